@@ -1,0 +1,27 @@
+/**
+ * shared/api/health.ts: whether the house is up and can work.
+ */
+import { z } from 'zod';
+import { instantSchema } from './time.ts';
+
+export const partHealthSchema = z.object({ state: z.enum(['ok', 'degraded', 'down', 'off']), detail: z.string() });
+
+export const healthSchema = z.object({
+  live: z.literal(true),
+  ready: z.boolean(),
+  version: z.string(),
+  /** The time as the house tells it, and how fast it runs (1 when live). */
+  now: instantSchema,
+  speed: z.number(),
+  /** Whether the rest of the API wants a bearer token. */
+  needsToken: z.boolean(),
+  /** Host and port a probe publishes to, for the welcome page. */
+  broker: z.object({ url: z.string(), root: z.string() }),
+  parts: z.object({
+    broker: partHealthSchema,
+    readings: partHealthSchema,
+    journal: partHealthSchema,
+    delivery: partHealthSchema,
+  }),
+});
+export type Health = z.infer<typeof healthSchema>;

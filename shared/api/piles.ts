@@ -1,0 +1,144 @@
+/**
+ * shared/api/piles.ts: piles as the API shows and takes them.
+ */
+import { z } from 'zod';
+import { coverSchema, materialSchema, recipeSchema } from '../batch.ts';
+import { nameSchema, positionSchema, stageSchema } from '../names.ts';
+import { stageLimitsSchema } from '../stage.ts';
+import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
+import { instantInputSchema, instantSchema } from './time.ts';
+
+/** Last values at one position; absent keys were never measured there. */
+export const positionNowSchema = z.object({
+  probe: nameSchema,
+  temperatureC: z.number().optional(),
+  humidityPct: z.number().optional(),
+  moisturePct: z.number().optional(),
+  co2Ppm: z.number().optional(),
+  /** When the newest of these values was measured. */
+  at: instantSchema.optional(),
+  /** No reading for longer than this probe's own rhythm allows. */
+  silent: z.boolean(),
+});
+export type PositionNow = z.infer<typeof positionNowSchema>;
+
+export const alarmSummarySchema = z.object({
+  id: z.string(),
+  kind: warningKindSchema,
+  severity: severitySchema,
+  state: alarmStateSchema,
+  since: instantSchema,
+  position: positionSchema.nullable(),
+  /** What was seen, what to do, by when, and the caution that goes with it; temperatures in °C. */
+  seen: z.string(),
+  todo: z.string(),
+  by: instantSchema.nullable(),
+  caution: z.string().nullable(),
+  /** The alarm that explains this one and therefore holds it back. */
+  heldBackBy: z.string().nullable(),
+  /** Set while shelved. */
+  shelvedUntil: instantSchema.nullable(),
+});
+export type AlarmSummary = z.infer<typeof alarmSummarySchema>;
+
+export const batchNowSchema = z.object({
+  id: z.string(),
+  startedAt: instantSchema,
+  /** 0-100: activity-hours against what the stage needs. */
+  progress: z.number().min(0).max(100),
+  phase: phaseSchema,
+  phaseReason: z.string(),
+});
+
+/** How pressing the pile's sentence is; the page colours by it, never by it alone. */
+export const tones = ['calm', 'watch', 'act', 'danger'] as const;
+
+export const pileSummarySchema = z.object({
+  id: z.string(),
+  name: z.string(),
+  site: nameSchema,
+  stage: stageSchema,
+  batch: batchNowSchema.nullable(),
+  positions: z.partialRecord(positionSchema, positionNowSchema),
+  /** One plain sentence: how the pile is. Temperatures in °C. */
+  condition: z.string(),
+  /** What to do next, one plain sentence. */
+  next: z.string(),
+  tone: z.enum(tones),
+  alarms: z.array(alarmSummarySchema),
+});
+export type PileSummary = z.infer<typeof pileSummarySchema>;
+
+export const pilesAnswerSchema = z.object({ piles: z.array(pileSummarySchema) });
+
+export const limitSchema = z.object({ value: z.number(), unit: z.string(), origin: z.string() });
+
+export const actRecordSchema = z.object({
+  id: z.string(),
+  kind: z.string(),
+  at: instantSchema,
+  amountL: z.number().optional(),
+  depthM: z.number().optional(),
+  note: z.string().optional(),
+});
+
+export const pileDetailSchema = pileSummarySchema.extend({
+  recipe: recipeSchema.nullable(),
+  limits: z.record(z.string(), limitSchema),
+  acts: z.array(actRecordSchema),
+  /** Everything that was looked at, warnings that do not stand included, so that the page can say why. */
+  evidence: z.array(
+    z.object({
+      kind: warningKindSchema,
+      position: positionSchema.nullable(),
+      evidence: z.enum(['present', 'absent', 'missing']),
+      why: z.string(),
+    }),
+  ),
+});
+export type PileDetail = z.infer<typeof pileDetailSchema>;
+
+export const newPileSchema = z.object({
+  /** Lower-case id for addresses; made from the name when absent. */
+  id: nameSchema.optional(),
+  site: nameSchema,
+  name: z.string().trim().min(1).max(80),
+  stage: stageSchema,
+  /** When the batch was laid; now when absent. */
+  startedAt: instantInputSchema.optional(),
+  recipe: z
+    .object({
+      material: materialSchema.optional(),
+      depthM: z.number().min(0.02).max(3).optional(),
+      massKg: z.number().positive().max(1_000_000).optional(),
+      moistureFrac: z.number().min(0).max(0.95).optional(),
+      doseFrac: z.number().min(0).max(1).optional(),
+      cover: coverSchema.optional(),
+    })
+    .optional(),
+  /** Only what departs from the stage's own limits. */
+  limits: stageLimitsSchema.partial().optional(),
+});
+export type NewPile = z.input<typeof newPileSchema>;
+
+export const pileChangeSchema = z.object({
+  name: z.string().trim().min(1).max(80).optional(),
+  limits: stageLimitsSchema.partial().optional(),
+});
+
+export const finishBatchSchema = z.object({
+  at: instantInputSchema.optional(),
+  outcome: z.string().trim().max(2000).optional(),
+});
+
+export const newBatchSchema = newPileSchema
+  .pick({ startedAt: true, recipe: true, limits: true })
+  .extend({ stage: stageSchema });
+
+export const newActSchema = z.object({
+  kind: z.enum(['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved', 'note']),
+  at: instantInputSchema.optional(),
+  amountL: z.number().positive().max(100_000).optional(),
+  depthM: z.number().positive().max(3).optional(),
+  note: z.string().trim().max(2000).optional(),
+});

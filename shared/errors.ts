@@ -1,0 +1,58 @@
+/**
+ * shared/errors.ts: the few error classes that some caller catches.
+ *
+ * Sentence of each: what was attempted, what must hold, the value found; no final period.
+ */
+
+/** Why a message from outside cannot be used; a counter and a person can act on each. */
+export const refusalReasons = [
+  'topic-shape',
+  'payload-too-large',
+  'payload-empty',
+  'not-json',
+  'not-senml',
+  'missing-field',
+  'wrong-type',
+  'unknown-unit',
+  'out-of-range',
+  'power-on-value',
+  'bad-time',
+  'future-time',
+  'no-such-pointer',
+  'conflicting-value',
+] as const;
+export type RefusalReason = (typeof refusalReasons)[number];
+
+/** A message or reading that cannot be used, with the reason a person or a counter can act on. */
+export class ReadingError extends Error {
+  override readonly name = 'ReadingError';
+  constructor(
+    readonly reason: RefusalReason,
+    message: string,
+    options?: ErrorOptions,
+  ) {
+    super(message, options);
+  }
+}
+
+/** Stored data contradict our own rules, or a store cannot be used. */
+export class StoreError extends Error {
+  override readonly name = 'StoreError';
+}
+
+/** The person's own rule was broken by a request (an id taken, a position occupied): HTTP 409. */
+export class ConflictError extends Error {
+  override readonly name = 'ConflictError';
+  constructor(
+    message: string,
+    /** JSON Pointer (RFC 6901) to the field at fault, e.g. "/position". */
+    readonly pointer: string,
+  ) {
+    super(message);
+  }
+}
+
+/** A configuration variable is wrong: the start stops with this one line. */
+export class ConfigError extends Error {
+  override readonly name = 'ConfigError';
+}

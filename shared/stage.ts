@@ -1,0 +1,105 @@
+/**
+ * shared/stage.ts: what is normal for each stage, each figure with where it comes from.
+ *
+ * Takes:  nothing.
+ * Gives:  default limits per stage; a site or a batch may override any of them.
+ * Never:  claims that a pile is sanitised or safe: these limits serve the culture.
+ */
+import { z } from 'zod';
+import type { Stage } from './names.ts';
+
+export const stageLimitsSchema = z.object({
+  /** Expected shortest and longest length of the stage [h]. */
+  lengthMinH: z.number().positive(),
+  lengthMaxH: z.number().positive(),
+  /** Band in which the core is comfortable [°C]. */
+  comfortMinC: z.number(),
+  comfortMaxC: z.number(),
+  /** Spread thinner or turn at this core temperature [°C]. */
+  actC: z.number(),
+  /** The wanted culture is being lost at this temperature [°C]. */
+  lossC: z.number(),
+  /** Moisture, wet basis, as a fraction [-]. */
+  moistureMinFrac: z.number().min(0).max(1),
+  moistureMaxFrac: z.number().min(0).max(1),
+  /** Depth of the bed [m]. */
+  depthMinM: z.number().positive(),
+  depthMaxM: z.number().positive(),
+});
+export type StageLimits = z.infer<typeof stageLimitsSchema>;
+
+/** Where each figure comes from, in words shown to the grower. */
+export type LimitOrigin = Record<keyof StageLimits, string>;
+
+const practice = 'common practice, no source';
+
+export const stageLimits: Record<Stage, StageLimits> = {
+  bran: {
+    lengthMinH: 120,
+    lengthMaxH: 240,
+    comfortMinC: 35,
+    comfortMaxC: 45,
+    actC: 50,
+    lossC: 60,
+    moistureMinFrac: 0.5,
+    moistureMaxFrac: 0.65,
+    depthMinM: 0.2,
+    depthMaxM: 0.38,
+  },
+  soil: {
+    lengthMinH: 48,
+    lengthMaxH: 168,
+    comfortMinC: 15,
+    comfortMaxC: 45,
+    actC: 50,
+    lossC: 55,
+    moistureMinFrac: 0.4,
+    moistureMaxFrac: 0.5,
+    depthMinM: 0.05,
+    depthMaxM: 0.2,
+  },
+};
+
+export const limitOrigins: Record<Stage, LimitOrigin> = {
+  bran: originOfAll(practice),
+  soil: {
+    ...originOfAll(practice),
+    lengthMinH: 'common practice, sources differ (2 to 7 days)',
+    lengthMaxH: 'common practice, sources differ (2 to 7 days)',
+  },
+};
+
+function originOfAll(origin: string): LimitOrigin {
+  return {
+    lengthMinH: origin,
+    lengthMaxH: origin,
+    comfortMinC: origin,
+    comfortMaxC: origin,
+    actC: origin,
+    lossC: origin,
+    moistureMinFrac: origin,
+    moistureMaxFrac: origin,
+    depthMinM: origin,
+    depthMaxM: origin,
+  };
+}
+
+/**
+ * Steps of the self-heating hazard [°C], each with what farm extension services advise.
+ * Source: the stored-hay ladder of Penn State and Purdue Extension (150, 160, 175, 190, 200 °F), read second-hand.
+ */
+export const selfHeatingLadder = [
+  { fromC: 65, says: 'danger zone of self-heating', todo: 'measure twice a day and do not leave it heaped' },
+  {
+    fromC: 71,
+    says: 'self-heating is serious',
+    todo: 'measure every two hours and open the heap only with water and a helper at hand',
+  },
+  {
+    fromC: 79,
+    says: 'hot pockets are likely',
+    todo: 'call the fire service before touching the heap, and keep air out of it',
+  },
+  { fromC: 88, says: 'fire may start when it is opened', todo: 'leave it to the fire service' },
+  { fromC: 93, says: 'fire is imminent', todo: 'keep people away and call the fire service now' },
+] as const;

@@ -1,0 +1,80 @@
+/**
+ * shared/store/readings-store.ts: the door to every kept reading, whichever database stands behind it.
+ *
+ * Takes:  readings in batches, and questions about ranges of time.
+ * Gives:  what was new, buckets for charts, rows for replay.
+ * Never:  resolves `append` before the batch would survive a power cut, or keeps half a batch.
+ */
+import type { Quantity } from '../quantity.ts';
+import type { Reading } from '../reading.ts';
+
+export interface SeriesRef {
+  readonly site: string;
+  readonly probe: string;
+  readonly quantity: Quantity;
+}
+
+/** What became of one reading of a batch. */
+export const appended = { new: 1, duplicate: 2, conflict: 3 } as const;
+
+export interface AppendResult {
+  /** One of `appended` per reading, in the order given. A conflict (same identity, other value) keeps the value stored first. */
+  readonly outcomes: Uint8Array;
+  readonly newCount: number;
+  readonly duplicateCount: number;
+  readonly conflictCount: number;
+}
+
+/** Buckets of one series as columns of equal length, oldest first; a bucket without readings is left out. */
+export interface BucketColumns {
+  /** Start of each bucket [epoch ms], a whole multiple of the bucket length. */
+  readonly startMs: Float64Array;
+  readonly min: Float64Array;
+  readonly mean: Float64Array;
+  readonly max: Float64Array;
+  readonly count: Float64Array;
+}
+
+export interface BucketsAnswer {
+  readonly bucketMs: number;
+  /** In the order of the series asked for. */
+  readonly columns: readonly BucketColumns[];
+}
+
+export interface SeriesLast extends SeriesRef {
+  readonly firstAtMs: number;
+  readonly atMs: number;
+  readonly value: number;
+}
+
+export interface ReadingsStore {
+  /**
+   * Keeps a batch, all of it or nothing.
+   * @throws {StoreError} when nothing was kept (disk full, database away); the caller must not acknowledge.
+   */
+  append(readings: readonly Reading[]): Promise<AppendResult>;
+
+  /**
+   * Gathers series over [fromMs, toMs) into at most `points` buckets each, all of one length.
+   * Buckets start at whole multiples of their length, so the first may begin before `fromMs`.
+   */
+  buckets(series: readonly SeriesRef[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer>;
+
+  /**
+   * Raw readings of several series in [fromMs, toMs), merged by time (oldest first), at most `limit`.
+   * Ask again from the last time + 1 ms for the next page only when fewer than `limit` readings share that time;
+   * a page never splits readings of one time.
+   */
+  rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<Reading[]>;
+
+  /** Every series ever seen with its first time and newest value. */
+  lasts(): Promise<SeriesLast[]>;
+
+  /** Rows kept and bytes on disk, for settings and /metrics. */
+  size(): Promise<{ rows: number; bytes: number }>;
+
+  /** Resolves when the store can take a batch now. @throws {StoreError} with the reason when it cannot. */
+  check(): Promise<void>;
+
+  close(): Promise<void>;
+}
