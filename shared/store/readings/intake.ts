@@ -1,0 +1,134 @@
+/**
+ * shared/store/readings/intake.ts: sorts a batch into new, duplicate and conflict, in memory.
+ *
+ * Takes:  readings, and a way to look up a settled value.
+ * Gives:  the outcome of each, and the new ones as columns for the inbox.
+ * Never:  writes. When writing fails afterwards, `undo` puts everything back as it was.
+ */
+import type { Reading } from '../../reading.ts';
+import { type AppendResult, appended } from '../readings-store.ts';
+import { newColumns } from './inbox.ts';
+import { KnownSeries, type SeriesBook } from './series-book.ts';
+
+export type SettledValue = (series: KnownSeries, atMs: number) => number | undefined;
+
+export class Intake {
+  readonly #book: SeriesBook;
+  readonly #settledValue: SettledValue;
+  #batch = 0;
+  #touched: KnownSeries[] = [];
+  /** Series seen for the first time; they need a row of their own before `pack`. */
+  newSeries: KnownSeries[] = [];
+  // The new readings of the batch, by column.
+  #series: KnownSeries[] = [];
+  #atMs: number[] = [];
+  #values: number[] = [];
+
+  constructor(book: SeriesBook, settledValue: SettledValue) {
+    this.#book = book;
+    this.#settledValue = settledValue;
+  }
+
+  /** @throws {RangeError} when a reading is not a finite number at a whole time; nothing is taken then. */
+  take(readings: readonly Reading[]): AppendResult {
+    this.#batch += 1;
+    this.#touched = [];
+    this.newSeries = [];
+    this.#series = [];
+    this.#atMs = [];
+    this.#values = [];
+    const outcomes = new Uint8Array(readings.length);
+    let duplicateCount = 0;
+    try {
+      for (let index = 0; index < readings.length; index += 1) {
+        const outcome = this.#takeOne(readings[index] as Reading);
+        outcomes[index] = outcome;
+        if (outcome === appended.duplicate) duplicateCount += 1;
+      }
+    } catch (error) {
+      this.undo();
+      throw error;
+    }
+    const newCount = this.#series.length;
+    return { outcomes, newCount, duplicateCount, conflictCount: readings.length - newCount - duplicateCount };
+  }
+
+  #takeOne({ site, probe, quantity, atMs, value }: Reading): number {
+    if (!Number.isSafeInteger(atMs) || atMs < 0) {
+      throw new RangeError(`Cannot keep a reading as atMs must be a whole number from 0 on: current value is ${atMs}`);
+    }
+    if (!Number.isFinite(value)) {
+      throw new RangeError(`Cannot keep a reading as its value must be a finite number: current value is ${value}`);
+    }
+    const series = this.#book.find(site, probe, quantity) ?? this.#begin(new KnownSeries(site, probe, quantity));
+    const newest = atMs > series.lastAtMs;
+    if (!newest) {
+      const known = atMs === series.lastAtMs ? series.lastValue : this.#earlierValue(series, atMs);
+      if (known !== undefined) return known === value ? appended.duplicate : appended.conflict;
+    }
+    if (series.batch !== this.#batch) this.#remember(series);
+    const kept = value + 0; // SQLite keeps no negative zero, so neither do we
+    series.waiting.add(atMs, kept, newest);
+    if (newest) {
+      series.lastAtMs = atMs;
+      series.lastValue = kept;
+    }
+    if (atMs < series.firstAtMs) series.firstAtMs = atMs;
+    this.#series.push(series);
+    this.#atMs.push(atMs);
+    this.#values.push(kept);
+    return appended.new;
+  }
+
+  #earlierValue(series: KnownSeries, atMs: number): number | undefined {
+    const waiting = series.waiting.count > 0 ? series.waiting.valueAt(atMs) : undefined;
+    if (waiting !== undefined || atMs > series.settledLastAtMs) return waiting;
+    return this.#settledValue(series, atMs);
+  }
+
+  #begin(series: KnownSeries): KnownSeries {
+    this.#book.add(series);
+    this.newSeries.push(series);
+    return series;
+  }
+
+  #remember(series: KnownSeries): void {
+    series.batch = this.#batch;
+    series.before = {
+      count: series.waiting.count,
+      firstAtMs: series.firstAtMs,
+      lastAtMs: series.lastAtMs,
+      lastValue: series.lastValue,
+    };
+    this.#touched.push(series);
+  }
+
+  /** The new readings as one inbox blob; every series has its id by now. */
+  pack(): Buffer {
+    const { atMs, values, seriesIds, packed } = newColumns(this.#series.length);
+    atMs.set(this.#atMs);
+    values.set(this.#values);
+    for (let index = 0; index < this.#series.length; index += 1) {
+      seriesIds[index] = (this.#series[index] as KnownSeries).id;
+    }
+    return packed;
+  }
+
+  /** Series with new readings in this batch. */
+  get touched(): readonly KnownSeries[] {
+    return this.#touched;
+  }
+
+  /** As if the batch had never come. */
+  undo(): void {
+    for (const series of this.#touched) {
+      series.waiting.cutTo(series.before.count);
+      series.firstAtMs = series.before.firstAtMs;
+      series.lastAtMs = series.before.lastAtMs;
+      series.lastValue = series.before.lastValue;
+    }
+    for (const series of this.newSeries) this.#book.remove(series);
+    this.#touched = [];
+    this.newSeries = [];
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * shared/store/readings/schema.ts: the tables of the embedded readings store, as numbered steps forwards.
+ *
+ * Takes:  an open database, empty or written by an earlier version.
+ * Gives:  the tables of today; `user_version` counts the steps taken.
+ * Never:  goes back, or touches a file that a later version wrote.
+ */
+import type { Database } from 'better-sqlite3';
+import { StoreError } from '../../errors.ts';
+
+/** Step n brings a file from version n to n + 1. A step that was released is never edited again. */
+export const steps: readonly string[] = [
+  `
+  CREATE TABLE series (
+    id            INTEGER PRIMARY KEY,
+    site          TEXT NOT NULL,
+    probe         TEXT NOT NULL,
+    quantity      TEXT NOT NULL,
+    -- Of the settled readings; all NULL while every reading still waits in the inbox.
+    first_at_ms   INTEGER,
+    last_at_ms    INTEGER,
+    last_value    REAL,
+    settled_count INTEGER NOT NULL DEFAULT 0,
+    UNIQUE (site, probe, quantity)
+  );
+  -- Batches as they came, waiting to be settled into the two tables below; see inbox.ts for the packing.
+  CREATE TABLE inbox (
+    id   INTEGER PRIMARY KEY,
+    rows BLOB NOT NULL
+  );
+  CREATE TABLE reading (
+    series_id INTEGER NOT NULL,
+    at_ms     INTEGER NOT NULL,
+    value     REAL NOT NULL,
+    PRIMARY KEY (series_id, at_ms)
+  ) WITHOUT ROWID;
+  -- One row per tier (see tiers.ts), series and stretch of time that has readings.
+  CREATE TABLE rollup (
+    tier      INTEGER NOT NULL,
+    series_id INTEGER NOT NULL,
+    at_ms     INTEGER NOT NULL,
+    n         INTEGER NOT NULL,
+    min       REAL NOT NULL,
+    max       REAL NOT NULL,
+    sum       REAL NOT NULL,
+    PRIMARY KEY (tier, series_id, at_ms)
+  ) WITHOUT ROWID;
+  -- Something harmless to write when asked whether writing works again.
+  CREATE TABLE pulse (beats INTEGER NOT NULL);
+  INSERT INTO pulse VALUES (0);
+  `,
+];
+
+/** @throws {StoreError} when a later version wrote the file. */
+export function migrate(db: Database, to: number = steps.length): void {
+  const from = Number(db.pragma('user_version', { simple: true }));
+  if (from > steps.length) {
+    throw new StoreError(
+      `Cannot open ${db.name} as its version must be ${steps.length} or earlier: current value is ${from}, from a later program`,
+    );
+  }
+  for (let version = from; version < to; version += 1) {
+    const step = steps[version];
+    if (step === undefined) throw new RangeError(`Cannot migrate to ${to} as there are ${steps.length} steps`);
+    db.transaction(() => {
+      db.exec(step);
+      db.pragma(`user_version = ${version + 1}`);
+    }).immediate();
+  }
+}

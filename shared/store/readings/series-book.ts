@@ -1,0 +1,72 @@
+/**
+ * shared/store/readings/series-book.ts: every series ever seen, in memory, found without building a key.
+ */
+import type { Quantity } from '../../quantity.ts';
+import type { SeriesRef } from '../readings-store.ts';
+import { Waiting } from './waiting.ts';
+
+export class KnownSeries implements SeriesRef {
+  /** Row of the `series` table; 0 until that row is written. */
+  id = 0;
+  firstAtMs = Number.POSITIVE_INFINITY;
+  lastAtMs = Number.NEGATIVE_INFINITY;
+  lastValue = Number.NaN;
+  settledCount = 0;
+  /** Newest time in the reading table; anything later can only be waiting. */
+  settledLastAtMs = Number.NEGATIVE_INFINITY;
+  waiting = new Waiting();
+  /** The batch that touched it last, and how it stood before; see intake.ts. */
+  batch = 0;
+  before = { count: 0, firstAtMs: 0, lastAtMs: 0, lastValue: 0 };
+
+  constructor(
+    readonly site: string,
+    readonly probe: string,
+    readonly quantity: Quantity,
+  ) {}
+}
+
+type OfProbe = Map<Quantity, KnownSeries>;
+
+export class SeriesBook {
+  readonly #sites = new Map<string, Map<string, OfProbe>>();
+  readonly #all = new Set<KnownSeries>();
+  // Quantities of one probe arrive together, so the probe found last is often the one asked for.
+  #lastSite = '';
+  #lastProbe: string | null = null;
+  #lastFound: OfProbe | undefined;
+
+  get all(): ReadonlySet<KnownSeries> {
+    return this.#all;
+  }
+
+  find(site: string, probe: string, quantity: Quantity): KnownSeries | undefined {
+    if (probe !== this.#lastProbe || site !== this.#lastSite) {
+      this.#lastFound = this.#sites.get(site)?.get(probe);
+      this.#lastSite = site;
+      this.#lastProbe = probe;
+    }
+    return this.#lastFound?.get(quantity);
+  }
+
+  add(series: KnownSeries): void {
+    const ofSite = getOrMake(this.#sites, series.site, () => new Map<string, OfProbe>());
+    getOrMake(ofSite, series.probe, () => new Map<Quantity, KnownSeries>()).set(series.quantity, series);
+    this.#all.add(series);
+    this.#lastProbe = null;
+  }
+
+  remove(series: KnownSeries): void {
+    this.#sites.get(series.site)?.get(series.probe)?.delete(series.quantity);
+    this.#all.delete(series);
+  }
+}
+
+function getOrMake<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
+  let value = map.get(key);
+  if (value === undefined) {
+    value = make();
+    map.set(key, value);
+  }
+  return value;
+}

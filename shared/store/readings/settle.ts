@@ -1,0 +1,99 @@
+/**
+ * shared/store/readings/settle.ts: moves waiting readings from the inbox into the reading table and the rollups.
+ *
+ * Takes:  series with readings waiting.
+ * Gives:  rows, rollups and series facts, and an empty inbox, in one transaction.
+ * Never:  counts a reading twice: what waits was new when it was taken, and leaves the inbox as its rows arrive.
+ */
+import type { Database, Statement } from 'better-sqlite3';
+import type { KnownSeries } from './series-book.ts';
+import { tierLengthsMs } from './tiers.ts';
+import { Waiting } from './waiting.ts';
+
+/** Rows per INSERT; more gains little, and each costs three parameters. */
+const rowsPerInsert = 20;
+
+export class Settler {
+  readonly #insertOne: Statement;
+  readonly #insertMany: Statement;
+  readonly #rollUp: Statement;
+  readonly #noteSeries: Statement;
+  readonly #emptyInbox: Statement;
+  readonly #run: (all: readonly KnownSeries[]) => void;
+
+  constructor(db: Database) {
+    this.#insertOne = db.prepare('INSERT INTO reading VALUES (?, ?, ?)');
+    this.#insertMany = db.prepare(
+      `INSERT INTO reading VALUES ${Array.from({ length: rowsPerInsert }, () => '(?, ?, ?)').join(', ')}`,
+    );
+    this.#rollUp = db.prepare(`
+      INSERT INTO rollup VALUES (?, ?, ?, ?, ?, ?, ?)
+      ON CONFLICT DO UPDATE SET n = n + excluded.n, min = min(min, excluded.min), max = max(max, excluded.max),
+        sum = sum + excluded.sum`);
+    this.#noteSeries = db.prepare(
+      'UPDATE series SET first_at_ms = ?, last_at_ms = ?, last_value = ?, settled_count = ? WHERE id = ?',
+    );
+    this.#emptyInbox = db.prepare('DELETE FROM inbox');
+    this.#run = db.transaction((all: readonly KnownSeries[]) => {
+      for (const series of all) this.#settleOne(series);
+      this.#emptyInbox.run();
+    }).immediate;
+  }
+
+  /** @param waiting every series that has readings waiting. All is settled, or, when this throws, nothing. */
+  settle(waiting: Iterable<KnownSeries>): void {
+    const all = [...waiting].sort((a, b) => a.id - b.id); // in the order of the tables
+    this.#run(all);
+    for (const series of all) {
+      series.settledCount += series.waiting.count;
+      series.settledLastAtMs = series.lastAtMs;
+      series.waiting = new Waiting();
+    }
+  }
+
+  #settleOne(series: KnownSeries): void {
+    const { atMs, values } = series.waiting.sorted();
+    this.#insertRows(series.id, atMs, values);
+    for (const [tier, lengthMs] of tierLengthsMs.entries()) this.#addToTier(tier, lengthMs, series.id, atMs, values);
+    this.#noteSeries.run(
+      series.firstAtMs,
+      series.lastAtMs,
+      series.lastValue,
+      series.settledCount + atMs.length,
+      series.id,
+    );
+  }
+
+  #insertRows(id: number, atMs: readonly number[], values: readonly number[]): void {
+    let index = 0;
+    const parameters = new Array<number>(3 * rowsPerInsert);
+    while (index + rowsPerInsert <= atMs.length) {
+      for (let place = 0; place < parameters.length; place += 3, index += 1) {
+        parameters[place] = id;
+        parameters[place + 1] = atMs[index] as number;
+        parameters[place + 2] = values[index] as number;
+      }
+      this.#insertMany.run(parameters);
+    }
+    for (; index < atMs.length; index += 1) this.#insertOne.run(id, atMs[index], values[index]);
+  }
+
+  #addToTier(tier: number, lengthMs: number, id: number, atMs: readonly number[], values: readonly number[]): void {
+    let index = 0;
+    while (index < atMs.length) {
+      const startMs = Math.floor((atMs[index] as number) / lengthMs) * lengthMs;
+      const endMs = startMs + lengthMs;
+      const first = index;
+      let min = Number.POSITIVE_INFINITY;
+      let max = Number.NEGATIVE_INFINITY;
+      let sum = 0;
+      for (; index < atMs.length && (atMs[index] as number) < endMs; index += 1) {
+        const value = values[index] as number;
+        if (value < min) min = value;
+        if (value > max) max = value;
+        sum += value;
+      }
+      this.#rollUp.run(tier, id, startMs, index - first, min, max, sum);
+    }
+  }
+}

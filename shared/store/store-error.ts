@@ -1,0 +1,31 @@
+/**
+ * shared/store/store-error.ts: what SQLite reports, as a sentence a person can act on.
+ */
+import Database from 'better-sqlite3';
+import { StoreError } from '../errors.ts';
+
+const reasons: readonly [codePrefix: string, reason: string][] = [
+  ['SQLITE_FULL', 'the disk is full'],
+  ['SQLITE_BUSY', 'another program is writing to the file'],
+  ['SQLITE_LOCKED', 'another program is writing to the file'],
+  ['SQLITE_CORRUPT', 'the file is damaged'],
+  ['SQLITE_NOTADB', 'the file is not a database of ours, or is damaged'],
+  ['SQLITE_READONLY', 'the file may only be read'],
+  ['SQLITE_CANTOPEN', 'the file cannot be opened'],
+  ['SQLITE_PERM', 'the file may not be used by this user'],
+  ['SQLITE_IOERR', 'the disk reported an error'],
+];
+
+/** @param attempt what was tried, as in "Cannot <attempt> as ...". */
+export function storeError(attempt: string, cause: unknown): StoreError {
+  if (cause instanceof StoreError) return cause;
+  return new StoreError(`Cannot ${attempt} as ${reasonOf(cause)}`, { cause });
+}
+
+function reasonOf(cause: unknown): string {
+  if (cause instanceof Database.SqliteError) {
+    const known = reasons.find(([prefix]) => cause.code.startsWith(prefix));
+    return known ? `${known[1]}: ${cause.code}` : `the database refused: ${cause.code} ${cause.message}`;
+  }
+  return `the store failed: ${cause instanceof Error ? cause.message : String(cause)}`;
+}
