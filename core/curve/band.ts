@@ -1,0 +1,41 @@
+/**
+ * core/curve/band.ts: the expected core temperature of a batch, as a band over an even grid of times.
+ *
+ * Takes:  a band and an instant.
+ * Gives:  the band's three values there.
+ * Never:  reaches beyond the grid.
+ */
+export interface ExpectedBand {
+  readonly fromMs: number;
+  readonly stepMs: number;
+  /** One value per step, the first at `fromMs` [°C]. */
+  readonly p10C: number[];
+  readonly p50C: number[];
+  readonly p90C: number[];
+  /** Where the band comes from, in words shown to the grower. */
+  readonly origin: string;
+}
+
+export interface BandPoint {
+  readonly p10C: number;
+  readonly p50C: number;
+  readonly p90C: number;
+}
+
+/** The band at an instant, straight between grid points; undefined outside the grid. */
+export function bandAt(band: ExpectedBand, atMs: number): BandPoint | undefined {
+  const place = (atMs - band.fromMs) / band.stepMs;
+  const left = Math.floor(place);
+  const share = place - left;
+  const p10C = between(band.p10C, left, share);
+  const p50C = between(band.p50C, left, share);
+  const p90C = between(band.p90C, left, share);
+  return p10C === undefined || p50C === undefined || p90C === undefined ? undefined : { p10C, p50C, p90C };
+}
+
+function between(values: readonly number[], left: number, share: number): number | undefined {
+  const from = values[left];
+  if (from === undefined || share === 0) return from;
+  const to = values[left + 1];
+  return to === undefined ? undefined : from + share * (to - from);
+}

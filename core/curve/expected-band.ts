@@ -1,0 +1,55 @@
+/**
+ * core/curve/expected-band.ts: the expected core temperature of a batch as a 10-90 % band.
+ *
+ * Takes:  the setup, the measured air in time order, until when.
+ * Gives:  the band on an hourly grid from the start of the batch.
+ * Never:  knows the pile's own readings: it says what such a pile should do, so that a departure shows.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { PileSetup } from '../judge/setup.ts';
+import type { AirReading } from './air-course.ts';
+import type { ExpectedBand } from './band.ts';
+import { type Ensemble, type EnsembleOptions, runEnsemble } from './ensemble.ts';
+
+export function expectedBand(
+  setup: PileSetup,
+  air: readonly AirReading[],
+  toMs: number,
+  options: EnsembleOptions = {},
+): ExpectedBand {
+  return bandOfEnsemble(runEnsemble(setup, air, toMs, options), originOf(setup, air));
+}
+
+export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand {
+  const steps = ensemble.hours + 1;
+  const p10C: number[] = [];
+  const p50C: number[] = [];
+  const p90C: number[] = [];
+  const column = new Float64Array(ensemble.members);
+  for (let hour = 0; hour < steps; hour += 1) {
+    for (let member = 0; member < ensemble.members; member += 1) {
+      column[member] = ensemble.coreC[member * steps + hour] ?? 0;
+    }
+    column.sort();
+    p10C.push(quantileOfSorted(column, 0.1));
+    p50C.push(quantileOfSorted(column, 0.5));
+    p90C.push(quantileOfSorted(column, 0.9));
+  }
+  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin };
+}
+
+/** Quantile by straight interpolation between order statistics; of nothing it is NaN. */
+export function quantileOfSorted(sorted: ArrayLike<number>, share: number): number {
+  const place = share * (sorted.length - 1);
+  const left = Math.floor(place);
+  const from = sorted[left] ?? Number.NaN;
+  const to = sorted[Math.min(sorted.length - 1, left + 1)] ?? from;
+  return from + (place - left) * (to - from);
+}
+
+function originOf(setup: PileSetup, air: readonly AirReading[]): string {
+  const weather = air.length === 0 ? 'an assumed mild day, as no air is measured' : 'the measured air';
+  const acts = setup.acts.filter((act) => act.kind !== 'note').length;
+  const done = acts === 0 ? '' : acts === 1 ? ' and the one act you logged' : ` and the ${acts} acts you logged`;
+  return `worked out from this batch's material, depth and cover, ${weather}${done}`;
+}

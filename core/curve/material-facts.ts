@@ -1,0 +1,69 @@
+/**
+ * core/curve/material-facts.ts: what each material brings to the expected curve, with how unsure we are.
+ *
+ * Takes:  nothing.
+ * Gives:  per material: dry bulk density, particle density, share that burns in the first weeks, each as median and spread.
+ *
+ * Densities of brans: FAO ADCP appendix XI (wheat bran 170-250, rice bran 320-330 kg/m3 as stored, less 10 % water).
+ * Burning shares and mixes are our own priors: no source found. A pile reaches 50 °C on 1-2 % of its dry matter (computed).
+ */
+import type { Material } from '../../shared/batch.ts';
+
+export interface MaterialFacts {
+  readonly dryDensityKgM3: number;
+  readonly dryDensityLogSd: number;
+  readonly particleDensityKgM3: number;
+  readonly burningFrac: number;
+  readonly burningLogSd: number;
+  /** Moisture, wet basis, when the grower did not say: mean and standard deviation. */
+  readonly moistureFrac: number;
+  readonly moistureSd: number;
+}
+
+export const materialFacts: Record<Material, MaterialFacts> = {
+  'wheat-bran': {
+    dryDensityKgM3: 185,
+    dryDensityLogSd: 0.12,
+    particleDensityKgM3: 1500,
+    burningFrac: 0.055,
+    burningLogSd: 0.3,
+    moistureFrac: 0.59,
+    moistureSd: 0.04,
+  },
+  'rice-bran': {
+    dryDensityKgM3: 290,
+    dryDensityLogSd: 0.1,
+    particleDensityKgM3: 1500,
+    burningFrac: 0.05,
+    burningLogSd: 0.3,
+    moistureFrac: 0.56,
+    moistureSd: 0.04,
+  },
+  'soil-mix': {
+    dryDensityKgM3: 520,
+    dryDensityLogSd: 0.2,
+    particleDensityKgM3: 2300,
+    burningFrac: 0.014,
+    burningLogSd: 0.45,
+    moistureFrac: 0.43,
+    moistureSd: 0.05,
+  },
+  'compost-mix': {
+    dryDensityKgM3: 350,
+    dryDensityLogSd: 0.2,
+    particleDensityKgM3: 1800,
+    burningFrac: 0.025,
+    burningLogSd: 0.45,
+    moistureFrac: 0.47,
+    moistureSd: 0.05,
+  },
+  other: {
+    dryDensityKgM3: 260,
+    dryDensityLogSd: 0.35,
+    particleDensityKgM3: 1500,
+    burningFrac: 0.08,
+    burningLogSd: 0.5,
+    moistureFrac: 0.52,
+    moistureSd: 0.08,
+  },
+};

@@ -1,0 +1,61 @@
+/**
+ * core/judge/assessment.ts: what the judge has to say at one moment.
+ *
+ * Takes:  nothing.
+ * Gives:  the shapes; temperatures in °C.
+ */
+import type { Position } from '../../shared/names.ts';
+import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
+import type { PhaseReason } from '../score/phase.ts';
+
+export interface PositionSight {
+  readonly temperatureC: number | null;
+  readonly humidityPct: number | null;
+  readonly moisturePct: number | null;
+  readonly co2Ppm: number | null;
+  /** When anything came last from there. */
+  readonly atMs: number | null;
+  readonly silent: boolean;
+}
+
+export interface Finding {
+  readonly kind: WarningKind;
+  /** Where; null when it is about the whole pile. */
+  readonly position: Position | null;
+  readonly evidence: Evidence;
+  readonly severity: Severity;
+  /** What was seen, what to do, by when, the caution that goes with it. */
+  readonly seen: string;
+  readonly todo: string;
+  readonly byMs: number | null;
+  readonly caution: string | null;
+  /** The rule that was applied, with its limits, so that a page can say why. */
+  readonly why: string;
+  /** The finding that explains this one and holds it back. */
+  readonly explainedBy: WarningKind | null;
+}
+
+export interface Assessment {
+  readonly atMs: number;
+  readonly phase: Phase;
+  readonly phaseReason: PhaseReason;
+  readonly phaseSinceMs: number;
+  readonly progressPct: number;
+  /** Null where no probe ever spoke. */
+  readonly positions: Readonly<Record<Position, PositionSight | null>>;
+  /** The air as the pile feels it; null when it is not measured. */
+  readonly airC: number | null;
+  /** Rise of the core over the last hours [K/h]; null when it cannot be told. */
+  readonly coreRiseKPerH: number | null;
+  /** Where the core stands against what such a pile should show. */
+  readonly againstExpected: 'below' | 'within' | 'above' | null;
+  /** Estimated moisture, wet basis, with one standard deviation. */
+  readonly moisture: { readonly frac: number; readonly sdFrac: number };
+  readonly limits: {
+    readonly actC: number;
+    readonly lossC: number;
+    readonly comfortMinC: number;
+    readonly comfortMaxC: number;
+  };
+  readonly findings: readonly Finding[];
+}

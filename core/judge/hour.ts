@@ -1,0 +1,157 @@
+/**
+ * core/judge/hour.ts: what the judge does once an hour of pile time: score, phase, water, stall.
+ *
+ * Takes:  the state, the setup, the band, the hour that just ended.
+ * Gives:  the state, changed in place.
+ * Never:  looks at single readings: it works on the hour's means.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import { bandAt, type ExpectedBand } from '../curve/band.ts';
+import { wetBasis } from '../moisture/balance.ts';
+import { followWater, waterGiven } from '../moisture/follow.ts';
+import { nextPhase } from '../score/phase.ts';
+import { hourActivity } from '../score/progress.ts';
+import { stallSight } from '../warn/stall-sight.ts';
+import { bedAt } from './bed.ts';
+import type { PileSetup } from './setup.ts';
+import { coreAtHour, type JudgeState, keptHours } from './state.ts';
+
+/** A gap up to this long is bridged with the last hour's value [h]. */
+const bridgedH = 6;
+/** A fall of the hourly core beyond this, which the air did not share, is somebody's hand [K]. */
+const handFallK = 4;
+/** A gentle heap of soil works this far above the air [K]; common practice, no source. */
+const soilWorkingK = 5;
+
+export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBand | null): void {
+  state.hoursDone += 1;
+  const endMs = setup.startedAtMs + state.hoursDone * msPerHour;
+  const before = coreAtHour(state, state.hoursDone - 2);
+  const core = hourMean(state, 'core');
+  const air = hourMean(state, 'air');
+  for (const position of ['top', 'base', 'edge'] as const) hourMean(state, position);
+  remember(state, core, air);
+  takeInActs(state, setup, endMs);
+  easeAir(state, air, core);
+
+  const heldC = core ?? heldCore(state);
+  if (heldC === null || state.airDayC === null || state.airC === null) return;
+  const bed = bedAt(setup, endMs);
+  followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC);
+  state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg));
+  if (core === null) return; // nothing was seen: no change of mind
+
+  if (before !== null && before - core >= handFallK && before - core > 0.3 * (before - state.airC)) {
+    if (state.disturbedAtMs === null || endMs - state.disturbedAtMs > 3 * msPerHour) {
+      state.disturbedAtMs = endMs;
+      state.disturbedBy = 'seen';
+    }
+  }
+  state.startC ??= core;
+  const excessK = core - state.airDayC;
+  if (state.peakC === null || core > state.peakC) {
+    state.peakC = core;
+    state.peakAtMs = endMs;
+  }
+  if (excessK > state.peakExcessK) state.peakExcessK = excessK;
+  followPhase(state, setup, core, excessK, endMs);
+  followStall(state, setup, band, core, excessK, endMs);
+}
+
+function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' | 'air'): number | null {
+  const place = state.positions[position];
+  if (place === null || place.hourCount === 0) return null;
+  const mean = place.hourSum / place.hourCount;
+  place.hourSum = 0;
+  place.hourCount = 0;
+  place.hourMeanC = mean;
+  const rh = place.humidity?.value;
+  // 95 %RH is 1 K of dew-point depression at 55 °C (computed); two points below allow for the sensor.
+  if (rh !== undefined) place.dryAirH = rh < 93 ? place.dryAirH + 1 : 0;
+  return mean;
+}
+
+function remember(state: JudgeState, core: number | null, air: number | null): void {
+  state.coreByHour.push(core === null ? null : Math.round(core * 100) / 100);
+  state.airByHour.push(air === null ? null : Math.round(air * 100) / 100);
+  if (state.coreByHour.length > keptHours) {
+    state.coreByHour.shift();
+    state.airByHour.shift();
+    state.firstHour += 1;
+  }
+}
+
+function heldCore(state: JudgeState): number | null {
+  for (let back = 1; back <= bridgedH; back += 1) {
+    const value = coreAtHour(state, state.hoursDone - 1 - back);
+    if (value !== null) return value;
+  }
+  return null;
+}
+
+/** Without a probe beside the pile, its air is taken as the coolest the core began with. */
+function easeAir(state: JudgeState, air: number | null, core: number | null): void {
+  const seen = air ?? (state.airC === null && core !== null ? Math.min(core, 25) : null);
+  if (seen === null) return;
+  state.airC = state.airC === null ? seen : state.airC + (seen - state.airC) / 4;
+  state.airDayC = state.airDayC === null ? seen : state.airDayC + (seen - state.airDayC) / 24;
+}
+
+function takeInActs(state: JudgeState, setup: PileSetup, endMs: number): void {
+  while (state.actsDone < setup.acts.length) {
+    const act = setup.acts[state.actsDone];
+    if (act === undefined || act.atMs > endMs) return;
+    state.actsDone += 1;
+    if (act.kind === 'watered') waterGiven(state, setup.recipe, setup.limits, act.amountL);
+    if (act.kind !== 'note' && act.kind !== 'covered') {
+      state.disturbedAtMs = act.atMs;
+      state.disturbedBy = 'logged';
+      state.stallH = 0;
+    }
+  }
+}
+
+function followPhase(state: JudgeState, setup: PileSetup, core: number, excessK: number, endMs: number): void {
+  const sixBefore = coreAtHour(state, state.hoursDone - 7) ?? state.startC ?? core;
+  const workingC = setup.stage === 'soil' ? (state.airDayC ?? core) + soilWorkingK : setup.limits.comfortMinC;
+  const change = nextPhase(state.phase, {
+    coreC: core,
+    excessK,
+    rise6K: core - sixBefore,
+    peakExcessK: state.peakExcessK,
+    nearAirH: nearAirHours(state),
+    workingC,
+  });
+  if (change === undefined) return;
+  state.phase = change.phase;
+  state.phaseReason = change.reason;
+  state.phaseSinceMs = endMs;
+  if (change.reason === 'heat-faded' || change.reason === 'reheated') state.peakExcessK = excessK;
+}
+
+function nearAirHours(state: JudgeState): number {
+  const air = state.airDayC;
+  if (air === null) return 0;
+  let count = 0;
+  for (let back = 1; back <= 12; back += 1) {
+    const core = coreAtHour(state, state.hoursDone - back);
+    if (core === null || core - air > 5) break;
+    count += 1;
+  }
+  return count;
+}
+
+function followStall(
+  state: JudgeState,
+  setup: PileSetup,
+  band: ExpectedBand | null,
+  core: number,
+  excessK: number,
+  endMs: number,
+): void {
+  const why = stallSight(state, setup, band === null ? undefined : bandAt(band, endMs), core, excessK, endMs);
+  state.stallWhy = why ?? state.stallWhy;
+  // Two steps back for each hour without it, so that one lucky hour does not start the count afresh.
+  state.stallH = why === undefined ? Math.max(0, state.stallH - 2) : Math.min(48, state.stallH + 1);
+  if (state.stallH === 0) state.stallWhy = null;
+}

@@ -1,0 +1,30 @@
+/**
+ * core/judge/setup.ts: what the judge is told about a pile, and what it is fed.
+ *
+ * Takes:  nothing.
+ * Gives:  the shapes every part of core speaks of.
+ */
+import type { Act, Recipe } from '../../shared/batch.ts';
+import type { Position, Stage } from '../../shared/names.ts';
+import type { Quantity } from '../../shared/quantity.ts';
+import type { StageLimits } from '../../shared/stage.ts';
+
+export interface PileSetup {
+  readonly stage: Stage;
+  readonly startedAtMs: number;
+  readonly limits: StageLimits;
+  readonly recipe: Recipe;
+  /** Oldest first. */
+  readonly acts: readonly Act[];
+}
+
+export interface JudgeReading {
+  readonly position: Position;
+  readonly quantity: Quantity;
+  readonly value: number;
+  readonly atMs: number;
+}
+
+/** Places inside a pile; `air` is beside it. */
+export const pilePositions = ['core', 'top', 'base', 'edge'] as const satisfies readonly Position[];
+export type PilePosition = (typeof pilePositions)[number];

@@ -1,0 +1,105 @@
+/**
+ * core/judge/state.ts: everything the judge remembers of a pile, as plain data that survives JSON.
+ *
+ * Takes:  the setup of a batch.
+ * Gives:  the state before the first reading.
+ * Never:  grows without end: hourly values are kept for fourteen days.
+ */
+import type { Position } from '../../shared/names.ts';
+import type { Phase } from '../../shared/warning.ts';
+import type { PhaseReason } from '../score/phase.ts';
+import type { PileSetup } from './setup.ts';
+import type { Track } from './track.ts';
+
+export interface PositionState {
+  temperature: Track | null;
+  humidity: Track | null;
+  moisture: Track | null;
+  co2: Track | null;
+  /** Believed temperatures of the running hour. */
+  hourSum: number;
+  hourCount: number;
+  /** Mean of the last hour that had readings [°C]. */
+  hourMeanC: number | null;
+  /** Over the limit, with the deadband counted in. */
+  overheated: boolean;
+  /** Hours in a row with the pore air clearly off saturation. */
+  dryAirH: number;
+}
+
+export interface JudgeState {
+  readonly version: 1;
+  /** Newest reading time seen; the start before any. */
+  atMs: number;
+  /** Whole hours since the start that are closed. */
+  hoursDone: number;
+  positions: Record<Position, PositionState | null>;
+  /** Core and air, hour by hour; `firstHour` is the hour of the first entry; null where nothing was measured. */
+  firstHour: number;
+  coreByHour: (number | null)[];
+  airByHour: (number | null)[];
+  /** Air as the pile feels it: eased over six hours, and over a day [°C]. */
+  airC: number | null;
+  airDayC: number | null;
+  startC: number | null;
+  peakC: number | null;
+  peakExcessK: number;
+  peakAtMs: number;
+  phase: Phase;
+  phaseReason: PhaseReason;
+  phaseSinceMs: number;
+  /** Hours weighted by how well the culture could work in them. */
+  activityH: number;
+  /** Estimated water per dry matter [-] and its standard deviation. */
+  waterKgKg: number;
+  waterSd: number;
+  /** How many acts of the setup have been taken in. */
+  actsDone: number;
+  /** Last act that explains a drop (logged, or seen in the curve). */
+  disturbedAtMs: number | null;
+  disturbedBy: 'logged' | 'seen' | null;
+  /** Hours in a row that look like a stall, and why. */
+  stallH: number;
+  stallWhy: StallWhy | null;
+  /** Dry by the balance, with the deadband counted in. */
+  dry: boolean;
+}
+
+export type StallWhy = 'never-warmed' | 'below-what-it-should' | 'went-out';
+
+export const keptHours = 336;
+
+export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {
+  return {
+    version: 1,
+    atMs: setup.startedAtMs,
+    hoursDone: 0,
+    positions: { core: null, top: null, base: null, edge: null, air: null },
+    firstHour: 0,
+    coreByHour: [],
+    airByHour: [],
+    airC: null,
+    airDayC: null,
+    startC: null,
+    peakC: null,
+    peakExcessK: 0,
+    peakAtMs: setup.startedAtMs,
+    phase: 'resting',
+    phaseReason: 'just-laid',
+    phaseSinceMs: setup.startedAtMs,
+    activityH: 0,
+    waterKgKg,
+    waterSd,
+    actsDone: 0,
+    disturbedAtMs: null,
+    disturbedBy: null,
+    stallH: 0,
+    stallWhy: null,
+    dry: false,
+  };
+}
+
+/** The core's mean of an hour counted from the start; null when it was not measured or is no longer kept. */
+export function coreAtHour(state: JudgeState, hour: number): number | null {
+  return state.coreByHour[hour - state.firstHour] ?? null;
+}

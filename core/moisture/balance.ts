@@ -1,0 +1,47 @@
+/**
+ * core/moisture/balance.ts: how much water a bed holds, from what was laid, given, made and lost.
+ *
+ * Takes:  the hour's core and air temperatures, the bed, the water before.
+ * Gives:  the water after, per kg of dry matter.
+ * Never:  trusts pore-air humidity for it: by the Kelvin equation the air of a mass at -1500 kPa is still at 98.9 %RH.
+ *
+ * Water is counted per dry matter because it then adds up; a reader is shown the wet basis.
+ */
+import type { Cover, Recipe } from '../../shared/batch.ts';
+import { materialFacts } from '../curve/material-facts.ts';
+import { saturatedVapourKgM3 } from '../curve/vapour-table.ts';
+
+export function wetBasis(waterKgKg: number): number {
+  return waterKgKg / (1 + waterKgKg);
+}
+
+export function dryBasis(moistureFrac: number): number {
+  return moistureFrac / (1 - moistureFrac);
+}
+
+/** Vapour transfer from bed to air under each cover [m s⁻¹]; our own prior, no source found. */
+const ventMS: Record<Cover, number> = { open: 2.5e-3, breathable: 1.1e-3, closed: 0.25e-3 };
+/** Share of the core's excess that the skin shows, under each cover. */
+const skinShare: Record<Cover, number> = { open: 0.2, breathable: 0.38, closed: 0.45 };
+
+/**
+ * Water lost in one hour.
+ *
+ *   ΔX = vent · ( ρ_v(T_skin) − rh · ρ_v(T_air) ) · 3600 / ( ρ_dry · d ),   T_skin = T_air + share · (T_core − T_air)
+ *
+ * @returns Water lost per dry matter in the hour, ΔX [-], not below 0.
+ * @remarks No drying front: below about 35 % moisture it loses too fast. Air humidity 70 % unless measured.
+ */
+export function hourlyLoss(
+  coreC: number,
+  airC: number,
+  airHumidityPct: number,
+  recipe: Recipe,
+  cover: Cover,
+  depthM: number,
+): number {
+  const skinC = airC + skinShare[cover] * (coreC - airC);
+  const humid = (airHumidityPct / 100) * saturatedVapourKgM3(airC);
+  const flux = ventMS[cover] * Math.max(0, saturatedVapourKgM3(skinC) - humid);
+  return (flux * 3600) / (materialFacts[recipe.material].dryDensityKgM3 * depthM);
+}

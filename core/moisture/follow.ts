@@ -1,0 +1,58 @@
+/**
+ * core/moisture/follow.ts: the water balance of the running batch, one hour at a time.
+ *
+ * Takes:  the judge's state, the recipe and bed, the hour's core and air.
+ * Gives:  the state's water and its uncertainty, changed in place.
+ */
+import type { Recipe } from '../../shared/batch.ts';
+import type { StageLimits } from '../../shared/stage.ts';
+import { lowLimit } from '../alarm/deadband.ts';
+import { materialFacts } from '../curve/material-facts.ts';
+import type { Bed } from '../judge/bed.ts';
+import type { JudgeState } from '../judge/state.ts';
+import { dryBasis, hourlyLoss, wetBasis } from './balance.ts';
+
+export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
+  const facts = materialFacts[recipe.material];
+  const laid = recipe.moistureFrac ?? Math.min(limits.moistureMaxFrac, facts.moistureFrac);
+  const frac = Math.min(0.9, Math.max(0.05, laid));
+  const sdFrac = recipe.moistureFrac === undefined ? facts.moistureSd : 0.02;
+  return { waterKgKg: dryBasis(frac), waterSd: sdFrac / (1 - frac) ** 2 };
+}
+
+/** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
+export const dryMarginFrac = 0.04;
+const dryDeadbandFrac = 0.02;
+
+export function followWater(
+  state: JudgeState,
+  recipe: Recipe,
+  limits: StageLimits,
+  bed: Bed,
+  coreC: number,
+  airC: number,
+): void {
+  const humidity = state.positions.air?.humidity?.value;
+  const airHumidityPct = humidity === undefined ? 70 : Math.min(100, Math.max(5, humidity));
+  const loss = hourlyLoss(coreC, airC, airHumidityPct, recipe, bed.cover, bed.depthM);
+  state.waterKgKg = Math.max(0.02, state.waterKgKg - loss);
+  // The vapour transfer is known to about a third.
+  state.waterSd += 0.35 * loss;
+  const floor = limits.moistureMinFrac - dryMarginFrac;
+  state.dry = lowLimit(state.dry, wetBasis(state.waterKgKg), floor, dryDeadbandFrac);
+}
+
+/** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
+export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimits, amountL: number | undefined): void {
+  if (amountL !== undefined && recipe.massKg !== undefined) {
+    const laid = recipe.moistureFrac ?? materialFacts[recipe.material].moistureFrac;
+    const added = amountL / (recipe.massKg * (1 - laid));
+    state.waterKgKg += added;
+    state.waterSd = Math.hypot(state.waterSd, 0.1 * added);
+  } else {
+    const middle = dryBasis((limits.moistureMinFrac + limits.moistureMaxFrac) / 2);
+    state.waterKgKg = Math.max(state.waterKgKg, middle);
+    state.waterSd = Math.max(state.waterSd, 0.15);
+  }
+  state.dry = wetBasis(state.waterKgKg) < limits.moistureMinFrac - dryMarginFrac;
+}

@@ -1,0 +1,123 @@
+/**
+ * core/say/alarm-sentence.ts: what a pile says while an alarm stands.
+ *
+ * Takes:  the kind and the facts.
+ * Gives:  the sentence, the next step, the tone.
+ */
+import type { WarningKind } from '../../shared/warning.ts';
+import { duration } from '../warn/words.ts';
+import type { AlarmFacts, Saying } from './saying.ts';
+
+export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
+  const { assessment, temp, present } = facts;
+  const finding = present.get(kind);
+  const core = assessment.positions.core;
+  const coreC = core?.temperatureC ?? null;
+  const coreSays = coreC === null ? '' : `: the core is at ${temp(coreC)}`;
+  const { actC } = assessment.limits;
+
+  switch (kind) {
+    case 'self-heating':
+      if (finding === undefined) return keptWithoutSight('It was heating dangerously', facts);
+      return {
+        condition: `It is heating dangerously${hottest(facts)}.`,
+        next: finding.todo,
+        tone: 'danger',
+      };
+    case 'overheating':
+      if (finding === undefined && (core === null || core.silent)) return keptWithoutSight('It was too hot', facts);
+      if (finding === undefined) {
+        return {
+          condition: `It was too hot and is coming down${coreSays}.`,
+          next: 'Leave it as it is and look again in an hour.',
+          tone: 'watch',
+        };
+      }
+      return {
+        condition: `It is too hot${hottest(facts)}, and ${temp(actC)} is the limit.`,
+        next:
+          finding.severity === 'urgent'
+            ? 'Spread it out thin now: the culture you want is dying.'
+            : 'Turn it or spread it thinner now, with gloves and a dust mask on.',
+        tone: finding.severity === 'urgent' ? 'danger' : 'act',
+      };
+    case 'overheating-soon':
+      return {
+        condition: `It will soon be too hot${coreSays} and rising.`,
+        next: finding?.todo ?? 'Be ready to turn it or spread it thinner.',
+        tone: 'act',
+      };
+    case 'drying':
+      return {
+        condition: `It is drying out${coreSays}.`,
+        next: 'Squeeze a handful from the core; if it crumbles, sprinkle some water, mix it in and cover it.',
+        tone: 'act',
+      };
+    case 'stalling':
+      return {
+        condition: `It has stopped warming before its work was done${coreSays}.`,
+        next: finding?.todo ?? 'Squeeze and smell a handful: is it dry, or sour and dripping?',
+        tone: 'act',
+      };
+    case 'chilled':
+      return {
+        condition: `It is too cold to work${coreSays}.`,
+        next: finding?.todo ?? 'Cover it warmly or heap it deeper.',
+        tone: 'act',
+      };
+    case 'waterlogged':
+      return {
+        condition: `It is too wet to breathe${coreSays}.`,
+        next: finding?.todo ?? 'Turn it loosely and add dry bran.',
+        tone: 'act',
+      };
+    case 'uneven':
+      return {
+        condition: 'It works unevenly: one part is far hotter than another.',
+        next: finding?.todo ?? 'Turn it so that the cool part comes to the middle.',
+        tone: 'watch',
+      };
+    case 'probe-stuck':
+      return {
+        condition: 'A probe says the same number over and over, so it cannot be believed.',
+        next: finding?.todo ?? 'Measure by hand and change the probe.',
+        tone: 'act',
+      };
+    case 'probe-out':
+      return {
+        condition: 'A probe seems to have come out of the pile, or is failing.',
+        next: finding?.todo ?? 'Push the probe back in, or change it.',
+        tone: 'act',
+      };
+    case 'probe-silent':
+      return {
+        condition: 'A probe has stopped talking.',
+        next: finding?.todo ?? 'Look at the probe: battery, cable, radio.',
+        tone: 'watch',
+      };
+  }
+}
+
+function hottest({ assessment, temp }: AlarmFacts): string {
+  let where = 'core';
+  let tempC = Number.NEGATIVE_INFINITY;
+  for (const position of ['core', 'top', 'base', 'edge'] as const) {
+    const sight = assessment.positions[position];
+    if (sight === null || sight.silent || sight.temperatureC === null || sight.temperatureC <= tempC) continue;
+    where = position;
+    tempC = sight.temperatureC;
+  }
+  return Number.isFinite(tempC) ? `: the ${where} is at ${temp(tempC)}` : '';
+}
+
+/** An alarm that stands without fresh evidence: it says when it was last seen, and asks for a hand measurement. */
+function keptWithoutSight(was: string, { assessment, temp }: AlarmFacts): Saying {
+  const core = assessment.positions.core;
+  const quiet = core?.atMs == null ? '' : ` ${duration(assessment.atMs - core.atMs)} ago`;
+  const last = core?.temperatureC == null ? '' : ` at ${temp(core.temperatureC)}`;
+  return {
+    condition: `${was} when the core probe fell silent${quiet}${last}, and nobody knows how it is now.`,
+    next: 'Go and measure the core by hand now.',
+    tone: 'act',
+  };
+}

@@ -1,0 +1,161 @@
+/**
+ * core/say/condition.ts: the one plain sentence about a pile, and what to do next.
+ *
+ * Takes:  an assessment, the pile's alarms, °C or °F.
+ * Gives:  the sentence, the next step, and how pressing it is.
+ * Never:  says that a pile is safe, sanitised or ready; never says that all is well while the core is not measured.
+ */
+import type { Position } from '../../shared/names.ts';
+import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
+import type { WarningKind } from '../../shared/warning.ts';
+import type { Assessment, Finding } from '../judge/assessment.ts';
+import { duration } from '../warn/words.ts';
+import { alarmSentence } from './alarm-sentence.ts';
+import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
+
+/** What matters most comes first; a pile says one thing at a time. */
+const order: readonly WarningKind[] = [
+  'self-heating',
+  'overheating',
+  'probe-silent',
+  'probe-stuck',
+  'probe-out',
+  'overheating-soon',
+  'waterlogged',
+  'drying',
+  'stalling',
+  'chilled',
+  'uneven',
+];
+
+export type { Saying, StandingAlarm, Units } from './saying.ts';
+
+export function sayCondition(assessment: Assessment, alarms: readonly StandingAlarm[], units: Units): Saying {
+  const facts = factsOf(assessment, units);
+  const core = assessment.positions.core;
+  const standing = alarms.filter((alarm) => alarm.state === 'unacknowledged' || alarm.state === 'acknowledged');
+  const kinds = order.filter((kind) =>
+    standing.some((alarm) => alarm.kind === kind && (kind !== 'probe-silent' || alarm.position === 'core')),
+  );
+
+  if (kinds[0] === 'self-heating' || kinds[0] === 'overheating') return alarmSentence(kinds[0], facts);
+  if (core === null || core.temperatureC === null) return noCore(assessment);
+  if (core.silent) return silentCore(assessment, facts);
+  for (const kind of kinds) {
+    if (kind !== 'probe-silent') return alarmSentence(kind, facts);
+  }
+  const silent = silentElsewhere(assessment);
+  const saying = phaseSentence(assessment, facts);
+  return silent === null
+    ? saying
+    : { ...saying, next: `Look at the ${silent} probe: it has stopped talking.`, tone: 'watch' };
+}
+
+function factsOf(assessment: Assessment, units: Units): AlarmFacts {
+  const { actC } = assessment.limits;
+  const temp = (tempC: number): string => {
+    const inUnits = (of: number): number => (units === 'F' ? celsiusToFahrenheit(of) : of);
+    const whole = Math.round(inUnits(tempC));
+    // "at 50 °C, and 50 °C is the limit" would puzzle: close to the limit a tenth is told.
+    const close = tempC !== actC && whole === Math.round(inUnits(actC));
+    return `${close ? Math.round(inUnits(tempC) * 10) / 10 : whole} °${units}`;
+  };
+  const steps = (deltaK: number): string =>
+    units === 'F' ? `${Math.round(kelvinDifferenceToFahrenheit(deltaK))} °F` : `${Math.round(deltaK)} °C`;
+  const present = new Map<WarningKind, Finding>();
+  for (const finding of assessment.findings) {
+    if (finding.evidence === 'present' && !present.has(finding.kind)) present.set(finding.kind, finding);
+  }
+  return { assessment, temp, steps, present };
+}
+
+function noCore(assessment: Assessment): Saying {
+  const anyone = Object.values(assessment.positions).some((sight) => sight !== null);
+  return anyone
+    ? {
+        condition: 'The heart of this pile is not being measured, so nobody can say how it is.',
+        next: 'Put a probe into the middle of the pile and claim it as its core.',
+        tone: 'watch',
+      }
+    : {
+        condition: 'No probe in this pile has spoken yet.',
+        next: 'Claim a probe that is already talking, or see that it has power and reaches the network.',
+        tone: 'watch',
+      };
+}
+
+function silentCore(assessment: Assessment, facts: AlarmFacts): Saying {
+  const core = assessment.positions.core;
+  const quiet = duration(assessment.atMs - (core?.atMs ?? assessment.atMs));
+  const last = core?.temperatureC == null ? '' : `; it was at ${facts.temp(core.temperatureC)} then`;
+  return {
+    condition: `The core probe has been silent for ${quiet}, so nobody can say how the pile is${last}.`,
+    next: 'Measure the core by hand, then look at the probe: battery, cable, radio.',
+    tone: 'act',
+  };
+}
+
+function silentElsewhere(assessment: Assessment): Position | null {
+  for (const position of ['top', 'base', 'edge', 'air'] as const) {
+    if (assessment.positions[position]?.silent) return position;
+  }
+  return null;
+}
+
+function phaseSentence(assessment: Assessment, { temp, steps }: AlarmFacts): Saying {
+  const coreC = assessment.positions.core?.temperatureC ?? 0;
+  const core = temp(coreC);
+  const aboveK = assessment.airC === null ? null : coreC - assessment.airC;
+  const above = aboveK !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
+  const { actC, comfortMinC, comfortMaxC } = assessment.limits;
+  const calm = (condition: string, next: string): Saying => ({ condition, next, tone: 'calm' });
+
+  if (coreC > actC) {
+    return {
+      condition: `The core has just passed ${temp(actC)}: it is at ${core}.`,
+      next: 'Look again in half an hour; if it is still above, turn it or spread it thinner.',
+      tone: 'watch',
+    };
+  }
+  switch (assessment.phase) {
+    case 'resting':
+      return assessment.againstExpected === 'below'
+        ? {
+            condition: `It has not begun to warm: the core is at ${core}${above}, later than such a pile usually takes.`,
+            next: 'Keep it covered and look again tonight.',
+            tone: 'watch',
+          }
+        : calm(
+            `It has not begun to warm yet: the core is at ${core}.`,
+            'Leave it covered; most piles warm within a day or two.',
+          );
+    case 'warming':
+      return calm(
+        `It is warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: the core is at ${core}${above}.`,
+        `Leave it; look again before it comes near ${temp(actC)}.`,
+      );
+    case 'active':
+      if (coreC > comfortMaxC) {
+        return {
+          condition: `It is working hard: the core is at ${core}, near the ${temp(actC)} at which to act.`,
+          next: 'Look again in an hour or two, and be ready to turn it or spread it thinner.',
+          tone: 'watch',
+        };
+      }
+      return coreC >= comfortMinC
+        ? calm(`It is working well: the core is at ${core}${above}.`, 'Leave it working.')
+        : calm(`It is working gently: the core is at ${core}${above}.`, 'Leave it working; see that it stays covered.');
+    case 'cooling':
+      return calm(
+        `Its heat is passing: the core is down to ${core}${above}.`,
+        assessment.progressPct >= 90
+          ? 'Turn it once and see whether it warms again; smell and look at it as you do.'
+          : 'Leave it covered; a second warming may follow.',
+      );
+    case 'settled':
+      return calm(
+        `Its heat has come and gone: the core is at ${core}, near the air.`,
+        'Smell it and look at it: only your nose and eyes can say whether it is done.',
+      );
+  }
+}

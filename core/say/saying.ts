@@ -1,0 +1,31 @@
+/**
+ * core/say/saying.ts: the shapes in which a pile is spoken of.
+ */
+import type { Position } from '../../shared/names.ts';
+import type { AlarmState, WarningKind } from '../../shared/warning.ts';
+import type { Assessment, Finding } from '../judge/assessment.ts';
+
+export type Units = 'C' | 'F';
+export type Tone = 'calm' | 'watch' | 'act' | 'danger';
+
+export interface StandingAlarm {
+  readonly kind: WarningKind;
+  readonly position: Position | null;
+  readonly state: AlarmState;
+}
+
+export interface Saying {
+  readonly condition: string;
+  readonly next: string;
+  readonly tone: Tone;
+}
+
+export interface AlarmFacts {
+  readonly assessment: Assessment;
+  /** A temperature in the reader's unit, whole degrees. */
+  readonly temp: (tempC: number) => string;
+  /** A difference of temperatures in the reader's unit. */
+  readonly steps: (deltaK: number) => string;
+  /** Findings that are present now, by kind. */
+  readonly present: ReadonlyMap<WarningKind, Finding>;
+}

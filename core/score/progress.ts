@@ -1,0 +1,26 @@
+/**
+ * core/score/progress.ts: how far a batch has come, as activity-hours against what its stage needs.
+ *
+ * Takes:  the core's temperature and the moisture, hour by hour.
+ * Gives:  activity-hours and 0..100.
+ * Never:  says ready at 100: it means that the heat has done its share. The index is our own, no published one was found.
+ */
+import type { Stage } from '../../shared/names.ts';
+import { cardinalTemperatureFactor, cultureSet } from '../rate/cardinal-temperature.ts';
+import { haugMoistureFactor } from '../rate/haug.ts';
+
+/**
+ * Activity-hours a stage needs [h]. Bran: four days of a core between 35 and 45 °C are 90 or more; soil: a day and a half
+ * of gentle warmth. Common practice, no source.
+ */
+export const neededActivityH: Record<Stage, number> = { bran: 72, soil: 30 };
+
+/** Work done in one hour, against an hour at the culture's best: γ(T) · f(m). @example hourActivity(40, 0.6) // => 0.972 */
+export function hourActivity(coreC: number, moistureFrac: number): number {
+  return cardinalTemperatureFactor(coreC, cultureSet) * haugMoistureFactor(moistureFrac);
+}
+
+/** 0..100, never above. */
+export function progressPct(activityH: number, stage: Stage): number {
+  return Math.min(100, (100 * activityH) / neededActivityH[stage]);
+}

@@ -1,0 +1,47 @@
+/**
+ * core/warn/drying.ts: the bed losing the water the culture needs.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present when the water balance, a moisture probe, or late the pore air says that it is too dry.
+ * Never:  waits for the pore air alone: its humidity falls only below 25 to 30 % moisture, after the work has stopped.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../judge/assessment.ts';
+import { wetBasis } from '../moisture/balance.ts';
+import { dryMarginFrac } from '../moisture/follow.ts';
+import type { Look } from './look.ts';
+import { percent, wateringCaution } from './words.ts';
+
+/** Hours of clearly unsaturated pore air that count. */
+const dryAirNeededH = 3;
+
+export function dryingFinding(look: Look): Finding {
+  const { state, setup } = look;
+  const frac = wetBasis(state.waterKgKg);
+  const floor = setup.limits.moistureMinFrac - dryMarginFrac;
+  const dryAir = look.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;
+  const present = look.coreKnown && (state.dry || dryAir);
+  const why =
+    `Present when the estimated moisture is below ${percent(floor)} (the stage’s ${percent(setup.limits.moistureMinFrac)} less what the estimate may be off), or the air inside the pile stays under 93 %RH for ${dryAirNeededH} hours. ` +
+    'The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.';
+  return {
+    kind: 'drying',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: frac < 0.4 || dryAir ? 'urgent' : 'warning',
+    seen: !look.coreKnown
+      ? 'The core is not being measured, so its drying cannot be followed.'
+      : dryAir
+        ? 'Even the air inside the pile has become dry.'
+        : `The bed is at about ${percent(frac)} moisture by the water balance${present ? `, below the ${percent(setup.limits.moistureMinFrac)} it needs` : ''}.`,
+    todo: present
+      ? 'Squeeze a handful from the core. If it crumbles, sprinkle water of the air’s warmth, mix it in and cover.'
+      : look.coreKnown
+        ? 'Nothing.'
+        : 'Squeeze a handful from the core by hand.',
+    byMs: present ? look.nowMs + 6 * msPerHour : null,
+    caution: present ? wateringCaution : null,
+    why,
+    explainedBy: look.coreKnown || look.core === null ? null : 'probe-silent',
+  };
+}

@@ -1,0 +1,64 @@
+/**
+ * core/warn/look.ts: what every detector needs to see, gathered once.
+ *
+ * Takes:  the state, the setup, the band, the time now.
+ * Gives:  last values by position with their silence, and the core's rise.
+ */
+import type { Position } from '../../shared/names.ts';
+import type { ExpectedBand } from '../curve/band.ts';
+import type { PositionSight } from '../judge/assessment.ts';
+import type { PileSetup } from '../judge/setup.ts';
+import { coreAtHour, type JudgeState, type PositionState } from '../judge/state.ts';
+import { isSilent, type Track } from '../judge/track.ts';
+
+export interface Look {
+  readonly state: JudgeState;
+  readonly setup: PileSetup;
+  readonly band: ExpectedBand | null;
+  readonly nowMs: number;
+  readonly positions: Readonly<Record<Position, PositionSight | null>>;
+  readonly core: PositionSight | null;
+  /** Whether the core's temperature is known now. */
+  readonly coreKnown: boolean;
+  /** Rise over the last three closed hours [K/h]. */
+  readonly coreRiseKPerH: number | null;
+}
+
+export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Look {
+  const positions = {
+    core: sightOf(state.positions.core, nowMs),
+    top: sightOf(state.positions.top, nowMs),
+    base: sightOf(state.positions.base, nowMs),
+    edge: sightOf(state.positions.edge, nowMs),
+    air: sightOf(state.positions.air, nowMs),
+  };
+  const { core } = positions;
+  const coreKnown = core !== null && !core.silent && core.temperatureC !== null;
+  return { state, setup, band, nowMs, positions, core, coreKnown, coreRiseKPerH: riseKPerH(state) };
+}
+
+/** A place is silent when its temperature is; one that has no thermometer, when everything there is. */
+export function leadingTrack(place: PositionState): Track | null {
+  return place.temperature ?? place.moisture ?? place.humidity ?? place.co2;
+}
+
+function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
+  if (place === null) return null;
+  const lead = leadingTrack(place);
+  if (lead === null) return null;
+  const heard = [place.temperature, place.humidity, place.moisture, place.co2].map((track) => track?.heardAtMs ?? 0);
+  return {
+    temperatureC: place.temperature?.value ?? null,
+    humidityPct: place.humidity?.value ?? null,
+    moisturePct: place.moisture?.value ?? null,
+    co2Ppm: place.co2?.value ?? null,
+    atMs: Math.max(...heard),
+    silent: isSilent(lead, nowMs),
+  };
+}
+
+function riseKPerH(state: JudgeState): number | null {
+  const now = coreAtHour(state, state.hoursDone - 1);
+  const before = coreAtHour(state, state.hoursDone - 4);
+  return now === null || before === null ? null : (now - before) / 3;
+}

@@ -1,0 +1,61 @@
+/**
+ * core/warn/overheating.ts: too hot for the culture now.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present when any fresh probe in the pile is over the limit, absent only when the core is known to be under it.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import { temperatureDeadbandK } from '../alarm/policies.ts';
+import type { Finding } from '../judge/assessment.ts';
+import { pilePositions } from '../judge/setup.ts';
+import type { Look } from './look.ts';
+import { degrees, dustCaution } from './words.ts';
+
+export function overheatingFinding(look: Look): Finding {
+  const { actC, lossC } = look.setup.limits;
+  const over = pilePositions.filter((position) => {
+    const sight = look.positions[position];
+    return sight !== null && !sight.silent && look.state.positions[position]?.overheated === true;
+  });
+  const hottest = over
+    .map((position) => ({ position, tempC: look.positions[position]?.temperatureC ?? 0 }))
+    .sort((one, other) => other.tempC - one.tempC)[0];
+  const why =
+    `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
+    `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`;
+  if (hottest === undefined) {
+    const known = look.coreKnown;
+    return {
+      kind: 'overheating',
+      position: null,
+      evidence: known ? 'absent' : 'missing',
+      severity: 'warning',
+      seen: known ? `The core is at ${degrees(look.core?.temperatureC ?? 0)}.` : 'The core is not being measured.',
+      todo: known ? 'Nothing.' : 'Measure the core by hand.',
+      byMs: null,
+      caution: null,
+      why,
+      explainedBy: known || look.core === null ? null : 'probe-silent',
+    };
+  }
+  const lost = hottest.tempC >= lossC;
+  const where = hottest.position === 'core' ? 'core' : `${hottest.position} of the pile`;
+  return {
+    kind: 'overheating',
+    position: null,
+    evidence: 'present',
+    severity: lost ? 'urgent' : 'warning',
+    seen: lost
+      ? `The ${where} is at ${degrees(hottest.tempC)}: the culture you want is dying.`
+      : hottest.tempC > actC
+        ? `The ${where} is at ${degrees(hottest.tempC)}, above the ${degrees(actC)} at which to act.`
+        : `The ${where} is at ${degrees(hottest.tempC)}, only just back under ${degrees(actC)}.`,
+    todo: lost
+      ? 'Spread it out thin now and leave it open until it has cooled.'
+      : 'Turn it or spread it thinner, and leave the cover off until the core is comfortable again.',
+    byMs: lost ? look.nowMs : look.nowMs + 2 * msPerHour,
+    caution: dustCaution,
+    why,
+    explainedBy: null,
+  };
+}

@@ -1,0 +1,52 @@
+/**
+ * core/warn/self-heating.ts: the ladder of self-heating, from danger zone to fire.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  the step reached by the hottest fresh probe, with its caution.
+ * Never:  clears while the core is silent.
+ */
+import { selfHeatingLadder } from '../../shared/stage.ts';
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../judge/assessment.ts';
+import { pilePositions } from '../judge/setup.ts';
+import type { Look } from './look.ts';
+import { degrees, fireCaution } from './words.ts';
+
+const why =
+  `Present when any probe in the pile is at ${selfHeatingLadder[0].fromC} °C or above; the steps at ` +
+  `${selfHeatingLadder.map((step) => step.fromC).join(', ')} °C are those farm extension services give for stored hay (read second-hand).`;
+
+export function selfHeatingFinding(look: Look): Finding {
+  const hottest = pilePositions
+    .map((position) => ({ position, sight: look.positions[position] }))
+    .filter(({ sight }) => sight !== null && !sight.silent && sight.temperatureC !== null)
+    .map(({ position, sight }) => ({ position, tempC: sight?.temperatureC ?? Number.NEGATIVE_INFINITY }))
+    .sort((one, other) => other.tempC - one.tempC)[0];
+  const step = hottest && selfHeatingLadder.findLast((rung) => hottest.tempC >= rung.fromC);
+  if (hottest === undefined || step === undefined) {
+    return {
+      kind: 'self-heating',
+      position: null,
+      evidence: look.coreKnown ? 'absent' : 'missing',
+      severity: 'danger',
+      seen: look.coreKnown ? 'No probe in the pile is near self-heating.' : 'The core is not being measured.',
+      todo: look.coreKnown ? 'Nothing.' : 'Measure the core by hand.',
+      byMs: null,
+      caution: null,
+      why,
+      explainedBy: look.coreKnown || look.core === null ? null : 'probe-silent',
+    };
+  }
+  return {
+    kind: 'self-heating',
+    position: null,
+    evidence: 'present',
+    severity: step.fromC >= 71 ? 'danger' : 'urgent',
+    seen: `The ${hottest.position} is at ${degrees(hottest.tempC)}: ${step.says}.`,
+    todo: `${step.todo[0]?.toUpperCase()}${step.todo.slice(1)}.`,
+    byMs: step.fromC >= 71 ? look.nowMs : look.nowMs + 2 * msPerHour,
+    caution: fireCaution,
+    why,
+    explainedBy: null,
+  };
+}

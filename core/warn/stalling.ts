@@ -1,0 +1,55 @@
+/**
+ * core/warn/stalling.ts: a batch that should be working and is not.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present when the hours have looked like a stall for long enough.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../judge/assessment.ts';
+import type { StallWhy } from '../judge/state.ts';
+import { wetBasis } from '../moisture/balance.ts';
+import type { Look } from './look.ts';
+import { degrees, dustCaution, percent } from './words.ts';
+
+/** Hours in a row that make it a stall; our own, so that a cold night does not. */
+export const stallAfterH = 6;
+
+const seenWords: Record<StallWhy, (coreC: string) => string> = {
+  'never-warmed': (core) => `It has not warmed: the core is at ${core}.`,
+  'below-what-it-should': (core) =>
+    `The core is at ${core} and no longer rising, below what such a pile should show by now.`,
+  'went-out': (core) =>
+    `It warmed, then lost more than half of its heat before its work was done; the core is at ${core}.`,
+};
+
+export function stallingFinding(look: Look): Finding {
+  const { state, setup } = look;
+  const why = state.stallWhy;
+  const present = look.coreKnown && why !== null && state.stallH >= stallAfterH;
+  const core = degrees(look.core?.temperatureC ?? 0);
+  const dry = wetBasis(state.waterKgKg) < setup.limits.moistureMinFrac;
+  return {
+    kind: 'stalling',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'warning',
+    seen: !look.coreKnown
+      ? 'The core is not being measured.'
+      : present
+        ? seenWords[why](core)
+        : `The core is at ${core}, and nothing points to a stall.`,
+    todo: present
+      ? dry
+        ? 'It looks too dry to work: squeeze a handful, and if it crumbles, water it, mix, and cover it warmly.'
+        : 'Squeeze and smell a handful. Dry: water it. Sour and dripping: turn it and add dry bran. Neither: heap it deeper and cover it warmly.'
+      : look.coreKnown
+        ? 'Nothing.'
+        : 'Measure the core by hand.',
+    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    caution: present ? dustCaution : null,
+    why:
+      `Present when for ${stallAfterH} hours the core has not been rising and it never warmed, lost half of its heat, or lies below the expected band. ` +
+      `Not judged once ${percent(0.6)} of the work is done, nor within 18 hours of a turn, spreading or watering.`,
+    explainedBy: look.coreKnown || look.core === null ? null : 'probe-silent',
+  };
+}
