@@ -1,0 +1,64 @@
+/**
+ * shared/store/journal/batch-rows.ts: batches between rows and records, for the groups that need them.
+ */
+import { recipeSchema } from '../../batch.ts';
+import { ConflictError, StoreError } from '../../errors.ts';
+import { type StageLimits, stageLimitsSchema } from '../../stage.ts';
+import type { BatchRecord } from '../journal.ts';
+import type { JournalDb } from './journal-base.ts';
+import type { BatchRow } from './tables.ts';
+
+const limitsSchema = stageLimitsSchema.partial();
+
+/** @throws {StoreError} when the row's JSON is not what we write. */
+export function batchFromRow(row: BatchRow): BatchRecord {
+  try {
+    return {
+      id: row.id,
+      pileId: row.pile_id,
+      stage: row.stage,
+      startedAtMs: row.started_at_ms,
+      endedAtMs: row.ended_at_ms,
+      outcome: row.outcome,
+      recipe: recipeSchema.parse(JSON.parse(row.recipe)),
+      limits: limitsSchema.parse(JSON.parse(row.limits)) as Partial<StageLimits>,
+    };
+  } catch (cause) {
+    throw new StoreError(`Cannot read batch "${row.id}" as its recipe and limits must be ours`, { cause });
+  }
+}
+
+export function batchToRow(batch: BatchRecord): BatchRow {
+  return {
+    id: batch.id,
+    pile_id: batch.pileId,
+    stage: batch.stage,
+    started_at_ms: batch.startedAtMs,
+    ended_at_ms: batch.endedAtMs,
+    outcome: batch.outcome,
+    recipe: JSON.stringify(batch.recipe),
+    limits: JSON.stringify(batch.limits),
+  };
+}
+
+export function openBatchRow(db: JournalDb, pileId: string): Promise<BatchRow | undefined> {
+  return db
+    .selectFrom('batch')
+    .selectAll()
+    .where('pile_id', '=', pileId)
+    .where('ended_at_ms', 'is', null)
+    .executeTakeFirst();
+}
+
+/** @throws {ConflictError} when the id is taken. */
+export async function insertBatch(db: JournalDb, batch: BatchRecord): Promise<void> {
+  const taken = await db.selectFrom('batch').select('id').where('id', '=', batch.id).executeTakeFirst();
+  if (taken) throw new ConflictError(`Cannot add a batch as its id must be free: "${batch.id}" is taken`, '/id');
+  await db.insertInto('batch').values(batchToRow(batch)).execute();
+}
+
+/** @throws {ConflictError} when there is no such pile. */
+export async function mustHavePile(db: JournalDb, pileId: string): Promise<void> {
+  const pile = await db.selectFrom('pile').select('id').where('id', '=', pileId).executeTakeFirst();
+  if (!pile) throw new ConflictError(`Cannot do this as the pile must exist: no pile "${pileId}"`, '/pileId');
+}

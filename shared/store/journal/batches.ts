@@ -1,0 +1,53 @@
+/**
+ * shared/store/journal/batches.ts: what lay on a pile, one batch at a time.
+ */
+import { ConflictError } from '../../errors.ts';
+import type { Journal } from '../journal.ts';
+import { batchFromRow, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
+import type { JournalBase } from './journal-base.ts';
+import type { BatchRow } from './tables.ts';
+
+export function journalBatches(base: JournalBase): Journal['batches'] {
+  return {
+    list: (pileId) =>
+      base.read(async (db) => {
+        const all = db.selectFrom('batch').selectAll().orderBy('started_at_ms').orderBy('id');
+        const rows = await (pileId === undefined ? all : all.where('pile_id', '=', pileId)).execute();
+        return rows.map(batchFromRow);
+      }),
+
+    open: (pileId) =>
+      base.read(async (db) => {
+        const row = await openBatchRow(db, pileId);
+        return row && batchFromRow(row);
+      }),
+
+    add: (batch) =>
+      base.write(async (transaction) => {
+        await mustHavePile(transaction, batch.pileId);
+        const lying = batch.endedAtMs === null ? await openBatchRow(transaction, batch.pileId) : undefined;
+        if (lying) {
+          throw new ConflictError(
+            `Cannot add a batch as the pile must be free: batch "${lying.id}" lies on "${batch.pileId}"`,
+            '/pileId',
+          );
+        }
+        await insertBatch(transaction, batch);
+      }),
+
+    change: (id, { recipe, limits, startedAtMs }) =>
+      base.write(async (transaction) => {
+        const row: Partial<BatchRow> = {};
+        if (recipe !== undefined) row.recipe = JSON.stringify(recipe);
+        if (limits !== undefined) row.limits = JSON.stringify(limits);
+        if (startedAtMs !== undefined) row.started_at_ms = startedAtMs;
+        if (Object.keys(row).length === 0) return;
+        await transaction.updateTable('batch').set(row).where('id', '=', id).execute();
+      }),
+
+    finish: (id, endedAtMs, outcome) =>
+      base.write(async (transaction) => {
+        await transaction.updateTable('batch').set({ ended_at_ms: endedAtMs, outcome }).where('id', '=', id).execute();
+      }),
+  };
+}

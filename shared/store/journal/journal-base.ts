@@ -1,0 +1,60 @@
+/**
+ * shared/store/journal/journal-base.ts: how every group of the journal reads and writes.
+ *
+ * Takes:  a Kysely over any of our databases.
+ * Gives:  reads, and writes that are one transaction each; whatever fails is a StoreError.
+ * Never:  wraps a ConflictError: that is the caller's to hear.
+ */
+import type { Kysely, Transaction } from 'kysely';
+import { ConflictError } from '../../errors.ts';
+import { storeError } from '../store-error.ts';
+import type { JournalTables } from './tables.ts';
+
+export type JournalDb = Kysely<JournalTables>;
+export type JournalTransaction = Transaction<JournalTables>;
+
+export class JournalBase {
+  readonly db: JournalDb;
+  #writeFailed = false;
+
+  constructor(db: JournalDb) {
+    this.db = db;
+  }
+
+  async read<Result>(run: (db: JournalDb) => Promise<Result>): Promise<Result> {
+    try {
+      return await run(this.db);
+    } catch (cause) {
+      throw storeError('read the journal', cause);
+    }
+  }
+
+  async write<Result>(run: (transaction: JournalTransaction) => Promise<Result>): Promise<Result> {
+    try {
+      const result = await this.db.transaction().execute(run);
+      this.#writeFailed = false;
+      return result;
+    } catch (cause) {
+      if (cause instanceof ConflictError) throw cause;
+      this.#writeFailed = true;
+      throw storeError('write to the journal', cause);
+    }
+  }
+
+  /** Asks for the right to write; after a failure it really writes, as a full disk shows in no other way. */
+  async check(): Promise<void> {
+    const mustWrite = this.#writeFailed;
+    await this.write(async (transaction) => {
+      if (mustWrite) await setSetting(transaction, 'pulse', String(Date.now()));
+      else await transaction.selectFrom('setting').select('key').limit(1).execute();
+    });
+  }
+}
+
+export async function setSetting(transaction: JournalTransaction, key: string, value: string): Promise<void> {
+  await transaction
+    .insertInto('setting')
+    .values({ key, value })
+    .onConflict((conflict) => conflict.column('key').doUpdateSet({ value }))
+    .execute();
+}

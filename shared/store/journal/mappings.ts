@@ -1,0 +1,46 @@
+/**
+ * shared/store/journal/mappings.ts: how messages on foreign topics become readings, in the order added.
+ */
+import type { MappingInput } from '../../api/ingest.ts';
+import { ConflictError } from '../../errors.ts';
+import type { Journal } from '../journal.ts';
+import type { JournalBase } from './journal-base.ts';
+import type { JournalTables } from './tables.ts';
+
+type Mapping = MappingInput & { id: string };
+
+export function journalMappings(base: JournalBase): Journal['mappings'] {
+  return {
+    list: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('mapping').selectAll().orderBy('place').execute();
+        return rows.map(mappingFromRow);
+      }),
+
+    add: ({ timePointer, ...mapping }) =>
+      base.write(async (transaction) => {
+        const all = await transaction.selectFrom('mapping').select(['id', 'place']).execute();
+        if (all.some(({ id }) => id === mapping.id)) {
+          throw new ConflictError(`Cannot add a mapping as its id must be free: "${mapping.id}" is taken`, '/id');
+        }
+        const place = Math.max(0, ...all.map((other) => other.place)) + 1;
+        await transaction
+          .insertInto('mapping')
+          .values({ ...mapping, place, time_pointer: timePointer ?? null })
+          .execute();
+      }),
+
+    remove: (id) =>
+      base.write(async (transaction) => {
+        const { numDeletedRows } = await transaction
+          .deleteFrom('mapping')
+          .where('id', '=', id)
+          .executeTakeFirstOrThrow();
+        return numDeletedRows > 0n;
+      }),
+  };
+}
+
+function mappingFromRow({ place: _, time_pointer: timePointer, ...mapping }: JournalTables['mapping']): Mapping {
+  return timePointer === null ? mapping : { ...mapping, timePointer };
+}

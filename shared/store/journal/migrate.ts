@@ -1,0 +1,37 @@
+/**
+ * shared/store/journal/migrate.ts: brings a journal forward to the tables of today.
+ *
+ * Takes:  a database, empty or written by an earlier version.
+ * Gives:  the newest tables. There is no way back.
+ */
+import { type Kysely, type Migration, Migrator } from 'kysely';
+import { StoreError } from '../../errors.ts';
+import * as journal0001 from '../migrations/0001-journal.ts';
+import { storeError } from '../store-error.ts';
+
+/** By number; the names are kept in the database, so they never change. */
+export const migrations: Readonly<Record<string, Migration>> = {
+  '0001-journal': journal0001,
+};
+
+/** @param to name of the migration to stop after; the newest when absent. */
+export async function migrateJournal<Tables>(db: Kysely<Tables>, to?: string): Promise<void> {
+  const migrator = new Migrator({
+    db,
+    provider: { getMigrations: async () => migrations },
+    migrationTableName: 'journal_migration',
+    migrationLockTableName: 'journal_migration_lock',
+  });
+  const { error } = to === undefined ? await migrator.migrateToLatest() : await migrator.migrateTo(to);
+  if (error === undefined) return;
+  // Kysely's word for a migration that the database has seen and this program has not.
+  if (error instanceof Error && /previously executed migration .* is missing/.test(error.message)) {
+    throw new StoreError(
+      'Cannot open the journal as its tables must be of this program or earlier: a later one wrote them',
+      {
+        cause: error,
+      },
+    );
+  }
+  throw storeError('bring the journal to the tables of today', error);
+}

@@ -1,0 +1,53 @@
+/**
+ * shared/store/journal/probes.ts: what is known of a probe beside its readings. A probe enters with its first word.
+ */
+import type { Journal, ProbeRecord } from '../journal.ts';
+import type { JournalBase } from './journal-base.ts';
+import type { JournalTables } from './tables.ts';
+
+export function journalProbes(base: JournalBase): Journal['probes'] {
+  return {
+    list: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('probe').selectAll().orderBy('site').orderBy('probe').execute();
+        return rows.map(probeFromRow);
+      }),
+
+    setOnline: (site, probe, online, atMs) =>
+      base.write(async (transaction) => {
+        const now = { online: online ? 1 : 0, online_at_ms: atMs };
+        await transaction
+          .insertInto('probe')
+          .values({ site, probe, ...now, temperature_offset_c: 0 })
+          .onConflict((conflict) =>
+            conflict
+              .columns(['site', 'probe'])
+              .doUpdateSet(now)
+              // A word that comes late does not unsay a newer one.
+              .where((where) =>
+                where.or([where('probe.online_at_ms', 'is', null), where('probe.online_at_ms', '<=', atMs)]),
+              ),
+          )
+          .execute();
+      }),
+
+    setTemperatureOffset: (site, probe, offsetC) =>
+      base.write(async (transaction) => {
+        await transaction
+          .insertInto('probe')
+          .values({ site, probe, online: null, online_at_ms: null, temperature_offset_c: offsetC })
+          .onConflict((conflict) => conflict.columns(['site', 'probe']).doUpdateSet({ temperature_offset_c: offsetC }))
+          .execute();
+      }),
+  };
+}
+
+function probeFromRow(row: JournalTables['probe']): ProbeRecord {
+  return {
+    site: row.site,
+    probe: row.probe,
+    online: row.online === null ? null : row.online === 1,
+    onlineAtMs: row.online_at_ms,
+    temperatureOffsetC: row.temperature_offset_c,
+  };
+}

@@ -1,0 +1,23 @@
+/**
+ * shared/store/journal/sites.ts: the places where piles lie.
+ */
+import { ConflictError } from '../../errors.ts';
+import type { Journal } from '../journal.ts';
+import type { JournalBase } from './journal-base.ts';
+
+export function journalSites(base: JournalBase): Journal['sites'] {
+  return {
+    list: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('site').selectAll().orderBy('id').execute();
+        return rows.map(({ time_zone: timeZone, ...site }) => ({ ...site, timeZone }));
+      }),
+
+    add: ({ id, name, timeZone, latitude, longitude }) =>
+      base.write(async (transaction) => {
+        const taken = await transaction.selectFrom('site').select('id').where('id', '=', id).executeTakeFirst();
+        if (taken) throw new ConflictError(`Cannot add a site as its id must be free: "${id}" is taken`, '/id');
+        await transaction.insertInto('site').values({ id, name, time_zone: timeZone, latitude, longitude }).execute();
+      }),
+  };
+}

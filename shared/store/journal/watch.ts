@@ -1,0 +1,40 @@
+/**
+ * shared/store/journal/watch.ts: where each pile's watcher stopped, kept together with the alarms it changed.
+ */
+import type { Journal, WatchChange, WatchRecord } from '../journal.ts';
+import { addAlarmStep, keepAlarm } from './alarms.ts';
+import type { JournalBase, JournalTransaction } from './journal-base.ts';
+
+export function journalWatch(base: JournalBase): Journal['watch'] {
+  return {
+    get: (pileId) =>
+      base.read(async (db) => {
+        const row = await db.selectFrom('watch').selectAll().where('pile_id', '=', pileId).executeTakeFirst();
+        return row && { pileId: row.pile_id, batchId: row.batch_id, throughMs: row.through_ms, state: row.state };
+      }),
+
+    keep: (change) => base.write((transaction) => keepChange(transaction, change)),
+
+    forget: (pileId) =>
+      base.write(async (transaction) => {
+        await transaction.deleteFrom('watch').where('pile_id', '=', pileId).execute();
+      }),
+  };
+}
+
+async function keepChange(transaction: JournalTransaction, { alarms, steps, watch }: WatchChange): Promise<void> {
+  // Closed ones first: the same kind may have been raised again in the same look, and only one may be open.
+  for (const alarm of alarms) if (alarm.closedAtMs !== null) await keepAlarm(transaction, alarm);
+  for (const alarm of alarms) if (alarm.closedAtMs === null) await keepAlarm(transaction, alarm);
+  for (const step of steps) await addAlarmStep(transaction, step);
+  if (watch !== null) await keepWatch(transaction, watch);
+}
+
+async function keepWatch(transaction: JournalTransaction, watch: WatchRecord): Promise<void> {
+  const stopped = { batch_id: watch.batchId, through_ms: watch.throughMs, state: watch.state };
+  await transaction
+    .insertInto('watch')
+    .values({ pile_id: watch.pileId, ...stopped })
+    .onConflict((conflict) => conflict.column('pile_id').doUpdateSet(stopped))
+    .execute();
+}

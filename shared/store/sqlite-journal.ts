@@ -1,0 +1,33 @@
+/**
+ * shared/store/sqlite-journal.ts: opens the embedded journal, one SQLite file and nothing to install.
+ */
+import Database from 'better-sqlite3';
+import { Kysely } from 'kysely';
+import { holdFile } from './hold-file.ts';
+import { migrateJournal } from './journal/migrate.ts';
+import { JournalSqliteDialect } from './journal/sqlite-dialect.ts';
+import type { JournalTables } from './journal/tables.ts';
+import type { Journal } from './journal.ts';
+import { journalOver } from './journal-kysely.ts';
+import { storeError } from './store-error.ts';
+
+/**
+ * Opens the journal at `path`, making or migrating it as needed.
+ * @param path a file in an existing folder, or ":memory:".
+ * @throws {StoreError} one line: the file is held by another process, damaged, or from a later version.
+ */
+export async function openSqliteJournal(path: string): Promise<Journal> {
+  const hold = path === ':memory:' ? undefined : holdFile(path);
+  let sqlite: Database.Database | undefined;
+  try {
+    sqlite = new Database(path, { timeout: 250 });
+    const db = new Kysely<JournalTables>({ dialect: new JournalSqliteDialect(sqlite) });
+    await migrateJournal(db);
+    const journal = journalOver(db);
+    return { ...journal, close: () => journal.close().finally(() => hold?.release()) };
+  } catch (cause) {
+    sqlite?.close();
+    hold?.release();
+    throw storeError(`open the journal in ${path}`, cause);
+  }
+}
