@@ -13,6 +13,7 @@ export const refusalReasons = [
   'not-senml',
   'missing-field',
   'wrong-type',
+  'unknown-quantity',
   'unknown-unit',
   'out-of-range',
   'power-on-value',

@@ -1,0 +1,51 @@
+/**
+ * ingest/broker/inbound-source.ts: what a way in (embedded or outside broker) is given and gives.
+ */
+
+import type { MappingInput } from '../../shared/api/ingest.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { ReadingError } from '../../shared/errors.ts';
+import type { Inbound } from '../intake.ts';
+
+/** What pino's logger offers and we use. */
+export interface IngestLog {
+  info(fields: object, message: string): void;
+  warn(fields: object, message: string): void;
+  error(fields: object, message: string): void;
+}
+
+/** The same three states as in /api/health. */
+export interface SourceHealth {
+  readonly state: 'ok' | 'degraded' | 'down';
+  readonly detail: string;
+}
+
+/** What a source hands its messages to. */
+export interface Sink<Ticket> {
+  /** Decodes the message and queues what it says; its ticket comes back after the commit. */
+  take(message: Inbound, ticket: Ticket): void;
+  /** Queues a ticket that has nothing to commit, in its order. */
+  pass(ticket: Ticket): void;
+  hasRoom(): boolean;
+  whenRoom(callback: () => void): void;
+  refuse(error: ReadingError, topic: string, payload: Uint8Array | string): void;
+}
+
+export interface SourceContext {
+  readonly root: string;
+  readonly clock: Clock;
+  readonly log: IngestLog;
+}
+
+export interface Source<Ticket> {
+  readonly url: string;
+  acknowledge(tickets: readonly Ticket[]): void;
+  health(): SourceHealth;
+  /** Hears these foreign topics from now on, and no others but those listened to. */
+  setMappings(mappings: readonly MappingInput[]): void;
+  /** Hears a foreign topic filter for a while, so that a person can see what is there. */
+  listen(filter: string, forMs: number): Promise<void>;
+  /** Stops taking messages; acknowledgements still go out. */
+  pause(): Promise<void>;
+  close(): Promise<void>;
+}

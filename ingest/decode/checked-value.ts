@@ -1,0 +1,77 @@
+/**
+ * ingest/decode/checked-value.ts: a number with its unit becomes a value we keep, or a refusal.
+ *
+ * Takes:  the quantity, the number, its unit as SenML or a mapping names it, and where it stood.
+ * Gives:  the value in the unit of `quantityFacts`, or a ReadingError.
+ * Never:  judges a pile: the bounds are the probe's, so 85 °C is news and 200 °C is a fault.
+ */
+import { ReadingError } from '../../shared/errors.ts';
+import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
+import { dbwToDbm, fahrenheitToCelsius } from '../../shared/units.ts';
+import { shown } from './decoded.ts';
+
+type Convert = (value: number) => number;
+
+const asIs: Convert = (value) => value;
+// One millionth of a unit is far below any probe; without it 105.8 °F would be 40.99999999999999 °C.
+const rounded =
+  (convert: Convert): Convert =>
+  (value) =>
+    Math.round(convert(value) * 1e6) / 1e6;
+
+/** Units each quantity may come in. SenML's names (RFC 8428 section 12.1, RFC 8798) and our own for mappings. */
+const conversions: Record<Quantity, Readonly<Record<string, Convert>>> = {
+  temperature: {
+    Cel: asIs,
+    C: asIs,
+    F: rounded(fahrenheitToCelsius),
+    K: rounded((kelvin) => kelvin - 273.15),
+  },
+  humidity: { '%RH': asIs, '%': asIs, '/': rounded((fraction) => fraction * 100) },
+  moisture: { '%': asIs, '/': rounded((fraction) => fraction * 100) },
+  co2: { ppm: asIs },
+  battery: { V: asIs, mV: rounded((millivolts) => millivolts / 1000) },
+  rssi: { dBm: asIs, dBW: rounded(dbwToDbm) },
+};
+
+export function unitsOf(quantity: Quantity): string[] {
+  return Object.keys(conversions[quantity]);
+}
+
+/**
+ * @param unit As named in the payload; undefined means the unit we keep.
+ * @param where JSON Pointer to the value, for the sentence.
+ */
+export function checkedValue(
+  quantity: Quantity,
+  found: number,
+  unit: string | undefined,
+  where: string,
+): number | ReadingError {
+  let value = found;
+  if (unit !== undefined) {
+    const units = conversions[quantity];
+    const convert = Object.hasOwn(units, unit) ? units[unit] : undefined;
+    if (convert === undefined) {
+      return new ReadingError(
+        'unknown-unit',
+        `Cannot read ${quantity} at ${where} as its unit must be one of ${Object.keys(units).join(', ')}: found ${shown(unit)}`,
+      );
+    }
+    value = convert(found);
+  }
+  const { min, max, unit: kept } = quantityFacts[quantity];
+  if (value >= min && value <= max) return value; // so that NaN is refused too
+  return new ReadingError(
+    'out-of-range',
+    `Cannot accept ${quantity} at ${where} as it must be within ${min}..${max} ${kept}: found ${shown(found)}${unit === undefined ? '' : ` ${unit}`}${knownSentinel(quantity, value)}`,
+  );
+}
+
+/** Values by which one-wire chips and their libraries report a fault; both lie outside the range. */
+function knownSentinel(quantity: Quantity, value: number): string {
+  if (quantity !== 'temperature') return '';
+  if (value === -127) return ' (this is how drivers report a disconnected one-wire probe)';
+  if (value === 127.9375) return ' (this is what a one-wire chip gives when its conversion failed)';
+  return '';
+}

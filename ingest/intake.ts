@@ -1,0 +1,132 @@
+/**
+ * ingest/intake.ts: what one message means: readings to keep, a probe's status, or a counted refusal.
+ *
+ * Takes:  topic, payload and how it came; the mappings in force.
+ * Gives:  the readings to commit, calibrated.
+ * Never:  throws over what a message holds, and stores nothing itself.
+ */
+import type { MappingInput } from '../shared/api/ingest.ts';
+import type { Clock } from '../shared/clock.ts';
+import { ReadingError } from '../shared/errors.ts';
+import type { Quantity } from '../shared/quantity.ts';
+import type { Reading } from '../shared/reading.ts';
+import { decodeNumber, decodeReading } from './decode/decode-payload.ts';
+import { type Arrival, type Decoded, noReadings, noRefusals, type ProbeRef, refused, shown } from './decode/decoded.ts';
+import type { ForeignMessages } from './foreign/foreign-messages.ts';
+import { applyMapping } from './foreign/mapping.ts';
+import { neighbourC, type PowerOnGuard, powerOnC } from './power-on-guard.ts';
+import type { Refusals } from './refusals.ts';
+import { createTopicReader } from './topic.ts';
+
+export const largestPayloadBytes = 64 * 1024;
+
+export interface Inbound {
+  readonly topic: string;
+  readonly payload: Buffer;
+  /** It lay in the broker as a retained message. */
+  readonly retained: boolean;
+  /** Which mappings may look at it; all when absent. */
+  mayMap?(mapping: MappingInput): boolean;
+}
+
+export interface IntakeOptions {
+  readonly root: string;
+  readonly clock: Clock;
+  readonly refusals: Refusals;
+  readonly powerOn: PowerOnGuard;
+  readonly foreign: ForeignMessages;
+  mappings(): readonly MappingInput[];
+  calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
+  onStatus(site: string, probe: string, online: boolean, atMs: number): void;
+}
+
+export type Intake = (message: Inbound) => readonly Reading[];
+
+export function createIntake(options: IntakeOptions): Intake {
+  const { clock, refusals, powerOn, foreign, calibrate } = options;
+  const topicOf = createTopicReader(options.root);
+
+  function decode(message: Inbound, arrival: Arrival): Decoded {
+    const tooLarge = sizeProblem(message);
+    if (tooLarge !== undefined) return refused(tooLarge);
+    const route = topicOf(message.topic);
+    switch (route.kind) {
+      case 'reading':
+        return decodeReading(textOf(message), route.probe, arrival);
+      case 'value':
+        return decodeNumber(textOf(message), route.probe, route.quantity, arrival);
+      case 'status':
+        return readStatus(textOf(message), route.probe, arrival);
+      case 'misshapen':
+        // A mapping may know what to do with a shape below the root that we do not.
+        return decodeForeign(message, arrival) ?? refused(route.error);
+      case 'foreign':
+        return decodeForeign(message, arrival) ?? { readings: noReadings, refusals: noRefusals };
+    }
+  }
+
+  function readStatus(text: string, { site, probe }: ProbeRef, arrival: Arrival): Decoded {
+    if (text !== 'online' && text !== 'offline') {
+      const message = `Cannot read the status as it must be online or offline: found ${shown(text)}`;
+      return refused(new ReadingError('wrong-type', message));
+    }
+    options.onStatus(site, probe, text === 'online', arrival.nowMs);
+    return { readings: noReadings, refusals: noRefusals };
+  }
+
+  /** undefined when no mapping is about this topic. */
+  function decodeForeign(message: Inbound, arrival: Arrival): Decoded | undefined {
+    const payload = textOf(message);
+    if (!message.topic.startsWith('$')) foreign.keep({ atMs: arrival.nowMs, topic: message.topic, payload });
+    const readings: Reading[] = [];
+    const errors: ReadingError[] = [];
+    for (const mapping of options.mappings()) {
+      if (message.mayMap?.(mapping) === false) continue;
+      const reading = applyMapping(mapping, message.topic, payload, arrival);
+      if (reading instanceof ReadingError) errors.push(reading);
+      else if (reading !== undefined) readings.push(reading);
+    }
+    return readings.length + errors.length === 0 ? undefined : { readings, refusals: errors };
+  }
+
+  /** Sets readings aside that a chip gave before its first measurement, and calibrates the others. */
+  function trusted(readings: readonly Reading[], message: Inbound): readonly Reading[] {
+    let kept: Reading[] | undefined; // only once something differs from what was decoded
+    for (const [index, reading] of readings.entries()) {
+      const isolated = reading.quantity === 'temperature' && !powerOn.accepts(reading);
+      const value = isolated ? reading.value : calibrate(reading.site, reading.probe, reading.quantity, reading.value);
+      if (isolated) refusals.count(powerOnError(reading), message.topic, message.payload);
+      if ((isolated || value !== reading.value) && kept === undefined) kept = readings.slice(0, index);
+      if (!isolated) kept?.push(value === reading.value ? reading : { ...reading, value });
+    }
+    return kept ?? readings;
+  }
+
+  return (message) => {
+    const decoded = decode(message, { nowMs: clock.nowMs(), retained: message.retained });
+    for (const error of decoded.refusals) refusals.count(error, message.topic, message.payload);
+    return decoded.readings.length === 0 ? decoded.readings : trusted(decoded.readings, message);
+  };
+}
+
+function textOf(message: Inbound): string {
+  return message.payload.toString('utf8');
+}
+
+function sizeProblem({ payload }: Inbound): ReadingError | undefined {
+  if (payload.length > largestPayloadBytes) {
+    return new ReadingError(
+      'payload-too-large',
+      `Cannot accept the message as it must be at most ${largestPayloadBytes} bytes: found ${payload.length}`,
+    );
+  }
+  if (payload.length > 0) return undefined;
+  return new ReadingError('payload-empty', 'Cannot read the message as it must hold a reading: found 0 bytes');
+}
+
+function powerOnError({ site, probe, value }: Reading): ReadingError {
+  return new ReadingError(
+    'power-on-value',
+    `Cannot trust temperature of ${site}/${probe} as ${powerOnC} °C must have a value within ${neighbourC} °C in the hour before it: found ${value} alone`,
+  );
+}

@@ -1,0 +1,241 @@
+/**
+ * ingest/start-ingest.ts: the way in. Joins a broker, the decoders and the commit queue.
+ *
+ * Takes:  a readings store, a clock, where messages come from, and who wants to know.
+ * Gives:  an Ingest that runs until closed, and can say how it stands and what it refused.
+ * Never:  acknowledges a message before its readings are kept, and throws over nothing that comes in.
+ */
+import type { z } from 'zod';
+import type { foreignMessageSchema, MappingInput, RefusalsAnswer } from '../shared/api/ingest.ts';
+import { toInstant } from '../shared/api/time.ts';
+import type { Clock } from '../shared/clock.ts';
+import { ReadingError, type RefusalReason } from '../shared/errors.ts';
+import type { Quantity } from '../shared/quantity.ts';
+import type { Reading } from '../shared/reading.ts';
+import { type AppendResult, appended, type ReadingsStore } from '../shared/store/readings-store.ts';
+import { type EmbeddedBrokerOptions, openEmbeddedBroker } from './broker/embedded-broker.ts';
+import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './broker/inbound-source.ts';
+import { type OutsideBrokerOptions, openOutsideBroker } from './broker/outside-broker.ts';
+import { type CommitQueue, createCommitQueue } from './commit-queue.ts';
+import { createForeignMessages } from './foreign/foreign-messages.ts';
+import { type MappingTrial, mappingProblem, tryMapping } from './foreign/mapping.ts';
+import { filterProblem, matchFilter } from './foreign/topic-filter.ts';
+import { createIntake } from './intake.ts';
+import { createPowerOnGuard } from './power-on-guard.ts';
+import { createRefusals } from './refusals.ts';
+
+export interface IngestOptions {
+  readonly store: ReadingsStore;
+  readonly clock: Clock;
+  /** First level of the topics. */
+  readonly root: string;
+  readonly source:
+    | ({ readonly kind: 'embedded' } & EmbeddedBrokerOptions)
+    | ({ readonly kind: 'outside' } & OutsideBrokerOptions);
+  readonly mappings: readonly MappingInput[];
+  /** The value to keep instead of the measured one. */
+  calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
+  /** Called after the commit with what was new only; must be quick. */
+  onCommitted(readings: readonly Reading[], atMs: number): void;
+  onStatus(site: string, probe: string, online: boolean, atMs: number): void;
+  readonly log: IngestLog;
+}
+
+export interface IngestCounters {
+  /** Messages. */
+  readonly received: number;
+  readonly acked: number;
+  /** Readings. */
+  readonly stored: number;
+  readonly duplicates: number;
+  readonly refused: Record<RefusalReason, number>;
+  readonly batches: number;
+}
+
+export type ForeignMessageAnswer = z.infer<typeof foreignMessageSchema>;
+
+export interface Ingest {
+  /** Where a probe publishes to. */
+  readonly url: string;
+  health(): SourceHealth;
+  counters(): IngestCounters;
+  refusals(): RefusalsAnswer;
+  /** Replaces the mappings in force. @throws {RangeError} When one of them cannot work; see `mappingProblem`. */
+  setMappings(mappings: readonly MappingInput[]): void;
+  /** The last message of each foreign topic, newest first. */
+  foreignMessages(filter?: string): ForeignMessageAnswer[];
+  /** With an outside broker, hears this filter for a while; the embedded one hears everything. @throws {RangeError} */
+  listen(filter: string, forMs: number): Promise<void>;
+  /** What a mapping would make of the last foreign messages. */
+  tryMapping(mapping: MappingInput): MappingTrial;
+  /** Commits and acknowledges what has come in, then ends. */
+  close(): Promise<void>;
+}
+
+/** How long closing waits for the store to take what has come in. */
+const closingMs = 5_000;
+
+/** @throws {ConfigError} When the port is taken or the address cannot be used. */
+export async function startIngest(options: IngestOptions): Promise<Ingest> {
+  const { source } = options;
+  return source.kind === 'embedded'
+    ? run(options, (context, sink) => openEmbeddedBroker(source, context, sink))
+    : run(options, async (context, sink) => openOutsideBroker(source, context, sink));
+}
+
+async function run<Ticket>(
+  options: IngestOptions,
+  open: (context: SourceContext, sink: Sink<Ticket>) => Promise<Source<Ticket>>,
+): Promise<Ingest> {
+  const { store, clock, root, log } = options;
+  const counted = { received: 0, acked: 0, stored: 0, duplicates: 0, batches: 0 };
+  const refusals = createRefusals(clock);
+  const foreign = createForeignMessages();
+  const powerOn = createPowerOnGuard();
+  let mappings = checkedMappings(options.mappings);
+  let storeProblem = '';
+
+  const intake = createIntake({
+    root,
+    clock,
+    refusals,
+    powerOn,
+    foreign,
+    mappings: () => mappings,
+    calibrate: options.calibrate,
+    onStatus: guarded('onStatus', log, options.onStatus),
+  });
+  const onCommitted = guarded('onCommitted', log, options.onCommitted);
+
+  const queue: CommitQueue<Ticket> = createCommitQueue<Ticket>({
+    store,
+    committed(readings, result) {
+      counted.batches += 1;
+      counted.stored += result.newCount;
+      counted.duplicates += result.duplicateCount;
+      if (result.conflictCount > 0) countConflicts(readings, result);
+      if (result.newCount > 0) onCommitted(onlyNew(readings, result), clock.nowMs());
+    },
+    acknowledge(tickets) {
+      counted.acked += tickets.length;
+      opened.acknowledge(tickets);
+    },
+    failed(error, retryAfterMs) {
+      storeProblem = error instanceof Error ? error.message : String(error);
+      log.error({ err: error, retryAfterMs }, 'readings could not be stored; nothing was acknowledged, trying again');
+    },
+    recovered() {
+      storeProblem = '';
+      log.info({}, 'readings are stored again');
+    },
+  });
+
+  function countConflicts(readings: readonly Reading[], result: AppendResult): void {
+    for (const [index, reading] of readings.entries()) {
+      if (result.outcomes[index] !== appended.conflict) continue;
+      const { site, probe, quantity, value, atMs } = reading;
+      const found = `${quantity} ${value} at ${toInstant(atMs)}`;
+      const message = `Cannot keep a second value as ${site}/${probe} has another ${quantity} for that time: found ${found}`;
+      refusals.count(new ReadingError('conflicting-value', message), `${root}/${site}/${probe}`, found);
+    }
+  }
+
+  const sink: Sink<Ticket> = {
+    take(message, ticket) {
+      counted.received += 1;
+      queue.add(intake(message), ticket);
+    },
+    pass: (ticket) => queue.add([], ticket),
+    hasRoom: queue.hasRoom,
+    whenRoom: queue.whenRoom,
+    refuse: refusals.count,
+  };
+
+  await recallTemperatures(store, powerOn, log);
+  const opened = await open({ root, clock, log }, sink);
+  opened.setMappings(mappings);
+
+  return {
+    url: opened.url,
+    health() {
+      if (!queue.failing()) return opened.health();
+      const { messages } = queue.waiting();
+      return {
+        state: 'down',
+        detail: `Readings cannot be stored (${storeProblem}); ${messages} messages wait unacknowledged`,
+      };
+    },
+    counters: () => ({ ...counted, refused: refusals.counts() }),
+    refusals: refusals.answer,
+    setMappings(next) {
+      mappings = checkedMappings(next);
+      opened.setMappings(mappings);
+    },
+    foreignMessages: (filter) =>
+      foreign
+        .list()
+        .filter(({ topic }) => filter === undefined || matchFilter(filter, topic) !== undefined)
+        .map(({ atMs, topic, payload }) => ({ at: toInstant(atMs), topic, payload })),
+    async listen(filter, forMs) {
+      const problem = filterProblem(filter);
+      if (problem !== undefined) throw new RangeError(`Cannot listen to ${JSON.stringify(filter)} as it ${problem}`);
+      await opened.listen(filter, forMs);
+    },
+    tryMapping: (mapping) => tryMapping(mapping, foreign.list()),
+    async close() {
+      await opened.pause();
+      await queue.drain(closingMs);
+      queue.stop();
+      await opened.close();
+    },
+  };
+}
+
+/** So that a probe at a true 85 °C is believed at once after a restart. */
+async function recallTemperatures(
+  store: ReadingsStore,
+  powerOn: ReturnType<typeof createPowerOnGuard>,
+  log: IngestLog,
+): Promise<void> {
+  try {
+    for (const { site, probe, quantity, value, atMs } of await store.lasts()) {
+      if (quantity === 'temperature') powerOn.remember(site, probe, value, atMs);
+    }
+  } catch (error) {
+    log.warn(
+      { err: error },
+      'could not recall the last temperatures; an isolated 85 °C is refused until the next reading',
+    );
+  }
+}
+
+function checkedMappings(mappings: readonly MappingInput[]): readonly MappingInput[] {
+  for (const mapping of mappings) {
+    const problem = mappingProblem(mapping);
+    if (problem === undefined) continue;
+    throw new RangeError(
+      `Cannot use the mapping of ${JSON.stringify(mapping.filter)} as ${problem.pointer} ${problem.message}`,
+    );
+  }
+  return [...mappings];
+}
+
+function onlyNew(readings: readonly Reading[], result: AppendResult): readonly Reading[] {
+  if (result.newCount === readings.length) return readings;
+  return readings.filter((_, index) => result.outcomes[index] === appended.new);
+}
+
+/** A fault of a listener is its own: it must not hold back acknowledgements. */
+function guarded<Args extends unknown[]>(
+  name: string,
+  log: IngestLog,
+  call: (...args: Args) => void,
+): (...args: Args) => void {
+  return (...args) => {
+    try {
+      call(...args);
+    } catch (error) {
+      log.error({ err: error }, `${name} failed`);
+    }
+  };
+}
