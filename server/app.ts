@@ -1,0 +1,96 @@
+/**
+ * server/app.ts: the Fastify application: guards, routes, pages. It never listens; main.ts does.
+ *
+ * Takes:  the house, and the folder of the built pages.
+ * Gives:  an application ready to listen or to be injected into.
+ */
+import compress from '@fastify/compress';
+import helmet from '@fastify/helmet';
+import swagger from '@fastify/swagger';
+import Fastify, { type FastifyInstance } from 'fastify';
+import {
+  jsonSchemaTransform,
+  serializerCompiler,
+  validatorCompiler,
+  type ZodTypeProvider,
+} from 'fastify-type-provider-zod';
+import type { House } from './house.ts';
+import { registerGuard } from './http/guard.ts';
+import { registerPages } from './http/pages.ts';
+import { registerProblems } from './http/problem.ts';
+import { registerActs } from './routes/acts.ts';
+import { registerAlarms } from './routes/alarms.ts';
+import { registerHealth } from './routes/health.ts';
+import { registerIngest } from './routes/ingest.ts';
+import { registerLive } from './routes/live.ts';
+import { registerMappings } from './routes/mappings.ts';
+import { registerMetrics } from './routes/metrics.ts';
+import { registerPiles } from './routes/piles.ts';
+import { registerProbes } from './routes/probes.ts';
+import { registerSeries } from './routes/series.ts';
+import { registerSites } from './routes/sites.ts';
+
+export interface AppOptions {
+  /** Folder of the built pages; without it only the API answers. */
+  readonly pagesDir?: string;
+}
+
+export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
+  const app = Fastify({
+    loggerInstance: house.log,
+    bodyLimit: 1_000_000,
+    routerOptions: { maxParamLength: 200 },
+    forceCloseConnections: true,
+  });
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  registerProblems(app);
+  registerGuard(app, house.config.API_TOKEN);
+
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        // Charts set sizes on their canvas through style attributes.
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:'],
+        connectSrc: ["'self'"],
+        workerSrc: ["'self'"],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    // Served over plain HTTP on loopback by default; whoever puts TLS before it sets this there.
+    strictTransportSecurity: false,
+    referrerPolicy: { policy: 'no-referrer' },
+  });
+  await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Branhearth', version: house.version, description: 'Piles, probes, readings and alarms.' },
+      components: { securitySchemes: { token: { type: 'http', scheme: 'bearer' } } },
+    },
+    transform: jsonSchemaTransform,
+  });
+
+  const api = app.withTypeProvider<ZodTypeProvider>();
+  registerHealth(api, house);
+  registerSites(api, house);
+  registerPiles(api, house);
+  registerSeries(api, house);
+  registerActs(api, house);
+  registerAlarms(api, house);
+  registerProbes(api, house);
+  registerIngest(api, house);
+  registerMappings(api, house);
+  registerLive(app, house.hub, house.clock);
+  registerMetrics(app, house);
+  app.get('/api/openapi.json', { schema: { hide: true } }, async () => app.swagger());
+  await registerPages(app, options.pagesDir);
+  return app;
+}

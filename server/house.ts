@@ -1,0 +1,25 @@
+/**
+ * server/house.ts: the parts that a running Branhearth consists of, as routes and watchers see them.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import type { Ingest } from '../ingest/start-ingest.ts';
+import type { Clock } from '../shared/clock.ts';
+import type { Config } from '../shared/config.ts';
+import type { Journal } from '../shared/store/journal.ts';
+import type { ReadingsStore } from '../shared/store/readings-store.ts';
+import type { LiveHub } from './live/live-hub.ts';
+import type { ProbeBook } from './probes/probe-book.ts';
+import type { WatchHouse } from './watch/watch-house.ts';
+
+export interface House {
+  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT'>;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly version: string;
+  readonly readings: ReadingsStore;
+  readonly journal: Journal;
+  readonly probes: ProbeBook;
+  readonly watch: WatchHouse;
+  readonly ingest: Ingest;
+  readonly hub: LiveHub;
+}

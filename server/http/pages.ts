@@ -1,0 +1,42 @@
+/**
+ * server/http/pages.ts: the built pages, each of their addresses answered by the one document that draws them.
+ *
+ * Never:  answers an unknown /api/ address with a page, or lets a browser keep an old document.
+ */
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import { sendProblem } from './problem.ts';
+
+const dayS = 86_400;
+
+/** @param pagesDir Folder of the built pages; undefined when only the API answers. */
+export async function registerPages(app: FastifyInstance, pagesDir: string | undefined): Promise<void> {
+  const sendDocument = pagesDir === undefined ? undefined : await registerFiles(app, pagesDir);
+  app.setNotFoundHandler((request, reply) => {
+    const path = request.url.split('?', 1)[0] ?? '';
+    const isPage = request.method === 'GET' && !/^\/(api|metrics)(\/|$)/.test(path) && !/\.[a-z0-9]+$/i.test(path);
+    if (isPage && sendDocument) return sendDocument(reply);
+    return sendProblem(reply, 404, `Nothing answers ${request.method} ${path}.`);
+  });
+}
+
+async function registerFiles(app: FastifyInstance, pagesDir: string): Promise<(reply: FastifyReply) => FastifyReply> {
+  const document = await readFile(join(pagesDir, 'index.html'), 'utf8');
+  const sendDocument = (reply: FastifyReply) =>
+    reply.type('text/html; charset=utf-8').header('Cache-Control', 'no-cache').send(document);
+
+  await app.register(fastifyStatic, {
+    root: pagesDir,
+    index: false,
+    wildcard: false,
+    setHeaders(reply, path) {
+      // Files under assets/ carry a digest in their name, so they never change.
+      const lasting = path.includes('/assets/');
+      reply.setHeader('Cache-Control', lasting ? `public, max-age=${365 * dayS}, immutable` : 'no-cache');
+    },
+  });
+  app.get('/', { schema: { hide: true } }, (_request, reply) => sendDocument(reply));
+  return sendDocument;
+}

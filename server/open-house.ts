@@ -1,0 +1,107 @@
+/**
+ * server/open-house.ts: the composition root: opens the stores, starts ingest and watching, and closes them in order.
+ *
+ * Takes:  a checked configuration, a clock, a log.
+ * Gives:  a house at work; `close` stops intake first, so that nothing acknowledged is unjudged.
+ */
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { FastifyBaseLogger } from 'fastify';
+import { startIngest } from '../ingest/start-ingest.ts';
+import type { Clock } from '../shared/clock.ts';
+import type { Config } from '../shared/config.ts';
+import { ConfigError } from '../shared/errors.ts';
+import { openSqliteJournal } from '../shared/store/sqlite-journal.ts';
+import { openSqliteReadings } from '../shared/store/sqlite-readings.ts';
+import type { House } from './house.ts';
+import { LiveHub } from './live/live-hub.ts';
+import { ProbeBook, probeView } from './probes/probe-book.ts';
+import type { BandKeeper } from './watch/band-keeper.ts';
+import { WatchHouse } from './watch/watch-house.ts';
+
+export interface OpenHouse extends House {
+  close(): Promise<void>;
+}
+
+export interface HouseParts {
+  readonly config: Config;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly version: string;
+  readonly bands: BandKeeper;
+}
+
+export async function openHouse({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
+  await makeFolder(config.DATA_DIR);
+  const readings = await openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
+  const journal = await openSqliteJournal(join(config.DATA_DIR, 'journal.db'));
+  const hub = new LiveHub();
+  const probes = await ProbeBook.open(readings, journal);
+  const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands });
+
+  const ingest = await startIngest({
+    store: readings,
+    clock,
+    root: config.MQTT_ROOT,
+    source: sourceOf(config),
+    mappings: await journal.mappings.list(),
+    calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
+    onCommitted(committed) {
+      for (const reading of committed) {
+        const known = probes.record(reading);
+        if (hub.listenerCount > 0) hub.publishLater('probe', `${known.site}/${known.probe}`, () => probeView(known));
+      }
+    },
+    onStatus(site, probe, online, atMs) {
+      const known = probes.of(site, probe);
+      known.online = online;
+      hub.publish('probe', `${site}/${probe}`, probeView(known));
+      journal.probes
+        .setOnline(site, probe, online, atMs)
+        .catch((error) => log.error({ err: error, site, probe }, 'status not kept'));
+    },
+    log,
+  });
+
+  return {
+    config,
+    clock,
+    log,
+    version,
+    readings,
+    journal,
+    probes,
+    watch,
+    ingest,
+    hub,
+    async close() {
+      await ingest.close();
+      await watch.close();
+      await bands.close();
+      hub.close();
+      await readings.close();
+      await journal.close();
+    },
+  };
+}
+
+function sourceOf(config: Config): Parameters<typeof startIngest>[0]['source'] {
+  if (config.MQTT_URL === undefined) return { kind: 'embedded', port: config.MQTT_PORT, host: config.MQTT_HOST };
+  return {
+    kind: 'outside',
+    url: config.MQTT_URL,
+    clientId: config.MQTT_CLIENT_ID,
+    ...(config.MQTT_USERNAME !== undefined && { username: config.MQTT_USERNAME }),
+    ...(config.MQTT_PASSWORD !== undefined && { password: config.MQTT_PASSWORD }),
+  };
+}
+
+async function makeFolder(path: string): Promise<void> {
+  try {
+    await mkdir(path, { recursive: true });
+  } catch (error) {
+    throw new ConfigError(
+      `BRANHEARTH_DATA_DIR must be a folder this program may write to; it was ${JSON.stringify(path)} (${error instanceof Error ? error.message : error})`,
+    );
+  }
+}

@@ -1,0 +1,53 @@
+/**
+ * server/routes/acts.ts: what people did to a pile.
+ */
+import { z } from 'zod';
+import { actRecordSchema, newActSchema } from '../../shared/api/piles.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound, sendProblem } from '../http/problem.ts';
+import { actView } from '../views/pile-detail.ts';
+import { randomId } from './id-from-name.ts';
+import { pileParams } from './piles.ts';
+
+export function registerActs(api: Api, house: House): void {
+  const { journal, watch, clock } = house;
+
+  api.get(
+    '/api/piles/:id/acts',
+    { schema: { params: pileParams, response: { 200: z.object({ acts: z.array(actRecordSchema) }) } } },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      return { acts: (await journal.acts.list(id)).map(actView) };
+    },
+  );
+
+  api.post(
+    '/api/piles/:id/acts',
+    { schema: { params: pileParams, body: newActSchema, response: { 201: actRecordSchema } } },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      const { kind, at, amountL, depthM, note } = request.body;
+      const nowMs = clock.nowMs();
+      if (at !== undefined && at > nowMs + 5 * 60_000) {
+        return sendProblem(reply, 422, 'What was done cannot lie in the future.', {
+          errors: [{ pointer: '/at', detail: 'must not lie in the future' }],
+        });
+      }
+      const act = {
+        id: randomId(),
+        pileId: id,
+        kind,
+        atMs: at ?? nowMs,
+        note: note ?? null,
+        ...(amountL !== undefined && { amountL }),
+        ...(depthM !== undefined && { depthM }),
+      };
+      await journal.acts.add(act);
+      await watch.acted(id, act.atMs);
+      return reply.code(201).send(actView(act));
+    },
+  );
+}

@@ -1,0 +1,44 @@
+/**
+ * server/routes/ingest.ts: what came in and was refused, and what comes in on topics that are not ours.
+ */
+import { z } from 'zod';
+import { filterProblem } from '../../ingest/foreign/topic-filter.ts';
+import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../shared/api/ingest.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { sendProblem } from '../http/problem.ts';
+
+const listenSchema = z.object({
+  filter: z.string().min(1).max(512),
+  minutes: z.number().int().min(1).max(60).default(10),
+});
+
+export function registerIngest(api: Api, house: House): void {
+  api.get('/api/ingest/refusals', { schema: { response: { 200: refusalsAnswerSchema } } }, async () =>
+    house.ingest.refusals(),
+  );
+
+  api.get(
+    '/api/ingest/foreign',
+    {
+      schema: {
+        querystring: z.object({ filter: z.string().min(1).max(512).optional() }),
+        response: { 200: foreignMessagesAnswerSchema },
+      },
+    },
+    async (request) => ({ messages: house.ingest.foreignMessages(request.query.filter) }),
+  );
+
+  api.post(
+    '/api/ingest/listen',
+    { schema: { body: listenSchema, response: { 200: foreignMessagesAnswerSchema } } },
+    async (request, reply) => {
+      const problem = filterProblem(request.body.filter);
+      if (problem !== undefined) {
+        return sendProblem(reply, 422, `The filter ${problem}.`, { errors: [{ pointer: '/filter', detail: problem }] });
+      }
+      await house.ingest.listen(request.body.filter, request.body.minutes * 60_000);
+      return { messages: house.ingest.foreignMessages(request.body.filter) };
+    },
+  );
+}

@@ -1,0 +1,67 @@
+/**
+ * server/routes/metrics.ts: GET /metrics in OpenMetrics text, for whoever gathers figures of machines.
+ */
+import type { FastifyInstance } from 'fastify';
+import { Counter, collectDefaultMetrics, Gauge, type OpenMetricsContentType, Registry } from 'prom-client';
+import { alarmStates } from '../../shared/warning.ts';
+import type { House } from '../house.ts';
+
+export function registerMetrics(app: FastifyInstance, house: House): void {
+  const registry = new Registry<OpenMetricsContentType>();
+  registry.setContentType(Registry.OPENMETRICS_CONTENT_TYPE);
+  const registers = [registry];
+  collectDefaultMetrics({ register: registry });
+
+  const counter = (name: string, help: string, value: () => number) =>
+    new Counter({
+      name,
+      help,
+      registers,
+      collect() {
+        this.reset();
+        this.inc(value());
+      },
+    });
+
+  counter('branhearth_messages_received', 'MQTT messages taken in', () => house.ingest.counters().received);
+  counter('branhearth_readings_stored', 'Readings committed', () => house.ingest.counters().stored);
+  counter(
+    'branhearth_readings_duplicate',
+    'Readings that were there already',
+    () => house.ingest.counters().duplicates,
+  );
+  new Counter({
+    name: 'branhearth_refused',
+    help: 'Messages and readings refused, by reason',
+    labelNames: ['reason'],
+    registers,
+    collect() {
+      this.reset();
+      for (const { reason, count } of house.ingest.refusals().refusals) this.inc({ reason }, count);
+    },
+  });
+  new Gauge({
+    name: 'branhearth_alarms',
+    help: 'Open alarms by state',
+    labelNames: ['state'],
+    registers,
+    collect() {
+      this.reset();
+      for (const state of alarmStates) this.set({ state }, 0);
+      for (const { watch } of house.watch.all())
+        for (const { record } of watch.board.open()) this.inc({ state: record.state });
+    },
+  });
+  new Gauge({
+    name: 'branhearth_pages_live',
+    help: 'Pages listening for changes',
+    registers,
+    collect() {
+      this.set(house.hub.listenerCount);
+    },
+  });
+
+  app.get('/metrics', { schema: { hide: true } }, async (_request, reply) =>
+    reply.type(registry.contentType).send(await registry.metrics()),
+  );
+}

@@ -1,0 +1,168 @@
+/**
+ * server/routes/piles.ts: piles and their batches.
+ */
+import { z } from 'zod';
+import {
+  finishBatchSchema,
+  newBatchSchema,
+  newPileSchema,
+  pileChangeSchema,
+  pileDetailSchema,
+  pilesAnswerSchema,
+} from '../../shared/api/piles.ts';
+import type { Recipe } from '../../shared/batch.ts';
+import type { Stage } from '../../shared/names.ts';
+import { stageLimits } from '../../shared/stage.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound, sendProblem } from '../http/problem.ts';
+import { pileDetail } from '../views/pile-detail.ts';
+import { idFromName, randomId } from './id-from-name.ts';
+
+export const pileParams = z.object({ id: z.string().min(1).max(64) });
+
+const usualMaterial = { bran: 'wheat-bran', soil: 'soil-mix' } as const;
+
+type RecipeInput = z.output<typeof newPileSchema>['recipe'];
+
+/** What the grower said, and what is usual where nothing was said. */
+function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
+  const { depthMinM, depthMaxM } = stageLimits[stage];
+  const { material, depthM, cover, massKg, moistureFrac, doseFrac } = given ?? {};
+  return {
+    material: material ?? usualMaterial[stage],
+    depthM: depthM ?? (depthMinM + depthMaxM) / 2,
+    cover: cover ?? 'breathable',
+    ...(massKg !== undefined && { massKg }),
+    ...(moistureFrac !== undefined && { moistureFrac }),
+    ...(doseFrac !== undefined && { doseFrac }),
+  };
+}
+
+/** Leaves out what was not said, so that "not said" and "undefined" are one. */
+function said<T extends object>(given: T | undefined): { [K in keyof T]: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };
+}
+
+export function registerPiles(api: Api, house: House): void {
+  const { journal, watch, clock } = house;
+
+  api.get('/api/piles', { schema: { response: { 200: pilesAnswerSchema } } }, async () => ({
+    piles: watch.all().map((one) => one.summary()),
+  }));
+
+  api.get(
+    '/api/piles/:id',
+    { schema: { params: pileParams, response: { 200: pileDetailSchema } } },
+    async (request, reply) => {
+      const one = watch.get(request.params.id);
+      return one ? pileDetail(one, await journal.acts.list(one.pile.id)) : notFound(reply, 'pile', request.params.id);
+    },
+  );
+
+  api.post(
+    '/api/piles',
+    { schema: { body: newPileSchema, response: { 201: pileDetailSchema } } },
+    async (request, reply) => {
+      const { id, site, name, stage, startedAt, recipe, limits } = request.body;
+      const nowMs = clock.nowMs();
+      const problem = startProblem(startedAt, nowMs);
+      if (problem) return sendProblem(reply, 422, problem, { errors: [{ pointer: '/startedAt', detail: problem }] });
+      const pile = { id: id ?? idFromName(name), siteId: site, name, createdAtMs: nowMs };
+      await journal.piles.add(pile, {
+        id: randomId(),
+        pileId: pile.id,
+        stage,
+        startedAtMs: startedAt ?? nowMs,
+        endedAtMs: null,
+        outcome: null,
+        recipe: fullRecipe(stage, recipe),
+        limits: said(limits),
+      });
+      const added = await watch.reload(pile.id);
+      return added ? reply.code(201).send(pileDetail(added, [])) : notFound(reply, 'pile', pile.id);
+    },
+  );
+
+  api.patch(
+    '/api/piles/:id',
+    { schema: { params: pileParams, body: pileChangeSchema, response: { 200: pileDetailSchema } } },
+    async (request, reply) => {
+      const one = watch.get(request.params.id);
+      if (!one) return notFound(reply, 'pile', request.params.id);
+      const { name, limits } = request.body;
+      if (name !== undefined) await journal.piles.rename(one.pile.id, name);
+      if (limits && one.batch) {
+        await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...said(limits) } });
+      }
+      const changed = await watch.reload(one.pile.id);
+      return changed
+        ? pileDetail(changed, await journal.acts.list(one.pile.id))
+        : notFound(reply, 'pile', request.params.id);
+    },
+  );
+
+  api.delete(
+    '/api/piles/:id',
+    { schema: { params: pileParams, response: { 204: z.undefined() } } },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      await journal.piles.remove(id);
+      await watch.reload(id);
+      return reply.code(204).send();
+    },
+  );
+
+  api.post(
+    '/api/piles/:id/finish',
+    { schema: { params: pileParams, body: finishBatchSchema.nullish(), response: { 200: pileDetailSchema } } },
+    async (request, reply) => {
+      const one = watch.get(request.params.id);
+      if (!one) return notFound(reply, 'pile', request.params.id);
+      if (!one.batch) return sendProblem(reply, 409, `No batch lies on ${one.pile.name} now.`);
+      const atMs = request.body?.at ?? clock.nowMs();
+      if (atMs < one.batch.startedAtMs) return sendProblem(reply, 422, 'A batch cannot end before it was laid.');
+      await watch.closeAlarms(one.pile.id);
+      await journal.batches.finish(one.batch.id, atMs, request.body?.outcome ?? null);
+      const finished = await watch.reload(one.pile.id);
+      return finished
+        ? pileDetail(finished, await journal.acts.list(one.pile.id))
+        : notFound(reply, 'pile', request.params.id);
+    },
+  );
+
+  api.post(
+    '/api/piles/:id/batches',
+    { schema: { params: pileParams, body: newBatchSchema, response: { 201: pileDetailSchema } } },
+    async (request, reply) => {
+      const one = watch.get(request.params.id);
+      if (!one) return notFound(reply, 'pile', request.params.id);
+      const { stage, startedAt, recipe, limits } = request.body;
+      const nowMs = clock.nowMs();
+      const problem = startProblem(startedAt, nowMs);
+      if (problem) return sendProblem(reply, 422, problem, { errors: [{ pointer: '/startedAt', detail: problem }] });
+      await journal.batches.add({
+        id: randomId(),
+        pileId: one.pile.id,
+        stage,
+        startedAtMs: startedAt ?? nowMs,
+        endedAtMs: null,
+        outcome: null,
+        recipe: fullRecipe(stage, recipe),
+        limits: said(limits),
+      });
+      const started = await watch.reload(one.pile.id);
+      return started
+        ? reply.code(201).send(pileDetail(started, await journal.acts.list(one.pile.id)))
+        : notFound(reply, 'pile', request.params.id);
+    },
+  );
+}
+
+function startProblem(startedAtMs: number | undefined, nowMs: number): string | undefined {
+  if (startedAtMs === undefined || startedAtMs <= nowMs + 5 * 60_000) return undefined;
+  return 'A batch that is watched cannot have been laid in the future.';
+}

@@ -1,0 +1,77 @@
+/**
+ * server/routes/probes.ts: the probes, whom they serve, and their calibration.
+ */
+import { z } from 'zod';
+import { calibrationSchema, claimSchema, probeSchema, probesAnswerSchema } from '../../shared/api/probes.ts';
+import { nameSchema } from '../../shared/names.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound } from '../http/problem.ts';
+import { type KnownProbe, probeView } from '../probes/probe-book.ts';
+
+const probeParams = z.object({ site: nameSchema, probe: nameSchema });
+
+export function registerProbes(api: Api, house: House): void {
+  const changed = (known: KnownProbe) => {
+    const view = probeView(known);
+    house.hub.publish('probe', `${known.site}/${known.probe}`, view);
+    return view;
+  };
+
+  api.get('/api/probes', { schema: { response: { 200: probesAnswerSchema } } }, async () => ({
+    probes: [...house.probes.all()]
+      .map(probeView)
+      .sort((a, b) => a.site.localeCompare(b.site) || a.probe.localeCompare(b.probe)),
+  }));
+
+  api.post(
+    '/api/probes/:site/:probe/claim',
+    { schema: { params: probeParams, body: claimSchema, response: { 200: probeSchema } } },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      const { pileId, position, from } = request.body;
+      const watch = house.watch.get(pileId);
+      if (!watch) return notFound(reply, 'pile', pileId);
+
+      const before = known.claim?.pileId;
+      const claim = { site, probe, pileId, position, fromMs: from ?? watch.batch?.startedAtMs ?? house.clock.nowMs() };
+      await house.journal.claims.claim(claim);
+      known.claim = { ...claim, toMs: null };
+      await house.watch.reload(pileId);
+      if (before !== undefined && before !== pileId) await house.watch.reload(before);
+      return changed(known);
+    },
+  );
+
+  api.delete(
+    '/api/probes/:site/:probe/claim',
+    { schema: { params: probeParams, response: { 200: probeSchema } } },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      if (known.claim) {
+        const { pileId } = known.claim;
+        await house.journal.claims.release(site, probe, house.clock.nowMs());
+        known.claim = null;
+        await house.watch.reload(pileId);
+      }
+      return changed(known);
+    },
+  );
+
+  api.put(
+    '/api/probes/:site/:probe/calibration',
+    { schema: { params: probeParams, body: calibrationSchema, response: { 200: probeSchema } } },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      await house.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
+      known.temperatureOffsetC = request.body.temperatureOffsetC;
+      return changed(known);
+    },
+  );
+}

@@ -1,0 +1,64 @@
+/**
+ * server/views/pile-summary.ts: one pile as the home page shows it: its sentence first, then what it rests on.
+ */
+import { sayCondition } from '../../core/say/condition.ts';
+import type { AlarmSummary, PileSummary, PositionNow } from '../../shared/api/piles.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import type { Position } from '../../shared/names.ts';
+import type { ProbeBook } from '../probes/probe-book.ts';
+import type { WatchedPile } from '../watch/watched-pile.ts';
+import { alarmSummary } from './alarm-view.ts';
+
+export function pileSummary(one: Omit<WatchedPile, 'summary'>, probes: ProbeBook): PileSummary {
+  const { pile, batch, watch } = one;
+  const { assessment } = watch;
+  const alarms = [...watch.board.open()].map(({ record, heldBackBy }) => alarmSummary(record, heldBackBy));
+  return {
+    id: pile.id,
+    name: pile.name,
+    site: pile.siteId,
+    stage: batch?.stage ?? 'bran',
+    batch: batch && {
+      id: batch.id,
+      startedAt: toInstant(batch.startedAtMs),
+      progress: assessment?.progressPct ?? 0,
+      phase: assessment?.phase ?? 'resting',
+      phaseReason: assessment?.phaseReason ?? 'not judged yet',
+    },
+    positions: positionsNow(one, probes),
+    ...words(one, alarms),
+    alarms,
+  };
+}
+
+function words(one: Omit<WatchedPile, 'summary'>, alarms: readonly AlarmSummary[]) {
+  const { assessment } = one.watch;
+  if (!one.batch) {
+    return {
+      condition: 'No batch lies here now.',
+      next: 'Start the next batch when you lay it.',
+      tone: 'calm' as const,
+    };
+  }
+  if (!assessment)
+    return { condition: 'This pile is being read for the first time.', next: 'Wait a moment.', tone: 'calm' as const };
+  return sayCondition(assessment, alarms, 'C');
+}
+
+function positionsNow(one: Omit<WatchedPile, 'summary'>, probes: ProbeBook): PileSummary['positions'] {
+  const positions: Partial<Record<Position, PositionNow>> = {};
+  for (const { claim, position } of one.sources) {
+    if (claim.toMs !== null) continue;
+    const { last, lastAtMs } = probes.of(claim.site, claim.probe);
+    positions[position] = {
+      probe: claim.probe,
+      ...(last.temperature && { temperatureC: last.temperature.value }),
+      ...(last.humidity && { humidityPct: last.humidity.value }),
+      ...(last.moisture && { moisturePct: last.moisture.value }),
+      ...(last.co2 && { co2Ppm: last.co2.value }),
+      ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),
+      silent: one.watch.assessment?.positions[position]?.silent ?? lastAtMs === null,
+    };
+  }
+  return positions;
+}

@@ -1,0 +1,65 @@
+/**
+ * server/watch/band-keeper.ts: expected curves, computed beside the main thread one after the other.
+ *
+ * Takes:  a pile's setup and its measured air.
+ * Gives:  the expected band.
+ * Never:  lets the heavy sum hold up readings or pages.
+ */
+import { Worker } from 'node:worker_threads';
+import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { PileSetup } from '../../core/judge/setup.ts';
+
+export interface BandQuestion {
+  readonly setup: PileSetup;
+  readonly air: readonly { atMs: number; tempC: number }[];
+  readonly toMs: number;
+}
+
+export interface BandKeeper {
+  compute(question: BandQuestion): Promise<ExpectedBand>;
+  close(): Promise<void>;
+}
+
+interface Answer {
+  readonly id: number;
+  readonly band?: ExpectedBand;
+  readonly error?: string;
+}
+
+/** One worker thread; questions wait their turn in it. */
+export function bandWorker(): BandKeeper {
+  const waiting = new Map<number, { resolve: (band: ExpectedBand) => void; reject: (error: Error) => void }>();
+  let worker: Worker | undefined;
+  let lastId = 0;
+
+  const failAll = (error: Error) => {
+    for (const { reject } of waiting.values()) reject(error);
+    waiting.clear();
+    worker = undefined;
+  };
+  const start = () => {
+    const started = new Worker(new URL('./band-worker.js', import.meta.url));
+    started.on('message', ({ id, band, error }: Answer) => {
+      const asked = waiting.get(id);
+      waiting.delete(id);
+      if (band) asked?.resolve(band);
+      else asked?.reject(new Error(error ?? 'no band'));
+    });
+    started.on('error', failAll);
+    started.unref();
+    return started;
+  };
+
+  return {
+    compute(question) {
+      worker ??= start();
+      const id = ++lastId;
+      worker.postMessage({ id, question });
+      return new Promise((resolve, reject) => waiting.set(id, { resolve, reject }));
+    },
+    async close() {
+      await worker?.terminate();
+      failAll(new Error('closed'));
+    },
+  };
+}

@@ -1,0 +1,202 @@
+/**
+ * server/watch/pile-watch.ts: one pile being watched: readings in, judgement and alarms out.
+ *
+ * Takes:  committed readings in any order, acts of people, the passing of time.
+ * Gives:  the pile's summary; changes of alarms and the place where it stopped, for the journal.
+ * Never:  judges a reading before it is committed, or loses a late one: it goes back and reads again.
+ */
+import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { Assessment, Finding } from '../../core/judge/assessment.ts';
+import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge/judge.ts';
+import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
+import { stageLimits } from '../../shared/stage.ts';
+import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
+import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-board.ts';
+
+/** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
+const jitterMs = 2 * 60_000;
+/** House time after a start during which a silent probe is not yet held against it. */
+const graceMs = 30 * 60_000;
+const checkpointEveryMs = 2 * 3_600_000;
+const mostCheckpoints = 3;
+
+interface Checkpoint {
+  readonly throughMs: number;
+  readonly state: string;
+}
+
+/** Reads the pile's committed readings in [fromMs, toMs), oldest first, page by page. */
+export type ReadBack = (fromMs: number, toMs: number) => AsyncIterable<readonly JudgeReading[]>;
+
+export interface PileWatchParts {
+  readonly pile: PileRecord;
+  readonly batch: BatchRecord | null;
+  readonly acts: readonly ActRecord[];
+  readonly board: AlarmBoard;
+  readonly readBack: ReadBack;
+}
+
+export class PileWatch {
+  readonly pile: PileRecord;
+  readonly batch: BatchRecord | null;
+  readonly board: AlarmBoard;
+  band: ExpectedBand | null = null;
+  assessment: Assessment | null = null;
+  readonly setup: PileSetup | null;
+  readonly #readBack: ReadBack;
+  #state: JudgeState | null;
+  #throughMs: number;
+  #lookedMs = 0;
+  #pending: JudgeReading[] = [];
+  #lateFromMs = Number.POSITIVE_INFINITY;
+  #checkpoints: Checkpoint[] = [];
+  /** Whether anything happened since the place in the journal was kept. */
+  #unkept = false;
+
+  constructor(parts: PileWatchParts) {
+    this.pile = parts.pile;
+    this.batch = parts.batch;
+    this.board = parts.board;
+    this.#readBack = parts.readBack;
+    this.setup = parts.batch && setupOf(parts.batch, parts.acts);
+    this.#state = this.setup && startJudge(this.setup);
+    this.#throughMs = parts.batch?.startedAtMs ?? 0;
+  }
+
+  get hasNews(): boolean {
+    return this.#pending.length > 0 || this.#lateFromMs < Number.POSITIVE_INFINITY;
+  }
+
+  /** Takes one committed reading; judged at the next look. Hot. */
+  receive(reading: JudgeReading): void {
+    if (!this.batch || reading.atMs < this.batch.startedAtMs) return;
+    if (reading.atMs < this.#throughMs - jitterMs) this.#lateFromMs = Math.min(this.#lateFromMs, reading.atMs);
+    else this.#pending.push(reading);
+  }
+
+  /** Goes on from the journal's place, or from the batch's start, through everything committed since. */
+  async resume(record: WatchRecord | undefined, nowMs: number): Promise<void> {
+    if (!this.setup || !this.batch) return;
+    const kept = record?.batchId === this.batch.id ? readKept(record.state, this.setup) : undefined;
+    if (record && kept) {
+      this.#state = kept.judge;
+      this.#throughMs = record.throughMs;
+      this.board.restoreWaiting(kept.waiting);
+    }
+    await this.#readThrough(kept ? this.#throughMs + 1 : this.batch.startedAtMs, nowMs);
+    this.#pending = [];
+  }
+
+  /**
+   * Steps what came in, assesses, and steps the alarms.
+   * @param listeningForMs How long the house has been listening: right after a start every probe seems silent.
+   * @returns What the journal must keep.
+   */
+  async look(
+    nowMs: number,
+    keepPlace: boolean,
+    listeningForMs: number,
+  ): Promise<BoardChange & Pick<WatchChange, 'watch'>> {
+    const atMs = Math.max(nowMs, this.#lookedMs); // a machine's clock may be set back; alarms never step back
+    this.#lookedMs = atMs;
+    if (!this.setup || !this.#state) return { alarms: [], steps: [], watch: null };
+    if (this.#lateFromMs < Number.POSITIVE_INFINITY) await this.#goBack(atMs);
+    this.#stepPending(this.setup, this.#state);
+    this.assessment = assess(this.#state, this.setup, this.band, atMs);
+    const change = this.board.look(heardLongEnough(this.assessment.findings, listeningForMs), atMs);
+    const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
+    return { ...change, watch: keep ? this.#place() : null };
+  }
+
+  handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {
+    return this.board.handle(alarmId, handling, Math.max(nowMs, this.#lookedMs));
+  }
+
+  #stepPending(setup: PileSetup, state: JudgeState): void {
+    if (this.#pending.length === 0) return;
+    const pending = this.#pending;
+    this.#pending = [];
+    pending.sort((a, b) => a.atMs - b.atMs);
+    for (const reading of pending) this.#step(setup, state, reading);
+  }
+
+  #step(setup: PileSetup, state: JudgeState, reading: JudgeReading): void {
+    // Within the jitter of the probes one pile has one time; the judge never steps back.
+    const inOrder = reading.atMs >= this.#throughMs ? reading : { ...reading, atMs: this.#throughMs };
+    this.#checkpoint(state, inOrder.atMs);
+    stepJudge(state, setup, this.band, inOrder);
+    this.#throughMs = inOrder.atMs;
+    this.#unkept = true;
+  }
+
+  #checkpoint(state: JudgeState, nextMs: number): void {
+    const last = this.#checkpoints.at(-1);
+    if (last && nextMs - last.throughMs < checkpointEveryMs) return;
+    this.#checkpoints.push({ throughMs: this.#throughMs, state: JSON.stringify(state) });
+    if (this.#checkpoints.length > mostCheckpoints) this.#checkpoints.shift();
+  }
+
+  /** A reading older than what was judged came in: back to before it, and through everything again. */
+  async #goBack(nowMs: number): Promise<void> {
+    const { setup, batch } = this;
+    if (!setup || !batch) return;
+    const lateMs = this.#lateFromMs;
+    this.#lateFromMs = Number.POSITIVE_INFINITY;
+    this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
+    const from = this.#checkpoints.at(-1);
+    this.#state = from ? (JSON.parse(from.state) as JudgeState) : startJudge(setup);
+    this.#throughMs = from?.throughMs ?? batch.startedAtMs;
+    await this.#readThrough(from ? from.throughMs + 1 : batch.startedAtMs, nowMs);
+  }
+
+  async #readThrough(fromMs: number, nowMs: number): Promise<void> {
+    const { setup } = this;
+    const state = this.#state;
+    if (!setup || !state) return;
+    // Whatever arrives meanwhile is committed, hence read here too: it is not needed again.
+    for await (const page of this.#readBack(fromMs, nowMs + 600_000)) {
+      for (const reading of page) this.#step(setup, state, reading);
+    }
+    this.#pending = this.#pending.filter((reading) => reading.atMs >= this.#throughMs);
+  }
+
+  #place(): WatchRecord | null {
+    if (!this.batch || !this.#state) return null;
+    this.#unkept = false;
+    return {
+      pileId: this.pile.id,
+      batchId: this.batch.id,
+      throughMs: this.#throughMs,
+      state: JSON.stringify({ judge: this.#state, waiting: this.board.waiting() } satisfies Kept),
+    };
+  }
+}
+
+function setupOf(batch: BatchRecord, acts: readonly ActRecord[]): PileSetup {
+  return {
+    stage: batch.stage,
+    startedAtMs: batch.startedAtMs,
+    limits: { ...stageLimits[batch.stage], ...batch.limits },
+    recipe: batch.recipe,
+    acts: acts.filter((act) => act.atMs >= batch.startedAtMs).sort((a, b) => a.atMs - b.atMs),
+  };
+}
+
+/** Until the house has listened a while, silence proves nothing: what a broker kept for us is still on its way. */
+function heardLongEnough(items: readonly Finding[], listeningForMs: number): readonly Finding[] {
+  if (listeningForMs >= graceMs) return items;
+  return items.map((item) =>
+    item.kind === 'probe-silent' && item.evidence === 'present' ? { ...item, evidence: 'missing' } : item,
+  );
+}
+
+interface Kept {
+  readonly judge: JudgeState;
+  readonly waiting: ReturnType<AlarmBoard['waiting']>;
+}
+
+/** A judge of another version remembers other things: its batch is then read again from the start. */
+function readKept(text: string, setup: PileSetup): Kept | undefined {
+  const kept = JSON.parse(text) as Kept;
+  return kept.judge.version === startJudge(setup).version ? kept : undefined;
+}

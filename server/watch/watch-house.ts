@@ -1,0 +1,274 @@
+/**
+ * server/watch/watch-house.ts: all piles being watched, each by one watch, in turn.
+ *
+ * Takes:  committed readings through the probe book, acts and claims through the routes, the clock.
+ * Gives:  summaries for pages, alarm changes kept in the journal before anyone is shown them.
+ * Never:  looks at one pile twice at the same time: each has its own queue.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import type { JudgeReading } from '../../core/judge/setup.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { ClaimRecord, Journal, PileRecord } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { msPerDay, msPerHour } from '../../shared/units.ts';
+import type { LiveHub } from '../live/live-hub.ts';
+import type { KnownProbe, ProbeBook } from '../probes/probe-book.ts';
+import { randomId } from '../routes/id-from-name.ts';
+import { pileSummary } from '../views/pile-summary.ts';
+import { AlarmBoard, type AlarmHandling, type BoardChange } from './alarm-board.ts';
+import type { BandKeeper } from './band-keeper.ts';
+import { airByHour } from './measured-air.ts';
+import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
+import { PileWatch } from './pile-watch.ts';
+import type { WatchedPile } from './watched-pile.ts';
+
+/** Real time between rounds: news is judged within this. */
+const roundMs = 200;
+/** Real time after which a pile without news is looked at all the same, so that silence is noticed. */
+const quietLookMs = 2_000;
+/** Real time after which a pile's place is kept in the journal although no alarm changed. */
+const keepPlaceMs = 60_000;
+/** House time after which the expected curve is computed anew from the air measured meanwhile. */
+const bandEveryMs = 3 * msPerHour;
+/** How far beyond now the expected curve reaches. */
+const bandAheadMs = 2 * msPerDay;
+const pageRows = 50_000;
+
+export interface WatchHouseParts {
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly probes: ProbeBook;
+  readonly hub: LiveHub;
+  readonly bands: BandKeeper;
+}
+
+interface Entry extends WatchedPile {
+  lookedAtMs: number;
+  keptAtMs: number;
+  bandAskedMs: number;
+  news: boolean;
+}
+
+export class WatchHouse {
+  readonly #parts: WatchHouseParts;
+  readonly #entries = new Map<string, Entry>();
+  readonly #queues = new Map<string, Promise<unknown>>();
+  readonly #listeningSinceMs: number;
+  #claims: readonly ClaimRecord[] = [];
+  #round: NodeJS.Timeout | undefined;
+  #closed = false;
+
+  private constructor(parts: WatchHouseParts) {
+    this.#parts = parts;
+    this.#listeningSinceMs = parts.clock.nowMs();
+  }
+
+  /** Loads every pile and goes on where each was left. */
+  static async open(parts: WatchHouseParts): Promise<WatchHouse> {
+    const house = new WatchHouse(parts);
+    for (const pile of await parts.journal.piles.list()) await house.reload(pile.id);
+    house.#next();
+    return house;
+  }
+
+  all(): WatchedPile[] {
+    return [...this.#entries.values()];
+  }
+
+  get(pileId: string): WatchedPile | undefined {
+    return this.#entries.get(pileId);
+  }
+
+  /** Reads a pile's records anew after its claims, batch or name changed, and judges its batch from the start. */
+  reload(pileId: string): Promise<WatchedPile | undefined> {
+    return this.#inTurn(pileId, async () => {
+      const { journal, clock } = this.#parts;
+      const resumeRecord = this.#entries.has(pileId) ? undefined : await journal.watch.get(pileId);
+      this.#claims = await journal.claims.list();
+      const pile = await journal.piles.get(pileId);
+      if (!pile) {
+        this.#entries.delete(pileId);
+        this.#parts.hub.publish('pile-gone', pileId, { id: pileId });
+        return undefined;
+      }
+      const entry = await this.#entryOf(pile);
+      entry.watch.band = this.#entries.get(pileId)?.watch.band ?? null; // until the new one is computed
+      // Its readings are heard from here on; the judge then reads everything that is committed already.
+      this.#entries.set(pileId, entry);
+      this.#route(pile.siteId);
+      await entry.watch.resume(resumeRecord, clock.nowMs());
+      this.#askBand(entry);
+      await this.#look(entry, true);
+      return entry;
+    });
+  }
+
+  /** Something was done to a pile: what is expected from there on changes. */
+  async acted(pileId: string, _atMs: number): Promise<void> {
+    await this.reload(pileId);
+  }
+
+  /** @returns false when no such alarm is open. */
+  async handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean> {
+    const alarm = await this.#parts.journal.alarms.get(alarmId);
+    const entry = alarm && this.#entries.get(alarm.pileId);
+    if (!entry) return false;
+    return this.#inTurn(alarm.pileId, async () => {
+      const change = entry.watch.handle(alarmId, handling, this.#parts.clock.nowMs());
+      if (!change) return false;
+      await this.#keep(entry, { ...change, watch: null });
+      return true;
+    });
+  }
+
+  /** Ends every alarm of a pile whose batch is finished. */
+  async closeAlarms(pileId: string): Promise<void> {
+    const entry = this.#entries.get(pileId);
+    if (!entry) return;
+    await this.#inTurn(pileId, () =>
+      this.#keep(entry, { ...entry.watch.board.closeAll(this.#parts.clock.nowMs()), watch: null }),
+    );
+  }
+
+  /** Judges what came in last and keeps every pile's place. */
+  async close(): Promise<void> {
+    this.#closed = true;
+    clearTimeout(this.#round);
+    for (const entry of [...this.#entries.values()]) await this.#inTurn(entry.pile.id, () => this.#look(entry, true));
+  }
+
+  #inTurn<T>(pileId: string, work: () => Promise<T>): Promise<T> {
+    const before = this.#queues.get(pileId) ?? Promise.resolve();
+    const turn = before.then(work, work);
+    const done = turn.catch(() => undefined);
+    this.#queues.set(pileId, done);
+    void done.then(() => {
+      if (this.#queues.get(pileId) === done) this.#queues.delete(pileId);
+    });
+    return turn;
+  }
+
+  async #entryOf(pile: PileRecord): Promise<Entry> {
+    const { journal, probes } = this.#parts;
+    const batch = (await journal.batches.open(pile.id)) ?? null;
+    const acts = await journal.acts.list(pile.id);
+    const open = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pile.id);
+    const sources = pileSources(this.#claims, pile.id, pile.siteId);
+    const board = new AlarmBoard(pile.id, open, randomId);
+    const watch = new PileWatch({
+      pile,
+      batch,
+      acts,
+      board,
+      readBack: (from, to) => this.#readBack(sources, from, to),
+    });
+    const claims = this.#claims.filter((claim) => claim.pileId === pile.id && claim.toMs === null);
+    return {
+      pile,
+      batch,
+      watch,
+      sources,
+      claims,
+      lookedAtMs: 0,
+      keptAtMs: Date.now(),
+      bandAskedMs: Number.NEGATIVE_INFINITY,
+      news: false,
+      summary: () => pileSummary(this.get(pile.id) ?? { pile, batch, watch, sources, claims }, probes),
+    };
+  }
+
+  async *#readBack(sources: readonly PileSource[], fromMs: number, toMs: number): AsyncGenerator<JudgeReading[]> {
+    const series = sourceSeries(sources, judgedQuantities);
+    let nextMs = fromMs;
+    while (nextMs < toMs) {
+      const rows = await this.#parts.readings.rows(series, nextMs, toMs, pageRows);
+      const last = rows.at(-1);
+      if (!last) return;
+      yield rows.flatMap((row) => judged(sources, row) ?? []);
+      nextMs = last.atMs + 1;
+    }
+  }
+
+  /** Tells each probe of a site which piles hear it. */
+  #route(siteId: string): void {
+    const listeners = new Map<KnownProbe, ((reading: Parameters<KnownProbe['listeners'][number]>[0]) => void)[]>();
+    for (const entry of this.#entries.values()) {
+      if (entry.pile.siteId !== siteId) continue;
+      for (const { claim } of entry.sources) {
+        if (claim.toMs !== null) continue;
+        const known = this.#parts.probes.of(claim.site, claim.probe);
+        const heard = listeners.get(known) ?? [];
+        listeners.set(known, heard);
+        heard.push((reading) => {
+          if (!isJudged(reading.quantity)) return;
+          const heardReading = judged(entry.sources, reading);
+          if (heardReading) entry.watch.receive(heardReading);
+          entry.news = true;
+        });
+      }
+    }
+    for (const known of this.#parts.probes.all()) {
+      if (known.site === siteId || listeners.has(known)) known.listeners = listeners.get(known) ?? [];
+    }
+  }
+
+  #next(): void {
+    if (this.#closed) return;
+    this.#round = setTimeout(() => void this.#lookRound().finally(() => this.#next()), roundMs);
+  }
+
+  async #lookRound(): Promise<void> {
+    const realMs = Date.now();
+    for (const entry of this.#entries.values()) {
+      if (this.#closed) return;
+      if (!entry.news && realMs - entry.lookedAtMs < quietLookMs) continue;
+      const keepPlace = realMs - entry.keptAtMs >= keepPlaceMs;
+      try {
+        await this.#inTurn(entry.pile.id, () => this.#look(entry, keepPlace));
+      } catch (error) {
+        this.#parts.log.error({ err: error, pile: entry.pile.id }, 'a pile could not be looked at');
+      }
+    }
+  }
+
+  async #look(entry: Entry, keepPlace: boolean): Promise<void> {
+    const { clock } = this.#parts;
+    if (this.#entries.get(entry.pile.id) !== entry) return; // replaced meanwhile
+    const nowMs = clock.nowMs();
+    entry.news = false;
+    entry.lookedAtMs = Date.now();
+    const change = await entry.watch.look(nowMs, keepPlace, nowMs - this.#listeningSinceMs);
+    await this.#keep(entry, change);
+    if (nowMs - entry.bandAskedMs >= bandEveryMs) this.#askBand(entry);
+  }
+
+  async #keep(entry: Entry, change: BoardChange & { watch: Parameters<Journal['watch']['keep']>[0]['watch'] }) {
+    if (change.alarms.length > 0 || change.watch) {
+      await this.#parts.journal.watch.keep(change);
+      if (change.watch) entry.keptAtMs = Date.now();
+    }
+    this.#parts.hub.publish('pile', entry.pile.id, entry.summary());
+  }
+
+  /** Asks for the expected curve beside the main thread; the next look uses it once it is there. */
+  #askBand(entry: Entry): void {
+    const { clock, bands, log, readings } = this.#parts;
+    const { setup } = entry.watch;
+    if (!setup) return;
+    const nowMs = clock.nowMs();
+    entry.bandAskedMs = nowMs;
+    void airByHour(readings, entry.sources, setup.startedAtMs, nowMs)
+      .then((air) => bands.compute({ setup, air, toMs: nowMs + bandAheadMs }))
+      .then(
+        (band) => {
+          entry.watch.band = band;
+          entry.news = true;
+        },
+        (error) => {
+          if (!this.#closed) log.warn({ err: error, pile: entry.pile.id }, 'no expected curve');
+        },
+      );
+  }
+}

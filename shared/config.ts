@@ -1,0 +1,133 @@
+/**
+ * shared/config.ts: everything that can be set from outside, read and checked in one place.
+ *
+ * Takes:  environment variables named BRANHEARTH_*.
+ * Gives:  a checked configuration, and names it does not know.
+ * Never:  goes on with a wrong value: the start stops with one line that names the variable.
+ */
+import { z } from 'zod';
+import { fastClockSchema } from './clock.ts';
+import { ConfigError } from './errors.ts';
+import { nameSchema } from './names.ts';
+
+const prefix = 'BRANHEARTH_';
+
+const portSchema = z
+  .string()
+  .regex(/^\d{1,5}$/)
+  .transform(Number)
+  .refine((port) => port <= 65_535);
+
+const urlSchema = (...protocols: string[]) =>
+  z.string().refine((text) => URL.canParse(text) && protocols.includes(new URL(text).protocol));
+
+/** One row per variable: what it must be (also the README's table), its default, and its check. */
+export const configVariables = {
+  PORT: { must: 'a port from 0 to 65535 for the pages (0 takes any free one)', fallback: '4180', schema: portSchema },
+  HOST: {
+    must: 'the address to serve the pages on; anything but loopback needs BRANHEARTH_API_TOKEN',
+    fallback: '127.0.0.1',
+    schema: z.string().min(1),
+  },
+  DATA_DIR: { must: 'a folder for readings and journal', fallback: './data', schema: z.string().min(1) },
+  API_TOKEN: {
+    must: 'a secret of at least 16 characters that the API then wants as bearer token',
+    fallback: undefined,
+    schema: z.string().min(16),
+  },
+  MQTT_PORT: {
+    must: 'a port from 0 to 65535 for the embedded broker (0 takes any free one)',
+    fallback: '1883',
+    schema: portSchema,
+  },
+  MQTT_HOST: {
+    must: 'the address the embedded broker listens on; 0.0.0.0 lets probes of your network in',
+    fallback: '127.0.0.1',
+    schema: z.string().min(1),
+  },
+  MQTT_URL: {
+    must: 'mqtt:// or mqtts:// address of an outside broker, used instead of the embedded one',
+    fallback: undefined,
+    schema: urlSchema('mqtt:', 'mqtts:', 'ws:', 'wss:'),
+  },
+  MQTT_USERNAME: { must: 'the user name at the outside broker', fallback: undefined, schema: z.string().min(1) },
+  MQTT_PASSWORD: { must: 'the password at the outside broker', fallback: undefined, schema: z.string().min(1) },
+  MQTT_CLIENT_ID: {
+    must: 'the client id at the outside broker; keep it, the broker keeps readings under it while this machine is away',
+    fallback: 'branhearth',
+    schema: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/),
+  },
+  MQTT_ROOT: { must: 'the first level of the probes’ topics', fallback: 'piles', schema: nameSchema },
+  LOG_LEVEL: {
+    must: 'one of fatal, error, warn, info, debug, trace, silent',
+    fallback: 'info',
+    schema: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']),
+  },
+  CLOCK: {
+    must: 'JSON {"startMs","anchorMs","speed"} of a clock that runs fast, for practice and demonstration only',
+    fallback: undefined,
+    schema: z.string().transform((text, context) => {
+      const clock = fastClockSchema.safeParse(parseJson(text));
+      if (clock.success) return clock.data;
+      context.addIssue({ code: 'custom', message: 'not a clock' });
+      return z.NEVER;
+    }),
+  },
+} as const satisfies Record<string, { must: string; fallback: string | undefined; schema: z.ZodType }>;
+
+type Variables = typeof configVariables;
+type Checked<Name extends keyof Variables> =
+  | z.output<Variables[Name]['schema']>
+  | (Variables[Name]['fallback'] extends string ? never : undefined);
+export type Config = { readonly [Name in keyof Variables]: Checked<Name> };
+
+export interface ConfigAnswer {
+  readonly config: Config;
+  /** BRANHEARTH_* names that mean nothing here, probably slips of the pen. */
+  readonly unknown: readonly string[];
+}
+
+/**
+ * @param environment Names and values as the process has them.
+ * @throws {ConfigError} On the first wrong value, naming variable, rule and value (a secret's value is not shown).
+ */
+export function readConfig(environment: Readonly<Record<string, string | undefined>>): ConfigAnswer {
+  const config: Record<string, unknown> = {};
+  for (const [name, variable] of Object.entries(configVariables)) {
+    const given = environment[prefix + name];
+    const text = given === undefined || given === '' ? variable.fallback : given;
+    if (text === undefined) continue;
+    const checked = variable.schema.safeParse(text);
+    if (!checked.success) throw wrongValue(name, variable.must, text);
+    config[name] = checked.data;
+  }
+  const known = new Set(Object.keys(configVariables).map((name) => prefix + name));
+  const unknown = Object.keys(environment).filter((name) => name.startsWith(prefix) && !known.has(name));
+  return { config: checkTogether(config as Config), unknown };
+}
+
+function wrongValue(name: string, must: string, was: string): ConfigError {
+  const shown = /TOKEN|PASSWORD/.test(name) ? `${was.length} characters` : JSON.stringify(was);
+  return new ConfigError(`${prefix}${name} must be ${must}; it was ${shown}`);
+}
+
+export function isLoopback(host: string): boolean {
+  return host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);
+}
+
+function checkTogether(config: Config): Config {
+  if (!isLoopback(config.HOST) && config.API_TOKEN === undefined) {
+    throw new ConfigError(
+      `${prefix}HOST must be a loopback address such as 127.0.0.1 while BRANHEARTH_API_TOKEN is not set; it was ${JSON.stringify(config.HOST)}`,
+    );
+  }
+  return config;
+}
+
+function parseJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,99 @@
+/**
+ * tests/gate/arrows.mjs: holds the arrows between the rooms, and finds circles.
+ *
+ * Takes:  the sources of every room.
+ * Gives:  exit 1 with one line per import that runs against an arrow, per circle, and per node: module within reach of core.
+ */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
+
+/** Which rooms, or parts of one, each room may import; a room may always import itself. */
+const mayImport = {
+  shared: [],
+  core: ['shared'],
+  ingest: ['shared', 'core'],
+  server: ['shared', 'core', 'ingest'],
+  web: ['shared', 'core', 'simulator/model', 'simulator/practice'],
+  simulator: ['shared'],
+  tests: ['shared', 'core', 'ingest', 'server', 'web', 'simulator'],
+};
+/** Rooms and parts whose files, and all they reach, must run in a page: no node: module, no database. */
+const runsInAPage = ['core', 'web', 'simulator/model', 'simulator/practice'];
+
+function sourcesBelow(folder) {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return sourcesBelow(path);
+    return /\.(ts|tsx|mts)$/.test(entry.name) && !/(\.config|\.d)\.ts$/.test(entry.name) ? [path] : [];
+  });
+}
+
+const importLine =
+  /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s*['"]([^'"]+)['"]|(?:^|\n)\s*import\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)|new URL\(\s*['"](\.[^'"]+\.ts)['"]/g;
+
+/** file -> imported files of ours, and names of modules that are not ours */
+const house = new Map();
+for (const room of Object.keys(mayImport)) {
+  for (const path of sourcesBelow(join(root, room))) {
+    const ours = [];
+    const foreign = [];
+    for (const match of readFileSync(path, 'utf8').matchAll(importLine)) {
+      const name = match[1] ?? match[2] ?? match[3] ?? match[4];
+      if (name.startsWith('.')) ours.push(relative(root, join(dirname(path), name.split('?')[0])));
+      else foreign.push(name);
+    }
+    house.set(relative(root, path), { ours, foreign });
+  }
+}
+
+const within = (path, place) => path === place || path.startsWith(`${place}/`);
+const faults = [];
+
+for (const [path, { ours }] of house) {
+  const room = path.split('/')[0];
+  for (const imported of ours) {
+    const allowed = [room, ...mayImport[room]];
+    if (!allowed.some((place) => within(imported, place)))
+      faults.push(`against the arrows: ${path} imports ${imported}`);
+    if (/\.tsx?$/.test(imported) && !house.has(imported)) faults.push(`no such file: ${path} imports ${imported}`);
+  }
+}
+
+/** Everything a file reaches, itself included. */
+function reach(path, seen = new Set()) {
+  if (seen.has(path)) return seen;
+  seen.add(path);
+  for (const imported of house.get(path)?.ours ?? []) reach(imported, seen);
+  return seen;
+}
+for (const path of house.keys()) {
+  if (!runsInAPage.some((place) => within(path, place))) continue;
+  for (const reached of reach(path)) {
+    for (const name of house.get(reached)?.foreign ?? []) {
+      if (name.startsWith('node:')) faults.push(`must run in a page: ${path} reaches ${name} in ${reached}`);
+    }
+  }
+}
+
+const done = new Set();
+function findCircles(path, trail) {
+  const at = trail.indexOf(path);
+  if (at >= 0) {
+    faults.push(`circle: ${[...trail.slice(at), path].join(' -> ')}`);
+    return;
+  }
+  if (done.has(path)) return;
+  for (const imported of house.get(path)?.ours ?? []) findCircles(imported, [...trail, path]);
+  done.add(path);
+}
+for (const path of house.keys()) findCircles(path, []);
+
+if (faults.length > 0) {
+  console.error([...new Set(faults)].join('\n'));
+  process.exit(1);
+}
+console.log(`arrows: ${house.size} files, none runs against an arrow, no circle`);

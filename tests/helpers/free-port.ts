@@ -1,0 +1,17 @@
+/**
+ * tests/helpers/free-port.ts: a port that nothing listens on.
+ */
+import { createServer } from 'node:net';
+
+export function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const server = createServer();
+    server.once('error', reject);
+    server.listen(0, '127.0.0.1', () => {
+      const address = server.address();
+      server.close(() =>
+        typeof address === 'object' && address ? resolve(address.port) : reject(new Error('no port')),
+      );
+    });
+  });
+}

@@ -1,0 +1,81 @@
+/**
+ * tests/helpers/spawn-house.ts: the built program as a process of its own, as `npm start` runs it.
+ */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const mainPath = fileURLToPath(new URL('../../.build/server/main.js', import.meta.url));
+
+export interface SpawnedHouse {
+  readonly pagesUrl: string;
+  readonly mqttUrl: string;
+  readonly child: ChildProcess;
+  /** Everything it wrote so far. */
+  output(): string;
+  /** Ends it as a signal would, and waits. */
+  stop(signal?: NodeJS.Signals): Promise<void>;
+}
+
+export interface SpawnOptions {
+  readonly environment?: Record<string, string>;
+  /** How long a start may take before the helper gives up [ms]. */
+  readonly patienceMs?: number;
+}
+
+/** Resolves once it says where its pages are; rejects with its output when it ends before that. */
+export function spawnHouse(
+  dataDir: string,
+  { environment = {}, patienceMs = 30_000 }: SpawnOptions = {},
+): Promise<SpawnedHouse> {
+  const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
+  const child = spawn(process.execPath, [mainPath], {
+    env: {
+      PATH: process.env.PATH,
+      BRANHEARTH_PORT: '0',
+      BRANHEARTH_MQTT_PORT: '0',
+      BRANHEARTH_DATA_DIR: dataDir,
+      ...given,
+    },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let output = '';
+  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+
+  return new Promise((resolve, reject) => {
+    const giveUp = (why: string) => {
+      child.kill('SIGKILL');
+      reject(new Error(`${why}\n${output}`));
+    };
+    const timer = setTimeout(() => giveUp('the house did not start in time'), patienceMs);
+    const onExit = () => {
+      clearTimeout(timer);
+      reject(new Error(output.trim()));
+    };
+    child.once('exit', onExit);
+    const hear = (chunk: Buffer) => {
+      output += chunk.toString();
+      const said = /pages at (http:\/\/[^,]+), probes publish to (\S+?), data in/.exec(output);
+      if (!said?.[1] || !said[2]) return;
+      clearTimeout(timer);
+      child.off('exit', onExit);
+      child.stdout.off('data', hear);
+      child.stdout.on('data', (more: Buffer) => {
+        output += more.toString();
+      });
+      resolve({
+        pagesUrl: said[1],
+        mqttUrl: said[2],
+        child,
+        output: () => output,
+        async stop(signal = 'SIGTERM') {
+          child.kill(signal);
+          await ended;
+        },
+      });
+    };
+    child.stdout.on('data', hear);
+    child.stderr.on('data', (chunk: Buffer) => {
+      output += chunk.toString();
+    });
+  });
+}

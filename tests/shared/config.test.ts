@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import { configVariables, readConfig } from '../../shared/config.ts';
+
+test('readConfig() of an empty environment gives the defaults', () => {
+  const { config, unknown } = readConfig({});
+  expect(config).toMatchObject({
+    PORT: 4180,
+    HOST: '127.0.0.1',
+    MQTT_PORT: 1883,
+    MQTT_ROOT: 'piles',
+    DATA_DIR: './data',
+  });
+  expect(config.API_TOKEN).toBeUndefined();
+  expect(unknown).toEqual([]);
+});
+
+const wrong: [string, Record<string, string>, string][] = [
+  ['a port that is none', { PORT: '70000' }, 'BRANHEARTH_PORT must be a port from 0 to 65535'],
+  ['a port in words', { MQTT_PORT: 'eighteen' }, 'BRANHEARTH_MQTT_PORT must be a port'],
+  ['a short token', { API_TOKEN: 'short' }, 'it was 5 characters'],
+  ['a URL of another kind', { MQTT_URL: 'http://x' }, 'BRANHEARTH_MQTT_URL must be mqtt://'],
+  ['a root with a slash', { MQTT_ROOT: 'a/b' }, 'it was "a/b"'],
+  ['a clock that is no clock', { CLOCK: '{"speed":2}' }, 'BRANHEARTH_CLOCK must be JSON'],
+  ['an open address without a token', { HOST: '0.0.0.0' }, 'BRANHEARTH_HOST must be a loopback address'],
+];
+for (const [what, given, message] of wrong) {
+  test(`readConfig() refuses ${what} in one line that names the variable`, () => {
+    const environment = Object.fromEntries(Object.entries(given).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
+    expect(() => readConfig(environment)).toThrowError(message);
+    try {
+      readConfig(environment);
+    } catch (error) {
+      expect((error as Error).message).not.toContain('\n');
+    }
+  });
+}
+
+test('readConfig() does not show a secret in its error', () => {
+  expect(() => readConfig({ BRANHEARTH_API_TOKEN: 'hunter2' })).toThrowError(/^(?!.*hunter2)/);
+});
+
+test('readConfig() takes an open address with a token', () => {
+  expect(readConfig({ BRANHEARTH_HOST: '0.0.0.0', BRANHEARTH_API_TOKEN: 'x'.repeat(16) }).config.HOST).toBe('0.0.0.0');
+});
+
+test('readConfig() names what it does not know', () => {
+  expect(readConfig({ BRANHEARTH_PROT: '1', HOME: '/' }).unknown).toEqual(['BRANHEARTH_PROT']);
+});
+
+test('every variable says what it must be', () => {
+  for (const { must } of Object.values(configVariables)) expect(must).toMatch(/^(a|the|one|mqtt|JSON)/);
+});

@@ -1,0 +1,72 @@
+/**
+ * tests/system/kill-load.ts: readings published at QoS 1 while the house is killed again and again.
+ *
+ * Takes:  where to publish, and the data folder of the house.
+ * Gives:  which readings were acknowledged, and what stands in the store afterwards.
+ */
+import mqtt from 'mqtt';
+import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+
+const probeCount = 20;
+const startMs = Date.UTC(2021, 0, 1);
+const site = 'saltmere-yard';
+
+/** Reading number `n`: every one has a probe, a time and a value that follow from its number. */
+const probeOf = (n: number) => `load-${n % probeCount}`;
+const timeOf = (n: number) => startMs + Math.floor(n / probeCount) * 1000;
+const readingOf = (n: number) => (n % 800) / 10;
+
+export interface Load {
+  readonly acknowledged: ReadonlySet<number>;
+  sent(): number;
+  /** Stops publishing and waits until everything in flight is acknowledged. */
+  finish(): Promise<void>;
+}
+
+/** Publishes without pause, `inFlight` messages at a time, over any number of lost connections. */
+export function startLoad(url: string, inFlight: number): Load {
+  const client = mqtt.connect(url, { clientId: 'load', clean: false, reconnectPeriod: 50, connectTimeout: 2_000 });
+  client.on('error', () => undefined); // the broker comes and goes: that is the test
+  const acknowledged = new Set<number>();
+  let next = 0;
+  let stopped = false;
+
+  const publishOne = async (): Promise<void> => {
+    while (!stopped) {
+      const n = next++;
+      const payload = JSON.stringify({ temperature: readingOf(n), time: new Date(timeOf(n)).toISOString() });
+      await client.publishAsync(`piles/${site}/${probeOf(n)}/reading`, payload, { qos: 1 });
+      acknowledged.add(n);
+    }
+  };
+  const lines = Array.from({ length: inFlight }, publishOne);
+  return {
+    acknowledged,
+    sent: () => next,
+    async finish() {
+      stopped = true;
+      await Promise.all(lines);
+      await client.endAsync();
+    },
+  };
+}
+
+/** Readings in the store, by their number; a number that stands there twice or with another value throws. */
+export async function storedNumbers(readingsPath: string): Promise<Set<number>> {
+  const store = await openSqliteReadings(readingsPath);
+  const stored = new Set<number>();
+  try {
+    for (let probe = 0; probe < probeCount; probe++) {
+      const series = [{ site, probe: probeOf(probe), quantity: 'temperature' as const }];
+      for (const row of await store.rows(series, startMs, startMs + 86_400_000, 10_000_000)) {
+        const n = ((row.atMs - startMs) / 1000) * probeCount + probe;
+        if (stored.has(n)) throw new Error(`reading ${n} stands there twice`);
+        if (row.value !== readingOf(n)) throw new Error(`reading ${n} is ${row.value}, was sent as ${readingOf(n)}`);
+        stored.add(n);
+      }
+    }
+  } finally {
+    await store.close();
+  }
+  return stored;
+}
