@@ -1,0 +1,139 @@
+/**
+ * tests/core/helpers.ts: a batch to judge, readings to feed it, and a host that keeps its alarms.
+ */
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
+import { alarmPolicies } from '../../core/alarm/policies.ts';
+import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { Assessment, Finding } from '../../core/judge/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
+import type { PileSetup } from '../../core/judge/setup.ts';
+import { sayCondition } from '../../core/say/condition.ts';
+import type { Saying, StandingAlarm } from '../../core/say/saying.ts';
+import type { Position, Stage } from '../../shared/names.ts';
+import type { Quantity } from '../../shared/quantity.ts';
+import { stageLimits } from '../../shared/stage.ts';
+import { msPerHour, msPerMinute } from '../../shared/units.ts';
+import type { WarningKind } from '../../shared/warning.ts';
+
+export const startMs = Date.UTC(2031, 3, 5, 8);
+
+export function setupOf(stage: Stage = 'bran', change: Partial<PileSetup> = {}): PileSetup {
+  return {
+    stage,
+    startedAtMs: startMs,
+    limits: stageLimits[stage],
+    recipe:
+      stage === 'bran'
+        ? { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' }
+        : { material: 'soil-mix', depthM: 0.2, massKg: 100, moistureFrac: 0.45, cover: 'breathable' },
+    acts: [],
+    ...change,
+  };
+}
+
+export interface Event {
+  readonly hour: number;
+  readonly kind: WarningKind;
+  readonly position: Position | null;
+  readonly arrow: string;
+}
+
+/** Plays a pile through the judge as the server would: every reading stepped, assessed each ten minutes. */
+export class Played {
+  readonly events: Event[] = [];
+  readonly state;
+  private readonly machines = new Map<
+    string,
+    { kind: WarningKind; position: Position | null; machine: AlarmMachine }
+  >();
+  private lookedAtMs: number;
+  last: Assessment | null = null;
+  readonly setup: PileSetup;
+  readonly band: ExpectedBand | null;
+
+  constructor(setup: PileSetup, band: ExpectedBand | null = null) {
+    this.setup = setup;
+    this.band = band;
+    this.state = startJudge(setup);
+    this.lookedAtMs = setup.startedAtMs;
+  }
+
+  feed(position: Position, value: number, atMs: number, quantity: Quantity = 'temperature'): void {
+    stepJudge(this.state, this.setup, this.band, { position, quantity, value, atMs });
+  }
+
+  lookUntil(untilMs: number): void {
+    for (; this.lookedAtMs <= untilMs; this.lookedAtMs += 10 * msPerMinute) this.look(this.lookedAtMs);
+  }
+
+  look(nowMs: number): void {
+    this.last = assess(this.state, this.setup, this.band, nowMs);
+    for (const finding of this.last.findings) {
+      const id = `${finding.kind}/${finding.position}`;
+      const kept = this.machines.get(id)?.machine ?? startAlarm(nowMs);
+      const { next, arrow } = stepAlarm(kept, finding.evidence, nowMs, alarmPolicies[finding.kind], finding.severity);
+      this.machines.set(id, { kind: finding.kind, position: finding.position, machine: next });
+      if (next.state !== kept.state) {
+        const hour = (nowMs - this.setup.startedAtMs) / msPerHour;
+        this.events.push({ hour, kind: finding.kind, position: finding.position, arrow });
+      }
+    }
+  }
+
+  get alarms(): StandingAlarm[] {
+    return [...this.machines.values()].map(({ kind, position, machine }) => ({ kind, position, state: machine.state }));
+  }
+
+  stateOf(kind: WarningKind, position: Position | null = null): string {
+    return this.machines.get(`${kind}/${position}`)?.machine.state ?? 'never looked at';
+  }
+
+  say(units: 'C' | 'F' = 'C'): Saying {
+    if (this.last === null) throw new Error('Cannot say anything as the pile was never looked at');
+    return sayCondition(this.last, this.alarms, units);
+  }
+
+  raised(): string[] {
+    return this.events
+      .filter(({ arrow }) => arrow.startsWith('raised'))
+      .map(({ kind, position }) => `${kind}/${position}`);
+  }
+
+  finding(kind: WarningKind, position: Position | null = null): Finding {
+    const found = this.last?.findings.find((one) => one.kind === kind && one.position === position);
+    if (found === undefined) throw new Error(`No finding of kind ${kind}`);
+    return found;
+  }
+}
+
+/** Plays a core curve (and air) given by the hour, measured every `everyMin` minutes, until `hours`. */
+export function play(
+  setup: PileSetup,
+  hours: number,
+  coreC: (hour: number) => number | null,
+  airC: (hour: number) => number = () => 20,
+  options: { everyMin?: number; band?: ExpectedBand | null } = {},
+): Played {
+  const played = new Played(setup, options.band ?? null);
+  const everyMs = (options.everyMin ?? 10) * msPerMinute;
+  for (let atMs = setup.startedAtMs; atMs <= setup.startedAtMs + hours * msPerHour; atMs += everyMs) {
+    const hour = (atMs - setup.startedAtMs) / msPerHour;
+    const core = coreC(hour);
+    played.feed('air', airC(hour), atMs);
+    if (core !== null) played.feed('core', core, atMs);
+    played.lookUntil(atMs);
+  }
+  return played;
+}
+
+/** Straight lines between points [hour, °C]. */
+export function through(...points: [number, number][]): (hour: number) => number {
+  return (hour) => {
+    const right = points.findIndex(([at]) => at >= hour);
+    const to = points[right] ?? points.at(-1);
+    const from = points[right - 1];
+    if (to === undefined) return 0;
+    if (from === undefined || right <= 0) return to[1];
+    return from[1] + ((to[1] - from[1]) * (hour - from[0])) / (to[0] - from[0]);
+  };
+}

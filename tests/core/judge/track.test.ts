@@ -1,0 +1,68 @@
+import { expect, test } from 'vitest';
+import { followTrack, isSilent, silentAfterMs, spikesNow, startTrack } from '../../../core/judge/track.ts';
+
+const min = 60_000;
+const hour = 60 * min;
+
+function trackEvery(intervalMs: number, count: number): ReturnType<typeof startTrack> {
+  const track = startTrack(30, 0);
+  for (let step = 1; step < count; step += 1) followTrack(track, 30 + step / 100, step * intervalMs, 8);
+  return track;
+}
+
+const rows: [string, number, number, boolean][] = [
+  // rhythm    interval    quiet for    silent
+  ['hourly', hour, 1 * hour, false],
+  ['hourly', hour, 3 * hour, false],
+  ['hourly', hour, 3.3 * hour, true],
+  ['each minute', min, 29 * min, false],
+  ['each minute', min, 30 * min, false],
+  ['each minute', min, 31 * min, true],
+  ['each quarter hour', 15 * min, 47 * min, false],
+  ['each quarter hour', 15 * min, 49 * min, true],
+];
+for (const [rhythm, intervalMs, quietMs, silent] of rows) {
+  test(`isSilent() of a probe that speaks ${rhythm}, quiet for ${quietMs / min} min: ${silent}`, () => {
+    const track = trackEvery(intervalMs, 20);
+    expect(isSilent(track, track.heardAtMs + quietMs)).toBe(silent);
+  });
+}
+
+test('silentAfterMs() allows three hours while the rhythm is not known', () => {
+  expect(silentAfterMs(startTrack(30, 0))).toBe(3 * hour);
+});
+
+test('followTrack() keeps the rhythm through a lost fifth of the messages', () => {
+  const track = startTrack(30, 0);
+  for (let step = 1; step < 500; step += 1) if (step % 5 !== 0) followTrack(track, 30, step * 10 * min, 8);
+  expect(track.intervalMs / min).toBeGreaterThan(8);
+  expect(track.intervalMs / min).toBeLessThan(16);
+});
+
+test('followTrack() throws out a lonely spike and counts it', () => {
+  const track = startTrack(40, 0);
+  expect(followTrack(track, 85, min, 8)).toBe(false);
+  expect(followTrack(track, 40.1, 2 * min, 8)).toBe(true);
+  expect([track.value, spikesNow(track, 2 * min)]).toEqual([40.1, 1]);
+  expect(spikesNow(track, 2 * min + 24 * hour)).toBe(0.5);
+});
+
+test('followTrack() believes a fall that the next reading bears out', () => {
+  const track = startTrack(48, 0);
+  expect(followTrack(track, 33, min, 8)).toBe(false);
+  expect(followTrack(track, 32.5, 2 * min, 8)).toBe(true);
+  expect([track.value, spikesNow(track, 2 * min)]).toEqual([32.5, 0]);
+});
+
+test('followTrack() takes a step of exactly the allowed jump at once', () => {
+  const track = startTrack(40, 0);
+  expect(followTrack(track, 48, min, 8)).toBe(true);
+});
+
+test('followTrack() changes nothing for an older reading or the same one again', () => {
+  const track = startTrack(40, 10 * min);
+  const before = { ...track };
+  expect(followTrack(track, 50, 10 * min, 8)).toBe(false);
+  expect(followTrack(track, 50, 9 * min, 8)).toBe(false);
+  expect(track).toEqual(before);
+});
