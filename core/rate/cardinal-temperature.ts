@@ -60,4 +60,4 @@ export const mesophilicSet = cardinalSet(5, 37, 48);
 export const thermophilicSet = cardinalSet(20, 55, 71.6);
 
 /** The grower's culture at work, for progress: best where growers hold it (35 to 45 °C), lost at 60 °C (common practice). */
-export const cultureSet = cardinalSet(5, 40, 60);
+export const cultureSet = cardinalSet(12, 40, 60);

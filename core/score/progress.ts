@@ -13,7 +13,7 @@ import { haugMoistureFactor } from '../rate/haug.ts';
  * Activity-hours a stage needs [h]. Bran: four days of a core between 35 and 45 °C are 90 or more; soil: a day and a half
  * of gentle warmth. Common practice, no source.
  */
-export const neededActivityH: Record<Stage, number> = { bran: 72, soil: 30 };
+export const neededActivityH: Record<Stage, number> = { bran: 72, soil: 24 };
 
 /** Work done in one hour, against an hour at the culture's best: γ(T) · f(m). @example hourActivity(40, 0.6) // => 0.972 */
 export function hourActivity(coreC: number, moistureFrac: number): number {

@@ -14,7 +14,7 @@ import { progressPct } from '../score/progress.ts';
 /** After an act a heap is given this long to warm again [h]. */
 const actExplainsH = 18;
 /** From this share of its work on, a fall is the end of the batch, not a stall [%]. */
-const nearlyDonePct = 60;
+const nearlyDonePct = 75;
 
 export function stallSight(
   state: JudgeState,
