@@ -38,7 +38,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   if (heldC === null || state.airDayC === null || state.airC === null) return;
   const bed = bedAt(setup, endMs);
   followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC);
-  state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg));
+  state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg), heldC - state.airDayC);
   if (core === null) return; // nothing was seen: no change of mind
 
   if (before !== null && before - core >= handFallK && before - core > 0.3 * (before - state.airC)) {

@@ -15,9 +15,17 @@ import { haugMoistureFactor } from '../rate/haug.ts';
  */
 export const neededActivityH: Record<Stage, number> = { bran: 72, soil: 24 };
 
-/** Work done in one hour, against an hour at the culture's best: γ(T) · f(m). @example hourActivity(40, 0.6) // => 0.972 */
-export function hourActivity(coreC: number, moistureFrac: number): number {
-  return cardinalTemperatureFactor(coreC, cultureSet) * haugMoistureFactor(moistureFrac);
+/** From this much above the air on, an hour counts in full [K]: a heap without heat of its own is not working. */
+const ownHeatK = 5;
+
+/**
+ * Work done in one hour, against an hour at the culture's best: γ(T) · f(m) · min(1, excess / 5 K).
+ *
+ * @example hourActivity(40, 0.6, 20) // => 0.972
+ */
+export function hourActivity(coreC: number, moistureFrac: number, excessK: number): number {
+  const ownHeat = Math.min(1, Math.max(0, excessK / ownHeatK));
+  return cardinalTemperatureFactor(coreC, cultureSet) * haugMoistureFactor(moistureFrac) * ownHeat;
 }
 
 /** 0..100, never above. */

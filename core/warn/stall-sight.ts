@@ -11,6 +11,8 @@ import type { PileSetup } from '../judge/setup.ts';
 import { coreAtHour, type JudgeState, type StallWhy } from '../judge/state.ts';
 import { progressPct } from '../score/progress.ts';
 
+/** Hours in a row that make it a stall; our own, so that a cold night does not. */
+export const stallAfterH = 6;
 /** After an act a heap is given this long to warm again [h]. */
 const actExplainsH = 18;
 /** From this share of its work on, a fall is the end of the batch, not a stall [%]. */
@@ -24,7 +26,9 @@ export function stallSight(
   excessK: number,
   endMs: number,
 ): StallWhy | undefined {
-  if (progressPct(state.activityH, setup.stage) >= nearlyDonePct) return undefined;
+  // A stall that stands is not talked away by the little work a cool heap still does.
+  const standing = state.stallH >= stallAfterH;
+  if (!standing && progressPct(state.activityH, setup.stage) >= nearlyDonePct) return undefined;
   if (state.disturbedAtMs !== null && endMs - state.disturbedAtMs < actExplainsH * msPerHour) return undefined;
   const ageH = (endMs - setup.startedAtMs) / msPerHour;
   const rise6K = core - (coreAtHour(state, state.hoursDone - 7) ?? core);

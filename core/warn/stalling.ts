@@ -9,10 +9,8 @@ import type { Finding } from '../judge/assessment.ts';
 import type { StallWhy } from '../judge/state.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import type { Look } from './look.ts';
+import { stallAfterH } from './stall-sight.ts';
 import { degrees, dustCaution, percent } from './words.ts';
-
-/** Hours in a row that make it a stall; our own, so that a cold night does not. */
-export const stallAfterH = 6;
 
 const seenWords: Record<StallWhy, (coreC: string) => string> = {
   'never-warmed': (core) => `It has not warmed: the core is at ${core}.`,
