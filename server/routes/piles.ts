@@ -31,7 +31,7 @@ function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
   const { material, depthM, cover, massKg, moistureFrac, doseFrac } = given ?? {};
   return {
     material: material ?? usualMaterial[stage],
-    depthM: depthM ?? (depthMinM + depthMaxM) / 2,
+    depthM: depthM ?? Math.round((depthMinM + depthMaxM) * 50) / 100, // the middle, to a centimetre
     cover: cover ?? 'breathable',
     ...(massKg !== undefined && { massKg }),
     ...(moistureFrac !== undefined && { moistureFrac }),

@@ -36,7 +36,10 @@ export function registerProbes(api: Api, house: House): void {
       if (!watch) return notFound(reply, 'pile', pileId);
 
       const before = known.claim?.pileId;
-      const claim = { site, probe, pileId, position, fromMs: from ?? watch.batch?.startedAtMs ?? house.clock.nowMs() };
+      // A probe that spoke just before its batch was written down stood in the pile already.
+      const laidMs = watch.batch?.startedAtMs ?? house.clock.nowMs();
+      const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
+      const claim = { site, probe, pileId, position, fromMs: from ?? Math.min(laidMs, free) };
       await house.journal.claims.claim(claim);
       known.claim = { ...claim, toMs: null };
       await house.watch.reload(pileId);

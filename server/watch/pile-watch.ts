@@ -15,6 +15,8 @@ import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-board.ts';
 
 /** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
 const jitterMs = 2 * 60_000;
+/** A probe that spoke this shortly before the batch was laid tells what the pile was like as it was laid. */
+const beforeLaidMs = 3_600_000;
 /** House time after a start during which a silent probe is not yet held against it. */
 const graceMs = 30 * 60_000;
 const checkpointEveryMs = 2 * 3_600_000;
@@ -83,8 +85,8 @@ export class PileWatch {
       this.#throughMs = record.throughMs;
       this.board.restoreWaiting(kept.waiting);
     }
+    if (!kept) await this.#readOpening(this.setup);
     await this.#readThrough(kept ? this.#throughMs + 1 : this.batch.startedAtMs, nowMs);
-    this.#pending = [];
   }
 
   /**
@@ -146,7 +148,19 @@ export class PileWatch {
     const from = this.#checkpoints.at(-1);
     this.#state = from ? (JSON.parse(from.state) as JudgeState) : startJudge(setup);
     this.#throughMs = from?.throughMs ?? batch.startedAtMs;
+    if (!from) await this.#readOpening(setup);
     await this.#readThrough(from ? from.throughMs + 1 : batch.startedAtMs, nowMs);
+  }
+
+  /** What each probe last said before the batch was laid, taken as said when it was laid. */
+  async #readOpening(setup: PileSetup): Promise<void> {
+    const state = this.#state;
+    if (!state) return;
+    const newest = new Map<string, JudgeReading>();
+    for await (const page of this.#readBack(setup.startedAtMs - beforeLaidMs, setup.startedAtMs)) {
+      for (const reading of page) newest.set(`${reading.position} ${reading.quantity}`, reading);
+    }
+    for (const reading of newest.values()) this.#step(setup, state, { ...reading, atMs: setup.startedAtMs });
   }
 
   async #readThrough(fromMs: number, nowMs: number): Promise<void> {

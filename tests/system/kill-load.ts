@@ -31,11 +31,22 @@ export function startLoad(url: string, inFlight: number): Load {
   let next = 0;
   let stopped = false;
 
+  /** A message that was still waiting when the line broke is given back by the client: it is sent again. */
+  const publishUntilTaken = async (topic: string, payload: string): Promise<void> => {
+    for (;;) {
+      try {
+        await client.publishAsync(topic, payload, { qos: 1 });
+        return;
+      } catch {
+        await new Promise((resolve) => setTimeout(resolve, 20));
+      }
+    }
+  };
   const publishOne = async (): Promise<void> => {
     while (!stopped) {
       const n = next++;
       const payload = JSON.stringify({ temperature: readingOf(n), time: new Date(timeOf(n)).toISOString() });
-      await client.publishAsync(`piles/${site}/${probeOf(n)}/reading`, payload, { qos: 1 });
+      await publishUntilTaken(`piles/${site}/${probeOf(n)}/reading`, payload);
       acknowledged.add(n);
     }
   };
