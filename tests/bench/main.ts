@@ -1,0 +1,27 @@
+/**
+ * tests/bench/main.ts: `npm run bench -- <name>`: one bench, its table, and one JSON object on the last line.
+ */
+import { cpus, totalmem } from 'node:os';
+
+interface Bench {
+  /** Prints its table and gives the figures. */
+  run(): Promise<Record<string, number>>;
+}
+
+const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
+  ingest: { what: 'messages per second into the committed store', load: () => import('./ingest.ts') },
+  query: { what: 'a year of four probes over the series route', load: () => import('./query.ts') },
+  simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
+};
+
+const name = process.argv[2] ?? '';
+const bench = benches[name];
+if (!bench) {
+  const list = Object.entries(benches).map(([known, { what }]) => `  ${known.padEnd(12)}${what}`);
+  console.error(`usage: npm run bench -- <name>\n${list.join('\n')}`);
+  process.exit(2);
+}
+const figures = await (await bench.load()).run();
+const machine = `${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}, ${Math.round(totalmem() / 2 ** 30)} GiB`;
+console.log(JSON.stringify({ bench: name, ...figures, machine, node: process.version }));
+process.exit(0);

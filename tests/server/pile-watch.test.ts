@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { JudgeReading } from '../../core/judge/setup.ts';
+import { AlarmBoard } from '../../server/watch/alarm-board.ts';
+import { PileWatch } from '../../server/watch/pile-watch.ts';
+import type { BatchRecord } from '../../shared/store/journal.ts';
+
+const minuteMs = 60_000;
+const laidMs = Date.UTC(2031, 4, 1, 6);
+const batch: BatchRecord = {
+  id: 'b1',
+  pileId: 'shed',
+  stage: 'bran',
+  startedAtMs: laidMs,
+  endedAtMs: null,
+  outcome: null,
+  recipe: { material: 'wheat-bran', depthM: 0.3, cover: 'breathable' },
+  limits: {},
+};
+
+/** Four days of a core and an air every 20 minutes: warming, a peak of 47 °C, cooling. */
+const readings: JudgeReading[] = Array.from({ length: 4 * 72 }, (_, i) => {
+  const atMs = laidMs + i * 20 * minuteMs;
+  const coreC = 20 + 27 * Math.exp(-(((i - 130) / 70) ** 2));
+  return [
+    { position: 'core' as const, quantity: 'temperature' as const, value: coreC, atMs },
+    { position: 'air' as const, quantity: 'temperature' as const, value: 15 + 5 * Math.sin(i / 11.5), atMs },
+  ];
+}).flat();
+const endMs = laidMs + 4 * 86_400_000;
+
+/** A watch whose committed readings grow as they are received. */
+function watchOver(committed: JudgeReading[]): PileWatch {
+  const pile = { id: 'shed', siteId: 'saltmere-yard', name: 'Shed', createdAtMs: laidMs };
+  const board = new AlarmBoard('shed', [], () => 'a');
+  return new PileWatch({
+    pile,
+    batch,
+    acts: [],
+    board,
+    async *readBack(fromMs, toMs) {
+      const page = committed.filter(({ atMs }) => atMs >= fromMs && atMs < toMs);
+      yield page.sort((a, b) => a.atMs - b.atMs);
+    },
+  });
+}
+
+async function judgeInOrderOfArrival(arrival: readonly JudgeReading[], lookEvery: number) {
+  const committed: JudgeReading[] = [];
+  const watch = watchOver(committed);
+  for (const [i, reading] of arrival.entries()) {
+    committed.push(reading);
+    watch.receive(reading);
+    if (i % lookEvery === 0) await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  }
+  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  return watch.assessment;
+}
+
+test('PileWatch judges the same whatever the order of arrival: late readings go back in their place', async () => {
+  const inOrder = await judgeInOrderOfArrival(readings, 1);
+  expect(inOrder?.progressPct).toBeGreaterThan(10);
+  await fc.assert(
+    fc.asyncProperty(
+      fc.integer({ min: 1, max: 400 }),
+      fc.integer({ min: 1, max: 160 }),
+      fc.integer({ min: 7, max: 90 }),
+      async (first, length, lookEvery) => {
+        // A burst that an outage held back: it arrives after everything else.
+        const burst = readings.slice(first, first + length);
+        const arrival = [...readings.slice(0, first), ...readings.slice(first + length), ...burst];
+        expect(await judgeInOrderOfArrival(arrival, lookEvery)).toEqual(inOrder);
+      },
+    ),
+    { numRuns: 25, seed: 20310501 },
+  );
+});
+
+test('PileWatch takes a reading twice without a change', async () => {
+  const twice = readings.flatMap((reading) => [reading, reading]);
+  expect((await judgeInOrderOfArrival(twice, 50))?.phase).toBe((await judgeInOrderOfArrival(readings, 50))?.phase);
+});
+
+test('PileWatch goes on from its place as if it had never stopped', async () => {
+  const whole = await judgeInOrderOfArrival(readings, 10);
+  for (const share of [0.2, 0.5, 0.9]) {
+    const half = Math.floor((readings.length * share) / 2) * 2;
+    const committed = readings.slice(0, half);
+    const first = watchOver(committed);
+    for (const reading of committed) first.receive(reading);
+    const { watch: place } = await first.look(endMs, true, Number.POSITIVE_INFINITY);
+    committed.push(...readings.slice(half));
+    const second = watchOver(committed);
+    await second.resume(place ?? undefined, endMs);
+    await second.look(endMs, false, Number.POSITIVE_INFINITY);
+    expect(second.assessment).toEqual(whole);
+  }
+});
+
+test('PileWatch never steps its alarms back when the machine’s clock is set back', async () => {
+  const watch = watchOver([...readings]);
+  for (const reading of readings) watch.receive(reading);
+  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  await expect(watch.look(endMs - 3_600_000, false, Number.POSITIVE_INFINITY)).resolves.toBeDefined();
+});

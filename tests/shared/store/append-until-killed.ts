@@ -1,0 +1,33 @@
+/**
+ * tests/shared/store/append-until-killed.ts: a process that keeps numbered batches until somebody kills it.
+ *
+ * Takes:  the path of the readings and the number of the first batch, as arguments.
+ * Gives:  on standard output the number of each batch, a line each, once its append has resolved.
+ */
+import { writeSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Reading } from '../../../shared/reading.ts';
+import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { beginMs, someSeries } from './arbitrary-readings.ts';
+
+export const readingsPerBatch = 40;
+
+/** Batch `n`: every series a reading a minute, every fourth batch turned round so that some come late. */
+export function numberedBatch(n: number): Reading[] {
+  const batch = Array.from({ length: readingsPerBatch }, (_, index) => {
+    const minute = (n * readingsPerBatch + index) / someSeries.length;
+    const series = someSeries[index % someSeries.length] ?? someSeries[0];
+    if (series === undefined) throw new Error('there must be a series');
+    return { ...series, atMs: beginMs + Math.floor(minute) * 60_000, value: ((n * 7 + index) % 640) / 8 };
+  });
+  return n % 4 === 0 ? batch.reverse() : batch;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const [, , path = '', first = '0'] = process.argv;
+  const store = openSqliteReadings(path, { settleAt: 200 });
+  for (let n = Number(first); ; n += 1) {
+    await store.append(numberedBatch(n));
+    writeSync(1, `${n}\n`);
+  }
+}

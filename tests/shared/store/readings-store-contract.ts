@@ -1,0 +1,304 @@
+/**
+ * tests/shared/store/readings-store-contract.ts: what every readings store must do, whichever database is behind it.
+ *
+ * Takes:  a name, and how to open an empty store (and, where it outlives its process, how to open it again).
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { StoreError } from '../../../shared/errors.ts';
+import type { Reading } from '../../../shared/reading.ts';
+import {
+  appended,
+  type BucketColumns,
+  type ReadingsStore,
+  type SeriesRef,
+} from '../../../shared/store/readings-store.ts';
+import { arbitraryBatches, arbitraryTime, beginMs, dayMs, site, someSeries } from './arbitrary-readings.ts';
+import { isOf, type ModelBucket, ReadingsModel } from './readings-model.ts';
+
+export interface OpenedReadings {
+  readonly store: ReadingsStore;
+  /** Closes it and opens the same readings again; absent where closing forgets them. */
+  readonly reopen?: () => Promise<ReadingsStore>;
+}
+
+const minuteMs = 60_000;
+const core: SeriesRef = { site, probe: 'bran-core', quantity: 'temperature' };
+const top: SeriesRef = { site, probe: 'bran-top', quantity: 'temperature' };
+
+const at = (ref: SeriesRef, minute: number, value: number): Reading => ({
+  ...ref,
+  atMs: beginMs + minute * minuteMs,
+  value,
+});
+
+export function readingsStoreContract(name: string, open: () => Promise<OpenedReadings>): void {
+  const withStore = async (run: (store: ReadingsStore) => Promise<void>): Promise<void> => {
+    const { store } = await open();
+    try {
+      await run(store);
+    } finally {
+      await store.close();
+    }
+  };
+
+  describe(name, () => {
+    describe('append()', () => {
+      test('tells new, duplicate and conflict apart within a batch and between batches', () =>
+        withStore(async (store) => {
+          const first = await store.append([at(core, 0, 20), at(core, 0, 20), at(core, 0, 21), at(core, 1, 22)]);
+          expect([...first.outcomes]).toEqual([appended.new, appended.duplicate, appended.conflict, appended.new]);
+          expect(first).toMatchObject({ newCount: 2, duplicateCount: 1, conflictCount: 1 });
+          const second = await store.append([at(core, 0, 20), at(core, 1, 9), at(core, -5, 19), at(top, 0, 20)]);
+          expect([...second.outcomes]).toEqual([appended.duplicate, appended.conflict, appended.new, appended.new]);
+          // a conflict keeps the value stored first
+          expect(await store.rows([core], 0, beginMs + dayMs, 10)).toEqual([
+            at(core, -5, 19),
+            at(core, 0, 20),
+            at(core, 1, 22),
+          ]);
+        }));
+
+      test('takes an empty batch and one of 10,000', () =>
+        withStore(async (store) => {
+          expect((await store.append([])).newCount).toBe(0);
+          const many = Array.from({ length: 10_000 }, (_, minute) => at(core, minute, minute % 64));
+          expect((await store.append(many)).newCount).toBe(10_000);
+          expect((await store.append(many)).duplicateCount).toBe(10_000);
+          expect((await store.size()).rows).toBe(10_000);
+        }));
+
+      const unusable: [string, Partial<Reading>][] = [
+        ['a value that is not a number', { value: Number.NaN }],
+        ['an endless value', { value: Number.POSITIVE_INFINITY }],
+        ['a time between milliseconds', { atMs: 0.5 }],
+        ['a time before 1970', { atMs: -1 }],
+        ['no time', { atMs: Number.NaN }],
+      ];
+      for (const [what, wrong] of unusable) {
+        test(`refuses ${what} and keeps nothing of its batch`, () =>
+          withStore(async (store) => {
+            await store.append([at(core, 0, 20)]);
+            const batch = [at(core, 1, 21), at(top, 1, 21), { ...at(core, 2, 22), ...wrong }];
+            await expect(store.append(batch)).rejects.toThrow(RangeError);
+            expect(await store.rows([core, top], 0, beginMs + dayMs, 10)).toEqual([at(core, 0, 20)]);
+            expect(await store.lasts()).toHaveLength(1);
+            // and what was refused with it can come again
+            expect((await store.append([at(core, 1, 21), at(top, 1, 21)])).newCount).toBe(2);
+          }));
+      }
+
+      test('keeps every finite value as it came, but for the sign of zero', () =>
+        withStore(async (store) => {
+          await fc.assert(
+            fc.asyncProperty(
+              fc.double({ noNaN: true, noDefaultInfinity: true }),
+              fc.integer({ min: 0, max: 8_640_000_000_000_000 }),
+              fc.uuid(),
+              async (value, atMs, probe) => {
+                const ref = { site, probe, quantity: 'co2' as const };
+                await store.append([{ ...ref, atMs, value }]);
+                expect(await store.rows([ref], atMs, atMs + 1, 1)).toEqual([{ ...ref, atMs, value: value + 0 }]);
+              },
+            ),
+            { seed: 20310330, numRuns: 50 },
+          );
+        }));
+    });
+
+    describe('rows()', () => {
+      test('merges series by time and knows nothing of a series never seen', () =>
+        withStore(async (store) => {
+          await store.append([at(top, 1, 31), at(core, 0, 20), at(core, 2, 22), at(top, 2, 32)]);
+          const unseen = { site, probe: 'never', quantity: 'temperature' as const };
+          expect(await store.rows([core, unseen, top], beginMs, beginMs + 3 * minuteMs, 10)).toEqual([
+            at(core, 0, 20),
+            at(top, 1, 31),
+            at(core, 2, 22),
+            at(top, 2, 32),
+          ]);
+          expect(await store.rows([unseen], 0, beginMs + dayMs, 10)).toEqual([]);
+        }));
+
+      test('counts the start of a range in and its end out', () =>
+        withStore(async (store) => {
+          await store.append([at(core, 0, 20), at(core, 1, 21), at(core, 2, 22)]);
+          const found = await store.rows([core], beginMs, beginMs + 2 * minuteMs, 10);
+          expect(found).toEqual([at(core, 0, 20), at(core, 1, 21)]);
+        }));
+
+      test('ends a page before a time that does not fit whole', () =>
+        withStore(async (store) => {
+          await store.append([at(core, 0, 1), at(core, 1, 2), at(top, 1, 3), at(core, 2, 4)]);
+          const end = beginMs + dayMs;
+          expect(await store.rows([core, top], 0, end, 2)).toEqual([at(core, 0, 1)]);
+          expect(await store.rows([core, top], 0, end, 3)).toEqual([at(core, 0, 1), at(core, 1, 2), at(top, 1, 3)]);
+        }));
+
+      test('gives a time whole that alone has more readings than the limit', () =>
+        withStore(async (store) => {
+          await store.append([at(core, 0, 1), at(top, 0, 2), at(core, 1, 3)]);
+          expect(await store.rows([core, top], 0, beginMs + dayMs, 1)).toEqual([at(core, 0, 1), at(top, 0, 2)]);
+        }));
+
+      test('refuses a limit below 1 and ends of a range that are no numbers', () =>
+        withStore(async (store) => {
+          await expect(store.rows([core], 0, 1, 0)).rejects.toThrow(RangeError);
+          await expect(store.rows([core], Number.NaN, 1, 1)).rejects.toThrow(RangeError);
+        }));
+    });
+
+    describe('buckets()', () => {
+      test('leaves empty buckets out and answers in the order asked', () =>
+        withStore(async (store) => {
+          await store.append([at(core, 0, 20), at(core, 1, 24), at(core, 30, 40)]);
+          const { bucketMs, columns } = await store.buckets([top, core], beginMs, beginMs + 60 * minuteMs, 12);
+          expect(bucketMs).toBe(5 * minuteMs);
+          expect(columns.map(toBuckets)).toEqual([
+            [],
+            [
+              { startMs: beginMs, min: 20, mean: 22, max: 24, count: 2 },
+              { startMs: beginMs + 30 * minuteMs, min: 40, mean: 40, max: 40, count: 1 },
+            ],
+          ]);
+        }));
+
+      test('counts only what lies in the range, in a bucket cut by its edge too', () =>
+        withStore(async (store) => {
+          await store.append(Array.from({ length: 24 * 60 }, (_, minute) => at(core, minute, minute)));
+          // 30 min to 21 h 30 min in three hours each: the first and the last bucket are cut
+          const { bucketMs, columns } = await store.buckets(
+            [core],
+            beginMs + 30 * minuteMs,
+            beginMs + 1290 * minuteMs,
+            8,
+          );
+          expect(bucketMs).toBe(180 * minuteMs);
+          const found = columns.flatMap(toBuckets);
+          expect(found).toHaveLength(8);
+          expect(found[0]).toMatchObject({ startMs: beginMs, min: 30, max: 179, count: 150 });
+          expect(found[7]).toMatchObject({ startMs: beginMs + 1260 * minuteMs, min: 1260, max: 1289, count: 30 });
+        }));
+
+      test('draws nothing from an empty range', () =>
+        withStore(async (store) => {
+          await store.append([at(core, 0, 20)]);
+          for (const [fromMs, toMs] of [
+            [beginMs, beginMs],
+            [beginMs + 1, beginMs],
+          ] as const) {
+            const { columns } = await store.buckets([core], fromMs, toMs, 10);
+            expect(columns.map(toBuckets)).toEqual([[]]);
+          }
+        }));
+
+      test('refuses less than one point', () =>
+        withStore(async (store) => {
+          await expect(store.buckets([core], 0, 1, 0)).rejects.toThrow(RangeError);
+        }));
+    });
+
+    test('lasts() gives each series its first time and its newest value, however late the others came', () =>
+      withStore(async (store) => {
+        expect(await store.lasts()).toEqual([]);
+        await store.append([at(core, 5, 25), at(core, 3, 23), at(top, 4, 34)]);
+        await store.append([at(core, 1, 21)]);
+        const lasts = await store.lasts();
+        expect(lasts).toHaveLength(2);
+        expect(lasts).toContainEqual({ ...at(core, 5, 25), firstAtMs: beginMs + minuteMs });
+        expect(lasts).toContainEqual({ ...at(top, 4, 34), firstAtMs: beginMs + 4 * minuteMs });
+      }));
+
+    test('size() counts each reading once', () =>
+      withStore(async (store) => {
+        await store.append([at(core, 0, 20), at(core, 0, 20), at(core, 1, 21)]);
+        const { rows, bytes } = await store.size();
+        expect(rows).toBe(2);
+        expect(bytes).toBeGreaterThan(0);
+      }));
+
+    test('a closed store refuses with a StoreError, and closing twice is no harm', async () => {
+      const { store } = await open();
+      await store.check();
+      await store.close();
+      await store.close();
+      await expect(store.append([at(core, 0, 20)])).rejects.toThrow(StoreError);
+      await expect(store.check()).rejects.toThrow(StoreError);
+      await expect(store.lasts()).rejects.toThrow(StoreError);
+    });
+
+    test('answers as if every reading were kept in one plain list, for any batches in any order', async () => {
+      await fc.assert(
+        fc.asyncProperty(arbitraryBatches, arbitraryQuestion, async (batches, question) => {
+          const opened = await open();
+          let { store } = opened;
+          try {
+            const model = new ReadingsModel();
+            for (const [index, batch] of batches.entries()) {
+              const { outcomes } = await store.append(batch);
+              expect([...outcomes]).toEqual(model.append(batch));
+              if (index === question.reopenAfter && opened.reopen) store = await opened.reopen();
+            }
+            await expectSameAnswers(store, model, question);
+          } finally {
+            await store.close();
+          }
+        }),
+        { seed: 20310331, numRuns: 60 },
+      );
+    });
+  });
+}
+
+export interface Question {
+  fromMs: number;
+  toMs: number;
+  points: number;
+  limit: number;
+  reopenAfter: number;
+}
+
+export const arbitraryQuestion: fc.Arbitrary<Question> = fc
+  .record({
+    ends: fc.tuple(arbitraryTime, arbitraryTime),
+    points: fc.oneof(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 40, max: 5_000 })),
+    limit: fc.integer({ min: 1, max: 60 }),
+    reopenAfter: fc.nat(8),
+  })
+  .map(({ ends: [a, b], ...rest }) => ({ fromMs: Math.min(a, b), toMs: Math.max(a, b) + 1, ...rest }));
+
+export async function expectSameAnswers(store: ReadingsStore, model: ReadingsModel, question: Question): Promise<void> {
+  const { fromMs, toMs, points, limit } = question;
+  expect((await store.size()).rows).toBe(model.count);
+  const lasts = await store.lasts();
+  expect(lasts).toHaveLength(model.lasts().length);
+  for (const last of model.lasts()) expect(lasts.find((found) => isOf(found, last))).toEqual(last);
+
+  const { bucketMs, columns } = await store.buckets(someSeries, fromMs, toMs, points);
+  expect(Math.floor((toMs - 1) / bucketMs) - Math.floor(fromMs / bucketMs) + 1).toBeLessThanOrEqual(points);
+  expect(columns.map(toBuckets)).toEqual(someSeries.map((ref) => model.buckets(ref, fromMs, toMs, bucketMs)));
+
+  expect(await pages(store, fromMs, toMs, limit)).toEqual(model.rows(someSeries, fromMs, toMs));
+}
+
+/** All rows, page by page, as a replay reads them. */
+async function pages(store: ReadingsStore, fromMs: number, toMs: number, limit: number): Promise<Reading[]> {
+  const all: Reading[] = [];
+  for (;;) {
+    const nextMs = (all.at(-1)?.atMs ?? fromMs - 1) + 1;
+    const page = await store.rows(someSeries, nextMs, toMs, limit);
+    if (page.length === 0) return all;
+    expect(page.length <= limit || page.every((reading) => reading.atMs === page[0]?.atMs)).toBe(true);
+    all.push(...page);
+  }
+}
+
+export function toBuckets({ startMs, min, mean, max, count }: BucketColumns): ModelBucket[] {
+  return Array.from(startMs, (start, index) => ({
+    startMs: start,
+    min: min[index] as number,
+    mean: mean[index] as number,
+    max: max[index] as number,
+    count: count[index] as number,
+  }));
+}

@@ -1,0 +1,212 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { StoreError } from '../../../shared/errors.ts';
+import type { Reading } from '../../../shared/reading.ts';
+import { openSqliteReadings, SqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { arbitraryBatches, beginMs, dayMs, site } from './arbitrary-readings.ts';
+import { ReadingsModel } from './readings-model.ts';
+import { arbitraryQuestion, expectSameAnswers, readingsStoreContract } from './readings-store-contract.ts';
+import { rollupsAndRaw } from './rollups-and-raw.ts';
+import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
+
+// Settled after every few readings, so that answers come from waiting readings, raw rows and rollups at once.
+const settleAt = 16;
+
+readingsStoreContract('SQLite readings in memory', async () => ({
+  store: openSqliteReadings(':memory:', { settleAt }),
+}));
+
+readingsStoreContract('SQLite readings in a file', async () => {
+  const path = join(scratchFolder(), 'readings.db');
+  let store = openSqliteReadings(path, { settleAt });
+  return {
+    store,
+    reopen: async () => {
+      await store.close();
+      store = openSqliteReadings(path, { settleAt });
+      return store;
+    },
+  };
+});
+
+const reading = (minute: number, value = 20, probe = 'bran-core'): Reading => ({
+  site,
+  probe,
+  quantity: 'temperature',
+  atMs: beginMs + minute * 60_000,
+  value,
+});
+
+const minutes = (from: number, count: number, probe = 'bran-core'): Reading[] =>
+  Array.from({ length: count }, (_, index) => reading(from + index, ((from + index) % 160) / 4, probe));
+
+describe('rollups', () => {
+  test('equal the grouped raw rows for any order, duplicates, batches and crashes', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        arbitraryBatches,
+        fc.array(fc.boolean(), { minLength: 8, maxLength: 8 }),
+        fc.integer({ min: 1, max: 60 }),
+        arbitraryQuestion,
+        async (batches, crashes, settleAtSome, question) => {
+          const folder = scratchFolder();
+          let path = join(folder, 'readings-0.db');
+          let store = openSqliteReadings(path, { settleAt: settleAtSome });
+          const model = new ReadingsModel();
+          for (const [index, batch] of batches.entries()) {
+            expect([...(await store.append(batch)).outcomes]).toEqual(model.append(batch));
+            if (!crashes[index]) continue;
+            const copy = copyAsAfterCrash(path, join(folder, `readings-${index + 1}.db`));
+            await store.close();
+            path = copy;
+            store = openSqliteReadings(path, { settleAt: settleAtSome });
+          }
+          await expectSameAnswers(store, model, question);
+          await store.close();
+          const { rollups, fromRaw, waiting } = rollupsAndRaw(path);
+          expect(rollups).toEqual(fromRaw);
+          expect(waiting).toBe(0);
+          expect(rollups.reduce((sum, row) => sum + (row.tier === 0 ? row.n : 0), 0)).toBe(model.count);
+        },
+      ),
+      { seed: 20310401, numRuns: 60 },
+    );
+  });
+
+  test('take a reading that comes after its stretch was settled', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    const store = openSqliteReadings(path, { settleAt: 10 });
+    await store.append(minutes(0, 60).filter((_, minute) => minute !== 7));
+    await store.append([reading(7, 99), ...minutes(60, 10)]);
+    await store.close();
+    const { rollups, fromRaw } = rollupsAndRaw(path);
+    expect(rollups).toEqual(fromRaw);
+    expect(rollups[0]).toMatchObject({ tier: 0, n: 10, max: 99 });
+  });
+});
+
+describe('openSqliteReadings()', () => {
+  test('refuses a second writer in one line, and lets readers in', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    const store = openSqliteReadings(path);
+    await store.append([reading(0)]);
+    expect(() => openSqliteReadings(path)).toThrow(
+      /^Cannot open .*readings\.db as only one program may write to it[^\n]*$/,
+    );
+    const reader = new Database(path, { readonly: true });
+    expect(reader.prepare('SELECT count(*) FROM inbox').pluck().get()).toBe(1);
+    reader.close();
+    await store.close();
+    await openSqliteReadings(path).close();
+  });
+
+  test('refuses a file that is no database, and lets go of it', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    writeFileSync(path, 'These are notes about bran, and no database at all. '.repeat(100));
+    for (const _ of ['first', 'again'])
+      expect(() => openSqliteReadings(path)).toThrow(/not a database of ours, or is damaged/);
+  });
+
+  test('refuses a file that a later version wrote', () => {
+    const path = join(scratchFolder(), 'readings.db');
+    const db = new Database(path);
+    db.pragma('user_version = 99');
+    db.close();
+    expect(() => openSqliteReadings(path)).toThrow(/version must be \d+ or earlier: current value is 99/);
+  });
+
+  test('refuses a folder that is not there with a StoreError', () => {
+    expect(() => openSqliteReadings(join(scratchFolder(), 'nowhere', 'readings.db'))).toThrow(StoreError);
+  });
+
+  test('keeps a commit through a power cut: full synchronisation', () => {
+    const db = new Database(join(scratchFolder(), 'readings.db'));
+    const store = new SqliteReadings(db);
+    expect(db.pragma('synchronous', { simple: true })).toBe(2);
+    expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
+    return store.close();
+  });
+});
+
+describe('append() when the disk is full', () => {
+  /** A store whose file may not grow any more, until `makeRoom`. */
+  function almostFull(options: { settleAt: number; pages: number }) {
+    const db = new Database(join(scratchFolder(), 'readings.db'));
+    const store = new SqliteReadings(db, options);
+    const pageCount = Number(db.pragma('page_count', { simple: true }));
+    db.pragma(`max_page_count = ${pageCount + options.pages}`);
+    return { store, makeRoom: () => db.pragma('max_page_count = 1000000') };
+  }
+
+  test('rejects with a StoreError that keeps the cause, keeps nothing, and goes on when there is room', async () => {
+    const { store, makeRoom } = almostFull({ settleAt: 100_000, pages: 4 });
+    await store.append([reading(0)]);
+    const batch = [...minutes(1, 5_000), ...minutes(0, 5_000, 'bran-top')];
+    const failure = await store.append(batch).catch((error: unknown) => error);
+    expect(failure).toBeInstanceOf(StoreError);
+    expect((failure as StoreError).message).toMatch(/^Cannot keep 10000 readings as the disk is full/);
+    expect((failure as StoreError).cause).toBeInstanceOf(Database.SqliteError);
+    expect(await store.lasts()).toEqual([{ ...reading(0), firstAtMs: beginMs }]);
+    expect((await store.size()).rows).toBe(1);
+
+    makeRoom();
+    await store.check();
+    expect((await store.append(batch)).newCount).toBe(10_000);
+    expect(await store.rows([reading(0)], 0, beginMs + 40 * dayMs, 20_000)).toEqual([reading(0), ...minutes(1, 5_000)]);
+    await store.close();
+  });
+
+  test('check() tells of a disk that is still full, and of room as soon as there is some', async () => {
+    const { store, makeRoom } = almostFull({ settleAt: 100_000, pages: 0 });
+    await expect(store.append(minutes(0, 5_000))).rejects.toThrow(StoreError);
+    await expect(store.check()).rejects.toThrow(/the disk is full/);
+    makeRoom();
+    await store.check();
+    await store.close();
+  });
+
+  test('what waits is answered from while it cannot be settled, and settled when it can', async () => {
+    const { store, makeRoom } = almostFull({ settleAt: 50, pages: 12 });
+    let kept = 0;
+    // as much as fits into the inbox; far more than there is room for twice
+    for (; kept < 20_000; kept += 40) {
+      const taken = await store.append(minutes(kept, 40)).catch(() => undefined);
+      if (taken === undefined) break;
+    }
+    expect(kept).toBeGreaterThan(50);
+    expect((await store.size()).rows).toBe(kept);
+    expect(await store.rows([reading(0)], 0, beginMs + 40 * dayMs, 20_000)).toHaveLength(kept);
+    makeRoom();
+    expect((await store.append(minutes(kept, 40))).newCount).toBe(40);
+    expect((await store.append(minutes(0, kept + 40))).duplicateCount).toBe(kept + 40);
+    await store.close();
+  });
+});
+
+test('append() rejects while another program holds the file, keeps nothing of it, and goes on afterwards', async () => {
+  const path = join(scratchFolder(), 'readings.db');
+  const store = openSqliteReadings(path);
+  await store.append([reading(0)]);
+  const other = new Database(path);
+  other.exec('BEGIN IMMEDIATE');
+  await expect(store.append([reading(1), reading(1, 20, 'bran-top')])).rejects.toThrow(/another program is writing/);
+  await expect(store.check()).rejects.toThrow(/another program is writing/);
+  expect(await store.lasts()).toHaveLength(1);
+  other.exec('ROLLBACK');
+  other.close();
+  await store.check();
+  expect((await store.append([reading(1), reading(1, 20, 'bran-top')])).newCount).toBe(2);
+  await store.close();
+});
+
+test('opening tells of an inbox that is damaged', async () => {
+  const path = join(scratchFolder(), 'readings.db');
+  await openSqliteReadings(path).close();
+  const db = new Database(path);
+  db.prepare('INSERT INTO inbox (rows) VALUES (?)').run(Buffer.alloc(21));
+  db.close();
+  expect(() => openSqliteReadings(path)).toThrow(/length must be a multiple of 20 bytes: current value is 21/);
+});
