@@ -1,0 +1,102 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { Kysely } from 'kysely';
+import { describe, expect, test } from 'vitest';
+import { StoreError } from '../../../shared/errors.ts';
+import { migrateJournal } from '../../../shared/store/journal/migrate.ts';
+import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
+import type { JournalTables } from '../../../shared/store/journal/tables.ts';
+import { journalOver } from '../../../shared/store/journal-kysely.ts';
+import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import { journalContract } from './journal-contract.ts';
+import { branBatch, branPile, yard } from './journal-sample.ts';
+import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
+
+journalContract('SQLite journal in memory', async () => ({ journal: await openSqliteJournal(':memory:') }));
+
+journalContract('SQLite journal in a file', async () => {
+  const path = join(scratchFolder(), 'journal.db');
+  const journal = await openSqliteJournal(path);
+  return {
+    journal,
+    reopen: async () => {
+      await journal.close();
+      return openSqliteJournal(path);
+    },
+  };
+});
+
+describe('openSqliteJournal()', () => {
+  test('refuses a second writer in one line', async () => {
+    const path = join(scratchFolder(), 'journal.db');
+    const journal = await openSqliteJournal(path);
+    await expect(openSqliteJournal(path)).rejects.toThrow(
+      /^Cannot open .*journal\.db as only one program may write to it[^\n]*$/,
+    );
+    await journal.close();
+    await (await openSqliteJournal(path)).close();
+  });
+
+  test('refuses a file that is no database, and lets go of it', async () => {
+    const path = join(scratchFolder(), 'journal.db');
+    writeFileSync(path, 'These are notes about bran, and no database at all. '.repeat(100));
+    for (const _ of ['first', 'again']) await expect(openSqliteJournal(path)).rejects.toThrow(/not a database of ours/);
+  });
+
+  test('keeps what was resolved through a crash', async () => {
+    const folder = scratchFolder();
+    const journal = await openSqliteJournal(join(folder, 'journal.db'));
+    await journal.sites.add(yard);
+    await journal.piles.add(branPile, branBatch);
+    const copy = copyAsAfterCrash(join(folder, 'journal.db'), join(folder, 'copy.db'));
+    const again = await openSqliteJournal(copy);
+    expect(await again.batches.open(branPile.id)).toEqual(branBatch);
+    await again.close();
+    await journal.close();
+  });
+
+  test('writes fully synchronised, with foreign keys held', async () => {
+    const sqlite = new Database(join(scratchFolder(), 'journal.db'));
+    const db = new Kysely<JournalTables>({ dialect: new JournalSqliteDialect(sqlite) });
+    await migrateJournal(db);
+    expect(sqlite.pragma('synchronous', { simple: true })).toBe(2);
+    expect(sqlite.pragma('journal_mode', { simple: true })).toBe('wal');
+    expect(sqlite.pragma('foreign_keys', { simple: true })).toBe(1);
+    await db.destroy();
+  });
+});
+
+test('a full disk rejects with a StoreError that keeps the cause, keeps nothing, and goes on when there is room', async () => {
+  const sqlite = new Database(join(scratchFolder(), 'journal.db'));
+  const db = new Kysely<JournalTables>({ dialect: new JournalSqliteDialect(sqlite) });
+  await migrateJournal(db);
+  const journal = journalOver(db);
+  sqlite.pragma(`max_page_count = ${Number(sqlite.pragma('page_count', { simple: true }))}`);
+  const long = 'bran '.repeat(10_000);
+  const failure = await journal.settings.set('long', long).catch((error: unknown) => error);
+  expect(failure).toBeInstanceOf(StoreError);
+  expect((failure as StoreError).message).toMatch(/^Cannot write to the journal as the disk is full/);
+  expect((failure as StoreError).cause).toBeInstanceOf(Database.SqliteError);
+  await expect(journal.check()).rejects.toThrow(/the disk is full/);
+  expect(await journal.settings.get('long')).toBeUndefined();
+  sqlite.pragma('max_page_count = 1000000');
+  await journal.check();
+  await journal.settings.set('long', long);
+  expect(await journal.settings.get('long')).toBe(long);
+  await journal.close();
+});
+
+test('a batch whose recipe is not ours is a StoreError that names it', async () => {
+  const path = join(scratchFolder(), 'journal.db');
+  const journal = await openSqliteJournal(path);
+  await journal.sites.add(yard);
+  await journal.piles.add(branPile, branBatch);
+  await journal.close();
+  const db = new Database(path);
+  db.exec(`UPDATE batch SET recipe = '{"material":"gold"}'`);
+  db.close();
+  const again = await openSqliteJournal(path);
+  await expect(again.batches.list()).rejects.toThrow(/^Cannot read batch "bran-bay-1"/);
+  await again.close();
+});
