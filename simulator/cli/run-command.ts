@@ -1,0 +1,103 @@
+/**
+ * simulator/cli/run-command.ts: plays what the command line asks for.
+ *
+ * Takes:  checked options and a signal to stop.
+ * Gives:  a run to its end, with a progress bar on standard error and one line about it at the end.
+ */
+import { createWriteStream } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import type { Clock } from '../../shared/clock.ts';
+import { ConfigError } from '../../shared/errors.ts';
+import { farmOf } from '../farm/farm.ts';
+import { type FarmMessage, playFarm } from '../farm/play-farm.ts';
+import { csvSink } from '../publish/csv-sink.ts';
+import { mqttSink, type Speaker } from '../publish/mqtt-sink.ts';
+import { paceOut } from '../publish/pace.ts';
+import type { Sink } from '../publish/sink.ts';
+import { readAir } from '../replay/read-air.ts';
+import { readReplay } from '../replay/replay-csv.ts';
+import { manyPiles } from '../scenario/many-piles.ts';
+import { readScenario } from '../scenario/read-scenario.ts';
+import { demoFarm } from '../scenarios/demo/demo-farm.ts';
+import { chooseClock } from './clock-option.ts';
+import type { ReplayCommandOptions, RunOptions } from './options.ts';
+import { progressBar } from './progress-bar.ts';
+import { truthLog } from './truth-log.ts';
+
+interface Play {
+  readonly clock: Clock;
+  readonly startMs: number;
+  readonly messages: Iterable<FarmMessage>;
+  readonly speakers: readonly Speaker[];
+  readonly untilMs: number;
+  readonly close: () => Promise<void>;
+}
+
+export async function runCommand(options: RunOptions | ReplayCommandOptions, signal: AbortSignal): Promise<void> {
+  const play = options.command === 'run' ? prepareRun(options) : prepareReplay(options);
+  const { clock, startMs, untilMs, messages, speakers } = play;
+  const sink = await sinkOf(options, speakers);
+  const bar = progressBar(process.stderr, startMs, untilMs);
+  let count = 0;
+  // A file waits for no clock.
+  const pace = options.csvPath === undefined ? clock : { nowMs: () => Number.POSITIVE_INFINITY, speed: 1 };
+  const sent = await paceOut(messages, sink, {
+    clock: pace,
+    signal,
+    onSent: (atMs) => {
+      count += 1;
+      bar.reached(atMs, count);
+    },
+  });
+  await sink.close();
+  await play.close();
+  bar.done();
+  const hours = Math.max(0, (sent.lastAtMs - startMs) / 3_600_000);
+  process.stderr.write(`${sent.readings} readings of ${speakers.length} probes over ${hours.toFixed(1)} h\n`);
+}
+
+function prepareRun(options: RunOptions): Play {
+  const demo = options.scenario === 'demo' ? demoFarm(options.seed) : undefined;
+  const scenario = manyPiles(demo?.scenario ?? readScenario(options.scenario), options.siteCount, options.pileCount);
+  const durationH = options.durationH ?? scenario.days * 24;
+  const { clock, hourZeroMs } = chooseClock({ ...options, durationH });
+  const startMs = hourZeroMs - (options.historyH ?? demo?.historyH ?? 0) * 3_600_000;
+  const untilMs = hourZeroMs + durationH * 3_600_000;
+  const folder = dirname(options.scenario);
+  const farm = farmOf(scenario, options.seed, startMs, (airFile) => readAir(resolve(folder, airFile), startMs));
+  const log = options.truthPath === undefined ? undefined : truthLog(options.truthPath);
+  return {
+    clock,
+    startMs,
+    untilMs,
+    messages: playFarm(farm, { untilMs, stepS: options.stepS, onStep: log?.note }),
+    speakers: farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name }))),
+    close: async () => log?.close(),
+  };
+}
+
+function prepareReplay(options: ReplayCommandOptions): Play {
+  const fromZero = readReplay({ ...options, startMs: 0 });
+  const last = fromZero[fromZero.length - 1];
+  if (last === undefined) throw new ConfigError(`Cannot replay ${options.path} as the chosen columns hold no value`);
+  const durationH = options.durationH ?? last.sendAtMs / 3_600_000;
+  const { clock, hourZeroMs } = chooseClock({ ...options, durationH });
+  const startMs = hourZeroMs - (options.historyH ?? 0) * 3_600_000;
+  const untilMs = hourZeroMs + durationH * 3_600_000;
+  const probes = [...new Set(options.takes.map(({ probe }) => probe))];
+  return {
+    clock,
+    startMs,
+    untilMs,
+    messages: readReplay({ ...options, startMs }).filter(({ sendAtMs }) => sendAtMs <= untilMs),
+    speakers: probes.map((probe) => ({ site: options.site, probe })),
+    close: async () => {},
+  };
+}
+
+async function sinkOf(options: RunOptions | ReplayCommandOptions, speakers: readonly Speaker[]): Promise<Sink> {
+  const { csvPath } = options;
+  if (csvPath === '-') return csvSink(process.stdout);
+  if (csvPath !== undefined) return csvSink(createWriteStream(csvPath));
+  return mqttSink({ ...options, url: options.mqttUrl, speakers });
+}

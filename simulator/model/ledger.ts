@@ -1,0 +1,75 @@
+/**
+ * simulator/model/ledger.ts: the books of a pile, from which its balances are proved.
+ *
+ * Takes:  what crossed the border of the pile in a step.
+ * Gives:  running totals since the pile was laid, and what the pile holds now.
+ */
+import { heatCapacityJM2K, type Layer } from './layer.ts';
+import type { Material } from './material.ts';
+import { starch } from './stoichiometry.ts';
+
+/** Totals since the pile was laid: heat [J], water and carbon dioxide [kg]. In is positive. */
+export interface Ledger {
+  /** Heat set free by the microbes. */
+  oxidationJ: number;
+  /** Through the surface, by contact, radiation and evaporation. */
+  surfaceJ: number;
+  groundJ: number;
+  sidesJ: number;
+  /** Carried by air drawn through the pile, vapour included. */
+  draughtJ: number;
+  /** Carried by water and matter that came, went or changed, and by hands. */
+  carriedJ: number;
+  metabolicWaterKg: number;
+  surfaceEvaporatedKg: number;
+  draughtEvaporatedKg: number;
+  rainKg: number;
+  drainedKg: number;
+  /** Added or lost by hands. */
+  handsKg: number;
+  burntKg: number;
+  oxygenKg: number;
+  carbonDioxideKg: number;
+  /** Carbon brought by hands after the pile was laid [kg]. */
+  carbonAddedKg: number;
+}
+
+export function createLedger(): Ledger {
+  return {
+    oxidationJ: 0,
+    surfaceJ: 0,
+    groundJ: 0,
+    sidesJ: 0,
+    draughtJ: 0,
+    carriedJ: 0,
+    metabolicWaterKg: 0,
+    surfaceEvaporatedKg: 0,
+    draughtEvaporatedKg: 0,
+    rainKg: 0,
+    drainedKg: 0,
+    handsKg: 0,
+    burntKg: 0,
+    oxygenKg: 0,
+    carbonDioxideKg: 0,
+    carbonAddedKg: 0,
+  };
+}
+
+/** Heat held above 0 °C [J]. */
+export function heldHeatJ(layers: readonly Layer[], material: Material, footprintM2: number): number {
+  return footprintM2 * layers.reduce((sum, layer) => sum + heatCapacityJM2K(layer, material) * layer.tempC, 0);
+}
+
+/** Water held [kg]. */
+export function heldWaterKg(layers: readonly Layer[], footprintM2: number): number {
+  return footprintM2 * layers.reduce((sum, layer) => sum + layer.waterKgM2, 0);
+}
+
+/** Carbon held in food and cells [kg]; the carbon of inert solids never moves and is left out. */
+export function heldCarbonKg(layers: readonly Layer[], footprintM2: number): number {
+  const matter = layers.reduce(
+    (sum, l) => sum + l.readyKgM2 + l.slowKgM2 + l.mesophilesKgM2 + l.thermophilesKgM2 + l.deadKgM2,
+    0,
+  );
+  return footprintM2 * matter * starch.carbonKgKg;
+}

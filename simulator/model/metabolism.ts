@@ -1,0 +1,106 @@
+/**
+ * simulator/model/metabolism.ts: eating, growing, withering and dying of heat, within one layer and one step.
+ *
+ * Takes:  a layer's work sheet; how much oxygen it gets comes from oxygen.ts, between the two halves.
+ * Gives:  the layer's new food and cells, heat and water made.
+ */
+import { cardinalRate } from './cardinal-rate.ts';
+import { freeAirFactor, moistureFactor, oxygenFactor } from './factors.ts';
+import { type GroupKinetics, heatDeathPerS, type Kinetics } from './kinetics.ts';
+import { waterHeatJKgK } from './layer.ts';
+import type { Pile } from './pile.ts';
+import { heatPerStarchJKg, starch } from './stoichiometry.ts';
+import type { LayerWork } from './work.ts';
+
+/** First half: how much would be grown and burnt in this step if oxygen were plentiful. */
+export function wantFood(work: LayerWork, kinetics: Kinetics, stepS: number): void {
+  const { layer, midC } = work;
+  const { mesophiles, thermophiles, readyHalfFrac, yieldKgKg } = kinetics;
+  const readyFrac = layer.readyKgM2 / work.dryKgM2;
+  const plenty =
+    (moistureFactor(work.moistureFrac) * freeAirFactor(work.freeAirFrac) * readyFrac) / (readyHalfFrac + readyFrac);
+  const oxygenNow = oxygenFactor(layer.oxygenFrac);
+  const mesoPerS = plenty * growthPerS(midC, mesophiles);
+  const thermoPerS = plenty * growthPerS(midC, thermophiles);
+  const mesoGrown =
+    mesoPerS * layer.mesophilesKgM2 * meanOverStep(mesoPerS * oxygenNow - lossPerS(midC, mesophiles), stepS);
+  const thermoGrown =
+    thermoPerS * layer.thermophilesKgM2 * meanOverStep(thermoPerS * oxygenNow - lossPerS(midC, thermophiles), stepS);
+  // No more can be eaten than is there.
+  const eaten = (mesoGrown + thermoGrown) / yieldKgKg;
+  const share = eaten > layer.readyKgM2 ? layer.readyKgM2 / eaten : 1;
+  work.mesophileGrowthKgM2 = mesoGrown * share;
+  work.thermophileGrowthKgM2 = thermoGrown * share;
+  const burnt = (work.mesophileGrowthKgM2 + work.thermophileGrowthKgM2) * (1 / yieldKgKg - 1);
+  work.oxygenWantedKgM2S = (burnt * starch.oxygenKgKg) / stepS;
+}
+
+/** Second half: eats with the oxygen that came. */
+export function eat(work: LayerWork, pile: Pile, stepS: number): void {
+  const { layer, midC } = work;
+  const { kinetics, footprintM2, ledger } = pile;
+  const { dryHeatJKgK } = pile.material;
+  const { mesophiles, thermophiles, yieldKgKg } = kinetics;
+  const mesoGrown = work.mesophileGrowthKgM2 * work.oxygenShare;
+  const thermoGrown = work.thermophileGrowthKgM2 * work.oxygenShare;
+  const eaten = (mesoGrown + thermoGrown) / yieldKgKg;
+  const burnt = eaten - mesoGrown - thermoGrown;
+
+  // Cells that wither become food again; wanted cells killed by heat are kept apart, and only then slowly eaten.
+  const mesoMean = layer.mesophilesKgM2 + mesoGrown / 2;
+  const thermoMean = layer.thermophilesKgM2 + thermoGrown / 2;
+  const mesoWithered = -mesoMean * Math.expm1(-witherPerS(midC, mesophiles) * stepS);
+  const mesoKilled = -(mesoMean - mesoWithered) * Math.expm1(-heatDeathPerS(midC, mesophiles) * stepS);
+  const thermoLost = -thermoMean * Math.expm1(-lossPerS(midC, thermophiles) * stepS);
+  const deadEaten = layer.deadKgM2 * deadTurnoverPerS * stepS;
+
+  const crowd =
+    layer.mesophilesKgM2 * cardinalRate(midC, mesophiles.temps) +
+    layer.thermophilesKgM2 * cardinalRate(midC, thermophiles.temps);
+  const breakdownPerS =
+    ((kinetics.breakdownPerH / 3600) * moistureFactor(work.moistureFrac) * crowd) /
+    (layer.mesophilesKgM2 + layer.thermophilesKgM2 + kinetics.breakdownHalfFrac * work.dryKgM2);
+  const brokenDown = layer.slowKgM2 * breakdownPerS * work.oxygenShare * stepS;
+
+  layer.readyKgM2 += brokenDown + mesoWithered + thermoLost + deadEaten - eaten;
+  layer.slowKgM2 -= brokenDown;
+  layer.mesophilesKgM2 += mesoGrown - mesoWithered - mesoKilled;
+  layer.thermophilesKgM2 += thermoGrown - thermoLost;
+  layer.deadKgM2 += mesoKilled - deadEaten;
+
+  const waterMade = burnt * starch.waterKgKg;
+  layer.waterKgM2 += waterMade;
+  // Matter that turned from solid to water holds a little more heat at the same temperature, and gas takes some away.
+  const matterJM2 = work.layer.tempC * (waterMade * waterHeatJKgK - burnt * dryHeatJKgK);
+  work.heatInJM2 = burnt * heatPerStarchJKg + matterJM2;
+
+  ledger.oxidationJ += burnt * heatPerStarchJKg * footprintM2;
+  ledger.carriedJ += matterJM2 * footprintM2;
+  ledger.metabolicWaterKg += waterMade * footprintM2;
+  ledger.burntKg += burnt * footprintM2;
+  ledger.oxygenKg += burnt * starch.oxygenKgKg * footprintM2;
+  ledger.carbonDioxideKg += burnt * starch.carbonDioxideKgKg * footprintM2;
+}
+
+/** Killed cells are eaten up by the rest within days: 1 % an hour, an assumption. */
+const deadTurnoverPerS = 0.01 / 3600;
+
+function growthPerS(tempC: number, group: GroupKinetics): number {
+  return (group.growthPerH / 3600) * cardinalRate(tempC, group.temps);
+}
+
+/** Withering follows temperature loosely: half speed in the cold, full speed at the best temperature and above. */
+function witherPerS(tempC: number, group: GroupKinetics): number {
+  const warmth = Math.min(1, Math.max(0.2, tempC / group.temps.optC));
+  return (group.decayPerH / 3600) * warmth;
+}
+
+function lossPerS(tempC: number, group: GroupKinetics): number {
+  return witherPerS(tempC, group) + heatDeathPerS(tempC, group);
+}
+
+/** ∫ exp(g t) dt over a step, by its series: growth within a step is small. */
+function meanOverStep(netPerS: number, stepS: number): number {
+  const x = netPerS * stepS;
+  return stepS * (1 + x / 2 + (x * x) / 6);
+}

@@ -1,0 +1,109 @@
+/**
+ * simulator/publish/mqtt-sink.ts: publishes as probes do, at QoS 1, with a Last Will that says "offline".
+ *
+ * Takes:  a broker's address and the probes that will speak.
+ * Gives:  a sink; each probe has its own connection while there are few, a site shares one when there are many.
+ * Never:  keeps more than `inFlight` unacknowledged messages per connection: a slow broker slows the farm.
+ */
+import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt';
+import type { FarmMessage } from '../farm/play-farm.ts';
+import { defaultRoot, type PayloadForm, readingPayload, readingTopic, statusTopic } from './payload.ts';
+import type { Sink } from './sink.ts';
+
+export interface Speaker {
+  readonly site: string;
+  readonly probe: string;
+}
+
+export interface MqttSinkOptions {
+  readonly url: string;
+  readonly speakers: readonly Speaker[];
+  readonly root?: string | undefined;
+  readonly form?: PayloadForm | undefined;
+  readonly username?: string | undefined;
+  readonly password?: string | undefined;
+  /** One connection per probe, or one per site. One per probe up to 64 probes when left out. */
+  readonly connectionPer?: 'probe' | 'site' | undefined;
+  /** Unacknowledged messages per connection. */
+  readonly inFlight?: number | undefined;
+}
+
+interface Line {
+  readonly client: MqttClient;
+  readonly flying: Set<Promise<unknown>>;
+}
+
+export const fewProbes = 64;
+
+export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
+  const { speakers, root = defaultRoot, form = 'object', inFlight = 20 } = options;
+  const per = options.connectionPer ?? (speakers.length <= fewProbes ? 'probe' : 'site');
+  const lineName = ({ site, probe }: Speaker) => (per === 'probe' ? `${site}/${probe}` : site);
+  const lines = new Map<string, Line>();
+  for (const speaker of speakers) {
+    const name = lineName(speaker);
+    if (lines.has(name)) continue;
+    lines.set(name, { client: await connect(options, per === 'probe' ? speaker : undefined, root), flying: new Set() });
+  }
+  const lineOf = (speaker: Speaker): Line => {
+    const line = lines.get(lineName(speaker));
+    if (line === undefined)
+      throw new Error(`Cannot publish as probe ${speaker.site}/${speaker.probe} was not announced`);
+    return line;
+  };
+  const publish = async (speaker: Speaker, topic: string, payload: string, retain: boolean) => {
+    const { client, flying } = lineOf(speaker);
+    while (flying.size >= inFlight) await Promise.race(flying);
+    // A promise that is never awaited must not end the process: what fails is told by close().
+    const sent: Promise<unknown> = client
+      .publishAsync(topic, payload, { qos: 1, retain })
+      .finally(() => flying.delete(sent));
+    sent.catch(() => {});
+    flying.add(sent);
+  };
+  const say = (speaker: Speaker, online: boolean) =>
+    publish(speaker, statusTopic(root, speaker.site, speaker.probe), online ? 'online' : 'offline', true);
+
+  for (const speaker of speakers) await say(speaker, true);
+  return {
+    async send(message: FarmMessage) {
+      if (message.kind === 'status') return say(message, message.online);
+      const { site, probe, atMs, values } = message;
+      await publish(message, readingTopic(root, site, probe), readingPayload(form, site, probe, atMs, values), false);
+    },
+    async close() {
+      for (const speaker of speakers) await say(speaker, false);
+      await Promise.all([...lines.values()].flatMap(({ flying }) => [...flying]));
+      await Promise.all([...lines.values()].map(({ client }) => client.endAsync()));
+    },
+  };
+}
+
+/** @param willOf The probe whose Will this connection leaves; none for a shared connection, which cannot speak for all. */
+async function connect(options: MqttSinkOptions, willOf: Speaker | undefined, root: string): Promise<MqttClient> {
+  const settings: IClientOptions = {
+    protocolVersion: 5,
+    reconnectPeriod: 1000,
+    connectTimeout: 10_000,
+    ...(options.username === undefined ? {} : { username: options.username }),
+    ...(options.password === undefined ? {} : { password: options.password }),
+  };
+  if (willOf !== undefined) {
+    // MQTT 5, 3.1.2.5: the broker publishes the Will when the connection is lost without a farewell.
+    const topic = statusTopic(root, willOf.site, willOf.probe);
+    settings.will = { topic, payload: Buffer.from('offline'), qos: 1, retain: true };
+  }
+  try {
+    return await connectAsync(options.url, settings, false);
+  } catch (cause) {
+    const reason =
+      cause instanceof Error
+        ? cause.message || String((cause as { code?: unknown }).code ?? cause.name)
+        : String(cause);
+    throw new Error(`Cannot reach the MQTT broker at ${withoutPassword(options.url)}: ${reason}`, { cause });
+  }
+}
+
+function withoutPassword(url: string): string {
+  return url.replace(/\/\/[^@/]*@/, '//');
+}

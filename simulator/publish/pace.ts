@@ -1,0 +1,44 @@
+/**
+ * simulator/publish/pace.ts: lets messages go when the house clock has come to their time.
+ *
+ * Takes:  messages in order, a clock, a sink.
+ * Gives:  counts of what went.
+ * Never:  runs ahead of the clock. What lies in its past goes at once, as fast as the sink takes it.
+ */
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Clock } from '../../shared/clock.ts';
+import type { FarmMessage } from '../farm/play-farm.ts';
+import type { Sink } from './sink.ts';
+
+export interface PaceOptions {
+  readonly clock: Clock;
+  readonly signal?: AbortSignal | undefined;
+  /** Called after each message with its time. */
+  readonly onSent?: ((sendAtMs: number) => void) | undefined;
+}
+
+export interface Sent {
+  readonly readings: number;
+  readonly lastAtMs: number;
+}
+
+/** Longest sleep [ms of the machine], so that a stop is heard soon. */
+const longestSleepMs = 200;
+
+export async function paceOut(messages: Iterable<FarmMessage>, sink: Sink, options: PaceOptions): Promise<Sent> {
+  const { clock, signal } = options;
+  let readings = 0;
+  let lastAtMs = 0;
+  for (const message of messages) {
+    for (let aheadMs = message.sendAtMs - clock.nowMs(); aheadMs > 0; aheadMs = message.sendAtMs - clock.nowMs()) {
+      if (signal?.aborted) return { readings, lastAtMs };
+      await sleep(Math.min(longestSleepMs, Math.max(1, aheadMs / clock.speed)));
+    }
+    if (signal?.aborted) break;
+    await sink.send(message);
+    if (message.kind === 'reading') readings += 1;
+    lastAtMs = message.sendAtMs;
+    options.onSent?.(lastAtMs);
+  }
+  return { readings, lastAtMs };
+}

@@ -1,0 +1,46 @@
+/**
+ * simulator/scenario/many-piles.ts: grows a scenario to many sites and piles, to load a house with.
+ *
+ * Takes:  a scenario and how many sites and piles of it are wanted.
+ * Gives:  a scenario in which its sites and piles are repeated under new names.
+ */
+import type { Scenario } from './scenario-schema.ts';
+
+/** Probes a farm may have at most; more would say nothing new. */
+export const mostProbes = 10_000;
+
+/**
+ * @param siteCount Sites wanted; the scenario's own number when left out.
+ * @param pileCount Piles wanted over all sites; the scenario's own number per site when left out.
+ * @throws {RangeError} If the farm would have more than `mostProbes` probes.
+ */
+export function manyPiles(scenario: Scenario, siteCount?: number, pileCount?: number): Scenario {
+  const own = scenario.sites.length;
+  const sites = siteCount ?? own;
+  const ownPiles = scenario.sites.reduce((sum, site) => sum + site.piles.length, 0);
+  const piles = pileCount ?? Math.round((ownPiles / own) * sites);
+  if (siteCount === undefined && pileCount === undefined) return scenario;
+  const grown = Array.from({ length: sites }, (_, s) => {
+    const site = scenario.sites[s % own];
+    if (site === undefined) throw new RangeError('Cannot grow a scenario without sites');
+    const share = Math.floor(((s + 1) * piles) / sites) - Math.floor((s * piles) / sites);
+    return {
+      ...site,
+      name: s < own ? site.name : `${site.name}-${s + 1}`,
+      piles: Array.from({ length: share }, (_, p) => {
+        const pile = site.piles[p % site.piles.length];
+        if (pile === undefined) throw new RangeError(`Cannot grow site ${site.name} without piles`);
+        if (p < site.piles.length) return pile;
+        const probes = pile.probes.map((probe) => ({ ...probe, name: `${probe.name}-${p + 1}` }));
+        return { ...pile, name: `${pile.name} ${p + 1}`, probes };
+      }),
+    };
+  });
+  const probes = grown.flatMap((site) => site.piles.flatMap((pile) => pile.probes)).length;
+  if (probes > mostProbes) {
+    throw new RangeError(
+      `Cannot grow a scenario as it must have at most ${mostProbes} probes: current value is ${probes}`,
+    );
+  }
+  return { ...scenario, sites: grown.filter((site) => site.piles.length > 0) };
+}

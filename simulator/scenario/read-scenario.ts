@@ -1,0 +1,28 @@
+/**
+ * simulator/scenario/read-scenario.ts: reads a scenario file, YAML or JSON.
+ *
+ * Takes:  a path.
+ * Gives:  the checked scenario.
+ * Never:  guesses: the first wrong field is named with what it must be.
+ */
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+import { ConfigError } from '../../shared/errors.ts';
+import { type Scenario, scenarioSchema } from './scenario-schema.ts';
+
+/** @throws {ConfigError} If the file cannot be read, is neither YAML nor JSON, or breaks the schema. */
+export function readScenario(path: string): Scenario {
+  let data: unknown;
+  try {
+    // JSON is YAML too (YAML 1.2, section 1.2).
+    data = parse(readFileSync(path, 'utf8'));
+  } catch (cause) {
+    const reason = cause instanceof Error ? cause.message.split('\n')[0] : String(cause);
+    throw new ConfigError(`Cannot read scenario ${path}: ${reason}`, { cause });
+  }
+  const checked = scenarioSchema.safeParse(data);
+  if (checked.success) return checked.data;
+  const [issue] = checked.error.issues;
+  const where = issue === undefined ? '' : ` at /${issue.path.map(String).join('/')}: ${issue.message}`;
+  throw new ConfigError(`Cannot use scenario ${path}${where}`);
+}
