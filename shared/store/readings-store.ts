@@ -14,6 +14,13 @@ export interface SeriesRef {
   readonly quantity: Quantity;
 }
 
+/** A series, or only as much of it as lies in [fromMs, toMs): a probe that served one pile for a while. */
+export interface SeriesPart extends SeriesRef {
+  readonly fromMs?: number;
+  /** Null stands for no end, as in a claim. */
+  readonly toMs?: number | null;
+}
+
 /** What became of one reading of a batch. */
 export const appended = { new: 1, duplicate: 2, conflict: 3 } as const;
 
@@ -58,9 +65,9 @@ export interface ReadingsStore {
   /**
    * Gathers series over [fromMs, toMs) into at most `points` buckets each, all of one length.
    * Buckets start at whole multiples of their length, so the first may begin before `fromMs`;
-   * only readings within [fromMs, toMs) count, in the buckets at the edges too.
+   * only readings within [fromMs, toMs), and within a part's own range, count, in the buckets at the edges too.
    */
-  buckets(series: readonly SeriesRef[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer>;
+  buckets(series: readonly SeriesPart[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer>;
 
   /**
    * Raw readings of several series in [fromMs, toMs), merged by time (oldest first), a page of at most `limit`.

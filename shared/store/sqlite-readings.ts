@@ -1,9 +1,9 @@
 /**
  * shared/store/sqlite-readings.ts: the embedded readings store, one SQLite file and nothing to install.
  *
- * A batch is committed as one blob in the inbox and then waits in memory; many batches later all that waits is
- * settled at once into rows and rollups (readings/settle.ts). What waits is part of every answer, and a crash
- * loses nothing of it: the inbox is read back at opening.
+ * A batch is committed as one blob in the inbox and then waits in memory; when much waits, it is swept into rows
+ * and rollups, a step with each batch (readings/sweep.ts). What waits is part of every answer, and a crash loses
+ * nothing of it: the inbox is read back at opening.
  */
 import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
@@ -18,6 +18,7 @@ import { mergeRows } from './readings/merge-rows.ts';
 import { migrate } from './readings/schema.ts';
 import { KnownSeries, SeriesBook } from './readings/series-book.ts';
 import { Settler } from './readings/settle.ts';
+import { Sweep } from './readings/sweep.ts';
 import { planBuckets } from './readings/tiers.ts';
 import type {
   AppendResult,
@@ -25,17 +26,23 @@ import type {
   BucketsAnswer,
   ReadingsStore,
   SeriesLast,
+  SeriesPart,
   SeriesRef,
 } from './readings-store.ts';
 import { storeError } from './store-error.ts';
 
 export interface SqliteReadingsOptions {
-  /** So many readings may wait before they are settled: 32,768 take about 40 ms, and a second at full load. */
+  /** So many readings may wait before they are swept into their tables; by default it grows with the series. */
   readonly settleAt?: number;
+  /** So many readings a step of the sweep settles at least. */
+  readonly sweepRows?: number;
 }
 
-const defaultSettleAt = 32_768;
-/** While settling keeps failing, readings are still taken until so many times `settleAt` wait. */
+// From one series or a hundred, pages are shared well enough at 32,768; beyond that 16 of each series come together.
+const settleAtLeast = 32_768;
+const settlePerSeries = 16;
+const defaultSweepRows = 8_192;
+/** While settling keeps failing, readings are still taken until so many times as many wait. */
 const waitingLimitTimes = 8;
 
 /** Room for the largest batch, written and given back; what a crash between the two leaves goes with the next. */
@@ -62,30 +69,28 @@ export function openSqliteReadings(path: string, options: SqliteReadingsOptions 
 export class SqliteReadings implements ReadingsStore {
   readonly #db: Database.Database;
   readonly #hold: Hold | undefined;
-  readonly #settleAt: number;
+  readonly #options: SqliteReadingsOptions;
   readonly #book = new SeriesBook();
   readonly #intake: Intake;
-  readonly #settler: Settler;
+  readonly #sweep: Sweep;
   readonly #gatherer: Gatherer;
   readonly #commit: () => void;
-  readonly #waitingSeries = new Set<KnownSeries>();
-  #waitingCount = 0;
-  #tryToSettleAt: number;
+  /** After a step that failed, the next waits until so many more readings came. */
+  #noStepBelow = 0;
   #writeFailed = false;
 
   /** @param db handed over: closed with the store. Tests give one of their own to make it fail. */
   constructor(db: Database.Database, options: SqliteReadingsOptions = {}, hold?: Hold) {
     this.#db = db;
     this.#hold = hold;
-    this.#settleAt = options.settleAt ?? defaultSettleAt;
-    this.#tryToSettleAt = this.#settleAt;
+    this.#options = options;
     try {
       prepare(db);
       const settledValue = db
         .prepare<[number, number], number>('SELECT value FROM reading WHERE series_id = ? AND at_ms = ?')
         .pluck();
       this.#intake = new Intake(this.#book, (series, atMs) => settledValue.get(series.id, atMs));
-      this.#settler = new Settler(db);
+      this.#sweep = new Sweep(this.#book, new Settler(db));
       this.#gatherer = new Gatherer(db);
       this.#commit = this.#preparedCommit();
       this.#load();
@@ -97,7 +102,7 @@ export class SqliteReadings implements ReadingsStore {
 
   async append(readings: readonly Reading[]): Promise<AppendResult> {
     this.#mustBeOpen();
-    if (this.#waitingCount >= waitingLimitTimes * this.#settleAt) this.#settle();
+    if (this.#sweep.count >= waitingLimitTimes * this.#settleAt()) this.#step();
     const result = this.#attempt('read what is already kept', () => this.#intake.take(readings));
     if (result.newCount === 0) return result;
     try {
@@ -108,21 +113,24 @@ export class SqliteReadings implements ReadingsStore {
       this.#writeFailed = true;
       throw storeError(`keep ${readings.length} readings`, cause);
     }
-    for (const series of this.#intake.touched) this.#waitingSeries.add(series);
-    this.#waitingCount += result.newCount;
-    if (this.#waitingCount >= this.#tryToSettleAt) this.#settleOrLater();
+    this.#sweep.count += result.newCount;
+    this.#sweep.newestBatch += 1;
+    if (this.#sweep.underWay || this.#sweep.count >= this.#settleAt()) this.#stepOrLater(result.newCount);
     return result;
   }
 
-  async buckets(series: readonly SeriesRef[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer> {
+  async buckets(series: readonly SeriesPart[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer> {
     this.#mustBeOpen();
     mustBeWhole('points', points, 1);
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     const plan = planBuckets(fromTimeMs, toTimeMs, points);
-    const columns = series.map((ref) => {
-      const known = this.#find(ref);
-      if (known === undefined || fromTimeMs >= toTimeMs) return noBuckets();
-      return this.#attempt('gather readings', () => this.#gatherer.gather(known, fromTimeMs, toTimeMs, plan));
+    const columns = series.map((part) => {
+      const known = this.#find(part);
+      const [partFromMs, partToMs] = wholeRange(part.fromMs ?? 0, part.toMs ?? Number.POSITIVE_INFINITY);
+      const startMs = Math.max(fromTimeMs, partFromMs);
+      const endMs = Math.min(toTimeMs, partToMs);
+      if (known === undefined || startMs >= endMs) return noBuckets();
+      return this.#attempt('gather readings', () => this.#gatherer.gather(known, startMs, endMs, plan));
     });
     return { bucketMs: plan.bucketMs, columns };
   }
@@ -149,7 +157,7 @@ export class SqliteReadings implements ReadingsStore {
 
   async size(): Promise<{ rows: number; bytes: number }> {
     this.#mustBeOpen();
-    let rows = this.#waitingCount;
+    let rows = this.#sweep.count;
     for (const series of this.#book.all) rows += series.settledCount;
     return { rows, bytes: this.#bytes() };
   }
@@ -166,48 +174,57 @@ export class SqliteReadings implements ReadingsStore {
 
   async close(): Promise<void> {
     if (!this.#db.open) return;
-    if (this.#waitingCount > 0) this.#settleOrLater();
+    try {
+      if (this.#sweep.count > 0) this.#sweep.finish();
+    } catch {
+      // It is safe in the inbox and waits there for the next opening.
+    }
     this.#db.close();
     this.#hold?.release();
   }
 
   #preparedCommit(): () => void {
     const addSeries = this.#db.prepare('INSERT INTO series (site, probe, quantity) VALUES (?, ?, ?)');
-    const addBatch = this.#db.prepare('INSERT INTO inbox (rows) VALUES (?)');
+    const addBatch = this.#db.prepare('INSERT INTO inbox (batch, rows) VALUES (?, ?)');
     return this.#db.transaction(() => {
       for (const series of this.#intake.newSeries) {
         series.id = Number(addSeries.run(series.site, series.probe, series.quantity).lastInsertRowid);
       }
-      addBatch.run(this.#intake.pack());
+      addBatch.run(this.#sweep.newestBatch + 1, this.#intake.pack());
     }).immediate;
   }
 
-  /** Everything that waits becomes rows and rollups. @throws {StoreError} when it still waits afterwards. */
-  #settle(): void {
-    try {
-      this.#settler.settle(this.#waitingSeries);
-    } catch (cause) {
-      this.#writeFailed = true;
-      throw storeError(`settle ${this.#waitingCount} readings`, cause);
-    }
-    this.#waitingSeries.clear();
-    this.#waitingCount = 0;
-    this.#tryToSettleAt = this.#settleAt;
+  #settleAt(): number {
+    return this.#options.settleAt ?? Math.max(settleAtLeast, settlePerSeries * this.#book.all.length);
   }
 
-  /** What waits is safe in the inbox, so settling may fail now and be tried again when more has come. */
-  #settleOrLater(): void {
+  /** @throws {StoreError} when nothing could be settled. */
+  #step(newCount = 0): void {
     try {
-      this.#settle();
+      this.#sweep.step(Math.max(this.#options.sweepRows ?? defaultSweepRows, 2 * newCount));
+      this.#noStepBelow = 0;
+    } catch (cause) {
+      this.#writeFailed = true;
+      this.#noStepBelow = this.#sweep.count + this.#settleAt() / 4;
+      throw storeError(`settle some of ${this.#sweep.count} readings`, cause);
+    }
+  }
+
+  /** What waits is safe in the inbox, so a step may fail now and be taken when more has come. */
+  #stepOrLater(newCount: number): void {
+    if (this.#sweep.count < this.#noStepBelow) return;
+    try {
+      this.#step(newCount);
     } catch {
-      this.#tryToSettleAt = this.#waitingCount + this.#settleAt / 4;
+      // Remembered by #step; check() tells.
     }
   }
 
   /** Series and inbox as the file holds them. */
   #load(): void {
     const byId = new Map<number, KnownSeries>();
-    for (const row of this.#db.prepare<[], SeriesRow>('SELECT * FROM series').all()) {
+    const settledThrough = new Map<number, number>();
+    for (const row of this.#db.prepare<[], SeriesRow>('SELECT * FROM series ORDER BY id').all()) {
       const series = new KnownSeries(row.site, row.probe, row.quantity);
       series.id = row.id;
       series.firstAtMs = row.first_at_ms ?? series.firstAtMs;
@@ -217,15 +234,20 @@ export class SqliteReadings implements ReadingsStore {
       series.settledCount = row.settled_count;
       this.#book.add(series);
       byId.set(row.id, series);
+      settledThrough.set(row.id, row.settled_through);
+      // Numbers of batches are never used twice, or a new batch could pass for settled.
+      this.#sweep.newestBatch = Math.max(this.#sweep.newestBatch, row.settled_through);
     }
-    for (const blob of this.#db.prepare<[], Buffer>('SELECT rows FROM inbox ORDER BY id').pluck().iterate()) {
-      const { atMs, values, seriesIds } = unpack(blob);
+    for (const { batch, rows } of this.#db.prepare<[], InboxRow>('SELECT * FROM inbox ORDER BY batch').iterate()) {
+      const { atMs, values, seriesIds } = unpack(rows);
       for (let index = 0; index < atMs.length; index += 1) {
-        const series = byId.get(seriesIds[index] as number);
-        if (series === undefined)
-          throw new StoreError(`Cannot read a waiting batch as series ${seriesIds[index]} must exist`);
-        this.#putBack(series, atMs[index] as number, values[index] as number);
+        const id = seriesIds[index] as number;
+        const series = byId.get(id);
+        if (series === undefined) throw new StoreError(`Cannot read a waiting batch as series ${id} must exist`);
+        if (batch > (settledThrough.get(id) ?? 0))
+          this.#putBack(series, atMs[index] as number, values[index] as number);
       }
+      this.#sweep.newestBatch = Math.max(this.#sweep.newestBatch, batch);
     }
   }
 
@@ -237,8 +259,7 @@ export class SqliteReadings implements ReadingsStore {
       series.lastValue = value;
     }
     if (atMs < series.firstAtMs) series.firstAtMs = atMs;
-    this.#waitingSeries.add(series);
-    this.#waitingCount += 1;
+    this.#sweep.count += 1;
   }
 
   #find(ref: SeriesRef): KnownSeries | undefined {
@@ -277,6 +298,12 @@ interface SeriesRow {
   last_at_ms: number | null;
   last_value: number | null;
   settled_count: number;
+  settled_through: number;
+}
+
+interface InboxRow {
+  batch: number;
+  rows: Buffer;
 }
 
 function prepare(db: Database.Database): void {

@@ -94,12 +94,10 @@ export class Intake {
 
   #remember(series: KnownSeries): void {
     series.batch = this.#batch;
-    series.before = {
-      count: series.waiting.count,
-      firstAtMs: series.firstAtMs,
-      lastAtMs: series.lastAtMs,
-      lastValue: series.lastValue,
-    };
+    series.before.count = series.waiting.count;
+    series.before.firstAtMs = series.firstAtMs;
+    series.before.lastAtMs = series.lastAtMs;
+    series.before.lastValue = series.lastValue;
     this.#touched.push(series);
   }
 
@@ -114,11 +112,6 @@ export class Intake {
     return packed;
   }
 
-  /** Series with new readings in this batch. */
-  get touched(): readonly KnownSeries[] {
-    return this.#touched;
-  }
-
   /** As if the batch had never come. */
   undo(): void {
     for (const series of this.#touched) {
@@ -127,7 +120,7 @@ export class Intake {
       series.lastAtMs = series.before.lastAtMs;
       series.lastValue = series.before.lastValue;
     }
-    for (const series of this.newSeries) this.#book.remove(series);
+    for (const _ of this.newSeries) this.#book.removeLast();
     this.#touched = [];
     this.newSeries = [];
   }

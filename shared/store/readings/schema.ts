@@ -12,21 +12,23 @@ import { StoreError } from '../../errors.ts';
 export const steps: readonly string[] = [
   `
   CREATE TABLE series (
-    id            INTEGER PRIMARY KEY,
-    site          TEXT NOT NULL,
-    probe         TEXT NOT NULL,
-    quantity      TEXT NOT NULL,
+    id              INTEGER PRIMARY KEY,
+    site            TEXT NOT NULL,
+    probe           TEXT NOT NULL,
+    quantity        TEXT NOT NULL,
     -- Of the settled readings; all NULL while every reading still waits in the inbox.
-    first_at_ms   INTEGER,
-    last_at_ms    INTEGER,
-    last_value    REAL,
-    settled_count INTEGER NOT NULL DEFAULT 0,
+    first_at_ms     INTEGER,
+    last_at_ms      INTEGER,
+    last_value      REAL,
+    settled_count   INTEGER NOT NULL DEFAULT 0,
+    -- Readings of this series wait only in batches after this one.
+    settled_through INTEGER NOT NULL DEFAULT 0,
     UNIQUE (site, probe, quantity)
   );
   -- Batches as they came, waiting to be settled into the two tables below; see inbox.ts for the packing.
   CREATE TABLE inbox (
-    id   INTEGER PRIMARY KEY,
-    rows BLOB NOT NULL
+    batch INTEGER PRIMARY KEY,
+    rows  BLOB NOT NULL
   );
   CREATE TABLE reading (
     series_id INTEGER NOT NULL,

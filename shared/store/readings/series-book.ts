@@ -30,13 +30,14 @@ type OfProbe = Map<Quantity, KnownSeries>;
 
 export class SeriesBook {
   readonly #sites = new Map<string, Map<string, OfProbe>>();
-  readonly #all = new Set<KnownSeries>();
+  readonly #all: KnownSeries[] = [];
   // Quantities of one probe arrive together, so the probe found last is often the one asked for.
   #lastSite = '';
   #lastProbe: string | null = null;
   #lastFound: OfProbe | undefined;
 
-  get all(): ReadonlySet<KnownSeries> {
+  /** In the order of their ids. */
+  get all(): readonly KnownSeries[] {
     return this.#all;
   }
 
@@ -52,13 +53,14 @@ export class SeriesBook {
   add(series: KnownSeries): void {
     const ofSite = getOrMake(this.#sites, series.site, () => new Map<string, OfProbe>());
     getOrMake(ofSite, series.probe, () => new Map<Quantity, KnownSeries>()).set(series.quantity, series);
-    this.#all.add(series);
+    this.#all.push(series);
     this.#lastProbe = null;
   }
 
-  remove(series: KnownSeries): void {
-    this.#sites.get(series.site)?.get(series.probe)?.delete(series.quantity);
-    this.#all.delete(series);
+  /** Forgets the series added last. */
+  removeLast(): void {
+    const series = this.#all.pop();
+    if (series) this.#sites.get(series.site)?.get(series.probe)?.delete(series.quantity);
   }
 }
 

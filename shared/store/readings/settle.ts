@@ -1,9 +1,10 @@
 /**
- * shared/store/readings/settle.ts: moves waiting readings from the inbox into the reading table and the rollups.
+ * shared/store/readings/settle.ts: moves the waiting readings of some series into the reading table and the rollups.
  *
- * Takes:  series with readings waiting.
- * Gives:  rows, rollups and series facts, and an empty inbox, in one transaction.
- * Never:  counts a reading twice: what waits was new when it was taken, and leaves the inbox as its rows arrive.
+ * Takes:  series, and the newest batch of the inbox that their waiting readings can come from.
+ * Gives:  rows, rollups and series facts in one transaction.
+ * Never:  counts a reading twice: what waits was new when it was taken, and its series says through which batch it
+ *         is settled, so that the same batch, still in the inbox after a crash, is not taken for waiting again.
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { KnownSeries } from './series-book.ts';
@@ -13,13 +14,22 @@ import { Waiting } from './waiting.ts';
 /** Rows per INSERT; more gains little, and each costs three parameters. */
 const rowsPerInsert = 20;
 
+export interface Settling {
+  /** In the order of their ids, which is the order of the tables. */
+  readonly series: readonly KnownSeries[];
+  /** Number of the newest batch taken. */
+  readonly throughBatch: number;
+  /** Batches up to this one have nothing waiting any more and leave the inbox; 0 for none. */
+  readonly doneThroughBatch: number;
+}
+
 export class Settler {
   readonly #insertOne: Statement;
   readonly #insertMany: Statement;
   readonly #rollUp: Statement;
   readonly #noteSeries: Statement;
   readonly #emptyInbox: Statement;
-  readonly #run: (all: readonly KnownSeries[]) => void;
+  readonly #run: (settling: Settling) => void;
 
   constructor(db: Database) {
     this.#insertOne = db.prepare('INSERT INTO reading VALUES (?, ?, ?)');
@@ -30,38 +40,32 @@ export class Settler {
       INSERT INTO rollup VALUES (?, ?, ?, ?, ?, ?, ?)
       ON CONFLICT DO UPDATE SET n = n + excluded.n, min = min(min, excluded.min), max = max(max, excluded.max),
         sum = sum + excluded.sum`);
-    this.#noteSeries = db.prepare(
-      'UPDATE series SET first_at_ms = ?, last_at_ms = ?, last_value = ?, settled_count = ? WHERE id = ?',
-    );
-    this.#emptyInbox = db.prepare('DELETE FROM inbox');
-    this.#run = db.transaction((all: readonly KnownSeries[]) => {
-      for (const series of all) this.#settleOne(series);
-      this.#emptyInbox.run();
+    this.#noteSeries = db.prepare(`
+      UPDATE series SET first_at_ms = ?, last_at_ms = ?, last_value = ?, settled_count = ?, settled_through = ?
+      WHERE id = ?`);
+    this.#emptyInbox = db.prepare('DELETE FROM inbox WHERE batch <= ?');
+    this.#run = db.transaction((settling: Settling) => {
+      for (const series of settling.series) this.#settleOne(series, settling.throughBatch);
+      if (settling.doneThroughBatch > 0) this.#emptyInbox.run(settling.doneThroughBatch);
     }).immediate;
   }
 
-  /** @param waiting every series that has readings waiting. All is settled, or, when this throws, nothing. */
-  settle(waiting: Iterable<KnownSeries>): void {
-    const all = [...waiting].sort((a, b) => a.id - b.id); // in the order of the tables
-    this.#run(all);
-    for (const series of all) {
+  /** All of it is settled, or, when this throws, nothing. */
+  settle(settling: Settling): void {
+    this.#run(settling);
+    for (const series of settling.series) {
       series.settledCount += series.waiting.count;
       series.settledLastAtMs = series.lastAtMs;
       series.waiting = new Waiting();
     }
   }
 
-  #settleOne(series: KnownSeries): void {
+  #settleOne(series: KnownSeries, throughBatch: number): void {
+    const { id, firstAtMs, lastAtMs, lastValue, settledCount } = series;
     const { atMs, values } = series.waiting.sorted();
-    this.#insertRows(series.id, atMs, values);
-    for (const [tier, lengthMs] of tierLengthsMs.entries()) this.#addToTier(tier, lengthMs, series.id, atMs, values);
-    this.#noteSeries.run(
-      series.firstAtMs,
-      series.lastAtMs,
-      series.lastValue,
-      series.settledCount + atMs.length,
-      series.id,
-    );
+    this.#insertRows(id, atMs, values);
+    for (const [tier, lengthMs] of tierLengthsMs.entries()) this.#addToTier(tier, lengthMs, id, atMs, values);
+    this.#noteSeries.run(firstAtMs, lastAtMs, lastValue, settledCount + atMs.length, throughBatch, id);
   }
 
   #insertRows(id: number, atMs: readonly number[], values: readonly number[]): void {

@@ -25,7 +25,7 @@ export function numberedBatch(n: number): Reading[] {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const [, , path = '', first = '0'] = process.argv;
-  const store = openSqliteReadings(path, { settleAt: 200 });
+  const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30 });
   for (let n = Number(first); ; n += 1) {
     await store.append(numberedBatch(n));
     writeSync(1, `${n}\n`);

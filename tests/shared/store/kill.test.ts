@@ -42,7 +42,7 @@ test('a process killed again and again has every acknowledged reading once, in r
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 20 + round * 3, () => {
       if (round === 0) expect(() => openSqliteReadings(path)).toThrow(StoreError);
     });
-    const store = openSqliteReadings(path, { settleAt: 200 });
+    const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30 });
     const rows = await store.rows(someSeries, 0, beginMs + 400 * dayMs, 1_000_000);
     const keptBatches = rows.length / readingsPerBatch;
     // One batch more may be kept than was told of: the kill came between its commit and the telling.

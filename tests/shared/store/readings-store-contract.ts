@@ -180,6 +180,30 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
           expect(found[7]).toMatchObject({ startMs: beginMs + 1260 * minuteMs, min: 1260, max: 1289, count: 30 });
         }));
 
+      test('counts of a part of a series only what lies in the part', () =>
+        withStore(async (store) => {
+          await store.append(Array.from({ length: 24 * 60 }, (_, minute) => at(core, minute, minute)));
+          const partly = { ...core, fromMs: beginMs + 90 * minuteMs, toMs: beginMs + 725 * minuteMs };
+          const parts = [
+            partly,
+            { ...core, fromMs: partly.toMs, toMs: null },
+            { ...core, fromMs: beginMs + 2 * dayMs },
+          ];
+          const { bucketMs, columns } = await store.buckets(parts, beginMs, beginMs + dayMs, 8);
+          expect(bucketMs).toBe(180 * minuteMs);
+          const [before, after, never] = columns.map(toBuckets);
+          expect(before?.map(({ count }) => count)).toEqual([90, 180, 180, 180, 5]);
+          expect(before?.at(-1)).toEqual({
+            startMs: beginMs + 720 * minuteMs,
+            min: 720,
+            mean: 722,
+            max: 724,
+            count: 5,
+          });
+          expect(after?.map(({ count }) => count)).toEqual([175, 180, 180, 180]);
+          expect(never).toEqual([]);
+        }));
+
       test('draws nothing from an empty range', () =>
         withStore(async (store) => {
           await store.append([at(core, 0, 20)]);

@@ -13,20 +13,20 @@ import { rollupsAndRaw } from './rollups-and-raw.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
 
 // Settled after every few readings, so that answers come from waiting readings, raw rows and rollups at once.
-const settleAt = 16;
+const often = { settleAt: 16, sweepRows: 6 };
 
 readingsStoreContract('SQLite readings in memory', async () => ({
-  store: openSqliteReadings(':memory:', { settleAt }),
+  store: openSqliteReadings(':memory:', often),
 }));
 
 readingsStoreContract('SQLite readings in a file', async () => {
   const path = join(scratchFolder(), 'readings.db');
-  let store = openSqliteReadings(path, { settleAt });
+  let store = openSqliteReadings(path, often);
   return {
     store,
     reopen: async () => {
       await store.close();
-      store = openSqliteReadings(path, { settleAt });
+      store = openSqliteReadings(path, often);
       return store;
     },
   };
@@ -49,12 +49,12 @@ describe('rollups', () => {
       fc.asyncProperty(
         arbitraryBatches,
         fc.array(fc.boolean(), { minLength: 8, maxLength: 8 }),
-        fc.integer({ min: 1, max: 60 }),
+        fc.record({ settleAt: fc.integer({ min: 1, max: 60 }), sweepRows: fc.integer({ min: 1, max: 20 }) }),
         arbitraryQuestion,
-        async (batches, crashes, settleAtSome, question) => {
+        async (batches, crashes, options, question) => {
           const folder = scratchFolder();
           let path = join(folder, 'readings-0.db');
-          let store = openSqliteReadings(path, { settleAt: settleAtSome });
+          let store = openSqliteReadings(path, options);
           const model = new ReadingsModel();
           for (const [index, batch] of batches.entries()) {
             expect([...(await store.append(batch)).outcomes]).toEqual(model.append(batch));
@@ -62,7 +62,7 @@ describe('rollups', () => {
             const copy = copyAsAfterCrash(path, join(folder, `readings-${index + 1}.db`));
             await store.close();
             path = copy;
-            store = openSqliteReadings(path, { settleAt: settleAtSome });
+            store = openSqliteReadings(path, options);
           }
           await expectSameAnswers(store, model, question);
           await store.close();
@@ -206,7 +206,7 @@ test('opening tells of an inbox that is damaged', async () => {
   const path = join(scratchFolder(), 'readings.db');
   await openSqliteReadings(path).close();
   const db = new Database(path);
-  db.prepare('INSERT INTO inbox (rows) VALUES (?)').run(Buffer.alloc(21));
+  db.prepare('INSERT INTO inbox VALUES (1, ?)').run(Buffer.alloc(21));
   db.close();
   expect(() => openSqliteReadings(path)).toThrow(/length must be a multiple of 20 bytes: current value is 21/);
 });

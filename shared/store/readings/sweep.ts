@@ -1,0 +1,63 @@
+/**
+ * shared/store/readings/sweep.ts: settles all that waits, series by series, a little with each batch.
+ *
+ * Takes:  how many readings a step should settle.
+ * Gives:  steps short enough to stand between two batches; once round, the inbox is as empty as it was full.
+ *
+ * The longer readings wait, the more of one series go into the same pages at once: with many series that is what
+ * writing costs. One step for all of them would stop the house for as long as it took to gather them.
+ */
+import type { SeriesBook } from './series-book.ts';
+import type { Settler } from './settle.ts';
+
+/** A round over the book. What comes in meanwhile is settled with its series, or waits for the next round. */
+interface Round {
+  /** Newest batch when the round began: at the end nothing of it, or of any before, waits any more. */
+  readonly batch: number;
+  /** Place in the book of the next series. */
+  next: number;
+}
+
+export class Sweep {
+  readonly #book: SeriesBook;
+  readonly #settler: Settler;
+  #round: Round | null = null;
+  /** Readings that wait. */
+  count = 0;
+  /** Number of the newest batch in the inbox. */
+  newestBatch = 0;
+
+  constructor(book: SeriesBook, settler: Settler) {
+    this.#book = book;
+    this.#settler = settler;
+  }
+
+  /** In the middle of a round. */
+  get underWay(): boolean {
+    return this.#round !== null;
+  }
+
+  /** Settles at least `rows` readings, or all to the end of the round. When it throws, all of them still wait. */
+  step(rows: number): void {
+    const round = this.#round ?? { batch: this.newestBatch, next: 0 };
+    const series = [];
+    let gathered = 0;
+    let next = round.next;
+    for (; next < this.#book.all.length && gathered < rows; next += 1) {
+      const one = this.#book.all[next];
+      if (one === undefined || one.waiting.count === 0) continue;
+      series.push(one);
+      gathered += one.waiting.count;
+    }
+    const ends = next >= this.#book.all.length;
+    this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch: ends ? round.batch : 0 });
+    this.count -= gathered;
+    this.#round = ends ? null : { batch: round.batch, next };
+  }
+
+  /** Settles everything at once. */
+  finish(): void {
+    this.#round = null;
+    this.step(Number.POSITIVE_INFINITY);
+  }
+}
