@@ -1,0 +1,143 @@
+/** Files as released versions wrote them (versions/*.sql) must open and hold all they held; dump-sql.ts freezes them. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { Kysely } from 'kysely';
+import { describe, expect, test } from 'vitest';
+import { migrateJournal, migrations } from '../../../shared/store/journal/migrate.ts';
+import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import { migrate, steps } from '../../../shared/store/readings/schema.ts';
+import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { beginMs, dayMs, someSeries } from './arbitrary-readings.ts';
+import { schemaOf } from './dump-sql.ts';
+import {
+  branBatch,
+  branPile,
+  raised,
+  soilBatch,
+  soilPile,
+  terrace,
+  tooWarm,
+  turned,
+  watered,
+  yard,
+} from './journal-sample.ts';
+import { scratchFolder } from './scratch.ts';
+import { frozenReadings } from './versions/frozen-readings.ts';
+
+const frozenPath = (name: string): string => new URL(`versions/${name}.sql`, import.meta.url).pathname;
+
+/** A file of its own, as the version named wrote it. */
+function build(name: string): string {
+  const path = join(scratchFolder(), 'frozen.db');
+  const db = new Database(path);
+  db.pragma('foreign_keys = OFF');
+  db.exec(readFileSync(frozenPath(name), 'utf8'));
+  db.close();
+  return path;
+}
+
+function frozenSchema(name: string): string[] {
+  const db = new Database(build(name));
+  const schema = schemaOf(db);
+  db.close();
+  return schema;
+}
+
+describe('journal versions', () => {
+  const names = Object.keys(migrations);
+
+  for (const name of names) {
+    test(`${name}: a journal it wrote opens and holds all it held`, async () => {
+      expect(existsSync(frozenPath(`journal-${name}`))).toBe(true);
+      const journal = await openSqliteJournal(build(`journal-${name}`));
+      await expectSampleFarm(journal);
+      await journal.close();
+    });
+
+    test(`${name}: still makes what it made when it was released`, async () => {
+      const sqlite = new Database(':memory:');
+      const db = new Kysely<unknown>({ dialect: new JournalSqliteDialect(sqlite) });
+      await migrateJournal(db, name);
+      expect(schemaOf(sqlite)).toEqual(frozenSchema(`journal-${name}`));
+      await db.destroy();
+    });
+  }
+
+  test('a migration that fails half-way leaves the file as it was', async () => {
+    const path = join(scratchFolder(), 'journal.db');
+    const db = new Database(path);
+    db.exec('CREATE TABLE setting (somebody_elses INTEGER)');
+    db.close();
+    await expect(openSqliteJournal(path)).rejects.toThrow(/^Cannot bring the journal to the tables of today/);
+    const after = new Database(path);
+    const tables = after.prepare(`SELECT name FROM sqlite_master WHERE type = 'table'`).pluck().all();
+    expect(tables.filter((name) => !String(name).startsWith('journal_migration'))).toEqual(['setting']);
+    after.exec('DROP TABLE setting');
+    after.close();
+    await (await openSqliteJournal(path)).close();
+  });
+
+  test('a journal of a later program is refused', async () => {
+    const path = build(`journal-${names.at(-1)}`);
+    const db = new Database(path);
+    db.exec(`INSERT INTO journal_migration VALUES ('9999-later', '2040-01-01T00:00:00.000Z')`);
+    db.close();
+    await expect(openSqliteJournal(path)).rejects.toThrow(/must be of this program or earlier/);
+  });
+});
+
+async function expectSampleFarm(journal: Journal): Promise<void> {
+  expect(await journal.sites.list()).toEqual([terrace, yard]);
+  expect(await journal.piles.list()).toEqual([branPile, soilPile]);
+  expect(await journal.batches.list()).toEqual([
+    branBatch,
+    { ...soilBatch, endedAtMs: beginMs + dayMs, outcome: 'dry' },
+  ]);
+  expect(await journal.acts.list(branPile.id)).toEqual([turned, watered]);
+  expect(await journal.alarms.open()).toEqual([tooWarm]);
+  expect(await journal.alarms.steps(tooWarm.id)).toEqual([raised]);
+  expect(await journal.watch.get(branPile.id)).toMatchObject({ batchId: branBatch.id, state: '{"phase":"active"}' });
+  expect(await journal.claims.list()).toEqual([
+    {
+      site: yard.id,
+      probe: 'bran-core',
+      pileId: branPile.id,
+      position: 'core',
+      fromMs: beginMs,
+      toMs: beginMs + dayMs,
+    },
+    { site: yard.id, probe: 'bran-two', pileId: branPile.id, position: 'core', fromMs: beginMs + dayMs, toMs: null },
+  ]);
+  expect(await journal.probes.list()).toEqual([
+    { site: yard.id, probe: 'bran-core', online: false, onlineAtMs: beginMs + dayMs, temperatureOffsetC: -0.25 },
+  ]);
+  expect(await journal.mappings.list()).toMatchObject([
+    { id: 'mapping-1', filter: 'barn/+/t', probe: 'barn-{1}', scale: 0.1 },
+  ]);
+  expect(await journal.settings.get('units')).toBe('F');
+}
+
+describe('readings versions', () => {
+  for (const version of steps.map((_, index) => index + 1)) {
+    test(`${version}: readings it wrote open, settled and waiting`, async () => {
+      const store = openSqliteReadings(build(`readings-${version}`));
+      const rows = await store.rows(someSeries, 0, beginMs + 90 * dayMs, 10_000);
+      expect(rows).toHaveLength(frozenReadings.length);
+      expect((await store.append(frozenReadings)).duplicateCount).toBe(frozenReadings.length);
+      const { columns } = await store.buckets(someSeries, beginMs, beginMs + 90 * dayMs, 10);
+      const counted = columns.reduce((sum, { count }) => sum + count.reduce((all, one) => all + one, 0), 0);
+      expect(counted).toBe(frozenReadings.length);
+      await store.close();
+    });
+
+    test(`${version}: still makes what it made when it was released`, () => {
+      const db = new Database(':memory:');
+      migrate(db, version);
+      expect(schemaOf(db)).toEqual(frozenSchema(`readings-${version}`));
+      db.close();
+    });
+  }
+});
