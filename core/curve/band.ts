@@ -14,6 +14,15 @@ export interface ExpectedBand {
   readonly p90C: number[];
   /** Where the band comes from, in words shown to the grower. */
   readonly origin: string;
+  /** The ensemble's own curves, for the forecast; left out where only the band matters. */
+  readonly members?: MemberCurves;
+}
+
+/** Core temperature of each member on the band's grid, member after member, rounded to what a float holds [°C]. */
+export interface MemberCurves {
+  readonly count: number;
+  readonly steps: number;
+  readonly coreC: Float32Array;
 }
 
 export interface BandPoint {

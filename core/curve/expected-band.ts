@@ -35,7 +35,8 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand
     p50C.push(quantileOfSorted(column, 0.5));
     p90C.push(quantileOfSorted(column, 0.9));
   }
-  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin };
+  const members = { count: ensemble.members, steps, coreC: Float32Array.from(ensemble.coreC) };
+  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, members };
 }
 
 /** Quantile by straight interpolation between order statistics; of nothing it is NaN. */

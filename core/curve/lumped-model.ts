@@ -13,7 +13,7 @@
  * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt.
  */
 import type { Act, Cover, Recipe } from '../../shared/batch.ts';
-import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../rate/cardinal-temperature.ts';
+import { cardinalTemperatureFactor } from '../rate/cardinal-temperature.ts';
 import { freeAirSpaceFrac, haugAirSpaceFactor, haugMoistureFactor } from '../rate/haug.ts';
 import type { Member } from './member.ts';
 import { saturatedVapourKgM3 } from './vapour-table.ts';
@@ -23,7 +23,7 @@ export const heatOfBurningJKg = 17.3e6;
 /** Water made per kg of starch burnt, from stoichiometry [-]. */
 export const waterOfBurning = 0.5555;
 
-const substepsPerHour = 4;
+const substepsPerHour = 2;
 const substepS = 3600 / substepsPerHour;
 const substepH = 1 / substepsPerHour;
 const waterHeatJKgK = 4186;
@@ -104,8 +104,8 @@ export function runMember(
     const wet = Math.min(1, Math.max(0, (moisture - 0.12) / 0.25));
 
     for (let sub = 0; sub < substepsPerHour; sub += 1) {
-      const mesoFactor = cardinalTemperatureFactor(tempC, mesophilicSet) * damp;
-      const thermoFactor = cardinalTemperatureFactor(tempC, thermophilicSet) * damp;
+      const mesoFactor = cardinalTemperatureFactor(tempC, member.mesoSet) * damp;
+      const thermoFactor = cardinalTemperatureFactor(tempC, member.thermoSet) * damp;
       const foodFactor = food / (food + 0.3 * foodStart);
       const burnPerH =
         (member.mesoBurnPerH * meso * mesoFactor + member.thermoBurnPerH * thermo * thermoFactor) * foodFactor * open;
@@ -117,8 +117,8 @@ export function runMember(
       water = Math.max(0, water + waterOfBurning * burnPerH * substepH - (evaporationKgM2S * substepS) / dryKgM2);
       food = Math.max(0, food - burnPerH * substepH);
       if (hour + sub * substepH >= member.lagH) {
-        meso = grown(meso, member.mesoGrowthPerH * mesoFactor * substepH, tempC > mesophilicSet.maxC);
-        thermo = grown(thermo, member.thermoGrowthPerH * thermoFactor * substepH, tempC > thermophilicSet.maxC);
+        meso = grown(meso, member.mesoGrowthPerH * mesoFactor * substepH, tempC > member.mesoSet.maxC);
+        thermo = grown(thermo, member.thermoGrowthPerH * thermoFactor * substepH, tempC > member.thermoSet.maxC);
       }
     }
   }

@@ -7,6 +7,7 @@
  * Every prior stands here with its reason. Where none is given: our own, no source found.
  */
 import type { Cover, Recipe } from '../../shared/batch.ts';
+import { type CardinalTemperatures, cardinalSet } from '../rate/cardinal-temperature.ts';
 import { materialFacts } from './material-facts.ts';
 import type { Random } from './random.ts';
 
@@ -37,6 +38,8 @@ export interface Member {
   /** Size of each group when laid, against full-grown [-]. */
   readonly mesoStart: number;
   readonly thermoStart: number;
+  readonly mesoSet: CardinalTemperatures;
+  readonly thermoSet: CardinalTemperatures;
   readonly lagH: number;
   /** Share of the excess over the air that a turn lets out. */
   readonly turnLossFrac: number;
@@ -79,6 +82,9 @@ export function drawMember(recipe: Recipe, random: Random): Member {
     thermoGrowthPerH: random.logNormal(0.13, 0.35),
     mesoStart: Math.min(0.5, (soil ? 0.2 : 0.045) * dose ** 0.7 * random.logNormal(1, doseKnown ? 0.6 : 0.9)),
     thermoStart: Math.min(0.2, (soil ? 0.01 : 0.001) * random.logNormal(1, 1)),
+    // From yeast (30, 45.5) to the bacteria Rosso fitted (41, 47.5); hot ones around Richard and Walker 2006 (from memory).
+    mesoSet: cardinalSet(random.between(4, 11), random.between(30, 41), random.between(45, 48.5)),
+    thermoSet: cardinalSet(random.between(5, 25), random.between(53, 60), random.between(67, 73)),
     lagH: random.logNormal(soil ? 2 : 5, 0.5),
     turnLossFrac: random.between(0.25, 0.6),
   };

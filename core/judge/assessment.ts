@@ -6,6 +6,7 @@
  */
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
+import type { Forecast } from '../forecast/forecast.ts';
 import type { PhaseReason } from '../score/phase.ts';
 
 export interface PositionSight {
@@ -51,6 +52,8 @@ export interface Assessment {
   readonly againstExpected: 'below' | 'within' | 'above' | null;
   /** Estimated moisture, wet basis, with one standard deviation. */
   readonly moisture: { readonly frac: number; readonly sdFrac: number };
+  /** The next 24 hours of the core; null while it cannot be told. */
+  readonly forecast: Forecast | null;
   readonly limits: {
     readonly actC: number;
     readonly lossC: number;

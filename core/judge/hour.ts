@@ -7,10 +7,12 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
+import { forecastCore } from '../forecast/forecast.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { followWater, waterGiven } from '../moisture/follow.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
+import { followOut } from '../warn/out-sight.ts';
 import { stallSight } from '../warn/stall-sight.ts';
 import { bedAt } from './bed.ts';
 import type { PileSetup } from './setup.ts';
@@ -25,11 +27,25 @@ const soilWorkingK = 5;
 
 export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBand | null): void {
   state.hoursDone += 1;
+  state.forecast = null;
   const endMs = setup.startedAtMs + state.hoursDone * msPerHour;
   const before = coreAtHour(state, state.hoursDone - 2);
   const core = hourMean(state, 'core');
   const air = hourMean(state, 'air');
-  for (const position of ['top', 'base', 'edge'] as const) hourMean(state, position);
+  const other = { top: hourMean(state, 'top'), base: hourMean(state, 'base'), edge: hourMean(state, 'edge') };
+  if (air !== null) {
+    for (const [position, mean] of [
+      ['core', core],
+      ['top', other.top],
+      ['base', other.base],
+      ['edge', other.edge],
+    ] as const) {
+      const place = state.positions[position];
+      if (place !== null && mean !== null) {
+        followOut(place, position === 'top' || position === 'edge', mean, air, endMs);
+      }
+    }
+  }
   remember(state, core, air);
   takeInActs(state, setup, endMs);
   easeAir(state, air, core);
@@ -56,6 +72,10 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   if (excessK > state.peakExcessK) state.peakExcessK = excessK;
   followPhase(state, setup, core, excessK, endMs);
   followStall(state, setup, band, core, excessK, endMs);
+  if (band !== null) {
+    const newest = state.hoursDone - 1;
+    state.forecast = forecastCore(band, (hour) => coreAtHour(state, hour), newest, endMs, setup.limits.actC);
+  }
 }
 
 function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' | 'air'): number | null {

@@ -78,6 +78,11 @@ function newPosition(): PositionState {
     hourMeanC: null,
     overheated: false,
     dryAirH: 0,
+    outSinceMs: null,
+    warmthK: 0,
+    nearAirH: 0,
+    airLowC: 0,
+    airHighC: 0,
   };
 }
 
@@ -105,6 +110,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
             ? 'above'
             : 'within',
     moisture: { frac: moisture, sdFrac: state.waterSd * (1 - moisture) ** 2 },
+    forecast: coreC === null ? null : state.forecast,
     limits: {
       actC: setup.limits.actC,
       lossC: setup.limits.lossC,

@@ -7,6 +7,7 @@
  */
 import type { Position } from '../../shared/names.ts';
 import type { Phase } from '../../shared/warning.ts';
+import type { Forecast } from '../forecast/forecast.ts';
 import type { PhaseReason } from '../score/phase.ts';
 import type { PileSetup } from './setup.ts';
 import type { Track } from './track.ts';
@@ -25,6 +26,14 @@ export interface PositionState {
   overheated: boolean;
   /** Hours in a row with the pore air clearly off saturation. */
   dryAirH: number;
+  /** Since when it has read like the air beside the pile after being much warmer; null while it does not. */
+  outSinceMs: number | null;
+  /** Highest hourly mean above the air in about the last half day, faded [K]. */
+  warmthK: number;
+  /** Hours in a row within a degree of the air, and how far the air swung meanwhile [°C]. */
+  nearAirH: number;
+  airLowC: number;
+  airHighC: number;
 }
 
 export interface JudgeState {
@@ -61,6 +70,8 @@ export interface JudgeState {
   /** Hours in a row that look like a stall, and why. */
   stallH: number;
   stallWhy: StallWhy | null;
+  /** Made at the last closed hour; null while there is nothing to make it from. */
+  forecast: Forecast | null;
   /** Dry by the balance, with the deadband counted in. */
   dry: boolean;
 }
@@ -95,6 +106,7 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     disturbedBy: null,
     stallH: 0,
     stallWhy: null,
+    forecast: null,
     dry: false,
   };
 }

@@ -16,10 +16,16 @@ export interface Track {
   count: number;
   /** The probe's own usual interval [ms]; 0 while unknown. */
   intervalMs: number;
+  /** Share of its readings that do not arrive, as learned [-]. */
+  missedShare: number;
   /** Since when the value has not changed. */
   sameSinceMs: number;
+  /** The believed value before that. */
+  previous: number;
   /** A value that jumped and waits for the next one to bear it out; null when none waits. */
   doubted: number | null;
+  /** How many in a row were doubted, each unlike the one before. */
+  doubts: number;
   /** Lonely spikes thrown out, faded by half each day. */
   spikes: number;
   spikeAtMs: number;
@@ -32,16 +38,23 @@ export function startTrack(value: number, atMs: number): Track {
     heardAtMs: atMs,
     count: 1,
     intervalMs: 0,
+    missedShare: 0,
     sameSinceMs: atMs,
+    previous: value,
     doubted: null,
+    doubts: 0,
     spikes: 0,
     spikeAtMs: atMs,
   };
 }
 
+/** So many different wild values in a row are no spikes any more: something really moves fast. */
+const mostDoubts = 3;
+
 /**
- * Follows one reading. A jump beyond `jump` waits for the next reading: if that one is back near the old value the
- * jump was a spike and is thrown out, otherwise it was real (a turn, rain, sun on the skin).
+ * Follows one reading. A jump beyond `jump` waits for the next reading: if that one is near it, the jump was real (a turn,
+ * rain, sun on the skin); if it is back near the old value, the jump was a spike and is thrown out; if it is near neither,
+ * it waits in turn.
  *
  * @returns Whether `value` is believed and has become `track.value`.
  */
@@ -55,27 +68,33 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
     // Moves by at most a quarter a reading, so a lost message or a burst does not teach a wrong rhythm.
     const ratio = gapMs / track.intervalMs;
     track.intervalMs *= Math.min(1.25, Math.max(0.8, ratio));
+    const missed = ratio > 1.6 ? 1 - 1 / ratio : 0;
+    track.missedShare += (missed - track.missedShare) / 50;
   }
   const step = value - track.value;
-  const jumped = step > jump || step < -jump;
-  if (track.doubted === null) {
-    if (jumped) {
+  if (Math.abs(step) > jump) {
+    const borneOut = track.doubted !== null && Math.abs(value - track.doubted) <= jump / 2;
+    if (!borneOut && track.doubts < mostDoubts) {
+      if (track.doubted !== null) countSpike(track, atMs);
       track.doubted = value;
+      track.doubts += 1;
       return false;
     }
-  } else {
-    const doubtedStep = track.doubted - track.value;
-    const backNearOld = Math.abs(step) < Math.abs(doubtedStep) / 2;
-    if (backNearOld) {
-      track.spikes = spikesNow(track, atMs) + 1;
-      track.spikeAtMs = atMs;
-    }
-    track.doubted = null;
+  } else if (track.doubted !== null && Math.abs(value - track.doubted) > jump / 2) {
+    countSpike(track, atMs);
   }
+  track.doubted = null;
+  track.doubts = 0;
   if (step !== 0) track.sameSinceMs = atMs;
+  track.previous = track.value;
   track.value = value;
   track.atMs = atMs;
   return true;
+}
+
+function countSpike(track: Track, atMs: number): void {
+  track.spikes = spikesNow(track, atMs) + 1;
+  track.spikeAtMs = atMs;
 }
 
 const halfLifeMs = 24 * msPerHour;
@@ -84,9 +103,17 @@ export function spikesNow(track: Track, nowMs: number): number {
   return track.spikes === 0 ? 0 : track.spikes * 0.5 ** ((nowMs - track.spikeAtMs) / halfLifeMs);
 }
 
-/** How long a probe may say nothing: about three of its own intervals, at least half an hour; three hours while unknown. */
+/** So rarely may a probe that loses messages be called silent while it is not, per reading [-]. */
+const wronglySilent = 1e-4;
+
+/**
+ * How long a probe may say nothing: about three of its own intervals, at least half an hour; three hours while its rhythm is
+ * unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
+ */
 export function silentAfterMs(track: Track): number {
-  return track.count < 3 ? 3 * msPerHour : Math.max(30 * msPerMinute, 3.2 * track.intervalMs);
+  if (track.count < 3) return 3 * msPerHour;
+  const unlikely = track.missedShare > 0.02 ? Math.log(wronglySilent) / Math.log(track.missedShare) : 0;
+  return Math.max(30 * msPerMinute, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
 }
 
 export function isSilent(track: Track, nowMs: number): boolean {

@@ -42,6 +42,6 @@ export function dryingFinding(look: Look): Finding {
     byMs: present ? look.nowMs + 6 * msPerHour : null,
     caution: present ? wateringCaution : null,
     why,
-    explainedBy: look.coreKnown || look.core === null ? null : 'probe-silent',
+    explainedBy: look.coreLost,
   };
 }

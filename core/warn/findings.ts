@@ -8,6 +8,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { dryingFinding } from './drying.ts';
 import type { Look } from './look.ts';
 import { overheatingFinding } from './overheating.ts';
+import { probeFaultFindings } from './probe-faults.ts';
 import { selfHeatingFinding } from './self-heating.ts';
 import { silenceFindings } from './silence.ts';
 import { stallingFinding } from './stalling.ts';
@@ -17,6 +18,7 @@ export function findingsOf(look: Look): Finding[] {
     selfHeatingFinding(look),
     overheatingFinding(look),
     ...silenceFindings(look),
+    ...probeFaultFindings(look),
     dryingFinding(look),
     stallingFinding(look),
   ];

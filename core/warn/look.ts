@@ -5,11 +5,13 @@
  * Gives:  last values by position with their silence, and the core's rise.
  */
 import type { Position } from '../../shared/names.ts';
+import type { WarningKind } from '../../shared/warning.ts';
 import type { ExpectedBand } from '../curve/band.ts';
 import type { PositionSight } from '../judge/assessment.ts';
 import type { PileSetup } from '../judge/setup.ts';
 import { coreAtHour, type JudgeState, type PositionState } from '../judge/state.ts';
 import { isSilent, type Track } from '../judge/track.ts';
+import { isStuck } from './stuck.ts';
 
 export interface Look {
   readonly state: JudgeState;
@@ -20,6 +22,8 @@ export interface Look {
   readonly core: PositionSight | null;
   /** Whether the core's temperature is known now. */
   readonly coreKnown: boolean;
+  /** The finding that says why it is not; null when it is known or was never measured. */
+  readonly coreLost: WarningKind | null;
   /** Rise over the last three closed hours [K/h]. */
   readonly coreRiseKPerH: number | null;
 }
@@ -33,8 +37,18 @@ export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     air: sightOf(state.positions.air, nowMs),
   };
   const { core } = positions;
-  const coreKnown = core !== null && !core.silent && core.temperatureC !== null;
-  return { state, setup, band, nowMs, positions, core, coreKnown, coreRiseKPerH: riseKPerH(state) };
+  const coreLost = lostBy(state, core);
+  const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
+  return { state, setup, band, nowMs, positions, core, coreKnown, coreLost, coreRiseKPerH: riseKPerH(state) };
+}
+
+/** A failing probe is still believed between its spikes: those are thrown out. */
+function lostBy(state: JudgeState, core: PositionSight | null): WarningKind | null {
+  const track = state.positions.core?.temperature;
+  if (core === null || track == null) return null;
+  if (core.silent) return 'probe-silent';
+  if (isStuck(track)) return 'probe-stuck';
+  return state.positions.core?.outSinceMs == null ? null : 'probe-out';
 }
 
 /** A place is silent when its temperature is; one that has no thermometer, when everything there is. */

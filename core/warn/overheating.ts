@@ -35,7 +35,7 @@ export function overheatingFinding(look: Look): Finding {
       byMs: null,
       caution: null,
       why,
-      explainedBy: known || look.core === null ? null : 'probe-silent',
+      explainedBy: look.coreLost,
     };
   }
   const lost = hottest.tempC >= lossC;

@@ -8,7 +8,7 @@
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import { pilePositions } from '../judge/setup.ts';
+import { type PilePosition, pilePositions } from '../judge/setup.ts';
 import type { Look } from './look.ts';
 import { degrees, fireCaution } from './words.ts';
 
@@ -19,7 +19,7 @@ const why =
 export function selfHeatingFinding(look: Look): Finding {
   const hottest = pilePositions
     .map((position) => ({ position, sight: look.positions[position] }))
-    .filter(({ sight }) => sight !== null && !sight.silent && sight.temperatureC !== null)
+    .filter(({ position, sight }) => sight !== null && !sight.silent && borneOut(look, position))
     .map(({ position, sight }) => ({ position, tempC: sight?.temperatureC ?? Number.NEGATIVE_INFINITY }))
     .sort((one, other) => other.tempC - one.tempC)[0];
   const step = hottest && selfHeatingLadder.findLast((rung) => hottest.tempC >= rung.fromC);
@@ -34,7 +34,7 @@ export function selfHeatingFinding(look: Look): Finding {
       byMs: null,
       caution: null,
       why,
-      explainedBy: look.coreKnown || look.core === null ? null : 'probe-silent',
+      explainedBy: look.coreLost,
     };
   }
   return {
@@ -49,4 +49,10 @@ export function selfHeatingFinding(look: Look): Finding {
     why,
     explainedBy: null,
   };
+}
+
+/** Fire is called on two good readings, not on one: the value before must have been near as well. */
+function borneOut(look: Look, position: PilePosition): boolean {
+  const track = look.state.positions[position]?.temperature;
+  return track != null && Math.abs(track.value - track.previous) < 10;
 }

@@ -48,6 +48,6 @@ export function stallingFinding(look: Look): Finding {
     why:
       `Present when for ${stallAfterH} hours the core has not been rising and it never warmed, lost half of its heat, or lies below the expected band. ` +
       `Not judged once ${percent(0.75)} of the work is done, nor within 18 hours of a turn, spreading or watering.`,
-    explainedBy: look.coreKnown || look.core === null ? null : 'probe-silent',
+    explainedBy: look.coreLost,
   };
 }

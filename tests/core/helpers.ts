@@ -119,8 +119,10 @@ export function play(
   for (let atMs = setup.startedAtMs; atMs <= setup.startedAtMs + hours * msPerHour; atMs += everyMs) {
     const hour = (atMs - setup.startedAtMs) / msPerHour;
     const core = coreC(hour);
-    played.feed('air', airC(hour), atMs);
-    if (core !== null) played.feed('core', core, atMs);
+    // The last digit of a real chip never stands still.
+    const wobbleK = 0.05 * Math.sin(atMs / 7777);
+    played.feed('air', airC(hour) + wobbleK, atMs);
+    if (core !== null) played.feed('core', core + wobbleK, atMs);
     played.lookUntil(atMs);
   }
   return played;

@@ -1,0 +1,195 @@
+/**
+ * core/forecast/forecast.ts: where the core goes in the next day, by the members that behaved as this pile did.
+ *
+ * Takes:  the ensemble's curves, the core hour by hour as seen, the hour.
+ * Gives:  a fan of 24 hours and the likelihood of passing a limit.
+ * Never:  foresees a hand: the next turn or watering is not in it.
+ *
+ * Each member may run some hours early or late. It is weighed by how like it is to what was seen: its temperature now and
+ * its rise over 3, 6, 12 and 24 hours, each against a stated error. Its own further rise is then laid on what was seen.
+ */
+import type { ExpectedBand } from '../curve/band.ts';
+
+export interface Forecast {
+  /** The hour's end from which it looks ahead; index 0 of each list is one hour later. */
+  readonly atMs: number;
+  readonly p10C: number[];
+  readonly p50C: number[];
+  readonly p90C: number[];
+  /** Share of the weight that passes the limit within 24 h, and the median hour at which it does; null when few do. */
+  readonly overLikelihood: number;
+  readonly overInH: number | null;
+}
+
+export const forecastH = 24;
+
+/**
+ * How far a fitting member may be off [K]: its level, and its rise over 3, 6, 12, 24 h. The best published models miss a
+ * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level.
+ */
+const errorK = { level: 3, rise3: 0.5, rise6: 0.9, rise12: 1.8, rise24: 3.5 };
+/** Members may be this much early or late [h], at this cost each. */
+const shiftsH: readonly number[] = [-18, -12, -8, -5, -3, -1, 0, 1, 3, 5, 8, 12, 18];
+const shiftErrorH = 14;
+/** What the model does not know adds this per root hour [K]. */
+const unknownKPerRootH = 0.35;
+const kept = 60;
+
+interface Like {
+  member: number;
+  hour: number;
+  distance: number;
+}
+
+const best: Like[] = Array.from({ length: kept }, () => ({ member: 0, hour: 0, distance: 0 }));
+const column: { value: number; weight: number }[] = Array.from({ length: kept }, () => ({ value: 0, weight: 0 }));
+
+/** @param seen Core by hour from the start, the newest last [°C]; null where nothing was measured. */
+export function forecastCore(
+  band: ExpectedBand,
+  seen: (hour: number) => number | null,
+  hour: number,
+  atMs: number,
+  limitC: number,
+): Forecast | null {
+  const { members } = band;
+  const now = seen(hour);
+  if (members === undefined || now === null) return null;
+  const found = mostAlike(members.coreC, members.count, members.steps, seen, hour, now);
+  if (found === 0) return null;
+  const nearest = best[0]?.distance ?? 0;
+  let total = 0;
+  const weights: number[] = [];
+  for (let rank = 0; rank < found; rank += 1) {
+    const weight = Math.exp(-0.5 * ((best[rank]?.distance ?? 0) - nearest));
+    weights.push(weight);
+    total += weight;
+  }
+  const p10C: number[] = [];
+  const p50C: number[] = [];
+  const p90C: number[] = [];
+  let over = 0;
+  const passedAt: number[] = new Array(found).fill(0);
+  for (let ahead = 1; ahead <= forecastH; ahead += 1) {
+    for (let rank = 0; rank < found; rank += 1) {
+      const like = best[rank];
+      const slot = column[rank];
+      if (like === undefined || slot === undefined) continue;
+      const from = like.member * members.steps + like.hour;
+      const last = like.member * members.steps + members.steps - 1;
+      const rise = (members.coreC[Math.min(last, from + ahead)] ?? 0) - (members.coreC[from] ?? 0);
+      slot.value = now + rise;
+      slot.weight = (weights[rank] ?? 0) / total;
+      if (slot.value > limitC && passedAt[rank] === 0) {
+        passedAt[rank] = ahead;
+        over += slot.weight;
+      }
+    }
+    const sorted = column.slice(0, found).map((slot) => ({ ...slot }));
+    sorted.sort((one, other) => one.value - other.value);
+    const middle = weightedQuantile(sorted, 0.5);
+    const unknown = 1.2816 * unknownKPerRootH * Math.sqrt(ahead);
+    p50C.push(tenth(middle));
+    p10C.push(tenth(middle - Math.hypot(middle - weightedQuantile(sorted, 0.1), unknown)));
+    p90C.push(tenth(middle + Math.hypot(weightedQuantile(sorted, 0.9) - middle, unknown)));
+  }
+  return {
+    atMs,
+    p10C,
+    p50C,
+    p90C,
+    overLikelihood: Math.round(over * 100) / 100,
+    overInH: medianPass(passedAt, weights),
+  };
+}
+
+/** Fills `best` with the likest members and shifts, nearest first; returns how many. */
+function mostAlike(
+  coreC: Float32Array,
+  count: number,
+  steps: number,
+  seen: (hour: number) => number | null,
+  hour: number,
+  now: number,
+): number {
+  const rise3 = riseSeen(seen, hour, 3, now);
+  const rise6 = riseSeen(seen, hour, 6, now);
+  const rise12 = riseSeen(seen, hour, 12, now);
+  const rise24 = riseSeen(seen, hour, 24, now);
+  let found = 0;
+  let worst = Number.POSITIVE_INFINITY;
+  for (const shift of shiftsH) {
+    const at = hour + shift;
+    if (at < 0 || at + forecastH >= steps) continue;
+    const shiftCost = (shift / shiftErrorH) ** 2;
+    for (let member = 0; member < count; member += 1) {
+      const from = member * steps;
+      const level = coreC[from + at] ?? 0;
+      let distance = shiftCost + ((level - now) / errorK.level) ** 2;
+      if (distance >= worst) continue;
+      if (rise3 !== null) distance += ((level - (coreC[from + Math.max(0, at - 3)] ?? 0) - rise3) / errorK.rise3) ** 2;
+      if (rise6 !== null) distance += ((level - (coreC[from + Math.max(0, at - 6)] ?? 0) - rise6) / errorK.rise6) ** 2;
+      if (distance >= worst) continue;
+      if (rise12 !== null)
+        distance += ((level - (coreC[from + Math.max(0, at - 12)] ?? 0) - rise12) / errorK.rise12) ** 2;
+      if (rise24 !== null)
+        distance += ((level - (coreC[from + Math.max(0, at - 24)] ?? 0) - rise24) / errorK.rise24) ** 2;
+      if (distance >= worst) continue;
+      found = insert(found, member, at, distance);
+      if (found === kept) worst = best[kept - 1]?.distance ?? worst;
+    }
+  }
+  return found;
+}
+
+/** Keeps `best` sorted by insertion; the list is short. */
+function insert(found: number, member: number, hour: number, distance: number): number {
+  const length = Math.min(kept, found + 1);
+  let place = length - 1;
+  const slot = best[place];
+  if (slot === undefined) return found;
+  for (
+    let left = best[place - 1];
+    place > 0 && left !== undefined && left.distance > distance;
+    left = best[place - 1]
+  ) {
+    best[place] = left;
+    place -= 1;
+  }
+  best[place] = slot;
+  slot.member = member;
+  slot.hour = hour;
+  slot.distance = distance;
+  return length;
+}
+
+function riseSeen(seen: (hour: number) => number | null, hour: number, backH: number, now: number): number | null {
+  const before = seen(Math.max(0, hour - backH));
+  return before === null ? null : now - before;
+}
+
+function weightedQuantile(sorted: readonly { value: number; weight: number }[], share: number): number {
+  let sum = 0;
+  for (const { value, weight } of sorted) {
+    sum += weight;
+    if (sum >= share) return value;
+  }
+  return sorted.at(-1)?.value ?? Number.NaN;
+}
+
+function medianPass(passedAt: readonly number[], weights: readonly number[]): number | null {
+  const passed = passedAt
+    .map((value, rank) => ({ value, weight: weights[rank] ?? 0 }))
+    .filter(({ value }) => value > 0)
+    .sort((one, other) => one.value - other.value);
+  const total = passed.reduce((sum, { weight }) => sum + weight, 0);
+  if (total === 0) return null;
+  return weightedQuantile(
+    passed.map(({ value, weight }) => ({ value, weight: weight / total })),
+    0.5,
+  );
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
+}

@@ -1,0 +1,83 @@
+/**
+ * core/warn/probe-faults.ts: probes that speak but cannot be believed: stuck, out of the pile, or wild.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  two findings per place that has a thermometer: stuck, and out of the pile or failing.
+ * Never:  takes honest repeats for a stuck probe: a real ground probe repeated one value for 12 hours
+ *         (litter heap 2023, T10), nor a real step at a sunny top for a fault (10.8 °C in an hour, T13).
+ */
+import type { Position } from '../../shared/names.ts';
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../judge/assessment.ts';
+import { spikesNow, type Track } from '../judge/track.ts';
+import type { Look } from './look.ts';
+import { isStuck, stuckAfterMs } from './stuck.ts';
+import { degrees, duration } from './words.ts';
+
+/** Lonely spikes, faded by half each day, from which on a probe is failing. */
+const failingSpikes = 2.5;
+
+const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
+
+export function isFailing(track: Track, nowMs: number): boolean {
+  return spikesNow(track, nowMs) >= failingSpikes;
+}
+
+export function probeFaultFindings(look: Look): Finding[] {
+  return places.flatMap((position) => {
+    const track = look.state.positions[position]?.temperature;
+    const sight = look.positions[position];
+    if (track == null || sight === null) return [];
+    const explainedBy = sight.silent ? ('probe-silent' as const) : null;
+    return [stuck(look, position, track, explainedBy), out(look, position, track, explainedBy)];
+  });
+}
+
+function stuck(look: Look, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
+  const present = isStuck(track);
+  const same = duration(track.atMs - track.sameSinceMs);
+  return {
+    kind: 'probe-stuck',
+    position,
+    evidence: explainedBy ? 'missing' : present ? 'present' : 'absent',
+    severity: position === 'core' ? 'warning' : 'notice',
+    seen: present
+      ? `The ${position} probe has said exactly ${degrees(track.value)} for ${same}.`
+      : `The ${position} probe’s value changes as it should.`,
+    todo: present ? 'Measure there by hand; if it differs, restart or change the probe.' : 'Nothing.',
+    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    caution: present && position === 'core' ? 'What the pile does meanwhile is not known: it may be heating.' : null,
+    why: `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`,
+    explainedBy,
+  };
+}
+
+function out(look: Look, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
+  const failing = isFailing(track, look.nowMs);
+  const pulled = position !== 'air' && look.state.positions[position]?.outSinceMs != null;
+  return {
+    kind: 'probe-out',
+    position,
+    evidence: explainedBy ? 'missing' : failing || pulled ? 'present' : 'absent',
+    severity: position === 'core' ? 'warning' : 'notice',
+    seen: failing
+      ? `The ${position} probe throws in wild values that the next reading takes back.`
+      : pulled
+        ? `The ${position} probe reads like the air beside the pile.`
+        : `The ${position} probe reads like a place in the pile.`,
+    todo: failing
+      ? 'Look at its cable and plugs for water, or change the probe.'
+      : pulled
+        ? 'See whether it has been pulled out, and push it back in to where it was.'
+        : 'Nothing.',
+    byMs: failing || pulled ? look.nowMs + 4 * msPerHour : null,
+    caution:
+      (failing || pulled) && position === 'core'
+        ? 'What the pile does meanwhile is not known: it may be heating.'
+        : null,
+    why:
+      'Present when a place that was 5 °C and more above the air reads like the air within hours, or follows the air through its day; ' +
+      'or after about three lonely wild values in a day. A turn lets out about half of the warmth, a pulled probe all of it.',
+    explainedBy,
+  };
+}

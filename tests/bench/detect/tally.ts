@@ -1,0 +1,255 @@
+/**
+ * tests/bench/detect/tally.ts: what was said against what truly was, summed over piles.
+ *
+ * Takes:  scenario, world, truth and what the judge said, pile by pile.
+ * Gives:  the bench's figures.
+ *
+ * An alarm is false unless the truth bears it out within the windows written at `borneOut`.
+ */
+import type { Scenario } from './scenario.ts';
+import { done, eatenPerDay, slowPerDay, type Truth, wantedMoistureFrac } from './truth.ts';
+import type { HourSaid, Raised, Watched } from './watch.ts';
+import { sampleMin, samplesPerHour, type World } from './world.ts';
+
+export interface Case {
+  readonly scenario: Scenario;
+  readonly world: World;
+  readonly truth: Truth;
+}
+
+interface Errors {
+  sum: number;
+  count: number;
+}
+
+export class Tally {
+  piles = 0;
+  healthyPiles = 0;
+  weeks = 0;
+  readonly counts: Record<string, number> = {};
+  readonly leadsH: number[] = [];
+  readonly delaysH: number[] = [];
+  readonly falseNames: string[] = [];
+  readonly missedNames: string[] = [];
+  private readonly errors: Record<string, Errors> = {};
+
+  add(one: Case, watched: Watched): void {
+    const { scenario, world, truth } = one;
+    this.piles += 1;
+    if (truth.healthy) this.healthyPiles += 1;
+    this.weeks += scenario.days / 7;
+    this.overheating(one, watched.raised);
+    this.drying(one, watched.raised);
+    this.stalling(one, watched.raised);
+    this.probeFault(one, watched.raised);
+    for (const raised of watched.raised) {
+      if (borneOut(one, raised)) continue;
+      this.bump('false');
+      this.bump(`false ${raised.kind}`);
+      this.falseNames.push(
+        `${scenario.name} ${raised.kind}/${raised.position} @${Math.round(raised.sample / samplesPerHour)}h`,
+      );
+    }
+    for (const hour of watched.hours) this.hour(one, hour);
+    void world;
+  }
+
+  private overheating({ scenario, truth }: Case, raised: readonly Raised[]): void {
+    const at = truth.overheatedAt;
+    if (at === null || coreUnknown(scenario, at)) return;
+    this.bump('overheated');
+    const seen = raised.find(({ kind, sample }) => kind === 'overheating' && within(sample, at, -6, 3));
+    if (seen === undefined) this.missedNames.push(`${scenario.name} overheating @${at / samplesPerHour}h`);
+    else this.bump('overheated seen');
+    if (!truth.slowBuildUp) return;
+    const first = raised.find(
+      ({ kind, sample }) => (kind === 'overheating-soon' || kind === 'overheating') && within(sample, at, -24, 3),
+    );
+    this.leadsH.push(first === undefined ? 0 : Math.max(0, (at - first.sample) / samplesPerHour));
+  }
+
+  private drying({ scenario, truth }: Case, raised: readonly Raised[]): void {
+    const at = truth.driedAt;
+    if (at === null || coreUnknown(scenario, at)) return;
+    this.bump('dried');
+    const seen = raised.find(({ kind }) => kind === 'drying');
+    if (seen === undefined || (seen.sample - at) / samplesPerHour > 48) {
+      this.missedNames.push(`${scenario.name} drying @${Math.round(at / samplesPerHour)}h`);
+    } else this.bump('dried seen');
+    if (truth.dried10At === null || truth.dried10At === 0) return; // laid that dry: nobody can be before it
+    this.bump('dried10');
+    if (seen !== undefined && seen.sample <= truth.dried10At) this.bump('dried10 before');
+  }
+
+  private stalling({ scenario, truth }: Case, raised: readonly Raised[]): void {
+    const at = truth.stalledAt;
+    if (at === null || coreUnknown(scenario, at)) return;
+    if (scenario.days * 24 - at / samplesPerHour < 24) return; // the run ends before anybody could tell
+    this.bump('stalled');
+    const seen = raised.find(({ kind, sample }) => kind === 'stalling' && within(sample, at, -24, 36));
+    if (seen === undefined) this.missedNames.push(`${scenario.name} stalling @${Math.round(at / samplesPerHour)}h`);
+    else {
+      this.bump('stalled seen');
+      this.delaysH.push((seen.sample - at) / samplesPerHour);
+    }
+  }
+
+  private probeFault({ scenario, world }: Case, raised: readonly Raised[]): void {
+    const { fault } = scenario;
+    if (fault === null) return;
+    const at = fault.hour * samplesPerHour;
+    if (world.samples - at < 24 * samplesPerHour) return;
+    this.bump(`fault ${fault.kind}`);
+    this.bump('fault');
+    const wanted = fault.kind === 'silent' ? 'probe-silent' : fault.kind === 'stuck' ? 'probe-stuck' : 'probe-out';
+    const seen = raised.some(({ kind, position, sample }) => {
+      // Whatever kind names the fault at that probe: a pulled probe may be called out of the pile, a stuck one stuck.
+      const named = kind === wanted || (fault.kind !== 'silent' && (kind === 'probe-out' || kind === 'probe-stuck'));
+      return named && position === fault.position && within(sample, at, 0, 48);
+    });
+    if (seen) {
+      this.bump('fault seen');
+      this.bump(`fault ${fault.kind} seen`);
+    } else if (fault.position !== 'air' || fault.kind !== 'out')
+      this.missedNames.push(`${scenario.name} ${fault.kind}/${fault.position}`);
+  }
+
+  private hour({ scenario, world }: Case, said: HourSaid): void {
+    const at = said.sample;
+    if (!scenario.fault || at < scenario.fault.hour * samplesPerHour) {
+      if (said.band !== null && at > 6 * samplesPerHour) {
+        const core = world.coreC[at] ?? 0;
+        this.err('expected band', core >= said.band.p10C && core <= said.band.p90C ? 1 : 0);
+      }
+    }
+    this.err('moisture', Math.abs(said.moistureFrac - (world.moistureFrac[at] ?? 0)) * 100);
+    const ageH = at / samplesPerHour;
+    const later = at + 12 * samplesPerHour;
+    if (ageH < 12 || ageH % 3 !== 0 || later >= world.samples) return;
+    if (said.coreC === null || said.riseKPerH === null || said.forecast12 === null) return;
+    if (scenario.fault !== null && later >= scenario.fault.hour * samplesPerHour) return;
+    // Nobody can foresee a hand: forecasts over which a turn or a watering fell are left out, for every method alike.
+    const handled = scenario.hands.some(({ hour }) => hour * 6 >= at - 1 && hour * 6 <= later);
+    if (handled) return;
+    const truth = world.coreC[later] ?? 0;
+    this.err('forecast', Math.abs(said.forecast12.p50C - truth));
+    this.err('persistence', Math.abs(said.coreC - truth));
+    this.err('trend', Math.abs(said.coreC + 12 * said.riseKPerH - truth));
+    this.err('coverage', truth >= said.forecast12.p10C && truth <= said.forecast12.p90C ? 1 : 0);
+  }
+
+  figures(): Record<string, number> {
+    const forecast = this.mean('forecast');
+    return {
+      piles: this.piles,
+      healthy_piles: this.healthyPiles,
+      overheating_recall: this.share('overheated seen', 'overheated'),
+      overheating_lead_h_median: median(this.leadsH),
+      drying_recall: this.share('dried seen', 'dried'),
+      drying_before_40pct_share: this.share('dried10 before', 'dried10'),
+      stalling_recall: this.share('stalled seen', 'stalled'),
+      stalling_delay_h_median: median(this.delaysH),
+      probe_fault_recall: this.share('fault seen', 'fault'),
+      false_alarms_per_pile_week: round((this.counts.false ?? 0) / this.weeks),
+      forecast12h_mae_c: forecast,
+      forecast12h_skill_persistence: round(1 - forecast / this.mean('persistence')),
+      forecast12h_skill_trend: round(1 - forecast / this.mean('trend')),
+      band_coverage: this.mean('coverage'),
+      expected_band_coverage: this.mean('expected band'),
+      moisture_mae_pct: this.mean('moisture'),
+    };
+  }
+
+  /** A count, by name; names are for the table. */
+  private bump(name: string): void {
+    this.counts[name] = (this.counts[name] ?? 0) + 1;
+  }
+
+  private err(name: string, value: number): void {
+    this.errors[name] ??= { sum: 0, count: 0 };
+    const errors = this.errors[name];
+    errors.sum += value;
+    errors.count += 1;
+  }
+
+  private mean(name: string): number {
+    const errors = this.errors[name];
+    return errors === undefined || errors.count === 0 ? Number.NaN : round(errors.sum / errors.count);
+  }
+
+  private share(part: string, whole: string): number {
+    return round((this.counts[part] ?? 0) / (this.counts[whole] ?? Number.NaN));
+  }
+}
+
+/** Whether the truth bears an alarm out. */
+function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: Raised): boolean {
+  const { fault } = scenario;
+  const faulty = fault !== null && sample >= fault.hour * samplesPerHour;
+  const any = (series: Float64Array, fromH: number, toH: number, holds: (value: number) => boolean): boolean => {
+    const from = Math.max(0, Math.round(sample + fromH * samplesPerHour));
+    const to = Math.min(world.samples - 1, Math.round(sample + toH * samplesPerHour));
+    for (let at = from; at <= to; at += 1) if (holds(series[at] ?? Number.NaN)) return true;
+    return false;
+  };
+  const hotter = (fromH: number, toH: number, limitC: number): boolean =>
+    [world.coreC, world.topC, world.baseC].some((series) => any(series, fromH, toH, (value) => value > limitC));
+  switch (kind) {
+    case 'self-heating':
+      return hotter(-3, 1, 64.5);
+    case 'overheating':
+      // Half a degree is the chip's own error.
+      return hotter(-3, 1, 49.5);
+    case 'overheating-soon':
+      // Somebody's hand on the pile may have kept it from happening; then 47 °C is near enough.
+      return (
+        hotter(0, 24, 49) || (scenario.hands.some(({ hour }) => within(hour * 6, sample, 0, 24)) && hotter(0, 24, 47))
+      );
+    case 'drying':
+      return any(world.moistureFrac, -1, 24, (value) => value < wantedMoistureFrac[scenario.stage]);
+    case 'stalling':
+      return (
+        (truth.stalledAt !== null && within(sample, truth.stalledAt, -24, 1000)) ||
+        (eatenPerDay(world, sample) < slowPerDay && !done(scenario, world, sample, 0.85))
+      );
+    case 'chilled':
+      return any(world.coreC, -6, 6, (value) => value < 16);
+    case 'waterlogged':
+      return any(world.oxygenFrac, -12, 12, (value) => value < 0.02);
+    case 'uneven':
+      return spreadNear(world, sample) > 9;
+    case 'probe-silent':
+      return faulty && fault.kind === 'silent' && fault.position === position;
+    case 'probe-stuck':
+    case 'probe-out':
+      return faulty && fault.kind !== 'silent' && fault.position === position;
+  }
+}
+
+function spreadNear(world: World, sample: number): number {
+  const values = [world.coreC[sample] ?? 0, world.topC[sample] ?? 0, world.baseC[sample] ?? 0];
+  return Math.max(...values) - Math.min(...values);
+}
+
+function coreUnknown({ fault }: Scenario, at: number): boolean {
+  return fault !== null && fault.position === 'core' && at > fault.hour * samplesPerHour - 60 / sampleMin;
+}
+
+function within(sample: number, at: number, fromH: number, toH: number): boolean {
+  const hours = (sample - at) / samplesPerHour;
+  return hours >= fromH && hours <= toH;
+}
+
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((one, other) => one - other);
+  const middle = sorted.length / 2;
+  const value =
+    sorted.length % 2 === 1
+      ? sorted[Math.floor(middle)]
+      : ((sorted[middle - 1] ?? Number.NaN) + (sorted[middle] ?? Number.NaN)) / 2;
+  return value === undefined ? Number.NaN : round(value);
+}
+
+function round(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}

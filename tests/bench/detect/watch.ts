@@ -1,0 +1,158 @@
+/**
+ * tests/bench/detect/watch.ts: plays a scenario through the judge as the server does, and keeps what it said.
+ *
+ * Takes:  a scenario and its world.
+ * Gives:  alarms raised, hourly forecasts and moisture estimates.
+ */
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
+import { alarmPolicies } from '../../../core/alarm/policies.ts';
+import type { ExpectedBand } from '../../../core/curve/band.ts';
+import { bandAt } from '../../../core/curve/band.ts';
+import { expectedBand } from '../../../core/curve/expected-band.ts';
+import type { Assessment } from '../../../core/judge/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
+import type { JudgeReading, PileSetup } from '../../../core/judge/setup.ts';
+import type { Act } from '../../../shared/batch.ts';
+import type { Position } from '../../../shared/names.ts';
+import { stageLimits } from '../../../shared/stage.ts';
+import { msPerHour } from '../../../shared/units.ts';
+import type { WarningKind } from '../../../shared/warning.ts';
+import type { PileAct } from '../../../simulator/model/acts.ts';
+import { probeReadings } from './probe-readings.ts';
+import type { Scenario } from './scenario.ts';
+import { sampleMin, samplesPerHour, type World } from './world.ts';
+
+export interface Raised {
+  readonly kind: WarningKind;
+  readonly position: Position | null;
+  readonly sample: number;
+}
+
+export interface HourSaid {
+  readonly sample: number;
+  /** Core as the probe said it, or null; and how it rose in the last 3 h [K/h]. */
+  readonly coreC: number | null;
+  readonly riseKPerH: number | null;
+  readonly forecast12: { readonly p10C: number; readonly p50C: number; readonly p90C: number } | null;
+  readonly band: { readonly p10C: number; readonly p50C: number; readonly p90C: number } | null;
+  readonly moistureFrac: number;
+}
+
+export interface Watched {
+  readonly raised: Raised[];
+  readonly hours: HourSaid[];
+}
+
+const rebandH = 12;
+
+export function watch(scenario: Scenario, world: World): Watched {
+  const readings = probeReadings(scenario, world);
+  const air: { atMs: number; tempC: number }[] = [];
+  const acts = actsOf(scenario).sort((one, other) => one.atMs - other.atMs);
+  const endMs = scenario.startMs + scenario.days * 24 * msPerHour;
+  let setup = setupOf(scenario, []);
+  let band: ExpectedBand | null = null;
+  let bandFromMs = Number.NEGATIVE_INFINITY;
+  const state = startJudge(setup);
+  const machines = new Map<string, AlarmMachine>();
+  const raised: Raised[] = [];
+  const hours: HourSaid[] = [];
+  let next = 0;
+  for (let sample = 0; sample < world.samples; sample += 1) {
+    const nowMs = scenario.startMs + sample * sampleMin * 60_000;
+    // An act is logged as it is done; the host then asks for a new band, as it does when the weather has moved on.
+    const known = acts.filter((act) => act.atMs <= nowMs);
+    if (known.length !== setup.acts.length) {
+      setup = { ...setup, acts: known };
+      bandFromMs = Number.NEGATIVE_INFINITY;
+    }
+    if (nowMs - bandFromMs >= rebandH * msPerHour) {
+      band = expectedBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 40) * msPerHour));
+      bandFromMs = nowMs;
+    }
+    for (let reading = readings[next]; reading !== undefined && reading.atMs <= nowMs; reading = readings[next]) {
+      next += 1;
+      if (reading.position === 'air' && reading.quantity === 'temperature')
+        air.push({ atMs: reading.atMs, tempC: reading.value });
+      stepJudge(state, setup, band, reading satisfies JudgeReading);
+    }
+    const said = assess(state, setup, band, nowMs);
+    for (const { kind, position, evidence, severity, explainedBy } of said.findings) {
+      const id = `${kind}/${position}`;
+      const kept = machines.get(id) ?? startAlarm(nowMs);
+      const { next: machine } = stepAlarm(
+        kept,
+        explainedBy === null ? evidence : 'missing',
+        nowMs,
+        alarmPolicies[kind],
+        severity,
+      );
+      machines.set(id, machine);
+      if (machine.state === 'unacknowledged' && kept.state !== 'unacknowledged')
+        raised.push({ kind, position, sample });
+    }
+    if (sample % samplesPerHour === 0) {
+      const core = said.positions.core;
+      hours.push({
+        sample,
+        coreC: core !== null && !core.silent ? core.temperatureC : null,
+        riseKPerH: said.coreRiseKPerH,
+        forecast12: forecast12(said),
+        band: band === null ? null : (bandAt(band, nowMs) ?? null),
+        moistureFrac: said.moisture.frac,
+      });
+    }
+  }
+  return { raised, hours };
+}
+
+function forecast12({ forecast }: Assessment): HourSaid['forecast12'] {
+  const p10C = forecast?.p10C[11];
+  const p50C = forecast?.p50C[11];
+  const p90C = forecast?.p90C[11];
+  return p10C === undefined || p50C === undefined || p90C === undefined ? null : { p10C, p50C, p90C };
+}
+
+function setupOf(scenario: Scenario, acts: readonly Act[]): PileSetup {
+  const { told } = scenario;
+  return {
+    stage: scenario.stage,
+    startedAtMs: scenario.startMs,
+    limits: stageLimits[scenario.stage],
+    recipe: {
+      material: scenario.material,
+      depthM: scenario.depthM,
+      cover: scenario.cover,
+      ...(told.massKg === undefined ? {} : { massKg: told.massKg }),
+      ...(told.moistureFrac === undefined ? {} : { moistureFrac: told.moistureFrac }),
+      ...(told.doseFrac === undefined ? {} : { doseFrac: told.doseFrac }),
+    },
+    acts,
+  };
+}
+
+function actsOf(scenario: Scenario): Act[] {
+  return scenario.hands.flatMap(({ hour, act, logged }) => {
+    const told = logged ? toAct(act, scenario.startMs + hour * msPerHour) : null;
+    return told === null ? [] : [told];
+  });
+}
+
+function toAct(act: PileAct, atMs: number): Act | null {
+  switch (act.kind) {
+    case 'turn':
+      return { kind: 'turned', atMs };
+    case 'water':
+      return { kind: 'watered', atMs, amountL: act.waterKg };
+    case 'spread':
+      return { kind: 'spread', atMs, depthM: act.depthM };
+    case 'heap':
+      return { kind: 'heaped', atMs, depthM: act.depthM };
+    case 'cover':
+      return { kind: 'covered', atMs };
+    case 'uncover':
+      return { kind: 'uncovered', atMs };
+    default:
+      return null;
+  }
+}
