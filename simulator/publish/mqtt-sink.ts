@@ -82,14 +82,13 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
 /** @param willOf The probe whose Will this connection leaves; none for a shared connection, which cannot speak for all. */
 async function connect(options: MqttSinkOptions, willOf: Speaker | undefined, root: string): Promise<MqttClient> {
   const settings: IClientOptions = {
-    protocolVersion: 5,
     reconnectPeriod: 1000,
     connectTimeout: 10_000,
     ...(options.username === undefined ? {} : { username: options.username }),
     ...(options.password === undefined ? {} : { password: options.password }),
   };
   if (willOf !== undefined) {
-    // MQTT 5, 3.1.2.5: the broker publishes the Will when the connection is lost without a farewell.
+    // MQTT 3.1.1, 3.1.2.5 (small brokers speak no MQTT 5): the broker publishes the Will when the connection is lost without a farewell.
     const topic = statusTopic(root, willOf.site, willOf.probe);
     settings.will = { topic, payload: Buffer.from('offline'), qos: 1, retain: true };
   }
