@@ -1,0 +1,40 @@
+/**
+ * tests/helpers/browser.ts: the system's own Chromium, and the pages built from the sources as they stand.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium } from 'playwright-core';
+import { build } from 'vite';
+
+export function launchBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+}
+
+export interface BuiltPages {
+  readonly dir: string;
+  remove(): Promise<void>;
+}
+
+/** Built into a folder of its own, so that what stands in .build/ is left alone. */
+export async function buildPages(): Promise<BuiltPages> {
+  const dir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
+  await build({
+    configFile: fileURLToPath(new URL('../../web/vite.config.ts', import.meta.url)),
+    logLevel: 'error',
+    build: { outDir: dir, emptyOutDir: true },
+  });
+  return { dir, remove: () => rm(dir, { recursive: true, force: true }) };
+}

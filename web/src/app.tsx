@@ -1,0 +1,98 @@
+/**
+ * web/app.tsx: what stands around every page, and which page an address shows.
+ */
+
+import { useEffect } from 'preact/hooks';
+import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
+import { useHouse } from './live/use-house.ts';
+import { HomePage } from './pages/home.tsx';
+import { TokenPage } from './pages/token.tsx';
+import { LiveMark } from './parts/marks.tsx';
+import { usePrefs } from './prefs.ts';
+import { applyShade } from './use-shade.ts';
+
+const PilePage = lazy(() => import('./pages/pile.tsx').then((page) => page.PilePage));
+const NewPilePage = lazy(() => import('./pages/new-pile.tsx').then((page) => page.NewPilePage));
+const ProbesPage = lazy(() => import('./pages/probes.tsx').then((page) => page.ProbesPage));
+const IncomingPage = lazy(() => import('./pages/incoming.tsx').then((page) => page.IncomingPage));
+const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
+const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
+
+export function App() {
+  const { shade } = usePrefs();
+  useEffect(() => applyShade(shade), [shade]);
+  return (
+    <LocationProvider scope={/^\/(?!api\/|metrics)/}>
+      <a class="skip" href="#main">
+        Go to the content
+      </a>
+      <Masthead />
+      <main id="main" tabIndex={-1}>
+        <Pages />
+      </main>
+      <Announcer />
+      <footer class="foot">
+        <p>Sensors alone never say that a pile is ready or safe: smell and look decide, and local rules stand.</p>
+      </footer>
+    </LocationProvider>
+  );
+}
+
+function Pages() {
+  const isLocked = useHouse((house) => house.link === 'locked');
+  if (isLocked) return <TokenPage />;
+  return (
+    <ErrorBoundary onError={(error) => console.error(error)}>
+      <Router>
+        <Route path="/" component={HomePage} />
+        <Route path="/piles/new" component={NewPilePage} />
+        <Route path="/piles/:id" component={PilePage} />
+        <Route path="/probes" component={ProbesPage} />
+        <Route path="/incoming" component={IncomingPage} />
+        <Route path="/settings" component={SettingsPage} />
+        <Route default component={NoPage} />
+      </Router>
+    </ErrorBoundary>
+  );
+}
+
+const places = [
+  ['/', 'Piles'],
+  ['/probes', 'Probes'],
+  ['/incoming', 'What came in'],
+  ['/settings', 'Settings'],
+] as const;
+
+function Masthead() {
+  const { path } = useLocation();
+  const isHere = (href: string) => (href === '/' ? path === '/' || path.startsWith('/piles') : path.startsWith(href));
+  return (
+    <header class="masthead">
+      <a class="wordmark" href="/">
+        Branhearth
+      </a>
+      <nav aria-label="Pages">
+        <ul>
+          {places.map(([href, words]) => (
+            <li key={href}>
+              <a href={href} aria-current={isHere(href) ? 'page' : undefined}>
+                {words}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <LiveMark />
+    </header>
+  );
+}
+
+/** Says new warnings aloud, and nothing else. */
+function Announcer() {
+  const announcement = useHouse((house) => house.announcement);
+  return (
+    <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings">
+      {announcement}
+    </div>
+  );
+}

@@ -1,0 +1,100 @@
+/**
+ * web/chart/chart-marks.ts: what is written straight onto a chart: a limit, the acts, and each line's name at its end.
+ *
+ * Takes:  where to read the marks and colours from at the moment of drawing.
+ * Gives:  a Chart.js plugin.
+ */
+import type { Chart, Plugin } from 'chart.js';
+import { spreadRows } from '../mound/mound-layout.ts';
+import type { Mark } from './act-marks.ts';
+
+export interface ChartMarks {
+  readonly limit: { readonly value: number; readonly words: string } | undefined;
+  readonly acts: readonly Mark[];
+  readonly font: { readonly family: string; readonly size: number };
+  readonly colour: (token: string) => string;
+}
+
+/** Datasets of the band carry this name and get no label at their end. */
+export const bandName = 'band';
+
+export function chartMarks(read: () => ChartMarks): Plugin<'line'> {
+  return {
+    id: 'marks',
+    beforeDatasetsDraw(chart) {
+      drawActs(chart, read());
+    },
+    afterDatasetsDraw(chart) {
+      drawLimit(chart, read());
+      drawEnds(chart, read());
+    },
+  };
+}
+
+function drawActs(chart: Chart<'line'>, { acts, font, colour }: ChartMarks): void {
+  const { ctx, chartArea, scales } = chart;
+  ctx.save();
+  ctx.font = `${font.size}px ${font.family}`;
+  ctx.textBaseline = 'top';
+  for (const { atMs, words } of acts) {
+    const x = scales.x?.getPixelForValue(atMs) ?? 0;
+    ctx.strokeStyle = colour('--rule-strong');
+    ctx.lineWidth = 1;
+    ctx.beginPath();
+    ctx.moveTo(x, chartArea.top - 4);
+    ctx.lineTo(x, chartArea.bottom);
+    ctx.stroke();
+    // Near the right end the words stand before the mark.
+    const fits = x + 6 + ctx.measureText(words).width < chartArea.right;
+    ctx.textAlign = fits ? 'left' : 'right';
+    ctx.fillStyle = colour('--ink-soft');
+    ctx.fillText(words, fits ? x + 5 : x - 5, chartArea.top - 4);
+  }
+  ctx.restore();
+}
+
+function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): void {
+  const { ctx, chartArea, scales } = chart;
+  const y = limit && scales.y?.getPixelForValue(limit.value);
+  if (!limit || y === undefined || y < chartArea.top || y > chartArea.bottom) return;
+  ctx.save();
+  ctx.strokeStyle = colour('--ember');
+  ctx.lineWidth = 1.25;
+  ctx.setLineDash([6, 4]);
+  ctx.beginPath();
+  ctx.moveTo(chartArea.left, y);
+  ctx.lineTo(chartArea.right, y);
+  ctx.stroke();
+  ctx.font = `${font.size}px ${font.family}`;
+  ctx.textBaseline = 'bottom';
+  ctx.fillStyle = colour('--ember');
+  ctx.fillText(limit.words, chartArea.left + 4, y - 3);
+  ctx.restore();
+}
+
+/** A line's name where it ends, so that nobody needs to match colours with a legend. */
+function drawEnds(chart: Chart<'line'>, { font }: ChartMarks): void {
+  const { ctx, chartArea, scales } = chart;
+  const ends = chart.data.datasets.flatMap((dataset) => {
+    if (dataset.label === bandName) return [];
+    const last = (dataset.data as { x: number; y: number | null }[]).findLast((point) => point.y !== null);
+    if (!last || last.y === null) return [];
+    const y = scales.y?.getPixelForValue(last.y) ?? 0;
+    return [{ words: dataset.label ?? '', y, colour: String(dataset.borderColor) }];
+  });
+  ends.sort((one, other) => one.y - other.y);
+  const rows = spreadRows(
+    ends.map((end) => end.y),
+    font.size + 3,
+    chartArea.top + 4,
+    chartArea.bottom,
+  );
+  ctx.save();
+  ctx.font = `600 ${font.size}px ${font.family}`;
+  ctx.textBaseline = 'middle';
+  ends.forEach((end, i) => {
+    ctx.fillStyle = end.colour;
+    ctx.fillText(end.words, chartArea.right + 7, rows[i] ?? end.y);
+  });
+  ctx.restore();
+}

@@ -1,0 +1,166 @@
+/**
+ * web/chart/line-chart.tsx: lines over time on a canvas, with a band, a limit and the acts marked.
+ *
+ * Takes:  lines and band already in the unit shown.
+ * Gives:  a figure; its words are its accessible name, and moving over it tells the instant to its owner.
+ */
+import {
+  Chart,
+  type ChartConfiguration,
+  Filler,
+  LinearScale,
+  LineController,
+  LineElement,
+  PointElement,
+} from 'chart.js';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Shade } from '../colour/heat-scale.ts';
+import type { Reader } from '../format/local-time.ts';
+import { positionNames } from '../format/words.ts';
+import type { Mark } from './act-marks.ts';
+import type { Line } from './chart-data.ts';
+import { bandName, chartMarks } from './chart-marks.ts';
+import { lineStyles } from './line-style.ts';
+import { timeTicks } from './time-ticks.ts';
+
+Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
+
+export interface ChartBand {
+  readonly atMs: number;
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+export interface LineChartProps {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly lines: readonly Line[];
+  readonly band?: readonly ChartBand[];
+  readonly limit?: { readonly value: number; readonly words: string } | undefined;
+  readonly acts?: readonly Mark[];
+  /** Told beside each mark of the upright axis. */
+  readonly unit: string;
+  readonly least?: number;
+  readonly most?: number;
+  readonly words: string;
+  readonly tall: boolean;
+  readonly shade: Shade;
+  readonly reader: Reader;
+  readonly onInstant: (atMs: number | null) => void;
+}
+
+export function LineChart(props: LineChartProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const chart = useRef<Chart>(undefined);
+  const latest = useRef(props);
+  latest.current = props;
+
+  useEffect(() => {
+    if (!canvas.current) return;
+    if (!chart.current) {
+      chart.current = new Chart(canvas.current, configOf(canvas.current, latest));
+      return;
+    }
+    const { data, options } = configOf(canvas.current, latest);
+    chart.current.data = data;
+    if (options) chart.current.options = options;
+    chart.current.update('none');
+  });
+  useEffect(() => {
+    const leave = () => latest.current.onInstant(null);
+    canvas.current?.addEventListener('mouseleave', leave);
+    return () => {
+      canvas.current?.removeEventListener('mouseleave', leave);
+      chart.current?.destroy();
+    };
+  }, []);
+
+  return (
+    <div class={props.tall ? 'chart chart-tall' : 'chart'}>
+      <canvas ref={canvas} role="img" aria-label={props.words} />
+    </div>
+  );
+}
+
+function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
+  const { fromMs, toMs, lines, band = [], unit, least, most, reader } = latest.current;
+  const style = getComputedStyle(canvas);
+  const colour = (token: string) => style.getPropertyValue(token).trim();
+  const font = { family: style.fontFamily, size: 12.5 };
+  const ticks = timeTicks(fromMs, toMs, reader, canvas.clientWidth < 480 ? 4 : 8);
+  const point = (atMs: number, value: number | null) => ({ x: atMs, y: value as number });
+  const edge = (pick: (at: ChartBand) => number) => ({
+    label: bandName,
+    data: band.map((at) => point(at.atMs, pick(at))),
+    borderWidth: 0,
+  });
+
+  return {
+    type: 'line',
+    data: {
+      // The first is drawn last, so the core lies over the other lines and all of them over the band.
+      datasets: [
+        ...lines.map(({ position, key, points }) => ({
+          label: key === 'moisturePct' ? `${positionNames[position]} moist` : positionNames[position],
+          data: points.map(({ atMs, value }) => point(atMs, value)),
+          borderColor: colour(lineStyles[position].token),
+          borderWidth: lineStyles[position].width,
+          borderDash: [...lineStyles[position].dash],
+        })),
+        { ...edge((at) => at.mid), borderWidth: 1.25, borderColor: colour('--band-middle') },
+        { ...edge((at) => at.high), fill: '+1', backgroundColor: colour('--band') },
+        edge((at) => at.low),
+      ],
+    },
+    options: {
+      parsing: false,
+      normalized: true,
+      animation: false,
+      responsive: true,
+      maintainAspectRatio: false,
+      spanGaps: false,
+      events: ['mousemove', 'touchstart', 'touchmove', 'click'],
+      layout: { padding: { right: lines.some((line) => line.key === 'moisturePct') ? 82 : 46, top: 8 } },
+      elements: { point: { radius: 0, hitRadius: 0, hoverRadius: 0 }, line: { tension: 0, fill: false } },
+      scales: {
+        x: {
+          type: 'linear',
+          min: fromMs,
+          max: toMs,
+          border: { color: colour('--rule-strong') },
+          grid: { color: colour('--rule-strong'), drawOnChartArea: false, tickLength: 6 },
+          afterBuildTicks: (axis) => {
+            axis.ticks = ticks.map((tick) => ({ value: tick.atMs, major: tick.isDay }));
+          },
+          ticks: {
+            font,
+            color: colour('--ink-soft'),
+            maxRotation: 0,
+            autoSkip: false,
+            callback: (_value, index) => ticks[index]?.label ?? '',
+          },
+        },
+        y: {
+          ...(least === undefined ? {} : { suggestedMin: least }),
+          ...(most === undefined ? {} : { suggestedMax: most }),
+          border: { display: false },
+          grid: { color: colour('--rule'), lineWidth: 1, drawTicks: false },
+          ticks: {
+            font,
+            color: colour('--ink-soft'),
+            padding: 8,
+            maxTicksLimit: 7,
+            callback: (value) => `${value}${unit}`,
+          },
+        },
+      },
+      plugins: { filler: { drawTime: 'beforeDatasetsDraw' } },
+      onHover: (event, _items, chart) => {
+        const atMs = event.x === null ? undefined : chart.scales.x?.getValueForPixel(event.x);
+        if (atMs !== undefined) latest.current.onInstant(atMs);
+      },
+    },
+    plugins: [chartMarks(() => ({ limit: latest.current.limit, acts: latest.current.acts ?? [], font, colour }))],
+  };
+}

@@ -1,0 +1,156 @@
+/**
+ * web/chart/pile-charts.tsx: a pile's heat with the expected band, and its damp beneath, over one span of time.
+ *
+ * Loaded only when a pile is opened, so that the home page stays light.
+ */
+import { useMemo, useState } from 'preact/hooks';
+import type { PileDetail } from '../../../shared/api/piles.ts';
+import type { SeriesAnswer } from '../../../shared/api/series.ts';
+import { actKindSchema } from '../../../shared/batch.ts';
+import { dayAndTime } from '../format/local-time.ts';
+import { formatTemp, plainNumber, tempIn, unitSigns } from '../format/temperature.ts';
+import { actNames, capital, positionNames } from '../format/words.ts';
+import { useReader } from '../live/use-house.ts';
+import { usePrefs } from '../prefs.ts';
+import { useShade } from '../use-shade.ts';
+import { gatherMarks } from './act-marks.ts';
+import { bandAt, bandOf, type Line, linesOf, valueNear } from './chart-data.ts';
+import { chartSummary } from './chart-summary.ts';
+import { type ChartBand, LineChart } from './line-chart.tsx';
+
+interface PileChartsProps {
+  readonly pile: PileDetail;
+  readonly series: SeriesAnswer;
+}
+
+export default function PileCharts({ pile, series }: PileChartsProps) {
+  const { unit } = usePrefs();
+  const shade = useShade();
+  const reader = useReader(pile.site);
+  const [instantMs, setInstantMs] = useState<number | null>(null);
+  const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
+  const band = useMemo(() => bandOf(series.expected.points), [series]);
+  const damp = useMemo(() => [...linesOf(series, 'humidityPct'), ...linesOf(series, 'moisturePct')], [series]);
+  const gas = useMemo(() => linesOf(series, 'co2Ppm'), [series]);
+
+  const inUnit = (value: number) => tempIn(unit, value);
+  const span = { fromMs: Date.parse(series.from), toMs: Date.parse(series.to), shade, reader, onInstant: setInstantMs };
+  const act = pile.limits.actC;
+  const acts = gatherMarks(
+    pile.acts.map(({ at, kind }) => ({ atMs: Date.parse(at), words: actWords(kind) })),
+    span.fromMs,
+    span.toMs,
+  );
+  const chartBand: ChartBand[] = band
+    .filter(({ atMs }) => atMs >= span.fromMs && atMs <= span.toMs)
+    .map(({ atMs, lowC, midC, highC }) => ({ atMs, low: inUnit(lowC), mid: inUnit(midC), high: inUnit(highC) }));
+  const percent = (value: number) => `${plainNumber(value, 0)} %`;
+
+  return (
+    <div class="charts">
+      <figure class="plot">
+        <figcaption>
+          <h3>Heat</h3>
+          <Readout instantMs={instantMs} series={series} heat={heat} damp={damp} reader={reader} />
+        </figcaption>
+        <LineChart
+          {...span}
+          tall
+          lines={heat.map((line) => inLine(line, inUnit))}
+          band={chartBand}
+          limit={act && { value: inUnit(act.value), words: `spread or turn at ${formatTemp(act.value, unit, 0)}` }}
+          acts={acts}
+          unit="°"
+          least={inUnit(10)}
+          most={inUnit(52)}
+          words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary(heat, (value) => formatTemp(value, unit), reader)}`}
+        />
+        {chartBand.length > 0 && (
+          <p class="band-key">
+            <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}
+            {capital(series.expected.origin)}
+          </p>
+        )}
+      </figure>
+      {damp.length > 0 && (
+        <figure class="plot">
+          <figcaption>
+            <h3>{damp.some((line) => line.key === 'moisturePct') ? 'Humidity and moisture' : 'Humidity'}</h3>
+          </figcaption>
+          <LineChart
+            {...span}
+            tall={false}
+            lines={damp}
+            unit=" %"
+            most={100}
+            words={`Humidity and moisture over time. ${chartSummary(damp, percent, reader)}`}
+          />
+          <p class="hint">
+            The air inside a damp pile stays near 100 % long after it has begun to dry, so humidity warns of drying
+            late.
+          </p>
+        </figure>
+      )}
+      {gas.length > 0 && (
+        <figure class="plot">
+          <figcaption>
+            <h3>Carbon dioxide</h3>
+          </figcaption>
+          <LineChart
+            {...span}
+            tall={false}
+            lines={gas}
+            unit=" ppm"
+            least={0}
+            words={`Carbon dioxide over time. ${chartSummary(gas, (value) => `${Math.round(value)} ppm`, reader)}`}
+          />
+        </figure>
+      )}
+    </div>
+  );
+}
+
+function inLine(line: Line, turn: (value: number) => number): Line {
+  return {
+    ...line,
+    points: line.points.map(({ atMs, value }) => ({ atMs, value: value === null ? null : turn(value) })),
+  };
+}
+
+function actWords(kind: string): string {
+  const known = actKindSchema.safeParse(kind);
+  return (known.success ? actNames[known.data] : kind).toLowerCase();
+}
+
+interface ReadoutProps {
+  readonly instantMs: number | null;
+  readonly series: SeriesAnswer;
+  readonly heat: readonly Line[];
+  readonly damp: readonly Line[];
+  readonly reader: ReturnType<typeof useReader>;
+}
+
+/** What stood at the instant under the finger or pointer. */
+function Readout({ instantMs, series, heat, damp, reader }: ReadoutProps) {
+  const { unit } = usePrefs();
+  if (instantMs === null) return <p class="readout quiet">Point at the chart to read it off.</p>;
+  const withinMs = 2 * series.bucketMs;
+  const expected = bandAt(bandOf(series.expected.points), instantMs);
+  const values = heat.flatMap(({ position, points }) => {
+    const value = valueNear(points, instantMs, withinMs);
+    return value === undefined ? [] : [`${positionNames[position]} ${formatTemp(value, unit)}`];
+  });
+  const dampValues = damp.flatMap(({ position, key, points }) => {
+    const value = valueNear(points, instantMs, withinMs);
+    const what = key === 'moisturePct' ? ' moisture' : '';
+    return value === undefined ? [] : [`${positionNames[position]}${what} ${plainNumber(value, 0)} %`];
+  });
+  const band = expected
+    ? [`expected ${plainNumber(tempIn(unit, expected.lowC), 0)} to ${formatTemp(expected.highC, unit, 0)}`]
+    : [];
+  return (
+    <p class="readout">
+      <b>{dayAndTime(instantMs, reader)}</b> {[...values, ...band, ...dampValues].join(' · ') || 'nothing read'}
+    </p>
+  );
+}

@@ -1,0 +1,50 @@
+/**
+ * web/incoming/mappings.tsx: the mappings of foreign topics that are in use.
+ */
+import type { z } from 'zod';
+import type { mappingSchema } from '../../../shared/api/ingest.ts';
+import { removeMapping } from '../api/routes.ts';
+import { Refusal } from '../parts/forms.tsx';
+import { useDeed } from '../parts/use-deed.ts';
+
+type Mapping = z.output<typeof mappingSchema>;
+
+interface MappingsProps {
+  readonly mappings: readonly Mapping[];
+  readonly onChange: () => Promise<void>;
+}
+
+export function Mappings({ mappings, onChange }: MappingsProps) {
+  const deed = useDeed();
+  if (mappings.length === 0) return <p class="quiet">No foreign topic is mapped.</p>;
+  return (
+    <>
+      <ul class="mappings">
+        {mappings.map((mapping) => (
+          <li key={mapping.id}>
+            <p>
+              <code>{mapping.filter}</code> at{' '}
+              <code>{mapping.pointer === '' ? 'the whole message' : mapping.pointer}</code> becomes {mapping.quantity}{' '}
+              of{' '}
+              <b>
+                {mapping.site}/{mapping.probe}
+              </b>
+              , read as {mapping.unit}
+              {mapping.scale !== 1 && ` after × ${mapping.scale}`}
+              {mapping.timePointer && `, time at ${mapping.timePointer}`}.
+            </p>
+            <button
+              type="button"
+              disabled={deed.busy}
+              aria-label={`Remove the mapping of ${mapping.filter} to ${mapping.probe}`}
+              onClick={() => deed.run(() => removeMapping(mapping.id).then(onChange))}
+            >
+              Remove
+            </button>
+          </li>
+        ))}
+      </ul>
+      <Refusal error={deed.error} />
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+/**
+ * web/incoming/refusals.tsx: messages that could not be used: how many, why, and the last of each.
+ */
+import { useEffect } from 'preact/hooks';
+import { getRefusals } from '../api/routes.ts';
+import { ageWords } from '../format/age.ts';
+import { dayAndTime } from '../format/local-time.ts';
+import { counted, refusalNames } from '../format/words.ts';
+import { useHouseNow, useReader } from '../live/use-house.ts';
+import { Refusal } from '../parts/forms.tsx';
+import { Scrollable } from '../parts/scrollable.tsx';
+import { useAnswer } from '../parts/use-answer.ts';
+
+const refetchEveryMs = 5_000;
+
+export function Refusals() {
+  const { value, error, refresh } = useAnswer('refusals', getRefusals);
+  const nowMs = useHouseNow();
+  const reader = useReader();
+  useEffect(() => {
+    const timer = setInterval(() => void refresh(), refetchEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  if (!value) return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
+  const since = `since ${dayAndTime(Date.parse(value.since), reader)}`;
+  if (value.total === 0) return <p class="lead">Every message could be used {since}.</p>;
+  return (
+    <>
+      <p class="lead">
+        {counted(value.total, 'message')} could not be used {since}. The others were kept.
+      </p>
+      <ul class="refusals">
+        {[...value.refusals]
+          .sort((one, other) => other.count - one.count)
+          .map((refusal) => (
+            <li key={refusal.reason}>
+              <div class="refusal-count">{refusal.count}</div>
+              <div class="refusal-what">
+                <h3>{refusalNames[refusal.reason]}</h3>
+                <p>{refusal.meaning}</p>
+                <details class="more">
+                  <summary>
+                    The last, {ageWords(nowMs - Date.parse(refusal.last.at))}
+                    <span class="unseen">, of {refusalNames[refusal.reason]}</span>
+                  </summary>
+                  <p>{refusal.last.message}</p>
+                  <Scrollable label="Its topic and payload">
+                    <pre>
+                      {refusal.last.topic}
+                      {'\n'}
+                      {refusal.last.payload || '(empty)'}
+                    </pre>
+                  </Scrollable>
+                </details>
+              </div>
+            </li>
+          ))}
+      </ul>
+    </>
+  );
+}

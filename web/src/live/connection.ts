@@ -1,0 +1,164 @@
+/**
+ * web/live/connection.ts: keeps the page in step with the house.
+ *
+ * Takes:  /api/health, the lists, and the stream /api/live.
+ * Gives:  the `house` store, always as fresh as can be had.
+ * Never:  gives up: when the stream stops it fetches the lists and tries again, sooner first, later at most every 15 s.
+ */
+import type { z } from 'zod';
+import { type LiveEventName, liveEventSchemas } from '../../../shared/api/live.ts';
+import type { PileSummary } from '../../../shared/api/piles.ts';
+import { requestHeaders, whenUnauthorised } from '../api/client.ts';
+import { getHealth, getPiles, getProbes, getSites } from '../api/routes.ts';
+import { changeHouse, house, newWarnings, setLink, withPile, withProbe } from './house.ts';
+import { type StreamEvent, startSseParser } from './sse-parser.ts';
+
+/** Beats come every 15 s; after two and a half of them the line counts as dead. */
+const silenceMs = 40_000;
+const retryAfterMs = [500, 1_000, 2_000, 4_000, 8_000, 15_000];
+
+let running: AbortController | undefined;
+
+/** Starts, or starts afresh (after a token was given). */
+export function connect(): void {
+  running?.abort();
+  running = new AbortController();
+  void run(running.signal);
+}
+
+whenUnauthorised(() => {
+  running?.abort();
+  setLink('locked', Date.now());
+});
+
+async function run(stop: AbortSignal): Promise<void> {
+  for (let failures = 0; !stop.aborted; failures++) {
+    try {
+      await fetchAll();
+      if (stop.aborted) return;
+      await readStream(stop, () => {
+        failures = 0;
+        setLink('live', Date.now());
+      });
+    } catch {
+      // Said on the page by the mark; tried again below.
+    }
+    if (stop.aborted) return;
+    setLink('lost', Date.now());
+    await pause(retryAfterMs[Math.min(failures, retryAfterMs.length - 1)] ?? 15_000, stop);
+  }
+}
+
+/** Fetches everything the pages share; also called after a person changed something. */
+export async function fetchAll(): Promise<void> {
+  const health = await getHealth();
+  setClock(health.now, health.speed);
+  changeHouse({ health });
+  const [{ sites }, { piles }, { probes }] = await Promise.all([getSites(), getPiles(), getProbes()]);
+  changeHouse({ sites, probes });
+  takePiles(piles);
+}
+
+function takePiles(piles: readonly PileSummary[]): void {
+  const heard = newWarnings(house.get().piles, piles);
+  changeHouse({ piles, ...(heard.length > 0 ? { announcement: heard.join(' ') } : {}) });
+}
+
+function setClock(now: string, speed: number): void {
+  changeHouse({ clock: { houseMs: Date.parse(now), steadyMs: performance.now(), speed } });
+}
+
+async function readStream(stop: AbortSignal, onOpen: () => void): Promise<void> {
+  const line = new AbortController();
+  const end = () => line.abort();
+  stop.addEventListener('abort', end);
+  let watch = setTimeout(end, silenceMs);
+  try {
+    const response = await fetch('/api/live', {
+      headers: requestHeaders({ accept: 'text/event-stream' }),
+      signal: line.signal,
+    });
+    if (response.status === 401) setLink('locked', Date.now());
+    if (!response.ok || !response.body) return;
+    const parse = startSseParser();
+    const reader = response.body.pipeThrough(new TextDecoderStream()).getReader();
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return;
+      clearTimeout(watch);
+      watch = setTimeout(end, silenceMs);
+      for (const event of parse(value)) {
+        if (event.event === 'hello') onOpen();
+        takeEvent(event);
+      }
+    }
+  } finally {
+    clearTimeout(watch);
+    stop.removeEventListener('abort', end);
+    line.abort();
+  }
+}
+
+/** An event of a name or shape we do not know is passed over: a newer house may say more. */
+function takeEvent({ event, data }: StreamEvent): void {
+  const { piles, probes, clock } = house.get();
+  switch (event) {
+    case 'hello': {
+      const said = checked('hello', data);
+      if (said) setClock(said.now, said.speed);
+      return;
+    }
+    case 'beat': {
+      const said = checked('beat', data);
+      if (said) setClock(said.now, clock?.speed ?? 1);
+      return;
+    }
+    case 'pile': {
+      const said = checked('pile', data);
+      if (!said) return;
+      takePiles(withPile(piles ?? [], said));
+      if (!house.get().sites.some((site) => site.id === said.site)) void refreshSites();
+      return;
+    }
+    case 'pile-gone': {
+      const said = checked('pile-gone', data);
+      if (said) changeHouse({ piles: (piles ?? []).filter((pile) => pile.id !== said.id) });
+      return;
+    }
+    case 'probe': {
+      const said = checked('probe', data);
+      if (said) changeHouse({ probes: withProbe(probes, said) });
+      return;
+    }
+  }
+}
+
+function checked<Name extends LiveEventName>(
+  name: Name,
+  data: string,
+): z.output<(typeof liveEventSchemas)[Name]> | undefined {
+  try {
+    return liveEventSchemas[name].parse(JSON.parse(data)) as z.output<(typeof liveEventSchemas)[Name]>;
+  } catch (error) {
+    console.warn(`Passed over a live "${name}" that cannot be read`, error);
+    return undefined;
+  }
+}
+
+async function refreshSites(): Promise<void> {
+  try {
+    changeHouse({ sites: (await getSites()).sites });
+  } catch {
+    // The site's own name stands until the next fetch.
+  }
+}
+
+function pause(lengthMs: number, stop: AbortSignal): Promise<void> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(resolve, lengthMs);
+    stop.addEventListener('abort', () => {
+      clearTimeout(timer);
+      resolve();
+    });
+  });
+}

@@ -1,0 +1,37 @@
+/**
+ * web/live/use-house.ts: the house as a part of the page follows it.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { Reader } from '../format/local-time.ts';
+import { readerOf, usePrefs } from '../prefs.ts';
+import { useStore } from '../store.ts';
+import { type House, house } from './house.ts';
+import { houseNowMs, retellEveryMs } from './house-clock.ts';
+
+export function useHouse<Part>(choose: (house: House) => Part): Part {
+  return useStore(house, choose);
+}
+
+function nowMs(): number {
+  const { clock } = house.get();
+  return clock ? houseNowMs(clock, performance.now()) : Date.now();
+}
+
+/** The time of the house, told anew every so often so that ages on the page stay true. */
+export function useHouseNow(): number {
+  const clock = useHouse((known) => known.clock);
+  const [now, setNow] = useState(nowMs);
+  useEffect(() => {
+    setNow(nowMs());
+    const timer = setInterval(() => setNow(nowMs()), clock ? retellEveryMs(clock) : 1_000);
+    return () => clearInterval(timer);
+  }, [clock]);
+  return now;
+}
+
+/** Whose clock and zone times are told in, for a site or for the whole page. */
+export function useReader(siteId?: string): Reader {
+  const { zone } = usePrefs();
+  const site = useHouse((known) => known.sites.find((one) => one.id === siteId));
+  return readerOf(zone, site?.timeZone);
+}

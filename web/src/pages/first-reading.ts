@@ -1,0 +1,22 @@
+/**
+ * web/pages/first-reading.ts: a command that publishes a first reading, made for this house's broker.
+ *
+ * Takes:  the broker's address as /api/health tells it, the root of topics, and the name by which this page was reached.
+ * Gives:  a line for a shell with Mosquitto's publisher.
+ */
+export function publishLine(brokerUrl: string, root: string, site: string, probe: string, pageHost: string): string {
+  const { host, port } = brokerAddress(brokerUrl, pageHost);
+  const payload = '{"temperature": 24.5, "humidity": 98}';
+  return `mosquitto_pub -h ${host} -p ${port} -q 1 -t ${root}/${site}/${probe}/reading -m '${payload}'`;
+}
+
+/** A broker that listens everywhere is reached by the name this page was reached by. */
+export function brokerAddress(brokerUrl: string, pageHost: string): { host: string; port: string } {
+  const parts = /^(?:[a-z]+:\/\/)?(?:[^@/]*@)?(\[[^\]]+\]|[^:/]+)(?::(\d+))?/i.exec(brokerUrl);
+  const named = parts?.[1] ?? pageHost;
+  const everywhere = ['0.0.0.0', '[::]', '::', '*'].includes(named);
+  return {
+    host: everywhere ? pageHost : named,
+    port: parts?.[2] ?? (/^(mqtts|ssl|tls)/i.test(brokerUrl) ? '8883' : '1883'),
+  };
+}

@@ -1,0 +1,67 @@
+/**
+ * web/pages/home-order.ts: in which order the piles stand on the home page, and the sentence above them.
+ *
+ * Takes:  the piles as the house lists them.
+ * Gives:  groups by site, the most pressing first, and one sentence on how many need somebody.
+ */
+import type { PileSummary } from '../../../shared/api/piles.ts';
+import { tones } from '../../../shared/api/piles.ts';
+import type { Site } from '../../../shared/api/sites.ts';
+import { capital, countWord } from '../format/words.ts';
+
+export interface SiteGroup {
+  readonly id: string;
+  readonly name: string;
+  readonly piles: readonly PileSummary[];
+}
+
+const press = (pile: PileSummary) => tones.indexOf(pile.tone);
+
+/** The more pressing first; among equals an unacknowledged alarm first, then by name, so that nothing jumps about. */
+export function byPress(one: PileSummary, other: PileSummary): number {
+  return (
+    press(other) - press(one) ||
+    unacknowledgedCount(other) - unacknowledgedCount(one) ||
+    one.name.localeCompare(other.name, 'en')
+  );
+}
+
+/** Warnings nobody has acknowledged yet and no other explains. */
+export function unacknowledgedCount(pile: PileSummary): number {
+  return pile.alarms.filter((alarm) => alarm.state === 'unacknowledged' && alarm.heldBackBy === null).length;
+}
+
+export function groupBySite(piles: readonly PileSummary[], sites: readonly Site[]): SiteGroup[] {
+  const ids = [...new Set(piles.map((pile) => pile.site))];
+  const groups = ids.map((id) => ({
+    id,
+    name: sites.find((site) => site.id === id)?.name ?? id,
+    piles: piles.filter((pile) => pile.site === id).sort(byPress),
+  }));
+  return groups.sort((one, other) => {
+    const [first, second] = [one.piles[0], other.piles[0]];
+    return (first && second ? press(second) - press(first) : 0) || one.name.localeCompare(other.name, 'en');
+  });
+}
+
+/** The sentence over the home page: it must never sound calmer than the most pressing pile. */
+export function openingSentence(piles: readonly PileSummary[]): string {
+  const count = (tone: PileSummary['tone']) => piles.filter((pile) => pile.tone === tone).length;
+  const danger = count('danger');
+  const act = count('act');
+  const watch = count('watch');
+  const ofAll = (some: number) => {
+    if (piles.length === 1) return 'Your pile';
+    if (some === piles.length) return piles.length === 2 ? 'Both piles' : `All ${countWord(piles.length)} piles`;
+    return `${capital(countWord(some))} of ${countWord(piles.length)} piles`;
+  };
+  const verb = (some: number, one: string, many: string) => (some === 1 ? one : many);
+  if (danger > 0)
+    return `${ofAll(danger)} ${verb(danger, 'is', 'are')} in danger. See to ${verb(danger, 'it', 'them')} first.`;
+  if (act > 0) return `${ofAll(act)} ${verb(act, 'needs', 'need')} you now.`;
+  if (watch > 0)
+    return `Nothing needs doing now, but ${verb(watch, 'one pile wants', `${countWord(watch)} piles want`)} watching.`;
+  return piles.length === 1
+    ? 'Nothing needs doing at your pile now.'
+    : `Nothing needs doing at your ${countWord(piles.length)} piles now.`;
+}

@@ -1,0 +1,131 @@
+/**
+ * web/pages/home.tsx: every pile with its sentence, the most pressing first; or a welcome when there is none.
+ */
+import type { PileSummary } from '../../../shared/api/piles.ts';
+import { ageWords, batchDay } from '../format/age.ts';
+import { clockTime, longDay } from '../format/local-time.ts';
+import { sentenceIn } from '../format/temperature.ts';
+import { counted, phaseNames, stageNames } from '../format/words.ts';
+import { useHouse, useHouseNow, useReader } from '../live/use-house.ts';
+import { Mound } from '../mound/mound.tsx';
+import { MoundKey } from '../mound/mound-key.tsx';
+import { ToneMark } from '../parts/marks.tsx';
+import { usePage } from '../parts/use-page.ts';
+import { usePrefs } from '../prefs.ts';
+import { groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
+import { Welcome } from './welcome.tsx';
+
+export function HomePage() {
+  const piles = useHouse((house) => house.piles);
+  if (piles === null) return <Waiting />;
+  return piles.length === 0 ? <Welcome /> : <Piles piles={piles} />;
+}
+
+function Waiting() {
+  const heading = usePage('');
+  const isLost = useHouse((house) => house.link === 'lost');
+  return (
+    <div class="page">
+      <h1 ref={heading} tabIndex={-1}>
+        {isLost ? 'Branhearth does not answer yet.' : 'Looking at the piles…'}
+      </h1>
+      {isLost && (
+        <p class="lead">The page keeps trying. See that the program runs and that this device is on its network.</p>
+      )}
+    </div>
+  );
+}
+
+function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
+  const heading = usePage('Piles');
+  const sites = useHouse((house) => house.sites);
+  const nowMs = useHouseNow();
+  const reader = useReader();
+  return (
+    <div class="page">
+      <div class="opening">
+        <p class="dateline">
+          {longDay(nowMs, reader)}, {clockTime(nowMs, reader)}
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          {openingSentence(piles)}
+        </h1>
+        <UnclaimedLine />
+      </div>
+      {groupBySite(piles, sites).map((site) => (
+        <section class="site" key={site.id} aria-labelledby={`site-${site.id}`}>
+          <div class="site-name">
+            <h2 id={`site-${site.id}`}>{site.name}</h2>
+            <p>{counted(site.piles.length, 'pile')}</p>
+          </div>
+          <ol class="entries">
+            {site.piles.map((pile) => (
+              <Entry key={pile.id} pile={pile} />
+            ))}
+          </ol>
+        </section>
+      ))}
+      <div class="below-entries">
+        <MoundKey />
+        <p class="make-more">
+          <a class="button" href="/piles/new">
+            Lay another pile
+          </a>
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function Entry({ pile }: { readonly pile: PileSummary }) {
+  const { unit } = usePrefs();
+  const waiting = unacknowledgedCount(pile);
+  return (
+    <li class="entry">
+      <article aria-labelledby={`pile-${pile.id}`}>
+        <header class="entry-head">
+          <h3 id={`pile-${pile.id}`}>
+            <a href={`/piles/${pile.id}`}>{pile.name}</a>
+          </h3>
+          <ToneMark tone={pile.tone} />
+        </header>
+        <p class="sentence">{sentenceIn(unit, pile.condition)}</p>
+        {pile.next && <p class="next">{sentenceIn(unit, pile.next)}</p>}
+        {waiting > 0 && <p class="waiting">{counted(waiting, 'warning')} unacknowledged</p>}
+        <EntryFacts pile={pile} />
+        <div class="entry-mound">
+          <Mound pile={pile} />
+        </div>
+      </article>
+    </li>
+  );
+}
+
+function EntryFacts({ pile }: { readonly pile: PileSummary }) {
+  const nowMs = useHouseNow();
+  const { batch } = pile;
+  const newestMs = Math.max(...Object.values(pile.positions).map((now) => (now?.at ? Date.parse(now.at) : -Infinity)));
+  return (
+    <ul class="facts">
+      <li>{stageNames[pile.stage]}</li>
+      {batch && (
+        <li>
+          day {batchDay(Date.parse(batch.startedAt), nowMs)}, {phaseNames[batch.phase]}
+        </li>
+      )}
+      {Number.isFinite(newestMs) && <li>last reading {ageWords(nowMs - newestMs)}</li>}
+    </ul>
+  );
+}
+
+function UnclaimedLine() {
+  const unclaimed = useHouse((house) => house.probes).filter((probe) => probe.claim === null);
+  if (unclaimed.length === 0) return null;
+  return (
+    <p class="lead">
+      {unclaimed.length === 1 ? 'A probe is talking' : `${unclaimed.length} probes are talking`} that{' '}
+      {unclaimed.length === 1 ? 'belongs' : 'belong'} to no pile yet.{' '}
+      <a href="/probes">Claim {unclaimed.length === 1 ? 'it' : 'them'}</a>
+    </p>
+  );
+}

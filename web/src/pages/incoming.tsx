@@ -1,0 +1,24 @@
+/**
+ * web/pages/incoming.tsx: what came in: messages that could not be used, and foreign topics that can be understood.
+ */
+import { Foreign } from '../incoming/foreign.tsx';
+import { Refusals } from '../incoming/refusals.tsx';
+import { Part } from '../parts/part.tsx';
+import { usePage } from '../parts/use-page.ts';
+
+export function IncomingPage() {
+  const heading = usePage('What came in');
+  return (
+    <div class="page">
+      <h1 ref={heading} tabIndex={-1}>
+        What came in
+      </h1>
+      <Part id="refused" title="Not used">
+        <Refusals />
+      </Part>
+      <Part id="foreign" title="Foreign topics">
+        <Foreign />
+      </Part>
+    </div>
+  );
+}

@@ -1,0 +1,127 @@
+/**
+ * web/pages/welcome.tsx: an empty start: what to do first, and what is already talking.
+ */
+import { useState } from 'preact/hooks';
+import { ageWords } from '../format/age.ts';
+import { formatTemp } from '../format/temperature.ts';
+import { useHouse, useHouseNow } from '../live/use-house.ts';
+import { Scrollable } from '../parts/scrollable.tsx';
+import { usePage } from '../parts/use-page.ts';
+import { PileForm } from '../pile/pile-form.tsx';
+import { usePrefs } from '../prefs.ts';
+import { publishLine } from './first-reading.ts';
+
+export function Welcome() {
+  const heading = usePage('Welcome');
+  return (
+    <div class="page welcome">
+      <div class="opening">
+        <h1 ref={heading} tabIndex={-1}>
+          No pile is watched yet. Lay the first.
+        </h1>
+        <p class="lead">
+          Branhearth listens to the probes in your bran and soil piles, says in plain words how each pile is and what to
+          do next, and keeps the record of each batch.
+        </p>
+      </div>
+      <WelcomeMound />
+      <ol class="steps">
+        <li>
+          <h2>Name the place and the pile</h2>
+          <PileForm />
+        </li>
+        <li>
+          <h2>Let a probe talk</h2>
+          <FirstReading />
+        </li>
+        <li>
+          <h2>Claim it for the pile</h2>
+          <Talking />
+        </li>
+      </ol>
+      <aside class="aside">
+        <h2>Only looking?</h2>
+        <p>
+          Stop the program, run <code>npm run demo</code> in its folder, and this page shows an invented farm with four
+          piles, in fast time and on a scratch folder.
+        </p>
+      </aside>
+    </div>
+  );
+}
+
+/** A bare section, as a promise of what will stand here. */
+function WelcomeMound() {
+  return (
+    <svg class="welcome-mound" viewBox="0 0 600 120" aria-hidden="true">
+      <path class="mound-dashed mound-skin" d="M90 100C150 20 230 12 300 12S450 20 510 100" />
+      <path class="mound-skin" d="M0 100H600" />
+      <path class="welcome-probe" d="M300 -10V56M402 -10V44M196 -10V70" />
+    </svg>
+  );
+}
+
+export function FirstReading() {
+  const health = useHouse((house) => house.health);
+  const site = useHouse((house) => house.sites[0]?.id ?? 'my-yard');
+  const [copied, setCopied] = useState(false);
+  if (!health) return null;
+  const line = publishLine(health.broker.url, health.broker.root, site, 'probe-1', location.hostname);
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(line);
+      setCopied(true);
+    } catch {
+      // No clipboard on plain HTTP from another machine: the line can be selected by hand.
+      setCopied(false);
+    }
+  };
+  return (
+    <>
+      <p>
+        A probe publishes over MQTT to <code>{`${health.broker.root}/<site>/<probe>/reading`}</code>. To try it without
+        one, run this on any machine that has Mosquitto’s tools:
+      </p>
+      <div class="copy-line">
+        <Scrollable label="Command that publishes a first reading">
+          <pre>{line}</pre>
+        </Scrollable>
+        <button type="button" onClick={copy}>
+          {copied ? 'Copied' : 'Copy'}
+        </button>
+      </div>
+      {health.parts.broker.state !== 'ok' && (
+        <p class="wrong">
+          The broker is {health.parts.broker.state}: {health.parts.broker.detail}
+        </p>
+      )}
+    </>
+  );
+}
+
+function Talking() {
+  const probes = useHouse((house) => house.probes);
+  const nowMs = useHouseNow();
+  const { unit } = usePrefs();
+  if (probes.length === 0) {
+    return <p class="quiet">No probe has talked yet. The moment one does, it stands here.</p>;
+  }
+  return (
+    <>
+      <ul class="talking">
+        {probes.map((probe) => (
+          <li key={`${probe.site}/${probe.probe}`}>
+            <b>
+              {probe.site}/{probe.probe}
+            </b>
+            {probe.last.temperatureC !== undefined && ` says ${formatTemp(probe.last.temperatureC, unit)}`}
+            {probe.lastAt && `, ${ageWords(nowMs - Date.parse(probe.lastAt))}`}
+          </li>
+        ))}
+      </ul>
+      <p>
+        Make the pile first; then <a href="/probes">say where each probe sits</a>.
+      </p>
+    </>
+  );
+}

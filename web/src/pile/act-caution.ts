@@ -1,0 +1,37 @@
+/**
+ * web/pile/act-caution.ts: the usual cautions at the moment somebody is about to work on a pile.
+ *
+ * Takes:  what is to be done and the hottest value a live probe shows.
+ * Gives:  sentences to show beside the form; they defer to local rules.
+ * Never:  says that anything is safe.
+ */
+import type { PileSummary } from '../../../shared/api/piles.ts';
+import type { ActKind } from '../../../shared/batch.ts';
+import { selfHeatingLadder } from '../../../shared/stage.ts';
+
+const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
+
+/** A scald needs seconds at 60 °C and minutes at 50 °C; from 50 °C on gloves are asked for (common practice, no source). */
+const hotFromC = 50;
+
+export function hottestC(positions: PileSummary['positions']): number | null {
+  const live = Object.values(positions).flatMap((now) =>
+    now && !now.silent && now.temperatureC !== undefined ? [now.temperatureC] : [],
+  );
+  return live.length === 0 ? null : Math.max(...live);
+}
+
+export function actCautions(kind: ActKind, hottest: number | null): string[] {
+  if (!opensThePile.includes(kind)) return [];
+  const cautions = [
+    'Opening a pile throws up dust and mould spores: wear a close-fitting mask (FFP2 or N95), stay upwind, and in a shed open the doors first.',
+  ];
+  const rung = selfHeatingLadder.findLast((step) => hottest !== null && hottest >= step.fromC);
+  if (rung)
+    cautions.push(
+      `At ${Math.floor(hottest ?? 0)} °C the pile may heat itself further when air reaches it: ${rung.todo}.`,
+    );
+  else if (hottest !== null && hottest >= hotFromC)
+    cautions.push('The core is hot enough to scald, and its steam too: wear gloves and long sleeves.');
+  return cautions;
+}

@@ -1,0 +1,145 @@
+/**
+ * web/pile/batch-fields.tsx: the questions about a batch: stage, when laid, of what, how deep, how damp, how covered.
+ */
+import type { NewPile } from '../../../shared/api/piles.ts';
+import { toInstant } from '../../../shared/api/time.ts';
+import { covers, materials } from '../../../shared/batch.ts';
+import { stages } from '../../../shared/names.ts';
+import { instantOfWall } from '../format/local-time.ts';
+import { capital, coverNames, materialNames, stageNames } from '../format/words.ts';
+import { Choice, PickField, TextField } from '../parts/forms.tsx';
+import type { Deed } from '../parts/use-deed.ts';
+
+export interface BatchDraft {
+  readonly stage: (typeof stages)[number];
+  /** On the wall clock; empty means now. */
+  readonly laidAt: string;
+  readonly material: (typeof materials)[number];
+  readonly depthCm: string;
+  readonly massKg: string;
+  readonly moisturePct: string;
+  readonly dosePct: string;
+  readonly cover: (typeof covers)[number];
+}
+
+export const emptyBatch: BatchDraft = {
+  stage: 'bran',
+  laidAt: '',
+  material: 'wheat-bran',
+  depthCm: '',
+  massKg: '',
+  moisturePct: '',
+  dosePct: '',
+  cover: 'breathable',
+};
+
+/** A number typed with point or comma; undefined while empty or not a number. */
+export function typedNumber(text: string): number | undefined {
+  const value = Number(text.trim().replace(',', '.'));
+  return text.trim() === '' || !Number.isFinite(value) ? undefined : value;
+}
+
+/** What the house is told: only what was filled in. */
+export function batchBody(
+  draft: BatchDraft,
+  timeZone: string | undefined,
+): Pick<NewPile, 'stage' | 'startedAt' | 'recipe'> {
+  const laidAtMs = instantOfWall(draft.laidAt, timeZone);
+  const scaled = (text: string, by: number) => {
+    const value = typedNumber(text);
+    return value === undefined ? undefined : Number((value * by).toPrecision(12));
+  };
+  const recipe = Object.fromEntries(
+    Object.entries({
+      material: draft.material,
+      cover: draft.cover,
+      depthM: scaled(draft.depthCm, 0.01),
+      massKg: scaled(draft.massKg, 1),
+      moistureFrac: scaled(draft.moisturePct, 0.01),
+      doseFrac: scaled(draft.dosePct, 0.01),
+    }).filter(([, value]) => value !== undefined),
+  );
+  return { stage: draft.stage, ...(laidAtMs === undefined ? {} : { startedAt: toInstant(laidAtMs) }), recipe };
+}
+
+interface BatchFieldsProps {
+  readonly draft: BatchDraft;
+  readonly onDraft: (change: Partial<BatchDraft>) => void;
+  readonly deed: Deed;
+}
+
+export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
+  return (
+    <>
+      <Choice
+        legend="Stage"
+        value={draft.stage}
+        choices={stages.map((stage) => [stage, capital(stageNames[stage])] as const)}
+        onValue={(stage) => onDraft({ stage, material: stage === 'bran' ? 'wheat-bran' : 'soil-mix' })}
+      />
+      <div class="field-row">
+        <PickField
+          label="Made of"
+          value={draft.material}
+          choices={materials.map((material) => [material, capital(materialNames[material])] as const)}
+          onValue={(material) => onDraft({ material })}
+          error={deed.fieldError('/recipe/material')}
+        />
+        <TextField
+          label="Depth"
+          unit="cm"
+          inputMode="decimal"
+          value={draft.depthCm}
+          onValue={(depthCm) => onDraft({ depthCm })}
+          error={deed.fieldError('/recipe/depthM')}
+        />
+      </div>
+      <details class="more">
+        <summary>More about the batch</summary>
+        <TextField
+          label="Laid"
+          type="datetime-local"
+          hint="Leave empty for now."
+          value={draft.laidAt}
+          onValue={(laidAt) => onDraft({ laidAt })}
+          error={deed.fieldError('/startedAt')}
+        />
+        <div class="field-row">
+          <TextField
+            label="Moisture as laid"
+            unit="%, wet basis"
+            inputMode="decimal"
+            value={draft.moisturePct}
+            onValue={(moisturePct) => onDraft({ moisturePct })}
+            error={deed.fieldError('/recipe/moistureFrac')}
+          />
+          <TextField
+            label="Mass as laid"
+            unit="kg, with its water"
+            inputMode="decimal"
+            value={draft.massKg}
+            onValue={(massKg) => onDraft({ massKg })}
+            error={deed.fieldError('/recipe/massKg')}
+          />
+        </div>
+        <div class="field-row">
+          <TextField
+            label="Culture mixed in"
+            unit="% of the wet mass"
+            inputMode="decimal"
+            value={draft.dosePct}
+            onValue={(dosePct) => onDraft({ dosePct })}
+            error={deed.fieldError('/recipe/doseFrac')}
+          />
+          <PickField
+            label="Cover"
+            value={draft.cover}
+            choices={covers.map((cover) => [cover, capital(coverNames[cover])] as const)}
+            onValue={(cover) => onDraft({ cover })}
+            error={deed.fieldError('/recipe/cover')}
+          />
+        </div>
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,123 @@
+/**
+ * web/pile/history.tsx: a pile's readings over a stretch of time, as charts or as a table.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { PileDetail } from '../../../shared/api/piles.ts';
+import type { SeriesAnswer } from '../../../shared/api/series.ts';
+import { toInstant } from '../../../shared/api/time.ts';
+import { getSeries } from '../api/routes.ts';
+import { SeriesTable } from '../chart/series-table.tsx';
+import { instantOfWall, wallOfInstant } from '../format/local-time.ts';
+import { house } from '../live/house.ts';
+import { houseNowMs } from '../live/house-clock.ts';
+import { useReader } from '../live/use-house.ts';
+import { Choice, Refusal, TextField } from '../parts/forms.tsx';
+import { Part } from '../parts/part.tsx';
+import { useAnswer, useThrottled } from '../parts/use-answer.ts';
+import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
+
+type Charts = typeof import('../chart/pile-charts.tsx').default;
+
+const refetchEveryMs = 4_000;
+
+export function History({ pile }: { readonly pile: PileDetail }) {
+  const reader = useReader(pile.site);
+  const [choice, setChoice] = useState<SpanChoice>('batch');
+  const [custom, setCustom] = useState<TimeSpan>();
+  const [form, setForm] = useState<'charts' | 'table'>('charts');
+  const startedAtMs = pile.batch ? Date.parse(pile.batch.startedAt) : null;
+  const points = innerWidth < 600 ? 240 : 480;
+
+  const spanNow = (): TimeSpan => {
+    if (choice === 'custom' && custom) return custom;
+    const { clock } = house.get();
+    const nowMs = clock ? houseNowMs(clock, performance.now()) : Date.now();
+    return spanOf(choice === 'custom' ? 'batch' : choice, startedAtMs, nowMs);
+  };
+  const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs}`;
+  const {
+    value: series,
+    error,
+    refresh,
+  } = useAnswer(key, () => {
+    const { fromMs, toMs } = spanNow();
+    return getSeries(pile.id, toInstant(Math.floor(fromMs)), toInstant(Math.ceil(toMs)), points);
+  });
+  const newest = Object.values(pile.positions)
+    .map((now) => now?.at ?? '')
+    .sort()
+    .at(-1);
+  useThrottled(`${newest} ${pile.acts.length}`, refetchEveryMs, () => {
+    if (choice !== 'custom') void refresh();
+  });
+
+  return (
+    <Part id="history" title="How it went">
+      <div class="history-bar">
+        <Choice legend="Time shown" hideLegend value={choice} choices={spanChoices} onValue={setChoice} />
+        <Choice
+          legend="Shown as"
+          hideLegend
+          value={form}
+          choices={[
+            ['charts', 'Charts'],
+            ['table', 'Table'],
+          ]}
+          onValue={setForm}
+        />
+      </div>
+      {choice === 'custom' && <CustomSpan timeZone={reader.timeZone} first={custom ?? spanNow()} onSpan={setCustom} />}
+      <Refusal error={error} />
+      {series ? (
+        form === 'charts' ? (
+          <LazyCharts pile={pile} series={series} />
+        ) : (
+          <SeriesTable series={series} site={pile.site} />
+        )
+      ) : (
+        error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>
+      )}
+    </Part>
+  );
+}
+
+/** The chart code comes in a file of its own, fetched when a pile is first opened. */
+function LazyCharts({ pile, series }: { readonly pile: PileDetail; readonly series: SeriesAnswer }) {
+  const [loaded, setLoaded] = useState<{ Charts: Charts }>();
+  const [error, setError] = useState<unknown>();
+  useEffect(() => {
+    import('../chart/pile-charts.tsx').then((module) => setLoaded({ Charts: module.default }), setError);
+  }, []);
+  if (error !== undefined) return <Refusal error={error} />;
+  if (!loaded) return <p class="quiet chart-wait">Drawing…</p>;
+  return <loaded.Charts pile={pile} series={series} />;
+}
+
+interface CustomSpanProps {
+  readonly timeZone: string | undefined;
+  readonly first: TimeSpan;
+  readonly onSpan: (span: TimeSpan) => void;
+}
+
+function CustomSpan({ timeZone, first, onSpan }: CustomSpanProps) {
+  const [from, setFrom] = useState(() => wallOfInstant(first.fromMs, timeZone));
+  const [to, setTo] = useState(() => wallOfInstant(first.toMs, timeZone));
+  const [wrong, setWrong] = useState<string>();
+  return (
+    <form
+      class="form custom-span"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const span = customSpan(instantOfWall(from, timeZone), instantOfWall(to, timeZone));
+        setWrong(typeof span === 'string' ? span : undefined);
+        if (typeof span !== 'string') onSpan(span);
+      }}
+    >
+      <div class="field-row">
+        <TextField label="From" type="datetime-local" value={from} onValue={setFrom} />
+        <TextField label="To" type="datetime-local" value={to} onValue={setTo} error={wrong} />
+      </div>
+      <button type="submit">Show it</button>
+    </form>
+  );
+}

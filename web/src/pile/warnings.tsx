@@ -1,0 +1,194 @@
+/**
+ * web/pile/warnings.tsx: the warnings of a pile: what was seen, what to do, by when, with which caution.
+ */
+import { useState } from 'preact/hooks';
+import type { AlarmSummary } from '../../../shared/api/piles.ts';
+import { acknowledge, getAlarm, shelve, unshelve } from '../api/routes.ts';
+import { ageWords, dueWords } from '../format/age.ts';
+import { clockTime, dayAndTime } from '../format/local-time.ts';
+import { sentenceIn } from '../format/temperature.ts';
+import { alarmStateNames, positionNames, warningNames } from '../format/words.ts';
+import { useHouseNow, useReader } from '../live/use-house.ts';
+import { PickField, Refusal } from '../parts/forms.tsx';
+import { useAnswer } from '../parts/use-answer.ts';
+import { useDeed } from '../parts/use-deed.ts';
+import { usePrefs } from '../prefs.ts';
+import { groupAlarms } from './alarm-order.ts';
+
+interface WarningsProps {
+  readonly alarms: readonly AlarmSummary[];
+  readonly site: string;
+  readonly onChange: () => Promise<unknown>;
+}
+
+export function Warnings({ alarms, site, onChange }: WarningsProps) {
+  const { standing, heldBack, aside } = groupAlarms(alarms);
+  const nameOf = (id: string) => {
+    const alarm = alarms.find((one) => one.id === id);
+    return alarm ? titleOf(alarm) : 'another warning';
+  };
+  return (
+    <section class="warnings" aria-labelledby="warnings">
+      <h2 id="warnings">Warnings</h2>
+      {standing.length === 0 && <p class="quiet">No warning stands.</p>}
+      {standing.map((alarm) => (
+        <Warning key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
+      ))}
+      {heldBack.map((alarm) => (
+        <p class="held-back" key={alarm.id}>
+          <b>{titleOf(alarm)}</b> is held back by “{nameOf(alarm.heldBackBy ?? '')}”, which explains it.
+        </p>
+      ))}
+      {aside.map((alarm) => (
+        <Aside key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
+      ))}
+    </section>
+  );
+}
+
+function titleOf(alarm: AlarmSummary): string {
+  return alarm.position ? `${warningNames[alarm.kind]}, ${positionNames[alarm.position]}` : warningNames[alarm.kind];
+}
+
+interface WarningProps {
+  readonly alarm: AlarmSummary;
+  readonly site: string;
+  readonly onChange: () => Promise<unknown>;
+}
+
+function Warning({ alarm, site, onChange }: WarningProps) {
+  const { unit, name } = usePrefs();
+  const nowMs = useHouseNow();
+  const reader = useReader(site);
+  const deed = useDeed();
+  const isAcknowledged = alarm.state === 'acknowledged';
+  const act = (request: () => Promise<unknown>) => deed.run(() => request().then(onChange));
+  return (
+    <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
+      <header>
+        <h3 id={`alarm-${alarm.id}`}>{titleOf(alarm)}</h3>
+        <p class="alarm-state">
+          {alarm.severity}, {alarmStateNames[alarm.state]}, since {dayAndTime(Date.parse(alarm.since), reader)}
+        </p>
+      </header>
+      <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+      {alarm.by && (
+        <p class="due">
+          By {dayAndTime(Date.parse(alarm.by), reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
+        </p>
+      )}
+      <p>
+        <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
+      </p>
+      {alarm.caution && (
+        <p class="caution">
+          <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+        </p>
+      )}
+      <div class="buttons">
+        {!isAcknowledged && (
+          <button
+            type="button"
+            class="primary"
+            disabled={deed.busy}
+            onClick={() => act(() => acknowledge(alarm.id, name || undefined))}
+          >
+            Acknowledge
+          </button>
+        )}
+        <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+      </div>
+      <Refusal error={deed.error} />
+      <Steps alarm={alarm} site={site} />
+    </article>
+  );
+}
+
+const shelfMinutes = [
+  ['30', '30 minutes'],
+  ['120', '2 hours'],
+  ['480', '8 hours'],
+  ['1440', '1 day'],
+  ['4320', '3 days'],
+] as const;
+
+function Shelve({ busy, onShelve }: { readonly busy: boolean; readonly onShelve: (minutes: number) => void }) {
+  const [isOpen, setIsOpen] = useState(false);
+  const [minutes, setMinutes] = useState<(typeof shelfMinutes)[number][0]>('120');
+  if (!isOpen) {
+    return (
+      <button type="button" aria-expanded={false} onClick={() => setIsOpen(true)}>
+        Shelve…
+      </button>
+    );
+  }
+  return (
+    <div class="shelve">
+      <PickField label="Shelve for" value={minutes} choices={shelfMinutes} onValue={setMinutes} />
+      <button type="button" disabled={busy} onClick={() => onShelve(Number(minutes))}>
+        Shelve
+      </button>
+      <button type="button" class="plain" onClick={() => setIsOpen(false)}>
+        Leave it
+      </button>
+    </div>
+  );
+}
+
+function Aside({ alarm, site, onChange }: WarningProps) {
+  const { name } = usePrefs();
+  const reader = useReader(site);
+  const deed = useDeed();
+  const until = alarm.shelvedUntil ? ` until ${dayAndTime(Date.parse(alarm.shelvedUntil), reader)}` : '';
+  return (
+    <div class="held-back">
+      <p>
+        <b>{titleOf(alarm)}</b> is {alarmStateNames[alarm.state]}
+        {until}.
+      </p>
+      {alarm.state === 'shelved' && (
+        <button
+          type="button"
+          disabled={deed.busy}
+          onClick={() => deed.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
+        >
+          Take off the shelf
+        </button>
+      )}
+      <Refusal error={deed.error} />
+    </div>
+  );
+}
+
+/** Every step the alarm took, on request. */
+function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+  const [isOpen, setIsOpen] = useState(false);
+  return (
+    <details class="more" onToggle={(event) => setIsOpen(event.currentTarget.open)}>
+      <summary>What happened to this warning</summary>
+      {isOpen && <StepList alarm={alarm} site={site} />}
+    </details>
+  );
+}
+
+function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+  const reader = useReader(site);
+  const nowMs = useHouseNow();
+  const { value, error } = useAnswer(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));
+  if (error !== undefined) return <Refusal error={error} />;
+  if (!value) return <p class="quiet">Fetching…</p>;
+  return (
+    <ol class="steps-taken">
+      {value.steps.map((step) => (
+        <li key={`${step.at} ${step.arrow}`}>
+          <time dateTime={step.at} title={ageWords(nowMs - Date.parse(step.at))}>
+            {clockTime(Date.parse(step.at), reader)}
+          </time>{' '}
+          {alarmStateNames[step.from]} → {alarmStateNames[step.to]}: {step.arrow.replaceAll('-', ' ')}
+          {step.by && `, by ${step.by}`}
+          {step.note && `: ${step.note}`}
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,71 @@
+/**
+ * web/probes/claim-form.tsx: says in which pile a probe sits, and where in it.
+ */
+import { useState } from 'preact/hooks';
+import type { Probe } from '../../../shared/api/probes.ts';
+import { positionSchema } from '../../../shared/names.ts';
+import { claimProbe } from '../api/routes.ts';
+import type { positionNames } from '../format/words.ts';
+import { fetchAll } from '../live/connection.ts';
+import { useHouse } from '../live/use-house.ts';
+import { PickField, Refusal } from '../parts/forms.tsx';
+import { useDeed } from '../parts/use-deed.ts';
+
+const placeWords = {
+  core: 'core: the middle of the heap',
+  top: 'top: a hand’s breadth under the skin',
+  base: 'base: just above the ground',
+  edge: 'edge: in the flank',
+  air: 'air: beside the heap, in its shade',
+} as const satisfies Record<keyof typeof positionNames, string>;
+
+export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly onDone?: () => void }) {
+  const deed = useDeed();
+  const piles = useHouse((house) => house.piles) ?? [];
+  // A probe most often sits in a pile at the site it talks from.
+  const ordered = [...piles].sort((one, other) => Number(other.site === probe.site) - Number(one.site === probe.site));
+  const [pileId, setPileId] = useState<string>();
+  const [position, setPosition] = useState<keyof typeof placeWords>('core');
+  if (piles.length === 0) {
+    return (
+      <p>
+        There is no pile yet to claim it for. <a href="/piles/new">Lay one</a>
+      </p>
+    );
+  }
+  const chosen = pileId ?? ordered[0]?.id ?? '';
+  return (
+    <form
+      class="form claim-form"
+      aria-label={`Claim ${probe.probe}`}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void deed
+          .run(async () => {
+            await claimProbe(probe.site, probe.probe, { pileId: chosen, position });
+            await fetchAll();
+          })
+          .then((done) => done && onDone?.());
+      }}
+    >
+      <PickField
+        label="Pile"
+        value={chosen}
+        choices={ordered.map((pile) => [pile.id, pile.name] as const)}
+        onValue={setPileId}
+        error={deed.fieldError('/pileId')}
+      />
+      <PickField
+        label="Where it sits"
+        value={position}
+        choices={positionSchema.options.map((one) => [one, placeWords[one]] as const)}
+        onValue={setPosition}
+        error={deed.fieldError('/position')}
+      />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Claim it
+      </button>
+      <Refusal error={deed.error} />
+    </form>
+  );
+}

@@ -1,0 +1,81 @@
+/**
+ * web/probes/claimed-probe.tsx: a probe in its pile: what it says, its offset, and letting it go.
+ */
+import { useState } from 'preact/hooks';
+import type { Probe } from '../../../shared/api/probes.ts';
+import { calibrateProbe, releaseProbe } from '../api/routes.ts';
+import { differenceFrom, differenceIn, formatDifference, plainNumber, unitSigns } from '../format/temperature.ts';
+import { fetchAll } from '../live/connection.ts';
+import { Refusal, TextField } from '../parts/forms.tsx';
+import { useDeed } from '../parts/use-deed.ts';
+import { typedNumber } from '../pile/batch-fields.tsx';
+import { usePrefs } from '../prefs.ts';
+import { ProbeHead } from './probe-head.tsx';
+
+export function ClaimedProbe({ probe }: { readonly probe: Probe }) {
+  const { unit } = usePrefs();
+  const deed = useDeed();
+  const offset = probe.temperatureOffsetC;
+  return (
+    <li class="probe">
+      <ProbeHead probe={probe} />
+      <details class="more">
+        <summary>
+          {offset === 0 ? 'Offset, release' : `Offset ${formatDifference(offset, unit)}, release`}
+          <span class="unseen"> of {probe.probe}</span>
+        </summary>
+        <Offset probe={probe} />
+        <button
+          type="button"
+          disabled={deed.busy}
+          onClick={() =>
+            deed.run(async () => {
+              await releaseProbe(probe.site, probe.probe);
+              await fetchAll();
+            })
+          }
+        >
+          Release it from the pile
+        </button>
+        <Refusal error={deed.error} />
+      </details>
+    </li>
+  );
+}
+
+function Offset({ probe }: { readonly probe: Probe }) {
+  const { unit } = usePrefs();
+  const deed = useDeed();
+  const kept = plainNumber(differenceIn(unit, probe.temperatureOffsetC), 1).replace('\u2212', '-');
+  const [typed, setTyped] = useState<string>();
+  return (
+    <form
+      class="form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const value = typedNumber(typed ?? kept);
+        void deed
+          .run(async () => {
+            if (value === undefined) throw new Error('The offset must be a number');
+            await calibrateProbe(probe.site, probe.probe, Number(differenceFrom(unit, value).toFixed(3)));
+            await fetchAll();
+          })
+          .then((done) => done && setTyped(undefined));
+      }}
+    >
+      <TextField
+        label="Added to each temperature"
+        unit={unitSigns[unit]}
+        inputMode="text"
+        hint="From a check in melting ice or beside a thermometer you trust. Counts from the next reading."
+        value={typed ?? kept}
+        onValue={setTyped}
+        error={deed.fieldError('/temperatureOffsetC')}
+      />
+      <Refusal error={deed.error} />
+      <button type="submit" disabled={deed.busy || typed === undefined}>
+        Keep the offset
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,15 @@
+/**
+ * web/probes/unclaimed-probe.tsx: a probe that talks and belongs to no pile, with the form to claim it.
+ */
+import type { Probe } from '../../../shared/api/probes.ts';
+import { ClaimForm } from './claim-form.tsx';
+import { ProbeHead } from './probe-head.tsx';
+
+export function UnclaimedProbe({ probe }: { readonly probe: Probe }) {
+  return (
+    <li class="probe">
+      <ProbeHead probe={probe} />
+      <ClaimForm probe={probe} />
+    </li>
+  );
+}
