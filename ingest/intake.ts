@@ -14,6 +14,7 @@ import { decodeNumber, decodeReading } from './decode/decode-payload.ts';
 import { type Arrival, type Decoded, noReadings, noRefusals, type ProbeRef, refused, shown } from './decode/decoded.ts';
 import type { ForeignMessages } from './foreign/foreign-messages.ts';
 import { applyMapping } from './foreign/mapping.ts';
+import { matchFilter } from './foreign/topic-filter.ts';
 import { neighbourC, type PowerOnGuard, powerOnC } from './power-on-guard.ts';
 import type { Refusals } from './refusals.ts';
 import { createTopicReader } from './topic.ts';
@@ -40,6 +41,8 @@ export interface IntakeOptions {
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
 }
 
+const nothing: Decoded = { readings: noReadings, refusals: noRefusals };
+
 export type Intake = (message: Inbound) => readonly Reading[];
 
 export function createIntake(options: IntakeOptions): Intake {
@@ -47,22 +50,16 @@ export function createIntake(options: IntakeOptions): Intake {
   const topicOf = createTopicReader(options.root);
 
   function decode(message: Inbound, arrival: Arrival): Decoded {
-    const tooLarge = sizeProblem(message);
-    if (tooLarge !== undefined) return refused(tooLarge);
     const route = topicOf(message.topic);
-    switch (route.kind) {
-      case 'reading':
-        return decodeReading(textOf(message), route.probe, arrival);
-      case 'value':
-        return decodeNumber(textOf(message), route.probe, route.quantity, arrival);
-      case 'status':
-        return readStatus(textOf(message), route.probe, arrival);
-      case 'misshapen':
-        // A mapping may know what to do with a shape below the root that we do not.
-        return decodeForeign(message, arrival) ?? refused(route.error);
-      case 'foreign':
-        return decodeForeign(message, arrival) ?? { readings: noReadings, refusals: noRefusals };
-    }
+    if (route.kind === 'foreign') return decodeForeign(message, arrival) ?? nothing;
+    // A mapping may know what to do with a shape below the root that we do not.
+    if (route.kind === 'misshapen') return decodeForeign(message, arrival) ?? refused(route.error);
+    const size = sizeProblem(message);
+    if (size !== undefined) return refused(size);
+    const text = textOf(message);
+    if (route.kind === 'reading') return decodeReading(text, route.probe, arrival);
+    if (route.kind === 'value') return decodeNumber(text, route.probe, route.quantity, arrival);
+    return readStatus(text, route.probe, arrival);
   }
 
   function readStatus(text: string, { site, probe }: ProbeRef, arrival: Arrival): Decoded {
@@ -71,22 +68,28 @@ export function createIntake(options: IntakeOptions): Intake {
       return refused(new ReadingError('wrong-type', message));
     }
     options.onStatus(site, probe, text === 'online', arrival.nowMs);
-    return { readings: noReadings, refusals: noRefusals };
+    return nothing;
   }
 
-  /** undefined when no mapping is about this topic. */
+  /** undefined when no mapping is about this topic; what others send there is not ours to count. */
   function decodeForeign(message: Inbound, arrival: Arrival): Decoded | undefined {
-    const payload = textOf(message);
-    if (!message.topic.startsWith('$')) foreign.keep({ atMs: arrival.nowMs, topic: message.topic, payload });
+    const { topic } = message;
+    const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
+    if (payload !== '' && !topic.startsWith('$')) foreign.keep({ atMs: arrival.nowMs, topic, payload });
+    const mappings = options
+      .mappings()
+      .filter((mapping) => message.mayMap?.(mapping) !== false && matchFilter(mapping.filter, topic) !== undefined);
+    if (mappings.length === 0) return undefined;
+    const size = sizeProblem(message);
+    if (size !== undefined) return refused(size);
     const readings: Reading[] = [];
-    const errors: ReadingError[] = [];
-    for (const mapping of options.mappings()) {
-      if (message.mayMap?.(mapping) === false) continue;
-      const reading = applyMapping(mapping, message.topic, payload, arrival);
-      if (reading instanceof ReadingError) errors.push(reading);
-      else if (reading !== undefined) readings.push(reading);
+    const refusals: ReadingError[] = [];
+    for (const mapping of mappings) {
+      const result = applyMapping(mapping, topic, payload, arrival);
+      if (result instanceof ReadingError) refusals.push(result);
+      else if (result !== undefined) readings.push(result);
     }
-    return readings.length + errors.length === 0 ? undefined : { readings, refusals: errors };
+    return { readings, refusals };
   }
 
   /** Sets readings aside that a chip gave before its first measurement, and calibrates the others. */
@@ -94,12 +97,17 @@ export function createIntake(options: IntakeOptions): Intake {
     let kept: Reading[] | undefined; // only once something differs from what was decoded
     for (const [index, reading] of readings.entries()) {
       const isolated = reading.quantity === 'temperature' && !powerOn.accepts(reading);
-      const value = isolated ? reading.value : calibrate(reading.site, reading.probe, reading.quantity, reading.value);
+      const value = isolated ? reading.value : calibrated(reading);
       if (isolated) refusals.count(powerOnError(reading), message.topic, message.payload);
       if ((isolated || value !== reading.value) && kept === undefined) kept = readings.slice(0, index);
       if (!isolated) kept?.push(value === reading.value ? reading : { ...reading, value });
     }
     return kept ?? readings;
+  }
+
+  function calibrated({ site, probe, quantity, value }: Reading): number {
+    const better = calibrate(site, probe, quantity, value);
+    return Number.isFinite(better) ? better : value; // the store could not keep it, and everything would wait for it
   }
 
   return (message) => {

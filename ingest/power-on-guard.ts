@@ -23,35 +23,44 @@ export interface PowerOnGuard {
   remember(site: string, probe: string, tempC: number, atMs: number): void;
 }
 
-export function createPowerOnGuard(): PowerOnGuard {
-  const last = new Map<string, { tempC: number; atMs: number }>();
+interface Remembered {
+  /** As last come in, and as newest by its own time: the two differ while a probe catches up. */
+  last: Pick<Reading, 'value' | 'atMs'>;
+  newest: Pick<Reading, 'value' | 'atMs'>;
+}
 
-  function remember(key: string, tempC: number, atMs: number): void {
-    const known = last.get(key);
+export function createPowerOnGuard(): PowerOnGuard {
+  const probes = new Map<string, Remembered>();
+
+  function remember(key: string, reading: Pick<Reading, 'value' | 'atMs'>): void {
+    const known = probes.get(key);
     if (known !== undefined) {
-      known.tempC = tempC;
-      known.atMs = atMs;
+      known.last = reading;
+      if (reading.atMs >= known.newest.atMs) known.newest = reading;
       return;
     }
-    if (last.size >= rememberedProbes) {
-      for (const old of [...last.keys()].slice(0, rememberedProbes / 2)) last.delete(old);
+    if (probes.size >= rememberedProbes) {
+      for (const old of [...probes.keys()].slice(0, rememberedProbes / 2)) probes.delete(old);
     }
-    last.set(key, { tempC, atMs });
+    probes.set(key, { last: reading, newest: reading });
   }
 
   return {
-    accepts({ site, probe, value, atMs }) {
-      const key = `${site}/${probe}`;
-      if (value === powerOnC) {
-        const before = last.get(key);
-        if (before === undefined) return false;
-        if (Math.abs(before.tempC - powerOnC) > neighbourC || Math.abs(atMs - before.atMs) > neighbourMs) return false;
+    accepts(reading) {
+      const key = `${reading.site}/${reading.probe}`;
+      if (reading.value === powerOnC) {
+        const known = probes.get(key);
+        if (known === undefined || !(supports(known.last, reading) || supports(known.newest, reading))) return false;
       }
-      remember(key, value, atMs);
+      remember(key, reading);
       return true;
     },
     remember(site, probe, tempC, atMs) {
-      remember(`${site}/${probe}`, tempC, atMs);
+      remember(`${site}/${probe}`, { value: tempC, atMs });
     },
   };
+}
+
+function supports(neighbour: Pick<Reading, 'value' | 'atMs'>, reading: Reading): boolean {
+  return Math.abs(neighbour.value - powerOnC) <= neighbourC && Math.abs(reading.atMs - neighbour.atMs) <= neighbourMs;
 }

@@ -42,8 +42,9 @@ export interface IngestOptions {
 }
 
 export interface IngestCounters {
-  /** Messages. */
+  /** Messages, those at QoS 0 included. */
   readonly received: number;
+  /** Messages whose fate is final: kept, or refused for good. */
   readonly acked: number;
   /** Readings. */
   readonly stored: number;
@@ -60,7 +61,7 @@ export interface Ingest {
   health(): SourceHealth;
   counters(): IngestCounters;
   refusals(): RefusalsAnswer;
-  /** Replaces the mappings in force. @throws {RangeError} When one of them cannot work; see `mappingProblem`. */
+  /** Replaces the mappings in force. One that cannot work is left out and logged; ask `mappingProblem` before saving. */
   setMappings(mappings: readonly MappingInput[]): void;
   /** The last message of each foreign topic, newest first. */
   foreignMessages(filter?: string): ForeignMessageAnswer[];
@@ -92,7 +93,7 @@ async function run<Ticket>(
   const refusals = createRefusals(clock);
   const foreign = createForeignMessages();
   const powerOn = createPowerOnGuard();
-  let mappings = checkedMappings(options.mappings);
+  let mappings = workingMappings(options.mappings, log);
   let storeProblem = '';
 
   const intake = createIntake({
@@ -168,7 +169,7 @@ async function run<Ticket>(
     counters: () => ({ ...counted, refused: refusals.counts() }),
     refusals: refusals.answer,
     setMappings(next) {
-      mappings = checkedMappings(next);
+      mappings = workingMappings(next, log);
       opened.setMappings(mappings);
     },
     foreignMessages: (filter) =>
@@ -209,15 +210,12 @@ async function recallTemperatures(
   }
 }
 
-function checkedMappings(mappings: readonly MappingInput[]): readonly MappingInput[] {
-  for (const mapping of mappings) {
+function workingMappings(mappings: readonly MappingInput[], log: IngestLog): readonly MappingInput[] {
+  return mappings.filter((mapping) => {
     const problem = mappingProblem(mapping);
-    if (problem === undefined) continue;
-    throw new RangeError(
-      `Cannot use the mapping of ${JSON.stringify(mapping.filter)} as ${problem.pointer} ${problem.message}`,
-    );
-  }
-  return [...mappings];
+    if (problem !== undefined) log.error({ mapping, problem }, 'a mapping cannot work and is left out');
+    return problem === undefined;
+  });
 }
 
 function onlyNew(readings: readonly Reading[], result: AppendResult): readonly Reading[] {

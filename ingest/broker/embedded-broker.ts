@@ -5,6 +5,7 @@
  * Gives:  a source; a publisher's QoS 1 message is acknowledged after the commit of its readings.
  * Never:  keeps sessions of others: what they miss would fill the memory of this process.
  */
+import type { EventEmitter } from 'node:events';
 import { createServer, type Server, type Socket } from 'node:net';
 import { Aedes, type AedesOptions } from 'aedes';
 import { ConfigError, ReadingError } from '../../shared/errors.ts';
@@ -69,7 +70,19 @@ export async function openEmbeddedBroker(
     queueLimit: 1_000, // publishers need not wait for CONNACK [MQTT-3.1.4-5]
     maxClientsIdLength: 256,
   });
-  broker.on('clientError', (client, error) => log.warn({ client: client.id, err: error }, 'parted from a publisher'));
+  broker.on('clientError', (client, error) => {
+    // Topics that no publisher may use (wildcards, none, too deep) end the connection before `authorizePublish`.
+    if (/PUBLISH|topic has/.test(error.message)) {
+      const message = `Cannot read the topic as MQTT must allow it for publishing: ${error.message}`;
+      sink.refuse(new ReadingError('topic-shape', message), `(not told) from ${client.id}`, '');
+    }
+    log.warn({ client: client.id, err: error }, 'parted from a publisher');
+  });
+  broker.on('connectionError', (_client, error) =>
+    log.warn({ err: error }, 'a publisher could not connect; the embedded broker speaks MQTT 3.1 and 3.1.1'),
+  );
+  // aedes emits this for trouble of its own, and an EventEmitter without a listener would end the process.
+  (broker as EventEmitter).on('error', (error: unknown) => log.error({ err: error }, 'trouble in the embedded broker'));
 
   const server = createServer({ noDelay: true }, (socket) => {
     sockets.add(socket);
@@ -79,6 +92,7 @@ export async function openEmbeddedBroker(
   });
   server.maxConnections = options.maxConnections ?? 1_000;
   await listen(server, options);
+  server.on('error', (error) => log.error({ err: error }, 'a connection could not be taken'));
   const url = `mqtt://${hostInUrl(options.host)}:${portOf(server)}`;
   log.info({ url }, 'the embedded broker takes readings');
 

@@ -104,18 +104,24 @@ export function openOutsideBroker(
     if (endMs !== undefined) listenTimer = setTimeout(hearWanted, Math.max(0, endMs - Date.now()) + 1).unref();
   }
 
-  client.on('connect', () => {
+  let connectedBefore = false;
+  client.on('connect', ({ sessionPresent }) => {
     problem = '';
     subscribed.clear();
     hearWanted();
-    log.info({ url }, 'connected to the broker');
+    log.info({ url, sessionPresent }, 'connected to the broker');
+    if (connectedBefore && !sessionPresent) {
+      log.warn({ url }, 'the broker forgot our session; what was published while we were away may be lost');
+    }
+    connectedBefore = true;
   });
   client.on('disconnect', (packet) => {
     if (packet.reasonCode === sessionTakenOver) problem = `another program uses the client id ${options.clientId}`;
   });
   client.on('error', (error) => {
-    problem = sayError(error);
-    log.warn({ url, err: error }, 'trouble with the broker');
+    const said = sayError(error);
+    if (said !== problem) log.warn({ url, err: error }, 'trouble with the broker'); // not once a second
+    problem = said;
   });
   client.on('close', () => {
     if (problem === '') problem = 'the connection was lost';
@@ -172,6 +178,7 @@ function connectClient(options: OutsideBrokerOptions): MqttClient {
       properties: { sessionExpiryInterval: sessionExpiryS, receiveMaximum: options.receiveMaximum ?? 1_000 },
       keepalive: 30,
       reconnectPeriod: 1_000,
+      reconnectOnConnackError: true, // a broker that is starting, or a password being changed, refuses at first
       connectTimeout: 10_000,
       resubscribe: false, // done on every connect, so that retained status arrives each time
       ...(options.username === undefined ? {} : { username: options.username }),

@@ -26,7 +26,7 @@ export function wildcardCount(filter: string): number {
   return filter.split('/').filter((level) => level === '+' || level === '#').length;
 }
 
-/** What the wildcards stood for, oldest first (that of # with its slashes); undefined when the topic does not match. */
+/** What the wildcards stood for, first to last (that of # with its slashes); undefined when the topic does not match. */
 export function matchFilter(filter: string, topic: string): string[] | undefined {
   const captured: string[] = [];
   const wanted = filter.split('/');

@@ -115,8 +115,15 @@ async function runIngest(source: IngestOptions['source']): Promise<Run> {
   } finally {
     await ingest.close();
     await store.close();
+    if (source.kind === 'outside') await forgetSession(source.url, source.clientId);
     await rm(folder, { recursive: true, force: true });
   }
+}
+
+/** Else the broker would gather the messages of every later run for this client too. */
+async function forgetSession(url: string, clientId: string): Promise<void> {
+  const client = await connectAsync(url, { protocolVersion: 5, clientId, clean: true });
+  await client.endAsync();
 }
 
 /** From the publisher's first byte until the last message counted. */

@@ -1,0 +1,41 @@
+import { expect, test } from 'vitest';
+import { audienceOf, createHeardFilters, subscriptionId } from '../../ingest/broker/heard-filters.ts';
+import type { MappingInput } from '../../shared/api/ingest.ts';
+
+const root = 'piles/+/+/+';
+const mapping = (filter: string) =>
+  ({ filter, pointer: '', quantity: 'temperature', unit: 'C', scale: 1, site: 's', probe: 'p' }) satisfies MappingInput;
+
+test('subscriptionId() is the same in every run and within what the standard allows', () => {
+  expect(subscriptionId(root)).toBe(subscriptionId(root));
+  const ids = ['a', 'b', '#', root, 'garden/+/temp', 'ü'.repeat(500)].map(subscriptionId);
+  expect(new Set(ids).size).toBe(ids.length);
+  for (const id of ids) expect(id >= 1 && id <= 268_435_455).toBe(true);
+});
+
+test('audienceOf() lets everybody look at the copy that came for the root, and at copies without identifiers', () => {
+  expect(audienceOf(root, 'piles/a/b/reading', subscriptionId(root))).toBe('everybody');
+  expect(audienceOf(root, 'piles/a/b/reading', [subscriptionId('#'), subscriptionId(root)])).toBe('everybody');
+  expect(audienceOf(root, 'garden/x', undefined)).toBe('everybody');
+});
+
+test('audienceOf() lets nobody look at a second copy of our own topics', () => {
+  expect(audienceOf(root, 'piles/a/b/reading', subscriptionId('#'))).toBe('nobody');
+});
+
+test('audienceOf() gives a foreign copy to the mappings whose filter it came by', () => {
+  const audience = audienceOf(root, 'garden/x/temp', subscriptionId('garden/+/temp'));
+  expect(typeof audience === 'function' && audience(mapping('garden/+/temp'))).toBe(true);
+  expect(typeof audience === 'function' && audience(mapping('garden/#'))).toBe(false);
+});
+
+test('wanted() holds mapped filters for good and listened ones for their time, never the root', () => {
+  const heard = createHeardFilters(root);
+  heard.setMappings([mapping('garden/#'), mapping(root)]);
+  heard.listen('#', 1_000);
+  heard.listen('#', 500); // a shorter wish does not end the longer one
+  expect([...heard.wanted(999)]).toEqual(['garden/#', '#']);
+  expect(heard.nextEndMs()).toBe(1_000);
+  expect([...heard.wanted(1_000)]).toEqual(['garden/#']);
+  expect(heard.nextEndMs()).toBeUndefined();
+});

@@ -1,0 +1,148 @@
+import { expect, test } from 'vitest';
+import { createForeignMessages } from '../../ingest/foreign/foreign-messages.ts';
+import { createIntake, type Inbound } from '../../ingest/intake.ts';
+import { createPowerOnGuard } from '../../ingest/power-on-guard.ts';
+import { createRefusals } from '../../ingest/refusals.ts';
+import type { MappingInput } from '../../shared/api/ingest.ts';
+
+const nowMs = Date.UTC(2031, 3, 5);
+const clock = { nowMs: () => nowMs, speed: 1 };
+
+function open(mappings: MappingInput[] = [], calibrate = (_s: string, _p: string, _q: string, value: number) => value) {
+  const refusals = createRefusals(clock);
+  const foreign = createForeignMessages();
+  const statuses: unknown[][] = [];
+  const intake = createIntake({
+    root: 'piles',
+    clock,
+    refusals,
+    foreign,
+    powerOn: createPowerOnGuard(),
+    mappings: () => mappings,
+    calibrate,
+    onStatus: (...said) => statuses.push(said),
+  });
+  const take = (topic: string, payload: string | Buffer, more: Partial<Inbound> = {}) =>
+    intake({ topic, payload: Buffer.from(payload), retained: false, ...more });
+  const reasons = () => refusals.answer().refusals.map(({ reason, count }) => `${reason} ${count}`);
+  return { take, reasons, refusals, foreign, statuses };
+}
+
+const topic = 'piles/saltmere-yard/p1/reading';
+const mapping: MappingInput = {
+  filter: 'garden/+',
+  pointer: '/t',
+  quantity: 'temperature',
+  unit: 'C',
+  scale: 1,
+  site: 'saltmere-yard',
+  probe: 'g-{1}',
+};
+
+test('a reading comes out calibrated', () => {
+  const { take } = open([], (site, probe, quantity, value) =>
+    `${site}/${probe}/${quantity}` === 'saltmere-yard/p1/temperature' ? value + 0.5 : value,
+  );
+  expect(take(topic, '{"humidity":97,"temperature":40}').map(({ quantity, value }) => [quantity, value])).toEqual([
+    ['temperature', 40.5],
+    ['humidity', 97],
+  ]);
+});
+
+test('a calibration that gives no number leaves the value as measured', () => {
+  expect(open([], () => Number.NaN).take(topic, '{"temperature":40}')).toMatchObject([{ value: 40 }]);
+});
+
+test('an isolated 85 °C is set aside and counted, what is beside it kept', () => {
+  const { take, reasons } = open();
+  expect(take(topic, '{"temperature":85,"humidity":97}')).toMatchObject([{ quantity: 'humidity' }]);
+  expect(reasons()).toEqual(['power-on-value 1']);
+});
+
+test('185 °F is the same power-on value', () => {
+  const { take, reasons } = open();
+  expect([take(topic, '{"temperature":185,"unit":"F"}'), reasons()]).toEqual([[], ['power-on-value 1']]);
+});
+
+test('a hot pile at 85 °C is believed', () => {
+  const { take, reasons } = open();
+  take(topic, `{"temperature":84,"time":${nowMs - 60_000}}`);
+  expect([take(topic, '{"temperature":85}').length, reasons()]).toEqual([1, []]);
+});
+
+test('85 is no power-on value for another quantity', () => {
+  expect(open().take(topic, '{"humidity":85}')).toHaveLength(1);
+});
+
+test('status goes to its listener with the time of arrival; anything else there is refused', () => {
+  const { take, statuses, reasons } = open();
+  take('piles/saltmere-yard/p1/status', 'online', { retained: true });
+  take('piles/saltmere-yard/p1/status', 'offline');
+  take('piles/saltmere-yard/p1/status', 'ONLINE');
+  expect(statuses).toEqual([
+    ['saltmere-yard', 'p1', true, nowMs],
+    ['saltmere-yard', 'p1', false, nowMs],
+  ]);
+  expect(reasons()).toEqual(['wrong-type 1']);
+});
+
+test('a payload of 64 KiB is read, one byte more is refused: payload-too-large', () => {
+  const { take, reasons } = open();
+  const body = '{"temperature":40}';
+  expect(take(topic, body.padEnd(65_536))).toHaveLength(1);
+  expect(take(topic, body.padEnd(65_537))).toHaveLength(0);
+  expect(reasons()).toEqual(['payload-too-large 1']);
+});
+
+test('an empty payload is refused: payload-empty', () => {
+  const { take, reasons } = open();
+  take(topic, '');
+  expect(reasons()).toEqual(['payload-empty 1']);
+});
+
+test('bytes that are no UTF-8 are refused: not-json', () => {
+  const { take, reasons } = open();
+  take(topic, Buffer.from([0xff, 0xfe, 0x00, 0x80]));
+  expect(reasons()).toEqual(['not-json 1']);
+});
+
+test('a foreign message is kept for a look and counts as nothing', () => {
+  const { take, foreign, reasons } = open();
+  take('garden/x', '{"t":41}');
+  take('garden/cleared', '');
+  take('$SYS/broker/uptime', '9');
+  expect(foreign.list()).toEqual([{ topic: 'garden/x', payload: '{"t":41}', atMs: nowMs }]);
+  expect(reasons()).toEqual([]);
+});
+
+test('a foreign message becomes a reading for each mapping that is about it', () => {
+  const { take } = open([mapping, { ...mapping, pointer: '/h', quantity: 'humidity', unit: '%RH' }]);
+  expect(take('garden/x', '{"t":41,"h":90}')).toMatchObject([
+    { probe: 'g-x', quantity: 'temperature', value: 41 },
+    { probe: 'g-x', quantity: 'humidity', value: 90 },
+  ]);
+});
+
+test('what a mapping cannot read is counted, and the other mapping’s reading kept', () => {
+  const { take, reasons } = open([mapping, { ...mapping, pointer: '/h', quantity: 'humidity', unit: '%RH' }]);
+  expect(take('garden/x', '{"h":90}')).toHaveLength(1);
+  take('garden/x', Buffer.alloc(65_537, 0x20));
+  expect(reasons()).toEqual(['payload-too-large 1', 'no-such-pointer 1']);
+});
+
+test('a mapped temperature of an isolated 85 °C is set aside too', () => {
+  const { take, reasons } = open([mapping]);
+  expect([take('garden/x', '{"t":85}'), reasons()]).toEqual([[], ['power-on-value 1']]);
+});
+
+test('a mapping that may not look at this copy does not', () => {
+  expect(open([mapping]).take('garden/x', '{"t":41}', { mayMap: () => false })).toEqual([]);
+});
+
+test('a shape below the root that is not ours is refused, unless a mapping is about it', () => {
+  const { take, reasons } = open([{ ...mapping, filter: 'piles/+/old' }]);
+  expect(take('piles/Yard/old', '{"t":41}')).toHaveLength(1);
+  expect(reasons()).toEqual([]);
+  take('piles/Yard/p1/reading', '{"temperature":41}');
+  expect(reasons()).toEqual(['topic-shape 1']);
+});
