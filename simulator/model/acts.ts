@@ -90,6 +90,7 @@ function handle(pile: Pile, air: Air, { mixed, cooled }: { readonly mixed: numbe
     layer.oxygenFrac = freshOxygenFrac;
     layer.bulkKgM3 = material.looseBulkKgM3;
     layer.driftKS = 0;
+    layer.oxygenDriftS = 0;
   });
   const after = layers.reduce((sum, layer) => sum + heatCapacityJM2K(layer, material) * layer.tempC, 0);
   ledger.carriedJ += (after - heats.reduce((sum, heat) => sum + heat, 0)) * footprintM2;

@@ -10,9 +10,8 @@ import type { Pile } from './pile.ts';
 import type { Skin } from './surface.ts';
 import type { LayerWork } from './work.ts';
 
-/** Soil below the pile: thickness [m], conductivity and heat of moist soil (common values, from memory). */
+/** Soil below the pile: thickness [m] and heat of moist soil (common value, from memory). */
 const soilM = [0.05, 0.15, 0.4] as const;
-const soilWmK = 1.0;
 const soilJM3K = 2.0e6;
 /** Film on the sides of the pile [W m⁻² K⁻¹]. */
 const sideFilmWM2K = 8;
@@ -81,7 +80,7 @@ function link(pile: Pile, works: readonly LayerWork[], skin: Skin, stepS: number
     work.linkUpWM2K = above === undefined ? skin.leaveWM2K : above.linkDownWM2K;
     work.linkDownWM2K =
       below === undefined
-        ? 1 / (thicknessM / 2 / conductivity + soilM[0] / 2 / soilWmK)
+        ? 1 / (thicknessM / 2 / conductivity + soilM[0] / 2 / pile.groundWmK)
         : 1 /
           (thicknessM / 2 / conductivity +
             below.thicknessM / 2 / (below.conductivityWmK + below.vapourConductivityWmK));
@@ -102,7 +101,7 @@ function linkSoil(pile: Pile, first: number, base: LayerWork, soonerS: number, l
     if (node === undefined || thisM === undefined || hereC === undefined) return;
     const nextM = soilM[k + 1];
     const belowC = pile.groundC[k + 1] ?? pile.deepGroundC;
-    const down = soilWmK / (nextM === undefined ? thisM / 2 + 0.3 : (thisM + nextM) / 2);
+    const down = pile.groundWmK / (nextM === undefined ? thisM / 2 + 0.3 : (thisM + nextM) / 2);
     const capacity = soilJM3K * thisM;
     node.lower = -laterS * up;
     node.upper = -laterS * down;

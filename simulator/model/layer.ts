@@ -30,8 +30,9 @@ export interface Layer {
   oxygenFrac: number;
   /** Dry mass per volume as packed now [kg m⁻³]. */
   bulkKgM3: number;
-  /** How fast the temperature moved in the last step [K s⁻¹]; lets the next step look half a step ahead. */
+  /** How fast temperature and oxygen moved in the last step [K s⁻¹, s⁻¹]; lets the next step look half a step ahead. */
   driftKS: number;
+  oxygenDriftS: number;
 }
 
 export function dryKgM2(layer: Layer): number {

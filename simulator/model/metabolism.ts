@@ -16,22 +16,24 @@ import type { LayerWork } from './work.ts';
 export function wantFood(work: LayerWork, kinetics: Kinetics, stepS: number): void {
   const { layer, midC } = work;
   const { mesophiles, thermophiles, readyHalfFrac, yieldKgKg } = kinetics;
+  work.dampShare = moistureFactor(work.moistureFrac);
+  work.mesophileRate = cardinalRate(midC, mesophiles.temps);
+  work.thermophileRate = cardinalRate(midC, thermophiles.temps);
   const readyFrac = layer.readyKgM2 / work.dryKgM2;
-  const plenty =
-    (moistureFactor(work.moistureFrac) * freeAirFactor(work.freeAirFrac) * readyFrac) / (readyHalfFrac + readyFrac);
+  const plenty = (work.dampShare * freeAirFactor(work.freeAirFrac) * readyFrac) / (readyHalfFrac + readyFrac);
   const oxygenNow = oxygenFactor(layer.oxygenFrac);
-  const mesoPerS = plenty * growthPerS(midC, mesophiles);
-  const thermoPerS = plenty * growthPerS(midC, thermophiles);
-  const mesoGrown =
-    mesoPerS * layer.mesophilesKgM2 * meanOverStep(mesoPerS * oxygenNow - lossPerS(midC, mesophiles), stepS);
-  const thermoGrown =
-    thermoPerS * layer.thermophilesKgM2 * meanOverStep(thermoPerS * oxygenNow - lossPerS(midC, thermophiles), stepS);
+  const mesoPerS = (plenty * mesophiles.growthPerH * work.mesophileRate) / 3600;
+  const thermoPerS = (plenty * thermophiles.growthPerH * work.thermophileRate) / 3600;
+  const mesoNet = mesoPerS * oxygenNow - lossPerS(midC, mesophiles);
+  const thermoNet = thermoPerS * oxygenNow - lossPerS(midC, thermophiles);
+  const mesoGrown = mesoPerS * layer.mesophilesKgM2 * meanOverStep(mesoNet, stepS);
+  const thermoGrown = thermoPerS * layer.thermophilesKgM2 * meanOverStep(thermoNet, stepS);
   // No more can be eaten than is there.
   const eaten = (mesoGrown + thermoGrown) / yieldKgKg;
   const share = eaten > layer.readyKgM2 ? layer.readyKgM2 / eaten : 1;
   work.mesophileGrowthKgM2 = mesoGrown * share;
   work.thermophileGrowthKgM2 = thermoGrown * share;
-  const burnt = (work.mesophileGrowthKgM2 + work.thermophileGrowthKgM2) * (1 / yieldKgKg - 1);
+  const burnt = (mesoGrown + thermoGrown) * share * (1 / yieldKgKg - 1);
   work.oxygenWantedKgM2S = (burnt * starch.oxygenKgKg) / stepS;
 }
 
@@ -39,7 +41,6 @@ export function wantFood(work: LayerWork, kinetics: Kinetics, stepS: number): vo
 export function eat(work: LayerWork, pile: Pile, stepS: number): void {
   const { layer, midC } = work;
   const { kinetics, footprintM2, ledger } = pile;
-  const { dryHeatJKgK } = pile.material;
   const { mesophiles, thermophiles, yieldKgKg } = kinetics;
   const mesoGrown = work.mesophileGrowthKgM2 * work.oxygenShare;
   const thermoGrown = work.thermophileGrowthKgM2 * work.oxygenShare;
@@ -49,17 +50,14 @@ export function eat(work: LayerWork, pile: Pile, stepS: number): void {
   // Cells that wither become food again; wanted cells killed by heat are kept apart, and only then slowly eaten.
   const mesoMean = layer.mesophilesKgM2 + mesoGrown / 2;
   const thermoMean = layer.thermophilesKgM2 + thermoGrown / 2;
-  const mesoWithered = -mesoMean * Math.expm1(-witherPerS(midC, mesophiles) * stepS);
-  const mesoKilled = -(mesoMean - mesoWithered) * Math.expm1(-heatDeathPerS(midC, mesophiles) * stepS);
-  const thermoLost = -thermoMean * Math.expm1(-lossPerS(midC, thermophiles) * stepS);
+  const mesoWithered = mesoMean * lostShare(witherPerS(midC, mesophiles) * stepS);
+  const mesoKilled = (mesoMean - mesoWithered) * lostShare(heatDeathPerS(midC, mesophiles) * stepS);
+  const thermoLost = thermoMean * lostShare(lossPerS(midC, thermophiles) * stepS);
   const deadEaten = layer.deadKgM2 * deadTurnoverPerS * stepS;
 
-  const crowd =
-    layer.mesophilesKgM2 * cardinalRate(midC, mesophiles.temps) +
-    layer.thermophilesKgM2 * cardinalRate(midC, thermophiles.temps);
-  const breakdownPerS =
-    ((kinetics.breakdownPerH / 3600) * moistureFactor(work.moistureFrac) * crowd) /
-    (layer.mesophilesKgM2 + layer.thermophilesKgM2 + kinetics.breakdownHalfFrac * work.dryKgM2);
+  const crowd = layer.mesophilesKgM2 * work.mesophileRate + layer.thermophilesKgM2 * work.thermophileRate;
+  const room = layer.mesophilesKgM2 + layer.thermophilesKgM2 + kinetics.breakdownHalfFrac * work.dryKgM2;
+  const breakdownPerS = ((kinetics.breakdownPerH / 3600) * work.dampShare * crowd) / room;
   const brokenDown = layer.slowKgM2 * breakdownPerS * work.oxygenShare * stepS;
 
   layer.readyKgM2 += brokenDown + mesoWithered + thermoLost + deadEaten - eaten;
@@ -71,25 +69,22 @@ export function eat(work: LayerWork, pile: Pile, stepS: number): void {
   const waterMade = burnt * starch.waterKgKg;
   layer.waterKgM2 += waterMade;
   // Matter that turned from solid to water holds a little more heat at the same temperature, and gas takes some away.
-  const matterJM2 = work.layer.tempC * (waterMade * waterHeatJKgK - burnt * dryHeatJKgK);
+  const matterJM2 = layer.tempC * (waterMade * waterHeatJKgK - burnt * pile.material.dryHeatJKgK);
   work.heatInJM2 = burnt * heatPerStarchJKg + matterJM2;
 
-  ledger.oxidationJ += burnt * heatPerStarchJKg * footprintM2;
+  const burntKg = burnt * footprintM2;
+  ledger.oxidationJ += burntKg * heatPerStarchJKg;
   ledger.carriedJ += matterJM2 * footprintM2;
-  ledger.metabolicWaterKg += waterMade * footprintM2;
-  ledger.burntKg += burnt * footprintM2;
-  ledger.oxygenKg += burnt * starch.oxygenKgKg * footprintM2;
-  ledger.carbonDioxideKg += burnt * starch.carbonDioxideKgKg * footprintM2;
+  ledger.metabolicWaterKg += burntKg * starch.waterKgKg;
+  ledger.burntKg += burntKg;
+  ledger.oxygenKg += burntKg * starch.oxygenKgKg;
+  ledger.carbonDioxideKg += burntKg * starch.carbonDioxideKgKg;
 }
 
 /** Killed cells are eaten up by the rest within days: 1 % an hour, an assumption. */
 const deadTurnoverPerS = 0.01 / 3600;
 
-function growthPerS(tempC: number, group: GroupKinetics): number {
-  return (group.growthPerH / 3600) * cardinalRate(tempC, group.temps);
-}
-
-/** Withering follows temperature loosely: half speed in the cold, full speed at the best temperature and above. */
+/** Withering follows temperature loosely: a fifth of its speed in the cold, all of it at the best temperature and above. */
 function witherPerS(tempC: number, group: GroupKinetics): number {
   const warmth = Math.min(1, Math.max(0.2, tempC / group.temps.optC));
   return (group.decayPerH / 3600) * warmth;
@@ -99,8 +94,13 @@ function lossPerS(tempC: number, group: GroupKinetics): number {
   return witherPerS(tempC, group) + heatDeathPerS(tempC, group);
 }
 
-/** ∫ exp(g t) dt over a step, by its series: growth within a step is small. */
+/** 1 − exp(−x), by its series where that is exact to rounding. */
+function lostShare(x: number): number {
+  return x < 1e-4 ? x * (1 - x / 2 + (x * x) / 6) : -Math.expm1(-x);
+}
+
+/** ∫ exp(g t) dt over a step, by its series: growth within a step is small, and where heat kills fast there is none. */
 function meanOverStep(netPerS: number, stepS: number): number {
-  const x = netPerS * stepS;
+  const x = Math.max(-1, netPerS * stepS);
   return stepS * (1 + x / 2 + (x * x) / 6);
 }

@@ -6,7 +6,7 @@
  */
 import { type ChainNode, createChain, solveChain } from './chain.ts';
 import { coverFacts } from './cover.ts';
-import { oxygenHalfFrac } from './factors.ts';
+import { oxygenFactor } from './factors.ts';
 import { freshOxygenFrac, type Pile } from './pile.ts';
 import type { LayerWork } from './work.ts';
 
@@ -34,7 +34,10 @@ export function breathe(pile: Pile, works: readonly LayerWork[], surfaceSM: numb
     const toAbove = above === undefined ? topMS(pile, work, surfaceSM) : betweenMS(above, work);
     const toBelow = below === undefined ? 0 : betweenMS(work, below);
     const fromBelowMS = below?.upAirMS ?? 0;
-    const usedMS = work.oxygenWantedKgM2S / oxygenKgM3 / (oxygenHalfFrac + layer.oxygenFrac);
+    // The microbes get what the oxygen half a step ahead allows; written as a share of the oxygen after the step.
+    const aheadFrac = Math.max(0.5 * layer.oxygenFrac, layer.oxygenFrac + layer.oxygenDriftS * stepS);
+    work.oxygenShare = oxygenFactor((layer.oxygenFrac + aheadFrac) / 2) / Math.max(1e-9, aheadFrac);
+    const usedMS = (work.oxygenWantedKgM2S / oxygenKgM3) * work.oxygenShare;
     node.lower = -toAbove * stepS;
     node.upper = -(toBelow + fromBelowMS) * stepS;
     node.diagonal = holdM + (toAbove + toBelow + work.upAirMS + usedMS) * stepS;
@@ -47,8 +50,10 @@ export function breathe(pile: Pile, works: readonly LayerWork[], surfaceSM: numb
     const node = chain[i];
     i += 1;
     if (node === undefined) break;
-    work.oxygenShare = node.value / (oxygenHalfFrac + work.layer.oxygenFrac);
-    work.layer.oxygenFrac = node.value;
+    const { layer } = work;
+    work.oxygenShare *= node.value;
+    layer.oxygenDriftS = (node.value - layer.oxygenFrac) / stepS;
+    layer.oxygenFrac = node.value;
   }
 }
 

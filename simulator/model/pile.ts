@@ -21,6 +21,8 @@ export interface Pile {
   readonly groundC: [number, number, number];
   /** Soil below that, which the pile never reaches [°C]. */
   deepGroundC: number;
+  /** Conductivity of what lies under the pile [W m⁻¹ K⁻¹]: 1 for moist soil, 0.1 for pallets with straw, 0 for none at all. */
+  groundWmK: number;
   footprintM2: number;
   /** Blend of all that was mixed in. */
   material: Material;
@@ -61,6 +63,8 @@ export interface PileRecipe {
   readonly fanMS?: number | undefined;
   /** Soil under the pile [°C]; as warm as the mix when left out. */
   readonly groundC?: number | undefined;
+  /** Conductivity of what lies under the pile [W m⁻¹ K⁻¹]; moist soil, 1, when left out. */
+  readonly groundWmK?: number | undefined;
   readonly layerCount?: number | undefined;
   readonly kinetics?: Kinetics | undefined;
 }
@@ -97,6 +101,7 @@ export function createPile(recipe: PileRecipe): Pile {
       oxygenFrac: freshOxygenFrac,
       bulkKgM3: material.looseBulkKgM3,
       driftKS: 0,
+      oxygenDriftS: 0,
     };
   });
   const groundC = recipe.groundC ?? tempC;
@@ -105,6 +110,7 @@ export function createPile(recipe: PileRecipe): Pile {
     layers,
     groundC: [groundC, groundC, groundC],
     deepGroundC: groundC,
+    groundWmK: recipe.groundWmK ?? 1,
     footprintM2,
     material,
     cover: recipe.cover ?? 'open',

@@ -33,6 +33,10 @@ export interface LayerWork {
   /** Air drawn in from the side, and passed on upwards [m s⁻¹]. */
   sideAirMS: number;
   upAirMS: number;
+  /** Moisture factor and cardinal rates of both groups at `midC` [-]. */
+  dampShare: number;
+  mesophileRate: number;
+  thermophileRate: number;
   /** Growth with oxygen plentiful, whole step [kg m⁻²]. */
   mesophileGrowthKgM2: number;
   thermophileGrowthKgM2: number;
@@ -120,6 +124,7 @@ function emptySheet(): LayerWork {
     oxygenFrac: 0,
     bulkKgM3: 0,
     driftKS: 0,
+    oxygenDriftS: 0,
   };
   return {
     layer,
@@ -138,6 +143,9 @@ function emptySheet(): LayerWork {
     vapourConductivityWmK: 0,
     sideAirMS: 0,
     upAirMS: 0,
+    dampShare: 0,
+    mesophileRate: 0,
+    thermophileRate: 0,
     mesophileGrowthKgM2: 0,
     thermophileGrowthKgM2: 0,
     oxygenWantedKgM2S: 0,

@@ -36,6 +36,7 @@ const recipeSchema = z.object({
   shadeFrac: fraction.default(0.8),
   fanMS: z.number().min(0).max(10).default(0),
   groundC: z.number().min(-10).max(40).optional(),
+  groundWmK: z.number().min(0).max(5).default(1).describe('under the pile: moist soil 1, pallets with straw 0.1'),
   layerCount: z.number().int().min(3).max(20).default(5),
 });
 
