@@ -32,7 +32,7 @@ export interface BuiltPages {
 export async function buildPages(): Promise<BuiltPages> {
   const dir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
   await build({
-    configFile: fileURLToPath(new URL('../../web/vite.config.ts', import.meta.url)),
+    configFile: join(fileURLToPath(new URL('../../web', import.meta.url)), 'vite.config.ts'),
     logLevel: 'error',
     build: { outDir: dir, emptyOutDir: true },
   });

@@ -10,7 +10,7 @@ import { clockTime, type Reader, shortDay, zoneOffsetMs } from '../format/local-
 const stepsMs = [
   ...[1, 2, 5, 10, 15, 30].map((minutes) => minutes * msPerMinute),
   ...[1, 2, 3, 6, 12].map((hours) => hours * msPerHour),
-  ...[1, 2, 7, 14, 28, 56, 112, 224].map((days) => days * msPerDay),
+  ...[1, 2, 7, 14, 28, 56, 112, 224, 448, 896].map((days) => days * msPerDay),
 ];
 
 export interface TimeTick {

@@ -50,7 +50,7 @@ export function Foreign() {
         <Refusal error={deed.error} />
       </form>
       {filter !== undefined && <Heard key={filter} filter={filter} onSaved={refresh} />}
-      <h3>In use</h3>
+      <h3 class="sub-head">In use</h3>
       <Refusal error={error} />
       {known && <Mappings mappings={known.mappings} onChange={refresh} />}
     </>
@@ -68,7 +68,7 @@ function Heard({ filter, onSaved }: { readonly filter: string; readonly onSaved:
   const messages = value?.messages ?? [];
   return (
     <div class="heard">
-      <h3>Heard on {filter}</h3>
+      <h3 class="sub-head">Heard on {filter}</h3>
       <Refusal error={error} />
       {messages.length === 0 && error === undefined && <p class="quiet">Listening; nothing heard yet.</p>}
       <ol class="messages">

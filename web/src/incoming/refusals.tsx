@@ -8,7 +8,6 @@ import { dayAndTime } from '../format/local-time.ts';
 import { counted, refusalNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
-import { Scrollable } from '../parts/scrollable.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 
 const refetchEveryMs = 5_000;
@@ -44,13 +43,11 @@ export function Refusals() {
                     <span class="unseen">, of {refusalNames[refusal.reason]}</span>
                   </summary>
                   <p>{refusal.last.message}</p>
-                  <Scrollable label="Its topic and payload">
-                    <pre>
-                      {refusal.last.topic}
-                      {'\n'}
-                      {refusal.last.payload || '(empty)'}
-                    </pre>
-                  </Scrollable>
+                  <pre>
+                    {refusal.last.topic}
+                    {'\n'}
+                    {refusal.last.payload || '(empty)'}
+                  </pre>
                 </details>
               </div>
             </li>

@@ -14,6 +14,7 @@ import { positionNames } from '../format/words.ts';
 import { useHouseNow } from '../live/use-house.ts';
 import { usePrefs } from '../prefs.ts';
 import { useShade } from '../use-shade.ts';
+import { Ground } from './ground.tsx';
 import { moundDamp, moundHeat, moundInWords, moundLabels } from './mound-facts.ts';
 import { labelRows, labelX, probePoint } from './mound-layout.ts';
 import { drawing, type MoundShape, moundShape, pathOf, shellPath } from './mound-shape.ts';
@@ -79,21 +80,6 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
       {large && depthM !== undefined && <DepthMeasure shape={shape} depthM={depthM} />}
       <Labels shape={shape} shade={shade} labels={labels} rows={rows} numberX={width - 1} />
     </svg>
-  );
-}
-
-function Ground() {
-  const { groundY } = drawing;
-  const strokes = Array.from({ length: 27 }, (_, i) => {
-    const x = 6 + i * 8.2;
-    const length = 5 + ((i * 7) % 5);
-    return `M${x} ${groundY + 2.5}l${-length * 0.7} ${length}`;
-  });
-  return (
-    <g class="mound-ground">
-      <path d={strokes.join('')} class="mound-hatch" />
-      <path d={`M0 ${groundY}H230`} />
-    </g>
   );
 }
 

@@ -10,9 +10,11 @@ export function IncomingPage() {
   const heading = usePage('What came in');
   return (
     <div class="page">
-      <h1 ref={heading} tabIndex={-1}>
-        What came in
-      </h1>
+      <div class="opening">
+        <h1 ref={heading} tabIndex={-1}>
+          What came in
+        </h1>
+      </div>
       <Part id="refused" title="Not used">
         <Refusals />
       </Part>

@@ -31,7 +31,7 @@ export function SettingsPage() {
           ]}
           onValue={(unit) => changePrefs({ unit })}
         />
-        <p class="hint">A core at rest reads {formatTemp(21.5, prefs.unit)}.</p>
+        <p class="hint">The core of a pile that works well is at about {formatTemp(41.5, prefs.unit)}.</p>
         <Choice
           legend="Time"
           value={prefs.zone}

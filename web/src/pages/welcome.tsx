@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 import { ageWords } from '../format/age.ts';
 import { formatTemp } from '../format/temperature.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
-import { Scrollable } from '../parts/scrollable.tsx';
+import { EmptyMound } from '../mound/empty-mound.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { PileForm } from '../pile/pile-form.tsx';
 import { usePrefs } from '../prefs.ts';
@@ -24,7 +24,9 @@ export function Welcome() {
           do next, and keeps the record of each batch.
         </p>
       </div>
-      <WelcomeMound />
+      <div class="welcome-mound">
+        <EmptyMound />
+      </div>
       <ol class="steps">
         <li>
           <h2>Name the place and the pile</h2>
@@ -40,24 +42,13 @@ export function Welcome() {
         </li>
       </ol>
       <aside class="aside">
-        <h2>Only looking?</h2>
+        <h2 class="aside-title">Only looking?</h2>
         <p>
           Stop the program, run <code>npm run demo</code> in its folder, and this page shows an invented farm with four
           piles, in fast time and on a scratch folder.
         </p>
       </aside>
     </div>
-  );
-}
-
-/** A bare section, as a promise of what will stand here. */
-function WelcomeMound() {
-  return (
-    <svg class="welcome-mound" viewBox="0 0 600 120" aria-hidden="true">
-      <path class="mound-dashed mound-skin" d="M90 100C150 20 230 12 300 12S450 20 510 100" />
-      <path class="mound-skin" d="M0 100H600" />
-      <path class="welcome-probe" d="M300 -10V56M402 -10V44M196 -10V70" />
-    </svg>
   );
 }
 
@@ -83,9 +74,7 @@ export function FirstReading() {
         one, run this on any machine that has Mosquitto’s tools:
       </p>
       <div class="copy-line">
-        <Scrollable label="Command that publishes a first reading">
-          <pre>{line}</pre>
-        </Scrollable>
+        <pre>{line}</pre>
         <button type="button" onClick={copy}>
           {copied ? 'Copied' : 'Copy'}
         </button>

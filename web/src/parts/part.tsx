@@ -5,7 +5,7 @@ import type { ComponentChildren } from 'preact';
 
 interface PartProps {
   readonly id: string;
-  readonly title: string;
+  readonly title: ComponentChildren;
   readonly children: ComponentChildren;
 }
 

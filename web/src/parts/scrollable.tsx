@@ -5,11 +5,11 @@ import type { ComponentChildren } from 'preact';
 
 interface ScrollableProps {
   readonly label: string;
-  readonly class?: string;
+  readonly class: string;
   readonly children: ComponentChildren;
 }
 
-export function Scrollable({ label, class: name = 'scrollable', children }: ScrollableProps) {
+export function Scrollable({ label, class: name, children }: ScrollableProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable without a pointer
     <section class={name} aria-label={label} tabIndex={0}>

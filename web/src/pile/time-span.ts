@@ -9,8 +9,8 @@ import { msPerDay, msPerMinute } from '../../../shared/units.ts';
 export const spanChoices = [
   ['day', 'Last day'],
   ['three-days', '3 days'],
-  ['batch', 'Whole batch'],
-  ['custom', 'From … to'],
+  ['batch', 'Batch'],
+  ['custom', 'Choose…'],
 ] as const;
 export type SpanChoice = (typeof spanChoices)[number][0];
 

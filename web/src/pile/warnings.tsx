@@ -29,7 +29,9 @@ export function Warnings({ alarms, site, onChange }: WarningsProps) {
   };
   return (
     <section class="warnings" aria-labelledby="warnings">
-      <h2 id="warnings">Warnings</h2>
+      <h2 class="warnings-title" id="warnings">
+        Warnings
+      </h2>
       {standing.length === 0 && <p class="quiet">No warning stands.</p>}
       {standing.map((alarm) => (
         <Warning key={alarm.id} alarm={alarm} site={site} onChange={onChange} />

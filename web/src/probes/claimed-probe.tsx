@@ -12,13 +12,18 @@ import { typedNumber } from '../pile/batch-fields.tsx';
 import { usePrefs } from '../prefs.ts';
 import { ProbeHead } from './probe-head.tsx';
 
-export function ClaimedProbe({ probe }: { readonly probe: Probe }) {
+interface ClaimedProbeProps {
+  readonly probe: Probe;
+  readonly isSilent: boolean;
+}
+
+export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
   const { unit } = usePrefs();
   const deed = useDeed();
   const offset = probe.temperatureOffsetC;
   return (
     <li class="probe">
-      <ProbeHead probe={probe} />
+      <ProbeHead probe={probe} isSilent={isSilent} />
       <details class="more">
         <summary>
           {offset === 0 ? 'Offset, release' : `Offset ${formatDifference(offset, unit)}, release`}

@@ -1,16 +1,18 @@
 /**
  * web/probes/probe-facts.ts: what a probe last said, as words.
  */
+import type { PileSummary } from '../../../shared/api/piles.ts';
 import type { Probe } from '../../../shared/api/probes.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../format/temperature.ts';
+import { capital, countWord } from '../format/words.ts';
 
 /** @example "41.2 °C, humidity 98 %" */
 export function lastWords(last: Probe['last'], unit: TempUnit): string {
   const said = [
     last.temperatureC !== undefined && formatTemp(last.temperatureC, unit),
-    last.humidityPct !== undefined && `humidity ${plainNumber(last.humidityPct, 0)} %`,
-    last.moisturePct !== undefined && `moisture ${plainNumber(last.moisturePct, 0)} %`,
-    last.co2Ppm !== undefined && `CO₂ ${plainNumber(last.co2Ppm, 0)} ppm`,
+    last.humidityPct !== undefined && `humidity ${plainNumber(last.humidityPct, 0)}\u00a0%`,
+    last.moisturePct !== undefined && `moisture ${plainNumber(last.moisturePct, 0)}\u00a0%`,
+    last.co2Ppm !== undefined && `CO₂ ${plainNumber(last.co2Ppm, 0)}\u00a0ppm`,
   ].filter((part) => part !== false);
   return said.length === 0 ? 'no reading yet' : said.join(', ');
 }
@@ -19,12 +21,35 @@ export function lastWords(last: Probe['last'], unit: TempUnit): string {
 export function lineWords(probe: Probe): string[] {
   return [
     probe.online === null ? '' : probe.online ? 'online' : 'offline',
-    probe.batteryV === null ? '' : `battery ${probe.batteryV.toFixed(2)} V`,
-    probe.last.rssiDbm === undefined ? '' : `signal ${plainNumber(probe.last.rssiDbm, 0)} dBm`,
+    probe.batteryV === null ? '' : `battery ${probe.batteryV.toFixed(2)}\u00a0V`,
+    probe.last.rssiDbm === undefined ? '' : `signal ${plainNumber(probe.last.rssiDbm, 0)}\u00a0dBm`,
   ].filter((words) => words !== '');
 }
 
 /** Talking probes first, then by name. */
 export function byNewest(one: Probe, other: Probe): number {
   return (other.lastAt ?? '').localeCompare(one.lastAt ?? '') || one.probe.localeCompare(other.probe);
+}
+
+/** A probe is silent when its pile says so, or when the broker saw it leave. */
+export function isSilent(probe: Probe, piles: readonly PileSummary[]): boolean {
+  const { claim } = probe;
+  const place = claim && piles.find((pile) => pile.id === claim.pileId)?.positions[claim.position];
+  return place ? place.silent : probe.online === false;
+}
+
+/** @example "18 probes talk, 2 are silent, and one belongs to no pile yet." */
+export function probesSentence(probes: readonly Probe[], piles: readonly PileSummary[]): string {
+  const silent = probes.filter((probe) => isSilent(probe, piles)).length;
+  const talking = probes.length - silent;
+  const unclaimed = probes.filter((probe) => probe.claim === null).length;
+  if (probes.length === 0) return 'No probe has talked yet.';
+  const say = (count: number, one: string, many: string) => `${countWord(count)} ${count === 1 ? one : many}`;
+  const parts = [
+    say(talking, 'probe talks', 'probes talk'),
+    ...(silent > 0 ? [say(silent, 'is silent', 'are silent')] : []),
+    ...(unclaimed > 0 ? [say(unclaimed, 'belongs to no pile yet', 'belong to no pile yet')] : []),
+  ];
+  const last = parts.pop() ?? '';
+  return `${capital(parts.length === 0 ? last : `${parts.join(', ')} and ${last}`)}.`;
 }

@@ -4,24 +4,32 @@
 import type { Probe } from '../../../shared/api/probes.ts';
 import { ageWords } from '../format/age.ts';
 import { capital, positionNames } from '../format/words.ts';
-import { useHouseNow } from '../live/use-house.ts';
+import { useHouse, useHouseNow } from '../live/use-house.ts';
 import { usePrefs } from '../prefs.ts';
 import { lastWords, lineWords } from './probe-facts.ts';
 
-export function ProbeHead({ probe }: { readonly probe: Probe }) {
+interface ProbeHeadProps {
+  readonly probe: Probe;
+  readonly isSilent?: boolean;
+}
+
+export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
   const { unit } = usePrefs();
   const nowMs = useHouseNow();
-  const age = probe.lastAt === null ? null : ageWords(nowMs - Date.parse(probe.lastAt));
+  const age = probe.lastAt === null ? 'never heard' : `heard ${ageWords(nowMs - Date.parse(probe.lastAt))}`;
+  const pileSite = useHouse((house) => house.piles?.find((pile) => pile.id === probe.claim?.pileId)?.site);
+  // The site is named only where the pile does not tell it.
+  const name = pileSite === probe.site ? probe.probe : `${probe.site}/${probe.probe}`;
   return (
-    <div class="probe-head">
-      <h3>
-        {probe.claim && <>{capital(positionNames[probe.claim.position])} </>}
-        <span class={probe.claim ? 'probe-name' : undefined}>
-          {probe.site}/{probe.probe}
-        </span>
-      </h3>
-      <p class="probe-last">{lastWords(probe.last, unit)}</p>
-      <p class="facts-line">{[age, ...lineWords(probe)].filter(Boolean).join(', ')}</p>
-    </div>
+    <>
+      <h3>{probe.claim ? capital(positionNames[probe.claim.position]) : name}</h3>
+      <div class="probe-said">
+        <p>
+          {isSilent ? <b class="probe-silent">silent, was </b> : null}
+          {lastWords(probe.last, unit)}
+        </p>
+        <p class="facts-line">{[probe.claim && name, age, ...lineWords(probe)].filter(Boolean).join(', ')}</p>
+      </div>
+    </>
   );
 }

@@ -7,7 +7,7 @@ import { ProbeHead } from './probe-head.tsx';
 
 export function UnclaimedProbe({ probe }: { readonly probe: Probe }) {
   return (
-    <li class="probe">
+    <li class="probe probe-unclaimed">
       <ProbeHead probe={probe} />
       <ClaimForm probe={probe} />
     </li>
