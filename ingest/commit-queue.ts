@@ -32,7 +32,7 @@ export interface CommitQueue<Ticket> {
   waiting(): { readings: number; messages: number };
   /** Whether the store refused the batch that is being tried. */
   failing(): boolean;
-  /** Resolves when nothing waits, or after the time named; true when all is kept. */
+  /** Resolves when nothing waits, after the time named, or once the store fails; true when all is kept. */
   drain(withinMs: number): Promise<boolean>;
   /** Gives up what still waits; those messages stay unacknowledged. */
   stop(): void;
@@ -131,7 +131,7 @@ export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): 
     failing: () => failing,
     async drain(withinMs) {
       const untilMs = performance.now() + withinMs;
-      while (messagesWaiting > 0 && !stopped && performance.now() < untilMs) {
+      while (messagesWaiting > 0 && !stopped && !failing && performance.now() < untilMs) {
         await new Promise((resolve) => setTimeout(resolve, 10));
       }
       return messagesWaiting === 0;

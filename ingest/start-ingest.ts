@@ -39,6 +39,8 @@ export interface IngestOptions {
   onCommitted(readings: readonly Reading[], atMs: number): void;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
   readonly log: IngestLog;
+  /** Most readings and messages in memory that wait for the store; 50,000 when absent. */
+  readonly capacity?: number;
 }
 
 export interface IngestCounters {
@@ -110,6 +112,7 @@ async function run<Ticket>(
 
   const queue: CommitQueue<Ticket> = createCommitQueue<Ticket>({
     store,
+    ...(options.capacity === undefined ? {} : { capacity: options.capacity }),
     committed(readings, result) {
       counted.batches += 1;
       counted.stored += result.newCount;

@@ -170,26 +170,25 @@ export function openOutsideBroker(
 }
 
 function connectClient(options: OutsideBrokerOptions): MqttClient {
-  try {
-    return connect(options.url, {
-      protocolVersion: 5,
-      clientId: options.clientId,
-      clean: false,
-      properties: { sessionExpiryInterval: sessionExpiryS, receiveMaximum: options.receiveMaximum ?? 1_000 },
-      keepalive: 30,
-      reconnectPeriod: 1_000,
-      reconnectOnConnackError: true, // a broker that is starting, or a password being changed, refuses at first
-      connectTimeout: 10_000,
-      resubscribe: false, // done on every connect, so that retained status arrives each time
-      ...(options.username === undefined ? {} : { username: options.username }),
-      ...(options.password === undefined ? {} : { password: options.password }),
-    });
-  } catch (cause) {
+  const { url, clientId, username, password, receiveMaximum = 1_000 } = options;
+  if (!/^(mqtts?|wss?):\/\/./.test(url)) {
     throw new ConfigError(
-      `BRANHEARTH_MQTT_URL must be an address such as mqtt://broker.example:1883: ${sayError(cause)}, it was ${withoutSecrets(options.url)}`,
-      { cause },
+      `BRANHEARTH_MQTT_URL must be an address such as mqtt://broker.example:1883; it was ${JSON.stringify(withoutSecrets(url))}`,
     );
   }
+  return connect(url, {
+    protocolVersion: 5,
+    clientId,
+    clean: false,
+    properties: { sessionExpiryInterval: sessionExpiryS, receiveMaximum },
+    keepalive: 30,
+    reconnectPeriod: 1_000,
+    reconnectOnConnackError: true, // a broker that is starting, or a password being changed, refuses at first
+    connectTimeout: 10_000,
+    resubscribe: false, // done on every connect, so that retained status arrives each time
+    ...(username === undefined ? {} : { username }),
+    ...(password === undefined ? {} : { password }),
+  });
 }
 
 /** The counter stands since the broker's start; ours counts from the first value seen. */

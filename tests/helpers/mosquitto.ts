@@ -22,10 +22,16 @@ if (!hasMosquitto) {
   );
 }
 
+/** Ended with this process, however it ends; a broker left behind would hold its port and a core. */
+const runningNow = new Set<ChildProcess>();
+process.once('exit', () => {
+  for (const child of runningNow) child.kill('SIGKILL');
+});
+
 export interface Mosquitto {
   readonly url: string;
   readonly port: number;
-  /** Ends it as `kill` does; what it keeps stays for `start`. */
+  /** Ends it in order; what it keeps stays for `start`. */
   stop(): Promise<void>;
   start(): Promise<void>;
   /** Ends it and removes its folder. */
@@ -46,6 +52,7 @@ export async function startMosquitto(settings: Readonly<Record<string, string | 
 
   async function start(): Promise<void> {
     running = spawn(program ?? '', ['-c', config], { stdio: 'ignore' });
+    runningNow.add(running);
     await untilListening(port, running);
   }
 
@@ -56,6 +63,7 @@ export async function startMosquitto(settings: Readonly<Record<string, string | 
     const ended = new Promise((resolve) => child.once('exit', resolve));
     child.kill();
     await ended;
+    runningNow.delete(child);
   }
 
   await start();
