@@ -50,7 +50,8 @@ export function climateWeather(climate: Climate, seed: number): Weather {
   const cloud = smoothNoise(seed ^ 0x2c1b, 9 * 3_600_000);
   const gust = smoothNoise(seed ^ 0x77aa, 3 * 3_600_000);
   const shower = smoothNoise(seed ^ 0x0b3d, 2 * 3_600_000);
-  const rainFrom = 1 - climate.rainShare * 1.6;
+  const cloudiness = (localMs: number) => 0.6 * shower(localMs) + 0.4 * cloud(localMs);
+  const rainFrom = quantile(cloudiness, 1 - climate.rainShare);
   const sinLat = Math.sin((climate.latitudeDeg * Math.PI) / 180);
   const cosLat = Math.cos((climate.latitudeDeg * Math.PI) / 180);
   return (atMs: number): Air => {
@@ -63,12 +64,12 @@ export function climateWeather(climate: Climate, seed: number): Weather {
     const declination = -0.409 * Math.cos(2 * Math.PI * (localMs / yearMs + 0.027));
     const height = sinLat * Math.sin(declination) - cosLat * Math.cos(declination) * Math.cos(dayTurn);
     const sunWM2 = Math.max(0, height) * clearSkyWM2 * (1 - 0.75 * cloudFrac);
-    // Coolest near five, warmest near five in the afternoon less two hours.
+    // Coolest and warmest about half past two, at night and in the afternoon.
     const dayK = climate.dayK * (1 - 0.6 * cloudFrac) * -Math.cos(dayTurn - 0.65);
     const tempC =
       climate.meanC + climate.seasonK * Math.cos(yearTurn) + dayK + climate.frontK * (2 * front(localMs) - 1) * 1.5;
-    const rain = shower(localMs) * 0.6 + cloudFrac * 0.4;
-    const wet = rain > rainFrom ? climate.rainMmH * (1 + 4 * (rain - rainFrom)) : 0;
+    const rain = cloudiness(localMs);
+    const wet = rain > rainFrom ? climate.rainMmH * (0.5 + 10 * (rain - rainFrom)) : 0;
     const rhPct = climate.rhPct - 2.6 * dayK + 12 * (cloudFrac - 0.5) + (wet > 0 ? 15 : 0);
     return {
       tempC,
@@ -79,6 +80,12 @@ export function climateWeather(climate: Climate, seed: number): Weather {
       cloudFrac,
     };
   };
+}
+
+/** Value that `share` of the hours of some months stay below. */
+function quantile(line: (atMs: number) => number, share: number): number {
+  const values = Array.from({ length: 2000 }, (_, i) => line(i * 3 * 3_600_000)).sort((a, b) => a - b);
+  return values[Math.floor(share * values.length)] ?? Number.POSITIVE_INFINITY;
 }
 
 /** A smooth line through even random numbers in 0..1, one every `everyMs`; two octaves. */

@@ -54,7 +54,7 @@ export const materials: Record<MaterialName, Material> = {
     readyFrac: 0.065,
     slowFrac: 0.4,
     mesophilesFrac: 2e-5,
-    thermophilesFrac: 1e-6,
+    thermophilesFrac: 3e-5,
     asBoughtMoistureFrac: 0.12,
   },
   'rice-bran': {
@@ -67,7 +67,7 @@ export const materials: Record<MaterialName, Material> = {
     readyFrac: 0.08,
     slowFrac: 0.4,
     mesophilesFrac: 2e-5,
-    thermophilesFrac: 1e-6,
+    thermophilesFrac: 3e-5,
     asBoughtMoistureFrac: 0.11,
   },
   soil: {
@@ -80,7 +80,7 @@ export const materials: Record<MaterialName, Material> = {
     readyFrac: 0.0005,
     slowFrac: 0.015,
     mesophilesFrac: 2e-4,
-    thermophilesFrac: 1e-7,
+    thermophilesFrac: 1e-6,
     asBoughtMoistureFrac: 0.18,
   },
   'finished-compost': {
@@ -93,7 +93,7 @@ export const materials: Record<MaterialName, Material> = {
     readyFrac: 0.004,
     slowFrac: 0.08,
     mesophilesFrac: 1e-3,
-    thermophilesFrac: 1e-5,
+    thermophilesFrac: 3e-4,
     asBoughtMoistureFrac: 0.45,
   },
   // Bran after its own week of heat: most of the ready food is gone and it is full of cells. Assumption.
@@ -107,7 +107,7 @@ export const materials: Record<MaterialName, Material> = {
     readyFrac: 0.035,
     slowFrac: 0.37,
     mesophilesFrac: 4e-3,
-    thermophilesFrac: 5e-5,
+    thermophilesFrac: 1e-4,
     asBoughtMoistureFrac: 0.45,
   },
 };

@@ -42,18 +42,18 @@ function probesOf(prefix: string) {
 
 type PileText = ScenarioText['sites'][number]['piles'][number];
 
-/** A deep bed of wheat bran in warm weather, with some finished compost in it: its second hump goes too far. */
+/** A deep bed of wheat bran in warm weather, with a shovel of finished compost in it: its second hump goes too far. */
 const overheating: PileText = {
   name: 'Barn end, deep bed',
-  laidAfterH: 6,
+  laidAfterH: 40,
   recipe: {
     ingredients: [
       { material: 'wheat-bran', massKg: 80 },
-      { material: 'finished-compost', massKg: 10 },
+      { material: 'finished-compost', massKg: 3 },
     ],
     moistureFrac: 0.6,
     doseFrac: 0.01,
-    depthM: 0.42,
+    depthM: 0.36,
     tempC: 24,
   },
   probes: [...probesOf('barn')],
