@@ -1,6 +1,7 @@
 /**
  * tests/helpers/browser.ts: the system's own Chromium, and the pages built from the sources as they stand.
  */
+import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,9 +9,18 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
 import { build } from 'vite';
 
+const chromiumPath = '/usr/bin/chromium';
+
+export const hasChromium = existsSync(chromiumPath);
+if (!hasChromium) {
+  console.warn(
+    '\n*** NOT TESTED in a real browser: chromium is not installed (Debian: apt-get install chromium) ***\n',
+  );
+}
+
 export function launchBrowser(): Promise<Browser> {
   return chromium.launch({
-    executablePath: '/usr/bin/chromium',
+    executablePath: chromiumPath,
     args: [
       '--no-sandbox',
       '--disable-gpu',

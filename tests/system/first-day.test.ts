@@ -1,0 +1,126 @@
+/**
+ * A grower's first day: an empty house, readings sent with a standard client, the page never loaded anew.
+ */
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { makeDataDir } from '../helpers/open-test-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+
+const publisher = '/usr/bin/mosquitto_pub';
+const canRun = hasChromium && existsSync(publisher);
+
+let house: SpawnedHouse;
+let browser: Browser;
+let page: Page;
+let remove: () => Promise<void>;
+const troubles: string[] = [];
+
+beforeAll(async () => {
+  if (!canRun) return;
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  house = await spawnHouse(folder.dataDir);
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
+  page.on('pageerror', (error) => troubles.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+});
+afterAll(async () => {
+  if (!canRun) return;
+  await browser.close();
+  await house.stop();
+  await remove();
+});
+
+function publish(topic: string, payload: string) {
+  const port = new URL(house.mqttUrl).port;
+  execFileSync(publisher, ['-h', '127.0.0.1', '-p', port, '-q', '1', '-t', `piles/${topic}`, '-m', payload]);
+}
+
+test.runIf(canRun)('an empty house welcomes, and a probe that talks stands on the page by itself', async () => {
+  await page.goto(house.pagesUrl);
+  await page.getByRole('heading', { level: 1, name: /No pile is watched yet/ }).waitFor();
+  publish('saltmere-yard/p1/reading', '{"temperature":21.5,"humidity":97,"battery":3.1}');
+  await page.getByText(/saltmere-yard\/p1.*says 21\.5/).waitFor();
+});
+
+test.runIf(canRun)('the first pile is laid, the probe claimed for its core, and the pile says how it is', async () => {
+  await page.getByLabel('Name of the place').fill('Saltmere Yard');
+  await page.getByLabel('Name of the pile').fill('Cart shed');
+  await page.getByRole('button', { name: 'Lay the pile' }).click();
+  await page
+    .getByRole('heading', { name: /Cart shed/ })
+    .first()
+    .waitFor();
+  await page.getByRole('link', { name: 'Probes' }).click();
+  await page.getByRole('button', { name: 'Claim it' }).click();
+  await page.getByText('Offset, release').first().waitFor();
+  await page.getByRole('link', { name: 'Piles' }).click();
+  await page
+    .getByText(/the core is at 2[12]\s°C/)
+    .first()
+    .waitFor();
+});
+
+const forms: [string, string, string, string][] = [
+  ['a JSON object', 'saltmere-yard/p1/reading', '{"temperature":33.3}', '33.3 °C'],
+  ['a JSON object in °F', 'saltmere-yard/p1/reading', JSON.stringify({ temperature: 100.4, unit: 'F' }), '38.0 °C'],
+  [
+    'SenML',
+    'saltmere-yard/p1/reading',
+    JSON.stringify([
+      { bn: 'p1:', n: 'temperature', u: 'Cel', v: 36.6 },
+      { n: 'humidity', u: '%RH', v: 98 },
+    ]),
+    '36.6 °C',
+  ],
+  ['a bare number', 'saltmere-yard/p1/temperature', '34.4', '34.4 °C'],
+];
+for (const [form, topic, payload, shown] of forms) {
+  test.runIf(canRun)(`${form} moves the number beside the mound, without a reload`, async () => {
+    publish(topic, payload);
+    await page.getByText(shown, { exact: true }).first().waitFor();
+  });
+}
+
+test.runIf(canRun)('what cannot be read is counted on its page, with the reason', async () => {
+  publish('saltmere-yard/p1/reading', '{"temperature":"warm"}');
+  await page.getByRole('link', { name: 'What came in' }).click();
+  await page.getByText(/1 message could not be used/).waitFor();
+});
+
+test.runIf(canRun)(
+  'a foreign topic is listened to, mapped, tried and saved, and its probe stands in the list',
+  async () => {
+    const port = new URL(house.mqttUrl).port;
+    const foreign = () =>
+      execFileSync(publisher, ['-p', port, '-q', '1', '-t', 'gw/7/up', '-m', '{"object":{"temp":412}}']);
+    foreign();
+    await page.getByLabel('Topic filter').fill('gw/+/up');
+    await page.getByRole('button', { name: 'Listen' }).click();
+    await page.getByText('412').first().click();
+    await page.getByLabel('Probe', { exact: true }).fill('gw-{1}');
+    await page.getByLabel('Times').fill('0.1');
+    await page.getByRole('button', { name: /Try/ }).click();
+    await page.getByText(/41\.2/).first().waitFor();
+    await page.getByRole('button', { name: /Save/ }).click();
+    foreign();
+    await page.getByRole('link', { name: 'Probes' }).click();
+    await page.getByText('saltmere-yard/gw-7').waitFor();
+  },
+);
+
+test.runIf(canRun)('no page complained and none is wider than the phone', async () => {
+  for (const path of ['/', '/piles/cart-shed', '/probes', '/incoming', '/settings']) {
+    await page.goto(house.pagesUrl + path);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    const [needs, has] = await page.evaluate<[number, number]>(
+      '[document.documentElement.scrollWidth, window.innerWidth]',
+    );
+    expect([path, needs <= has]).toEqual([path, true]);
+  }
+  expect(troubles).toEqual([]);
+});
