@@ -10,6 +10,7 @@
  *   q    = Σ burn_i · A_i · γ_i(T) · f_moisture · f_air-space · F / (F + 0.3 F_0)                                  (2)
  *   dA_i = growth_i · γ_i(T) · f_moisture · A_i (1 − A_i) · dt, dying 2 % an hour above T_max,i                    (3)
  *   ρ_dry d · dX/dt = 0.5555 q ρ_dry d − E,   E = vent · (ρ_v(T_surface) − ρ_v,air)                               (4)
+ *   dF   = breakdown · slow · max γ_i · f_moisture · f_air-space · dt − q · dt                                   (5)
  * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt.
  */
 import type { Act, Cover, Recipe } from '../../shared/batch.ts';
@@ -52,6 +53,7 @@ export function runMember(
   let water = member.moistureFrac / (1 - member.moistureFrac);
   let food = member.burningFrac;
   let locked = member.lockedFrac;
+  let slow = member.slowFrac;
   let foodStart = food;
   let meso = member.mesoStart;
   let thermo = member.thermoStart;
@@ -115,7 +117,9 @@ export function runMember(
       const lossWm2 = topWm2K * (tempC - airC) + groundWm2K * (tempC - groundC) + 0.6 * evaporationKgM2S * 2.4e6;
       tempC += ((gainWm2 - lossWm2) * substepS) / heatJm2K;
       water = Math.max(0, water + waterOfBurning * burnPerH * substepH - (evaporationKgM2S * substepS) / dryKgM2);
-      food = Math.max(0, food - burnPerH * substepH);
+      const freed = member.breakdownPerH * slow * Math.max(meso * mesoFactor, thermo * thermoFactor) * open * substepH;
+      slow -= freed;
+      food = Math.max(0, food + freed - burnPerH * substepH);
       if (hour + sub * substepH >= member.lagH) {
         meso = grown(meso, member.mesoGrowthPerH * mesoFactor * substepH, tempC > member.mesoSet.maxC);
         thermo = grown(thermo, member.thermoGrowthPerH * thermoFactor * substepH, tempC > member.thermoSet.maxC);

@@ -30,6 +30,9 @@ export interface Member {
   /** Dry matter that can burn at once, and that a turn sets free, as shares of all dry matter [-]. */
   readonly burningFrac: number;
   readonly lockedFrac: number;
+  /** Fibre and protein that are broken down slowly into food: a share of all dry matter [-], per hour at the best [h⁻¹]. */
+  readonly slowFrac: number;
+  readonly breakdownPerH: number;
   /** Dry matter burnt per hour at the best temperature by a full-grown group [h⁻¹]. */
   readonly mesoBurnPerH: number;
   readonly thermoBurnPerH: number;
@@ -73,14 +76,16 @@ export function drawMember(recipe: Recipe, random: Random): Member {
     groundWm2K: random.logNormal(1.6, 0.35),
     // Still shade about 5-10 (from memory), less under mats; a sheet holds an air layer.
     filmWm2K: { open: 8 * film, breathable: 3.5 * film, closed: 2.5 * film },
-    ventMS: { open: 2.5e-3 * vent, breathable: 1.1e-3 * vent, closed: 0.25e-3 * vent },
+    ventMS: { open: 1.8e-3 * vent, breathable: 0.7e-3 * vent, closed: 0.1e-3 * vent },
     burningFrac: random.logNormal(facts.burningFrac, facts.burningLogSd),
     lockedFrac: random.logNormal(facts.burningFrac * 0.25, 0.5),
+    slowFrac: soil ? random.between(0.03, 0.2) : random.between(0.2, 0.5),
+    breakdownPerH: random.logNormal(0.00018, 0.7),
     mesoBurnPerH: random.logNormal(soil ? 0.0005 : 0.0012, 0.3),
     thermoBurnPerH: random.logNormal(soil ? 0.0003 : 0.0008, 0.45),
     mesoGrowthPerH: random.logNormal(0.34, 0.2),
     thermoGrowthPerH: random.logNormal(0.13, 0.35),
-    mesoStart: Math.min(0.5, (soil ? 0.2 : 0.045) * dose ** 0.7 * random.logNormal(1, doseKnown ? 0.6 : 0.9)),
+    mesoStart: Math.min(0.5, (soil ? 0.2 : 0.08) * dose ** 0.7 * random.logNormal(1, doseKnown ? 0.6 : 0.9)),
     thermoStart: Math.min(0.2, (soil ? 0.01 : 0.001) * random.logNormal(1, 1)),
     // From yeast (30, 45.5) to the bacteria Rosso fitted (41, 47.5); hot ones around Richard and Walker 2006 (from memory).
     mesoSet: cardinalSet(random.between(4, 11), random.between(30, 41), random.between(45, 48.5)),

@@ -27,12 +27,15 @@ export const forecastH = 24;
  * How far a fitting member may be off [K]: its level, and its rise over 3, 6, 12, 24 h. The best published models miss a
  * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level.
  */
-const errorK = { level: 3, rise3: 0.5, rise6: 0.9, rise12: 1.8, rise24: 3.5 };
+const errorK = { level: 3, rise3: 0.3, rise6: 0.5, rise12: 1, rise24: 2.5 };
 /** Members may be this much early or late [h], at this cost each. */
 const shiftsH: readonly number[] = [-18, -12, -8, -5, -3, -1, 0, 1, 3, 5, 8, 12, 18];
 const shiftErrorH = 14;
 /** What the model does not know adds this per root hour [K]. */
 const unknownKPerRootH = 0.35;
+/** How much of a foretold rise is believed at best, and how fast disagreement eats it; from the development piles. */
+const mostTrust = 0.88;
+const doubt = 1;
 const kept = 60;
 
 interface Like {
@@ -87,11 +90,18 @@ export function forecastCore(
     }
     const sorted = column.slice(0, found).map((slot) => ({ ...slot }));
     sorted.sort((one, other) => one.value - other.value);
-    const middle = weightedQuantile(sorted, 0.5);
+    const low = weightedQuantile(sorted, 0.1);
+    const high = weightedQuantile(sorted, 0.9);
+    const bare = weightedQuantile(sorted, 0.5);
+    const spread = (high - low) / 2.5631;
+    // A foretold rise is drawn back towards none, the more the members disagree about it.
+    const rise = bare - now;
+    const trust = rise === 0 ? 0 : (mostTrust * rise * rise) / (rise * rise + doubt * spread * spread);
+    const middle = now + trust * rise;
     const unknown = 1.2816 * unknownKPerRootH * Math.sqrt(ahead);
     p50C.push(tenth(middle));
-    p10C.push(tenth(middle - Math.hypot(middle - weightedQuantile(sorted, 0.1), unknown)));
-    p90C.push(tenth(middle + Math.hypot(weightedQuantile(sorted, 0.9) - middle, unknown)));
+    p10C.push(tenth(middle - Math.hypot(Math.max(0, bare - low), unknown)));
+    p90C.push(tenth(middle + Math.hypot(Math.max(0, high - bare), unknown)));
   }
   return {
     atMs,

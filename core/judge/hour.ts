@@ -12,6 +12,7 @@ import { wetBasis } from '../moisture/balance.ts';
 import { followWater, waterGiven } from '../moisture/follow.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
+import { hourWork } from '../score/work.ts';
 import { followOut } from '../warn/out-sight.ts';
 import { stallSight } from '../warn/stall-sight.ts';
 import { bedAt } from './bed.ts';
@@ -53,8 +54,16 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   const heldC = core ?? heldCore(state);
   if (heldC === null || state.airDayC === null || state.airC === null) return;
   const bed = bedAt(setup, endMs);
-  followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC);
+  const doneBefore = state.workDone;
+  if (core !== null && before !== null) {
+    const work = hourWork(core, before, state.airDayC, setup.recipe, bed, state.waterKgKg);
+    // A fall by a hand is no work undone.
+    const made = Math.max(-0.002, work);
+    state.workDone = Math.max(0, state.workDone + made);
+    state.workPerDay += (24 * made - state.workPerDay) / 8;
+  } else if (heldC !== null) state.workDone += Math.max(0, state.workPerDay / 24);
   state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg), heldC - state.airDayC);
+  followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC, Math.max(0, state.workDone - doneBefore));
   if (core === null) return; // nothing was seen: no change of mind
 
   if (before !== null && before - core >= handFallK && before - core > 0.3 * (before - state.airC)) {
@@ -71,7 +80,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   }
   if (excessK > state.peakExcessK) state.peakExcessK = excessK;
   followPhase(state, setup, core, excessK, endMs);
-  followStall(state, setup, band, core, excessK, endMs);
+  followStall(state, setup, band, core, endMs);
   if (band !== null) {
     const newest = state.hoursDone - 1;
     state.forecast = forecastCore(band, (hour) => coreAtHour(state, hour), newest, endMs, setup.limits.actC);
@@ -166,10 +175,9 @@ function followStall(
   setup: PileSetup,
   band: ExpectedBand | null,
   core: number,
-  excessK: number,
   endMs: number,
 ): void {
-  const why = stallSight(state, setup, band === null ? undefined : bandAt(band, endMs), core, excessK, endMs);
+  const why = stallSight(state, setup, band === null ? undefined : bandAt(band, endMs), core, endMs);
   state.stallWhy = why ?? state.stallWhy;
   // Two steps back for each hour without it, so that one lucky hour does not start the count afresh.
   state.stallH = why === undefined ? Math.max(0, state.stallH - 2) : Math.min(48, state.stallH + 1);

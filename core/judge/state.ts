@@ -59,6 +59,9 @@ export interface JudgeState {
   phaseSinceMs: number;
   /** Hours weighted by how well the culture could work in them. */
   activityH: number;
+  /** Share of the food burnt so far, and per day over about the last half day, by the heat it must have made [-]. */
+  workDone: number;
+  workPerDay: number;
   /** Estimated water per dry matter [-] and its standard deviation. */
   waterKgKg: number;
   waterSd: number;
@@ -99,6 +102,8 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     phaseReason: 'just-laid',
     phaseSinceMs: setup.startedAtMs,
     activityH: 0,
+    workDone: 0,
+    workPerDay: 0,
     waterKgKg,
     waterSd,
     actsDone: 0,

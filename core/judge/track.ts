@@ -16,8 +16,8 @@ export interface Track {
   count: number;
   /** The probe's own usual interval [ms]; 0 while unknown. */
   intervalMs: number;
-  /** Share of its readings that do not arrive, as learned [-]. */
-  missedShare: number;
+  /** Readings that did not come, per one that did, as learned [-]. */
+  missed: number;
   /** Since when the value has not changed. */
   sameSinceMs: number;
   /** The believed value before that. */
@@ -38,7 +38,7 @@ export function startTrack(value: number, atMs: number): Track {
     heardAtMs: atMs,
     count: 1,
     intervalMs: 0,
-    missedShare: 0,
+    missed: 0.05,
     sameSinceMs: atMs,
     previous: value,
     doubted: null,
@@ -68,8 +68,8 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
     // Moves by at most a quarter a reading, so a lost message or a burst does not teach a wrong rhythm.
     const ratio = gapMs / track.intervalMs;
     track.intervalMs *= Math.min(1.25, Math.max(0.8, ratio));
-    const missed = ratio > 1.6 ? 1 - 1 / ratio : 0;
-    track.missedShare += (missed - track.missedShare) / 50;
+    const missed = ratio > 1.6 ? Math.min(5, Math.round(ratio) - 1) : 0;
+    track.missed += (missed - track.missed) / Math.min(50, track.count + 5);
   }
   const step = value - track.value;
   if (Math.abs(step) > jump) {
@@ -104,7 +104,7 @@ export function spikesNow(track: Track, nowMs: number): number {
 }
 
 /** So rarely may a probe that loses messages be called silent while it is not, per reading [-]. */
-const wronglySilent = 1e-4;
+const wronglySilent = 1e-5;
 
 /**
  * How long a probe may say nothing: about three of its own intervals, at least half an hour; three hours while its rhythm is
@@ -112,7 +112,8 @@ const wronglySilent = 1e-4;
  */
 export function silentAfterMs(track: Track): number {
   if (track.count < 3) return 3 * msPerHour;
-  const unlikely = track.missedShare > 0.02 ? Math.log(wronglySilent) / Math.log(track.missedShare) : 0;
+  const lossShare = track.missed / (1 + track.missed);
+  const unlikely = lossShare > 0.001 ? Math.log(wronglySilent) / Math.log(lossShare) : 0;
   return Math.max(30 * msPerMinute, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
 }
 

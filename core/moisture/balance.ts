@@ -20,7 +20,7 @@ export function dryBasis(moistureFrac: number): number {
 }
 
 /** Vapour transfer from bed to air under each cover [m s⁻¹]; our own prior, no source found. */
-const ventMS: Record<Cover, number> = { open: 2.5e-3, breathable: 1.1e-3, closed: 0.25e-3 };
+const ventMS: Record<Cover, number> = { open: 1.8e-3, breathable: 0.7e-3, closed: 0.1e-3 };
 /** Share of the core's excess that the skin shows, under each cover. */
 const skinShare: Record<Cover, number> = { open: 0.2, breathable: 0.38, closed: 0.45 };
 

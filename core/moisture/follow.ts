@@ -7,6 +7,7 @@
 import type { Recipe } from '../../shared/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { lowLimit } from '../alarm/deadband.ts';
+import { waterOfBurning } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import type { JudgeState } from '../judge/state.ts';
@@ -22,6 +23,8 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
 
 /** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
 export const dryMarginFrac = 0.04;
+/** Water that air of 70 %RH never takes out, per dry matter: wheat holds 17 % of its dry mass then (ASAE D245, from memory). */
+const boundKgKg = 0.17;
 const dryDeadbandFrac = 0.02;
 
 export function followWater(
@@ -31,13 +34,19 @@ export function followWater(
   bed: Bed,
   coreC: number,
   airC: number,
+  burntShare: number,
 ): void {
   const humidity = state.positions.air?.humidity?.value;
   const airHumidityPct = humidity === undefined ? 70 : Math.min(100, Math.max(5, humidity));
-  const loss = hourlyLoss(coreC, airC, airHumidityPct, recipe, bed.cover, bed.depthM);
-  state.waterKgKg = Math.max(0.02, state.waterKgKg - loss);
+  // A bed that dries gives its water up ever more slowly: falling rate from about the water it holds at 50 %.
+  const falling = Math.min(1, Math.max(0, state.waterKgKg - boundKgKg) / (1 - boundKgKg));
+  const loss = falling * hourlyLoss(coreC, airC, airHumidityPct, recipe, bed.cover, bed.depthM);
+  // Burning makes water and takes dry matter away: both raise the water per dry matter.
+  const burnt = burntShare * materialFacts[recipe.material].burningFrac;
+  const made = (waterOfBurning + state.waterKgKg) * burnt;
+  state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
   // The vapour transfer is known to about a third.
-  state.waterSd += 0.35 * loss;
+  state.waterSd += 0.35 * loss + 0.3 * made;
   const floor = limits.moistureMinFrac - dryMarginFrac;
   state.dry = lowLimit(state.dry, wetBasis(state.waterKgKg), floor, dryDeadbandFrac);
 }

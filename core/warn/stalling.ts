@@ -10,7 +10,7 @@ import type { StallWhy } from '../judge/state.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import type { Look } from './look.ts';
 import { stallAfterH } from './stall-sight.ts';
-import { degrees, dustCaution, percent } from './words.ts';
+import { degrees, dustCaution } from './words.ts';
 
 const seenWords: Record<StallWhy, (coreC: string) => string> = {
   'never-warmed': (core) => `It has not warmed: the core is at ${core}.`,
@@ -46,8 +46,8 @@ export function stallingFinding(look: Look): Finding {
     byMs: present ? look.nowMs + 12 * msPerHour : null,
     caution: present ? dustCaution : null,
     why:
-      `Present when for ${stallAfterH} hours the core has not been rising and it never warmed, lost half of its heat, or lies below the expected band. ` +
-      `Not judged once ${percent(0.75)} of the work is done, nor within 18 hours of a turn, spreading or watering.`,
+      `Present when for ${stallAfterH} hours the core has not been rising and the heat it makes is almost nothing, or little and below the expected band. ` +
+      'Not judged in its first day, nor once it has burnt the usual share of its food, nor within 18 hours of a turn, spreading or watering.',
     explainedBy: look.coreLost,
   };
 }

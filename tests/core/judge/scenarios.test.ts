@@ -120,10 +120,10 @@ test('a bed laid at 38 % moisture is called dry', () => {
   expect(all.raised()).toEqual(['drying/null']);
 });
 test('a hot open bed in dry weather is called dry before its pore air shows it, and watering it clears that', () => {
-  const recipe = { material: 'wheat-bran', depthM: 0.2, massKg: 100, moistureFrac: 0.55, cover: 'open' } as const;
+  const recipe = { material: 'wheat-bran', depthM: 0.15, massKg: 100, moistureFrac: 0.52, cover: 'open' } as const;
   const hot = play(setupOf('bran', { recipe }), 168, through([0, 25], [30, 45], [168, 45]), () => 28);
   expect(hot.raised()).toContain('drying/null');
-  const acts = [{ kind: 'watered' as const, atMs: startMs + 160 * msPerHour, amountL: 40 }];
+  const acts = [{ kind: 'watered' as const, atMs: startMs + 160 * msPerHour, amountL: 25 }];
   const watered = play(setupOf('bran', { recipe, acts }), 168, through([0, 25], [30, 45], [168, 45]), () => 28);
   expect(watered.stateOf('drying')).toBe('returned-unacknowledged');
 });
