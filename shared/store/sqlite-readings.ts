@@ -8,15 +8,15 @@
 import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
-import type { Quantity } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 import { type Hold, holdFile } from './hold-file.ts';
 import { Gatherer } from './readings/gather.ts';
-import { bytesPerReading, unpack } from './readings/inbox.ts';
+import { bytesPerReading } from './readings/inbox.ts';
 import { Intake } from './readings/intake.ts';
+import { load } from './readings/load.ts';
 import { mergeRows } from './readings/merge-rows.ts';
 import { migrate } from './readings/schema.ts';
-import { KnownSeries, SeriesBook } from './readings/series-book.ts';
+import { type KnownSeries, SeriesBook } from './readings/series-book.ts';
 import { Settler } from './readings/settle.ts';
 import { Sweep } from './readings/sweep.ts';
 import { planBuckets } from './readings/tiers.ts';
@@ -93,7 +93,7 @@ export class SqliteReadings implements ReadingsStore {
       this.#sweep = new Sweep(this.#book, new Settler(db));
       this.#gatherer = new Gatherer(db);
       this.#commit = this.#preparedCommit();
-      this.#load();
+      load(db, this.#book, this.#sweep);
     } catch (cause) {
       db.close();
       throw cause;
@@ -175,7 +175,7 @@ export class SqliteReadings implements ReadingsStore {
   async close(): Promise<void> {
     if (!this.#db.open) return;
     try {
-      if (this.#sweep.count > 0) this.#sweep.finish();
+      this.#sweep.finish();
     } catch {
       // It is safe in the inbox and waits there for the next opening.
     }
@@ -220,48 +220,6 @@ export class SqliteReadings implements ReadingsStore {
     }
   }
 
-  /** Series and inbox as the file holds them. */
-  #load(): void {
-    const byId = new Map<number, KnownSeries>();
-    const settledThrough = new Map<number, number>();
-    for (const row of this.#db.prepare<[], SeriesRow>('SELECT * FROM series ORDER BY id').all()) {
-      const series = new KnownSeries(row.site, row.probe, row.quantity);
-      series.id = row.id;
-      series.firstAtMs = row.first_at_ms ?? series.firstAtMs;
-      series.lastAtMs = row.last_at_ms ?? series.lastAtMs;
-      series.lastValue = row.last_value ?? series.lastValue;
-      series.settledLastAtMs = series.lastAtMs;
-      series.settledCount = row.settled_count;
-      this.#book.add(series);
-      byId.set(row.id, series);
-      settledThrough.set(row.id, row.settled_through);
-      // Numbers of batches are never used twice, or a new batch could pass for settled.
-      this.#sweep.newestBatch = Math.max(this.#sweep.newestBatch, row.settled_through);
-    }
-    for (const { batch, rows } of this.#db.prepare<[], InboxRow>('SELECT * FROM inbox ORDER BY batch').iterate()) {
-      const { atMs, values, seriesIds } = unpack(rows);
-      for (let index = 0; index < atMs.length; index += 1) {
-        const id = seriesIds[index] as number;
-        const series = byId.get(id);
-        if (series === undefined) throw new StoreError(`Cannot read a waiting batch as series ${id} must exist`);
-        if (batch > (settledThrough.get(id) ?? 0))
-          this.#putBack(series, atMs[index] as number, values[index] as number);
-      }
-      this.#sweep.newestBatch = Math.max(this.#sweep.newestBatch, batch);
-    }
-  }
-
-  #putBack(series: KnownSeries, atMs: number, value: number): void {
-    const newest = atMs > series.lastAtMs;
-    series.waiting.add(atMs, value, newest);
-    if (newest) {
-      series.lastAtMs = atMs;
-      series.lastValue = value;
-    }
-    if (atMs < series.firstAtMs) series.firstAtMs = atMs;
-    this.#sweep.count += 1;
-  }
-
   #find(ref: SeriesRef): KnownSeries | undefined {
     return this.#book.find(ref.site, ref.probe, ref.quantity);
   }
@@ -287,23 +245,6 @@ export class SqliteReadings implements ReadingsStore {
   #mustBeOpen(): void {
     if (!this.#db.open) throw new StoreError('Cannot use the readings as the store is closed');
   }
-}
-
-interface SeriesRow {
-  id: number;
-  site: string;
-  probe: string;
-  quantity: Quantity;
-  first_at_ms: number | null;
-  last_at_ms: number | null;
-  last_value: number | null;
-  settled_count: number;
-  settled_through: number;
-}
-
-interface InboxRow {
-  batch: number;
-  rows: Buffer;
 }
 
 function prepare(db: Database.Database): void {

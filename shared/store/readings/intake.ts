@@ -61,19 +61,13 @@ export class Intake {
       throw new RangeError(`Cannot keep a reading as its value must be a finite number: current value is ${value}`);
     }
     const series = this.#book.find(site, probe, quantity) ?? this.#begin(new KnownSeries(site, probe, quantity));
-    const newest = atMs > series.lastAtMs;
-    if (!newest) {
+    if (atMs <= series.lastAtMs) {
       const known = atMs === series.lastAtMs ? series.lastValue : this.#earlierValue(series, atMs);
       if (known !== undefined) return known === value ? appended.duplicate : appended.conflict;
     }
     if (series.batch !== this.#batch) this.#remember(series);
     const kept = value + 0; // SQLite keeps no negative zero, so neither do we
-    series.waiting.add(atMs, kept, newest);
-    if (newest) {
-      series.lastAtMs = atMs;
-      series.lastValue = kept;
-    }
-    if (atMs < series.firstAtMs) series.firstAtMs = atMs;
+    series.keep(atMs, kept);
     this.#series.push(series);
     this.#atMs.push(atMs);
     this.#values.push(kept);

@@ -24,6 +24,17 @@ export class KnownSeries implements SeriesRef {
     readonly probe: string,
     readonly quantity: Quantity,
   ) {}
+
+  /** Takes a reading whose time is new to the series; it waits from now on. */
+  keep(atMs: number, value: number): void {
+    const newest = atMs > this.lastAtMs;
+    this.waiting.add(atMs, value, newest);
+    if (newest) {
+      this.lastAtMs = atMs;
+      this.lastValue = value;
+    }
+    if (atMs < this.firstAtMs) this.firstAtMs = atMs;
+  }
 }
 
 type OfProbe = Map<Quantity, KnownSeries>;

@@ -24,8 +24,10 @@ export class Sweep {
   #round: Round | null = null;
   /** Readings that wait. */
   count = 0;
-  /** Number of the newest batch in the inbox. */
+  /** Number of the newest batch ever put into the inbox. */
   newestBatch = 0;
+  /** Batches up to this one have left the inbox. */
+  doneThroughBatch = 0;
 
   constructor(book: SeriesBook, settler: Settler) {
     this.#book = book;
@@ -50,13 +52,16 @@ export class Sweep {
       gathered += one.waiting.count;
     }
     const ends = next >= this.#book.all.length;
-    this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch: ends ? round.batch : 0 });
+    const doneThroughBatch = ends ? round.batch : 0;
+    this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch });
     this.count -= gathered;
+    if (ends) this.doneThroughBatch = round.batch;
     this.#round = ends ? null : { batch: round.batch, next };
   }
 
-  /** Settles everything at once. */
+  /** Settles everything at once and empties the inbox. */
   finish(): void {
+    if (this.doneThroughBatch === this.newestBatch) return;
     this.#round = null;
     this.step(Number.POSITIVE_INFINITY);
   }

@@ -41,3 +41,19 @@ export const arbitraryBatches: fc.Arbitrary<Reading[][]> = fc
       return [...batch, ...again, ...batch.slice(0, 3)];
     }),
   );
+
+/** One or two readings at a time from many series, so that a sweep takes many steps while more comes in. */
+export const arbitraryTrickle: fc.Arbitrary<Reading[][]> = fc.array(
+  fc.array(
+    fc
+      .record({ series: fc.nat(9), atMs: arbitraryTime, eighths: fc.integer({ min: -400, max: 800 }) })
+      .map(({ series, atMs, eighths }): Reading => ({ ...manySeries(series), atMs, value: eighths / 8 })),
+    { minLength: 1, maxLength: 2 },
+  ),
+  { maxLength: 60 },
+);
+
+/** Some of them `someSeries`. */
+function manySeries(index: number): SeriesRef {
+  return someSeries[index] ?? { site, probe: `soil-${index}`, quantity: 'moisture' };
+}

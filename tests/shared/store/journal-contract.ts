@@ -209,6 +209,13 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
           await journal.claims.claim(claim('probe-a', 'top', 5));
           await journal.claims.claim(claim('probe-a', 'base', 2));
           expect(await journal.claims.list()).toEqual([{ ...claim('probe-a', 'base', 2), toMs: null }]);
+          // an ended one is cut as well
+          await journal.claims.release(yard.id, 'probe-a', beginMs + 9 * hourMs);
+          await journal.claims.claim(claim('probe-a', 'core', 6));
+          expect(await journal.claims.list()).toEqual([
+            { ...claim('probe-a', 'base', 2), toMs: beginMs + 6 * hourMs },
+            { ...claim('probe-a', 'core', 6), toMs: null },
+          ]);
         }));
 
       test('refuse a position that another probe holds, and change nothing', () =>

@@ -88,6 +88,13 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
           }));
       }
 
+      test('takes negative zero for zero', () =>
+        withStore(async (store) => {
+          await store.append([at(core, 0, -0)]);
+          expect((await store.append([at(core, 0, 0)])).duplicateCount).toBe(1);
+          expect((await store.lasts())[0]?.value).toBe(0);
+        }));
+
       test('keeps every finite value as it came, but for the sign of zero', () =>
         withStore(async (store) => {
           await fc.assert(

@@ -1,0 +1,78 @@
+/**
+ * shared/store/readings/load.ts: fills the book and the sweep with what a file holds, at opening.
+ *
+ * Takes:  an open, migrated database; an empty book and sweep.
+ * Gives:  every series with its first and last, and every reading that still waits in the inbox.
+ */
+import type { Database } from 'better-sqlite3';
+import { StoreError } from '../../errors.ts';
+import type { Quantity } from '../../quantity.ts';
+import { unpack } from './inbox.ts';
+import { KnownSeries, type SeriesBook } from './series-book.ts';
+import type { Sweep } from './sweep.ts';
+
+interface SeriesRow {
+  id: number;
+  site: string;
+  probe: string;
+  quantity: Quantity;
+  first_at_ms: number | null;
+  last_at_ms: number | null;
+  last_value: number | null;
+  settled_count: number;
+  settled_through: number;
+}
+
+interface InboxRow {
+  batch: number;
+  rows: Buffer;
+}
+
+interface Settled {
+  readonly series: KnownSeries;
+  readonly throughBatch: number;
+}
+
+/** @throws {StoreError} when the inbox does not fit the series. */
+export function load(db: Database, book: SeriesBook, sweep: Sweep): void {
+  const byId = loadSeries(db, book);
+  // Numbers of batches are never used twice, or a new batch could pass for one that is settled.
+  for (const { throughBatch } of byId.values()) sweep.newestBatch = Math.max(sweep.newestBatch, throughBatch);
+  sweep.doneThroughBatch = sweep.newestBatch;
+  for (const { batch, rows } of db.prepare<[], InboxRow>('SELECT * FROM inbox ORDER BY batch').iterate()) {
+    sweep.doneThroughBatch = 0;
+    sweep.newestBatch = Math.max(sweep.newestBatch, batch);
+    sweep.count += putBack(batch, rows, byId);
+  }
+}
+
+function loadSeries(db: Database, book: SeriesBook): Map<number, Settled> {
+  const byId = new Map<number, Settled>();
+  for (const row of db.prepare<[], SeriesRow>('SELECT * FROM series ORDER BY id').all()) {
+    const series = new KnownSeries(row.site, row.probe, row.quantity);
+    series.id = row.id;
+    series.firstAtMs = row.first_at_ms ?? series.firstAtMs;
+    series.lastAtMs = row.last_at_ms ?? series.lastAtMs;
+    series.lastValue = row.last_value ?? series.lastValue;
+    series.settledLastAtMs = series.lastAtMs;
+    series.settledCount = row.settled_count;
+    book.add(series);
+    byId.set(row.id, { series, throughBatch: row.settled_through });
+  }
+  return byId;
+}
+
+/** @returns how many readings of the batch wait; a crash within a sweep leaves batches that are settled in part. */
+function putBack(batch: number, rows: Buffer, byId: ReadonlyMap<number, Settled>): number {
+  const { atMs, values, seriesIds } = unpack(rows);
+  let count = 0;
+  for (let index = 0; index < atMs.length; index += 1) {
+    const id = seriesIds[index] as number;
+    const settled = byId.get(id);
+    if (settled === undefined) throw new StoreError(`Cannot read a waiting batch as series ${id} must exist`);
+    if (batch <= settled.throughBatch) continue;
+    settled.series.keep(atMs[index] as number, values[index] as number);
+    count += 1;
+  }
+  return count;
+}
