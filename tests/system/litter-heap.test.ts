@@ -25,7 +25,8 @@ function expectSilentCore({ sights, raised }: HeapRun): void {
 describe.concurrent('the litter heap at 3,600 times its pace', () => {
   test('warms and is warned of above its limit', async () => {
     const { raised, sights } = await playLitterHeap(108, 126);
-    expect(raised).toEqual(['overheating']);
+    // At this pace a machine that is busy for three seconds makes every probe silent for three hours.
+    expect(raised.filter((name) => !name.startsWith('probe-silent'))).toEqual(['overheating']);
     expect(sights[0]?.pile.condition).not.toContain('too hot');
     expect(sights.at(-1)?.pile.condition).toContain('too hot');
   }, 90_000);
