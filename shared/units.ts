@@ -25,6 +25,36 @@ export function dbwToDbm(dbw: number): number {
   return dbw + 30;
 }
 
+/** One pound [kg]: exact, international yard and pound agreement of 1959. */
+export const kgPerPound = 0.45359237;
+/** One US gallon [L]: 231 cubic inches of 2.54 cm, exact. */
+export const litresPerUsGallon = 3.785411784;
+/** One inch and one foot [m]: exact, 1959. */
+export const metresPerInch = 0.0254;
+export const metresPerFoot = 0.3048;
+/** US kitchen measures [mL]: 128 fluid ounces, 256 tablespoons, 768 teaspoons to the gallon, exact. */
+export const mlPerUsFluidOunce = 29.5735295625;
+export const mlPerUsTablespoon = 14.78676478125;
+export const mlPerUsTeaspoon = 4.92892159375;
+
+/** @example poundsToKilograms(25) // => 11.33980925 */
+export function poundsToKilograms(massLb: number): number {
+  return massLb * kgPerPound;
+}
+
+export function kilogramsToPounds(massKg: number): number {
+  return massKg / kgPerPound;
+}
+
+/** @example usGallonsToLitres(5) // => 18.92705892 */
+export function usGallonsToLitres(volumeGal: number): number {
+  return volumeGal * litresPerUsGallon;
+}
+
+export function litresToUsGallons(volumeL: number): number {
+  return volumeL / litresPerUsGallon;
+}
+
 export const msPerMinute = 60_000;
 export const msPerHour = 3_600_000;
 export const msPerDay = 86_400_000;
