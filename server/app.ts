@@ -26,6 +26,7 @@ import { registerLive } from './routes/live.ts';
 import { registerMappings } from './routes/mappings.ts';
 import { registerMetrics } from './routes/metrics.ts';
 import { registerPiles } from './routes/piles.ts';
+import { registerPlan } from './routes/plan.ts';
 import { registerProbes } from './routes/probes.ts';
 import { registerSeries } from './routes/series.ts';
 import { registerSites } from './routes/sites.ts';
@@ -86,6 +87,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerActs(api, house);
   registerAlarms(api, house);
   registerProbes(api, house);
+  registerPlan(api);
   registerIngest(api, house);
   registerMappings(api, house);
   registerLive(app, house.hub, house.clock);

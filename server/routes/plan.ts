@@ -1,0 +1,43 @@
+/**
+ * server/routes/plan.ts: the planner over HTTP: starter, water, mix, dates. Nothing is stored.
+ */
+import { planDates, plannedDateView } from '../../core/mix/dates.ts';
+import { planDilution } from '../../core/mix/dilution.ts';
+import { planMix } from '../../core/mix/mix.ts';
+import { planWater } from '../../core/mix/water.ts';
+import {
+  datesAnswerSchema,
+  datesAskSchema,
+  dilutionAnswerSchema,
+  dilutionAskSchema,
+  mixAnswerSchema,
+  mixAskSchema,
+  waterAnswerSchema,
+  waterAskSchema,
+} from '../../shared/api/plan.ts';
+import type { Api } from '../http/api.ts';
+
+export function registerPlan(api: Api): void {
+  api.post(
+    '/api/plan/dilution',
+    { schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } } },
+    async (request) => planDilution(request.body),
+  );
+  api.post(
+    '/api/plan/water',
+    { schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } } },
+    async (request) => planWater(request.body),
+  );
+  api.post('/api/plan/mix', { schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } }, async (request) =>
+    planMix(request.body),
+  );
+  api.post(
+    '/api/plan/dates',
+    { schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } } },
+    async (request) => {
+      const { startAt, stage, airC, units } = request.body;
+      const dates = planDates({ startMs: startAt, stage, airC, inFahrenheit: units.temperature === 'F' });
+      return { dates: dates.map(plannedDateView) };
+    },
+  );
+}
