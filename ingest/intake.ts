@@ -94,20 +94,26 @@ export function createIntake(options: IntakeOptions): Intake {
 
   /** Sets readings aside that a chip gave before its first measurement, and calibrates the others. */
   function trusted(readings: readonly Reading[], message: Inbound): readonly Reading[] {
-    let kept: Reading[] | undefined; // only once something differs from what was decoded
-    for (const [index, reading] of readings.entries()) {
-      const isolated = reading.quantity === 'temperature' && !powerOn.accepts(reading);
-      const value = isolated ? reading.value : calibrated(reading);
-      if (isolated) refusals.count(powerOnError(reading), message.topic, message.payload);
-      if ((isolated || value !== reading.value) && kept === undefined) kept = readings.slice(0, index);
-      if (!isolated) kept?.push(value === reading.value ? reading : { ...reading, value });
+    let changed: Reading[] | undefined; // made only once something differs from what was decoded
+    let index = 0;
+    for (const reading of readings) {
+      const kept = calibrated(reading, message);
+      if (kept !== reading) changed ??= readings.slice(0, index);
+      if (kept !== undefined) changed?.push(kept);
+      index += 1;
     }
-    return kept ?? readings;
+    return changed ?? readings;
   }
 
-  function calibrated({ site, probe, quantity, value }: Reading): number {
+  function calibrated(reading: Reading, message: Inbound): Reading | undefined {
+    const { site, probe, quantity, value } = reading;
+    if (quantity === 'temperature' && !powerOn.accepts(reading)) {
+      refusals.count(powerOnError(reading), message.topic, message.payload);
+      return undefined;
+    }
     const better = calibrate(site, probe, quantity, value);
-    return Number.isFinite(better) ? better : value; // the store could not keep it, and everything would wait for it
+    // The store could not keep what is no number, and everything behind it would wait.
+    return better === value || !Number.isFinite(better) ? reading : { ...reading, value: better };
   }
 
   return (message) => {

@@ -13,7 +13,7 @@ export const powerOnC = 85;
 export const neighbourC = 5;
 export const neighbourMs = msPerHour;
 
-/** Far more probes than a farm has; beyond it the oldest half is forgotten, and an isolated 85 is then refused. */
+/** Far more probes than a farm has; beyond it all are forgotten, and the next 85 of each is refused. */
 const rememberedProbes = 50_000;
 
 export interface PowerOnGuard {
@@ -23,44 +23,57 @@ export interface PowerOnGuard {
   remember(site: string, probe: string, tempC: number, atMs: number): void;
 }
 
+/** As last come in, and as newest by its own time: the two differ while a probe catches up. */
 interface Remembered {
-  /** As last come in, and as newest by its own time: the two differ while a probe catches up. */
-  last: Pick<Reading, 'value' | 'atMs'>;
-  newest: Pick<Reading, 'value' | 'atMs'>;
+  lastC: number;
+  lastAtMs: number;
+  newestC: number;
+  newestAtMs: number;
 }
 
 export function createPowerOnGuard(): PowerOnGuard {
-  const probes = new Map<string, Remembered>();
+  const sites = new Map<string, Map<string, Remembered>>();
+  let count = 0;
 
-  function remember(key: string, reading: Pick<Reading, 'value' | 'atMs'>): void {
-    const known = probes.get(key);
-    if (known !== undefined) {
-      known.last = reading;
-      if (reading.atMs >= known.newest.atMs) known.newest = reading;
+  function remember(site: string, probe: string, tempC: number, atMs: number): void {
+    const known = sites.get(site)?.get(probe);
+    if (known === undefined) {
+      add(site, probe, { lastC: tempC, lastAtMs: atMs, newestC: tempC, newestAtMs: atMs });
       return;
     }
-    if (probes.size >= rememberedProbes) {
-      for (const old of [...probes.keys()].slice(0, rememberedProbes / 2)) probes.delete(old);
+    known.lastC = tempC;
+    known.lastAtMs = atMs;
+    if (atMs < known.newestAtMs) return;
+    known.newestC = tempC;
+    known.newestAtMs = atMs;
+  }
+
+  function add(site: string, probe: string, remembered: Remembered): void {
+    if (count >= rememberedProbes) {
+      sites.clear();
+      count = 0;
     }
-    probes.set(key, { last: reading, newest: reading });
+    const probes = sites.get(site) ?? new Map<string, Remembered>();
+    sites.set(site, probes.set(probe, remembered));
+    count += 1;
+  }
+
+  function supported({ site, probe, atMs }: Reading): boolean {
+    const known = sites.get(site)?.get(probe);
+    if (known === undefined) return false;
+    return near(known.lastC, known.lastAtMs, atMs) || near(known.newestC, known.newestAtMs, atMs);
   }
 
   return {
     accepts(reading) {
-      const key = `${reading.site}/${reading.probe}`;
-      if (reading.value === powerOnC) {
-        const known = probes.get(key);
-        if (known === undefined || !(supports(known.last, reading) || supports(known.newest, reading))) return false;
-      }
-      remember(key, reading);
+      if (reading.value === powerOnC && !supported(reading)) return false;
+      remember(reading.site, reading.probe, reading.value, reading.atMs);
       return true;
     },
-    remember(site, probe, tempC, atMs) {
-      remember(`${site}/${probe}`, { value: tempC, atMs });
-    },
+    remember,
   };
 }
 
-function supports(neighbour: Pick<Reading, 'value' | 'atMs'>, reading: Reading): boolean {
-  return Math.abs(neighbour.value - powerOnC) <= neighbourC && Math.abs(reading.atMs - neighbour.atMs) <= neighbourMs;
+function near(neighbourTempC: number, neighbourAtMs: number, atMs: number): boolean {
+  return Math.abs(neighbourTempC - powerOnC) <= neighbourC && Math.abs(atMs - neighbourAtMs) <= neighbourMs;
 }

@@ -39,7 +39,8 @@ export function openOutsideBroker(
   const rootFilter = `${context.root}/+/+/+`;
   const url = withoutSecrets(options.url);
   const heard = createHeardFilters(rootFilter);
-  const subscribed = new Set<string>();
+  /** With the subscription identifier each has. */
+  const subscribed = new Map<string, number | undefined>();
   const refusedFilters = new Set<string>();
   const dropped = createDropCounter();
   let problem = 'not connected yet';
@@ -67,16 +68,19 @@ export function openOutsideBroker(
     else sink.take({ ...message, mayMap: audience }, delivery);
   }
 
-  /** Retained messages come with each subscription (Retain Handling 0), so that every probe's status arrives. */
-  function subscribe(filter: string): void {
-    subscribed.add(filter);
-    const numbered = client.serverProperties?.subscriptionIdentifiersAvailable !== false && filter !== droppedTopic;
+  /**
+   * Retained messages come with each new subscription (Retain Handling 0), so that every probe's status arrives;
+   * one that only changes its identifier brings none (Retain Handling 1).
+   */
+  function subscribe(filter: string, id: number | undefined): void {
+    const retainHandling = subscribed.has(filter) ? 1 : 0;
+    subscribed.set(filter, id);
     client.subscribe(
       filter,
       {
         qos: filter === droppedTopic ? 0 : 1,
-        rh: 0,
-        ...(numbered ? { properties: { subscriptionIdentifier: subscriptionId(filter) } } : {}),
+        rh: retainHandling,
+        ...(id === undefined ? {} : { properties: { subscriptionIdentifier: id } }),
       },
       (error, granted) => {
         const failed = error !== null || granted?.some(({ qos }) => qos >= 0x80);
@@ -91,9 +95,15 @@ export function openOutsideBroker(
 
   function hearWanted(): void {
     if (!client.connected) return; // on connecting everything is subscribed anyway
-    const wanted = heard.wanted(Date.now()).add(rootFilter).add(droppedTopic);
-    for (const filter of wanted) if (!subscribed.has(filter)) subscribe(filter);
-    for (const filter of subscribed) {
+    const foreign = heard.wanted(Date.now());
+    // Identifiers tell copies apart where filters may overlap; without foreign ones they would only cost time.
+    const numbered = foreign.size > 0 && client.serverProperties?.subscriptionIdentifiersAvailable !== false;
+    const idOf = (filter: string) => (numbered && filter !== droppedTopic ? subscriptionId(filter) : undefined);
+    const wanted = new Set([rootFilter, droppedTopic, ...foreign]);
+    for (const filter of wanted) {
+      if (!subscribed.has(filter) || subscribed.get(filter) !== idOf(filter)) subscribe(filter, idOf(filter));
+    }
+    for (const filter of subscribed.keys()) {
       if (wanted.has(filter)) continue;
       subscribed.delete(filter);
       refusedFilters.delete(filter);
@@ -185,6 +195,7 @@ function connectClient(options: OutsideBrokerOptions): MqttClient {
     reconnectPeriod: 1_000,
     reconnectOnConnackError: true, // a broker that is starting, or a password being changed, refuses at first
     connectTimeout: 10_000,
+    log: () => {}, // called several times per message
     resubscribe: false, // done on every connect, so that retained status arrives each time
     ...(username === undefined ? {} : { username }),
     ...(password === undefined ? {} : { password }),
