@@ -58,6 +58,7 @@ export function workOutWater(
           'massKg',
           neededKg - starterKg,
         );
+  book.step('that water by volume', `${say('massKg', waterKg)} ÷ ${say('densityKgM3', 1000)}`, 'volumeL', waterKg);
   const share = book.take('share of the liquid to give first', 'share', firstShare);
   const firstLiquidKg = share * neededKg;
   // The starter goes in whole, whatever is left out.
