@@ -16,12 +16,13 @@ export interface Forecast {
   readonly p10C: number[];
   readonly p50C: number[];
   readonly p90C: number[];
-  /** Share of the weight that passes the limit within 24 h, and the median hour at which it does; null when few do. */
+  /** Share of the weight that passes the limit within 12 h, and the median hour at which it does; null when none does. */
   readonly overLikelihood: number;
   readonly overInH: number | null;
 }
 
 export const forecastH = 24;
+export const overWithinH = 12;
 
 /**
  * How far a fitting member may be off [K]: its level, and its rise over 3, 6, 12, 24 h. The best published models miss a
@@ -85,7 +86,7 @@ export function forecastCore(
       slot.weight = (weights[rank] ?? 0) / total;
       if (slot.value > limitC && passedAt[rank] === 0) {
         passedAt[rank] = ahead;
-        over += slot.weight;
+        if (ahead <= overWithinH) over += slot.weight;
       }
     }
     const sorted = column.slice(0, found).map((slot) => ({ ...slot }));

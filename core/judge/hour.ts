@@ -5,7 +5,9 @@
  * Gives:  the state, changed in place.
  * Never:  looks at single readings: it works on the hour's means.
  */
+
 import { msPerHour } from '../../shared/units.ts';
+import { lowLimit } from '../alarm/deadband.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { forecastCore } from '../forecast/forecast.ts';
 import { wetBasis } from '../moisture/balance.ts';
@@ -13,8 +15,11 @@ import { followWater, waterGiven } from '../moisture/follow.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
 import { hourWork } from '../score/work.ts';
+import { chilledC, chilledDeadbandK } from '../warn/chilled.ts';
 import { followOut } from '../warn/out-sight.ts';
+import { soonOver } from '../warn/soon-sight.ts';
 import { stallSight } from '../warn/stall-sight.ts';
+import { unevenK } from '../warn/uneven.ts';
 import { bedAt } from './bed.ts';
 import type { PileSetup } from './setup.ts';
 import { coreAtHour, type JudgeState, keptHours } from './state.ts';
@@ -72,6 +77,8 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
       state.disturbedBy = 'seen';
     }
   }
+  state.coldH = lowLimit(state.coldH > 0, core, chilledC, chilledDeadbandK) ? state.coldH + 1 : 0;
+  followUneven(state);
   state.startC ??= core;
   const excessK = core - state.airDayC;
   if (state.peakC === null || core > state.peakC) {
@@ -85,6 +92,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
     const newest = state.hoursDone - 1;
     state.forecast = forecastCore(band, (hour) => coreAtHour(state, hour), newest, endMs, setup.limits.actC);
   }
+  state.soonOver = soonOver(state.soonOver, state, core, setup.limits.actC);
 }
 
 function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' | 'air'): number | null {
@@ -94,6 +102,7 @@ function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' 
   place.hourSum = 0;
   place.hourCount = 0;
   place.hourMeanC = mean;
+  place.dayMeanC = place.dayMeanC === null ? mean : place.dayMeanC + (mean - place.dayMeanC) / 12;
   const rh = place.humidity?.value;
   // 95 %RH is 1 K of dew-point depression at 55 °C (computed); two points below allow for the sensor.
   if (rh !== undefined) place.dryAirH = rh < 93 ? place.dryAirH + 1 : 0;
@@ -156,6 +165,13 @@ function followPhase(state: JudgeState, setup: PileSetup, core: number, excessK:
   state.phaseReason = change.reason;
   state.phaseSinceMs = endMs;
   if (change.reason === 'heat-faded' || change.reason === 'reheated') state.peakExcessK = excessK;
+}
+
+function followUneven(state: JudgeState): void {
+  const { top, base } = state.positions;
+  const apart = top?.dayMeanC == null || base?.dayMeanC == null ? 0 : Math.abs(top.dayMeanC - base.dayMeanC);
+  state.unevenH = apart > unevenK ? state.unevenH + 1 : 0;
+  state.unevenBy = top?.outSinceMs != null || base?.outSinceMs != null ? 'probe-out' : null;
 }
 
 function nearAirHours(state: JudgeState): number {

@@ -76,6 +76,7 @@ function newPosition(): PositionState {
     hourSum: 0,
     hourCount: 0,
     hourMeanC: null,
+    dayMeanC: null,
     overheated: false,
     dryAirH: 0,
     outSinceMs: null,

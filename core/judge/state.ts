@@ -22,6 +22,8 @@ export interface PositionState {
   hourCount: number;
   /** Mean of the last hour that had readings [°C]. */
   hourMeanC: number | null;
+  /** Eased over a day [°C]. */
+  dayMeanC: number | null;
   /** Over the limit, with the deadband counted in. */
   overheated: boolean;
   /** Hours in a row with the pore air clearly off saturation. */
@@ -73,8 +75,15 @@ export interface JudgeState {
   /** Hours in a row that look like a stall, and why. */
   stallH: number;
   stallWhy: StallWhy | null;
+  /** Hours in a row with a cold core, and with top and base far apart. */
+  coldH: number;
+  unevenH: number;
+  /** What explains that top and base lie apart: a probe that may be out of the pile. */
+  unevenBy: 'probe-out' | null;
   /** Made at the last closed hour; null while there is nothing to make it from. */
   forecast: Forecast | null;
+  /** Likely to pass the limit within half a day, until that is clearly unlikely. */
+  soonOver: boolean;
   /** Dry by the balance, with the deadband counted in. */
   dry: boolean;
 }
@@ -111,7 +120,11 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     disturbedBy: null,
     stallH: 0,
     stallWhy: null,
+    coldH: 0,
+    unevenH: 0,
+    unevenBy: null,
     forecast: null,
+    soonOver: false,
     dry: false,
   };
 }

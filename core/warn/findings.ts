@@ -5,21 +5,29 @@
  * Gives:  findings; those explained by another say by which.
  */
 import type { Finding } from '../judge/assessment.ts';
+import { chilledFinding } from './chilled.ts';
 import { dryingFinding } from './drying.ts';
 import type { Look } from './look.ts';
 import { overheatingFinding } from './overheating.ts';
+import { overheatingSoonFinding } from './overheating-soon.ts';
 import { probeFaultFindings } from './probe-faults.ts';
 import { selfHeatingFinding } from './self-heating.ts';
 import { silenceFindings } from './silence.ts';
 import { stallingFinding } from './stalling.ts';
+import { unevenFinding } from './uneven.ts';
+import { waterloggedFinding } from './waterlogged.ts';
 
 export function findingsOf(look: Look): Finding[] {
   return [
     selfHeatingFinding(look),
     overheatingFinding(look),
+    overheatingSoonFinding(look),
     ...silenceFindings(look),
     ...probeFaultFindings(look),
     dryingFinding(look),
     stallingFinding(look),
+    waterloggedFinding(look),
+    chilledFinding(look),
+    unevenFinding(look),
   ];
 }

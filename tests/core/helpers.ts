@@ -71,7 +71,13 @@ export class Played {
     for (const finding of this.last.findings) {
       const id = `${finding.kind}/${finding.position}`;
       const kept = this.machines.get(id)?.machine ?? startAlarm(nowMs);
-      const { next, arrow } = stepAlarm(kept, finding.evidence, nowMs, alarmPolicies[finding.kind], finding.severity);
+      const { next, arrow } = stepAlarm(
+        kept,
+        finding.explainedBy === null ? finding.evidence : 'missing',
+        nowMs,
+        alarmPolicies[finding.kind],
+        finding.severity,
+      );
       this.machines.set(id, { kind: finding.kind, position: finding.position, machine: next });
       if (next.state !== kept.state) {
         const hour = (nowMs - this.setup.startedAtMs) / msPerHour;

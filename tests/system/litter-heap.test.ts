@@ -26,7 +26,9 @@ describe.concurrent('the litter heap at 3,600 times its pace', () => {
   test('warms and is warned of above its limit', async () => {
     const { raised, sights } = await playLitterHeap(108, 126);
     // At this pace a machine that is busy for three seconds makes every probe silent for three hours.
-    expect(raised.filter((name) => !name.startsWith('probe-silent'))).toEqual(['overheating']);
+    // That it will soon be too hot may be said hours before.
+    const others = raised.filter((name) => !name.startsWith('probe-silent') && name !== 'overheating-soon');
+    expect(others).toEqual(['overheating']);
     expect(sights[0]?.pile.condition).not.toContain('too hot');
     expect(sights.at(-1)?.pile.condition).toContain('too hot');
   }, 90_000);

@@ -43,7 +43,7 @@ export interface Watched {
   readonly hours: HourSaid[];
 }
 
-const rebandH = 12;
+const rebandH = 24;
 
 export function watch(scenario: Scenario, world: World): Watched {
   const readings = probeReadings(scenario, world);
@@ -67,7 +67,7 @@ export function watch(scenario: Scenario, world: World): Watched {
       bandFromMs = Number.NEGATIVE_INFINITY;
     }
     if (nowMs - bandFromMs >= rebandH * msPerHour) {
-      band = expectedBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 40) * msPerHour));
+      band = expectedBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour));
       bandFromMs = nowMs;
     }
     for (let reading = readings[next]; reading !== undefined && reading.atMs <= nowMs; reading = readings[next]) {

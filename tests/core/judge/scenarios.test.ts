@@ -21,12 +21,16 @@ test('a core that passes 50 °C raises overheating once, and clears below the de
   // t = 30 h: passes 50; t = 36 h: 53; t = 40 h: cooled to 44 by spreading, which was logged.
   const curve = through([0, 22], [24, 44], [30, 50], [36, 53], [37, 44], [60, 42]);
   const all = play(setupOf('bran', { acts: [{ kind: 'spread', atMs: startMs + 36 * msPerHour }] }), 60, curve);
-  expect(all.events.map(({ kind, arrow }) => `${kind} ${arrow}`)).toEqual([
-    'overheating raised',
-    'overheating returned',
-  ]);
-  expect(all.events[0]?.hour).toBeGreaterThan(30);
-  expect(all.events[0]?.hour).toBeLessThan(31);
+  const events = all.events.filter(({ kind }) => kind !== 'overheating-soon');
+  expect(events.map(({ kind, arrow }) => `${kind} ${arrow}`)).toEqual(['overheating raised', 'overheating returned']);
+  expect(events[0]?.hour).toBeGreaterThan(30);
+  expect(events[0]?.hour).toBeLessThan(31);
+});
+test('a core on its way over 50 °C is told of hours before, and no longer once it is over', () => {
+  const all = play(setupOf(), 33, through([0, 22], [24, 44], [30, 50], [33, 53]));
+  const soon = all.events.filter(({ kind }) => kind === 'overheating-soon');
+  expect(soon.map(({ arrow }) => arrow)).toEqual(['raised', 'returned']);
+  expect(soon[0]?.hour).toBeLessThan(27);
 });
 
 test('a single wild reading raises nothing', () => {

@@ -20,7 +20,7 @@ const cases: [string, (hour: number) => number | null, number, string, string][]
   ],
   [
     'one near its limit',
-    through([0, 22], [40, 48]),
+    through([0, 22], [30, 48], [40, 48]),
     40,
     'It is working hard: the core is at 48 °C, near the 50 °C at which to act.',
     'watch',

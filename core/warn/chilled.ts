@@ -1,0 +1,37 @@
+/**
+ * core/warn/chilled.ts: too cold for the culture to work.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present while the core has been cold for hours and its work is not done.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../judge/assessment.ts';
+import type { Look } from './look.ts';
+import { degrees } from './words.ts';
+
+/** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
+export const chilledC = 12;
+export const chilledDeadbandK = 1.5;
+export const chilledAfterH = 6;
+
+export function chilledFinding(look: Look): Finding {
+  const { state } = look;
+  const present = look.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
+  const core = degrees(look.core?.temperatureC ?? 0);
+  return {
+    kind: 'chilled',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'warning',
+    seen: !look.coreKnown
+      ? 'The core is not being measured.'
+      : present
+        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours and is at ${core}.`
+        : `The core is at ${core}.`,
+    todo: present ? 'Heap it deeper, put mats or straw over it, and keep the wind off.' : 'Nothing.',
+    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    caution: null,
+    why: `Present when the core is below ${degrees(chilledC)} for ${chilledAfterH} hours: there the culture grows at a quarter of its best or less. Not for a settled batch.`,
+    explainedBy: look.coreLost,
+  };
+}

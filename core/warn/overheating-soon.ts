@@ -1,0 +1,41 @@
+/**
+ * core/warn/overheating-soon.ts: the core will likely be too hot within half a day.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present while the forecast makes it likely and it is not too hot already.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../judge/assessment.ts';
+import type { Look } from './look.ts';
+import { degrees, dustCaution, percent } from './words.ts';
+
+export function overheatingSoonFinding(look: Look): Finding {
+  const { state, setup } = look;
+  const { actC } = setup.limits;
+  const hotNow = state.positions.core?.overheated === true;
+  const present = look.coreKnown && state.soonOver && !hotNow;
+  const core = degrees(look.core?.temperatureC ?? 0);
+  const inH = state.forecast?.overInH ?? null;
+  const when = inH === null ? 'within some hours' : `in about ${inH} ${inH === 1 ? 'hour' : 'hours'}`;
+  const likely = state.forecast === null ? null : percent(state.forecast.overLikelihood);
+  return {
+    kind: 'overheating-soon',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'notice',
+    seen: !look.coreKnown
+      ? 'The core is not being measured.'
+      : present
+        ? `The core is at ${core} and will likely pass ${degrees(actC)} ${when}.`
+        : `The core is at ${core} and not on its way over ${degrees(actC)}.`,
+    todo: present
+      ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'
+      : 'Nothing.',
+    byMs: present ? look.nowMs + (inH ?? 3) * msPerHour : null,
+    caution: present ? dustCaution : null,
+    why:
+      `Present within 4.5 °C of ${degrees(actC)} when three in four of the heaps that behaved as this one did went on to pass it within 12 hours, until fewer than a quarter do` +
+      `${likely === null ? '; without an expected curve, when it would pass at its present pace within 6 hours' : ` (now ${likely})`}.`,
+    explainedBy: look.coreLost,
+  };
+}

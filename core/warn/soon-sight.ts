@@ -1,0 +1,25 @@
+/**
+ * core/warn/soon-sight.ts: whether the core is on its way over the limit.
+ *
+ * Takes:  the state with its forecast, the core, the limit.
+ * Gives:  whether it will likely pass it within half a day, with a deadband on the likelihood.
+ */
+import { coreAtHour, type JudgeState } from '../judge/state.ts';
+
+const likelyFrom = 0.75;
+const unlikelyBelow = 0.25;
+/** Without a forecast: on its way when at this pace it passes within so many hours, and no further off than this. */
+const paceH = 6;
+const nearK = 8;
+/** Further below the limit than this a forecast is not yet believed: most heaps level off before [K]. From the development piles. */
+const believedK = 4.5;
+
+export function soonOver(was: boolean, state: JudgeState, coreC: number, limitC: number): boolean {
+  if (coreC > limitC) return true;
+  const rise3K = coreC - (coreAtHour(state, state.hoursDone - 4) ?? coreC);
+  const atThisPaceH = rise3K > 0 ? (limitC - coreC) / (rise3K / 3) : Number.POSITIVE_INFINITY;
+  const { forecast } = state;
+  if (forecast === null) return limitC - coreC < nearK && atThisPaceH <= (was ? 2 * paceH : paceH);
+  if (!was && limitC - coreC > believedK) return false;
+  return forecast.overLikelihood >= (was ? unlikelyBelow : likelyFrom);
+}

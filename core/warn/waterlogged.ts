@@ -1,0 +1,51 @@
+/**
+ * core/warn/waterlogged.ts: too wet to breathe.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present when the water balance leaves too little air between the grains and the bed is not warming as it should.
+ * Never:  is sure: a person's squeeze and nose decide, and it says so.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import { materialFacts } from '../curve/material-facts.ts';
+import type { Finding } from '../judge/assessment.ts';
+import { wetBasis } from '../moisture/balance.ts';
+import { freeAirSpaceFrac } from '../rate/haug.ts';
+import type { Look } from './look.ts';
+import { dustCaution, percent } from './words.ts';
+
+/** Free air space usually taken as the floor for composting is 0.30; below this even a shallow bed chokes [-]. */
+const chokedFrac = 0.2;
+/** This far above the stage's own moisture band counts too [-]. */
+const overBandFrac = 0.05;
+
+export function waterloggedFinding(look: Look): Finding {
+  const { state, setup } = look;
+  const facts = materialFacts[setup.recipe.material];
+  const frac = wetBasis(state.waterKgKg);
+  const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
+  const wet = frac > setup.limits.moistureMaxFrac + overBandFrac || air < chokedFrac;
+  const working = state.phase === 'active' || state.phase === 'settled';
+  const present = look.coreKnown && wet && !working && state.hoursDone >= 24 && state.workPerDay < 0.2;
+  return {
+    kind: 'waterlogged',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'warning',
+    seen: !look.coreKnown
+      ? 'The core is not being measured.'
+      : present
+        ? `At about ${percent(frac)} moisture only ${percent(air)} of the bed is air, and it is not warming as it should.`
+        : `At about ${percent(frac)} moisture some ${percent(air)} of the bed is air.`,
+    todo: present
+      ? 'Squeeze and smell a handful: if it streams or smells sour, turn it loosely and mix in dry bran or straw, and keep rain off.'
+      : 'Nothing.',
+    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    caution: present
+      ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
+      : null,
+    why:
+      `Present after a day when the estimated moisture is above ${percent(setup.limits.moistureMaxFrac + overBandFrac)} or less than ${percent(chokedFrac)} of the bed is air, ` +
+      'and the pile is not working. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
+    explainedBy: look.coreLost,
+  };
+}
