@@ -1,0 +1,48 @@
+import { mildClimate } from '../../model/climate.ts';
+import type { PracticeScenario } from '../practice-scenario.ts';
+import { fourProbes } from './common.ts';
+
+/** A fan dries an open bed; humidity inside says 100 % until it is far too late. */
+export const fanLeftOn: PracticeScenario = {
+  id: 'fan-left-on',
+  name: 'The fan left on',
+  story:
+    'The shed was aired before the bed was laid, and nobody remembers who switched the fan off, or whether. It is pleasantly warm in there, and the humidity probe says 100 %.',
+  goal: {
+    says: 'Bring it through with 50 % moisture or more at the end, and at least 75 % of the work done.',
+    moistureFracMin: 0.5,
+    workFracMin: 0.75,
+    aliveFracMin: 0.85,
+  },
+  stage: 'bran',
+  hours: 168,
+  awayUntilH: 0,
+  recipe: {
+    ingredients: [{ material: 'wheat-bran', massKg: 40 }],
+    moistureFrac: 0.54,
+    doseFrac: 0.004,
+    depthM: 0.13,
+    tempC: 19,
+    cover: 'open',
+    shed: 'roof',
+    shadeFrac: 1,
+    fanMS: 5,
+  },
+  told: { material: 'wheat-bran', depthM: 0.13, moistureFrac: 0.54, doseFrac: 0.004, cover: 'open' },
+  climate: { ...mildClimate, meanC: 25, seasonK: 0, rhPct: 32, rainShare: 0 },
+  probes: fourProbes(),
+  happenings: [],
+  tools: ['squeeze', 'look-and-smell', 'fan-off', 'water', 'turn', 'cover', 'uncover', 'spread', 'heap', 'finish'],
+  weights: { culture: 20, work: 25, water: 45, heat: 10, ending: 0 },
+  example: [
+    { afterH: 12, act: { kind: 'squeeze' } },
+    { afterH: 12, act: { kind: 'fan-off' } },
+    { afterH: 12, act: { kind: 'water', litres: 9 } },
+    { afterH: 12, act: { kind: 'turn' } },
+    { afterH: 13, act: { kind: 'cover', cover: 'breathable' } },
+    { afterH: 72, act: { kind: 'water', litres: 4 } },
+    { afterH: 72, act: { kind: 'turn' } },
+  ],
+  lesson:
+    'Air in the pores stays saturated until the bran is far too dry to work, so a humidity probe cannot warn of drying. Water balance, weight and the squeeze test can. Moving air and no cover dry a bed from the top.',
+};

@@ -1,0 +1,45 @@
+import { mildClimate } from '../../model/climate.ts';
+import type { PracticeScenario } from '../practice-scenario.ts';
+import { fourProbes, handTools } from './common.ts';
+
+/** Right moisture, right starter, and no air below a hand's breadth. */
+export const tooDeep: PracticeScenario = {
+  id: 'too-deep',
+  name: 'Fine rice bran, too deep',
+  story:
+    'Rice bran instead of wheat bran this time, at the same depth and nearly the same moisture. Its top is warm. Further down hardly anything happens.',
+  goal: {
+    says: 'Get it to work all through: at least 75 % of the work done after eight days, and 85 % of the culture alive.',
+    workFracMin: 0.75,
+    aliveFracMin: 0.85,
+  },
+  stage: 'bran',
+  hours: 192,
+  awayUntilH: 12,
+  recipe: {
+    ingredients: [{ material: 'rice-bran', massKg: 90 }],
+    moistureFrac: 0.62,
+    doseFrac: 0.006,
+    depthM: 0.45,
+    tempC: 20,
+    cover: 'breathable',
+    shadeFrac: 0.9,
+    shed: 'roof',
+  },
+  told: { material: 'rice-bran', depthM: 0.45, moistureFrac: 0.6, doseFrac: 0.006, cover: 'breathable' },
+  climate: { ...mildClimate, meanC: 19, seasonK: 0 },
+  probes: fourProbes(),
+  happenings: [],
+  tools: handTools,
+  weights: { culture: 30, work: 40, water: 15, heat: 15, ending: 0 },
+  example: [
+    { afterH: 13, act: { kind: 'look-and-smell' } },
+    { afterH: 13, act: { kind: 'spread', depthM: 0.2 } },
+    { afterH: 48, act: { kind: 'turn' } },
+    { afterH: 72, act: { kind: 'turn' } },
+    { afterH: 100, act: { kind: 'turn' } },
+    { afterH: 130, act: { kind: 'turn' } },
+  ],
+  lesson:
+    'Rice bran is finer and packs closer than wheat bran: at the same moisture it has half the air space. Lay it thinner and drier, and turn it more often.',
+};
