@@ -48,6 +48,8 @@ export const batchNowSchema = z.object({
   progress: z.number().min(0).max(100),
   phase: phaseSchema,
   phaseReason: z.string(),
+  /** Moisture by the water balance, wet basis, with one standard deviation; absent while it cannot be told. */
+  moisture: z.object({ frac: z.number(), sdFrac: z.number() }).optional(),
 });
 
 /** How pressing the pile's sentence is; the page colours by it, never by it alone. */

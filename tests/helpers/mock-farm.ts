@@ -79,7 +79,8 @@ export function mockFarm(nowMs: number): MockFarm {
       startedAt: ago(days * msPerDay),
       progress,
       phase,
-      phaseReason: 'The core has warmed for six hours in a row and now stands well above the air.',
+      phaseReason: 'reached-working-heat',
+      moisture: { frac: 0.57, sdFrac: 0.04 },
     },
     alarms: [],
     recipe: {

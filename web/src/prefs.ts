@@ -22,7 +22,7 @@ const tokenKey = 'branhearth.token';
 
 export function readPrefs(text: string | null): Prefs {
   const parsed = safeJson(text);
-  return prefsSchema.parse(typeof parsed === 'object' && parsed !== null ? parsed : {});
+  return prefsSchema.catch(() => prefsSchema.parse({})).parse(parsed);
 }
 
 function safeJson(text: string | null): unknown {

@@ -43,6 +43,8 @@ export interface LineChartProps {
   readonly unit: string;
   readonly least?: number;
   readonly most?: number;
+  /** The axis ends here; the lines may. */
+  readonly end?: number;
   readonly words: string;
   readonly tall: boolean;
   readonly shade: Shade;
@@ -84,7 +86,7 @@ export function LineChart(props: LineChartProps) {
 }
 
 function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
-  const { fromMs, toMs, lines, band = [], unit, least, most, reader } = latest.current;
+  const { fromMs, toMs, lines, band = [], unit, least, most, end, reader } = latest.current;
   const style = getComputedStyle(canvas);
   const colour = (token: string) => style.getPropertyValue(token).trim();
   const font = { family: style.fontFamily, size: 12.5 };
@@ -144,6 +146,7 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
         y: {
           ...(least === undefined ? {} : { suggestedMin: least }),
           ...(most === undefined ? {} : { suggestedMax: most }),
+          ...(end === undefined ? {} : { max: end }),
           border: { display: false },
           grid: { color: colour('--rule'), lineWidth: 1, drawTicks: false },
           ticks: {
@@ -151,6 +154,7 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
             color: colour('--ink-soft'),
             padding: 8,
             maxTicksLimit: 7,
+            includeBounds: end === undefined,
             callback: (value) => `${value}${unit}`,
           },
         },

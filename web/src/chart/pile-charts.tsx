@@ -82,7 +82,7 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
             tall={false}
             lines={damp}
             unit=" %"
-            most={100}
+            end={105}
             words={`Humidity and moisture over time. ${chartSummary(damp, percent, reader)}`}
           />
           <p class="hint">

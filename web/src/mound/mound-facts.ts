@@ -29,26 +29,38 @@ export function moundHeat(at: Positions): MoundHeat {
   return { topC: liveTemp(at.top) ?? edgeC, coreC: liveTemp(at.core), baseC: liveTemp(at.base) ?? edgeC };
 }
 
-const liveDamp = (now: PositionNow | undefined): number | null => {
-  if (!now || now.silent) return null;
-  const pct = now.moisturePct ?? now.humidityPct;
-  return pct === undefined ? null : Math.min(1, Math.max(0, pct / 100));
-};
+/** Moisture as a fraction of how damp a pile can look: bone-dry by 20 %, as wet as bran is ever laid by 65 %. */
+export function dampFraction(moisturePct: number): number {
+  return Math.min(1, Math.max(0, (moisturePct - 20) / 45));
+}
 
-/** Null when no probe in the pile measures damp; a place without one takes its neighbours'. */
-export function moundDamp(at: Positions): Dampness | null {
-  const [top, core, base, edge] = [at.top, at.core, at.base, at.edge].map(liveDamp);
-  const any = core ?? top ?? base ?? edge;
+const liveMoisture = (now: PositionNow | undefined): number | null =>
+  now && !now.silent && now.moisturePct !== undefined ? dampFraction(now.moisturePct) : null;
+
+/**
+ * How damp to draw the pile: by its moisture probes, else by the water balance, else not at all. Humidity is left out:
+ * the air in a pile stays near saturation long after the pile has begun to dry.
+ */
+export function moundDamp({ positions: at, batch }: Pick<PileSummary, 'positions' | 'batch'>): Dampness | null {
+  const [top, core, base, edge] = [at.top, at.core, at.base, at.edge].map(liveMoisture);
+  const any = core ?? top ?? base ?? edge ?? (batch?.moisture ? dampFraction(batch.moisture.frac * 100) : null);
   if (any === null || any === undefined) return null;
   return { topFrac: top ?? edge ?? any, coreFrac: core ?? any, baseFrac: base ?? edge ?? any };
 }
 
-/** Whether the stipple comes from moisture probes or from the humidity of the pile's air. */
-export function dampSource(at: Positions): 'moisture' | 'humidity' | null {
-  const inside = positions.filter((position) => position !== 'air').map((position) => at[position]);
-  if (inside.some((now) => now && !now.silent && now.moisturePct !== undefined)) return 'moisture';
-  if (inside.some((now) => now && !now.silent && now.humidityPct !== undefined)) return 'humidity';
-  return null;
+/** What the dots rest on, in words; undefined when there are none. */
+export function dampWords({ positions: at, batch }: Pick<PileSummary, 'positions' | 'batch'>): string | undefined {
+  if (positions.some((position) => liveMoisture(at[position]) !== null))
+    return 'The dots show what the moisture probes read.';
+  if (!batch?.moisture) return undefined;
+  const { frac, sdFrac } = batch.moisture;
+  const [low, high] = [frac - sdFrac, frac + sdFrac].map((edge) => Math.round(Math.min(1, Math.max(0, edge)) * 100));
+  return `The dots show moisture by the water balance: about ${Math.round(frac * 100)} %, likely ${low} to ${high} %.`;
+}
+
+/** Humidity as people read it: a chip in wet air reads a little over 100. */
+export function humidityWords(humidityPct: number): string {
+  return `humidity ${Math.round(Math.min(100, Math.max(0, humidityPct)))}\u00a0%`;
 }
 
 export interface MoundLabel {
@@ -81,7 +93,7 @@ export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): stri
       now.moisturePct !== undefined
         ? `, moisture ${Math.round(now.moisturePct)} %`
         : now.humidityPct !== undefined
-          ? `, humidity ${Math.round(now.humidityPct)} %`
+          ? `, ${humidityWords(now.humidityPct)}`
           : '';
     if (now.silent) {
       const was = now.temperatureC === undefined ? '' : `, was ${formatTemp(now.temperatureC, unit)}`;

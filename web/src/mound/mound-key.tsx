@@ -32,8 +32,8 @@ export function MoundKey() {
         ))}
       </svg>
       <figcaption>
-        How to read a mound: colour is heat, and bare paper is heat that no probe measures. Dots are damp; the more of
-        them, the damper. A dashed outline is a probe gone silent.
+        How to read a mound: colour is heat, and bare paper is heat that no probe measures. Dots are damp, the more the
+        damper; without dots the damp is not known. A dashed outline is a probe gone silent.
       </figcaption>
     </figure>
   );

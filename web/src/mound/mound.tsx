@@ -44,7 +44,7 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
   const shape = useMemo(() => moundShape(depth, pile.id), [depth, pile.id]);
   const labels = moundLabels(pile.positions, unit);
   const silent = new Set(labels.filter((label) => label.silent).map((label) => label.position));
-  const damp = moundDamp(pile.positions);
+  const damp = moundDamp(pile);
   const rows = labelRows(
     shape,
     labels.map((label) => label.position),

@@ -5,7 +5,7 @@ import type { PileSummary } from '../../../shared/api/piles.ts';
 import { ageWords, batchDay } from '../format/age.ts';
 import { clockTime, longDay } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { counted, phaseNames, stageNames } from '../format/words.ts';
+import { capital, counted, phaseNames, stageNames } from '../format/words.ts';
 import { useHouse, useHouseNow, useReader } from '../live/use-house.ts';
 import { Mound } from '../mound/mound.tsx';
 import { MoundKey } from '../mound/mound-key.tsx';
@@ -105,16 +105,12 @@ function EntryFacts({ pile }: { readonly pile: PileSummary }) {
   const nowMs = useHouseNow();
   const { batch } = pile;
   const newestMs = Math.max(...Object.values(pile.positions).map((now) => (now?.at ? Date.parse(now.at) : -Infinity)));
+  const stand = batch ? `, day ${batchDay(Date.parse(batch.startedAt), nowMs)}, ${phaseNames[batch.phase]}` : '';
   return (
-    <ul class="facts">
-      <li>{stageNames[pile.stage]}</li>
-      {batch && (
-        <li>
-          day {batchDay(Date.parse(batch.startedAt), nowMs)}, {phaseNames[batch.phase]}
-        </li>
-      )}
-      {Number.isFinite(newestMs) && <li>last reading {ageWords(nowMs - newestMs)}</li>}
-    </ul>
+    <p class="facts">
+      {`${capital(stageNames[pile.stage])}${stand}.`}
+      {Number.isFinite(newestMs) && ` Last reading ${ageWords(nowMs - newestMs)}.`}
+    </p>
   );
 }
 

@@ -13,7 +13,7 @@ import { capital, coverNames, materialNames, positionNames, stageNames } from '.
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
 import { Mound } from '../mound/mound.tsx';
-import { dampSource } from '../mound/mound-facts.ts';
+import { dampWords, humidityWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer, useThrottled } from '../parts/use-answer.ts';
@@ -98,9 +98,10 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
 
 /** What else the probes say, one line per place: damp, gas, age. */
 function PositionLines({ pile }: { readonly pile: PileDetail }) {
+  const { unit } = usePrefs();
   const nowMs = useHouseNow();
   const entries = Object.entries(pile.positions) as [keyof typeof positionNames, PileDetail['positions']['core']][];
-  const source = dampSource(pile.positions);
+  const dots = dampWords(pile);
   if (entries.length === 0) {
     return (
       <p class="quiet">
@@ -115,7 +116,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
           if (!now) return null;
           const said = [
             now.moisturePct !== undefined && `moisture ${plainNumber(now.moisturePct, 0)} %`,
-            now.humidityPct !== undefined && `humidity ${plainNumber(now.humidityPct, 0)} %`,
+            now.humidityPct !== undefined && humidityWords(now.humidityPct),
             now.co2Ppm !== undefined && `CO₂ ${plainNumber(now.co2Ppm, 0)} ppm`,
             now.at
               ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
@@ -128,12 +129,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
           );
         })}
       </ul>
-      {source && (
-        <p class="hint">
-          The dots show{' '}
-          {source === 'moisture' ? 'moisture by the moisture probe' : 'the humidity of the air in the pile'}.
-        </p>
-      )}
+      {dots && <p class="hint">{sentenceIn(unit, dots)}</p>}
     </>
   );
 }

@@ -3,7 +3,8 @@
  */
 import { useEffect, useRef } from 'preact/hooks';
 
-let pagesShown = 0;
+/** The address whose page was shown last; the first page after loading leaves the focus where the browser puts it. */
+let shownPath: string | undefined;
 
 export function usePage(title: string) {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -11,11 +12,11 @@ export function usePage(title: string) {
     document.title = title === '' ? 'Branhearth' : `${title} · Branhearth`;
   }, [title]);
   useEffect(() => {
-    // The first page after loading leaves the focus where the browser puts it.
-    if (pagesShown++ > 0) {
-      heading.current?.focus({ preventScroll: true });
-      scrollTo(0, 0);
-    }
+    const isMove = shownPath !== undefined && shownPath !== location.pathname;
+    shownPath = location.pathname;
+    if (!isMove) return;
+    heading.current?.focus({ preventScroll: true });
+    scrollTo(0, 0);
   }, []);
   return heading;
 }

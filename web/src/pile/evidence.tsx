@@ -1,45 +1,67 @@
 /**
  * web/pile/evidence.tsx: everything that was looked at, so that the page can say why it says so.
  */
+import { type PhaseReason, phaseReasonWords } from '../../../core/score/phase.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { positionNames, warningNames } from '../format/words.ts';
+import { phaseNames, positionNames, warningNames } from '../format/words.ts';
 import { Part } from '../parts/part.tsx';
 import { usePrefs } from '../prefs.ts';
-
-const order = ['present', 'missing', 'absent'] as const;
-const groupWords = {
-  present: 'Seen',
-  missing: 'Cannot be told: the readings it needs are missing',
-  absent: 'Looked for and not seen',
-} as const;
+import { type EvidenceLine, evidenceLines } from './evidence-groups.ts';
 
 export function EvidenceList({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();
   if (pile.evidence.length === 0) return null;
+  const absent = evidenceLines(pile.evidence, 'absent');
   return (
     <Part id="evidence" title="Why it says so">
-      {pile.batch && <p>{sentenceIn(unit, pile.batch.phaseReason)}</p>}
-      {order.map((kind) => {
-        const items = pile.evidence.filter((item) => item.evidence === kind);
-        if (items.length === 0) return null;
-        return (
-          <div class="evidence" key={kind}>
-            <h3>{groupWords[kind]}</h3>
-            <ul>
-              {items.map((item) => (
-                <li key={`${item.kind} ${item.position}`}>
-                  <b>
-                    {warningNames[item.kind]}
-                    {item.position && `, ${positionNames[item.position]}`}
-                  </b>{' '}
-                  {sentenceIn(unit, item.why)}
-                </li>
-              ))}
-            </ul>
-          </div>
-        );
-      })}
+      {pile.batch && (
+        <p>
+          It counts as {phaseNames[pile.batch.phase]}: {sentenceIn(unit, reasonWords(pile.batch.phaseReason))}.
+        </p>
+      )}
+      <Lines title="Seen" lines={evidenceLines(pile.evidence, 'present')} />
+      <Lines
+        title="Cannot be told: the readings it needs are missing"
+        lines={evidenceLines(pile.evidence, 'missing')}
+      />
+      {absent.length > 0 && (
+        <details class="more">
+          <summary>Looked for and not seen ({absent.length})</summary>
+          <Lines lines={absent} />
+        </details>
+      )}
     </Part>
+  );
+}
+
+/** A reason this page does not know yet is shown as it came. */
+function reasonWords(reason: string): string {
+  return reason in phaseReasonWords ? phaseReasonWords[reason as PhaseReason] : reason.replace(/\.$/, '');
+}
+
+interface LinesProps {
+  readonly title?: string;
+  readonly lines: readonly EvidenceLine[];
+}
+
+function Lines({ title, lines }: LinesProps) {
+  const { unit } = usePrefs();
+  if (lines.length === 0) return null;
+  return (
+    <div class="evidence">
+      {title && <h3>{title}</h3>}
+      <ul>
+        {lines.map(({ kind, places, why }) => (
+          <li key={`${kind} ${places.join(' ')}`}>
+            <b>
+              {warningNames[kind]}
+              {places.length > 0 && `: ${places.map((place) => positionNames[place]).join(', ')}`}
+            </b>
+            {sentenceIn(unit, why)}
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -1,0 +1,128 @@
+/**
+ * Every page, light and dark, at 360 and 1440 px: nothing for axe to report, nothing that scrolls sideways.
+ */
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Desk, emptyFarm, type OpenOptions, openDesk } from './open-pages.ts';
+
+interface Scene {
+  readonly name: string;
+  readonly open: OpenOptions;
+  /** Brings the page to the state that is looked at. */
+  readonly arrange?: (page: Page) => Promise<unknown>;
+}
+
+const chartsDrawn = (page: Page) => page.locator('canvas').first().waitFor();
+
+const scenes: readonly Scene[] = [
+  { name: 'home', open: { path: '/' }, arrange: (page) => page.getByRole('heading', { name: 'Old stack' }).waitFor() },
+  {
+    name: 'welcome',
+    open: { path: '/', farm: emptyFarm },
+    arrange: (page) => page.getByText('Lay the first').waitFor(),
+  },
+  {
+    name: 'token',
+    open: { path: '/', token: 'stone' },
+    arrange: (page) => page.getByLabel('Token').waitFor(),
+  },
+  { name: 'pile', open: { path: '/piles/north-bed' }, arrange: chartsDrawn },
+  {
+    name: 'pile with everything open',
+    open: { path: '/piles/north-bed' },
+    async arrange(page) {
+      await chartsDrawn(page);
+      await page.getByRole('button', { name: 'Shelve…' }).click();
+      await page.getByRole('button', { name: 'Watered' }).click();
+      await page.locator('summary').evaluateAll((all) => {
+        for (const one of all) (one as HTMLElement).click();
+      });
+      await page.getByRole('radio', { name: 'Choose…' }).check();
+      await page.getByRole('radio', { name: 'Table' }).check();
+      await page.getByRole('columnheader', { name: 'Core, °C', exact: true }).waitFor();
+    },
+  },
+  { name: 'pile with silent probes', open: { path: '/piles/rice-bed' }, arrange: chartsDrawn },
+  {
+    name: 'pile without a batch',
+    open: { path: '/piles/lower-bed' },
+    arrange: (page) => page.getByRole('heading', { name: 'Lay the next batch here' }).waitFor(),
+  },
+  { name: 'new pile', open: { path: '/piles/new' }, arrange: (page) => page.getByLabel('Name of the pile').waitFor() },
+  {
+    name: 'probes',
+    open: { path: '/probes' },
+    async arrange(page) {
+      await page.getByRole('button', { name: 'Claim it' }).waitFor();
+      await page.locator('summary').first().click();
+    },
+  },
+  {
+    name: 'incoming',
+    open: { path: '/incoming' },
+    async arrange(page) {
+      await page.getByText('Power-on value').first().waitFor();
+      await page.locator('summary').first().click();
+      await page.getByLabel('Topic filter').fill('shed/+/sensors');
+      await page.getByRole('button', { name: 'Listen' }).click();
+      await page.getByRole('button', { name: 'Take 186 at /air/t' }).click();
+      await page.getByRole('button', { name: 'Try it' }).click();
+      await page.getByText('becomes temperature').first().waitFor();
+    },
+  },
+  { name: 'settings', open: { path: '/settings' }, arrange: (page) => page.getByText('The house itself').waitFor() },
+  { name: 'no page', open: { path: '/nowhere' }, arrange: (page) => page.getByText('Nothing lies').waitFor() },
+];
+
+describe('pages', { timeout: 60_000 }, () => {
+  let desk: Desk;
+  beforeAll(async () => {
+    desk = await openDesk();
+  });
+  afterAll(() => desk.close());
+
+  for (const { name, open, arrange } of scenes) {
+    test(`${name}: axe finds nothing and nothing scrolls sideways, light and dark, at 1440 and 360 px`, async () => {
+      const { page, close } = await desk.open(open);
+      await arrange?.(page);
+      await page.evaluate(axe.source);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        for (const width of [1440, 360]) {
+          await page.setViewportSize({ width, height: 800 });
+          // A table's rows are alike, so the first few stand for all.
+          const { violations } = await page.evaluate(() =>
+            window.axe.run({ exclude: ['.series-table tbody tr:nth-child(n+6)'] }, { resultTypes: ['violations'] }),
+          );
+          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
+          const overhang = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+          expect(overhang).toBe(0);
+        }
+      }
+      await close();
+    });
+  }
+
+  test('targets are at least 44 px high where a thumb is to hit them', async () => {
+    for (const path of ['/', '/piles/north-bed', '/probes', '/settings', '/piles/new', '/incoming']) {
+      const { page, close } = await desk.open({ path, browser: { viewport: { width: 360, height: 780 } } });
+      await page.locator('main button, main .choice label, main .entry').first().waitFor();
+      const small = await page
+        .locator('button, select, input:not([type=radio]), summary, .choice label, nav a, a.button')
+        .evaluateAll((all) =>
+          all
+            .filter((one) => one.getClientRects().length > 0 && one.getBoundingClientRect().height < 44)
+            .map((one) => one.outerHTML),
+        );
+      expect(small).toEqual([]);
+      await close();
+    }
+  });
+});
+
+declare global {
+  interface Window {
+    readonly axe: typeof axe;
+  }
+}

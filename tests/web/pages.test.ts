@@ -1,0 +1,348 @@
+/**
+ * The pages at work in a real browser, before a stand-in server that checks every answer against its contract.
+ */
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { PileDetail } from '../../shared/api/piles.ts';
+import { pileSummarySchema } from '../../shared/api/piles.ts';
+import { type Desk, emptyFarm, farmNowMs, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';
+
+let desk: Desk;
+let opened: OpenPage | undefined;
+beforeAll(async () => {
+  desk = await openDesk();
+});
+afterAll(() => desk.close());
+afterEach(async () => {
+  await opened?.close();
+  opened = undefined;
+});
+
+async function open(options: OpenOptions): Promise<OpenPage> {
+  opened = await desk.open(options);
+  return opened;
+}
+
+const summaryOf = (pile: PileDetail) => pileSummarySchema.parse(pile);
+const pileOf = ({ mock }: OpenPage, id: string): PileDetail => {
+  const pile = mock.farm.piles.find((one) => one.id === id);
+  if (!pile) throw new Error(`No pile ${id}`);
+  return pile;
+};
+
+describe('home', () => {
+  test('the most pressing pile stands first, and the opening sentence is no calmer than it', async () => {
+    const { page, complaints } = await open({});
+    await page.getByRole('heading', { level: 1, name: 'One of six piles is in danger. See to it first.' }).waitFor();
+    expect(await page.getByRole('heading', { level: 3 }).allTextContents()).toEqual([
+      'Old stack behind the shed',
+      'North bran bed',
+      'Barn bran bed',
+      'Rice bran bed',
+      'Soil heap by the wall',
+      'Lower bed',
+    ]);
+    // Nothing is refused by the content security policy, and nothing else is complained about.
+    expect(complaints).toEqual([]);
+  });
+
+  test('a live event changes the sentence without a reload, and a new warning is said aloud', async () => {
+    const here = await open({});
+    await here.page.getByText('It is working well').waitFor();
+    const barn = pileOf(here, 'barn-bed');
+    barn.condition = 'It is too hot: the core is at 55 °C, and 50 °C is the limit.';
+    barn.tone = 'act';
+    barn.alarms = [
+      {
+        ...(pileOf(here, 'north-bed').alarms[0] as PileDetail['alarms'][number]),
+        id: 'fresh',
+        todo: 'Turn it now.',
+      },
+    ];
+    here.mock.send('pile', summaryOf(barn));
+    await here.page.getByText('the core is at 55').waitFor();
+    expect(await here.page.getByRole('log', { name: 'New warnings' }).textContent()).toBe(
+      'New warning at Barn bran bed: Overheating. Turn it now.',
+    );
+  });
+
+  test('when the line is cut the page says since when, fetches instead, and comes back by itself', async () => {
+    const here = await open({});
+    await here.page.getByText('live', { exact: true }).waitFor();
+    here.mock.cutLive(true);
+    await here.page.getByText(/not live since \d/).waitFor();
+    pileOf(here, 'barn-bed').condition = 'It is resting.';
+    await here.page.getByText('It is resting.').waitFor();
+    here.mock.cutLive(false);
+    await here.page.getByText('live', { exact: true }).waitFor();
+  });
+
+  test('a pile that goes and a probe that comes are seen', async () => {
+    const here = await open({});
+    await here.page.getByText('A probe is talking that belongs to no pile yet.').waitFor();
+    here.mock.send('pile-gone', { id: 'lower-bed' });
+    await here.page.getByRole('heading', { name: 'Lower bed' }).waitFor({ state: 'detached' });
+    const spare = here.mock.farm.probes.at(-1);
+    if (spare) here.mock.send('probe', { ...spare, probe: 'spare-8' });
+    await here.page.getByText('2 probes are talking that belong to no pile yet.').waitFor();
+  });
+
+  test('ages are told by the clock of the house, which may run fast', async () => {
+    const here = await open({ speed: 600 });
+    await here.page.getByText('live at 600×').waitFor();
+    // The last reading was a minute old at the start; ten house minutes pass in a second.
+    await here.page
+      .getByText(/Last reading ([2-9]\d min|\d+ h) ago/)
+      .first()
+      .waitFor();
+  });
+
+  test('a mound says in words what it shows, silence included', async () => {
+    const { page } = await open({});
+    const words = await page.getByRole('img', { name: /core silent/ }).getAttribute('aria-label');
+    expect(words).toBe(
+      'Section of the pile: top 35.0 °C, humidity 95 %; core silent for 3 h, was 43.9 °C; base silent for 5 h, was 33.2 °C; air 18.8 °C, humidity 46 %'
+        .replaceAll(' °C', '\u00a0°C')
+        .replaceAll(' %', '\u00a0%'),
+    );
+  });
+});
+
+describe('an empty start', () => {
+  test('leads from nothing to a pile with a claimed probe', async () => {
+    const here = await open({ farm: emptyFarm });
+    const { page, mock } = here;
+    await page.getByRole('heading', { level: 1, name: 'No pile is watched yet.' }).waitFor();
+    const { hostname } = new URL(mock.url);
+    await page.getByText(`mosquitto_pub -h ${hostname} -p 1883 -q 1 -t piles/my-yard/probe-1/reading`).waitFor();
+    await page.getByText('No probe has talked yet.').waitFor();
+
+    await page.getByLabel('Name of the place').fill('Saltmere Yard');
+    await page.getByLabel('Name of the pile').fill('First bed');
+    await page.getByLabel('Depth').fill('25');
+    await page.getByRole('button', { name: 'Lay the pile' }).click();
+    await page.getByRole('heading', { level: 1, name: 'First bed' }).waitFor();
+    expect(mock.asked).toContain(
+      'POST /api/piles {"site":"saltmere-yard","name":"First bed","stage":"bran","recipe":{"material":"wheat-bran","cover":"breathable","depthM":0.25}}',
+    );
+
+    const probe = {
+      site: 'saltmere-yard',
+      probe: 'probe-1',
+      claim: null,
+      last: { temperatureC: 24.5 },
+      lastAt: new Date(farmNowMs).toISOString(),
+      batteryV: null,
+      online: null,
+      temperatureOffsetC: 0,
+    };
+    mock.farm.probes.push(probe);
+    mock.send('probe', probe);
+    await page.getByRole('link', { name: 'Claim one for this pile' }).click();
+    await page.getByRole('button', { name: 'Claim it' }).click();
+    await page.getByRole('heading', { level: 2, name: 'First bed' }).waitFor();
+    expect(mock.asked).toContain(
+      'POST /api/probes/saltmere-yard/probe-1/claim {"pileId":"first-bed","position":"core"}',
+    );
+  });
+
+  test('a refusal is told in words and marks its field', async () => {
+    const { page } = await open({ path: '/piles/new' });
+    await page.getByLabel('Name of the pile').fill('Barn bed');
+    await page.getByRole('button', { name: 'Lay the pile' }).click();
+    await page.getByRole('alert').getByText('A pile of that name lies here already').waitFor();
+    const field = page.getByLabel('Name of the pile');
+    expect(await field.getAttribute('aria-invalid')).toBe('true');
+    expect(
+      await field.evaluate((one) => document.getElementById(one.getAttribute('aria-describedby') ?? '')?.textContent),
+    ).toBe('is taken');
+  });
+});
+
+describe('a pile', () => {
+  test('a warning is acknowledged with the name of who did it', async () => {
+    const here = await open({ path: '/piles/north-bed', remembered: { 'branhearth.prefs': '{"name":"M."}' } });
+    await here.page.getByRole('button', { name: 'Acknowledge' }).click();
+    await here.page.getByText(/warning, acknowledged, since/).waitFor();
+    expect(here.mock.asked).toContain('POST /api/alarms/a1/acknowledge {"by":"M."}');
+    await here.page.getByText('is held back by “Overheating, core”, which explains it.').waitFor();
+  });
+
+  test('a warning is shelved for a time and taken off again', async () => {
+    const here = await open({ path: '/piles/wall-heap' });
+    await here.page.getByRole('button', { name: 'Shelve…' }).click();
+    await here.page.getByLabel('Shelve for').selectOption('480');
+    await here.page.getByRole('button', { name: 'Shelve', exact: true }).click();
+    await here.page.getByText('is shelved until Wed 11 Jun, 18:00.').waitFor();
+    expect(here.mock.asked).toContain('POST /api/alarms/a5/shelve {"minutes":480}');
+    await here.page.getByRole('button', { name: 'Take off the shelf' }).click();
+    await here.page.getByText('warning, unacknowledged').waitFor();
+  });
+
+  test('what happened to a warning is told on request', async () => {
+    const { page } = await open({ path: '/piles/wall-heap' });
+    await page.getByText('What happened to this warning').click();
+    await page.getByText('normal → acknowledged: held long enough').waitFor();
+  });
+
+  test('a watering is written down in three taps and its litres', async () => {
+    const here = await open({ path: '/piles/wall-heap' });
+    await here.page.getByRole('button', { name: 'Watered' }).click();
+    await here.page.getByLabel('Water given').fill('12,5');
+    await here.page.getByRole('button', { name: 'Write it down' }).click();
+    await here.page.getByText('Watered, 12.5 litres').waitFor();
+    expect(here.mock.asked).toContain('POST /api/piles/wall-heap/acts {"kind":"watered","amountL":12.5}');
+  });
+
+  test('whoever is about to open a hot pile is cautioned first', async () => {
+    const { page } = await open({ path: '/piles/old-stack' });
+    await page.getByRole('button', { name: 'Turned' }).click();
+    await page.getByText('wear a close-fitting mask').waitFor();
+    await page.getByText('the pile may heat itself further when air reaches it').waitFor();
+  });
+
+  test('the table holds the data of the charts', async () => {
+    const { page } = await open({ path: '/piles/north-bed' });
+    const words = await page.getByRole('img', { name: /^Temperature in °C over time/ }).getAttribute('aria-label');
+    expect(words).toMatch(/Core from .* highest on .*, last 5\d\.\d/);
+    await page.getByRole('radio', { name: 'Table' }).check();
+    const first = page.getByRole('row').nth(1);
+    const last = /Core .*?last ([\d.]+)/.exec(words ?? '')?.[1] ?? 'none';
+    expect(await first.getByRole('cell').first().textContent()).toContain(last);
+  });
+
+  test('the span asked for is the span chosen', async () => {
+    const here = await open({ path: '/piles/north-bed' });
+    await here.page.locator('canvas').first().waitFor();
+    const [requested] = await Promise.all([
+      here.page.waitForRequest((request) => request.url().includes('/series?')),
+      here.page.getByRole('radio', { name: 'Last day' }).check(),
+    ]);
+    const query = new URL(requested.url()).searchParams;
+    const lengthMs = Date.parse(query.get('to') ?? '') - Date.parse(query.get('from') ?? '');
+    expect(Math.abs(lengthMs - 86_400_000)).toBeLessThanOrEqual(2);
+  });
+
+  test('finishing asks for smell and look, and the next batch can be laid', async () => {
+    const here = await open({ path: '/piles/north-bed' });
+    await here.page.getByText('Only you can tell that it is ready').waitFor();
+    await here.page.getByLabel('How it came out').fill('Sweet, white all through.');
+    await here.page.getByRole('button', { name: 'Finish the batch' }).click();
+    await here.page.getByRole('button', { name: 'Lay the batch' }).click();
+    await here.page.getByText('Only you can tell that it is ready').waitFor();
+    expect(here.mock.asked).toContain('POST /api/piles/north-bed/finish {"outcome":"Sweet, white all through."}');
+  });
+
+  test('an unknown pile is said to be unknown', async () => {
+    const { page } = await open({ path: '/piles/nothing' });
+    await page.getByRole('heading', { level: 1, name: 'No pile lies at this address.' }).waitFor();
+  });
+});
+
+describe('what a person prefers', () => {
+  test('°F holds everywhere: sentences, numbers, limits, charts; and is remembered', async () => {
+    const { page } = await open({ path: '/settings' });
+    await page.getByRole('radio', { name: '°F' }).check();
+    await page.getByRole('link', { name: 'Piles' }).click();
+    await page.getByText('It is too hot: the core is at 128.1').waitFor();
+    await page.reload();
+    await page.getByRole('link', { name: 'North bran bed' }).click();
+    await page.getByRole('img', { name: /^Temperature in °F over time/ }).waitFor();
+    const text = await page.locator('main').textContent();
+    expect(text).toContain('95 to 113\u00a0°F');
+    expect(text).not.toContain('°C');
+  });
+
+  test('dark stays dark from the first paint on', async () => {
+    const { page } = await open({ path: '/settings', browser: { colorScheme: 'light' } });
+    await page.getByRole('radio', { name: 'Dark' }).check();
+    await page.reload();
+    const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+    expect(ground).toBe('rgb(25, 20, 16)');
+  });
+
+  test('the site’s own time is kept to when asked for', async () => {
+    const { page } = await open({ path: '/piles/north-bed', remembered: { 'branhearth.prefs': '{"zone":"site"}' } });
+    // 09:35 UTC in June is 10:35 in Lisbon.
+    await page.getByText('warning, unacknowledged, since Wed 11 Jun, 10:35').waitFor();
+  });
+
+  test('what anything wrote into storage does no harm', async () => {
+    const { page } = await open({
+      remembered: { 'branhearth.prefs': '{"unit":"K","zone":7,"shade":"light","name":null}' },
+    });
+    await page.getByText('the core is at 53.4').waitFor();
+    await page.evaluate(() => localStorage.setItem('branhearth.prefs', 'not json'));
+    await page.reload();
+    await page.getByText('the core is at 53.4').waitFor();
+  });
+});
+
+describe('a token', () => {
+  test('is asked for, kept, and sent on every request and on the live line', async () => {
+    const { page, mock } = await open({ token: 'stone' });
+    await page.getByLabel('Token').fill('wrong');
+    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByText('The token kept so far was refused').waitFor();
+    await page.getByLabel('Token').fill('stone');
+    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByText('live', { exact: true }).waitFor();
+    await page.reload();
+    await page.getByText('live', { exact: true }).waitFor();
+    expect(mock.asked.filter((line) => line === 'GET /api/live').length).toBe(2);
+  });
+});
+
+describe('what came in', () => {
+  test('a foreign value is picked, tried, saved and removed', async () => {
+    const { page, mock } = await open({ path: '/incoming' });
+    await page.getByText('131 messages could not be used').waitFor();
+    await page.getByLabel('Topic filter').fill('shed/+/sensors');
+    await page.getByRole('button', { name: 'Listen' }).click();
+    await page.getByRole('button', { name: 'Take 186 at /air/t' }).click();
+    expect(await page.getByLabel('Value at').inputValue()).toBe('/air/t');
+    const save = page.getByRole('button', { name: 'Save the mapping' });
+    expect(await save.isDisabled()).toBe(true);
+    await page.getByLabel('Times').fill('0.1');
+    await page.getByRole('button', { name: 'Try it' }).click();
+    await page.getByText('18.6 °C').waitFor();
+    await page.getByText('Not JSON: Cannot read the payload as JSON').waitFor();
+    await save.click();
+    await page.getByText('Saved: its readings now come in.').waitFor();
+    expect(mock.asked).toContain(
+      'POST /api/mappings {"filter":"shed/+/sensors","pointer":"/air/t","quantity":"temperature","unit":"C","scale":0.1,"site":"saltmere-yard","probe":"shed-{1}"}',
+    );
+    await page.getByRole('button', { name: 'Remove the mapping of shed/+/sensors' }).click();
+    await page.getByText('No foreign topic is mapped.').waitFor();
+  });
+});
+
+describe('keyboard', () => {
+  test('the first stop leads past the masthead, and a new page takes the focus to its heading', async () => {
+    const { page } = await open({});
+    await page.getByRole('heading', { name: 'Old stack' }).waitFor();
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Go to the content');
+    await page.getByRole('link', { name: 'Probes' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: /probes talk/ }).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
+    expect(await page.title()).toBe('Probes · Branhearth');
+  });
+});
+
+describe('probes', () => {
+  test('an offset in °F is kept in kelvin', async () => {
+    const { page, mock } = await open({ path: '/probes', remembered: { 'branhearth.prefs': '{"unit":"F"}' } });
+    await page.getByText('Offset, release').first().click();
+    await page.getByLabel('Added to each temperature').first().fill('-0.9');
+    await page.getByRole('button', { name: 'Keep the offset' }).first().click();
+    await page.getByText('Offset −0.9').waitFor();
+    expect(mock.asked.some((line) => line.endsWith('/calibration {"temperatureOffsetC":-0.5}'))).toBe(true);
+  });
+
+  test('a place that is taken is refused at its field', async () => {
+    const { page } = await open({ path: '/probes' });
+    await page.getByRole('button', { name: 'Claim it' }).click();
+    await page.getByText('another probe sits there').waitFor();
+  });
+});
