@@ -75,7 +75,7 @@ export function createIntake(options: IntakeOptions): Intake {
   function decodeForeign(message: Inbound, arrival: Arrival): Decoded | undefined {
     const { topic } = message;
     const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
-    if (payload !== '' && !topic.startsWith('$')) foreign.keep({ atMs: arrival.nowMs, topic, payload });
+    foreign.keep({ atMs: arrival.nowMs, topic, payload });
     const mappings = options
       .mappings()
       .filter((mapping) => message.mayMap?.(mapping) !== false && matchFilter(mapping.filter, topic) !== undefined);

@@ -150,6 +150,7 @@ async function run<Ticket>(
       queue.add(intake(message), ticket);
     },
     pass: (ticket) => queue.add([], ticket),
+    show: (topic, payload) => foreign.keep({ atMs: clock.nowMs(), topic, payload: payload.toString('utf8') }),
     hasRoom: queue.hasRoom,
     whenRoom: queue.whenRoom,
     refuse: refusals.count,

@@ -26,6 +26,8 @@ export interface Sink<Ticket> {
   take(message: Inbound, ticket: Ticket): void;
   /** Queues a ticket that has nothing to commit, in its order. */
   pass(ticket: Ticket): void;
+  /** Keeps a foreign message for a person to look at, and does nothing else with it. */
+  show(topic: string, payload: Buffer): void;
   hasRoom(): boolean;
   whenRoom(callback: () => void): void;
   refuse(error: ReadingError, topic: string, payload: Uint8Array | string): void;
@@ -41,7 +43,7 @@ export interface Source<Ticket> {
   readonly url: string;
   acknowledge(tickets: readonly Ticket[]): void;
   health(): SourceHealth;
-  /** Hears these foreign topics from now on, and no others but those listened to. */
+  /** Hears these foreign topics from now on, and no others. */
   setMappings(mappings: readonly MappingInput[]): void;
   /** Hears a foreign topic filter for a while, so that a person can see what is there. */
   listen(filter: string, forMs: number): Promise<void>;

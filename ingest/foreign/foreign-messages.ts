@@ -34,13 +34,15 @@ export function createForeignMessages(): ForeignMessages {
 
   return {
     keep(message) {
-      if (message.payload.length > longestPayload || message.topic.length > 512) return;
-      forget(message.topic);
-      byTopic.set(message.topic, message);
-      characters += message.topic.length + message.payload.length;
-      for (const topic of byTopic.keys()) {
+      const { topic, payload } = message;
+      if (topic.startsWith('$') || topic.length > 512) return; // $ topics are the broker's own
+      if (payload === '' || payload.length > longestPayload) return;
+      forget(topic);
+      byTopic.set(topic, message);
+      characters += topic.length + payload.length;
+      for (const oldest of byTopic.keys()) {
         if (byTopic.size <= topicsKept && characters <= charactersKept) break;
-        forget(topic);
+        forget(oldest);
       }
     },
     list() {

@@ -214,6 +214,40 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
     expect(ingest.foreignMessages()).toEqual([]);
   });
 
+  test('what was listened to is forgotten by the broker, also when we end while listening', async () => {
+    const broker = await startBroker();
+    const first = await start(broker.url);
+    await first.ingest.listen('garden/#', 60_000);
+    await first.ingest.close();
+    await (await publisher(broker.url)).publishAsync('garden/x', '1', { qos: 1 });
+    const second = await start(broker.url);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect([second.ingest.counters().received, second.ingest.foreignMessages()]).toEqual([0, []]);
+  });
+
+  test('a mapping that was taken out while it was heard is heard no more', async () => {
+    const broker = await startBroker();
+    const mapping = {
+      filter: 'garden/+',
+      pointer: '',
+      quantity: 'temperature',
+      unit: 'C',
+      scale: 1,
+      site: 's',
+      probe: 'p',
+    } as const;
+    const { ingest, store } = await start(broker.url, { mappings: [mapping] });
+    const client = await publisher(broker.url);
+    await client.publishAsync('garden/x', '41', { qos: 1 });
+    await until('the reading', () => (store.kept.size === 1 ? true : undefined));
+    ingest.setMappings([]);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    await client.publishAsync('garden/x', '42', { qos: 1 });
+    await client.publishAsync(topic, reading(nowMs), { qos: 1 });
+    await until('the other reading', () => (store.kept.size === 2 ? true : undefined));
+    expect(ingest.counters().received).toBe(2);
+  });
+
   test('says when the broker threw messages away', async () => {
     const broker = await startBroker({ max_queued_messages: '10', sys_interval: '1' });
     const { ingest, store } = await start(broker.url, { receiveMaximum: 10 });

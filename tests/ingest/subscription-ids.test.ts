@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { audienceOf, createHeardFilters, subscriptionId } from '../../ingest/broker/heard-filters.ts';
+import { audienceOf, subscriptionId } from '../../ingest/broker/subscription-ids.ts';
 import type { MappingInput } from '../../shared/api/ingest.ts';
 
 const root = 'piles/+/+/+';
@@ -13,7 +13,7 @@ test('subscriptionId() is the same in every run and within what the standard all
   for (const id of ids) expect(id >= 1 && id <= 268_435_455).toBe(true);
 });
 
-test('audienceOf() lets everybody look at the copy that came for the root, and at copies without identifiers', () => {
+test('audienceOf() lets everybody look at the copy that came for the root, and at messages without identifiers', () => {
   expect(audienceOf(root, 'piles/a/b/reading', subscriptionId(root))).toBe('everybody');
   expect(audienceOf(root, 'piles/a/b/reading', [subscriptionId('#'), subscriptionId(root)])).toBe('everybody');
   expect(audienceOf(root, 'garden/x', undefined)).toBe('everybody');
@@ -27,15 +27,4 @@ test('audienceOf() gives a foreign copy to the mappings whose filter it came by'
   const audience = audienceOf(root, 'garden/x/temp', subscriptionId('garden/+/temp'));
   expect(typeof audience === 'function' && audience(mapping('garden/+/temp'))).toBe(true);
   expect(typeof audience === 'function' && audience(mapping('garden/#'))).toBe(false);
-});
-
-test('wanted() holds mapped filters for good and listened ones for their time, never the root', () => {
-  const heard = createHeardFilters(root);
-  heard.setMappings([mapping('garden/#'), mapping(root)]);
-  heard.listen('#', 1_000);
-  heard.listen('#', 500); // a shorter wish does not end the longer one
-  expect([...heard.wanted(999)]).toEqual(['garden/#', '#']);
-  expect(heard.nextEndMs()).toBe(1_000);
-  expect([...heard.wanted(1_000)]).toEqual(['garden/#']);
-  expect(heard.nextEndMs()).toBeUndefined();
 });
