@@ -4,11 +4,13 @@
  * Takes:  epoch ms and an IANA zone, or undefined for the zone of the browser.
  * Gives:  words in English, with 12 or 24 hours as the reader's locale has them.
  */
-import { msPerMinute } from '../../../shared/units.ts';
+import { msPerDay, msPerMinute } from '../../../shared/units.ts';
 
 export interface Reader {
   readonly timeZone: string | undefined;
   readonly hour12: boolean;
+  /** Midnight of the first day, where days are counted and have no date, as in practice [epoch ms]. */
+  readonly dayOneMs?: number;
 }
 
 export function hour12Of(locale: string | undefined): boolean {
@@ -40,7 +42,13 @@ export function dayAndTime(atMs: number, reader: Reader): string {
   return `${shortDay(atMs, reader)}, ${clockTime(atMs, reader)}`;
 }
 
+/** The time alone for what is of the same day as now. */
+export function nearTime(atMs: number, nowMs: number, reader: Reader): string {
+  return shortDay(atMs, reader) === shortDay(nowMs, reader) ? clockTime(atMs, reader) : dayAndTime(atMs, reader);
+}
+
 export function shortDay(atMs: number, reader: Reader): string {
+  if (reader.dayOneMs !== undefined) return `day ${Math.floor((atMs - reader.dayOneMs) / msPerDay) + 1}`;
   return formatter(reader, { weekday: 'short', day: 'numeric', month: 'short' }).format(atMs).replace(',', '');
 }
 
