@@ -18,6 +18,11 @@ export interface MaterialFacts {
   /** Moisture, wet basis, when the grower did not say: mean and standard deviation. */
   readonly moistureFrac: number;
   readonly moistureSd: number;
+  /**
+   * Most that it holds against gravity, wet basis [-]. Suction is nought at 64 % (Miller 1989) or 62 % (Serra-Wittling 1996) in
+   * composting masses, read second-hand; bran is finer and practice goes to 65-70 %.
+   */
+  readonly holdsFrac: number;
 }
 
 export const materialFacts: Record<Material, MaterialFacts> = {
@@ -29,6 +34,7 @@ export const materialFacts: Record<Material, MaterialFacts> = {
     burningLogSd: 0.3,
     moistureFrac: 0.59,
     moistureSd: 0.04,
+    holdsFrac: 0.67,
   },
   'rice-bran': {
     dryDensityKgM3: 290,
@@ -38,6 +44,7 @@ export const materialFacts: Record<Material, MaterialFacts> = {
     burningLogSd: 0.3,
     moistureFrac: 0.56,
     moistureSd: 0.04,
+    holdsFrac: 0.66,
   },
   'soil-mix': {
     dryDensityKgM3: 520,
@@ -47,6 +54,7 @@ export const materialFacts: Record<Material, MaterialFacts> = {
     burningLogSd: 0.45,
     moistureFrac: 0.43,
     moistureSd: 0.05,
+    holdsFrac: 0.52,
   },
   'compost-mix': {
     dryDensityKgM3: 350,
@@ -56,6 +64,7 @@ export const materialFacts: Record<Material, MaterialFacts> = {
     burningLogSd: 0.45,
     moistureFrac: 0.47,
     moistureSd: 0.05,
+    holdsFrac: 0.6,
   },
   other: {
     dryDensityKgM3: 260,
@@ -65,5 +74,6 @@ export const materialFacts: Record<Material, MaterialFacts> = {
     burningLogSd: 0.5,
     moistureFrac: 0.52,
     moistureSd: 0.08,
+    holdsFrac: 0.65,
   },
 };

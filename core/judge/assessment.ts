@@ -4,10 +4,14 @@
  * Takes:  nothing.
  * Gives:  the shapes; temperatures in °C.
  */
+
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
 import type { Forecast } from '../forecast/forecast.ts';
+import type { WaterToAdd } from '../moisture/water-to-add.ts';
 import type { PhaseReason } from '../score/phase.ts';
+import type { Readiness } from '../score/readiness.ts';
+import type { SeenHand } from './hands.ts';
 
 export interface PositionSight {
   readonly temperatureC: number | null;
@@ -54,6 +58,12 @@ export interface Assessment {
   readonly moisture: { readonly frac: number; readonly sdFrac: number };
   /** The next 24 hours of the core; null while it cannot be told. */
   readonly forecast: Forecast | null;
+  /** Turns and waterings seen in the curves that nobody logged, to be offered for the journal. */
+  readonly seenHands: readonly { readonly kind: SeenHand; readonly atMs: number }[];
+  /** What speaks for the batch being done; the last word is a person's. */
+  readonly readiness: Readiness;
+  /** How much water brings the bed into its band; null when it needs none. */
+  readonly waterToAdd: WaterToAdd | null;
   readonly limits: {
     readonly actC: number;
     readonly lossC: number;

@@ -11,6 +11,7 @@ import { lowLimit } from '../alarm/deadband.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { forecastCore } from '../forecast/forecast.ts';
 import { wetBasis } from '../moisture/balance.ts';
+import { correctBySample } from '../moisture/correct.ts';
 import { followWater, waterGiven } from '../moisture/follow.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
@@ -21,13 +22,15 @@ import { soonOver } from '../warn/soon-sight.ts';
 import { stallSight } from '../warn/stall-sight.ts';
 import { unevenK } from '../warn/uneven.ts';
 import { bedAt } from './bed.ts';
+import { seenHand } from './hands.ts';
 import type { PileSetup } from './setup.ts';
 import { coreAtHour, type JudgeState, keptHours } from './state.ts';
 
 /** A gap up to this long is bridged with the last hour's value [h]. */
 const bridgedH = 6;
-/** A fall of the hourly core beyond this, which the air did not share, is somebody's hand [K]. */
-const handFallK = 4;
+/** Within this of each other, a logged and a seen hand are the same one. */
+const sameHandMs = 3 * msPerHour;
+const keptHandsMs = 48 * msPerHour;
 /** A gentle heap of soil works this far above the air [K]; common practice, no source. */
 const soilWorkingK = 5;
 
@@ -54,6 +57,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   }
   remember(state, core, air);
   takeInActs(state, setup, endMs);
+  takeInSamples(state, setup, endMs);
   easeAir(state, air, core);
 
   const heldC = core ?? heldCore(state);
@@ -71,12 +75,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC, Math.max(0, state.workDone - doneBefore));
   if (core === null) return; // nothing was seen: no change of mind
 
-  if (before !== null && before - core >= handFallK && before - core > 0.3 * (before - state.airC)) {
-    if (state.disturbedAtMs === null || endMs - state.disturbedAtMs > 3 * msPerHour) {
-      state.disturbedAtMs = endMs;
-      state.disturbedBy = 'seen';
-    }
-  }
+  followHands(state, setup, before, core, endMs);
   state.coldH = lowLimit(state.coldH > 0, core, chilledC, chilledDeadbandK) ? state.coldH + 1 : 0;
   followUneven(state);
   state.startC ??= core;
@@ -97,10 +96,13 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
 
 function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' | 'air'): number | null {
   const place = state.positions[position];
-  if (place === null || place.hourCount === 0) return null;
+  if (place === null) return null;
+  place.hourStepK = null;
+  if (place.hourCount === 0) return null;
   const mean = place.hourSum / place.hourCount;
   place.hourSum = 0;
   place.hourCount = 0;
+  place.hourStepK = place.hourMeanC === null ? null : mean - place.hourMeanC;
   place.hourMeanC = mean;
   place.dayMeanC = place.dayMeanC === null ? mean : place.dayMeanC + (mean - place.dayMeanC) / 12;
   const rh = place.humidity?.value;
@@ -140,12 +142,21 @@ function takeInActs(state: JudgeState, setup: PileSetup, endMs: number): void {
     const act = setup.acts[state.actsDone];
     if (act === undefined || act.atMs > endMs) return;
     state.actsDone += 1;
+    if (act.kind === 'turned') noteTurn(state, act.atMs, state.positions.core?.hourMeanC ?? 0);
     if (act.kind === 'watered') waterGiven(state, setup.recipe, setup.limits, act.amountL);
     if (act.kind !== 'note' && act.kind !== 'covered') {
       state.disturbedAtMs = act.atMs;
       state.disturbedBy = 'logged';
       state.stallH = 0;
     }
+  }
+}
+
+function takeInSamples(state: JudgeState, setup: PileSetup, endMs: number): void {
+  for (const sample of setup.samples?.slice(state.samplesDone) ?? []) {
+    if (sample.atMs > endMs) return;
+    state.samplesDone += 1;
+    correctBySample(state, sample);
   }
 }
 
@@ -167,6 +178,38 @@ function followPhase(state: JudgeState, setup: PileSetup, core: number, excessK:
   if (change.reason === 'heat-faded' || change.reason === 'reheated') state.peakExcessK = excessK;
 }
 
+/** A hand that nobody logged explains a drop all the same, and is offered for the journal. */
+function followHands(state: JudgeState, setup: PileSetup, before: number | null, core: number, endMs: number): void {
+  const { core: place, top, base, air } = state.positions;
+  const moisturePct = place?.moisture == null ? null : place.moisture.value;
+  const moistureBeforePct = place?.moistureBeforePct ?? null;
+  if (place !== null) place.moistureBeforePct = moisturePct;
+  if (state.lateTurnAtMs !== null) state.riseSinceTurnK = Math.max(state.riseSinceTurnK, core - state.lateTurnC);
+  const kind = seenHand({
+    coreK: before === null ? null : core - before,
+    topK: top?.hourStepK ?? null,
+    baseK: base?.hourStepK ?? null,
+    airK: air?.hourStepK ?? 0,
+    excessK: (before ?? core) - (state.airC ?? core),
+    moisturePct: moisturePct === null || moistureBeforePct === null ? null : moisturePct - moistureBeforePct,
+  });
+  if (kind === undefined || place?.outSinceMs != null) return;
+  const near = (atMs: number): boolean => Math.abs(atMs - endMs) < sameHandMs;
+  if (kind === 'turned') noteTurn(state, endMs, core);
+  if (setup.acts.some((act) => act.kind !== 'note' && near(act.atMs))) return;
+  if (state.seenHands.some((seen) => near(seen.atMs))) return;
+  state.seenHands = [...state.seenHands.filter(({ atMs }) => endMs - atMs < keptHandsMs), { kind, atMs: endMs }];
+  state.disturbedAtMs = endMs;
+  state.disturbedBy = 'seen';
+}
+
+function noteTurn(state: JudgeState, atMs: number, coreC: number): void {
+  if (state.phase !== 'cooling' && state.phase !== 'settled') return;
+  state.lateTurnAtMs = atMs;
+  state.lateTurnC = coreC;
+  state.riseSinceTurnK = 0;
+}
+
 function followUneven(state: JudgeState): void {
   const { top, base } = state.positions;
   const apart = top?.dayMeanC == null || base?.dayMeanC == null ? 0 : Math.abs(top.dayMeanC - base.dayMeanC);
@@ -174,7 +217,8 @@ function followUneven(state: JudgeState): void {
   state.unevenBy = top?.outSinceMs != null || base?.outSinceMs != null ? 'probe-out' : null;
 }
 
-function nearAirHours(state: JudgeState): number {
+/** Hours in a row, up to twelve, in which the core was within 5 °C of the air. */
+export function nearAirHours(state: JudgeState): number {
   const air = state.airDayC;
   if (air === null) return 0;
   let count = 0;

@@ -7,17 +7,20 @@
  *
  * A reading that comes late: the host goes back to a checkpoint of the state and steps again from there.
  */
+
 import { msPerHour } from '../../shared/units.ts';
 import { highLimit } from '../alarm/deadband.ts';
 import { temperatureDeadbandK } from '../alarm/policies.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { startWater } from '../moisture/follow.ts';
+import { waterToAdd } from '../moisture/water-to-add.ts';
 import { progressPct } from '../score/progress.ts';
+import { readinessOf } from '../score/readiness.ts';
 import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
-import { closeHour } from './hour.ts';
+import { closeHour, nearAirHours } from './hour.ts';
 import type { JudgeReading, PileSetup } from './setup.ts';
 import { emptyState, type JudgeState, type PositionState } from './state.ts';
 import { followTrack, startTrack } from './track.ts';
@@ -26,6 +29,9 @@ export type { ExpectedBand } from '../curve/band.ts';
 export type { Assessment } from './assessment.ts';
 export type { JudgeReading, PileSetup } from './setup.ts';
 export type { JudgeState } from './state.ts';
+
+/** A hand seen in the curve is offered for so long. */
+const offeredMs = 48 * msPerHour;
 
 export function startJudge(setup: PileSetup): JudgeState {
   const { waterKgKg, waterSd } = startWater(setup.recipe, setup.limits);
@@ -76,6 +82,8 @@ function newPosition(): PositionState {
     hourSum: 0,
     hourCount: 0,
     hourMeanC: null,
+    hourStepK: null,
+    moistureBeforePct: null,
     dayMeanC: null,
     overheated: false,
     dryAirH: 0,
@@ -112,6 +120,16 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
             : 'within',
     moisture: { frac: moisture, sdFrac: state.waterSd * (1 - moisture) ** 2 },
     forecast: coreC === null ? null : state.forecast,
+    seenHands: state.seenHands.filter(({ atMs }) => nowMs - atMs < offeredMs),
+    readiness: readinessOf({
+      peakC: state.peakC,
+      peakExcessK: state.peakExcessK,
+      nearAirH: state.phase === 'settled' || state.phase === 'cooling' ? nearAirHours(state) : 0,
+      sinceLateTurnH: state.lateTurnAtMs === null ? null : (nowMs - state.lateTurnAtMs) / msPerHour,
+      riseSinceTurnK: state.riseSinceTurnK,
+      confirmed: setup.confirmedAtMs !== undefined && setup.confirmedAtMs <= nowMs,
+    }),
+    waterToAdd: waterToAdd(state, setup.recipe, setup.limits),
     limits: {
       actC: setup.limits.actC,
       lossC: setup.limits.lossC,

@@ -9,6 +9,11 @@ import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 
+/** A person's own look at the moisture. */
+export type MoistureSample =
+  | { readonly kind: 'squeezed'; readonly atMs: number; readonly feel: 'crumbles' | 'holds' | 'drips' | 'streams' }
+  | { readonly kind: 'weighed'; readonly atMs: number; readonly moistureFrac: number };
+
 export interface PileSetup {
   readonly stage: Stage;
   readonly startedAtMs: number;
@@ -16,6 +21,10 @@ export interface PileSetup {
   readonly recipe: Recipe;
   /** Oldest first. */
   readonly acts: readonly Act[];
+  /** Oldest first. */
+  readonly samples?: readonly MoistureSample[];
+  /** When a person found smell and look good; absent until then. */
+  readonly confirmedAtMs?: number;
 }
 
 export interface JudgeReading {

@@ -5,10 +5,12 @@
  * Gives:  the state before the first reading.
  * Never:  grows without end: hourly values are kept for fourteen days.
  */
+
 import type { Position } from '../../shared/names.ts';
 import type { Phase } from '../../shared/warning.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { PhaseReason } from '../score/phase.ts';
+import type { SeenHand } from './hands.ts';
 import type { PileSetup } from './setup.ts';
 import type { Track } from './track.ts';
 
@@ -22,6 +24,10 @@ export interface PositionState {
   hourCount: number;
   /** Mean of the last hour that had readings [°C]. */
   hourMeanC: number | null;
+  /** Change of that mean from the hour before [K]; null when there was none. */
+  hourStepK: number | null;
+  /** Volumetric moisture at the end of the hour before [%]. */
+  moistureBeforePct: number | null;
   /** Eased over a day [°C]. */
   dayMeanC: number | null;
   /** Over the limit, with the deadband counted in. */
@@ -67,11 +73,18 @@ export interface JudgeState {
   /** Estimated water per dry matter [-] and its standard deviation. */
   waterKgKg: number;
   waterSd: number;
-  /** How many acts of the setup have been taken in. */
+  /** How many samples, and acts of the setup, have been taken in. */
+  samplesDone: number;
   actsDone: number;
   /** Last act that explains a drop (logged, or seen in the curve). */
   disturbedAtMs: number | null;
   disturbedBy: 'logged' | 'seen' | null;
+  /** Hands seen in the curves and not yet in the acts, of the last two days; the journal may offer them. */
+  seenHands: { readonly kind: SeenHand; readonly atMs: number }[];
+  /** The last turn after the heat had passed, the core then, and how far it rose since. */
+  lateTurnAtMs: number | null;
+  lateTurnC: number;
+  riseSinceTurnK: number;
   /** Hours in a row that look like a stall, and why. */
   stallH: number;
   stallWhy: StallWhy | null;
@@ -115,9 +128,14 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     workPerDay: 0,
     waterKgKg,
     waterSd,
+    samplesDone: 0,
     actsDone: 0,
     disturbedAtMs: null,
     disturbedBy: null,
+    seenHands: [],
+    lateTurnAtMs: null,
+    lateTurnC: 0,
+    riseSinceTurnK: 0,
     stallH: 0,
     stallWhy: null,
     coldH: 0,

@@ -4,14 +4,17 @@
  * Takes:  the judge's state, the recipe and bed, the hour's core and air.
  * Gives:  the state's water and its uncertainty, changed in place.
  */
+
 import type { Recipe } from '../../shared/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
+import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarm/deadband.ts';
 import { waterOfBurning } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import type { JudgeState } from '../judge/state.ts';
 import { dryBasis, hourlyLoss, wetBasis } from './balance.ts';
+import { correctByDryAir, correctByProbe } from './correct.ts';
 
 export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
   const facts = materialFacts[recipe.material];
@@ -22,10 +25,12 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
 }
 
 /** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
-export const dryMarginFrac = 0.04;
+export const dryMarginFrac = 0.02;
 /** Water that air of 70 %RH never takes out, per dry matter: wheat holds 17 % of its dry mass then (ASAE D245, from memory). */
 const boundKgKg = 0.17;
-const dryDeadbandFrac = 0.02;
+/** Hours of clearly unsaturated pore air that count. */
+export const dryAirNeededH = 3;
+const dryDeadbandFrac = 0.015;
 
 export function followWater(
   state: JudgeState,
@@ -47,6 +52,12 @@ export function followWater(
   state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
   // The vapour transfer is known to about a third.
   state.waterSd += 0.35 * loss + 0.3 * made;
+  // What the bed cannot hold drains away, half of it in an hour.
+  const holds = dryBasis(materialFacts[recipe.material].holdsFrac);
+  if (state.waterKgKg > holds) state.waterKgKg = holds + (state.waterKgKg - holds) / 2;
+  const probe = state.positions.core?.moisture;
+  if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
+  if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
   const floor = limits.moistureMinFrac - dryMarginFrac;
   state.dry = lowLimit(state.dry, wetBasis(state.waterKgKg), floor, dryDeadbandFrac);
 }

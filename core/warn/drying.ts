@@ -5,15 +5,14 @@
  * Gives:  present when the water balance, a moisture probe, or late the pore air says that it is too dry.
  * Never:  waits for the pore air alone: its humidity falls only below 25 to 30 % moisture, after the work has stopped.
  */
+
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
-import { dryMarginFrac } from '../moisture/follow.ts';
+import { dryAirNeededH, dryMarginFrac } from '../moisture/follow.ts';
+import { type WaterToAdd, waterToAdd } from '../moisture/water-to-add.ts';
 import type { Look } from './look.ts';
-import { percent, wateringCaution } from './words.ts';
-
-/** Hours of clearly unsaturated pore air that count. */
-const dryAirNeededH = 3;
+import { percent, tenths, wateringCaution } from './words.ts';
 
 export function dryingFinding(look: Look): Finding {
   const { state, setup } = look;
@@ -35,7 +34,7 @@ export function dryingFinding(look: Look): Finding {
         ? 'Even the air inside the pile has become dry.'
         : `The bed is at about ${percent(frac)} moisture by the water balance${present ? `, below the ${percent(setup.limits.moistureMinFrac)} it needs` : ''}.`,
     todo: present
-      ? 'Squeeze a handful from the core. If it crumbles, sprinkle water of the air’s warmth, mix it in and cover.'
+      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(state, setup.recipe, setup.limits))}, mix it in and cover.`
       : look.coreKnown
         ? 'Nothing.'
         : 'Squeeze a handful from the core by hand.',
@@ -44,4 +43,13 @@ export function dryingFinding(look: Look): Finding {
     why,
     explainedBy: look.coreLost,
   };
+}
+
+/** @example "about 12 L of water, in two or three goes" */
+function howMuch(add: WaterToAdd | null): string {
+  if (add === null) return 'a little water';
+  const goal = `for ${percent(add.toFrac)}`;
+  return add.litres === null
+    ? `about ${tenths(add.litresPer10Kg)} L of water for each 10 kg of the bed (${goal}), in two or three goes`
+    : `about ${add.litres < 10 ? tenths(add.litres) : Math.round(add.litres)} L of water (${goal}), in two or three goes`;
 }

@@ -1,0 +1,65 @@
+/**
+ * core/curve/finished.ts: the grower's own finished batches, blended into the expected band.
+ *
+ * Takes:  a band, the core curves of finished batches of the same stage by batch age.
+ * Gives:  the band drawn towards their quantiles, the more the more batches there are.
+ * Never:  blends fewer than three: two batches are no experience yet.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { ExpectedBand } from './band.ts';
+import { quantileOfSorted } from './expected-band.ts';
+
+export interface FinishedBatch {
+  /** Core temperature at each whole hour of the batch's age [°C]; null where it was not measured. */
+  readonly coreByHourC: readonly (number | null)[];
+}
+
+export const fewestBatches = 3;
+
+/** Weight of n own batches against the model: n / (n + 4), so three count 0.43 and twelve 0.75. Our own choice. */
+export function ownWeight(batches: number): number {
+  return batches < fewestBatches ? 0 : batches / (batches + 4);
+}
+
+/**
+ * Every age is taken with an hour or two of leeway either side, for no two batches wake at the same hour: the quantiles of
+ * three curves would otherwise be thinner than experience allows.
+ */
+const leewayH = 3;
+
+export function blendFinished(band: ExpectedBand, batches: readonly FinishedBatch[]): ExpectedBand {
+  const { p10C, p50C, p90C, ...rest } = band;
+  const blended = { p10C: [...p10C], p50C: [...p50C], p90C: [...p90C] };
+  let used = 0;
+  for (let step = 0; step < p50C.length; step += 1) {
+    const age = Math.round((step * band.stepMs) / msPerHour);
+    const { values, count } = valuesAt(batches, age);
+    const weight = ownWeight(count);
+    if (weight === 0) continue;
+    used = Math.max(used, count);
+    blended.p10C[step] = mix(p10C[step] ?? 0, quantileOfSorted(values, 0.1), weight);
+    blended.p50C[step] = mix(p50C[step] ?? 0, quantileOfSorted(values, 0.5), weight);
+    blended.p90C[step] = mix(p90C[step] ?? 0, quantileOfSorted(values, 0.9), weight);
+  }
+  if (used === 0) return band;
+  return { ...rest, ...blended, origin: `${band.origin}, and from ${used} finished batches of your own` };
+}
+
+/** Batches that still ran at this age, and their values around it, sorted. */
+function valuesAt(batches: readonly FinishedBatch[], age: number): { values: number[]; count: number } {
+  const values: number[] = [];
+  let count = 0;
+  for (const { coreByHourC } of batches) {
+    const before = values.length;
+    for (let hour = Math.max(0, age - leewayH); hour <= age + leewayH; hour += 1) {
+      const value = coreByHourC[hour];
+      if (value != null) values.push(value);
+    }
+    if (values.length > before) count += 1;
+  }
+  return { values: values.sort((one, other) => one - other), count };
+}
+
+function mix(model: number, own: number, weight: number): number {
+  return model + weight * (own - model);
+}

@@ -1,0 +1,84 @@
+/**
+ * core/score/readiness.ts: what speaks for a batch being done, and what is still to be seen.
+ *
+ * Takes:  what the batch has been through.
+ * Gives:  the evidence point by point, and the next thing to do.
+ * Never:  says that a batch is done: the last word is a person's, after smelling and looking.
+ */
+export interface ReadinessFacts {
+  readonly peakC: number | null;
+  readonly peakExcessK: number;
+  /** Hours in a row within 5 °C of the air, up to now. */
+  readonly nearAirH: number;
+  /** Hours since the last turn after the heat had passed; null when there was none. */
+  readonly sinceLateTurnH: number | null;
+  /** Highest rise since that turn [K]. */
+  readonly riseSinceTurnK: number;
+  /** Whether a person has confirmed smell and look. */
+  readonly confirmed: boolean;
+}
+
+export interface ReadinessPoint {
+  readonly what: 'heat-came' | 'back-near-air' | 'turn-brought-no-heat' | 'smell-and-look';
+  readonly seen: boolean;
+  readonly says: string;
+}
+
+export interface Readiness {
+  readonly proposal: 'not-yet' | 'turn-and-see' | 'smell-and-look' | 'confirmed';
+  readonly points: readonly ReadinessPoint[];
+  readonly next: string;
+}
+
+/** Heat of its own that counts as having come [K]; within this of the air it has gone [K]; a turn is watched this long [h]. */
+const cameK = 8;
+const turnWatchedH = 24;
+const reheatK = 3;
+
+export function readinessOf(facts: ReadinessFacts): Readiness {
+  const came = facts.peakExcessK >= cameK;
+  const gone = came && facts.nearAirH >= 6;
+  const watched = facts.sinceLateTurnH !== null && facts.sinceLateTurnH >= turnWatchedH;
+  const still = gone && watched && facts.riseSinceTurnK < reheatK;
+  const points: ReadinessPoint[] = [
+    {
+      what: 'heat-came',
+      seen: came,
+      says: came
+        ? `Heat came: it was up to ${Math.round(facts.peakExcessK)} °C above the air.`
+        : 'Its heat has not come yet.',
+    },
+    {
+      what: 'back-near-air',
+      seen: gone,
+      says: gone ? 'It has come back to within 5 °C of the air.' : 'It has not come back to within 5 °C of the air.',
+    },
+    {
+      what: 'turn-brought-no-heat',
+      seen: still,
+      says: still
+        ? 'A turn brought no new warmth within a day.'
+        : facts.sinceLateTurnH === null
+          ? 'It has not been turned since its heat passed.'
+          : watched
+            ? 'A turn warmed it again, so there was food left.'
+            : 'A turn is being watched: a day must pass.',
+    },
+    {
+      what: 'smell-and-look',
+      seen: facts.confirmed,
+      says: facts.confirmed ? 'A person found its smell and look good.' : 'Nobody has judged its smell and look yet.',
+    },
+  ];
+  if (!gone) return { proposal: 'not-yet', points, next: 'Let it work.' };
+  if (!still) {
+    return { proposal: 'turn-and-see', points, next: 'Turn it once and see for a day whether it warms again.' };
+  }
+  return facts.confirmed
+    ? { proposal: 'confirmed', points, next: 'Use it or go on to the next stage, as you find it.' }
+    : {
+        proposal: 'smell-and-look',
+        points,
+        next: 'Smell it and look at it: an earthy or sweet smell and a white mat through the mass speak for it; black, bright colours or ammonia against it.',
+      };
+}
