@@ -57,3 +57,6 @@ export const arbitraryTrickle: fc.Arbitrary<Reading[][]> = fc.array(
 function manySeries(index: number): SeriesRef {
   return someSeries[index] ?? { site, probe: `soil-${index}`, quantity: 'moisture' };
 }
+
+/** For properties that open files: a failure is told as found when making it smaller would outlast the test. */
+export const bounded = { interruptAfterTimeLimit: 15_000 } as const;

@@ -9,6 +9,7 @@ import type { MappingInput } from '../../../shared/api/ingest.ts';
 import { ConflictError, StoreError } from '../../../shared/errors.ts';
 import { positions } from '../../../shared/names.ts';
 import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/journal.ts';
+import { bounded } from './arbitrary-readings.ts';
 import {
   beginMs,
   branBatch,
@@ -263,7 +264,7 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
               expectOneAtATime(await journal.claims.list());
             }),
           ),
-          { seed: 20310404, numRuns: 25 },
+          { seed: 20310404, numRuns: 25, ...bounded },
         );
       });
     });

@@ -13,7 +13,7 @@ import {
   type ReadingsStore,
   type SeriesRef,
 } from '../../../shared/store/readings-store.ts';
-import { arbitraryBatches, arbitraryTime, beginMs, dayMs, site, someSeries } from './arbitrary-readings.ts';
+import { arbitraryBatches, arbitraryTime, beginMs, bounded, dayMs, site, someSeries } from './arbitrary-readings.ts';
 import { isOf, type ModelBucket, ReadingsModel } from './readings-model.ts';
 
 export interface OpenedReadings {
@@ -275,7 +275,7 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
             await store.close();
           }
         }),
-        { seed: 20310331, numRuns: 60 },
+        { seed: 20310331, numRuns: 60, ...bounded },
       );
     });
   });

@@ -10,7 +10,7 @@ import {
   SqliteReadings,
   type SqliteReadingsOptions,
 } from '../../../shared/store/sqlite-readings.ts';
-import { arbitraryBatches, arbitraryTrickle, beginMs, dayMs, site } from './arbitrary-readings.ts';
+import { arbitraryBatches, arbitraryTrickle, beginMs, bounded, dayMs, site } from './arbitrary-readings.ts';
 import { ReadingsModel } from './readings-model.ts';
 import {
   arbitraryQuestion,
@@ -89,7 +89,7 @@ describe('rollups', () => {
   test('equal the grouped raw rows for any order, duplicates, batches and crashes', async () => {
     await fc.assert(
       fc.asyncProperty(arbitraryBatches, arbitraryCrashes, arbitraryOptions, arbitraryQuestion, keepAndCompare),
-      { seed: 20310401, numRuns: 50 },
+      { seed: 20310401, numRuns: 50, ...bounded },
     );
   });
 
@@ -99,6 +99,7 @@ describe('rollups', () => {
     await fc.assert(fc.asyncProperty(arbitraryTrickle, fewCrashes, shortSteps, arbitraryQuestion, keepAndCompare), {
       seed: 20310406,
       numRuns: 50,
+      ...bounded,
     });
   });
 
