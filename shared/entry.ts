@@ -1,0 +1,85 @@
+/**
+ * shared/entry.ts: what a person may write down about a pile: what was done to it, and what was seen, smelt and weighed.
+ *
+ * Takes:  nothing.
+ * Gives:  one schema per kind of entry; acts (batch.ts) are the kinds that change what the judge expects.
+ */
+import { z } from 'zod';
+import { actKindSchema, coverSchema } from './batch.ts';
+
+/** A handful squeezed hard: too dry, right, a little wet, too wet. */
+export const squeezeFeels = ['crumbles', 'holds', 'drips', 'pours'] as const;
+export const smells = [
+  'sweet',
+  'fermented',
+  'earthy',
+  'mushroom',
+  'faint',
+  'sour',
+  'ammonia',
+  'rotten',
+  'musty',
+] as const;
+export const growthColours = ['white', 'green', 'black', 'other'] as const;
+export const growthPlaces = ['skin', 'edge', 'core', 'base', 'all-through'] as const;
+export const amountsSeen = ['few', 'some', 'many'] as const;
+/** A person's own judgement of smell or look. */
+export const judgements = ['good', 'doubtful', 'bad'] as const;
+
+const litres = z.number().positive().max(100_000);
+const metres = z.number().positive().max(3);
+const grams = z.number().positive().max(100_000);
+const fewWords = z.string().trim().min(1).max(120);
+
+export const entryFactsSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('turned') }),
+  /** How much water was given [L]. */
+  z.object({ kind: z.literal('watered'), amountL: litres.optional() }),
+  /** Depth afterwards [m]. */
+  z.object({ kind: z.literal('spread'), depthM: metres.optional() }),
+  z.object({ kind: z.literal('heaped'), depthM: metres.optional() }),
+  z.object({ kind: z.literal('covered'), cover: coverSchema.exclude(['open']).optional() }),
+  z.object({ kind: z.literal('uncovered') }),
+  z.object({ kind: z.literal('moved'), place: fewWords.optional() }),
+  z.object({ kind: z.literal('squeeze'), feel: z.enum(squeezeFeels), place: z.enum(growthPlaces).optional() }),
+  z.object({ kind: z.literal('smell'), smells: z.array(z.enum(smells)).min(1).max(smells.length) }),
+  z.object({
+    kind: z.literal('growth'),
+    colour: z.enum(growthColours),
+    /** In words, where the colour is none of the three. */
+    otherColour: fewWords.optional(),
+    place: z.enum(growthPlaces).optional(),
+    amount: z.enum(amountsSeen).optional(),
+  }),
+  z.object({ kind: z.literal('pests'), what: fewWords, amount: z.enum(amountsSeen).optional() }),
+  /** A sample weighed as taken, and again once dry where that was done: then its moisture is known [g]. */
+  z.object({ kind: z.literal('sample'), wetG: grams, dryG: grams.optional() }),
+  z.object({ kind: z.literal('photo') }),
+  z.object({ kind: z.literal('note') }),
+  /** Nose and eyes decide; only a person can say so. */
+  z.object({
+    kind: z.literal('readiness'),
+    smell: z.enum(judgements),
+    look: z.enum(judgements),
+    ready: z.boolean(),
+  }),
+]);
+export type EntryFacts = z.output<typeof entryFactsSchema>;
+export type EntryKind = EntryFacts['kind'];
+
+export const entryKinds = entryFactsSchema.options.map((option) => option.shape.kind.value) as readonly EntryKind[];
+export const entryKindSchema = z.enum(entryKinds as readonly [EntryKind, ...EntryKind[]]);
+
+/** Whether an entry of this kind is an act, so that the judge must hear of it. */
+export function isActKind(kind: EntryKind): kind is EntryKind & z.infer<typeof actKindSchema> {
+  return actKindSchema.safeParse(kind).success;
+}
+
+/**
+ * Moisture of a weighed and dried sample, wet basis: (wet - dry) / wet.
+ * @example sampleMoistureFrac(10, 2.3) // => 0.77
+ * @see Cornell Waste Management Institute, moisture of a sample: 10 g drying to 2.3 g is 77 %.
+ */
+export function sampleMoistureFrac(wetG: number, dryG: number): number {
+  return (wetG - dryG) / wetG;
+}
