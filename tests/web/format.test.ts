@@ -8,6 +8,7 @@ import {
   clockTime,
   dayAndTime,
   instantOfWall,
+  nearTime,
   type Reader,
   wallOfInstant,
   zoneOffsetMs,
@@ -128,6 +129,12 @@ describe('times on the wall clock', () => {
     expect(clockTime(summerMs, lisbon)).toBe('13:30');
     expect(clockTime(summerMs, { ...lisbon, hour12: true })).toBe('1:30 pm');
     expect(dayAndTime(summerMs, lisbon)).toBe('Tue 1 Jul, 13:30');
+  });
+  test('of the same local day the time alone is told', () => {
+    const noonMs = Date.parse('2031-07-01T12:00:00Z');
+    expect(nearTime(summerMs, noonMs, lisbon)).toBe('13:30');
+    // 23:30 UTC is half past midnight of the next day in Lisbon.
+    expect(nearTime(Date.parse('2031-07-01T23:30:00Z'), noonMs, lisbon)).toBe('Wed 2 Jul, 00:30');
   });
   test('midnight is 00:00 and 12:00 am, not 24:00', () => {
     const midnightMs = Date.parse('2031-07-01T23:00:00Z');

@@ -71,8 +71,10 @@ describe('groupAlarms()', () => {
       { ...alarm, id: 'fresh', severity: 'urgent' as const },
       { ...alarm, id: 'grave', severity: 'danger' as const, state: 'acknowledged' as const },
       { ...alarm, id: 'over', state: 'normal' as const },
+      { ...alarm, id: 'past', state: 'returned-unacknowledged' as const },
     ];
     expect(groupAlarms(some).standing.map((one) => one.id)).toEqual(['grave', 'fresh', 'seen']);
+    expect(groupAlarms(some).returned.map((one) => one.id)).toEqual(['past']);
   });
 });
 

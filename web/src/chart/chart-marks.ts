@@ -44,11 +44,11 @@ function drawActs(chart: Chart<'line'>, { acts, font, colour }: ChartMarks): voi
     ctx.moveTo(x, chartArea.top - 4);
     ctx.lineTo(x, chartArea.bottom);
     ctx.stroke();
-    // Near the right end the words stand before the mark.
-    const fits = x + 6 + ctx.measureText(words).width < chartArea.right;
-    ctx.textAlign = fits ? 'left' : 'right';
+    // Near the right end the words stand before the mark, but never over the axis.
+    const { width } = ctx.measureText(words);
+    const fits = x + 6 + width < chartArea.right;
     ctx.fillStyle = colour('--ink-soft');
-    ctx.fillText(words, fits ? x + 5 : x - 5, chartArea.top - 4);
+    ctx.fillText(words, fits ? x + 5 : Math.max(chartArea.left + 4, x - 5 - width), chartArea.top - 4);
   }
   ctx.restore();
 }

@@ -61,7 +61,6 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
           limit={act && { value: inUnit(act.value), words: `spread or turn at ${formatTemp(act.value, unit, 0)}` }}
           acts={acts}
           unit="°"
-          least={inUnit(10)}
           most={inUnit(52)}
           words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary(heat, (value) => formatTemp(value, unit), reader)}`}
         />

@@ -6,11 +6,13 @@ import type { z } from 'zod';
 import type { foreignUnits, mappingInputSchema, mappingTrialSchema } from '../../../shared/api/ingest.ts';
 import { type Quantity, quantities, quantityFacts } from '../../../shared/quantity.ts';
 import { saveMapping, tryMapping } from '../api/routes.ts';
+import { formatTemp, sentenceIn, type TempUnit } from '../format/temperature.ts';
 import { capital, refusalNames } from '../format/words.ts';
 import { useHouse } from '../live/use-house.ts';
 import { PickField, Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 import { typedNumber } from '../pile/batch-fields.tsx';
+import { usePrefs } from '../prefs.ts';
 import { wildcardCount } from './json-pointer.ts';
 
 type Unit = (typeof foreignUnits)[number];
@@ -166,6 +168,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
 }
 
 function TrialResults({ results }: { readonly results: Trial['results'] }) {
+  const { unit } = usePrefs();
   if (results.length === 0) return <p class="quiet">No message was kept to try it on. Wait for one, then try again.</p>;
   return (
     <ul class="trial">
@@ -174,14 +177,13 @@ function TrialResults({ results }: { readonly results: Trial['results'] }) {
           <code>{result.topic}</code>{' '}
           {result.reading ? (
             <>
-              becomes {result.reading.quantity}{' '}
-              <b>{`${result.reading.value} ${quantityFacts[result.reading.quantity].unit}`}</b> of {result.reading.site}
-              /{result.reading.probe}
+              becomes {result.reading.quantity} <b>{valueWords(result.reading, unit)}</b> of {result.reading.site}/
+              {result.reading.probe}
             </>
           ) : (
             <span class="wrong">
               {result.refusal
-                ? `${refusalNames[result.refusal.reason]}: ${result.refusal.message}`
+                ? `${refusalNames[result.refusal.reason]}: ${sentenceIn(unit, result.refusal.message)}`
                 : 'gives no reading'}
             </span>
           )}
@@ -189,4 +191,8 @@ function TrialResults({ results }: { readonly results: Trial['results'] }) {
       ))}
     </ul>
   );
+}
+
+function valueWords({ quantity, value }: NonNullable<Trial['results'][number]['reading']>, unit: TempUnit): string {
+  return quantity === 'temperature' ? formatTemp(value, unit) : `${value}\u00a0${quantityFacts[quantity].unit}`;
 }

@@ -5,10 +5,12 @@ import { useEffect } from 'preact/hooks';
 import { getRefusals } from '../api/routes.ts';
 import { ageWords } from '../format/age.ts';
 import { dayAndTime } from '../format/local-time.ts';
+import { sentenceIn } from '../format/temperature.ts';
 import { counted, refusalNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
+import { usePrefs } from '../prefs.ts';
 
 const refetchEveryMs = 5_000;
 
@@ -16,6 +18,7 @@ export function Refusals() {
   const { value, error, refresh } = useAnswer('refusals', getRefusals);
   const nowMs = useHouseNow();
   const reader = useReader();
+  const { unit } = usePrefs();
   useEffect(() => {
     const timer = setInterval(() => void refresh(), refetchEveryMs);
     return () => clearInterval(timer);
@@ -36,13 +39,13 @@ export function Refusals() {
               <div class="refusal-count">{refusal.count}</div>
               <div class="refusal-what">
                 <h3>{refusalNames[refusal.reason]}</h3>
-                <p>{refusal.meaning}</p>
+                <p>{sentenceIn(unit, refusal.meaning)}</p>
                 <details class="more">
                   <summary>
                     The last, {ageWords(nowMs - Date.parse(refusal.last.at))}
                     <span class="unseen">, of {refusalNames[refusal.reason]}</span>
                   </summary>
-                  <p>{refusal.last.message}</p>
+                  <p>{sentenceIn(unit, refusal.last.message)}</p>
                   <pre>
                     {refusal.last.topic}
                     {'\n'}

@@ -25,7 +25,7 @@ const shells = Array.from({ length: 16 }, (_, i) => i / 16);
 /** Every so many shells one is outlined, like an isotherm. */
 const contourEvery = 3;
 /** The large drawing has smaller letters, so that its labels need less room beside it. */
-const largeWidth = 322;
+const largeWidth = 334;
 
 const usualDepthM = { bran: 0.3, soil: 0.2 } as const;
 

@@ -5,6 +5,7 @@
 import { useMemo } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../shared/api/piles.ts';
+import { positions } from '../../../shared/names.ts';
 import { ApiProblem, reasonOf } from '../api/client.ts';
 import { getPile } from '../api/routes.ts';
 import { ageWords } from '../format/age.ts';
@@ -100,7 +101,9 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
 function PositionLines({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();
   const nowMs = useHouseNow();
-  const entries = Object.entries(pile.positions) as [keyof typeof positionNames, PileDetail['positions']['core']][];
+  const entries = positions.flatMap((position) =>
+    pile.positions[position] ? [[position, pile.positions[position]] as const] : [],
+  );
   const dots = dampWords(pile);
   if (entries.length === 0) {
     return (
@@ -113,7 +116,6 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
     <>
       <ul class="position-lines">
         {entries.map(([position, now]) => {
-          if (!now) return null;
           const said = [
             now.moisturePct !== undefined && `moisture ${plainNumber(now.moisturePct, 0)} %`,
             now.humidityPct !== undefined && humidityWords(now.humidityPct),

@@ -43,8 +43,11 @@ export function LiveMark() {
       <svg viewBox="0 0 12 12" aria-hidden="true">
         <circle cx="6" cy="6" r="4" />
       </svg>
-      {isLive ? 'live' : link === 'connecting' ? 'connecting' : `not live since ${clockTime(sinceMs, reader)}`}
-      {isLive && speed > 1 && <span class="live-speed"> at {speed}×</span>}
+      {isLive
+        ? `live${speed > 1 ? ` at ${speed}×` : ''}`
+        : link === 'connecting'
+          ? 'connecting'
+          : `not live since ${clockTime(sinceMs, reader)}`}
     </p>
   );
 }

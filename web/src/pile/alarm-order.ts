@@ -7,6 +7,8 @@ import { severities } from '../../../shared/warning.ts';
 export interface AlarmGroups {
   /** To be seen to, the gravest first. */
   readonly standing: readonly AlarmSummary[];
+  /** Over before anybody acknowledged it. */
+  readonly returned: readonly AlarmSummary[];
   /** Held back by one of the others. */
   readonly heldBack: readonly AlarmSummary[];
   /** Put aside by a person, or out of service. */
@@ -16,9 +18,12 @@ export interface AlarmGroups {
 export function groupAlarms(alarms: readonly AlarmSummary[]): AlarmGroups {
   const open = alarms.filter((alarm) => alarm.state !== 'normal').sort(byGravity);
   const isAside = (alarm: AlarmSummary) => alarm.state === 'shelved' || alarm.state === 'out-of-service';
+  const isReturned = (alarm: AlarmSummary) => alarm.state === 'returned-unacknowledged';
+  const isNow = (alarm: AlarmSummary) => !isAside(alarm) && !isReturned(alarm);
   return {
-    standing: open.filter((alarm) => alarm.heldBackBy === null && !isAside(alarm)),
-    heldBack: open.filter((alarm) => alarm.heldBackBy !== null && !isAside(alarm)),
+    standing: open.filter((alarm) => isNow(alarm) && alarm.heldBackBy === null),
+    returned: open.filter(isReturned),
+    heldBack: open.filter((alarm) => isNow(alarm) && alarm.heldBackBy !== null),
     aside: open.filter(isAside),
   };
 }

@@ -8,7 +8,10 @@ import { shortDay } from '../format/local-time.ts';
 import { phaseNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 
-const ruler = { width: 600, height: 46, left: 4, right: 596, lineY: 24 } as const;
+const ruler = { height: 46, edge: 5, lineY: 24 } as const;
+
+/** Drawn at about its own size, so that its numbers are as large as other small print. */
+const rulerWidth = () => (innerWidth < 720 ? 330 : 600);
 
 export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
   const nowMs = useHouseNow();
@@ -19,8 +22,9 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
   const fromH = pile.limits.lengthMinH?.value;
   const toH = pile.limits.lengthMaxH?.value;
   const days = Math.max(3, Math.ceil(Math.max(toH ?? 0, elapsedH) / 24 + 0.01));
-  const x = (hours: number) => ruler.left + ((ruler.right - ruler.left) * hours) / (days * 24);
-  const everyDays = Math.ceil(days / 12);
+  const width = rulerWidth();
+  const x = (hours: number) => ruler.edge + ((width - 2 * ruler.edge) * hours) / (days * 24);
+  const everyDays = Math.ceil(days / (width / 28));
   const day = batchDay(startedAtMs, nowMs);
   const usual = fromH !== undefined && toH !== undefined ? `, of a usual ${fromH / 24} to ${toH / 24}` : '';
   return (
@@ -30,12 +34,12 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
         {usual}, laid {shortDay(startedAtMs, reader)}. {phaseSentence(pile.batch.phase)}{' '}
         {Math.round(pile.batch.progress)} % of the work this stage needs is done.
       </p>
-      <svg viewBox={`0 0 ${ruler.width} ${ruler.height}`} aria-hidden="true">
+      <svg viewBox={`0 0 ${width} ${ruler.height}`} aria-hidden="true">
         {fromH !== undefined && toH !== undefined && (
           <rect class="ruler-usual" x={x(fromH)} y={ruler.lineY - 7} width={x(toH) - x(fromH)} height="7" />
         )}
-        <path class="ruler-line" d={`M${ruler.left} ${ruler.lineY}H${ruler.right}`} />
-        <path class="ruler-done" d={`M${ruler.left} ${ruler.lineY}H${x(elapsedH)}`} />
+        <path class="ruler-line" d={`M${ruler.edge} ${ruler.lineY}H${width - ruler.edge}`} />
+        <path class="ruler-done" d={`M${ruler.edge} ${ruler.lineY}H${x(elapsedH)}`} />
         {Array.from({ length: days + 1 }, (_, i) => (
           <g key={x(i * 24)}>
             <path class="ruler-line" d={`M${x(i * 24)} ${ruler.lineY}v${i % everyDays === 0 ? 7 : 4}`} />

@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { acknowledge, getAlarm, shelve, unshelve } from '../api/routes.ts';
 import { ageWords, dueWords } from '../format/age.ts';
-import { clockTime, dayAndTime } from '../format/local-time.ts';
+import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { alarmStateNames, positionNames, warningNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
@@ -22,7 +22,7 @@ interface WarningsProps {
 }
 
 export function Warnings({ alarms, site, onChange }: WarningsProps) {
-  const { standing, heldBack, aside } = groupAlarms(alarms);
+  const { standing, returned, heldBack, aside } = groupAlarms(alarms);
   const nameOf = (id: string) => {
     const alarm = alarms.find((one) => one.id === id);
     return alarm ? titleOf(alarm) : 'another warning';
@@ -33,8 +33,18 @@ export function Warnings({ alarms, site, onChange }: WarningsProps) {
         Warnings
       </h2>
       {standing.length === 0 && <p class="quiet">No warning stands.</p>}
-      {standing.map((alarm) => (
-        <Warning key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
+      {standing.map((alarm, i) => (
+        <Warning
+          key={alarm.id}
+          alarm={alarm}
+          site={site}
+          onChange={onChange}
+          // The same caution twice on one page is read less, not more.
+          isCautionTold={standing.slice(0, i).some((before) => before.caution === alarm.caution)}
+        />
+      ))}
+      {returned.map((alarm) => (
+        <Returned key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
       ))}
       {heldBack.map((alarm) => (
         <p class="held-back" key={alarm.id}>
@@ -58,7 +68,7 @@ interface WarningProps {
   readonly onChange: () => Promise<unknown>;
 }
 
-function Warning({ alarm, site, onChange }: WarningProps) {
+function Warning({ alarm, site, onChange, isCautionTold }: WarningProps & { readonly isCautionTold: boolean }) {
   const { unit, name } = usePrefs();
   const nowMs = useHouseNow();
   const reader = useReader(site);
@@ -70,19 +80,19 @@ function Warning({ alarm, site, onChange }: WarningProps) {
       <header>
         <h3 id={`alarm-${alarm.id}`}>{titleOf(alarm)}</h3>
         <p class="alarm-state">
-          {alarm.severity}, {alarmStateNames[alarm.state]}, since {dayAndTime(Date.parse(alarm.since), reader)}
+          {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
         </p>
       </header>
       <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
       {alarm.by && (
         <p class="due">
-          By {dayAndTime(Date.parse(alarm.by), reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
+          By {nearTime(Date.parse(alarm.by), nowMs, reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
         </p>
       )}
       <p>
         <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
       </p>
-      {alarm.caution && (
+      {alarm.caution && !isCautionTold && (
         <p class="caution">
           <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
         </p>
@@ -103,6 +113,30 @@ function Warning({ alarm, site, onChange }: WarningProps) {
       <Refusal error={deed.error} />
       <Steps alarm={alarm} site={site} />
     </article>
+  );
+}
+
+/** A warning whose cause has passed before anybody acknowledged it: what it asked for is asked no longer. */
+function Returned({ alarm, site, onChange }: WarningProps) {
+  const { unit, name } = usePrefs();
+  const nowMs = useHouseNow();
+  const reader = useReader(site);
+  const deed = useDeed();
+  return (
+    <div class="held-back">
+      <p>
+        <b>{titleOf(alarm)}</b> stood since {nearTime(Date.parse(alarm.since), nowMs, reader)} and has passed,
+        unacknowledged. What was seen: {sentenceIn(unit, alarm.seen)}
+      </p>
+      <button
+        type="button"
+        disabled={deed.busy}
+        onClick={() => deed.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
+      >
+        Acknowledge
+      </button>
+      <Refusal error={deed.error} />
+    </div>
   );
 }
 
@@ -139,9 +173,10 @@ function Shelve({ busy, onShelve }: { readonly busy: boolean; readonly onShelve:
 
 function Aside({ alarm, site, onChange }: WarningProps) {
   const { name } = usePrefs();
+  const nowMs = useHouseNow();
   const reader = useReader(site);
   const deed = useDeed();
-  const until = alarm.shelvedUntil ? ` until ${dayAndTime(Date.parse(alarm.shelvedUntil), reader)}` : '';
+  const until = alarm.shelvedUntil ? ` until ${nearTime(Date.parse(alarm.shelvedUntil), nowMs, reader)}` : '';
   return (
     <div class="held-back">
       <p>
@@ -184,7 +219,7 @@ function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site
       {value.steps.map((step) => (
         <li key={`${step.at} ${step.arrow}`}>
           <time dateTime={step.at} title={ageWords(nowMs - Date.parse(step.at))}>
-            {clockTime(Date.parse(step.at), reader)}
+            {nearTime(Date.parse(step.at), nowMs, reader)}
           </time>{' '}
           {alarmStateNames[step.from]} → {alarmStateNames[step.to]}: {step.arrow.replaceAll('-', ' ')}
           {step.by && `, by ${step.by}`}

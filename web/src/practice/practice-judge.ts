@@ -1,0 +1,64 @@
+/**
+ * web/practice/practice-judge.ts: the judge of real piles over what the probes of a practice pile say.
+ *
+ * Takes:  readings in order of time, the acts written down so far.
+ * Gives:  the assessment, the expected band and the open alarms, as the house would have them.
+ * Never:  sees anything but readings and acts: the hidden truth stays with the model.
+ */
+import type { ExpectedBand } from '../../../core/curve/band.ts';
+import { expectedBand } from '../../../core/curve/expected-band.ts';
+import { type Assessment, assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
+import type { PileSetup } from '../../../core/judge/setup.ts';
+import type { AlarmSummary } from '../../../shared/api/piles.ts';
+import type { Act } from '../../../shared/batch.ts';
+import { msPerDay, msPerHour } from '../../../shared/units.ts';
+import type { PracticeReading } from '../../../simulator/practice/practice-scenario.ts';
+import { createAlarms } from './practice-alarms.ts';
+
+/** As often as the house: the band every three hours and after an act, two days ahead. */
+const bandEveryMs = 3 * msPerHour;
+const bandAheadMs = 2 * msPerDay;
+
+export interface PracticeJudge {
+  /** @returns The alarms that ask for a person now. */
+  hear(readings: readonly PracticeReading[], nowMs: number): AlarmSummary[];
+  /** Something was written down: what is expected changes from here on. */
+  acted(acts: readonly Act[], nowMs: number): void;
+  acknowledge(alarmId: string, nowMs: number): void;
+  assessment(nowMs: number): Assessment;
+  alarms(): AlarmSummary[];
+  band(): ExpectedBand | null;
+}
+
+export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
+  let setup: PileSetup = { ...start, acts: [] };
+  const state = startJudge(setup);
+  const alarms = createAlarms();
+  const air: { atMs: number; tempC: number }[] = [];
+  let band: ExpectedBand | null = null;
+  let bandMs = Number.NEGATIVE_INFINITY;
+
+  const renewBand = (nowMs: number) => {
+    band = expectedBand(setup, air, nowMs + bandAheadMs);
+    bandMs = nowMs;
+  };
+
+  return {
+    hear(readings, nowMs) {
+      for (const { position, quantity, value, atMs } of readings) {
+        if (position === 'air' && quantity === 'temperature') air.push({ atMs, tempC: value });
+        stepJudge(state, setup, band, { position, quantity, value, atMs });
+      }
+      if (nowMs - bandMs >= bandEveryMs) renewBand(nowMs);
+      return alarms.look(assess(state, setup, band, nowMs).findings, nowMs);
+    },
+    acted(acts, nowMs) {
+      setup = { ...setup, acts };
+      renewBand(nowMs);
+    },
+    acknowledge: (alarmId, nowMs) => alarms.acknowledge(alarmId, nowMs),
+    assessment: (nowMs) => assess(state, setup, band, nowMs),
+    alarms: () => alarms.open(),
+    band: () => band,
+  };
+}

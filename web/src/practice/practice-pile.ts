@@ -1,0 +1,65 @@
+/**
+ * web/practice/practice-pile.ts: a practice pile as a house would tell of a real one.
+ *
+ * Takes:  the scenario, what was heard last from each probe, the judge's assessment and alarms.
+ * Gives:  the detail of a pile, with its one plain sentence.
+ */
+import type { Assessment } from '../../../core/judge/assessment.ts';
+import { sayCondition } from '../../../core/say/condition.ts';
+import type { AlarmSummary, PileDetail, PositionNow } from '../../../shared/api/piles.ts';
+import { toInstant } from '../../../shared/api/time.ts';
+import type { Position } from '../../../shared/names.ts';
+import { limitOrigins, type StageLimits } from '../../../shared/stage.ts';
+import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
+import type { DiaryEntry } from './diary.ts';
+
+export interface PileFacts {
+  readonly scenario: PracticeScenario;
+  readonly startedAtMs: number;
+  readonly limits: StageLimits;
+  readonly assessment: Assessment;
+  readonly alarms: readonly AlarmSummary[];
+  readonly diary: readonly DiaryEntry[];
+}
+
+export function practicePile(facts: PileFacts): PileDetail {
+  const { scenario, startedAtMs, limits, assessment, alarms, diary } = facts;
+  return {
+    id: scenario.id,
+    name: scenario.name,
+    site: 'practice',
+    stage: scenario.stage,
+    batch: {
+      id: scenario.id,
+      startedAt: toInstant(startedAtMs),
+      progress: Math.min(100, Math.max(0, assessment.progressPct)),
+      phase: assessment.phase,
+      phaseReason: assessment.phaseReason,
+      moisture: assessment.moisture,
+    },
+    positions: positionsNow(scenario, assessment),
+    ...sayCondition(assessment, alarms, 'C'),
+    alarms: [...alarms],
+    recipe: scenario.told,
+    limits: { actC: { value: limits.actC, unit: '°C', origin: limitOrigins[scenario.stage].actC } },
+    acts: diary.flatMap(({ atMs, mark }, i) =>
+      mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
+    ),
+    evidence: assessment.findings.map(({ kind, position, evidence, why }) => ({ kind, position, evidence, why })),
+  };
+}
+
+function positionsNow({ probes }: PracticeScenario, { positions }: Assessment): PileDetail['positions'] {
+  const now: Partial<Record<Position, PositionNow>> = {};
+  for (const { name, position } of probes) {
+    const sight = positions[position];
+    now[position] = {
+      probe: name,
+      ...(sight?.temperatureC != null && { temperatureC: sight.temperatureC }),
+      ...(sight?.humidityPct != null && { humidityPct: sight.humidityPct }),
+      ...(sight?.atMs != null && { at: toInstant(sight.atMs) }),
+      silent: sight?.silent ?? true,
+    };
+  }
+  return now;
+}
