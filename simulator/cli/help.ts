@@ -25,12 +25,17 @@ When
   --duration H        hours to play after hour 0 (default: the scenario's days, or the whole series)
 
 Which piles (run)
-  --scenario FILE     YAML or JSON; "demo" is the farm Saltmere (the default)
+  --scenario FILE     YAML or JSON (examples in simulator/scenarios/), or one of
+                      demo          the farm Saltmere (the default)
+                      by-condition  piles that are all different, drawn around hot, dry, wet, cold ...
+                      by-keeper     piles that are all different, drawn from keepers and their habits
   --seed N            same seed, same weather, probes and faults (default: 1)
   --sites N           repeat the scenario's sites up to N
-  --piles N           repeat its piles up to N over all sites; at most 10,000 probes in all
+  --piles N           repeat its piles up to N over all sites, or make N different ones (default there:
+                      20); at most 10,000 probes in all
   --step S            longest step of the model in seconds, 10 to 300 (default: 300)
-  --truth FILE        also write what was really so in each pile, hourly, as JSON lines
+  --truth FILE        also write what was really so, as JSON lines: each pile hourly, and at the end for
+                      each the hours at which it passed 50 °C, dried, stalled, and its probes' faults
 
 Which columns (replay)
   --take COL=PROBE.QUANTITY   once per column; quantity is temperature, humidity, moisture, co2,

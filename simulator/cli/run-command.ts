@@ -10,6 +10,8 @@ import type { Clock } from '../../shared/clock.ts';
 import { ConfigError } from '../../shared/errors.ts';
 import { farmOf } from '../farm/farm.ts';
 import { type FarmMessage, playFarm } from '../farm/play-farm.ts';
+import { pilesByCondition } from '../generate/by-condition.ts';
+import { pilesByKeeper } from '../generate/by-keeper.ts';
 import { csvSink } from '../publish/csv-sink.ts';
 import { mqttSink, type Speaker } from '../publish/mqtt-sink.ts';
 import { paceOut } from '../publish/pace.ts';
@@ -18,6 +20,7 @@ import { readAir } from '../replay/read-air.ts';
 import { readReplay } from '../replay/replay-csv.ts';
 import { manyPiles } from '../scenario/many-piles.ts';
 import { readScenario } from '../scenario/read-scenario.ts';
+import type { Scenario } from '../scenario/scenario-schema.ts';
 import { demoFarm } from '../scenarios/demo/demo-farm.ts';
 import { chooseClock } from './clock-option.ts';
 import type { ReplayCommandOptions, RunOptions } from './options.ts';
@@ -58,9 +61,12 @@ export async function runCommand(options: RunOptions | ReplayCommandOptions, sig
 
 function prepareRun(options: RunOptions): Play {
   const demo = options.scenario === 'demo' ? demoFarm(options.seed) : undefined;
-  const scenario = manyPiles(demo?.scenario ?? readScenario(options.scenario), options.siteCount, options.pileCount);
+  const scenario =
+    demo === undefined ? scenarioOf(options) : manyPiles(demo.scenario, options.siteCount, options.pileCount);
   const durationH = options.durationH ?? scenario.days * 24;
-  const { clock, hourZeroMs } = chooseClock({ ...options, durationH });
+  // A file can start on any date; what goes to a broker has to fit a clock.
+  const start = options.start ?? (options.csvPath === undefined ? undefined : scenario.startAt);
+  const { clock, hourZeroMs } = chooseClock({ ...options, start, durationH });
   const startMs = hourZeroMs - (options.historyH ?? demo?.historyH ?? 0) * 3_600_000;
   const untilMs = hourZeroMs + durationH * 3_600_000;
   const folder = dirname(options.scenario);
@@ -70,11 +76,23 @@ function prepareRun(options: RunOptions): Play {
     clock,
     startMs,
     untilMs,
-    messages: playFarm(farm, { untilMs, stepS: options.stepS, onStep: log?.note }),
+    messages: playFarm(farm, { untilMs, stepS: options.stepS, onStep: log?.note, onAct: log?.handled }),
     speakers: farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name }))),
     close: async () => log?.close(),
   };
 }
+
+/** A file, repeated to the size asked for, or piles that are all different. */
+function scenarioOf({ scenario, seed, siteCount, pileCount }: RunOptions): Scenario {
+  const make = generators[scenario];
+  if (make === undefined) return manyPiles(readScenario(scenario), siteCount, pileCount);
+  return manyPiles(make(seed, pileCount ?? 20));
+}
+
+const generators: Record<string, ((seed: number, pileCount: number) => Scenario) | undefined> = {
+  'by-condition': pilesByCondition,
+  'by-keeper': pilesByKeeper,
+};
 
 function prepareReplay(options: ReplayCommandOptions): Play {
   const fromZero = readReplay({ ...options, startMs: 0 });

@@ -71,11 +71,13 @@ export function farmOf(
   startMs: number,
   weatherOf: (airFile: string) => Weather | undefined = () => undefined,
 ): Farm {
+  const shiftMs = seasonShiftMs(scenario.startAt, startMs);
   const weather = new Map<string, Weather>();
   const piles: FarmPile[] = [];
   for (const site of scenario.sites) {
     const measured = site.airFile === undefined ? undefined : weatherOf(site.airFile);
-    weather.set(site.name, measured ?? climateWeather({ ...mildClimate, ...site.climate }, seed ^ seedOf(site.name)));
+    const invented = climateWeather({ ...mildClimate, ...site.climate }, seed ^ seedOf(site.name));
+    weather.set(site.name, measured ?? ((atMs) => invented(atMs + shiftMs)));
     for (const pile of site.piles) {
       const laidAtMs = startMs + pile.laidAfterH * 3_600_000;
       piles.push({
@@ -90,4 +92,10 @@ export function farmOf(
     }
   }
   return { seed, startMs, weather, piles };
+}
+
+/** Whole days from the clock's date to the date whose season is wanted: night stays night. */
+function seasonShiftMs(startAt: string | undefined, startMs: number): number {
+  const dayMs = 86_400_000;
+  return startAt === undefined ? 0 : Math.round((Date.parse(startAt) - startMs) / dayMs) * dayMs;
 }

@@ -49,7 +49,6 @@ interface Voice {
   readonly played: PlayedPile;
   readonly probe: Probe;
   nextAtMs: number;
-  before: Truth;
   powered: boolean;
 }
 
@@ -66,9 +65,13 @@ export function* playFarm(farm: Farm, options: PlayOptions): Generator<FarmMessa
       if (played.pile.atMs >= endMs) continue;
       const stepS = (endMs - played.pile.atMs) / 1000;
       doActs(played, endMs, options);
+      const due = (voices.get(played) ?? []).filter(({ nextAtMs }) => nextAtMs <= endMs);
+      const before = due.map(({ probe }) => truthNow(played, probe));
       stepPile(played.pile, played.weather, stepS);
       options.onStep?.(played);
-      for (const voice of voices.get(played) ?? []) speak(voice, endMs, stepS, pending);
+      due.forEach((voice, i) => {
+        speak(voice, before[i] ?? truthNow(played, voice.probe), endMs, stepS, pending);
+      });
     }
     nowMs = endMs;
     pending.sort((a, b) => a.sendAtMs - b.sendAtMs);
@@ -88,7 +91,6 @@ function voiceOf(played: PlayedPile, probe: Probe): Voice {
     played,
     probe,
     nextAtMs: laidAtMs + phaseMs,
-    before: truthNow(played, probe),
     powered: true,
   };
 }
@@ -103,14 +105,10 @@ function doActs(played: PlayedPile, endMs: number, options: PlayOptions): void {
 }
 
 /** Everything one probe measures within the step that has just been taken. */
-function speak(voice: Voice, endMs: number, stepS: number, pending: FarmMessage[]): void {
+function speak(voice: Voice, before: Truth, endMs: number, stepS: number, pending: FarmMessage[]): void {
   const { played, probe } = voice;
   const { site, laidAtMs } = played.setup;
   const { name, everyS, faults } = probe.setup;
-  if (voice.nextAtMs > endMs) {
-    voice.before = truthNow(played, probe);
-    return;
-  }
   const after = truthNow(played, probe);
   const aside = asideNow(played);
   const startMs = endMs - stepS * 1000;
@@ -118,7 +116,7 @@ function speak(voice: Voice, endMs: number, stepS: number, pending: FarmMessage[
     const atMs = voice.nextAtMs;
     voice.nextAtMs += everyS * 1000;
     const afterH = (atMs - laidAtMs) / 3_600_000;
-    const truth = mixed(voice.before, after, (atMs - startMs) / (stepS * 1000));
+    const truth = mixed(before, after, (atMs - startMs) / (stepS * 1000));
     const values = measure(probe, truth, aside, atMs, afterH);
     const powered = values !== undefined;
     if (powered !== voice.powered) {
@@ -142,7 +140,6 @@ function speak(voice: Voice, endMs: number, stepS: number, pending: FarmMessage[
     const twice = faultAt(faults, 'duplicated', afterH);
     if (twice !== undefined && probe.random.next() < twice.share) pending.push(reading);
   }
-  voice.before = after;
 }
 
 function truthNow({ pile, weather }: PlayedPile, probe: Probe): Truth {

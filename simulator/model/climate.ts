@@ -50,8 +50,8 @@ export function climateWeather(climate: Climate, seed: number): Weather {
   const cloud = smoothNoise(seed ^ 0x2c1b, 9 * 3_600_000);
   const gust = smoothNoise(seed ^ 0x77aa, 3 * 3_600_000);
   const shower = smoothNoise(seed ^ 0x0b3d, 2 * 3_600_000);
-  const cloudiness = (localMs: number) => 0.6 * shower(localMs) + 0.4 * cloud(localMs);
-  const rainFrom = quantile(cloudiness, 1 - climate.rainShare);
+  const rainIndex = (showerShare: number, cloudFrac: number) => 0.6 * showerShare + 0.4 * cloudFrac;
+  const rainFrom = quantile((localMs) => rainIndex(shower(localMs), cloud(localMs)), 1 - climate.rainShare);
   const sinLat = Math.sin((climate.latitudeDeg * Math.PI) / 180);
   const cosLat = Math.cos((climate.latitudeDeg * Math.PI) / 180);
   return (atMs: number): Air => {
@@ -68,7 +68,7 @@ export function climateWeather(climate: Climate, seed: number): Weather {
     const dayK = climate.dayK * (1 - 0.6 * cloudFrac) * -Math.cos(dayTurn - 0.65);
     const tempC =
       climate.meanC + climate.seasonK * Math.cos(yearTurn) + dayK + climate.frontK * (2 * front(localMs) - 1) * 1.5;
-    const rain = cloudiness(localMs);
+    const rain = rainIndex(shower(localMs), cloudFrac);
     const wet = rain > rainFrom ? climate.rainMmH * (0.5 + 10 * (rain - rainFrom)) : 0;
     const rhPct = climate.rhPct - 2.6 * dayK + 12 * (cloudFrac - 0.5) + (wet > 0 ? 15 : 0);
     return {
@@ -90,12 +90,26 @@ function quantile(line: (atMs: number) => number, share: number): number {
 
 /** A smooth line through even random numbers in 0..1, one every `everyMs`; two octaves. */
 function smoothNoise(seed: number, everyMs: number): (atMs: number) => number {
-  const octave = (atMs: number, stepMs: number, table: number) => {
-    const place = atMs / stepMs;
+  const coarse = octave(seed, everyMs);
+  const fine = octave(seed + 1, everyMs / 3);
+  return (atMs) => 0.7 * coarse(atMs) + 0.3 * fine(atMs);
+}
+
+/** One octave. The two random numbers about the last instant are kept, for runs ask in order of time. */
+function octave(seed: number, everyMs: number): (atMs: number) => number {
+  let keptIndex = Number.NaN;
+  let before = 0;
+  let after = 0;
+  return (atMs) => {
+    const place = atMs / everyMs;
     const index = Math.floor(place);
+    if (index !== keptIndex) {
+      keptIndex = index;
+      before = randomAt(seed, index);
+      after = randomAt(seed, index + 1);
+    }
     const x = place - index;
     const s = x * x * (3 - 2 * x);
-    return randomAt(table, index) * (1 - s) + randomAt(table, index + 1) * s;
+    return before + (after - before) * s;
   };
-  return (atMs) => 0.7 * octave(atMs, everyMs, seed) + 0.3 * octave(atMs, everyMs / 3, seed + 1);
 }

@@ -4,11 +4,10 @@
  * Takes:  the work sheets and the air around the pile.
  * Gives:  air passed on by each layer, and the heat and water that go with it.
  */
-import { vapourDensityKgM3 } from '../../shared/water.ts';
-import type { Air } from './air.ts';
 import { coverFacts } from './cover.ts';
 import { latentHeatZeroJKg, vapourHeatJKgK } from './layer.ts';
 import type { Pile } from './pile.ts';
+import type { AirAtPile } from './shelter.ts';
 import type { LayerWork } from './work.ts';
 
 const airHeatJKgK = 1006;
@@ -22,9 +21,9 @@ const gravityMS2 = 9.81;
  * Permeability of a layer after Kozeny and Carman: K = d² a³ / (180 (1 − a)²), a the free air space.
  * Air must first find its way in from the sides: a wide low bed draws less than a narrow one (assumption).
  */
-export function draw(pile: Pile, works: readonly LayerWork[], air: Air): void {
+export function draw(pile: Pile, works: readonly LayerWork[], air: AirAtPile): void {
   const d = pile.material.particleM;
-  const airVapourKgM3 = vapourDensityKgM3(air.tempC, air.rhPct);
+  const airVapourKgM3 = air.vapourKgM3;
   let liftPa = 0;
   let resistancePaSM = 0;
   let depthM = 0;
@@ -53,8 +52,8 @@ export function draw(pile: Pile, works: readonly LayerWork[], air: Air): void {
 }
 
 /** Heat and water that the drawn air carries from layer to layer and out, over one step. */
-export function carry(pile: Pile, works: readonly LayerWork[], air: Air, stepS: number): void {
-  const airVapourKgM3 = vapourDensityKgM3(air.tempC, air.rhPct);
+export function carry(pile: Pile, works: readonly LayerWork[], air: AirAtPile, stepS: number): void {
+  const airVapourKgM3 = air.vapourKgM3;
   const sideJM3 = enthalpyJM3(air.tempC, airVapourKgM3);
   const { ledger, footprintM2 } = pile;
   for (const work of works) {

@@ -74,5 +74,5 @@ export const defaultKinetics: Kinetics = {
  */
 export function heatDeathPerS(tempC: number, group: GroupKinetics): number {
   if (tempC < group.deathRefC - 12) return 0;
-  return (Math.LN10 / (group.deathTenthH * 3600)) * 10 ** ((tempC - group.deathRefC) / group.deathZK);
+  return (Math.LN10 / (group.deathTenthH * 3600)) * Math.exp((Math.LN10 * (tempC - group.deathRefC)) / group.deathZK);
 }

@@ -19,13 +19,16 @@ export function wantFood(work: LayerWork, kinetics: Kinetics, stepS: number): vo
   work.dampShare = moistureFactor(work.moistureFrac);
   work.mesophileRate = cardinalRate(midC, mesophiles.temps);
   work.thermophileRate = cardinalRate(midC, thermophiles.temps);
+  work.mesophileWitherPerS = witherPerS(midC, mesophiles);
+  work.mesophileDeathPerS = heatDeathPerS(midC, mesophiles);
+  work.thermophileLossPerS = witherPerS(midC, thermophiles) + heatDeathPerS(midC, thermophiles);
   const readyFrac = layer.readyKgM2 / work.dryKgM2;
   const plenty = (work.dampShare * freeAirFactor(work.freeAirFrac) * readyFrac) / (readyHalfFrac + readyFrac);
   const oxygenNow = oxygenFactor(layer.oxygenFrac);
   const mesoPerS = (plenty * mesophiles.growthPerH * work.mesophileRate) / 3600;
   const thermoPerS = (plenty * thermophiles.growthPerH * work.thermophileRate) / 3600;
-  const mesoNet = mesoPerS * oxygenNow - lossPerS(midC, mesophiles);
-  const thermoNet = thermoPerS * oxygenNow - lossPerS(midC, thermophiles);
+  const mesoNet = mesoPerS * oxygenNow - work.mesophileWitherPerS - work.mesophileDeathPerS;
+  const thermoNet = thermoPerS * oxygenNow - work.thermophileLossPerS;
   const mesoGrown = mesoPerS * layer.mesophilesKgM2 * meanOverStep(mesoNet, stepS);
   const thermoGrown = thermoPerS * layer.thermophilesKgM2 * meanOverStep(thermoNet, stepS);
   // No more can be eaten than is there.
@@ -39,9 +42,9 @@ export function wantFood(work: LayerWork, kinetics: Kinetics, stepS: number): vo
 
 /** Second half: eats with the oxygen that came. */
 export function eat(work: LayerWork, pile: Pile, stepS: number): void {
-  const { layer, midC } = work;
+  const { layer } = work;
   const { kinetics, footprintM2, ledger } = pile;
-  const { mesophiles, thermophiles, yieldKgKg } = kinetics;
+  const { yieldKgKg } = kinetics;
   const mesoGrown = work.mesophileGrowthKgM2 * work.oxygenShare;
   const thermoGrown = work.thermophileGrowthKgM2 * work.oxygenShare;
   const eaten = (mesoGrown + thermoGrown) / yieldKgKg;
@@ -50,9 +53,9 @@ export function eat(work: LayerWork, pile: Pile, stepS: number): void {
   // Cells that wither become food again; wanted cells killed by heat are kept apart, and only then slowly eaten.
   const mesoMean = layer.mesophilesKgM2 + mesoGrown / 2;
   const thermoMean = layer.thermophilesKgM2 + thermoGrown / 2;
-  const mesoWithered = mesoMean * lostShare(witherPerS(midC, mesophiles) * stepS);
-  const mesoKilled = (mesoMean - mesoWithered) * lostShare(heatDeathPerS(midC, mesophiles) * stepS);
-  const thermoLost = thermoMean * lostShare(lossPerS(midC, thermophiles) * stepS);
+  const mesoWithered = mesoMean * lostShare(work.mesophileWitherPerS * stepS);
+  const mesoKilled = (mesoMean - mesoWithered) * lostShare(work.mesophileDeathPerS * stepS);
+  const thermoLost = thermoMean * lostShare(work.thermophileLossPerS * stepS);
   const deadEaten = layer.deadKgM2 * deadTurnoverPerS * stepS;
 
   const crowd = layer.mesophilesKgM2 * work.mesophileRate + layer.thermophilesKgM2 * work.thermophileRate;
@@ -88,10 +91,6 @@ const deadTurnoverPerS = 0.01 / 3600;
 function witherPerS(tempC: number, group: GroupKinetics): number {
   const warmth = Math.min(1, Math.max(0.2, tempC / group.temps.optC));
   return (group.decayPerH / 3600) * warmth;
-}
-
-function lossPerS(tempC: number, group: GroupKinetics): number {
-  return witherPerS(tempC, group) + heatDeathPerS(tempC, group);
 }
 
 /** 1 − exp(−x), by its series where that is exact to rounding. */

@@ -4,6 +4,7 @@
  * Takes:  the air outdoors and how the pile stands.
  * Gives:  the air at the pile.
  */
+import { vapourDensityKgM3 } from '../../shared/water.ts';
 import type { Air } from './air.ts';
 import type { Pile, Shed } from './pile.ts';
 
@@ -22,8 +23,13 @@ const shedFacts: Record<Shed, ShedFacts> = {
   closed: { windShare: 0.1, sunShare: 0, rainShare: 0, lagH: 6 },
 };
 
+/** The air at the pile, with the vapour it holds [kg m⁻³]. */
+export interface AirAtPile extends Air {
+  readonly vapourKgM3: number;
+}
+
 /** The air at the pile; moves the shed's own air on by `stepS`. */
-export function airAtPile(pile: Pile, outdoors: Air, stepS: number): Air {
+export function airAtPile(pile: Pile, outdoors: Air, stepS: number): AirAtPile {
   const { windShare, sunShare, rainShare, lagH } = shedFacts[pile.shed];
   if (lagH === 0) pile.shedAirC = outdoors.tempC;
   else pile.shedAirC += (outdoors.tempC - pile.shedAirC) * -Math.expm1(-stepS / (lagH * 3600));
@@ -31,6 +37,7 @@ export function airAtPile(pile: Pile, outdoors: Air, stepS: number): Air {
   return {
     tempC: pile.shedAirC,
     rhPct: outdoors.rhPct,
+    vapourKgM3: vapourDensityKgM3(pile.shedAirC, outdoors.rhPct),
     windMS: outdoors.windMS * windShare + pile.fanMS,
     sunWM2: outdoors.sunWM2 * sunShare * open,
     rainMmH: outdoors.rainMmH * rainShare,

@@ -4,10 +4,10 @@
  * Takes:  the top layer and the air at the pile.
  * Gives:  the skin's temperature, the heat that passes through it and the water that leaves there.
  */
-import { latentHeatJKg, vapourDensityKgM3, zeroCelsiusK } from '../../shared/water.ts';
-import type { Air } from './air.ts';
+import { latentHeatJKg, vapourDensityKgM3, waterVapourGasConstantJKgK, zeroCelsiusK } from '../../shared/water.ts';
 import { coverFacts } from './cover.ts';
 import type { Pile } from './pile.ts';
+import type { AirAtPile } from './shelter.ts';
 import type { LayerWork } from './work.ts';
 
 const stefanBoltzmannWM2K4 = 5.670_374e-8;
@@ -43,7 +43,7 @@ export function filmWM2K(windMS: number): number {
  * Vapour leaves in proportion to the difference of vapour density, through film, cover and the crust that has dried;
  * film for vapour from the film for heat by Lewis' rule with a factor of 1.
  */
-export function balanceSkin(pile: Pile, top: LayerWork, air: Air): Skin {
+export function balanceSkin(pile: Pile, top: LayerWork, air: AirAtPile): Skin {
   const cover = coverFacts[pile.cover];
   const film = filmWM2K(air.windMS);
   const filmSM = airHeatJM3K / film;
@@ -63,16 +63,15 @@ export function balanceSkin(pile: Pile, top: LayerWork, air: Air): Skin {
   // Once the upper part of the top layer has dried, vapour must first pass that crust.
   const crustM = (top.thicknessM / 2) * Math.min(0.95, Math.max(0, 1 - top.moistureFrac / 0.7));
   const vapourSM = filmSM + cover.gasSM + crustM / top.diffusionM2S;
-  const airVapour = vapourDensityKgM3(air.tempC, air.rhPct);
 
   // One Newton step from the last temperature of the skin is enough, for it moves little in a step.
   const inside = (top.conductivityWmK + top.vapourConductivityWmK) / (top.thicknessM / 2);
   const lastC = Math.min(98, Math.max(-38, pile.surfaceC));
   const latent = latentHeatJKg(lastC);
-  const damp = top.vapourKgM3 / Math.max(1e-9, saturated(top.midC));
-  const skinVapour = damp * saturated(lastC);
-  const skinSlope = damp * (saturated(lastC + 0.5) - saturated(lastC - 0.5));
-  const latentWM2 = (latent * (skinVapour - airVapour)) / vapourSM;
+  const lastK = lastC + zeroCelsiusK;
+  const skinVapour = vapourDensityKgM3(lastC, 100 * top.activity);
+  const skinSlope = skinVapour * (latent / (waterVapourGasConstantJKgK * lastK * lastK) - 1 / lastK);
+  const latentWM2 = (latent * (skinVapour - air.vapourKgM3)) / vapourSM;
   const latentWM2K = (latent * skinSlope) / vapourSM;
   const gain = inside * top.midC + openTo * radiantC + sunWM2 - latentWM2 + latentWM2K * lastC;
   const surfaceC = gain / (inside + openTo + latentWM2K);
@@ -86,8 +85,4 @@ export function balanceSkin(pile: Pile, top: LayerWork, air: Air): Skin {
     evaporationKgM2S: (latentWM2 + latentWM2K * (surfaceC - lastC)) / latent,
     filmSM,
   };
-}
-
-function saturated(tempC: number): number {
-  return vapourDensityKgM3(Math.min(99, Math.max(-39, tempC)), 100);
 }

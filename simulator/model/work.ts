@@ -22,6 +22,8 @@ export interface LayerWork {
   capacityJM2K: number;
   /** Temperature half a step ahead [°C]. */
   midC: number;
+  /** Relative humidity of the pore air [-]. */
+  activity: number;
   /** Vapour in the pore air [kg m⁻³], and how it grows with temperature [kg m⁻³ K⁻¹]. */
   vapourKgM3: number;
   vapourSlopeKgM3K: number;
@@ -37,6 +39,10 @@ export interface LayerWork {
   dampShare: number;
   mesophileRate: number;
   thermophileRate: number;
+  /** Cells that wither or are killed by heat [s⁻¹]. */
+  mesophileWitherPerS: number;
+  mesophileDeathPerS: number;
+  thermophileLossPerS: number;
   /** Growth with oxygen plentiful, whole step [kg m⁻²]. */
   mesophileGrowthKgM2: number;
   thermophileGrowthKgM2: number;
@@ -97,6 +103,7 @@ export function examine(pile: Pile, stepS: number): LayerWork[] {
     const activity = dryBasis > 0.6 ? 1 : waterActivity(midC, dryBasis);
     const kelvin = midC + zeroCelsiusK;
     const latent = latentHeatJKg(midC);
+    work.activity = activity;
     work.vapourKgM3 = vapourDensityKgM3(midC, 100 * activity);
     work.vapourSlopeKgM3K = work.vapourKgM3 * (latent / (waterVapourGasConstantJKgK * kelvin * kelvin) - 1 / kelvin);
 
@@ -136,6 +143,7 @@ function emptySheet(): LayerWork {
     freeAirFrac: 0,
     capacityJM2K: 0,
     midC: 0,
+    activity: 0,
     vapourKgM3: 0,
     vapourSlopeKgM3K: 0,
     diffusionM2S: 0,
@@ -146,6 +154,9 @@ function emptySheet(): LayerWork {
     dampShare: 0,
     mesophileRate: 0,
     thermophileRate: 0,
+    mesophileWitherPerS: 0,
+    mesophileDeathPerS: 0,
+    thermophileLossPerS: 0,
     mesophileGrowthKgM2: 0,
     thermophileGrowthKgM2: 0,
     oxygenWantedKgM2S: 0,

@@ -5,6 +5,7 @@
  * Gives:  a sink; each probe has its own connection while there are few, a site shares one when there are many.
  * Never:  keeps more than `inFlight` unacknowledged messages per connection: a slow broker slows the farm.
  */
+import { setTimeout as sleep } from 'node:timers/promises';
 import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt';
 import type { FarmMessage } from '../farm/play-farm.ts';
 import { defaultRoot, type PayloadForm, readingPayload, readingTopic, statusTopic } from './payload.ts';
@@ -34,6 +35,9 @@ interface Line {
 }
 
 export const fewProbes = 64;
+
+/** How long `close` waits for the last acknowledgements [ms]. */
+const farewellMs = 5000;
 
 export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
   const { speakers, root = defaultRoot, form = 'object', inFlight = 20 } = options;
@@ -65,6 +69,13 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
     publish(speaker, statusTopic(root, speaker.site, speaker.probe), online ? 'online' : 'offline', true);
 
   for (const speaker of speakers) await say(speaker, true);
+  // The Will has said "offline" for a probe that lost its connection; back again, it says so itself.
+  for (const [name, { client }] of lines) {
+    const its = speakers.filter((speaker) => lineName(speaker) === name);
+    client.on('connect', () => {
+      for (const speaker of its) void say(speaker, true);
+    });
+  }
   return {
     async send(message: FarmMessage) {
       if (message.kind === 'status') return say(message, message.online);
@@ -73,8 +84,10 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
     },
     async close() {
       for (const speaker of speakers) await say(speaker, false);
-      await Promise.all([...lines.values()].flatMap(({ flying }) => [...flying]));
-      await Promise.all([...lines.values()].map(({ client }) => client.endAsync()));
+      // A broker that has gone for good must not keep us: what it has not acknowledged by then is lost.
+      const all = Promise.allSettled([...lines.values()].flatMap(({ flying }) => [...flying]));
+      const left = await Promise.race([all, sleep(farewellMs, 'left', { ref: false })]);
+      await Promise.all([...lines.values()].map(({ client }) => client.endAsync(left === 'left')));
     },
   };
 }
@@ -93,7 +106,10 @@ async function connect(options: MqttSinkOptions, willOf: Speaker | undefined, ro
     settings.will = { topic, payload: Buffer.from('offline'), qos: 1, retain: true };
   }
   try {
-    return await connectAsync(options.url, settings, false);
+    const client = await connectAsync(options.url, settings, false);
+    // It connects again by itself and sends what is unacknowledged; without a listener the error would end the process.
+    client.on('error', () => {});
+    return client;
   } catch (cause) {
     const reason =
       cause instanceof Error

@@ -15,11 +15,11 @@ export const mostProbes = 10_000;
  * @throws {RangeError} If the farm would have more than `mostProbes` probes.
  */
 export function manyPiles(scenario: Scenario, siteCount?: number, pileCount?: number): Scenario {
+  if (siteCount === undefined && pileCount === undefined) return checked(scenario);
   const own = scenario.sites.length;
   const sites = siteCount ?? own;
   const ownPiles = scenario.sites.reduce((sum, site) => sum + site.piles.length, 0);
   const piles = pileCount ?? Math.round((ownPiles / own) * sites);
-  if (siteCount === undefined && pileCount === undefined) return scenario;
   const grown = Array.from({ length: sites }, (_, s) => {
     const site = scenario.sites[s % own];
     if (site === undefined) throw new RangeError('Cannot grow a scenario without sites');
@@ -36,11 +36,15 @@ export function manyPiles(scenario: Scenario, siteCount?: number, pileCount?: nu
       }),
     };
   });
-  const probes = grown.flatMap((site) => site.piles.flatMap((pile) => pile.probes)).length;
+  return checked({ ...scenario, sites: grown.filter((site) => site.piles.length > 0) });
+}
+
+function checked(scenario: Scenario): Scenario {
+  const probes = scenario.sites.flatMap((site) => site.piles.flatMap((pile) => pile.probes)).length;
   if (probes > mostProbes) {
     throw new RangeError(
-      `Cannot grow a scenario as it must have at most ${mostProbes} probes: current value is ${probes}`,
+      `Cannot play a scenario as it must have at most ${mostProbes} probes: current value is ${probes}`,
     );
   }
-  return { ...scenario, sites: grown.filter((site) => site.piles.length > 0) };
+  return scenario;
 }

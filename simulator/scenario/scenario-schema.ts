@@ -92,7 +92,10 @@ const climateSchema = z.object({
 
 export const scenarioSchema = z.object({
   name: z.string().min(1).max(120),
-  startAt: z.iso.datetime({ offset: true }).optional().describe('date and time of day at which hour 0 falls'),
+  startAt: z.iso
+    .datetime({ offset: true })
+    .optional()
+    .describe('date whose season the weather has at hour 0; a CSV starts there'),
   days: z.number().positive().max(400).default(9),
   sites: z
     .array(

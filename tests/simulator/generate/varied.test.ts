@@ -1,0 +1,88 @@
+import { describe, expect, test } from 'vitest';
+import { farmOf } from '../../../simulator/farm/farm.ts';
+import { followTruth, type PileTruth } from '../../../simulator/farm/pile-truth.ts';
+import { playFarm } from '../../../simulator/farm/play-farm.ts';
+import { pilesByCondition } from '../../../simulator/generate/by-condition.ts';
+import { pilesByKeeper } from '../../../simulator/generate/by-keeper.ts';
+import type { Scenario } from '../../../simulator/scenario/scenario-schema.ts';
+
+const startMs = Date.UTC(2031, 4, 1);
+
+function truthsOf(scenario: Scenario): PileTruth[] {
+  const followers = new Map<object, ReturnType<typeof followTruth>>();
+  const play = playFarm(farmOf(scenario, 1, startMs), {
+    untilMs: startMs + scenario.days * 86_400_000,
+    onStep: (played) => {
+      const follower = followers.get(played) ?? followTruth(played);
+      followers.set(played, follower);
+      follower.note();
+    },
+    onAct: (played) => followers.get(played)?.handled(),
+  });
+  for (const _ of play);
+  return [...followers.values()].map(({ truth }) => truth);
+}
+
+const generators = [
+  ['pilesByCondition', pilesByCondition],
+  ['pilesByKeeper', pilesByKeeper],
+] as const;
+
+for (const [name, generate] of generators) {
+  describe(`${name}()`, () => {
+    test(`${name}() makes the number asked for, the same for the same seed and others for another`, () => {
+      const piles = (seed: number) => generate(seed, 300).sites.flatMap((site) => site.piles);
+      expect(piles(1)).toHaveLength(300);
+      expect(piles(1)).toEqual(piles(1));
+      expect(piles(2)).not.toEqual(piles(1));
+      expect(new Set(piles(1).map(({ recipe }) => recipe.depthM)).size).toBeGreaterThan(250);
+    });
+    test(`${name}() gives piles that fare differently: hot and dry ones, and most of them well`, () => {
+      // Probes are thinned out: only the truth matters here.
+      const scenario = generate(4, 50);
+      const thin: Scenario = {
+        ...scenario,
+        sites: scenario.sites.map((site) => ({
+          ...site,
+          piles: site.piles.map((pile) => ({
+            ...pile,
+            probes: pile.probes.slice(0, 1).map((p) => ({ ...p, everyS: 86_400 })),
+          })),
+        })),
+      };
+      const truths = truthsOf(thin);
+      const count = (has: (truth: PileTruth) => boolean) => truths.filter(has).length;
+      expect(truths).toHaveLength(50);
+      expect(count(({ passes50AtH }) => passes50AtH !== null)).toBeGreaterThan(0);
+      expect(count(({ driedAtH }) => driedAtH !== null)).toBeGreaterThan(0);
+      expect(count(({ peakC }) => peakC > 38 && peakC < 50)).toBeGreaterThan(15);
+    });
+  });
+}
+
+describe('followTruth()', () => {
+  const one = (recipe: object, days = 8) =>
+    truthsOf({
+      ...pilesByCondition(1, 1),
+      days,
+      sites: pilesByCondition(1, 1).sites.map((site) => ({
+        ...site,
+        ...(site.climate === undefined ? {} : { climate: { ...site.climate, meanC: 24 } }),
+        piles: site.piles.map((pile) => ({ ...pile, acts: [], recipe: { ...pile.recipe, ...recipe } })),
+      })),
+    })[0];
+  const bran = [{ material: 'wheat-bran' as const, massKg: 80 }];
+  test('a deep warm bed passes 50 °C and then 60 °C, and does not stall', () => {
+    const truth = one({ ingredients: bran, depthM: 0.4, moistureFrac: 0.6, doseFrac: 0.01, tempC: 24 });
+    expect(truth?.passes50AtH ?? 0).toBeGreaterThan(40);
+    expect(truth?.passes60AtH ?? 0).toBeGreaterThanOrEqual(truth?.passes50AtH ?? 0);
+    expect(truth?.hoursAbove50 ?? 0).toBeGreaterThan(5);
+    expect(truth?.stalledAtH).toBeNull();
+  });
+  test('a bed too dry to start is dry from its first hour and stalls as soon as it may be missed', () => {
+    const truth = one({ ingredients: bran, depthM: 0.2, moistureFrac: 0.3, doseFrac: 0.005, tempC: 22 });
+    expect(truth?.driedAtH).toBe(1);
+    expect(truth?.stalledAtH).toBe(35);
+    expect(truth?.passes50AtH).toBeNull();
+  });
+});
