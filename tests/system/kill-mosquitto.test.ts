@@ -17,7 +17,7 @@ test.skipIf(!hasMosquitto)(
     let house = await start();
     // The subscription must stand before the first reading: before it nobody asked the broker to keep any.
     await until('the subscription', async () => (await stateOfBroker(house.pagesUrl)) === 'ok' || undefined);
-    const load = startLoad(broker.url, 200);
+    const load = startLoad(broker.url, 40);
     for (let kill = 0; kill < kills; kill++) {
       await new Promise((resolve) => setTimeout(resolve, 150 + 37 * (kill % 7)));
       await house.stop('SIGKILL');
