@@ -15,6 +15,9 @@ export interface ChartMarks {
   readonly colour: (token: string) => string;
 }
 
+/** Room that the words of acts need above the chart [px]. */
+export const actRoom = 18;
+
 /** Datasets of the band carry this name and get no label at their end. */
 export const bandName = 'band';
 
@@ -35,20 +38,20 @@ function drawActs(chart: Chart<'line'>, { acts, font, colour }: ChartMarks): voi
   const { ctx, chartArea, scales } = chart;
   ctx.save();
   ctx.font = `${font.size}px ${font.family}`;
-  ctx.textBaseline = 'top';
+  ctx.textBaseline = 'bottom';
   for (const { atMs, words } of acts) {
     const x = scales.x?.getPixelForValue(atMs) ?? 0;
     ctx.strokeStyle = colour('--rule-strong');
     ctx.lineWidth = 1;
     ctx.beginPath();
-    ctx.moveTo(x, chartArea.top - 4);
+    ctx.moveTo(x, chartArea.top - actRoom);
     ctx.lineTo(x, chartArea.bottom);
     ctx.stroke();
     // Near the right end the words stand before the mark, but never over the axis.
     const { width } = ctx.measureText(words);
     const fits = x + 6 + width < chartArea.right;
     ctx.fillStyle = colour('--ink-soft');
-    ctx.fillText(words, fits ? x + 5 : Math.max(chartArea.left + 4, x - 5 - width), chartArea.top - 4);
+    ctx.fillText(words, fits ? x + 5 : Math.max(chartArea.left + 4, x - 5 - width), chartArea.top - 3);
   }
   ctx.restore();
 }

@@ -19,7 +19,7 @@ import type { Reader } from '../format/local-time.ts';
 import { positionNames } from '../format/words.ts';
 import type { Mark } from './act-marks.ts';
 import type { Line } from './chart-data.ts';
-import { bandName, chartMarks } from './chart-marks.ts';
+import { actRoom, bandName, chartMarks } from './chart-marks.ts';
 import { lineStyles } from './line-style.ts';
 import { timeTicks } from './time-ticks.ts';
 
@@ -123,7 +123,12 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
       maintainAspectRatio: false,
       spanGaps: false,
       events: ['mousemove', 'touchstart', 'touchmove', 'click'],
-      layout: { padding: { right: lines.some((line) => line.key === 'moisturePct') ? 82 : 46, top: 8 } },
+      layout: {
+        padding: {
+          right: lines.some((line) => line.key === 'moisturePct') ? 82 : 46,
+          top: (latest.current.acts ?? []).length > 0 ? actRoom + 4 : 8,
+        },
+      },
       elements: { point: { radius: 0, hitRadius: 0, hoverRadius: 0 }, line: { tension: 0, fill: false } },
       scales: {
         x: {

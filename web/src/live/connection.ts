@@ -26,10 +26,12 @@ export function connect(): void {
   void run(running.signal);
 }
 
-whenUnauthorised(() => {
+/** Without a right token there is nothing to retry until the person gives one. */
+function lock(): void {
   running?.abort();
   setLink('locked', Date.now());
-});
+}
+whenUnauthorised(lock);
 
 async function run(stop: AbortSignal): Promise<void> {
   for (let failures = 0; !stop.aborted; failures++) {
@@ -78,7 +80,7 @@ async function readStream(stop: AbortSignal, onOpen: () => void): Promise<void> 
       headers: requestHeaders({ accept: 'text/event-stream' }),
       signal: line.signal,
     });
-    if (response.status === 401) setLink('locked', Date.now());
+    if (response.status === 401) lock();
     if (!response.ok || !response.body) return;
     const parse = startSseParser();
     const reader = response.body.pipeThrough(new TextDecoderStream()).getReader();

@@ -15,7 +15,7 @@ export function Welcome() {
   const heading = usePage('Welcome');
   return (
     <div class="page welcome">
-      <div class="opening">
+      <div class="opening welcome-opening">
         <h1 ref={heading} tabIndex={-1}>
           No pile is watched yet. Lay the first.
         </h1>
@@ -23,9 +23,9 @@ export function Welcome() {
           Branhearth listens to the probes in your bran and soil piles, says in plain words how each pile is and what to
           do next, and keeps the record of each batch.
         </p>
-      </div>
-      <div class="welcome-mound">
-        <EmptyMound />
+        <div class="welcome-mound">
+          <EmptyMound />
+        </div>
       </div>
       <ol class="steps">
         <li>
