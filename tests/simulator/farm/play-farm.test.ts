@@ -85,7 +85,7 @@ describe('playFarm()', () => {
 });
 
 describe('the farm Saltmere', () => {
-  for (const seed of [1, 2, 3]) {
+  for (const seed of [1, 2, 7]) {
     test(`demoFarm(${seed}): each of the four piles fares as it was laid, by its physics alone`, () => {
       const demo = demoFarm(seed);
       const clockStartMs = startMs + demo.historyH * hourMs;
