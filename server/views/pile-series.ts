@@ -2,12 +2,14 @@
  * server/views/pile-series.ts: a pile's readings by position in buckets, with the band that was expected.
  */
 import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { Forecast } from '../../core/forecast/forecast.ts';
 import type { BandPoint, Bucket, SeriesAnswer } from '../../shared/api/series.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Position } from '../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
 import type { ClaimRecord } from '../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
+import { msPerHour } from '../../shared/units.ts';
 import { judgedQuantities } from '../watch/pile-sources.ts';
 import type { WatchedPile } from '../watch/watched-pile.ts';
 
@@ -53,6 +55,7 @@ export async function pileSeries(
     bucketMs,
     positions,
     expected: expectedIn(one.watch.band, question),
+    forecast: forecastOf(one.watch.assessment?.forecast ?? null),
   };
 }
 
@@ -100,4 +103,15 @@ function expectedIn(band: ExpectedBand | null, { fromMs, toMs, points }: SeriesQ
     });
   }
   return { origin: band.origin, points: shown };
+}
+
+function forecastOf(forecast: Forecast | null): SeriesAnswer['forecast'] {
+  if (!forecast) return null;
+  const points = forecast.p50C.map((p50, i) => ({
+    at: toInstant(forecast.atMs + (i + 1) * msPerHour),
+    p10: rounded(forecast.p10C[i] ?? p50),
+    p50: rounded(p50),
+    p90: rounded(forecast.p90C[i] ?? p50),
+  }));
+  return { points };
 }

@@ -84,6 +84,30 @@ export const actRecordSchema = z.object({
   note: z.string().optional(),
 });
 
+/** What the judge makes of the pile beyond its sentence; null before the first look and without a batch. */
+export const judgementSchema = z.object({
+  /** Whether the core passes its act limit within 12 hours if nobody touches the pile; null while it cannot be told. */
+  overLimit: z.object({ likelihood: z.number().min(0).max(1), at: instantSchema.nullable() }).nullable(),
+  /** Water that brings the bed into its band; never more than it holds. Null when it needs none. */
+  waterToAdd: z
+    .object({
+      /** Null when the mass of the bed is not known. */
+      litres: z.number().nullable(),
+      litresPer10Kg: z.number(),
+      fromFrac: z.number(),
+      toFrac: z.number(),
+    })
+    .nullable(),
+  /** What speaks for the batch being done; the last word is a person’s. */
+  readiness: z.object({
+    proposal: z.enum(['not-yet', 'turn-and-see', 'smell-and-look', 'confirmed']),
+    points: z.array(z.object({ what: z.string(), seen: z.boolean(), says: z.string() })),
+    next: z.string(),
+  }),
+  /** Turns and waterings seen in the curves that nobody wrote down. */
+  seenHands: z.array(z.object({ kind: z.enum(['turned', 'watered']), at: instantSchema })),
+});
+
 export const pileDetailSchema = pileSummarySchema.extend({
   recipe: recipeSchema.nullable(),
   limits: z.record(z.string(), limitSchema),
@@ -94,9 +118,14 @@ export const pileDetailSchema = pileSummarySchema.extend({
       kind: warningKindSchema,
       position: positionSchema.nullable(),
       evidence: z.enum(['present', 'absent', 'missing']),
+      /** What was seen, and the rule with its limits. */
+      seen: z.string(),
       why: z.string(),
+      /** The warning that explains this one and holds it back. */
+      explainedBy: warningKindSchema.nullable(),
     }),
   ),
+  judgement: judgementSchema.nullable(),
 });
 export type PileDetail = z.infer<typeof pileDetailSchema>;
 

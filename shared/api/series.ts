@@ -39,5 +39,7 @@ export const seriesAnswerSchema = z.object({
   positions: z.partialRecord(positionSchema, positionSeriesSchema),
   /** Core temperature the batch should show, 10 %, median and 90 %, with where it comes from. */
   expected: z.object({ origin: z.string(), points: z.array(bandPointSchema) }),
+  /** The core's next 24 hours, hour by hour, if nobody touches the pile; null while it cannot be told. */
+  forecast: z.object({ points: z.array(bandPointSchema) }).nullable(),
 });
 export type SeriesAnswer = z.infer<typeof seriesAnswerSchema>;

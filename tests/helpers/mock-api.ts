@@ -166,6 +166,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           recipe: null,
           limits: {},
           acts: [],
+          judgement: null,
           evidence: [],
         };
         farm.piles.push(made);
