@@ -213,7 +213,9 @@ function noteTurn(state: JudgeState, atMs: number, coreC: number): void {
 function followUneven(state: JudgeState): void {
   const { top, base } = state.positions;
   const apart = top?.dayMeanC == null || base?.dayMeanC == null ? 0 : Math.abs(top.dayMeanC - base.dayMeanC);
-  state.unevenH = apart > unevenK ? state.unevenH + 1 : 0;
+  // A turn evens a bed out at once; the day's means learn it late.
+  const nowApart = Math.abs((top?.hourMeanC ?? 0) - (base?.hourMeanC ?? 0));
+  state.unevenH = apart > unevenK && nowApart > unevenK / 2 ? state.unevenH + 1 : 0;
   state.unevenBy = top?.outSinceMs != null || base?.outSinceMs != null ? 'probe-out' : null;
 }
 

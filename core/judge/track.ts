@@ -38,7 +38,7 @@ export function startTrack(value: number, atMs: number): Track {
     heardAtMs: atMs,
     count: 1,
     intervalMs: 0,
-    missed: 0.05,
+    missed: 0.15,
     sameSinceMs: atMs,
     previous: value,
     doubted: null,
@@ -69,7 +69,7 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
     const ratio = gapMs / track.intervalMs;
     track.intervalMs *= Math.min(1.25, Math.max(0.8, ratio));
     const missed = ratio > 1.6 ? Math.min(5, Math.round(ratio) - 1) : 0;
-    track.missed += (missed - track.missed) / Math.min(50, track.count + 5);
+    track.missed += (missed - track.missed) / Math.min(50, track.count + 10);
   }
   const step = value - track.value;
   if (Math.abs(step) > jump) {

@@ -25,12 +25,17 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
 }
 
 /** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
-export const dryMarginFrac = 0.02;
+export const dryMarginFrac = 0.035;
 /** Water that air of 70 %RH never takes out, per dry matter: wheat holds 17 % of its dry mass then (ASAE D245, from memory). */
 const boundKgKg = 0.17;
 /** Hours of clearly unsaturated pore air that count. */
 export const dryAirNeededH = 3;
 const dryDeadbandFrac = 0.015;
+
+/** The estimate less half its standard deviation: a bed nobody measured is called dry a little sooner. */
+function doubtedFrac(state: JudgeState): number {
+  return wetBasis(Math.max(0, state.waterKgKg - 0.5 * state.waterSd));
+}
 
 export function followWater(
   state: JudgeState,
@@ -59,7 +64,7 @@ export function followWater(
   if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
   if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
   const floor = limits.moistureMinFrac - dryMarginFrac;
-  state.dry = lowLimit(state.dry, wetBasis(state.waterKgKg), floor, dryDeadbandFrac);
+  state.dry = lowLimit(state.dry, doubtedFrac(state), floor, dryDeadbandFrac);
 }
 
 /** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
@@ -74,5 +79,5 @@ export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimit
     state.waterKgKg = Math.max(state.waterKgKg, middle);
     state.waterSd = Math.max(state.waterSd, 0.15);
   }
-  state.dry = wetBasis(state.waterKgKg) < limits.moistureMinFrac - dryMarginFrac;
+  state.dry = doubtedFrac(state) < limits.moistureMinFrac - dryMarginFrac;
 }

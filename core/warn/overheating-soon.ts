@@ -13,7 +13,10 @@ export function overheatingSoonFinding(look: Look): Finding {
   const { state, setup } = look;
   const { actC } = setup.limits;
   const hotNow = state.positions.core?.overheated === true;
-  const present = look.coreKnown && state.soonOver && !hotNow;
+  // The forecast is an hour old at most; a bed opened since then has cooled, and one that has just topped out falls.
+  const nowC = look.core?.temperatureC ?? 0;
+  const stillUp = nowC >= (state.positions.core?.hourMeanC ?? nowC) - 0.2;
+  const present = look.coreKnown && state.soonOver && !hotNow && stillUp;
   const core = degrees(look.core?.temperatureC ?? 0);
   const inH = state.forecast?.overInH ?? null;
   const when = inH === null ? 'within some hours' : `in about ${inH} ${inH === 1 ? 'hour' : 'hours'}`;
@@ -34,7 +37,7 @@ export function overheatingSoonFinding(look: Look): Finding {
     byMs: present ? look.nowMs + (inH ?? 3) * msPerHour : null,
     caution: present ? dustCaution : null,
     why:
-      `Present within 4.5 °C of ${degrees(actC)} when three in four of the heaps that behaved as this one did went on to pass it within 12 hours, until fewer than a quarter do` +
+      `Present within 4.5 °C of ${degrees(actC)} when four in five of the heaps that behaved as this one did went on to pass it within 12 hours, until fewer than a quarter do` +
       `${likely === null ? '; without an expected curve, when it would pass at its present pace within 6 hours' : ` (now ${likely})`}.`,
     explainedBy: look.coreLost,
   };

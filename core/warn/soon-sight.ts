@@ -6,7 +6,7 @@
  */
 import { coreAtHour, type JudgeState } from '../judge/state.ts';
 
-const likelyFrom = 0.75;
+const likelyFrom = 0.8;
 const unlikelyBelow = 0.25;
 /** Without a forecast: on its way when at this pace it passes within so many hours, and no further off than this. */
 const paceH = 6;
@@ -14,12 +14,17 @@ const nearK = 8;
 /** Further below the limit than this a forecast is not yet believed: most heaps level off before [K]. From the development piles. */
 const believedK = 4.5;
 
+/** It must still be rising by this much in the hour [K]. */
+const risingK = 0.3;
+
 export function soonOver(was: boolean, state: JudgeState, coreC: number, limitC: number): boolean {
   if (coreC > limitC) return true;
   const rise3K = coreC - (coreAtHour(state, state.hoursDone - 4) ?? coreC);
   const atThisPaceH = rise3K > 0 ? (limitC - coreC) / (rise3K / 3) : Number.POSITIVE_INFINITY;
   const { forecast } = state;
   if (forecast === null) return limitC - coreC < nearK && atThisPaceH <= (was ? 2 * paceH : paceH);
-  if (!was && limitC - coreC > believedK) return false;
+  const lastHourK = coreC - (coreAtHour(state, state.hoursDone - 2) ?? coreC);
+  if (!was && (limitC - coreC > believedK || lastHourK < risingK)) return false;
+  if (lastHourK < 0) return false;
   return forecast.overLikelihood >= (was ? unlikelyBelow : likelyFrom);
 }

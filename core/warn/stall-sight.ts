@@ -21,7 +21,7 @@ const actExplainsH = 18;
 const standingPerDay = 0.05;
 const slowPerDay = 0.08;
 /** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
-const nearlyDone = { bran: 0.42, soil: 0.2 } as const;
+const nearlyDone = { bran: 0.36, soil: 0.12 } as const;
 /** Before this age a heap may still be waking [h]. */
 const wakingH = { bran: 30, soil: 20 } as const;
 

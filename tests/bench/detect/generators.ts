@@ -22,7 +22,11 @@ export function purposeful(number: number, shift = 0): Scenario {
     'ordinary',
     'ordinary',
     'ordinary',
+    'ordinary',
+    'ordinary',
     'soil',
+    'soil',
+    'hot',
     'hot',
     'dry',
     'cold',
@@ -47,6 +51,7 @@ export function purposeful(number: number, shift = 0): Scenario {
           : random.between(14, 26),
     dayK: random.between(2, 7),
     frontK: random.between(1, 4),
+    rainShare: dry ? 0 : mildClimate.rainShare,
     rhPct: dry ? random.between(18, 40) : random.between(55, 85),
     windMS: dry ? random.between(2, 5) : random.between(0.5, 2.5),
   };
@@ -59,7 +64,7 @@ export function purposeful(number: number, shift = 0): Scenario {
           ? random.between(0.4, 0.5)
           : hot
             ? random.between(0.47, 0.58)
-            : random.between(dry ? 0.48 : 0.54, dry ? 0.58 : 0.64);
+            : random.between(dry ? 0.47 : 0.54, dry ? 0.55 : 0.64);
   const doseFrac = purpose === 'cold' ? random.between(0, 0.002) : random.between(0.004, 0.03);
   const massKg = random.between(40, 600);
   const days = soil ? 7 : dry ? 14 : 10;

@@ -46,12 +46,13 @@ export class Tally {
       if (borneOut(one, raised)) continue;
       this.bump('false');
       this.bump(`false ${raised.kind}`);
+      const ahead = world.coreC.slice(raised.sample, raised.sample + 24 * samplesPerHour);
       this.falseNames.push(
-        `${scenario.name} ${raised.kind}/${raised.position} @${Math.round(raised.sample / samplesPerHour)}h`,
+        `core ${(world.coreC[raised.sample] ?? 0).toFixed(1)} to ${Math.max(...ahead).toFixed(1)}, moisture ${(world.moistureFrac[raised.sample] ?? 0).toFixed(2)}, ` +
+          `${scenario.name} ${raised.kind}/${raised.position} @${Math.round(raised.sample / samplesPerHour)}h`,
       );
     }
     for (const hour of watched.hours) this.hour(one, hour);
-    void world;
   }
 
   private overheating({ scenario, truth }: Case, raised: readonly Raised[]): void {

@@ -41,7 +41,10 @@ const sentences: { hour: number; condition: string; tone: string }[] = [];
 let played: Played;
 
 beforeAll(() => {
-  const setup = setupOf('bran', { startedAtMs: first, recipe: { material: 'other', depthM: 1.8, cover: 'open' } });
+  const setup = setupOf('bran', {
+    startedAtMs: first,
+    recipe: { material: 'other', depthM: 1.8, moistureFrac: 0.488, cover: 'open' },
+  });
   const air = rows.flatMap(({ atMs, tempsC }) => {
     const tempC = tempsC.find(([position]) => position === 'air')?.[1];
     return tempC == null ? [] : [{ atMs, tempC }];
