@@ -143,6 +143,13 @@ describe('a pile of bran', () => {
   test('comes down to within 5 °C of the air within ten days', () => {
     expect((coreSeries(bed(0.2), 240).at(-1) ?? 99) - 20).toBeLessThan(5);
   });
+  test('dries although it makes water: evaporation takes more than metabolism gives', () => {
+    const pile = createPile({ ...recipe, ...bed(0.25) });
+    runPile(pile, room, 120 * 3_600_000);
+    const { metabolicWaterKg, surfaceEvaporatedKg, draughtEvaporatedKg } = pile.ledger;
+    expect(metabolicWaterKg).toBeGreaterThan(0.3);
+    expect(surfaceEvaporatedKg + draughtEvaporatedKg).toBeGreaterThan(2 * metabolicWaterKg);
+  });
   test('loses its wanted culture where it grows too hot, and keeps it where it does not', () => {
     const hot = createPile({ ...recipe, ...bed(0.4) });
     const mild = createPile({ ...recipe, ...bed(0.2) });
