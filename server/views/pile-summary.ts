@@ -24,6 +24,7 @@ export function pileSummary(one: Omit<WatchedPile, 'summary'>, probes: ProbeBook
       progress: assessment?.progressPct ?? 0,
       phase: assessment?.phase ?? 'resting',
       phaseReason: assessment?.phaseReason ?? 'not judged yet',
+      ...(assessment && { moisture: assessment.moisture }),
     },
     positions: positionsNow(one, probes),
     ...words(one, alarms),

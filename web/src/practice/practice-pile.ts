@@ -45,7 +45,15 @@ export function practicePile(facts: PileFacts): PileDetail {
     acts: diary.flatMap(({ atMs, mark }, i) =>
       mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
     ),
-    evidence: assessment.findings.map(({ kind, position, evidence, why }) => ({ kind, position, evidence, why })),
+    evidence: assessment.findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
+      kind,
+      position,
+      evidence,
+      seen,
+      why,
+      explainedBy,
+    })),
+    judgement: null,
   };
 }
 

@@ -54,6 +54,7 @@ export function practiceSeries(
     expected: band
       ? { origin: band.origin, points: bandPoints(band, toMs) }
       : { origin: 'not computed yet', points: [] },
+    forecast: null,
   };
 }
 
