@@ -9,8 +9,12 @@ import { journalActs } from './journal/acts.ts';
 import { journalAlarms } from './journal/alarms.ts';
 import { journalBatches } from './journal/batches.ts';
 import { journalClaims } from './journal/claims.ts';
+import { journalEntries } from './journal/entries.ts';
 import { JournalBase, type JournalDb } from './journal/journal-base.ts';
+import { journalLineage } from './journal/lineage.ts';
+import { journalLots } from './journal/lots.ts';
 import { journalMappings } from './journal/mappings.ts';
+import { journalPhotos } from './journal/photos.ts';
 import { journalPiles } from './journal/piles.ts';
 import { journalProbes } from './journal/probes.ts';
 import { journalSettings } from './journal/settings.ts';
@@ -27,6 +31,10 @@ export function journalOver(db: JournalDb): Journal {
     probes: journalProbes(base),
     claims: journalClaims(base),
     acts: journalActs(base),
+    entries: journalEntries(base),
+    photos: journalPhotos(base),
+    lots: journalLots(base),
+    lineage: journalLineage(base),
     alarms: journalAlarms(base),
     watch: journalWatch(base),
     mappings: journalMappings(base),

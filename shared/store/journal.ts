@@ -1,13 +1,16 @@
 /**
  * shared/store/journal.ts: the door to everything kept that is not a reading: sites, piles, batches, claims,
- * acts, alarms and their steps, mappings of foreign topics, and where each pile's watcher stopped.
+ * entries (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each pile's watcher stopped.
  *
  * One implementation through Kysely serves SQLite now and PostgreSQL later; see journal-kysely.ts.
  * Times are epoch ms. Ids are lower-case strings. Every method resolves after its transaction is durable.
  */
 import type { MappingInput } from '../api/ingest.ts';
+import type { Ending, FlowWay, LineageKind, Use } from '../api/lineage.ts';
+import type { LotFacts } from '../api/lots.ts';
 import type { Site } from '../api/sites.ts';
 import type { Act, Recipe } from '../batch.ts';
+import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
@@ -52,6 +55,110 @@ export interface ActRecord extends Act {
   readonly id: string;
   readonly pileId: string;
   readonly note: string | null;
+}
+
+/** One version of an entry; the entry is known by `entryId`, the id of its first version. */
+export interface EntryRecord {
+  readonly id: string;
+  readonly entryId: string;
+  readonly version: number;
+  readonly pileId: string;
+  readonly atMs: number;
+  readonly recordedAtMs: number;
+  readonly by: string | null;
+  readonly note: string | null;
+  readonly photoIds: readonly string[];
+  readonly what: EntryFacts;
+  /** Why it took the place of the version before. */
+  readonly reason: string | null;
+  /** Struck out. */
+  readonly withdrawn: boolean;
+}
+
+export interface EntriesQuestion {
+  readonly pileId?: string;
+  readonly fromMs?: number;
+  /** Excluded. */
+  readonly toMs?: number;
+  readonly kind?: EntryKind;
+  /** Struck-out ones too. */
+  readonly withdrawn?: boolean;
+  readonly limit: number;
+  /** The last entry of the page before. */
+  readonly after?: Pick<EntryRecord, 'atMs' | 'entryId'>;
+}
+
+/** `known`: it was there before, with the same content. */
+export type Kept = 'kept' | 'known';
+
+export interface PhotoRecord {
+  readonly id: string;
+  /** SHA-256 of the file as it was sent. */
+  readonly digest: string;
+  readonly width: number;
+  readonly height: number;
+  readonly bytes: number;
+  readonly keptAtMs: number;
+}
+
+export interface LotRecord {
+  readonly id: string;
+  readonly name: string;
+  readonly createdAtMs: number;
+  readonly storage: string | null;
+  readonly massKg: number | null;
+  readonly volumeL: number | null;
+  readonly note: string | null;
+  readonly usedUp: boolean;
+  readonly facts: LotFacts;
+}
+
+/** What a batch is called, and how it ended where that was not by being finished. */
+export interface BatchStoryRecord {
+  readonly batchId: string;
+  readonly name: string | null;
+  readonly ending: Ending | null;
+  readonly reason: string | null;
+}
+
+export interface UseRecord {
+  readonly id: string;
+  readonly batchId: string;
+  readonly target: Use['target'];
+  readonly place: string;
+  readonly atMs: number;
+  readonly massKg: number | null;
+  readonly volumeL: number | null;
+  readonly areaM2: number | null;
+  readonly by: string | null;
+  readonly note: string | null;
+}
+
+export interface LineageRef {
+  readonly kind: LineageKind;
+  readonly id: string;
+}
+
+export interface FlowRecord {
+  readonly id: string;
+  readonly from: LineageRef;
+  readonly to: LineageRef;
+  readonly way: FlowWay;
+  readonly atMs: number;
+  readonly massKg: number | null;
+  readonly volumeL: number | null;
+  readonly withdrawnAtMs: number | null;
+}
+
+/** Everything one step in the life of batches changes, kept in one transaction. */
+export interface LineageChange {
+  readonly ended?: readonly { batchId: string; atMs: number; ending: Ending; reason: string | null }[];
+  readonly piles?: readonly PileRecord[];
+  readonly batches?: readonly BatchRecord[];
+  readonly names?: readonly Pick<BatchStoryRecord, 'batchId' | 'name'>[];
+  readonly lots?: readonly LotRecord[];
+  readonly uses?: readonly UseRecord[];
+  readonly flows?: readonly FlowRecord[];
 }
 
 /** One alarm, from being raised until it is normal again; identity while open is pile + position + kind. */
@@ -139,6 +246,52 @@ export interface Journal {
   readonly acts: {
     list(pileId: string, fromMs?: number): Promise<ActRecord[]>;
     add(act: ActRecord): Promise<void>;
+  };
+  readonly entries: {
+    /** As they stand now, newest first. */
+    list(question: EntriesQuestion): Promise<EntryRecord[]>;
+    /** Every version, oldest first; empty when there is no such entry. */
+    versions(entryId: string): Promise<EntryRecord[]>;
+    /** Of all piles, what was said before the newest version, by entry and version. */
+    earlier(): Promise<EntryRecord[]>;
+    /**
+     * Keeps an entry under the id its client chose; the same content again is `known` and changes nothing.
+     * @throws {ConflictError} when the id is known with other content, or pile or photos are not.
+     */
+    add(entry: EntryRecord): Promise<Kept>;
+    /**
+     * Keeps the next version of an entry; `version` is set here.
+     * @throws {ConflictError} when `replaces` is not the newest version.
+     */
+    correct(entry: EntryRecord, replaces: string): Promise<Kept>;
+  };
+  readonly photos: {
+    get(id: string): Promise<PhotoRecord | undefined>;
+    /** @throws {ConflictError} when the id is known with another file. */
+    add(photo: PhotoRecord): Promise<Kept>;
+  };
+  readonly lots: {
+    /** Oldest first. */
+    list(): Promise<LotRecord[]>;
+    get(id: string): Promise<LotRecord | undefined>;
+    /** Replaces everything but its id and time. */
+    change(lot: LotRecord): Promise<void>;
+  };
+  readonly lineage: {
+    /** Oldest first, those taken back included. */
+    flows(): Promise<FlowRecord[]>;
+    uses(batchId?: string): Promise<UseRecord[]>;
+    stories(): Promise<BatchStoryRecord[]>;
+    /**
+     * Keeps a whole change or nothing of it.
+     * @param guard hears every flow that will stand, the new ones last, and throws when they may not stand together.
+     * @throws {ConflictError} when an end is missing, a batch was abandoned, or a pile is not free.
+     */
+    keep(change: LineageChange, guard: (flows: readonly FlowRecord[]) => void): Promise<void>;
+    rename(batchId: string, name: string | null): Promise<void>;
+    setOutcome(batchId: string, outcome: string | null): Promise<void>;
+    /** @returns false when there is no such flow, or it was taken back before. */
+    withdraw(flowId: string, atMs: number): Promise<boolean>;
   };
   readonly alarms: {
     /** Not closed. */

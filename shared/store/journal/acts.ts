@@ -1,54 +1,64 @@
 /**
- * shared/store/journal/acts.ts: what people did to a pile.
+ * shared/store/journal/acts.ts: the entries that are acts, as the judge hears of them: in the order done, as they stand now.
  */
-import type { ActRecord, Journal } from '../journal.ts';
-import { mustHavePile } from './batch-rows.ts';
+import { actKindSchema, actKinds } from '../../batch.ts';
+import type { EntryFacts } from '../../entry.ts';
+import type { ActRecord, EntryRecord, Journal } from '../journal.ts';
+import { addEntry } from './entries.ts';
+import { entryFromRow } from './entry-rows.ts';
 import type { JournalBase } from './journal-base.ts';
-import type { JournalTables } from './tables.ts';
 
 export function journalActs(base: JournalBase): Journal['acts'] {
   return {
     list: (pileId, fromMs = 0) =>
       base.read(async (db) => {
         const rows = await db
-          .selectFrom('act')
+          .selectFrom('entry')
           .selectAll()
+          .where('newest', '=', 1)
+          .where('withdrawn', '=', 0)
           .where('pile_id', '=', pileId)
+          .where('kind', 'in', [...actKinds])
           .where('at_ms', '>=', fromMs)
           .orderBy('at_ms')
-          .orderBy('id')
+          .orderBy('entry_id')
           .execute();
-        return rows.map(actFromRow);
+        return rows.map(entryFromRow).map(actOf);
       }),
 
     add: (act) =>
       base.write(async (transaction) => {
-        await mustHavePile(transaction, act.pileId);
-        await transaction.insertInto('act').values(actToRow(act)).execute();
+        await addEntry(transaction, entryOf(act));
       }),
   };
 }
 
-function actFromRow(row: JournalTables['act']): ActRecord {
+function actOf(entry: EntryRecord): ActRecord {
+  const { what } = entry;
   return {
-    id: row.id,
-    pileId: row.pile_id,
-    kind: row.kind,
-    atMs: row.at_ms,
-    ...(row.amount_l !== null && { amountL: row.amount_l }),
-    ...(row.depth_m !== null && { depthM: row.depth_m }),
-    note: row.note,
+    id: entry.entryId,
+    pileId: entry.pileId,
+    kind: actKindSchema.parse(what.kind),
+    atMs: entry.atMs,
+    ...('amountL' in what && what.amountL !== undefined && { amountL: what.amountL }),
+    ...('depthM' in what && what.depthM !== undefined && { depthM: what.depthM }),
+    note: entry.note,
   };
 }
 
-function actToRow(act: ActRecord): JournalTables['act'] {
+function entryOf({ id, pileId, kind, atMs, amountL, depthM, note }: ActRecord): EntryRecord {
   return {
-    id: act.id,
-    pile_id: act.pileId,
-    kind: act.kind,
-    at_ms: act.atMs,
-    amount_l: act.amountL ?? null,
-    depth_m: act.depthM ?? null,
-    note: act.note,
+    id,
+    entryId: id,
+    version: 1,
+    pileId,
+    atMs,
+    recordedAtMs: atMs,
+    by: null,
+    note,
+    photoIds: [],
+    what: { kind, amountL, depthM } as EntryFacts,
+    reason: null,
+    withdrawn: false,
   };
 }

@@ -37,23 +37,44 @@ function pileFromRow(row: JournalTables['pile']): PileRecord {
 }
 
 async function addPile(transaction: JournalTransaction, pile: PileRecord, batch: BatchRecord): Promise<void> {
+  await insertPile(transaction, pile);
+  await insertBatch(transaction, { ...batch, pileId: pile.id });
+}
+
+/** @throws {ConflictError} when the id is taken or the site unknown. */
+export async function insertPile(transaction: JournalTransaction, pile: PileRecord): Promise<void> {
   const { id, siteId, name, createdAtMs } = pile;
   const taken = await transaction.selectFrom('pile').select('id').where('id', '=', id).executeTakeFirst();
   if (taken) throw new ConflictError(`Cannot add a pile as its id must be free: "${id}" is taken`, '/id');
   const site = await transaction.selectFrom('site').select('id').where('id', '=', siteId).executeTakeFirst();
   if (!site) throw new ConflictError(`Cannot add a pile as its site must exist: no site "${siteId}"`, '/site');
   await transaction.insertInto('pile').values({ id, site_id: siteId, name, created_at_ms: createdAtMs }).execute();
-  await insertBatch(transaction, { ...batch, pileId: id });
 }
 
 async function removePile(transaction: JournalTransaction, id: string): Promise<void> {
-  for (const table of ['act', 'alarm'] as const) {
+  for (const table of ['entry', 'alarm'] as const) {
     const hanging = await transaction.selectFrom(table).select('id').where('pile_id', '=', id).executeTakeFirst();
-    if (hanging)
-      throw new ConflictError(`Cannot remove pile "${id}" as nothing may hang on it: it has an ${table}`, '');
+    if (hanging) throw hangsOn(id, `an ${table}`);
   }
+  const batches = transaction.selectFrom('batch').select('id').where('pile_id', '=', id);
+  const flow = await transaction
+    .selectFrom('flow')
+    .select('id')
+    .where((where) =>
+      where.or([
+        where.and([where('from_kind', '=', 'batch'), where('from_id', 'in', batches)]),
+        where.and([where('to_kind', '=', 'batch'), where('to_id', 'in', batches)]),
+      ]),
+    )
+    .executeTakeFirst();
+  if (flow) throw hangsOn(id, 'a place in a lineage');
+  await transaction.deleteFrom('batch_story').where('batch_id', 'in', batches).execute();
   for (const table of ['watch', 'claim', 'batch'] as const) {
     await transaction.deleteFrom(table).where('pile_id', '=', id).execute();
   }
   await transaction.deleteFrom('pile').where('id', '=', id).execute();
+}
+
+function hangsOn(id: string, what: string): ConflictError {
+  return new ConflictError(`Cannot remove pile "${id}" as nothing may hang on it: it has ${what}`, '');
 }

@@ -2,7 +2,8 @@
  * shared/store/journal/tables.ts: the journal's columns as the newest migration leaves them.
  */
 import type { MappingInput } from '../../api/ingest.ts';
-import type { ActKind } from '../../batch.ts';
+import type { Ending, FlowWay, LineageKind, Use } from '../../api/lineage.ts';
+import type { EntryKind } from '../../entry.ts';
 import type { Position, Stage } from '../../names.ts';
 import type { Quantity } from '../../quantity.ts';
 import type { AlarmState, Severity, WarningKind } from '../../warning.ts';
@@ -27,15 +28,12 @@ export interface JournalTables {
     from_ms: number;
     to_ms: number | null;
   };
-  act: {
-    id: string;
-    pile_id: string;
-    kind: ActKind;
-    at_ms: number;
-    amount_l: number | null;
-    depth_m: number | null;
-    note: string | null;
-  };
+  entry: EntryRow;
+  photo: { id: string; digest: string; width: number; height: number; bytes: number; kept_at_ms: number };
+  batch_story: { batch_id: string; name: string | null; ending: Ending | null; reason: string | null };
+  lot: LotRow;
+  use_of_batch: UseRow;
+  flow: FlowRow;
   alarm: AlarmRow;
   alarm_step: {
     alarm_id: string;
@@ -89,4 +87,66 @@ export interface AlarmRow {
   closed_at_ms: number | null;
   machine: string;
   words: string;
+}
+
+/** One version of an entry. */
+export interface EntryRow {
+  id: string;
+  entry_id: string;
+  /** 1, 2, 3 ... within the entry; `newest` is 1 on the last and 0 before. */
+  version: number;
+  newest: number;
+  pile_id: string;
+  kind: EntryKind;
+  at_ms: number;
+  recorded_at_ms: number;
+  by: string | null;
+  note: string | null;
+  /** JSON, as is `what`. */
+  photo_ids: string;
+  what: string;
+  reason: string | null;
+  /** 1 or 0. */
+  withdrawn: number;
+}
+
+export interface LotRow {
+  id: string;
+  name: string;
+  created_at_ms: number;
+  storage: string | null;
+  mass_kg: number | null;
+  volume_l: number | null;
+  note: string | null;
+  /** 1 or 0. */
+  used_up: number;
+  /** JSON. */
+  facts: string;
+}
+
+export interface UseRow {
+  id: string;
+  batch_id: string;
+  target: Use['target'];
+  place: string;
+  at_ms: number;
+  mass_kg: number | null;
+  volume_l: number | null;
+  area_m2: number | null;
+  by: string | null;
+  note: string | null;
+}
+
+export interface FlowRow {
+  id: string;
+  from_kind: LineageKind;
+  from_id: string;
+  to_kind: LineageKind;
+  to_id: string;
+  way: FlowWay;
+  at_ms: number;
+  mass_kg: number | null;
+  volume_l: number | null;
+  /** Set once it was taken back as a mistake. */
+  withdrawn_at_ms: number | null;
 }

@@ -10,6 +10,8 @@ import { ConflictError, StoreError } from '../../../shared/errors.ts';
 import { positions } from '../../../shared/names.ts';
 import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import { bounded } from './arbitrary-readings.ts';
+import { entriesContract } from './journal-entries-contract.ts';
+import { lineageContract } from './journal-lineage-contract.ts';
 import {
   beginMs,
   branBatch,
@@ -282,6 +284,9 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
       test('need a pile', () =>
         withFarm((journal) => conflict(journal.acts.add({ ...turned, pileId: 'no-such-pile' }), '/pileId')));
     });
+
+    entriesContract({ withFarm, conflict });
+    lineageContract({ withFarm, conflict });
 
     describe('alarms and watchers', () => {
       test('are kept together', () =>

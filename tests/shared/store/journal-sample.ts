@@ -7,7 +7,12 @@ import type {
   AlarmRecord,
   AlarmStepRecord,
   BatchRecord,
+  EntryRecord,
+  FlowRecord,
+  LotRecord,
+  PhotoRecord,
   PileRecord,
+  UseRecord,
 } from '../../../shared/store/journal.ts';
 
 export const hourMs = 3_600_000;
@@ -100,4 +105,85 @@ export const raised: AlarmStepRecord = {
   arrow: 'held-long-enough',
   by: null,
   note: null,
+};
+
+export const smelt: EntryRecord = {
+  id: 'entry-smelt',
+  entryId: 'entry-smelt',
+  version: 1,
+  pileId: branPile.id,
+  atMs: beginMs + 3 * hourMs,
+  recordedAtMs: beginMs + 9 * hourMs,
+  by: 'yard hand',
+  note: 'by the wall',
+  photoIds: ['photo-skin'],
+  what: { kind: 'smell', smells: ['sour', 'sweet'] },
+  reason: null,
+  withdrawn: false,
+};
+export const smeltAgain: EntryRecord = {
+  ...smelt,
+  id: 'entry-smelt-2',
+  version: 2,
+  recordedAtMs: beginMs + 10 * hourMs,
+  what: { kind: 'smell', smells: ['sweet'] },
+  reason: 'the sour one was the other pile',
+};
+export const skinPhoto: PhotoRecord = {
+  id: 'photo-skin',
+  digest: 'ab'.repeat(32),
+  width: 1600,
+  height: 1200,
+  bytes: 123_456,
+  keptAtMs: beginMs + 9 * hourMs,
+};
+
+export const oakLot: LotRecord = {
+  id: 'lot-oak',
+  name: 'Oak wood, March',
+  createdAtMs: beginMs,
+  storage: 'jar in the cool store',
+  massKg: 2.5,
+  volumeL: null,
+  note: null,
+  usedUp: false,
+  facts: { kind: 'starter', collectedPlace: 'oak wood above the terrace', collectedAt: beginMs - 20 * hourMs },
+};
+export const branLot: LotRecord = {
+  ...oakLot,
+  id: 'lot-bran',
+  name: 'Wheat bran',
+  createdAtMs: beginMs + 1,
+  facts: { kind: 'material', material: 'wheat-bran', supplier: 'Saltmere Mill', organic: 'certified' },
+};
+export const laidFrom: FlowRecord = {
+  id: 'flow-1',
+  from: { kind: 'lot', id: oakLot.id },
+  to: { kind: 'batch', id: branBatch.id },
+  way: 'input',
+  atMs: beginMs,
+  massKg: 0.02,
+  volumeL: null,
+  withdrawnAtMs: null,
+};
+export const bedUse: UseRecord = {
+  id: 'use-1',
+  batchId: branBatch.id,
+  target: 'bed',
+  place: 'Bed 3, upper terrace',
+  atMs: beginMs + 100 * hourMs,
+  massKg: 12,
+  volumeL: null,
+  areaM2: 40,
+  by: 'yard hand',
+  note: null,
+};
+export const usedOn: FlowRecord = {
+  ...laidFrom,
+  id: 'flow-2',
+  from: { kind: 'batch', id: branBatch.id },
+  to: { kind: 'use', id: bedUse.id },
+  way: 'used',
+  atMs: bedUse.atMs,
+  massKg: 12,
 };

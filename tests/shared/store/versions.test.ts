@@ -13,14 +13,22 @@ import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
 import { beginMs, dayMs, someSeries } from './arbitrary-readings.ts';
 import { schemaOf } from './dump-sql.ts';
 import {
+  bedUse,
   branBatch,
+  branLot,
   branPile,
+  laidFrom,
+  oakLot,
   raised,
+  skinPhoto,
+  smelt,
+  smeltAgain,
   soilBatch,
   soilPile,
   terrace,
   tooWarm,
   turned,
+  usedOn,
   watered,
   yard,
 } from './journal-sample.ts';
@@ -54,6 +62,7 @@ describe('journal versions', () => {
       expect(existsSync(frozenPath(`journal-${name}`))).toBe(true);
       const journal = await openSqliteJournal(build(`journal-${name}`));
       await expectSampleFarm(journal);
+      if (name >= '0002') await expectSampleLineage(journal);
       await journal.close();
     });
 
@@ -118,6 +127,15 @@ async function expectSampleFarm(journal: Journal): Promise<void> {
     { id: 'mapping-1', filter: 'barn/+/t', probe: 'barn-{1}', scale: 0.1 },
   ]);
   expect(await journal.settings.get('units')).toBe('F');
+}
+
+async function expectSampleLineage(journal: Journal): Promise<void> {
+  expect(await journal.entries.versions(smelt.id)).toEqual([smelt, smeltAgain]);
+  expect(await journal.photos.get(skinPhoto.id)).toEqual(skinPhoto);
+  expect(await journal.lots.list()).toEqual([oakLot, branLot]);
+  expect(await journal.lineage.flows()).toEqual([laidFrom, usedOn]);
+  expect(await journal.lineage.uses()).toEqual([bedUse]);
+  expect(await journal.lineage.stories()).toMatchObject([{ batchId: branBatch.id, name: 'First heap' }]);
 }
 
 describe('readings versions', () => {

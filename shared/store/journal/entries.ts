@@ -1,0 +1,117 @@
+/**
+ * shared/store/journal/entries.ts: entries under the ids their clients chose, with every version of them.
+ *
+ * Never:  changes what was said: a correction is the next version, and only the newest can be corrected.
+ */
+import { ConflictError } from '../../errors.ts';
+import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
+import { mustHavePile } from './batch-rows.ts';
+import { entryFromRow, entryToRow, saysTheSame } from './entry-rows.ts';
+import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
+import type { EntryRow } from './tables.ts';
+
+export function journalEntries(base: JournalBase): Journal['entries'] {
+  return {
+    list: (question) => base.read((db) => listEntries(db, question)),
+
+    versions: (entryId) =>
+      base.read(async (db) => {
+        const rows = await db
+          .selectFrom('entry')
+          .selectAll()
+          .where('entry_id', '=', entryId)
+          .orderBy('version')
+          .execute();
+        return rows.map(entryFromRow);
+      }),
+
+    earlier: () =>
+      base.read(async (db) => {
+        const rows = await db
+          .selectFrom('entry')
+          .selectAll()
+          .where('newest', '=', 0)
+          .orderBy('entry_id')
+          .orderBy('version')
+          .execute();
+        return rows.map(entryFromRow);
+      }),
+
+    add: (entry) => base.write((transaction) => addEntry(transaction, entry)),
+
+    correct: (entry, replaces) => base.write((transaction) => correctEntry(transaction, entry, replaces)),
+  };
+}
+
+async function listEntries(db: JournalDb, question: EntriesQuestion): Promise<EntryRecord[]> {
+  const { pileId, fromMs, toMs, kind, withdrawn, limit, after } = question;
+  let rows = db.selectFrom('entry').selectAll().where('newest', '=', 1);
+  if (pileId !== undefined) rows = rows.where('pile_id', '=', pileId);
+  if (fromMs !== undefined) rows = rows.where('at_ms', '>=', fromMs);
+  if (toMs !== undefined) rows = rows.where('at_ms', '<', toMs);
+  if (kind !== undefined) rows = rows.where('kind', '=', kind);
+  if (!withdrawn) rows = rows.where('withdrawn', '=', 0);
+  if (after) {
+    rows = rows.where((where) =>
+      where.or([
+        where('at_ms', '<', after.atMs),
+        where.and([where('at_ms', '=', after.atMs), where('entry_id', '<', after.entryId)]),
+      ]),
+    );
+  }
+  const page = await rows.orderBy('at_ms', 'desc').orderBy('entry_id', 'desc').limit(limit).execute();
+  return page.map(entryFromRow);
+}
+
+/** @returns the kept row when this was said before. @throws {ConflictError} when the id said something else. */
+async function saidBefore(transaction: JournalTransaction, row: EntryRow): Promise<EntryRow | undefined> {
+  const kept = await transaction.selectFrom('entry').selectAll().where('id', '=', row.id).executeTakeFirst();
+  if (kept && !(kept.entry_id === row.entry_id && saysTheSame(kept, row))) {
+    throw new ConflictError(`Cannot keep an entry as its id must be its own: "${row.id}" says something else`, '/id');
+  }
+  return kept;
+}
+
+async function mustHavePhotos(transaction: JournalTransaction, photoIds: readonly string[]): Promise<void> {
+  for (const [index, id] of photoIds.entries()) {
+    const photo = await transaction.selectFrom('photo').select('id').where('id', '=', id).executeTakeFirst();
+    if (photo) continue;
+    throw new ConflictError(
+      `Cannot keep an entry as its photos must be here first: no photo "${id}"`,
+      `/photoIds/${index}`,
+    );
+  }
+}
+
+export async function addEntry(transaction: JournalTransaction, entry: EntryRecord): Promise<Kept> {
+  const row = entryToRow({ ...entry, entryId: entry.id, version: 1 });
+  if (await saidBefore(transaction, row)) return 'known';
+  await mustHavePile(transaction, entry.pileId);
+  await mustHavePhotos(transaction, entry.photoIds);
+  await transaction.insertInto('entry').values(row).execute();
+  return 'kept';
+}
+
+async function correctEntry(transaction: JournalTransaction, entry: EntryRecord, replaces: string): Promise<Kept> {
+  const row = entryToRow(entry);
+  if (await saidBefore(transaction, row)) return 'known';
+  const before = await transaction
+    .selectFrom('entry')
+    .selectAll()
+    .where('entry_id', '=', entry.entryId)
+    .where('newest', '=', 1)
+    .executeTakeFirst();
+  if (before?.id !== replaces) {
+    throw new ConflictError(
+      `Cannot correct entry "${entry.entryId}" as what is replaced must be its newest version: that is "${before?.id}"`,
+      '/replaces',
+    );
+  }
+  await mustHavePhotos(transaction, entry.photoIds);
+  await transaction.updateTable('entry').set({ newest: 0 }).where('id', '=', before.id).execute();
+  await transaction
+    .insertInto('entry')
+    .values({ ...row, pile_id: before.pile_id, version: before.version + 1 })
+    .execute();
+  return 'kept';
+}

@@ -1,0 +1,134 @@
+/**
+ * shared/store/journal/lineage.ts: how batches come from lots and from each other, and where they go.
+ *
+ * Never:  keeps half a change, or a flow whose ends are not both there.
+ */
+import { ConflictError } from '../../errors.ts';
+import type { BatchStoryRecord, FlowRecord, Journal, LineageChange, LineageRef } from '../journal.ts';
+import { insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
+import type { JournalBase, JournalTransaction } from './journal-base.ts';
+import { flowFromRow, flowToRow, useFromRow, useToRow } from './lineage-rows.ts';
+import { lotToRow } from './lots.ts';
+import { insertPile } from './piles.ts';
+
+export function journalLineage(base: JournalBase): Journal['lineage'] {
+  return {
+    flows: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('flow').selectAll().orderBy('at_ms').orderBy('id').execute();
+        return rows.map(flowFromRow);
+      }),
+
+    uses: (batchId) =>
+      base.read(async (db) => {
+        const all = db.selectFrom('use_of_batch').selectAll().orderBy('at_ms').orderBy('id');
+        const rows = await (batchId === undefined ? all : all.where('batch_id', '=', batchId)).execute();
+        return rows.map(useFromRow);
+      }),
+
+    stories: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('batch_story').selectAll().orderBy('batch_id').execute();
+        return rows.map(({ batch_id: batchId, ...story }) => ({ batchId, ...story }));
+      }),
+
+    keep: (change, guard) => base.write((transaction) => keepChange(transaction, change, guard)),
+
+    rename: (batchId, name) => base.write((transaction) => tell(transaction, { batchId, name })),
+
+    setOutcome: (batchId, outcome) =>
+      base.write(async (transaction) => {
+        await transaction.updateTable('batch').set({ outcome }).where('id', '=', batchId).execute();
+      }),
+
+    withdraw: (flowId, atMs) =>
+      base.write(async (transaction) => {
+        const { numUpdatedRows } = await transaction
+          .updateTable('flow')
+          .set({ withdrawn_at_ms: atMs })
+          .where('id', '=', flowId)
+          .where('withdrawn_at_ms', 'is', null)
+          .executeTakeFirst();
+        return numUpdatedRows > 0n;
+      }),
+  };
+}
+
+async function keepChange(
+  transaction: JournalTransaction,
+  change: LineageChange,
+  guard: (flows: readonly FlowRecord[]) => void,
+): Promise<void> {
+  const { ended = [], piles = [], batches = [], names = [], lots = [], uses = [], flows = [] } = change;
+  // Taken from before it ends: what was abandoned was thrown away.
+  for (const { from } of flows) if (from.kind === 'batch') await mustNotBeAbandoned(transaction, from.id);
+  for (const one of ended) {
+    await transaction
+      .updateTable('batch')
+      .set({ ended_at_ms: one.atMs })
+      .where('id', '=', one.batchId)
+      .where('ended_at_ms', 'is', null)
+      .execute();
+    await tell(transaction, { batchId: one.batchId, ending: one.ending, reason: one.reason });
+  }
+  for (const pile of piles) await insertPile(transaction, pile);
+  for (const batch of batches) {
+    await mustHavePile(transaction, batch.pileId);
+    const lying = await openBatchRow(transaction, batch.pileId);
+    if (lying) {
+      throw new ConflictError(
+        `Cannot lay a batch as the pile must be free: batch "${lying.id}" lies on "${batch.pileId}"`,
+        '/on/pileId',
+      );
+    }
+    await insertBatch(transaction, batch);
+  }
+  for (const one of names) await tell(transaction, one);
+  for (const lot of lots) await transaction.insertInto('lot').values(lotToRow(lot)).execute();
+  for (const use of uses) await transaction.insertInto('use_of_batch').values(useToRow(use)).execute();
+  await addFlows(transaction, flows, guard);
+}
+
+async function addFlows(
+  transaction: JournalTransaction,
+  flows: readonly FlowRecord[],
+  guard: (flows: readonly FlowRecord[]) => void,
+): Promise<void> {
+  if (flows.length === 0) return;
+  for (const { from, to } of flows) {
+    await mustStand(transaction, from);
+    await mustStand(transaction, to);
+  }
+  const standing = await transaction.selectFrom('flow').selectAll().where('withdrawn_at_ms', 'is', null).execute();
+  guard([...standing.map(flowFromRow), ...flows]);
+  for (const flow of flows) await transaction.insertInto('flow').values(flowToRow(flow)).execute();
+}
+
+/** Sets what is given of a batch's story and leaves the rest. */
+async function tell(
+  transaction: JournalTransaction,
+  { batchId, ...told }: Pick<BatchStoryRecord, 'batchId'> & Partial<BatchStoryRecord>,
+): Promise<void> {
+  await transaction
+    .insertInto('batch_story')
+    .values({ batch_id: batchId, name: null, ending: null, reason: null, ...told })
+    .onConflict((conflict) => conflict.column('batch_id').doUpdateSet(told))
+    .execute();
+}
+
+async function mustNotBeAbandoned(transaction: JournalTransaction, batchId: string): Promise<void> {
+  const story = await transaction
+    .selectFrom('batch_story')
+    .select('ending')
+    .where('batch_id', '=', batchId)
+    .executeTakeFirst();
+  if (story?.ending !== 'abandoned') return;
+  throw new ConflictError(`Cannot take from batch "${batchId}" as it must not have been abandoned`, '');
+}
+
+const tableOf = { lot: 'lot', batch: 'batch', use: 'use_of_batch' } as const;
+
+async function mustStand(transaction: JournalTransaction, { kind, id }: LineageRef): Promise<void> {
+  const there = await transaction.selectFrom(tableOf[kind]).select('id').where('id', '=', id).executeTakeFirst();
+  if (!there) throw new ConflictError(`Cannot keep where it came from as both ends must exist: no ${kind} "${id}"`, '');
+}
