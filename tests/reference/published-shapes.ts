@@ -42,18 +42,26 @@ export function figuresOfAll(): Figure[] {
 interface Run {
   /** Middle of the pile at the end of each hour [°C]; hour 1 first. */
   readonly middleC: number[];
+  /** A sixth of the depth below the top and above the ground [°C]. */
+  readonly upperC: number[];
+  readonly lowerC: number[];
 }
 
 function run(recipe: PileRecipe, weather: Weather, hours: number, acts: Record<number, PileAct> = {}): Run {
   const pile: Pile = createPile(recipe);
   const middleC: number[] = [];
+  const upperC: number[] = [];
+  const lowerC: number[] = [];
+  const sixth = Math.floor(pile.layers.length / 6);
   for (let hour = 1; hour <= hours; hour += 1) {
     const act = acts[hour - 1];
     if (act !== undefined) actOn(pile, act, weather(pile.atMs));
     runPile(pile, weather, recipe.startMs + hour * 3_600_000);
     middleC.push(pile.layers[Math.floor(pile.layers.length / 2)]?.tempC ?? Number.NaN);
+    upperC.push(pile.layers[sixth]?.tempC ?? Number.NaN);
+    lowerC.push(pile.layers[pile.layers.length - 1 - sixth]?.tempC ?? Number.NaN);
   }
-  return { middleC };
+  return { middleC, upperC, lowerC };
 }
 
 /** First hour at or above a temperature; NaN when there is none. */
@@ -97,7 +105,7 @@ function litterHeap(): Figure[] {
     mesophilesFrac: 5e-5, // fitted
     thermophilesFrac: 2e-5,
   };
-  const { middleC } = run(
+  const { middleC, upperC, lowerC } = run(
     {
       ingredients: [{ material: litter, massKg: 22_000, moistureFrac: 0.488 }],
       moistureFrac: 0.488,
@@ -113,7 +121,9 @@ function litterHeap(): Figure[] {
     { 144: { kind: 'cover', cover: 'closed' } },
   );
   const simulated = peak(middleC);
-  const heap = 'broiler litter, 22 t, 1.8 m (Kamp & Feilberg 2024), middle probe';
+  const heap = 'broiler litter, 22 t, 1.8 m (Kamp & Feilberg 2024)';
+  const highest = (column: number) =>
+    Math.round(Math.max(...rows.slice(0, hoursKnown).map((row) => row[column] ?? 0)) * 10) / 10;
   const timeOf = (tempC: number) => rows[measured.findIndex((value) => value >= tempC)]?.[1] ?? Number.NaN;
   const point = (figure: string, unit: Figure['unit'], value: number, given: number): Figure => ({
     heap,
@@ -124,9 +134,11 @@ function litterHeap(): Figure[] {
     simulated: given,
   });
   return [
-    point('reaches 40 °C', 'h', timeOf(40), firstAt(middleC, 40)),
-    point('peak', '°C', measuredPeakC, simulated.tempC),
-    point('time of the peak', 'h', timeOf(Math.max(...known)), simulated.atH),
+    point('middle reaches 40 °C', 'h', timeOf(40), firstAt(middleC, 40)),
+    point('peak of the middle', '°C', measuredPeakC, simulated.tempC),
+    point('time of that peak', 'h', timeOf(Math.max(...known)), simulated.atH),
+    point('highest at the top probe (its depth assumed, 0.3 m)', '°C', highest(5), Math.max(...upperC)),
+    point('highest at the bottom probe (0.3 m above ground, assumed)', '°C', highest(3), Math.max(...lowerC)),
   ];
 }
 
