@@ -7,17 +7,26 @@
  */
 import { Worker } from 'node:worker_threads';
 import type { ExpectedBand } from '../../core/curve/band.ts';
+import { expectedBand } from '../../core/curve/expected-band.ts';
+import { blendFinished, type FinishedBatch } from '../../core/curve/finished.ts';
 import type { PileSetup } from '../../core/judge/setup.ts';
 
 export interface BandQuestion {
   readonly setup: PileSetup;
   readonly air: readonly { atMs: number; tempC: number }[];
+  /** The grower's own finished batches of the stage. */
+  readonly finished: readonly FinishedBatch[];
   readonly toMs: number;
 }
 
 export interface BandKeeper {
   compute(question: BandQuestion): Promise<ExpectedBand>;
   close(): Promise<void>;
+}
+
+/** The sum itself, wherever it runs. */
+export function answerBand({ setup, air, finished, toMs }: BandQuestion): ExpectedBand {
+  return blendFinished(expectedBand(setup, air, toMs), finished);
 }
 
 interface Answer {

@@ -17,6 +17,7 @@ import { randomId } from '../routes/id-from-name.ts';
 import { pileSummary } from '../views/pile-summary.ts';
 import { AlarmBoard, type AlarmHandling, type BoardChange } from './alarm-board.ts';
 import type { BandKeeper } from './band-keeper.ts';
+import { FinishedCurves } from './finished-curves.ts';
 import { airByHour } from './measured-air.ts';
 import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
@@ -56,6 +57,7 @@ export class WatchHouse {
   readonly #entries = new Map<string, Entry>();
   readonly #queues = new Map<string, Promise<unknown>>();
   readonly #listeningSinceMs: number;
+  readonly #finished: FinishedCurves;
   #claims: readonly ClaimRecord[] = [];
   #round: NodeJS.Timeout | undefined;
   #closed = false;
@@ -63,6 +65,7 @@ export class WatchHouse {
   private constructor(parts: WatchHouseParts) {
     this.#parts = parts;
     this.#listeningSinceMs = parts.clock.nowMs();
+    this.#finished = new FinishedCurves(parts.journal, parts.readings);
   }
 
   /** Loads every pile and goes on where each was left. */
@@ -259,8 +262,11 @@ export class WatchHouse {
     if (!setup) return;
     const nowMs = clock.nowMs();
     entry.bandAskedMs = nowMs;
-    void airByHour(readings, entry.sources, setup.startedAtMs, nowMs)
-      .then((air) => bands.compute({ setup, air, toMs: nowMs + bandAheadMs }))
+    void Promise.all([
+      airByHour(readings, entry.sources, setup.startedAtMs, nowMs),
+      this.#finished.ofStage(setup.stage),
+    ])
+      .then(([air, finished]) => bands.compute({ setup, air, finished, toMs: nowMs + bandAheadMs }))
       .then(
         (band) => {
           entry.watch.band = band;

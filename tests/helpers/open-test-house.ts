@@ -6,10 +6,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import pino from 'pino';
-import { expectedBand } from '../../core/curve/expected-band.ts';
 import { buildApp } from '../../server/app.ts';
 import { type OpenHouse, openHouse } from '../../server/open-house.ts';
-import type { BandKeeper } from '../../server/watch/band-keeper.ts';
+import { answerBand, type BandKeeper } from '../../server/watch/band-keeper.ts';
 import { type Clock, liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 
@@ -23,7 +22,7 @@ export interface TestHouse {
 
 /** The same sum as in the worker, here at once: worker threads run compiled files only. */
 export const bandsAtOnce: BandKeeper = {
-  compute: async ({ setup, air, toMs }) => expectedBand(setup, [...air], toMs),
+  compute: async (question) => answerBand(question),
   close: async () => undefined,
 };
 

@@ -1,0 +1,71 @@
+/**
+ * server/watch/finished-curves.ts: the core curves of the grower's own finished batches, for the expected band.
+ *
+ * Takes:  batches and claims from the journal, readings from the store.
+ * Gives:  one curve per finished batch of a stage, by hours of its age; each is read once and then remembered.
+ * Never:  takes a batch that was cut short within a day: it shows nothing of a heat curve.
+ */
+import type { FinishedBatch } from '../../core/curve/finished.ts';
+import type { Stage } from '../../shared/names.ts';
+import type { BatchRecord, ClaimRecord, Journal } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { msPerDay, msPerHour } from '../../shared/units.ts';
+
+/** The newest this many are enough for quantiles and keep the sum quick. */
+const mostBatches = 40;
+
+export class FinishedCurves {
+  readonly #journal: Journal;
+  readonly #readings: ReadingsStore;
+  readonly #curves = new Map<string, FinishedBatch | null>();
+
+  constructor(journal: Journal, readings: ReadingsStore) {
+    this.#journal = journal;
+    this.#readings = readings;
+  }
+
+  async ofStage(stage: Stage): Promise<FinishedBatch[]> {
+    const claims = await this.#journal.claims.list();
+    const finished = (await this.#journal.batches.list())
+      .filter((batch) => batch.stage === stage && (batch.endedAtMs ?? 0) - batch.startedAtMs >= msPerDay)
+      .sort((a, b) => b.startedAtMs - a.startedAtMs)
+      .slice(0, mostBatches);
+    const curves: FinishedBatch[] = [];
+    for (const batch of finished) {
+      const curve = await this.#curveOf(batch, claims);
+      if (curve) curves.push(curve);
+    }
+    return curves;
+  }
+
+  async #curveOf(batch: BatchRecord, claims: readonly ClaimRecord[]): Promise<FinishedBatch | null> {
+    const known = this.#curves.get(batch.id);
+    if (known !== undefined) return known;
+    const curve = await this.#read(batch, claims);
+    this.#curves.set(batch.id, curve);
+    return curve;
+  }
+
+  async #read(batch: BatchRecord, claims: readonly ClaimRecord[]): Promise<FinishedBatch | null> {
+    const { pileId, startedAtMs } = batch;
+    const endMs = batch.endedAtMs ?? startedAtMs;
+    const hours = Math.ceil((endMs - startedAtMs) / msPerHour);
+    const coreByHourC: (number | null)[] = new Array(hours).fill(null);
+    let measured = 0;
+    for (const claim of claims) {
+      const fromMs = Math.max(startedAtMs, claim.fromMs);
+      const toMs = Math.min(endMs, claim.toMs ?? endMs);
+      if (claim.pileId !== pileId || claim.position !== 'core' || fromMs >= toMs) continue;
+      const series = [{ site: claim.site, probe: claim.probe, quantity: 'temperature' as const }];
+      const { columns } = await this.#readings.buckets(series, fromMs, toMs, hours + 1);
+      for (const [i, atMs] of (columns[0]?.startMs ?? []).entries()) {
+        const hour = Math.max(0, Math.floor((atMs - startedAtMs) / msPerHour));
+        const meanC = columns[0]?.mean[i];
+        if (meanC === undefined || hour >= hours) continue;
+        coreByHourC[hour] = meanC;
+        measured += 1;
+      }
+    }
+    return measured >= 24 ? { coreByHourC } : null;
+  }
+}

@@ -1,0 +1,65 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { seriesAnswerSchema } from '../../shared/api/series.ts';
+import type { Clock } from '../../shared/clock.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { until } from '../helpers/until.ts';
+
+const hourMs = 3_600_000;
+const dayMs = 24 * hourMs;
+const firstMs = Date.UTC(2031, 3, 1);
+let nowMs = firstMs + 60 * dayMs;
+const clock: Clock = { nowMs: () => nowMs, speed: 1 };
+let one: TestHouse;
+let remove: () => Promise<void>;
+
+beforeAll(async () => {
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  one = await openTestHouse(folder.dataDir, {}, clock);
+});
+afterAll(async () => {
+  await one.close();
+  await remove();
+});
+
+async function post(url: string, payload: object) {
+  const answer = await one.app.inject({ method: 'POST', url, payload });
+  if (answer.statusCode >= 300) throw new Error(`${url}: ${answer.body}`);
+}
+
+const origin = async () =>
+  seriesAnswerSchema.parse((await one.app.inject({ url: '/api/piles/bed/series' })).json()).expected.origin;
+
+test('three finished batches of the stage join the expected band, two do not', async () => {
+  await post('/api/sites', { name: 'Saltmere Yard' });
+  await post('/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: firstMs });
+  const readings = Array.from({ length: 40 * 24 }, (_, hour) => ({
+    site: 'saltmere-yard',
+    probe: 'p1',
+    quantity: 'temperature' as const,
+    atMs: firstMs + hour * hourMs,
+    value: 20 + 22 * Math.exp(-((((hour % 192) - 60) / 40) ** 2)),
+  }));
+  await one.house.readings.append(readings);
+  for (const reading of readings) one.house.probes.record(reading);
+  await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'bed', position: 'core', from: firstMs });
+
+  const origins: string[] = [];
+  for (let batch = 0; batch < 3; batch++) {
+    await post('/api/piles/bed/finish', { at: firstMs + (batch * 8 + 7) * dayMs });
+    await post('/api/piles/bed/batches', { stage: 'bran', startedAt: firstMs + (batch + 1) * 8 * dayMs });
+    nowMs += 4 * hourMs;
+    origins.push(
+      await until(
+        'a band',
+        async () => {
+          const now = await origin();
+          return now === 'not computed yet' || now === origins.at(-1) ? undefined : now;
+        },
+        3_000,
+      ).catch(() => origin()),
+    );
+  }
+  expect(origins[1]).not.toContain('finished batches');
+  expect(origins[2]).toContain('3 finished batches of your own');
+});
