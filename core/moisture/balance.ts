@@ -21,8 +21,14 @@ export function dryBasis(moistureFrac: number): number {
 
 /** Vapour transfer from bed to air under each cover [m s⁻¹]; our own prior, no source found. */
 const ventMS: Record<Cover, number> = { open: 1.8e-3, breathable: 0.7e-3, closed: 0.1e-3 };
-/** Share of the core's excess that the skin shows, under each cover. */
-const skinShare: Record<Cover, number> = { open: 0.2, breathable: 0.38, closed: 0.45 };
+/** Surface heat transfer under each cover [W m⁻² K⁻¹] and conductivity of a damp bed [W m⁻¹ K⁻¹]; as in core/curve/member.ts. */
+const filmWm2K: Record<Cover, number> = { open: 8, breathable: 3.5, closed: 2.5 };
+const conductivityWmK = 0.28;
+
+/** Share of the core's excess that the skin shows: 1 / (1 + film · d / 2k). @example skinShare('open', 0.3) // => 0.189 */
+export function skinShare(cover: Cover, depthM: number): number {
+  return 1 / (1 + (filmWm2K[cover] * depthM) / (2 * conductivityWmK));
+}
 
 /**
  * Water lost in one hour.
@@ -40,7 +46,7 @@ export function hourlyLoss(
   cover: Cover,
   depthM: number,
 ): number {
-  const skinC = airC + skinShare[cover] * (coreC - airC);
+  const skinC = airC + skinShare(cover, depthM) * (coreC - airC);
   const humid = (airHumidityPct / 100) * saturatedVapourKgM3(airC);
   const flux = ventMS[cover] * Math.max(0, saturatedVapourKgM3(skinC) - humid);
   return (flux * 3600) / (materialFacts[recipe.material].dryDensityKgM3 * depthM);
