@@ -15,6 +15,7 @@ const PilePage = lazy(() => import('./pages/pile.tsx').then((page) => page.PileP
 const NewPilePage = lazy(() => import('./pages/new-pile.tsx').then((page) => page.NewPilePage));
 const ProbesPage = lazy(() => import('./pages/probes.tsx').then((page) => page.ProbesPage));
 const IncomingPage = lazy(() => import('./pages/incoming.tsx').then((page) => page.IncomingPage));
+const PracticePage = lazy(() => import('./practice/practice-page.tsx').then((page) => page.PracticePage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -49,6 +50,7 @@ function Pages() {
         <Route path="/piles/:id" component={PilePage} />
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />
+        <Route path="/practice/:id?" component={PracticePage} />
         <Route path="/settings" component={SettingsPage} />
         <Route default component={NoPage} />
       </Router>
@@ -60,6 +62,7 @@ const places = [
   ['/', 'Piles'],
   ['/probes', 'Probes'],
   ['/incoming', 'What came in'],
+  ['/practice', 'Practice'],
   ['/settings', 'Settings'],
 ] as const;
 

@@ -44,6 +44,9 @@ export function Welcome() {
       <aside class="aside">
         <h2 class="aside-title">Only looking?</h2>
         <p>
+          <a href="/practice">Practise on a simulated pile</a>, here and now: it takes a few minutes and no probe.
+        </p>
+        <p>
           Stop the program, run <code>npm run demo</code> in its folder, and this page shows an invented farm with four
           piles, in fast time and on a scratch folder.
         </p>

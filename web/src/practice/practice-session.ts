@@ -36,7 +36,7 @@ export interface Advance {
 
 export interface Session {
   frame(): Frame;
-  /** Lets time pass, at most so many hours, and stops at the first warning that is raised. */
+  /** Lets time pass, about so many hours, in whole reports of the probes; stops at the first warning that is raised. */
   advance(hours: number): Advance;
   act(act: PracticeAct): { readonly frame: Frame; readonly answer: ActAnswer };
   acknowledge(alarmId: string): Frame;
@@ -100,10 +100,10 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
   return {
     frame,
     advance(hours) {
-      const untilH = practice.view().afterH + hours;
       const raised: AlarmSummary[] = [];
-      while (raised.length === 0 && !practice.view().ended && practice.view().afterH < untilH - 1e-6) {
-        const { view, readings: heard } = practice.advance(Math.min(reportEveryH, untilH - practice.view().afterH));
+      const reports = Math.max(1, Math.round(hours / reportEveryH));
+      for (let i = 0; i < reports && raised.length === 0 && !practice.view().ended; i++) {
+        const { view, readings: heard } = practice.advance(reportEveryH);
         raised.push(...hear(heard, view.atMs));
       }
       return { frame: frame(), raised };

@@ -12,7 +12,7 @@ import { hoursToMorning, newRun, type Pace, type Run, type RunEvent, stepRun } f
 
 export const practiceRun = createStore<Run | null>(null);
 
-const tickMs = 400;
+const tickMs = 500;
 
 let worker: Worker | undefined;
 let waiting: Question[] = [];

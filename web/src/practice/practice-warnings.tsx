@@ -1,0 +1,80 @@
+/**
+ * web/practice/practice-warnings.tsx: the warnings of a practice pile, as the page of a real one shows them.
+ */
+import type { AlarmSummary } from '../../../shared/api/piles.ts';
+import { dueWords } from '../format/age.ts';
+import { nearTime } from '../format/local-time.ts';
+import { sentenceIn } from '../format/temperature.ts';
+import { alarmStateNames, positionNames, warningNames } from '../format/words.ts';
+import { useHouseNow, useReader } from '../live/use-house.ts';
+import { groupAlarms } from '../pile/alarm-order.ts';
+import { usePrefs } from '../prefs.ts';
+import { acknowledgeAlarm } from './run-keeper.ts';
+
+interface PracticeWarningsProps {
+  readonly alarms: readonly AlarmSummary[];
+  readonly stoppedBy: AlarmSummary | null;
+}
+
+export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
+  const { standing, heldBack } = groupAlarms(alarms);
+  return (
+    <section class="warnings" aria-labelledby="warnings">
+      <h2 class="warnings-title" id="warnings">
+        Warnings
+      </h2>
+      {stoppedBy && <p class="clock-stands">The clock stands still: a new warning.</p>}
+      {standing.length === 0 && <p class="quiet">No warning stands.</p>}
+      {standing.map((alarm) => (
+        <Warning key={alarm.id} alarm={alarm} />
+      ))}
+      {heldBack.map((alarm) => (
+        <p class="held-back" key={alarm.id}>
+          <b>{titleOf(alarm)}</b> is held back by another warning, which explains it.
+        </p>
+      ))}
+    </section>
+  );
+}
+
+function titleOf({ kind, position }: AlarmSummary): string {
+  return position ? `${warningNames[kind]}, ${positionNames[position]}` : warningNames[kind];
+}
+
+function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
+  const { unit } = usePrefs();
+  const nowMs = useHouseNow();
+  const reader = useReader();
+  const hasPassed = alarm.state === 'returned-unacknowledged';
+  return (
+    <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
+      <header>
+        <h3 id={`alarm-${alarm.id}`}>{titleOf(alarm)}</h3>
+        <p class="alarm-state">
+          {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
+        </p>
+      </header>
+      {!hasPassed && <p class="todo">{sentenceIn(unit, alarm.todo)}</p>}
+      {!hasPassed && alarm.by && (
+        <p class="due">
+          By {nearTime(Date.parse(alarm.by), nowMs, reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
+        </p>
+      )}
+      <p>
+        <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
+      </p>
+      {alarm.caution && (
+        <p class="caution">
+          <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+        </p>
+      )}
+      {alarm.state !== 'acknowledged' && (
+        <p class="buttons">
+          <button type="button" onClick={() => acknowledgeAlarm(alarm.id)}>
+            Acknowledge
+          </button>
+        </p>
+      )}
+    </article>
+  );
+}

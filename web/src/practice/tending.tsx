@@ -1,0 +1,105 @@
+/**
+ * web/practice/tending.tsx: a practice pile being tended: its sentence first, as on the page of a real one.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
+import { sentenceIn } from '../format/temperature.ts';
+import { warningNames } from '../format/words.ts';
+import { Mound } from '../mound/mound.tsx';
+import { dampWords, humidityWords } from '../mound/mound-facts.ts';
+import { ToneMark } from '../parts/marks.tsx';
+import { Part } from '../parts/part.tsx';
+import { EvidenceList } from '../pile/evidence.tsx';
+import { usePrefs } from '../prefs.ts';
+import { DiaryList } from './diary-list.tsx';
+import { Hands } from './hands.tsx';
+import { PaceBar } from './pace-bar.tsx';
+import type { Frame } from './practice-session.ts';
+import { PracticeWarnings } from './practice-warnings.tsx';
+import { endRun } from './run-keeper.ts';
+import type { Run } from './run-state.ts';
+import { useArrival } from './use-arrival.ts';
+
+interface TendingProps {
+  readonly scenario: PracticeScenario;
+  readonly run: Run;
+  readonly frame: Frame;
+}
+
+export function Tending({ scenario, run, frame }: TendingProps) {
+  const heading = useArrival(scenario.name);
+  const { unit } = usePrefs();
+  const { pile, seen, diary } = frame;
+  return (
+    <div class="page pile-page practice-run">
+      <header class="opening">
+        <p class="dateline">
+          <a href="/practice">Practice</a>, not a real pile
+        </p>
+        <div class="pile-title">
+          <h1 ref={heading} tabIndex={-1}>
+            {scenario.name}
+          </h1>
+          <ToneMark tone={pile.tone} />
+        </div>
+        <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
+        <p class="next next-large">{sentenceIn(unit, pile.next)}</p>
+        <p class="practice-goal">
+          <span class="label">Your goal</span> {sentenceIn(unit, scenario.goal.says)}
+        </p>
+      </header>
+      <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings of this pile">
+        {run.stoppedBy &&
+          `The clock stands. New warning: ${warningNames[run.stoppedBy.kind]}. ${sentenceIn(unit, run.stoppedBy.todo)}`}
+      </div>
+      <div class="pile-now">
+        <PracticeWarnings alarms={pile.alarms} stoppedBy={run.stoppedBy} />
+        <div class="pile-drawing">
+          <Mound pile={pile} depthM={seen.depthM} cover={seen.cover} large />
+          <DampLines frame={frame} />
+        </div>
+      </div>
+      <Part id="hands" title="Your hands">
+        <Hands scenario={scenario} run={run} frame={frame} />
+      </Part>
+      <Part id="history" title="How it went">
+        <LazyCharts frame={frame} />
+      </Part>
+      <Part id="diary" title="What happened">
+        <DiaryList diary={diary} />
+        <p class="buttons">
+          <button type="button" class="plain" onClick={endRun}>
+            Leave this pile and begin anew
+          </button>
+        </p>
+      </Part>
+      <EvidenceList pile={pile} />
+      <PaceBar scenario={scenario} run={run} frame={frame} />
+    </div>
+  );
+}
+
+/** What is measured beside heat, and what the dots rest on. */
+function DampLines({ frame: { pile } }: { readonly frame: Frame }) {
+  const { unit } = usePrefs();
+  const humidityPct = pile.positions.core?.humidityPct;
+  const dots = dampWords(pile);
+  return (
+    <p class="hint damp-lines">
+      {humidityPct !== undefined && `The air in the core: ${humidityWords(humidityPct)}. `}
+      {dots && sentenceIn(unit, dots)}
+    </p>
+  );
+}
+
+type Charts = typeof import('../chart/pile-charts.tsx').default;
+
+/** The chart code comes in a file of its own. */
+function LazyCharts({ frame }: { readonly frame: Frame }) {
+  const [loaded, setLoaded] = useState<{ Charts: Charts }>();
+  useEffect(() => {
+    void import('../chart/pile-charts.tsx').then((module) => setLoaded({ Charts: module.default }));
+  }, []);
+  if (!loaded) return <p class="quiet chart-wait">Drawing…</p>;
+  return <loaded.Charts pile={frame.pile} series={frame.series} />;
+}

@@ -1,0 +1,18 @@
+/**
+ * web/practice/use-width.ts: how wide a drawing's place is, so that its letters keep their size on every screen.
+ */
+import { useEffect, useRef, useState } from 'preact/hooks';
+
+export function useWidth(first: number) {
+  const place = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(first);
+  useEffect(() => {
+    if (!place.current) return;
+    const watch = new ResizeObserver(([entry]) => {
+      if (entry) setWidth(Math.max(240, Math.round(entry.contentRect.width)));
+    });
+    watch.observe(place.current);
+    return () => watch.disconnect();
+  }, []);
+  return { place, width };
+}
