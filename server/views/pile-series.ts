@@ -8,7 +8,7 @@ import { toInstant } from '../../shared/api/time.ts';
 import type { Position } from '../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
 import type { ClaimRecord } from '../../shared/store/journal.ts';
-import type { BucketColumns, ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
+import type { BucketColumns, ReadingsStore, SeriesPart } from '../../shared/store/readings-store.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { judgedQuantities } from '../watch/pile-sources.ts';
 import type { WatchedPile } from '../watch/watched-pile.ts';
@@ -44,10 +44,8 @@ export async function pileSeries(
     const series = positions[part.position] as Record<string, Bucket[]>;
     const key = quantityFacts[part.quantity].key;
     const before = series[key];
-    const buckets = toBuckets(found, part.claim, bucketMs);
-    if (buckets.length === 0) return;
-    // Two probes that served one position after the other: joined in order of time.
-    series[key] = before ? [...before, ...buckets].sort((a, b) => (a.at < b.at ? -1 : 1)).slice(-points) : buckets;
+    const buckets = toBuckets(found);
+    series[key] = before ? joined(before, buckets) : buckets;
   });
   return {
     from: toInstant(fromMs),
@@ -59,17 +57,16 @@ export async function pileSeries(
   };
 }
 
-function seriesOf({ claim, quantity }: Part): SeriesRef {
-  return { site: claim.site, probe: claim.probe, quantity };
+/** Only what the probe said while it was claimed for this place. */
+function seriesOf({ claim, quantity }: Part): SeriesPart {
+  return { site: claim.site, probe: claim.probe, quantity, fromMs: claim.fromMs, toMs: claim.toMs };
 }
 
-function toBuckets(columns: BucketColumns, claim: ClaimRecord, bucketMs: number): Bucket[] {
+function toBuckets(columns: BucketColumns): Bucket[] {
   const { startMs, min, mean, max, count } = columns;
-  const untilMs = claim.toMs ?? Number.POSITIVE_INFINITY;
   const buckets: Bucket[] = [];
   for (let i = 0; i < startMs.length; i++) {
     const atMs = startMs[i] as number;
-    if (atMs + bucketMs <= claim.fromMs || atMs >= untilMs) continue;
     buckets.push({
       at: toInstant(atMs),
       min: rounded(min[i] as number),
@@ -79,6 +76,27 @@ function toBuckets(columns: BucketColumns, claim: ClaimRecord, bucketMs: number)
     });
   }
   return buckets;
+}
+
+/** Two probes that served one position after the other, in order of time; the bucket of the change holds both. */
+function joined(one: readonly Bucket[], other: readonly Bucket[]): Bucket[] {
+  const byStart = new Map(one.map((bucket) => [bucket.at, bucket]));
+  for (const bucket of other) {
+    const same = byStart.get(bucket.at);
+    byStart.set(bucket.at, same ? together(same, bucket) : bucket);
+  }
+  return [...byStart.values()].sort((a, b) => (a.at < b.at ? -1 : 1));
+}
+
+function together(one: Bucket, other: Bucket): Bucket {
+  const count = one.count + other.count;
+  return {
+    at: one.at,
+    min: Math.min(one.min, other.min),
+    mean: rounded((one.mean * one.count + other.mean * other.count) / count),
+    max: Math.max(one.max, other.max),
+    count,
+  };
 }
 
 /** To a thousandth: beyond every probe's resolution, and a third of the bytes. */

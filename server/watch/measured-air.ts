@@ -1,10 +1,9 @@
 /**
  * server/watch/measured-air.ts: the air beside a pile, hour by hour, for the expected curve.
  */
-
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { type PileSource, sourceSeries } from './pile-sources.ts';
+import type { PileSource } from './pile-sources.ts';
 
 /** @returns Hourly means of the air temperature [°C], oldest first; hours without a reading are left out. */
 export async function airByHour(
@@ -13,10 +12,15 @@ export async function airByHour(
   fromMs: number,
   toMs: number,
 ): Promise<{ atMs: number; tempC: number }[]> {
-  const series = sourceSeries(
-    sources.filter(({ position }) => position === 'air'),
-    ['temperature'],
-  );
+  const series = sources
+    .filter(({ position }) => position === 'air')
+    .map(({ claim }) => ({
+      site: claim.site,
+      probe: claim.probe,
+      quantity: 'temperature' as const,
+      fromMs: claim.fromMs,
+      toMs: claim.toMs,
+    }));
   if (series.length === 0 || toMs <= fromMs) return [];
   const { columns, bucketMs } = await readings.buckets(
     series,

@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import { seriesAnswerSchema } from '../../shared/api/series.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+
+const hourMs = 3_600_000;
+
+test('a position served by two probes one after the other shows one line, each reading once', async () => {
+  const { dataDir, remove } = await makeDataDir();
+  const nowMs = Math.floor(Date.now() / hourMs) * hourMs;
+  const laidMs = nowMs - 10 * hourMs;
+  const changedMs = nowMs - 5 * hourMs + 20 * 60_000;
+  const { house, app, close } = await openTestHouse(dataDir);
+  const call = async (method: 'POST' | 'DELETE', url: string, payload?: object) => {
+    const answer = await app.inject({ method, url, ...(payload && { payload }) });
+    if (answer.statusCode >= 300) throw new Error(answer.body);
+  };
+  // Both probes talk all the time; only what each said while it stood there counts.
+  for (const [probe, tempC] of [
+    ['old', 30],
+    ['new', 40],
+  ] as const) {
+    const readings = Array.from({ length: 60 }, (_, i) => ({
+      site: 'saltmere-yard',
+      probe,
+      quantity: 'temperature' as const,
+      atMs: laidMs + i * 10 * 60_000,
+      value: tempC,
+    }));
+    await house.readings.append(readings);
+    for (const reading of readings) house.probes.record(reading);
+  }
+  await call('POST', '/api/sites', { name: 'Saltmere Yard' });
+  await call('POST', '/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: laidMs });
+  await house.journal.claims.claim({
+    site: 'saltmere-yard',
+    probe: 'old',
+    pileId: 'bed',
+    position: 'core',
+    fromMs: laidMs,
+  });
+  await house.journal.claims.release('saltmere-yard', 'old', changedMs);
+  await call('POST', '/api/probes/saltmere-yard/new/claim', { pileId: 'bed', position: 'core', from: changedMs });
+
+  const url = `/api/piles/bed/series?from=${laidMs}&to=${nowMs}&points=10`;
+  const buckets = seriesAnswerSchema.parse((await app.inject({ url })).json()).positions.core?.temperatureC ?? [];
+  expect(buckets.length).toBeLessThanOrEqual(10);
+  expect(buckets.reduce((sum, { count }) => sum + count, 0)).toBe(60);
+  expect(new Set(buckets.map(({ at }) => at)).size).toBe(buckets.length);
+  expect(buckets[0]).toMatchObject({ min: 30, max: 30 });
+  expect(buckets.at(-1)).toMatchObject({ min: 40, max: 40 });
+  expect(buckets.some(({ min, max }) => min === 30 && max === 40)).toBe(true);
+  await close();
+  await remove();
+});
