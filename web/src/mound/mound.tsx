@@ -5,7 +5,7 @@
  * Gives:  an SVG: shells coloured by heat, dots for damp, probes with their numbers led out to the side.
  * Never:  leaves a number out, or colours by a silent probe.
  */
-import { useMemo } from 'preact/hooks';
+import { useId, useMemo } from 'preact/hooks';
 import type { PileSummary } from '../../../shared/api/piles.ts';
 import type { Cover } from '../../../shared/batch.ts';
 import type { Position } from '../../../shared/names.ts';
@@ -65,7 +65,7 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
         <path class="mound-skin mound-dashed" d={pathOf(shape.skin)} />
       ) : (
         <>
-          <Shells id={pile.id} shape={shape} shade={shade} positions={pile.positions} />
+          <Shells shape={shape} shade={shade} positions={pile.positions} />
           {damp && (
             <g class="mound-damp">
               {stipple(shape, damp).map(({ x, y }) => (
@@ -84,13 +84,14 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
 }
 
 interface ShellsProps {
-  readonly id: string;
   readonly shape: MoundShape;
   readonly shade: Shade;
   readonly positions: PileSummary['positions'];
 }
 
-function Shells({ id, shape, shade, positions }: ShellsProps) {
+function Shells({ shape, shade, positions }: ShellsProps) {
+  // The same pile may be drawn twice on a page.
+  const id = useId();
   const { topC, coreC, baseC } = moundHeat(positions);
   return (
     <>
