@@ -8,7 +8,7 @@ import { linePath, type Scale } from './cut-drawing.ts';
 import { midnightsOf, nightsOf } from './night-line.ts';
 import type { HourValue } from './said-and-so.ts';
 
-export const cut = { left: 36, right: 66, height: 116, titleHeight: 26, daysHeight: 24 } as const;
+export const cut = { left: 46, right: 74, height: 116, numbersHeight: 28, headroom: 8, daysHeight: 24 } as const;
 
 export interface CutShared {
   readonly width: number;
@@ -36,8 +36,9 @@ interface CutFrameProps extends CutShared {
 }
 
 export function CutFrame(props: CutFrameProps) {
-  const { title, words, width, x, endH, afterH, onHour, height = cut.height, days = false, children } = props;
-  const tall = height + (days ? cut.daysHeight : 8);
+  const { title, words, width, x, endH, afterH, onHour, height = cut.height, days = false, numbers = false } = props;
+  const above = numbers ? cut.numbersHeight : cut.headroom;
+  const tall = above + height + (days ? cut.daysHeight : cut.headroom);
   const look = (event: PointerEvent) => {
     if (event.pointerType !== 'mouse' && event.type === 'pointermove' && event.buttons === 0) return;
     const left = (event.currentTarget as Element).getBoundingClientRect().left;
@@ -51,8 +52,8 @@ export function CutFrame(props: CutFrameProps) {
       </figcaption>
       <svg
         width={width}
-        height={tall + cut.titleHeight}
-        viewBox={`0 ${-cut.titleHeight} ${width} ${tall + cut.titleHeight}`}
+        height={tall}
+        viewBox={`0 ${-above} ${width} ${tall}`}
         role="img"
         aria-label={words}
         onPointerDown={look}
@@ -60,7 +61,7 @@ export function CutFrame(props: CutFrameProps) {
       >
         <Nights {...props} height={height} />
         <Marks {...props} />
-        {children}
+        {props.children}
         <Acts {...props} height={height} />
         <path class="cut-hour" d={`M${x(afterH)} -4V${height}`} />
         <Ends {...props} height={height} />

@@ -91,7 +91,7 @@ export function DebriefView({ scenario, run, frame, debrief }: DebriefViewProps)
 
 function Again({ scenario, run }: Pick<DebriefViewProps, 'scenario' | 'run'>) {
   return (
-    <p class="buttons">
+    <div class="buttons">
       <button type="button" class="primary" onClick={() => startRun(scenario.id, run.seed)}>
         Again, in the same weather
       </button>
@@ -101,6 +101,6 @@ function Again({ scenario, run }: Pick<DebriefViewProps, 'scenario' | 'run'>) {
       <a class="button" href="/practice">
         Another pile
       </a>
-    </p>
+    </div>
   );
 }

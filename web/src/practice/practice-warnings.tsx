@@ -60,19 +60,23 @@ function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
           By {nearTime(Date.parse(alarm.by), nowMs, reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
         </p>
       )}
-      <p>
-        <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
-      </p>
-      {alarm.caution && (
-        <p class="caution">
-          <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+      <details class="more">
+        <summary>What was seen{alarm.caution && ', and the caution'}</summary>
+        <p>
+          <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
         </p>
-      )}
+        {alarm.caution && (
+          <p class="caution">
+            <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+          </p>
+        )}
+      </details>
       {alarm.state !== 'acknowledged' && (
         <p class="buttons">
           <button type="button" onClick={() => acknowledgeAlarm(alarm.id)}>
             Acknowledge
           </button>
+          <span class="quiet">says that you have seen it</span>
         </p>
       )}
     </article>

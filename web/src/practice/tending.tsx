@@ -47,6 +47,11 @@ export function Tending({ scenario, run, frame }: TendingProps) {
         <p class="practice-goal">
           <span class="label">Your goal</span> {sentenceIn(unit, scenario.goal.says)}
         </p>
+        <p class="buttons">
+          <a class="button" href="#hands">
+            Lend a hand
+          </a>
+        </p>
       </header>
       <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings of this pile">
         {run.stoppedBy &&

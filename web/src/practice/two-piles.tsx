@@ -50,11 +50,7 @@ export function TwoPiles({ scenario, truth, readings, afterH, onHour }: TwoPiles
           <figcaption>
             <h3>What was so</h3>
           </figcaption>
-          <Mound
-            pile={{ id: `${scenario.id}-so`, stage: scenario.stage, positions: was, batch }}
-            depthM={row.depthM}
-            large
-          />
+          <Mound pile={{ id: scenario.id, stage: scenario.stage, positions: was, batch }} depthM={row.depthM} large />
         </figure>
       </div>
       <div class="hour-slider">
