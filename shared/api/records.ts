@@ -26,7 +26,7 @@ export type RuleFact = z.infer<typeof ruleFactSchema>;
 export const timeTemperatureSchema = z.object({
   /** The probe position that was counted: the core, or where there was none, the coolest one that was measured. */
   position: positionSchema.nullable(),
-  /** Time between readings that both lay at or above, gaps over an hour left out [h]. */
+  /** Time between readings that both lay at or above, gaps over 75 minutes left out [h]. */
   hoursAtLeast: z.array(z.object({ tempC: z.number(), totalH: z.number(), longestRunH: z.number() })),
   measuredH: z.number(),
   /** Time of the batch without readings [h]. */

@@ -1,0 +1,48 @@
+/**
+ * core/lineage/amounts.ts: what went in and out of one batch, added up.
+ *
+ * Takes:  the mass as laid, the flows in and out, and whether anything is left.
+ * Gives:  totals; null where an amount was not written down, as a total of some would mislead.
+ */
+import type { Flow } from './graph.ts';
+
+export interface BatchAmounts {
+  readonly laidKg: number | null;
+  readonly inKg: number | null;
+  readonly outKg: number | null;
+  readonly restKg: number | null;
+  readonly remark: string | null;
+}
+
+export function batchAmounts(
+  laidKg: number | null,
+  into: readonly Flow[],
+  outOf: readonly Flow[],
+  emptied: boolean,
+): BatchAmounts {
+  const outKg = outOf.length === 0 ? 0 : totalKg(outOf);
+  const restKg = emptied ? 0 : laidKg === null || outKg === null ? null : Math.max(0, laidKg - outKg);
+  const over = laidKg !== null && outKg !== null && outKg > laidKg * 1.001;
+  return {
+    laidKg,
+    inKg: into.length === 0 ? null : totalKg(into),
+    outKg,
+    restKg,
+    remark: over
+      ? `${kg(outKg)} was written down as taken and ${kg(laidKg)} as laid: water added since may explain it, or a slip of the pen.`
+      : null,
+  };
+}
+
+function totalKg(flows: readonly Flow[]): number | null {
+  let sum = 0;
+  for (const { massKg } of flows) {
+    if (massKg === null) return null;
+    sum += massKg;
+  }
+  return sum;
+}
+
+function kg(massKg: number): string {
+  return `${Math.round(massKg * 100) / 100} kg`;
+}

@@ -1,0 +1,103 @@
+/**
+ * core/ready/heat-signs.ts: the three signs of heat that speak for a finished batch: it came, it fell, a turn brought none back.
+ *
+ * Takes:  hourly core and air temperatures and the turns that were logged.
+ * Gives:  each sign as present, absent or missing, with a sentence.
+ * Never:  says "ready": sensors alone never do.
+ */
+import type { Evidence } from '../../shared/warning.ts';
+
+export interface HeatSign {
+  readonly sign: 'heat-came' | 'heat-fell' | 'no-reheat';
+  readonly evidence: Evidence;
+  readonly says: string;
+}
+
+export interface HeatSight {
+  /** Hourly means since the batch was laid, oldest first; null where nothing was measured [°C]. Equal lengths. */
+  readonly coreC: readonly (number | null)[];
+  readonly airC: readonly (number | null)[];
+  /** Hours after the start at which it was turned. */
+  readonly turnsAtH: readonly number[];
+}
+
+/** A hump this far above the air is heat that came [K]; the judge follows such a hump down as one. Common practice, no source. */
+const cameK = 10;
+/** "Back at the air" [K], held for some hours. Common practice, no source. */
+const nearK = 5;
+const heldH = 6;
+/** A turned heap that will reheat shows it within a day; by so much [h, K]. Common practice, no source. */
+const reheatH = 24;
+const reheatK = 5;
+
+export function heatSigns(sight: HeatSight): HeatSign[] {
+  const excessK = sight.coreC.map((coreC, hour) => {
+    const airC = sight.airC[hour];
+    return coreC === null || airC == null ? null : coreC - airC;
+  });
+  const came = heatCame(excessK);
+  return [came, heatFell(excessK, came.evidence), noReheat(sight, excessK)];
+}
+
+function heatCame(excessK: readonly (number | null)[]): HeatSign {
+  const sign = 'heat-came';
+  const most = Math.max(...excessK.map((one) => one ?? Number.NEGATIVE_INFINITY));
+  if (!Number.isFinite(most)) {
+    return {
+      sign,
+      evidence: 'missing',
+      says: 'Core and air were not measured together, so whether heat came is not known.',
+    };
+  }
+  return most >= cameK
+    ? { sign, evidence: 'present', says: `Heat came: the core stood up to ${Math.round(most)} °C above the air.` }
+    : {
+        sign,
+        evidence: 'absent',
+        says: `No heat came yet: the core stood at most ${Math.round(Math.max(0, most))} °C above the air.`,
+      };
+}
+
+function heatFell(excessK: readonly (number | null)[], came: Evidence): HeatSign {
+  const sign = 'heat-fell';
+  const last = excessK.slice(-heldH);
+  if (last.length < heldH || last.some((one) => one === null)) {
+    return { sign, evidence: 'missing', says: `Core and air were not both measured in the last ${heldH} hours.` };
+  }
+  const near = last.every((one) => one !== null && Math.abs(one) <= nearK);
+  if (near && came === 'absent') {
+    return { sign, evidence: 'absent', says: 'The core lies near the air, but no heat came before.' };
+  }
+  return near
+    ? { sign, evidence: 'present', says: `The core has been within ${nearK} °C of the air for ${heldH} hours.` }
+    : { sign, evidence: 'absent', says: `The core is not back within ${nearK} °C of the air.` };
+}
+
+function noReheat({ coreC, turnsAtH }: HeatSight, excessK: readonly (number | null)[]): HeatSign {
+  const sign = 'no-reheat';
+  const turnH = turnsAtH.at(-1);
+  if (turnH === undefined) {
+    return { sign, evidence: 'missing', says: 'No turn is in the journal, so it was not tested by one.' };
+  }
+  const first = Math.max(0, Math.floor(turnH));
+  const after = excessK.slice(first, first + reheatH + 1);
+  const known = after.filter((one): one is number => one !== null);
+  const lowest: number[] = [];
+  let rise = 0;
+  for (const one of known) {
+    lowest.push(Math.min(one, lowest.at(-1) ?? one));
+    rise = Math.max(rise, one - (lowest.at(-1) ?? one));
+  }
+  if (rise >= reheatK) {
+    return { sign, evidence: 'absent', says: `After the last turn it warmed again by ${Math.round(rise)} °C.` };
+  }
+  const watchedH = coreC.length - first;
+  if (watchedH <= reheatH || known.length < after.length * 0.75) {
+    return {
+      sign,
+      evidence: 'missing',
+      says: 'The last turn was watched for less than a day: wait and see whether it warms again.',
+    };
+  }
+  return { sign, evidence: 'present', says: 'The last turn brought no heat back within a day.' };
+}
