@@ -70,17 +70,18 @@ export function stepAlarm(
 ): AlarmStep {
   const { next: hold, branch } = stepHold(machine.hold, evidence, nowMs, policy);
   const present = stands(hold.condition);
-  const seen: AlarmMachine = {
-    ...machine,
-    hold,
-    firstRaisedAtMs: present ? (machine.firstRaisedAtMs ?? nowMs) : null,
-  };
+  const firstRaisedAtMs = present ? (machine.firstRaisedAtMs ?? nowMs) : null;
+  // Most looks change nothing: the machine itself is then the next one.
+  const seen: AlarmMachine =
+    hold === machine.hold && firstRaisedAtMs === machine.firstRaisedAtMs
+      ? machine
+      : { ...machine, hold, firstRaisedAtMs };
   switch (machine.state) {
     case 'normal':
       return present ? enter(seen, 'unacknowledged', 'raised', nowMs, severity) : { next: seen, arrow: branch };
     case 'unacknowledged':
       if (!present) return enter(seen, 'returned-unacknowledged', 'returned', nowMs);
-      return { next: { ...seen, severity: worse(machine.severity, severity) }, arrow: branch };
+      return { next: withWorst(seen, severity), arrow: branch };
     case 'acknowledged':
       if (!present) return enter(seen, 'normal', 'cleared', nowMs);
       return evidence === 'present' && ranks[severity] > ranks[machine.severity ?? 'notice']
@@ -160,8 +161,9 @@ function enter(
   };
 }
 
-function worse(told: Severity | null, now: Severity): Severity {
-  return told !== null && ranks[told] >= ranks[now] ? told : now;
+function withWorst(machine: AlarmMachine, now: Severity): AlarmMachine {
+  const told = machine.severity;
+  return told !== null && ranks[told] >= ranks[now] ? machine : { ...machine, severity: now };
 }
 
 export type { Condition, Delays as AlarmPolicy };

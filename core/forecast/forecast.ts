@@ -46,7 +46,11 @@ interface Like {
 }
 
 const best: Like[] = Array.from({ length: kept }, () => ({ member: 0, hour: 0, distance: 0 }));
-const column: { value: number; weight: number }[] = Array.from({ length: kept }, () => ({ value: 0, weight: 0 }));
+const weights = new Float64Array(kept);
+const values = new Float64Array(kept);
+const passedAt = new Int32Array(kept);
+/** Ranks by value at the hour looked at; kept from hour to hour, where it is nearly sorted already. */
+const order = new Int32Array(kept);
 
 /** @param seen Core by hour from the start, the newest last [°C]; null where nothing was measured. */
 export function forecastCore(
@@ -63,37 +67,35 @@ export function forecastCore(
   if (found === 0) return null;
   const nearest = best[0]?.distance ?? 0;
   let total = 0;
-  const weights: number[] = [];
   for (let rank = 0; rank < found; rank += 1) {
     const weight = Math.exp(-0.5 * ((best[rank]?.distance ?? 0) - nearest));
-    weights.push(weight);
+    weights[rank] = weight;
     total += weight;
+    passedAt[rank] = 0;
+    order[rank] = rank;
   }
+  for (let rank = 0; rank < found; rank += 1) weights[rank] = (weights[rank] ?? 0) / total;
   const p10C: number[] = [];
   const p50C: number[] = [];
   const p90C: number[] = [];
   let over = 0;
-  const passedAt: number[] = new Array(found).fill(0);
   for (let ahead = 1; ahead <= forecastH; ahead += 1) {
     for (let rank = 0; rank < found; rank += 1) {
       const like = best[rank];
-      const slot = column[rank];
-      if (like === undefined || slot === undefined) continue;
+      if (like === undefined) continue;
       const from = like.member * members.steps + like.hour;
-      const last = like.member * members.steps + members.steps - 1;
-      const rise = (members.coreC[Math.min(last, from + ahead)] ?? 0) - (members.coreC[from] ?? 0);
-      slot.value = now + rise;
-      slot.weight = (weights[rank] ?? 0) / total;
-      if (slot.value > limitC && passedAt[rank] === 0) {
+      const last = (like.member + 1) * members.steps - 1;
+      const value = now + (members.coreC[Math.min(last, from + ahead)] ?? 0) - (members.coreC[from] ?? 0);
+      values[rank] = value;
+      if (value > limitC && passedAt[rank] === 0) {
         passedAt[rank] = ahead;
-        if (ahead <= overWithinH) over += slot.weight;
+        if (ahead <= overWithinH) over += weights[rank] ?? 0;
       }
     }
-    const sorted = column.slice(0, found).map((slot) => ({ ...slot }));
-    sorted.sort((one, other) => one.value - other.value);
-    const low = weightedQuantile(sorted, 0.1);
-    const high = weightedQuantile(sorted, 0.9);
-    const bare = weightedQuantile(sorted, 0.5);
+    sortOrder(found);
+    const low = quantile(found, 0.1);
+    const high = quantile(found, 0.9);
+    const bare = quantile(found, 0.5);
     const spread = (high - low) / 2.5631;
     // A foretold rise is drawn back towards none, the more the members disagree about it.
     const rise = bare - now;
@@ -101,17 +103,48 @@ export function forecastCore(
     const middle = now + trust * rise;
     const unknown = 1.2816 * unknownKPerRootH * Math.sqrt(ahead);
     p50C.push(tenth(middle));
-    p10C.push(tenth(middle - Math.hypot(Math.max(0, bare - low), unknown)));
-    p90C.push(tenth(middle + Math.hypot(Math.max(0, high - bare), unknown)));
+    p10C.push(tenth(middle - Math.hypot(bare - low, unknown)));
+    p90C.push(tenth(middle + Math.hypot(high - bare, unknown)));
   }
-  return {
-    atMs,
-    p10C,
-    p50C,
-    p90C,
-    overLikelihood: Math.round(over * 100) / 100,
-    overInH: medianPass(passedAt, weights),
-  };
+  return { atMs, p10C, p50C, p90C, overLikelihood: Math.round(over * 100) / 100, overInH: medianPass(found) };
+}
+
+/** Insertion sort of `order` by `values`: from one hour to the next few places change. */
+function sortOrder(found: number): void {
+  for (let place = 1; place < found; place += 1) {
+    const rank = order[place] ?? 0;
+    const value = values[rank] ?? 0;
+    let left = place - 1;
+    while (left >= 0 && (values[order[left] ?? 0] ?? 0) > value) {
+      order[left + 1] = order[left] ?? 0;
+      left -= 1;
+    }
+    order[left + 1] = rank;
+  }
+}
+
+/** Smallest value at which the weights, summed in the order of values, reach the share. */
+function quantile(found: number, share: number): number {
+  let sum = 0;
+  for (let place = 0; place < found; place += 1) {
+    const rank = order[place] ?? 0;
+    sum += weights[rank] ?? 0;
+    if (sum >= share) return values[rank] ?? 0;
+  }
+  return values[order[found - 1] ?? 0] ?? 0;
+}
+
+/** Hour by which half of the weight that passes at all has passed; null when none does. */
+function medianPass(found: number): number | null {
+  let total = 0;
+  for (let rank = 0; rank < found; rank += 1) if ((passedAt[rank] ?? 0) > 0) total += weights[rank] ?? 0;
+  if (total === 0) return null;
+  let sum = 0;
+  for (let ahead = 1; ahead <= forecastH; ahead += 1) {
+    for (let rank = 0; rank < found; rank += 1) if (passedAt[rank] === ahead) sum += weights[rank] ?? 0;
+    if (sum >= total / 2) return ahead;
+  }
+  return forecastH;
 }
 
 /** Fills `best` with the likest members and shifts, nearest first; returns how many. */
@@ -177,28 +210,6 @@ function insert(found: number, member: number, hour: number, distance: number): 
 function riseSeen(seen: (hour: number) => number | null, hour: number, backH: number, now: number): number | null {
   const before = seen(Math.max(0, hour - backH));
   return before === null ? null : now - before;
-}
-
-function weightedQuantile(sorted: readonly { value: number; weight: number }[], share: number): number {
-  let sum = 0;
-  for (const { value, weight } of sorted) {
-    sum += weight;
-    if (sum >= share) return value;
-  }
-  return sorted.at(-1)?.value ?? Number.NaN;
-}
-
-function medianPass(passedAt: readonly number[], weights: readonly number[]): number | null {
-  const passed = passedAt
-    .map((value, rank) => ({ value, weight: weights[rank] ?? 0 }))
-    .filter(({ value }) => value > 0)
-    .sort((one, other) => one.value - other.value);
-  const total = passed.reduce((sum, { weight }) => sum + weight, 0);
-  if (total === 0) return null;
-  return weightedQuantile(
-    passed.map(({ value, weight }) => ({ value, weight: weight / total })),
-    0.5,
-  );
 }
 
 function tenth(value: number): number {

@@ -14,10 +14,11 @@ export const chilledC = 12;
 export const chilledDeadbandK = 1.5;
 export const chilledAfterH = 6;
 
+const whyWords = `Present when the core is below ${degrees(chilledC)} for ${chilledAfterH} hours: there the culture grows at a quarter of its best or less. Not for a settled batch.`;
+
 export function chilledFinding(look: Look): Finding {
   const { state } = look;
   const present = look.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
-  const core = degrees(look.core?.temperatureC ?? 0);
   return {
     kind: 'chilled',
     position: null,
@@ -26,12 +27,12 @@ export function chilledFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? 'The core is not being measured.'
       : present
-        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours and is at ${core}.`
-        : `The core is at ${core}.`,
+        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours and is at ${degrees(look.core?.temperatureC ?? 0)}.`
+        : 'The core is not too cold.',
     todo: present ? 'Heap it deeper, put mats or straw over it, and keep the wind off.' : 'Nothing.',
     byMs: present ? look.nowMs + 12 * msPerHour : null,
     caution: null,
-    why: `Present when the core is below ${degrees(chilledC)} for ${chilledAfterH} hours: there the culture grows at a quarter of its best or less. Not for a settled batch.`,
+    why: whyWords,
     explainedBy: look.coreLost,
   };
 }

@@ -12,17 +12,14 @@ import { wetBasis } from '../moisture/balance.ts';
 import { dryAirNeededH, dryMarginFrac } from '../moisture/follow.ts';
 import { type WaterToAdd, waterToAdd } from '../moisture/water-to-add.ts';
 import type { Look } from './look.ts';
+import { perLimits } from './per-limits.ts';
 import { percent, tenths, wateringCaution } from './words.ts';
 
 export function dryingFinding(look: Look): Finding {
   const { state, setup } = look;
   const frac = wetBasis(state.waterKgKg);
-  const floor = setup.limits.moistureMinFrac - dryMarginFrac;
   const dryAir = look.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;
   const present = look.coreKnown && (state.dry || dryAir);
-  const why =
-    `Present when the estimated moisture is below ${percent(floor)} (the stage’s ${percent(setup.limits.moistureMinFrac)} less what the estimate may be off), or the air inside the pile stays under 93 %RH for ${dryAirNeededH} hours. ` +
-    'The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.';
   return {
     kind: 'drying',
     position: null,
@@ -32,7 +29,9 @@ export function dryingFinding(look: Look): Finding {
       ? 'The core is not being measured, so its drying cannot be followed.'
       : dryAir
         ? 'Even the air inside the pile has become dry.'
-        : `The bed is at about ${percent(frac)} moisture by the water balance${present ? `, below the ${percent(setup.limits.moistureMinFrac)} it needs` : ''}.`,
+        : present
+          ? `The bed is at about ${percent(frac)} moisture by the water balance, below the ${percent(setup.limits.moistureMinFrac)} it needs.`
+          : 'The bed holds the water it needs, by the water balance.',
     todo: present
       ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(state, setup.recipe, setup.limits))}, mix it in and cover.`
       : look.coreKnown
@@ -40,7 +39,7 @@ export function dryingFinding(look: Look): Finding {
         : 'Squeeze a handful from the core by hand.',
     byMs: present ? look.nowMs + 6 * msPerHour : null,
     caution: present ? wateringCaution : null,
-    why,
+    why: whyOf(setup.limits),
     explainedBy: look.coreLost,
   };
 }
@@ -53,3 +52,10 @@ function howMuch(add: WaterToAdd | null): string {
     ? `about ${tenths(add.litresPer10Kg)} L of water for each 10 kg of the bed (${goal}), in two or three goes`
     : `about ${add.litres < 10 ? tenths(add.litres) : Math.round(add.litres)} L of water (${goal}), in two or three goes`;
 }
+
+const whyOf = perLimits(
+  ({ moistureMinFrac }) =>
+    `Present when the estimated moisture is below ${tenths(100 * (moistureMinFrac - dryMarginFrac))} % (the stage’s ${percent(moistureMinFrac)} less what the estimate may be off), ` +
+    `or the air inside the pile stays under 93 %RH for ${dryAirNeededH} hours. ` +
+    'The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.',
+);

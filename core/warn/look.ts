@@ -60,13 +60,17 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
   if (place === null) return null;
   const lead = leadingTrack(place);
   if (lead === null) return null;
-  const heard = [place.temperature, place.humidity, place.moisture, place.co2].map((track) => track?.heardAtMs ?? 0);
   return {
     temperatureC: place.temperature?.value ?? null,
     humidityPct: place.humidity?.value ?? null,
     moisturePct: place.moisture?.value ?? null,
     co2Ppm: place.co2?.value ?? null,
-    atMs: Math.max(...heard),
+    atMs: Math.max(
+      place.temperature?.heardAtMs ?? 0,
+      place.humidity?.heardAtMs ?? 0,
+      place.moisture?.heardAtMs ?? 0,
+      place.co2?.heardAtMs ?? 0,
+    ),
     silent: isSilent(lead, nowMs),
   };
 }

@@ -7,6 +7,7 @@
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import type { Look } from './look.ts';
+import { perLimits } from './per-limits.ts';
 import { degrees, dustCaution, percent } from './words.ts';
 
 export function overheatingSoonFinding(look: Look): Finding {
@@ -17,10 +18,8 @@ export function overheatingSoonFinding(look: Look): Finding {
   const nowC = look.core?.temperatureC ?? 0;
   const stillUp = nowC >= (state.positions.core?.hourMeanC ?? nowC) - 0.2;
   const present = look.coreKnown && state.soonOver && !hotNow && stillUp;
-  const core = degrees(look.core?.temperatureC ?? 0);
   const inH = state.forecast?.overInH ?? null;
   const when = inH === null ? 'within some hours' : `in about ${inH} ${inH === 1 ? 'hour' : 'hours'}`;
-  const likely = state.forecast === null ? null : percent(state.forecast.overLikelihood);
   return {
     kind: 'overheating-soon',
     position: null,
@@ -29,16 +28,26 @@ export function overheatingSoonFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? 'The core is not being measured.'
       : present
-        ? `The core is at ${core} and will likely pass ${degrees(actC)} ${when}.`
-        : `The core is at ${core} and not on its way over ${degrees(actC)}.`,
+        ? `The core is at ${degrees(nowC)} and will pass ${degrees(actC)} ${when}${likely(look)}.`
+        : 'The core is not on its way over the limit.',
     todo: present
       ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'
       : 'Nothing.',
     byMs: present ? look.nowMs + (inH ?? 3) * msPerHour : null,
     caution: present ? dustCaution : null,
-    why:
-      `Present within 4.5 °C of ${degrees(actC)} when four in five of the heaps that behaved as this one did went on to pass it within 12 hours, until fewer than a quarter do` +
-      `${likely === null ? '; without an expected curve, when it would pass at its present pace within 6 hours' : ` (now ${likely})`}.`,
+    why: whyOf(setup.limits),
     explainedBy: look.coreLost,
   };
 }
+
+function likely({ state }: Look): string {
+  return state.forecast === null
+    ? ''
+    : `, as ${percent(state.forecast.overLikelihood)} of the heaps that behaved like it did`;
+}
+
+const whyOf = perLimits(
+  ({ actC }) =>
+    `Present within 4.5 °C of ${degrees(actC)} and rising, when four in five of the heaps that behaved as this one did went on to pass it ` +
+    'within 12 hours, until fewer than a quarter do. Without an expected curve: when it would pass at its present pace within 6 hours.',
+);

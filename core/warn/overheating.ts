@@ -7,22 +7,15 @@
 import { msPerHour } from '../../shared/units.ts';
 import { temperatureDeadbandK } from '../alarm/policies.ts';
 import type { Finding } from '../judge/assessment.ts';
-import { pilePositions } from '../judge/setup.ts';
+import { type PilePosition, pilePositions } from '../judge/setup.ts';
 import type { Look } from './look.ts';
+import { perLimits } from './per-limits.ts';
 import { degrees, dustCaution } from './words.ts';
 
 export function overheatingFinding(look: Look): Finding {
   const { actC, lossC } = look.setup.limits;
-  const over = pilePositions.filter((position) => {
-    const sight = look.positions[position];
-    return sight !== null && !sight.silent && look.state.positions[position]?.overheated === true;
-  });
-  const hottest = over
-    .map((position) => ({ position, tempC: look.positions[position]?.temperatureC ?? 0 }))
-    .sort((one, other) => other.tempC - one.tempC)[0];
-  const why =
-    `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
-    `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`;
+  const hottest = hottestOver(look);
+  const why = whyOf(look.setup.limits);
   if (hottest === undefined) {
     const known = look.coreKnown;
     return {
@@ -30,7 +23,7 @@ export function overheatingFinding(look: Look): Finding {
       position: null,
       evidence: known ? 'absent' : 'missing',
       severity: 'warning',
-      seen: known ? `The core is at ${degrees(look.core?.temperatureC ?? 0)}.` : 'The core is not being measured.',
+      seen: known ? 'No probe in the pile is over the limit.' : 'The core is not being measured.',
       todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,
@@ -58,4 +51,21 @@ export function overheatingFinding(look: Look): Finding {
     why,
     explainedBy: null,
   };
+}
+
+const whyOf = perLimits(
+  ({ actC, lossC }) =>
+    `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
+    `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`,
+);
+
+function hottestOver(look: Look): { position: PilePosition; tempC: number } | undefined {
+  let hottest: { position: PilePosition; tempC: number } | undefined;
+  for (const position of pilePositions) {
+    const sight = look.positions[position];
+    if (sight === null || sight.silent || sight.temperatureC === null) continue;
+    if (look.state.positions[position]?.overheated !== true) continue;
+    if (hottest === undefined || sight.temperatureC > hottest.tempC) hottest = { position, tempC: sight.temperatureC };
+  }
+  return hottest;
 }

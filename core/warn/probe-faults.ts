@@ -33,21 +33,22 @@ export function probeFaultFindings(look: Look): Finding[] {
   });
 }
 
+const whyStuck = `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`;
+
 function stuck(look: Look, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
   const present = isStuck(track);
-  const same = duration(track.atMs - track.sameSinceMs);
   return {
     kind: 'probe-stuck',
     position,
     evidence: explainedBy ? 'missing' : present ? 'present' : 'absent',
     severity: position === 'core' ? 'warning' : 'notice',
     seen: present
-      ? `The ${position} probe has said exactly ${degrees(track.value)} for ${same}.`
-      : `The ${position} probe’s value changes as it should.`,
+      ? `The ${position} probe has said exactly ${degrees(track.value)} for ${duration(track.atMs - track.sameSinceMs)}.`
+      : 'Its value changes as it should.',
     todo: present ? 'Measure there by hand; if it differs, restart or change the probe.' : 'Nothing.',
     byMs: present ? look.nowMs + 12 * msPerHour : null,
     caution: present && position === 'core' ? 'What the pile does meanwhile is not known: it may be heating.' : null,
-    why: `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`,
+    why: whyStuck,
     explainedBy,
   };
 }
@@ -64,7 +65,7 @@ function out(look: Look, position: Position, track: Track, explainedBy: 'probe-s
       ? `The ${position} probe throws in wild values that the next reading takes back.`
       : pulled
         ? `The ${position} probe reads like the air beside the pile.`
-        : `The ${position} probe reads like a place in the pile.`,
+        : 'It reads like a place in the pile.',
     todo: failing
       ? 'Look at its cable and plugs for water, or change the probe.'
       : pulled

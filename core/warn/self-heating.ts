@@ -17,11 +17,7 @@ const why =
   `${selfHeatingLadder.map((step) => step.fromC).join(', ')} °C are those farm extension services give for stored hay (read second-hand).`;
 
 export function selfHeatingFinding(look: Look): Finding {
-  const hottest = pilePositions
-    .map((position) => ({ position, sight: look.positions[position] }))
-    .filter(({ position, sight }) => sight !== null && !sight.silent && borneOut(look, position))
-    .map(({ position, sight }) => ({ position, tempC: sight?.temperatureC ?? Number.NEGATIVE_INFINITY }))
-    .sort((one, other) => other.tempC - one.tempC)[0];
+  const hottest = hottestBorneOut(look);
   const step = hottest && selfHeatingLadder.findLast((rung) => hottest.tempC >= rung.fromC);
   if (hottest === undefined || step === undefined) {
     return {
@@ -55,4 +51,14 @@ export function selfHeatingFinding(look: Look): Finding {
 function borneOut(look: Look, position: PilePosition): boolean {
   const track = look.state.positions[position]?.temperature;
   return track != null && Math.abs(track.value - track.previous) < 10;
+}
+
+function hottestBorneOut(look: Look): { position: PilePosition; tempC: number } | undefined {
+  let hottest: { position: PilePosition; tempC: number } | undefined;
+  for (const position of pilePositions) {
+    const sight = look.positions[position];
+    if (sight === null || sight.silent || sight.temperatureC === null || !borneOut(look, position)) continue;
+    if (hottest === undefined || sight.temperatureC > hottest.tempC) hottest = { position, tempC: sight.temperatureC };
+  }
+  return hottest;
 }

@@ -5,9 +5,9 @@
  * Gives:  one finding per place that ever had a probe.
  */
 import type { Position } from '../../shared/names.ts';
-import { msPerHour } from '../../shared/units.ts';
+import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import { silentAfterMs } from '../judge/track.ts';
+import { silentAfterMs, type Track } from '../judge/track.ts';
 import { type Look, leadingTrack } from './look.ts';
 import { degrees, duration } from './words.ts';
 
@@ -20,8 +20,7 @@ export function silenceFindings(look: Look): Finding[] {
     const track = place === null ? null : leadingTrack(place);
     if (track === null || sight === null) return [];
     const quietMs = look.nowMs - track.heardAtMs;
-    const allowed = duration(silentAfterMs(track));
-    const last = place?.temperature ? ` Its last reading was ${degrees(place.temperature.value)}.` : '';
+    const last = sight.silent && place?.temperature ? ` Its last reading was ${degrees(place.temperature.value)}.` : '';
     return [
       {
         kind: 'probe-silent',
@@ -30,7 +29,7 @@ export function silenceFindings(look: Look): Finding[] {
         severity: position === 'core' ? 'warning' : 'notice',
         seen: sight.silent
           ? `The ${position} probe has said nothing for ${duration(quietMs)}.${last}`
-          : `The ${position} probe spoke ${duration(quietMs)} ago.`,
+          : 'It speaks as often as it is used to.',
         todo: sight.silent
           ? position === 'core'
             ? 'Measure the core by hand now, then look at the probe: battery, cable, radio.'
@@ -39,12 +38,25 @@ export function silenceFindings(look: Look): Finding[] {
         byMs: sight.silent ? look.nowMs + (position === 'core' ? 2 : 24) * msPerHour : null,
         caution:
           sight.silent && position === 'core' ? 'What the pile does meanwhile is not known: it may be heating.' : null,
-        why:
-          track.intervalMs === 0
-            ? `Present when nothing is heard for ${allowed}; its rhythm is not known yet.`
-            : `It usually speaks every ${duration(track.intervalMs)}; present when nothing is heard for ${allowed}, about three of those and at least half an hour.`,
+        why: whyOf(track),
         explainedBy: null,
       } satisfies Finding,
     ];
   });
+}
+
+/** Made again only when its rhythm has changed by a minute: it is asked for every minute. */
+const made = new WeakMap<Track, { readonly minutes: number; readonly words: string }>();
+
+function whyOf(track: Track): string {
+  const allowedMs = silentAfterMs(track);
+  const minutes = Math.round(allowedMs / msPerMinute);
+  const kept = made.get(track);
+  if (kept?.minutes === minutes) return kept.words;
+  const words =
+    track.intervalMs === 0
+      ? `Present when nothing is heard for ${duration(allowedMs)}; its rhythm is not known yet.`
+      : `It usually speaks every ${duration(track.intervalMs)}; present when nothing is heard for ${duration(allowedMs)}: about three of those, at least half an hour, and more for a probe that often loses messages.`;
+  made.set(track, { minutes, words });
+  return words;
 }

@@ -20,11 +20,14 @@ const seenWords: Record<StallWhy, (coreC: string) => string> = {
     `It warmed, then lost more than half of its heat before its work was done; the core is at ${core}.`,
 };
 
+const whyWords =
+  `Present when for ${stallAfterH} hours the core has not been rising and the heat it makes is almost nothing, or little and below the expected band. ` +
+  'Not judged in its first day, nor once it has burnt the usual share of its food, nor within 18 hours of a turn, spreading or watering.';
+
 export function stallingFinding(look: Look): Finding {
   const { state, setup } = look;
   const why = state.stallWhy;
   const present = look.coreKnown && why !== null && state.stallH >= stallAfterH;
-  const core = degrees(look.core?.temperatureC ?? 0);
   const dry = wetBasis(state.waterKgKg) < setup.limits.moistureMinFrac;
   return {
     kind: 'stalling',
@@ -34,8 +37,8 @@ export function stallingFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? 'The core is not being measured.'
       : present
-        ? seenWords[why](core)
-        : `The core is at ${core}, and nothing points to a stall.`,
+        ? seenWords[why](degrees(look.core?.temperatureC ?? 0))
+        : 'Nothing points to a stall.',
     todo: present
       ? dry
         ? 'It looks too dry to work: squeeze a handful, and if it crumbles, water it, mix, and cover it warmly.'
@@ -45,9 +48,7 @@ export function stallingFinding(look: Look): Finding {
         : 'Measure the core by hand.',
     byMs: present ? look.nowMs + 12 * msPerHour : null,
     caution: present ? dustCaution : null,
-    why:
-      `Present when for ${stallAfterH} hours the core has not been rising and the heat it makes is almost nothing, or little and below the expected band. ` +
-      'Not judged in its first day, nor once it has burnt the usual share of its food, nor within 18 hours of a turn, spreading or watering.',
+    why: whyWords,
     explainedBy: look.coreLost,
   };
 }

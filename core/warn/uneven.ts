@@ -16,6 +16,8 @@ export const unevenAfterH = 12;
 /** A taller heap is no bed: cool at its foot and weathered at its top by nature [m]. */
 const tallestBedM = 0.6;
 
+const whyWords = `Present when the day’s means of top and base lie more than ${degrees(unevenK)} apart for ${unevenAfterH} hours while the pile warms or works. Not for heaps over ${tallestBedM * 100} cm, which are cool at their foot by nature.`;
+
 export function unevenFinding(look: Look): Finding {
   const { state } = look;
   const top = state.positions.top;
@@ -39,7 +41,7 @@ export function unevenFinding(look: Look): Finding {
     todo: present ? `Turn it so that the ${cool} comes to the middle.` : 'Nothing.',
     byMs: present ? look.nowMs + 24 * msPerHour : null,
     caution: present ? dustCaution : null,
-    why: `Present when the day’s means of top and base lie more than ${degrees(unevenK)} apart for ${unevenAfterH} hours while the pile warms or works. Not for heaps over ${tallestBedM * 100} cm, which are cool at their foot by nature.`,
+    why: whyWords,
     explainedBy: look.coreLost ?? (present ? state.unevenBy : null),
   };
 }

@@ -11,6 +11,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { freeAirSpaceFrac } from '../rate/haug.ts';
 import type { Look } from './look.ts';
+import { perLimits } from './per-limits.ts';
 import { dustCaution, percent } from './words.ts';
 
 /** Free air space usually taken as the floor for composting is 0.30; below this even a shallow bed chokes [-]. */
@@ -35,7 +36,7 @@ export function waterloggedFinding(look: Look): Finding {
       ? 'The core is not being measured.'
       : present
         ? `At about ${percent(frac)} moisture only ${percent(air)} of the bed is air, and it is not warming as it should.`
-        : `At about ${percent(frac)} moisture some ${percent(air)} of the bed is air.`,
+        : 'The bed has air enough, by the water balance.',
     todo: present
       ? 'Squeeze and smell a handful: if it streams or smells sour, turn it loosely and mix in dry bran or straw, and keep rain off.'
       : 'Nothing.',
@@ -43,9 +44,13 @@ export function waterloggedFinding(look: Look): Finding {
     caution: present
       ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
       : null,
-    why:
-      `Present after a day when the estimated moisture is above ${percent(setup.limits.moistureMaxFrac + overBandFrac)} or less than ${percent(chokedFrac)} of the bed is air, ` +
-      'and the pile is not working. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
+    why: whyOf(setup.limits),
     explainedBy: look.coreLost,
   };
 }
+
+const whyOf = perLimits(
+  ({ moistureMaxFrac }) =>
+    `Present after a day when the estimated moisture is above ${percent(moistureMaxFrac + overBandFrac)} or less than ${percent(chokedFrac)} of the bed is air, ` +
+    'and the pile is not working. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
+);

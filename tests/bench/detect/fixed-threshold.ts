@@ -1,0 +1,33 @@
+/**
+ * tests/bench/detect/fixed-threshold.ts: what the grower would otherwise use: two fixed thresholds on the core.
+ *
+ * Takes:  a scenario and its world.
+ * Gives:  what a plain alarm at 50 °C, and below 30 °C (soil: 20 °C) from 36 h on, would have said.
+ */
+import { probeReadings } from './probe-readings.ts';
+import type { Scenario } from './scenario.ts';
+import { wantedMoistureFrac } from './truth.ts';
+import type { HourSaid, Raised, Watched } from './watch.ts';
+import { sampleMin, samplesPerHour, type World } from './world.ts';
+
+export function fixedThreshold(scenario: Scenario, world: World): Watched {
+  const raised: Raised[] = [];
+  const lowC = scenario.stage === 'soil' ? 20 : 30;
+  let hot = false;
+  let cold = false;
+  for (const { position, quantity, value, atMs } of probeReadings(scenario, world)) {
+    if (position !== 'core' || quantity !== 'temperature') continue;
+    const sample = Math.round((atMs - scenario.startMs) / (sampleMin * 60_000));
+    if (value > 50 && !hot) raised.push({ kind: 'overheating', position: null, sample });
+    hot = value > 50;
+    const low = value < lowC && sample >= 36 * samplesPerHour;
+    if (low && !cold) raised.push({ kind: 'stalling', position: null, sample });
+    cold = low;
+  }
+  const asTold = scenario.told.moistureFrac ?? wantedMoistureFrac[scenario.stage] + 0.05;
+  const hours: HourSaid[] = [];
+  for (let sample = 0; sample < world.samples; sample += samplesPerHour) {
+    hours.push({ sample, coreC: null, riseKPerH: null, forecast12: null, band: null, moistureFrac: asTold });
+  }
+  return { raised, hours };
+}

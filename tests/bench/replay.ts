@@ -1,0 +1,104 @@
+/**
+ * tests/bench/replay.ts: `npm run bench -- replay`: readings per second through the whole judging, on one core.
+ *
+ * Takes:  a fortnight of a bran pile with four temperature probes and humidity at the core, one reading a minute each.
+ * Gives:  `samples_per_s`, with the expected curve made anew once a day and at each act, an assessment and all alarms each
+ *         minute of pile time, and the forecast each hour.
+ */
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
+import { alarmPolicies } from '../../core/alarm/policies.ts';
+import type { ExpectedBand } from '../../core/curve/band.ts';
+import { expectedBand } from '../../core/curve/expected-band.ts';
+import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
+import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
+import type { Position } from '../../shared/names.ts';
+import { stageLimits } from '../../shared/stage.ts';
+import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
+import type { WarningKind } from '../../shared/warning.ts';
+
+const days = 14;
+const runs = 5;
+const startMs = Date.UTC(2031, 4, 1);
+/** A minute of pile time between assessments is the most the server asks for; a minute of its own time is what it does live. */
+const assessEveryMs = msPerMinute;
+
+export async function run(): Promise<Record<string, number>> {
+  const readings = makeReadings();
+  const whole: number[] = [];
+  const stepOnly: number[] = [];
+  for (let attempt = 0; attempt < runs; attempt += 1) {
+    whole.push(readings.length / seconds(() => judgeAll(readings, true)));
+    stepOnly.push(readings.length / seconds(() => judgeAll(readings, false)));
+  }
+  const samplesPerS = middle(whole);
+  const stepsPerS = middle(stepOnly);
+  console.log(`${readings.length} readings, ${days} days, median of ${runs}`);
+  console.log(`whole judging, assessed each minute of pile time   ${Math.round(samplesPerS)} /s`);
+  console.log(`steps with curve and forecast, no assessments      ${Math.round(stepsPerS)} /s`);
+  return { samples_per_s: Math.round(samplesPerS), steps_per_s: Math.round(stepsPerS), readings: readings.length };
+}
+
+function makeReadings(): JudgeReading[] {
+  const readings: JudgeReading[] = [];
+  for (let minute = 0; minute < days * 24 * 60; minute += 1) {
+    const hour = minute / 60;
+    const atMs = startMs + minute * msPerMinute;
+    const airC = 20 + 5 * Math.cos((2 * Math.PI * (hour - 15)) / 24);
+    const heatK = 26 * (1 / (1 + Math.exp((30 - hour) / 5))) * (1 / (1 + Math.exp((hour - 170) / 20)));
+    const wobbleK = 0.06 * Math.sin(minute * 1.7);
+    const at = (position: JudgeReading['position'], value: number): void => {
+      readings.push({ position, quantity: 'temperature', value: Math.round((value + wobbleK) * 16) / 16, atMs });
+    };
+    at('core', 20 + heatK);
+    at('top', airC + 0.5 * heatK);
+    at('base', 20 + 0.7 * heatK);
+    at('air', airC);
+    readings.push({ position: 'core', quantity: 'humidity', value: 98 + wobbleK, atMs });
+  }
+  return readings;
+}
+
+function judgeAll(readings: readonly JudgeReading[], assessing: boolean): void {
+  const setup: PileSetup = {
+    stage: 'bran',
+    startedAtMs: startMs,
+    limits: stageLimits.bran,
+    recipe: { material: 'wheat-bran', depthM: 0.3, massKg: 200, moistureFrac: 0.6, cover: 'breathable' },
+    acts: [],
+  };
+  const state = startJudge(setup);
+  const air: { atMs: number; tempC: number }[] = [];
+  const machines = new Map<WarningKind, Map<Position | null, AlarmMachine>>();
+  let band: ExpectedBand | null = null;
+  let bandUntilMs = startMs;
+  let assessedMs = startMs;
+  for (const reading of readings) {
+    if (reading.atMs >= bandUntilMs) {
+      // As the server asks: two days beyond now.
+      band = expectedBand(setup, air, reading.atMs + 48 * msPerHour);
+      bandUntilMs += msPerDay;
+    }
+    if (reading.position === 'air') air.push({ atMs: reading.atMs, tempC: reading.value });
+    stepJudge(state, setup, band, reading);
+    if (!assessing || reading.atMs - assessedMs < assessEveryMs) continue;
+    assessedMs = reading.atMs;
+    for (const finding of assess(state, setup, band, assessedMs).findings) {
+      const { kind, position, evidence, explainedBy, severity } = finding;
+      const ofKind = machines.get(kind) ?? new Map<Position | null, AlarmMachine>();
+      machines.set(kind, ofKind);
+      const kept = ofKind.get(position) ?? startAlarm(startMs);
+      const seen = explainedBy === null ? evidence : 'missing';
+      ofKind.set(position, stepAlarm(kept, seen, assessedMs, alarmPolicies[kind], severity).next);
+    }
+  }
+}
+
+function seconds(work: () => void): number {
+  const from = performance.now();
+  work();
+  return (performance.now() - from) / 1000;
+}
+
+function middle(values: readonly number[]): number {
+  return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)] ?? 0;
+}
