@@ -11,6 +11,12 @@ interface Bench {
 const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
   ingest: { what: 'messages per second into the committed store', load: () => import('./ingest.ts') },
   query: { what: 'a year of four probes over the series route', load: () => import('./query.ts') },
+  curves: { what: 'the expected curve of a batch by 200 members over 14 days', load: () => import('./curves.ts') },
+  replay: { what: 'readings per second through the whole judging', load: () => import('./replay.ts') },
+  detect: {
+    what: 'warnings and forecasts against simulated piles whose truth is known',
+    load: () => import('./detect.ts'),
+  },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
 };
 
