@@ -54,6 +54,7 @@ test('from an empty start to a watched pile: each payload form shows on the page
   await page.getByRole('img', { name: /core 26\.5/ }).waitFor();
 
   await publish('p1/reading', '{"temperature": 85}');
+  await page.getByRole('link', { name: 'More' }).click();
   await page.getByRole('link', { name: 'What came in' }).click();
   await page.getByText('Power-on value').first().waitFor();
 

@@ -6,6 +6,7 @@ import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
 import { useHouse } from './live/use-house.ts';
 import { HomePage } from './pages/home.tsx';
+import { MorePage, morePlaces } from './pages/more.tsx';
 import { TokenPage } from './pages/token.tsx';
 import { LiveMark } from './parts/marks.tsx';
 import { usePrefs } from './prefs.ts';
@@ -16,6 +17,8 @@ const NewPilePage = lazy(() => import('./pages/new-pile.tsx').then((page) => pag
 const ProbesPage = lazy(() => import('./pages/probes.tsx').then((page) => page.ProbesPage));
 const IncomingPage = lazy(() => import('./pages/incoming.tsx').then((page) => page.IncomingPage));
 const PracticePage = lazy(() => import('./practice/practice-page.tsx').then((page) => page.PracticePage));
+const PlanPage = lazy(() => import('./plan/plan-page.tsx').then((page) => page.PlanPage));
+const LayPage = lazy(() => import('./plan/lay-page.tsx').then((page) => page.LayPage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -51,7 +54,10 @@ function Pages() {
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />
         <Route path="/practice/:id?" component={PracticePage} />
+        <Route path="/plan/lay" component={LayPage} />
+        <Route path="/plan/:what?" component={PlanPage} />
         <Route path="/settings" component={SettingsPage} />
+        <Route path="/more" component={MorePage} />
         <Route default component={NoPage} />
       </Router>
     </ErrorBoundary>
@@ -59,16 +65,17 @@ function Pages() {
 }
 
 const places = [
-  ['/', 'Piles'],
-  ['/probes', 'Probes'],
-  ['/incoming', 'What came in'],
-  ['/practice', 'Practice'],
-  ['/settings', 'Settings'],
+  ['/', 'Piles', ['/piles']],
+  ['/plan', 'Plan', []],
+  ['/batches', 'Batches', ['/lots', '/lineage']],
+  ['/probes', 'Probes', []],
+  ['/more', 'More', morePlaces.map(([href]) => href)],
 ] as const;
 
 function Masthead() {
   const { path } = useLocation();
-  const isHere = (href: string) => (href === '/' ? path === '/' || path.startsWith('/piles') : path.startsWith(href));
+  const isHere = (href: string, within: readonly string[]) =>
+    path === href || [...within, ...(href === '/' ? [] : [href])].some((one) => path.startsWith(one));
   return (
     <header class="masthead">
       <a class="wordmark" href="/">
@@ -76,9 +83,9 @@ function Masthead() {
       </a>
       <nav aria-label="Pages">
         <ul>
-          {places.map(([href, words]) => (
+          {places.map(([href, words, within]) => (
             <li key={href}>
-              <a href={href} aria-current={isHere(href) ? 'page' : undefined}>
+              <a href={href} aria-current={isHere(href, within) ? 'page' : undefined}>
                 {words}
               </a>
             </li>

@@ -1,6 +1,7 @@
 /**
  * web/pile/batch-fields.tsx: the questions about a batch: stage, when laid, of what, how deep, how damp, how covered.
  */
+import { useState } from 'preact/hooks';
 import type { NewPile } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 import { covers, materials } from '../../../shared/batch.ts';
@@ -69,6 +70,8 @@ interface BatchFieldsProps {
 }
 
 export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
+  // Only at first: what is being typed must not fold away.
+  const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
   return (
     <>
       <Choice
@@ -94,7 +97,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
           error={deed.fieldError('/recipe/depthM')}
         />
       </div>
-      <details class="more">
+      <details class="more" open={hasMore}>
         <summary>More about the batch</summary>
         <TextField
           label="Laid"

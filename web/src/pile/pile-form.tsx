@@ -9,11 +9,12 @@ import { fetchAll } from '../live/connection.ts';
 import { useHouse, useReader } from '../live/use-house.ts';
 import { PickField, Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
-import { BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
+import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
 
 const newSite = '';
 
-export function PileForm() {
+/** @param planned What stands in the fields at first, where it was planned before. */
+export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
   const sites = useHouse((house) => house.sites);
   const { route } = useLocation();
   const place = useDeed();
@@ -21,7 +22,7 @@ export function PileForm() {
   const [site, setSite] = useState<string>();
   const [siteName, setSiteName] = useState('');
   const [name, setName] = useState('');
-  const [batch, setBatch] = useState(emptyBatch);
+  const [batch, setBatch] = useState(planned);
   const chosen = site ?? sites[0]?.id ?? newSite;
   const { timeZone } = useReader(chosen);
 

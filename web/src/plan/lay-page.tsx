@@ -1,0 +1,90 @@
+/**
+ * web/plan/lay-page.tsx: lays a pile with the figures of a plan, on ground that is free or new.
+ */
+import { useState } from 'preact/hooks';
+import { useLocation, useRoute } from 'preact-iso';
+import { z } from 'zod';
+import { materials } from '../../../shared/batch.ts';
+import { stages } from '../../../shared/names.ts';
+import { startBatch } from '../api/routes.ts';
+import { fetchAll } from '../live/connection.ts';
+import { useHouse, useReader } from '../live/use-house.ts';
+import { PickField, Refusal } from '../parts/forms.tsx';
+import { useDeed } from '../parts/use-deed.ts';
+import { usePage } from '../parts/use-page.ts';
+import { type BatchDraft, BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
+import { PileForm } from '../pile/pile-form.tsx';
+
+const figuresSchema = z.object({
+  stage: z.enum(stages).catch('bran'),
+  material: z.enum(materials).catch('wheat-bran'),
+  massKg: z.string().catch(''),
+  moisturePct: z.string().catch(''),
+  depthCm: z.string().catch(''),
+  laidAt: z.string().catch(''),
+});
+
+/** What the address carries, as the form's fields take it; anything unreadable is left empty. */
+export function draftOfQuery(query: Record<string, string>): BatchDraft {
+  return { ...emptyBatch, ...figuresSchema.parse(query) };
+}
+
+const onNew = '';
+
+export function LayPage() {
+  const heading = usePage('Lay what was planned');
+  const { query } = useRoute();
+  const free = useHouse((house) => house.piles)?.filter((pile) => pile.batch === null) ?? [];
+  const [where, setWhere] = useState<string>(onNew);
+  const [draft] = useState(() => draftOfQuery(query));
+  return (
+    <div class="page narrow">
+      <h1 ref={heading} tabIndex={-1}>
+        Lay what was planned
+      </h1>
+      <p class="lead">
+        The plan’s figures stand in the fields; what you really weighed counts more. Change what differs.
+      </p>
+      {free.length > 0 && (
+        <div class="form lay-where">
+          <PickField
+            label="Where"
+            value={where}
+            choices={[[onNew, 'A new pile'], ...free.map((pile) => [pile.id, `${pile.name}, which is free`] as const)]}
+            onValue={setWhere}
+          />
+        </div>
+      )}
+      {where === onNew ? <PileForm planned={draft} /> : <NextHere key={where} pileId={where} planned={draft} />}
+    </div>
+  );
+}
+
+function NextHere({ pileId, planned }: { readonly pileId: string; readonly planned: BatchDraft }) {
+  const site = useHouse((house) => house.piles?.find((pile) => pile.id === pileId)?.site);
+  const reader = useReader(site);
+  const deed = useDeed();
+  const { route } = useLocation();
+  const [batch, setBatch] = useState(planned);
+  const lay = () =>
+    deed.run(async () => {
+      await startBatch(pileId, batchBody(batch, reader.timeZone));
+      await fetchAll();
+      route(`/piles/${pileId}`);
+    });
+  return (
+    <form
+      class="form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void lay();
+      }}
+    >
+      <BatchFields draft={batch} onDraft={(part) => setBatch({ ...batch, ...part })} deed={deed} />
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Lay the batch
+      </button>
+    </form>
+  );
+}
