@@ -59,8 +59,9 @@ export function LayerCut({ truth, limitC, ...frame }: LayerCutProps) {
               ))}
             </linearGradient>
             <rect
-              x={x(fromH).toFixed(2)}
-              width={(x(toH) - x(fromH) + 0.4).toFixed(2)}
+              // Whole pixels, so that no seam shows between two hours.
+              x={Math.round(x(fromH))}
+              width={Math.round(x(toH)) - Math.round(x(fromH))}
               y={top.toFixed(1)}
               height={(height - top).toFixed(1)}
               fill={`url(#${id})`}

@@ -30,6 +30,8 @@ export function Tending({ scenario, run, frame }: TendingProps) {
   const heading = useArrival(scenario.name);
   const { unit } = usePrefs();
   const { pile, seen, diary } = frame;
+  // With nothing to warn of, a phone shows the pile first.
+  const warnings = <PracticeWarnings key="warnings" alarms={pile.alarms} stoppedBy={run.stoppedBy} />;
   return (
     <div class="page pile-page practice-run">
       <header class="opening">
@@ -44,25 +46,28 @@ export function Tending({ scenario, run, frame }: TendingProps) {
         </div>
         <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
         <p class="next next-large">{sentenceIn(unit, pile.next)}</p>
-        <p class="practice-goal">
-          <span class="label">Your goal</span> {sentenceIn(unit, scenario.goal.says)}
-        </p>
-        <p class="buttons">
-          <a class="button" href="#hands">
-            Lend a hand
-          </a>
-        </p>
+        {pile.tone !== 'calm' && (
+          <p class="buttons">
+            <a class="button" href="#hands">
+              Lend a hand
+            </a>
+          </p>
+        )}
       </header>
       <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings of this pile">
         {run.stoppedBy &&
           `The clock stands. New warning: ${warningNames[run.stoppedBy.kind]}. ${sentenceIn(unit, run.stoppedBy.todo)}`}
       </div>
       <div class="pile-now">
-        <PracticeWarnings alarms={pile.alarms} stoppedBy={run.stoppedBy} />
-        <div class="pile-drawing">
+        {pile.alarms.length > 0 && warnings}
+        <div class="pile-drawing" key="drawing">
           <Mound pile={pile} depthM={seen.depthM} cover={seen.cover} large />
           <DampLines frame={frame} />
+          <p class="practice-goal">
+            <span class="label">Your goal</span> {sentenceIn(unit, scenario.goal.says)}
+          </p>
         </div>
+        {pile.alarms.length === 0 && warnings}
       </div>
       <Part id="hands" title="Your hands">
         <Hands scenario={scenario} run={run} frame={frame} />
