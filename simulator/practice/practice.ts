@@ -10,7 +10,7 @@ import { type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { actOn } from '../model/acts.ts';
 import type { Air } from '../model/air.ts';
 import { climateWeather } from '../model/climate.ts';
-import { createPile, type Pile } from '../model/pile.ts';
+import { createPile, type Pile, pileDepthM } from '../model/pile.ts';
 import { createRandom, seedOf } from '../model/random.ts';
 import { airAtPile } from '../model/shelter.ts';
 import { longestStepS, stepPile } from '../model/step-pile.ts';
@@ -89,7 +89,7 @@ export function createPractice(scenario: PracticeScenario, seed: number, started
     afterH: afterH(),
     atMs: pile.atMs,
     ended: ended(),
-    depthM: rows[rows.length - 1]?.depthM ?? scenario.recipe.depthM,
+    depthM: pileDepthM(pile),
     cover: pile.cover,
   });
   const note = () => rows.push(truthRow(pile, outdoors(), Math.round(afterH()), readyAtStartKg));
