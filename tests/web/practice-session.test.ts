@@ -1,0 +1,114 @@
+/**
+ * A whole practice run without a page: the pile, its probes, and the judge of real piles over what they say.
+ */
+import { describe, expect, test } from 'vitest';
+import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
+import type { PileSetup } from '../../core/judge/setup.ts';
+import { AlarmBoard } from '../../server/watch/alarm-board.ts';
+import { pileDetailSchema } from '../../shared/api/piles.ts';
+import { seriesAnswerSchema } from '../../shared/api/series.ts';
+import { stageLimits } from '../../shared/stage.ts';
+import { createPractice } from '../../simulator/practice/practice.ts';
+import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
+import { forgotten } from '../../simulator/practice/scenarios/forgotten.ts';
+import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
+import { probeOut } from '../../simulator/practice/scenarios/probe-out.ts';
+import { createAlarms } from '../../web/src/practice/practice-alarms.ts';
+import { openSession } from '../../web/src/practice/practice-session.ts';
+
+describe('openSession()', () => {
+  for (const scenario of practiceScenarios) {
+    test(`${scenario.id}: its first frame keeps the contracts of a real pile, with a sentence and numbers`, () => {
+      const { pile, series, ended } = openSession(scenario, 1).frame();
+      expect(pileDetailSchema.parse(pile).condition).toMatch(/^[A-Z].*\.$/);
+      expect(seriesAnswerSchema.parse(series).positions.core?.temperatureC?.length).toBeGreaterThan(0);
+      expect(pile.positions.core?.temperatureC).toBeTypeOf('number');
+      expect(ended).toBe(false);
+    });
+  }
+
+  test('time stops at the warning that heat is coming, and the sentence says what to do', () => {
+    const session = openSession(hotWeek, 1);
+    const { frame, raised } = session.advance(hotWeek.hours);
+    expect(raised.map(({ kind }) => kind)).toEqual(['overheating-soon']);
+    expect(frame.ended).toBe(false);
+    expect(frame.pile.tone).toBe('act');
+    expect(frame.diary.at(-1)).toMatchObject({ kind: 'warning', words: 'Warning: overheating soon' });
+  });
+
+  test('an act is in the diary, on the chart, and in what is expected from there on', () => {
+    const session = openSession(hotWeek, 1);
+    session.advance(30);
+    const before = session.frame();
+    const { frame, answer } = session.act({ kind: 'spread', depthM: 0.2 });
+    expect(answer.done).toBe(true);
+    expect(frame.diary.at(-1)?.words).toMatch(/^Spread thinner, to 20/);
+    expect(frame.pile.acts.map(({ kind }) => kind)).toEqual(['spread']);
+    expect(frame.seen.depthM).toBeLessThan(before.seen.depthM);
+    const origin = (of: typeof frame) => of.series.expected.origin;
+    expect(origin(frame)).not.toBe(origin(before));
+  });
+
+  test('what hand and nose find is told, and leaves no mark on the chart', () => {
+    const session = openSession(hotWeek, 1);
+    const { frame, answer } = session.act({ kind: 'squeeze' });
+    expect(answer.told).toMatch(/drops/);
+    expect(frame.diary.at(-1)).toMatchObject({ words: 'Squeezed a handful', told: answer.told });
+    expect(frame.pile.acts).toEqual([]);
+  });
+
+  test('what was said while nobody was there has been judged before anybody comes', () => {
+    const { diary, series, afterH } = openSession(probeOut, 1).frame();
+    expect(afterH).toBe(probeOut.awayUntilH);
+    expect(diary.map(({ kind }) => kind)).toEqual(['warning', 'away']);
+    expect(Date.parse(series.to) - Date.parse(series.from)).toBe(probeOut.awayUntilH * 3_600_000);
+  });
+
+  test('an acknowledged warning stands, acknowledged', () => {
+    const session = openSession(hotWeek, 1);
+    const id = session.advance(hotWeek.hours).raised[0]?.id ?? '';
+    expect(session.acknowledge(id).pile.alarms.find((alarm) => alarm.id === id)?.state).toBe('acknowledged');
+  });
+
+  test('nothing of the hidden truth is in a frame', () => {
+    const text = JSON.stringify(openSession(forgotten, 1).advance(2).frame);
+    for (const hidden of ['aliveFrac', 'layers', 'oxygen', 'workFrac', 'hottestC', 'lesson', 'example'])
+      expect(text).not.toContain(`"${hidden}`);
+  });
+
+  test('saying that it is done ends the run at once', () => {
+    const session = openSession(hotWeek, 1);
+    session.advance(1);
+    expect(session.act({ kind: 'finish' }).frame.ended).toBe(true);
+    expect(session.debrief().score.parts.length).toBeGreaterThan(3);
+  });
+});
+
+test('createAlarms() moves as the alarms of the house do, through a pile that overheats and cools', () => {
+  const practice = createPractice(hotWeek, 1);
+  const setup: PileSetup = {
+    stage: 'bran',
+    startedAtMs: practice.startedAtMs,
+    limits: stageLimits.bran,
+    recipe: hotWeek.told,
+    acts: [],
+  };
+  const state = startJudge(setup);
+  const ours = createAlarms();
+  let lastId = 0;
+  const board = new AlarmBoard('p', [], () => String(++lastId));
+  const standing = (all: Iterable<{ kind: string; position: string | null; state: string; severity: string }>) =>
+    [...all].map(({ kind, position, state: at, severity }) => `${kind} ${position} ${at} ${severity}`).sort();
+  let seen = 0;
+  for (let i = 0; i < hotWeek.hours * 6; i++) {
+    const { readings, view } = practice.advance(1 / 6);
+    for (const reading of readings) stepJudge(state, setup, null, reading);
+    const { findings } = assess(state, setup, null, view.atMs);
+    ours.look(findings, view.atMs);
+    board.look(findings, view.atMs);
+    const theirs = standing([...board.open()].map(({ record }) => record));
+    expect(standing(ours.open())).toEqual(theirs);
+    seen = Math.max(seen, theirs.length);
+  }
+  expect(seen).toBeGreaterThan(1);
+});
