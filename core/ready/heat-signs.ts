@@ -4,8 +4,13 @@
  * Takes:  hourly core and air temperatures and the turns that were logged.
  * Gives:  each sign as present, absent or missing, with a sentence.
  * Never:  says "ready": sensors alone never do.
+ *
+ * The judge follows the same signs while a batch lies there (score/readiness.ts); this reads them from any batch, ended ones too,
+ * and tells what was not measured from what was not seen.
  */
+
 import type { Evidence } from '../../shared/warning.ts';
+import { cameK, reheatK, turnWatchedH } from '../score/readiness.ts';
 
 export interface HeatSign {
   readonly sign: 'heat-came' | 'heat-fell' | 'no-reheat';
@@ -21,14 +26,9 @@ export interface HeatSight {
   readonly turnsAtH: readonly number[];
 }
 
-/** A hump this far above the air is heat that came [K]; the judge follows such a hump down as one. Common practice, no source. */
-const cameK = 10;
-/** "Back at the air" [K], held for some hours. Common practice, no source. */
+/** "Back at the air" [K], held for some hours, as the judge's phases take it. Common practice, no source. */
 const nearK = 5;
 const heldH = 6;
-/** A turned heap that will reheat shows it within a day; by so much [h, K]. Common practice, no source. */
-const reheatH = 24;
-const reheatK = 5;
 
 export function heatSigns(sight: HeatSight): HeatSign[] {
   const excessK = sight.coreC.map((coreC, hour) => {
@@ -80,7 +80,7 @@ function noReheat({ coreC, turnsAtH }: HeatSight, excessK: readonly (number | nu
     return { sign, evidence: 'missing', says: 'No turn is in the journal, so it was not tested by one.' };
   }
   const first = Math.max(0, Math.floor(turnH));
-  const after = excessK.slice(first, first + reheatH + 1);
+  const after = excessK.slice(first, first + turnWatchedH + 1);
   const known = after.filter((one): one is number => one !== null);
   const lowest: number[] = [];
   let rise = 0;
@@ -92,7 +92,7 @@ function noReheat({ coreC, turnsAtH }: HeatSight, excessK: readonly (number | nu
     return { sign, evidence: 'absent', says: `After the last turn it warmed again by ${Math.round(rise)} °C.` };
   }
   const watchedH = coreC.length - first;
-  if (watchedH <= reheatH || known.length < after.length * 0.75) {
+  if (watchedH <= turnWatchedH || known.length < after.length * 0.75) {
     return {
       sign,
       evidence: 'missing',

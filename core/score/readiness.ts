@@ -31,9 +31,9 @@ export interface Readiness {
 }
 
 /** Heat of its own that counts as having come [K]; within this of the air it has gone [K]; a turn is watched this long [h]. */
-const cameK = 8;
-const turnWatchedH = 24;
-const reheatK = 3;
+export const cameK = 8;
+export const turnWatchedH = 24;
+export const reheatK = 3;
 
 export function readinessOf(facts: ReadinessFacts): Readiness {
   const came = facts.peakExcessK >= cameK;

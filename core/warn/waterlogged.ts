@@ -14,17 +14,17 @@ import type { Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { dustCaution, percent } from './words.ts';
 
-/** Free air space usually taken as the floor for composting is 0.30; below this even a shallow bed chokes [-]. */
-const chokedFrac = 0.2;
-/** This far above the stage's own moisture band counts too [-]. */
-const overBandFrac = 0.05;
+/** Free air space usually taken as the floor for composting is 0.30; fine bran chokes somewhat below it [-]. */
+const chokedFrac = 0.27;
+/** This near to all that it can hold counts as soaked, for the rest has run off [-]. */
+const soakedFrac = 0.01;
 
 export function waterloggedFinding(look: Look): Finding {
   const { state, setup } = look;
   const facts = materialFacts[setup.recipe.material];
   const frac = wetBasis(state.waterKgKg);
   const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
-  const wet = frac > setup.limits.moistureMaxFrac + overBandFrac || air < chokedFrac;
+  const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
   const working = state.phase === 'active' || state.phase === 'settled';
   const present = look.coreKnown && wet && !working && state.hoursDone >= 24 && state.workPerDay < 0.2;
   return {
@@ -51,6 +51,6 @@ export function waterloggedFinding(look: Look): Finding {
 
 const whyOf = perLimits(
   ({ moistureMaxFrac }) =>
-    `Present after a day when the estimated moisture is above ${percent(moistureMaxFrac + overBandFrac)} or less than ${percent(chokedFrac)} of the bed is air, ` +
+    `Present after a day when the bed is estimated to hold all the water it can (well above the stage’s ${percent(moistureMaxFrac)}), or less than ${percent(chokedFrac)} of it is air, ` +
     'and the pile is not working. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
 );

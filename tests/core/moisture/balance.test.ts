@@ -1,0 +1,151 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { materialFacts } from '../../../core/curve/material-facts.ts';
+import { dryBasis, hourlyLoss, skinShare, wetBasis } from '../../../core/moisture/balance.ts';
+import { correctByDryAir, correctByProbe, correctBySample, correctWater } from '../../../core/moisture/correct.ts';
+import { waterToAdd } from '../../../core/moisture/water-to-add.ts';
+import { materials, type Recipe } from '../../../shared/batch.ts';
+import { stageLimits } from '../../../shared/stage.ts';
+import { msPerHour } from '../../../shared/units.ts';
+import { play, setupOf, startMs } from '../helpers.ts';
+
+const bed: Recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
+
+// Dry basis X = M / (1 - M): 50 % = 1.000, 60 % = 1.500, 65 % = 1.857, 70 % = 2.333 (computed, exact).
+test('dryBasis() and wetBasis() are each other’s inverse, and 60 % is 1.5', () => {
+  expect(dryBasis(0.6)).toBeCloseTo(1.5, 12);
+  expect(dryBasis(0.65)).toBeCloseTo(1.857, 3);
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0, max: 0.95, noNaN: true }),
+      (frac) => Math.abs(wetBasis(dryBasis(frac)) - frac) < 1e-12,
+    ),
+    { seed: 7 },
+  );
+});
+
+test('skinShare() is 0.189 for an open bed of 30 cm and small for a deep heap', () => {
+  expect(skinShare('open', 0.3)).toBeCloseTo(0.189, 3);
+  expect(skinShare('open', 1.8)).toBeLessThan(0.05);
+});
+
+test('hourlyLoss() grows with heat, dry air, an open cover and a thin bed, and is nothing in fog', () => {
+  const loss = (change: {
+    coreC?: number;
+    rh?: number;
+    cover?: 'open' | 'breathable' | 'closed';
+    depthM?: number;
+  }): number =>
+    hourlyLoss(change.coreC ?? 40, 20, change.rh ?? 70, bed, change.cover ?? 'breathable', change.depthM ?? 0.3);
+  expect(loss({ coreC: 45 })).toBeGreaterThan(loss({}));
+  expect(loss({ rh: 40 })).toBeGreaterThan(loss({}));
+  expect(loss({ cover: 'open' })).toBeGreaterThan(loss({}));
+  expect(loss({ cover: 'closed' })).toBeLessThan(loss({}));
+  expect(loss({ depthM: 0.15 })).toBeGreaterThan(loss({}));
+  expect(loss({ coreC: 20, rh: 100 })).toBe(0);
+});
+
+test('correctWater() of 1.0 ± 0.2 by 1.4 ± 0.2 is 1.2 ± 0.141', () => {
+  const water = { waterKgKg: 1, waterSd: 0.2 };
+  correctWater(water, 1.4, 0.2);
+  expect(water.waterKgKg).toBeCloseTo(1.2, 12);
+  expect(water.waterSd).toBeCloseTo(0.1414, 4);
+});
+
+test('correctWater() lies between both and is surer than either', () => {
+  const positive = fc.double({ min: 0.01, max: 3, noNaN: true });
+  fc.assert(
+    fc.property(positive, positive, positive, positive, (own, ownSd, measured, measuredSd) => {
+      const water = { waterKgKg: own, waterSd: ownSd };
+      correctWater(water, measured, measuredSd);
+      const low = Math.min(own, measured) - 1e-9;
+      const high = Math.max(own, measured) + 1e-9;
+      return water.waterKgKg >= low && water.waterKgKg <= high && water.waterSd <= Math.min(ownSd, measuredSd) + 1e-9;
+    }),
+    { seed: 8 },
+  );
+});
+
+test('a handful that crumbles lowers the estimate, one that drips raises it, a weighed one settles it', () => {
+  const after = (sample: Parameters<typeof correctBySample>[1]): number => {
+    const water = { waterKgKg: dryBasis(0.54), waterSd: 0.25 };
+    correctBySample(water, sample);
+    return wetBasis(water.waterKgKg);
+  };
+  expect(after({ kind: 'squeezed', atMs: 0, feel: 'crumbles' })).toBeLessThan(0.5);
+  expect(after({ kind: 'squeezed', atMs: 0, feel: 'drips' })).toBeGreaterThan(0.57);
+  expect(Math.abs(after({ kind: 'weighed', atMs: 0, moistureFrac: 0.45 }) - 0.45)).toBeLessThan(0.02);
+});
+
+test('correctByProbe() reads 27.75 % of volume in wheat bran as 60 % of mass', () => {
+  // X = 0.2775 * 1000 / 185 = 1.5.
+  const water = { waterKgKg: 1.5, waterSd: 0.3 };
+  correctByProbe(water, 27.75, bed);
+  expect(water.waterKgKg).toBeCloseTo(1.5, 6);
+  const low = { waterKgKg: 1.5, waterSd: 0.3 };
+  correctByProbe(low, 15, bed);
+  expect(low.waterKgKg).toBeLessThan(1.5);
+});
+
+test('correctByDryAir() only ever takes the estimate down', () => {
+  const wet = { waterKgKg: 1.2, waterSd: 0.3 };
+  correctByDryAir(wet);
+  expect(wet.waterKgKg).toBeLessThan(0.9);
+  const dry = { waterKgKg: 0.3, waterSd: 0.1 };
+  correctByDryAir(dry);
+  expect(dry.waterKgKg).toBe(0.3);
+});
+
+// 100 kg laid at 60 % hold 40 kg dry; from 45 % (X 0.818) to the band's middle 57.5 % (X 1.353): 21.4 kg (computed).
+test('waterToAdd() of a 100 kg bed at 45 % is 21.4 L up to 57.5 %', () => {
+  const add = waterToAdd({ waterKgKg: dryBasis(0.45), waterSd: 0 }, bed, stageLimits.bran);
+  expect(add?.litres).toBeCloseTo(21.4, 1);
+  expect(add?.toFrac).toBe(0.575);
+});
+test('waterToAdd() advises less when it is less sure, nothing when damp enough, and per 10 kg without a mass', () => {
+  const water = { waterKgKg: dryBasis(0.45), waterSd: 0 };
+  const sure = waterToAdd(water, bed, stageLimits.bran)?.litres ?? 0;
+  expect(waterToAdd({ ...water, waterSd: 0.2 }, bed, stageLimits.bran)?.litres).toBeLessThan(sure);
+  expect(waterToAdd({ waterKgKg: dryBasis(0.6), waterSd: 0 }, bed, stageLimits.bran)).toBeNull();
+  const { massKg, ...massless } = bed;
+  expect(massKg).toBe(100);
+  const add = waterToAdd(water, massless, stageLimits.bran);
+  expect([add?.litres, add?.litresPer10Kg.toFixed(2)]).toEqual([null, '2.94']);
+});
+test('waterToAdd() never leads beyond what the material holds against gravity', () => {
+  const limits = { ...stageLimits.bran, moistureMinFrac: 0.5, moistureMaxFrac: 0.95 };
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...materials),
+      fc.double({ min: 0.02, max: 4, noNaN: true }),
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      (material, waterKgKg, waterSd) => {
+        const add = waterToAdd({ waterKgKg, waterSd }, { ...bed, material }, limits);
+        if (add === null || add.litres === null) return true;
+        return wetBasis(waterKgKg + add.litres / 40) <= materialFacts[material].holdsFrac + 1e-9;
+      },
+    ),
+    { seed: 9 },
+  );
+});
+
+test('a sample told to the judge moves its estimate, once', () => {
+  const samples = [{ kind: 'weighed', atMs: startMs + 10 * msPerHour, moistureFrac: 0.42 }] as const;
+  const before = play(setupOf('bran', { samples }), 9, () => 25);
+  expect(before.last?.moisture.frac).toBeGreaterThan(0.58);
+  const after = play(setupOf('bran', { samples }), 20, () => 25);
+  expect(after.last?.moisture.frac).toBeLessThan(0.55);
+  expect(after.state.samplesDone).toBe(1);
+});
+
+test('a bed told to be wetter than it can hold drains to what it holds', () => {
+  const recipe = { ...bed, moistureFrac: 0.8 };
+  const all = play(setupOf('bran', { recipe }), 24, () => 22);
+  expect(all.last?.moisture.frac).toBeCloseTo(materialFacts['wheat-bran'].holdsFrac, 2);
+});
+
+test('the drying warning says how much water, in litres', () => {
+  const recipe = { ...bed, moistureFrac: 0.4 };
+  const all = play(setupOf('bran', { recipe }), 12, () => 22);
+  expect(all.finding('drying').todo).toMatch(/sprinkle about \d+ L of water \(for 5[78] %\), in two or three goes/);
+});

@@ -1,0 +1,68 @@
+import { expect, test } from 'vitest';
+import { msPerHour } from '../../../shared/units.ts';
+import { Played, play, setupOf, startMs, through } from '../helpers.ts';
+
+const works = through([0, 22], [30, 42], [200, 40]);
+const day = (hour: number): number => 20 + 5 * Math.cos((2 * Math.PI * (hour - 7)) / 24);
+
+/** A core whose value stands still from an hour on; beside it the air moves. */
+function standsStill(fromH: number, hours: number): Played {
+  const all = new Played(setupOf());
+  for (let minute = 0; minute <= hours * 60; minute += 20) {
+    const hour = minute / 60;
+    const atMs = startMs + minute * 60_000;
+    all.feed('air', day(hour), atMs);
+    all.feed('core', hour < fromH ? works(hour) + 0.05 * Math.sin(minute) : 41.5, atMs);
+    all.lookUntil(atMs);
+  }
+  return all;
+}
+
+test('one value for thirteen hours is honest: a real ground probe repeated one for twelve (litter heap, T10)', () => {
+  expect(standsStill(40, 53).raised()).toEqual([]);
+});
+
+test('one value for fifteen hours is a stuck probe, and the core is then not known', () => {
+  const all = standsStill(40, 55);
+  expect(all.raised()).toEqual(['probe-stuck/core']);
+  expect([all.finding('stalling').evidence, all.finding('stalling').explainedBy]).toEqual(['missing', 'probe-stuck']);
+});
+
+test('three wild values in a day are a failing probe, and none of them is believed', () => {
+  const all = play(setupOf(), 48, (hour) => ([40, 43, 46].includes(hour) ? 85 : works(hour)), day);
+  expect(all.raised()).toEqual(['probe-out/core']);
+  expect(all.finding('probe-out', 'core').seen).toContain('wild');
+});
+
+test('a core that falls to the air within an hour and stays there was pulled out, not turned', () => {
+  const all = play(setupOf(), 60, (hour) => (hour < 45 ? works(hour) : day(hour)), day);
+  expect(all.raised()).toEqual(['probe-out/core']);
+  expect(all.finding('stalling').explainedBy).toBe('probe-out');
+  expect(all.last?.seenHands).toEqual([]);
+  expect(all.say().condition).toBe('A probe seems to have come out of the pile, or is failing.');
+});
+
+test('a core that is put back is believed again', () => {
+  const all = play(setupOf(), 60, (hour) => (hour < 45 || hour > 50 ? works(hour) : day(hour)), day);
+  expect(all.stateOf('probe-out', 'core')).toBe('returned-unacknowledged');
+  expect(all.finding('overheating').evidence).toBe('absent');
+});
+
+test('a turn that takes half of the warmth is no pulled probe', () => {
+  const all = play(setupOf(), 60, through([0, 22], [30, 42], [40, 42], [40.3, 31], [60, 40]), day);
+  expect(all.raised()).toEqual([]);
+});
+
+// T13 of the litter heap: sun and night on a skin, real steps of up to 10.8 °C in an hour.
+test('a skin that swings with sun and night, down to the air, is no fault', () => {
+  const all = new Played(setupOf());
+  for (let hour = 0; hour <= 120; hour += 1) {
+    const atMs = startMs + hour * msPerHour;
+    const sunK = Math.max(0, 22 * Math.sin((2 * Math.PI * (hour - 2)) / 24));
+    all.feed('air', day(hour) + 0.03 * (hour % 3), atMs);
+    all.feed('core', works(hour) + 0.03 * (hour % 5), atMs);
+    all.feed('top', day(hour) + sunK + 0.5, atMs);
+    all.lookUntil(atMs + 50 * 60_000);
+  }
+  expect(all.raised()).toEqual([]);
+});
