@@ -34,6 +34,8 @@ export interface PileWatchParts {
   readonly pile: PileRecord;
   readonly batch: BatchRecord | null;
   readonly acts: readonly ActRecord[];
+  /** Samples taken by hand, and a person's word that it is ready. */
+  readonly heard?: Pick<PileSetup, 'samples' | 'confirmedAtMs'>;
   readonly board: AlarmBoard;
   readonly readBack: ReadBack;
 }
@@ -60,7 +62,7 @@ export class PileWatch {
     this.batch = parts.batch;
     this.board = parts.board;
     this.#readBack = parts.readBack;
-    this.setup = parts.batch && setupOf(parts.batch, parts.acts);
+    this.setup = parts.batch && setupOf(parts.batch, parts.acts, parts.heard);
     this.#state = this.setup && startJudge(this.setup);
     this.#throughMs = parts.batch?.startedAtMs ?? 0;
   }
@@ -186,13 +188,14 @@ export class PileWatch {
   }
 }
 
-function setupOf(batch: BatchRecord, acts: readonly ActRecord[]): PileSetup {
+function setupOf(batch: BatchRecord, acts: readonly ActRecord[], heard: PileWatchParts['heard']): PileSetup {
   return {
     stage: batch.stage,
     startedAtMs: batch.startedAtMs,
     limits: { ...stageLimits[batch.stage], ...batch.limits },
     recipe: batch.recipe,
     acts: acts.filter((act) => act.atMs >= batch.startedAtMs).sort((a, b) => a.atMs - b.atMs),
+    ...heard,
   };
 }
 

@@ -8,9 +8,17 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { JudgeReading } from '../../core/judge/setup.ts';
 import type { Clock } from '../../shared/clock.ts';
-import type { ClaimRecord, Journal, PileRecord } from '../../shared/store/journal.ts';
+import type {
+  AlarmRecord,
+  BatchRecord,
+  ClaimRecord,
+  Journal,
+  PileRecord,
+  WatchRecord,
+} from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
+import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { KnownProbe, ProbeBook } from '../probes/probe-book.ts';
 import { randomId } from '../routes/id-from-name.ts';
@@ -18,6 +26,7 @@ import { pileSummary } from '../views/pile-summary.ts';
 import { AlarmBoard, type AlarmHandling, type BoardChange } from './alarm-board.ts';
 import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
+import { grouped } from './grouped.ts';
 import { airByHour } from './measured-air.ts';
 import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
@@ -71,9 +80,36 @@ export class WatchHouse {
   /** Loads every pile and goes on where each was left. */
   static async open(parts: WatchHouseParts): Promise<WatchHouse> {
     const house = new WatchHouse(parts);
-    for (const pile of await parts.journal.piles.list()) await house.reload(pile.id);
+    await house.#loadAll();
     house.#next();
     return house;
+  }
+
+  /** What is asked of the journal is asked once for all piles, however many there are. */
+  async #loadAll(): Promise<void> {
+    const { journal } = this.#parts;
+    const piles = await journal.piles.list();
+    this.#claims = await journal.claims.list();
+    const openBatches = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
+    const batchOf = new Map(openBatches.map((batch) => [batch.pileId, batch]));
+    const alarmsOf = grouped(await journal.alarms.open(), (alarm) => alarm.pileId);
+    const claimsOfSite = grouped(this.#claims, (claim) => claim.site);
+    for (const pile of piles) {
+      const claims = claimsOfSite.get(pile.siteId) ?? [];
+      const entry = await this.#entryOf(pile, batchOf.get(pile.id) ?? null, alarmsOf.get(pile.id) ?? [], claims);
+      this.#entries.set(pile.id, entry);
+    }
+    for (const siteId of new Set(piles.map((pile) => pile.siteId))) this.#route(siteId);
+    for (const entry of this.#entries.values()) {
+      await this.#inTurn(entry.pile.id, async () => this.#begin(entry, await journal.watch.get(entry.pile.id)));
+    }
+  }
+
+  /** Reads what is committed, from the journal's place or from the batch's start, and looks for the first time. */
+  async #begin(entry: Entry, place: WatchRecord | undefined): Promise<void> {
+    await entry.watch.resume(place, this.#parts.clock.nowMs());
+    this.#askBand(entry);
+    await this.#look(entry, true);
   }
 
   all(): WatchedPile[] {
@@ -87,25 +123,42 @@ export class WatchHouse {
   /** Reads a pile's records anew after its claims, batch or name changed, and judges its batch from the start. */
   reload(pileId: string): Promise<WatchedPile | undefined> {
     return this.#inTurn(pileId, async () => {
-      const { journal, clock } = this.#parts;
-      const resumeRecord = this.#entries.has(pileId) ? undefined : await journal.watch.get(pileId);
+      const { journal } = this.#parts;
+      const before = this.#entries.get(pileId);
       this.#claims = await journal.claims.list();
       const pile = await journal.piles.get(pileId);
       if (!pile) {
         this.#entries.delete(pileId);
+        if (before) this.#route(before.pile.siteId);
         this.#parts.hub.publish('pile-gone', pileId, { id: pileId });
         return undefined;
       }
-      const entry = await this.#entryOf(pile);
-      entry.watch.band = this.#entries.get(pileId)?.watch.band ?? null; // until the new one is computed
+      const batch = (await journal.batches.open(pileId)) ?? null;
+      const open = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pileId);
+      const entry = await this.#entryOf(pile, batch, open, this.#claims);
+      if (before && before.batch?.id === batch?.id) {
+        entry.watch.band = before.watch.band; // until the new one is computed
+        entry.watch.board.restoreWaiting(before.watch.board.waiting());
+      }
       // Its readings are heard from here on; the judge then reads everything that is committed already.
       this.#entries.set(pileId, entry);
       this.#route(pile.siteId);
-      await entry.watch.resume(resumeRecord, clock.nowMs());
-      this.#askBand(entry);
-      await this.#look(entry, true);
+      await this.#begin(entry, undefined);
+      this.#reloadNeighbours(entry);
       return entry;
     });
+  }
+
+  /** Piles that lost or found the air of a neighbour: their sources are no longer what the claims say. */
+  #reloadNeighbours({ pile }: Entry): void {
+    for (const other of this.#entries.values()) {
+      if (other.pile.siteId !== pile.siteId || other.pile.id === pile.id) continue;
+      const sources = pileSources(this.#claims, other.pile.id, other.pile.siteId);
+      if (JSON.stringify(sources) === JSON.stringify(other.sources)) continue;
+      this.reload(other.pile.id).catch((error) => {
+        this.#parts.log.error({ err: error, pile: other.pile.id }, 'a pile could not be read anew');
+      });
+    }
   }
 
   /** Something was done to a pile: what is expected from there on changes. */
@@ -153,21 +206,26 @@ export class WatchHouse {
     return turn;
   }
 
-  async #entryOf(pile: PileRecord): Promise<Entry> {
+  async #entryOf(
+    pile: PileRecord,
+    batch: BatchRecord | null,
+    open: readonly AlarmRecord[],
+    siteClaims: readonly ClaimRecord[],
+  ): Promise<Entry> {
     const { journal, probes } = this.#parts;
-    const batch = (await journal.batches.open(pile.id)) ?? null;
     const acts = await journal.acts.list(pile.id);
-    const open = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pile.id);
-    const sources = pileSources(this.#claims, pile.id, pile.siteId);
+    const heard = await heardOfPeople(journal, batch);
+    const sources = pileSources(siteClaims, pile.id, pile.siteId);
     const board = new AlarmBoard(pile.id, open, randomId);
     const watch = new PileWatch({
       pile,
       batch,
       acts,
+      heard,
       board,
       readBack: (from, to) => this.#readBack(sources, from, to),
     });
-    const claims = this.#claims.filter((claim) => claim.pileId === pile.id && claim.toMs === null);
+    const claims = siteClaims.filter((claim) => claim.pileId === pile.id && claim.toMs === null);
     return {
       pile,
       batch,

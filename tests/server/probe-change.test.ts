@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { seriesAnswerSchema } from '../../shared/api/series.ts';
 import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;
 
@@ -49,6 +50,27 @@ test('a position served by two probes one after the other shows one line, each r
   expect(buckets[0]).toMatchObject({ min: 30, max: 30 });
   expect(buckets.at(-1)).toMatchObject({ min: 40, max: 40 });
   expect(buckets.some(({ min, max }) => min === 30 && max === 40)).toBe(true);
+  await close();
+  await remove();
+});
+
+test('a pile without an air probe is lent its site’s, and given back when that probe leaves', async () => {
+  const { dataDir, remove } = await makeDataDir();
+  const { house, app, close } = await openTestHouse(dataDir);
+  const call = async (method: 'POST' | 'DELETE', url: string, payload?: object) => {
+    const answer = await app.inject({ method, url, ...(payload && { payload }) });
+    if (answer.statusCode >= 300) throw new Error(answer.body);
+  };
+  await call('POST', '/api/sites', { name: 'Saltmere Yard' });
+  for (const name of ['One', 'Two']) await call('POST', '/api/piles', { site: 'saltmere-yard', name, stage: 'bran' });
+  house.probes.of('saltmere-yard', 'air-1');
+  const airOf = (id: string) => house.watch.get(id)?.summary().positions.air?.probe;
+
+  await call('POST', '/api/probes/saltmere-yard/air-1/claim', { pileId: 'one', position: 'air' });
+  await until('the loan', () => airOf('two') === 'air-1' || undefined);
+  expect(airOf('one')).toBe('air-1');
+  await call('DELETE', '/api/probes/saltmere-yard/air-1/claim');
+  await until('the end of the loan', () => airOf('two') === undefined || undefined);
   await close();
   await remove();
 });
