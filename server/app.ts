@@ -20,11 +20,13 @@ import { registerPages } from './http/pages.ts';
 import { registerProblems } from './http/problem.ts';
 import { registerActs } from './routes/acts.ts';
 import { registerAlarms } from './routes/alarms.ts';
+import { registerEntries } from './routes/entries.ts';
 import { registerHealth } from './routes/health.ts';
 import { registerIngest } from './routes/ingest.ts';
 import { registerLive } from './routes/live.ts';
 import { registerMappings } from './routes/mappings.ts';
 import { registerMetrics } from './routes/metrics.ts';
+import { registerPhotos } from './routes/photos.ts';
 import { registerPiles } from './routes/piles.ts';
 import { registerPlan } from './routes/plan.ts';
 import { registerProbes } from './routes/probes.ts';
@@ -56,7 +58,8 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
         scriptSrc: ["'self'"],
         // Charts set sizes on their canvas through style attributes.
         styleSrc: ["'self'", "'unsafe-inline'"],
-        imgSrc: ["'self'", 'data:'],
+        // Photos are fetched with the token and shown from memory.
+        imgSrc: ["'self'", 'data:', 'blob:'],
         connectSrc: ["'self'"],
         workerSrc: ["'self'"],
         objectSrc: ["'none'"],
@@ -85,6 +88,8 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerPiles(api, house);
   registerSeries(api, house);
   registerActs(api, house);
+  registerEntries(api, house);
+  registerPhotos(api, house);
   registerAlarms(api, house);
   registerProbes(api, house);
   registerPlan(api);

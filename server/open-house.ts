@@ -15,6 +15,7 @@ import { openSqliteJournal } from '../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../shared/store/sqlite-readings.ts';
 import type { House } from './house.ts';
 import { LiveHub } from './live/live-hub.ts';
+import { PhotoShelf } from './photos/photo-shelf.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
@@ -70,6 +71,7 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     version,
     readings,
     journal,
+    photos: new PhotoShelf(join(config.DATA_DIR, 'photos')),
     probes,
     watch,
     ingest,

@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { actRecordSchema, newActSchema } from '../../shared/api/piles.ts';
+import { entryFactsSchema } from '../../shared/entry.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
@@ -45,8 +46,22 @@ export function registerActs(api: Api, house: House): void {
         ...(amountL !== undefined && { amountL }),
         ...(depthM !== undefined && { depthM }),
       };
-      await journal.acts.add(act);
-      await watch.acted(id, act.atMs);
+      const { id: actId, pileId, atMs, note: said, ...what } = act;
+      await journal.entries.add({
+        id: actId,
+        entryId: actId,
+        version: 1,
+        pileId,
+        atMs,
+        recordedAtMs: nowMs,
+        by: null,
+        note: said,
+        photoIds: [],
+        what: entryFactsSchema.parse(what),
+        reason: null,
+        withdrawn: false,
+      });
+      await watch.acted(id, atMs);
       return reply.code(201).send(actView(act));
     },
   );

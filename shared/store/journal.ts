@@ -80,7 +80,7 @@ export interface EntriesQuestion {
   readonly fromMs?: number;
   /** Excluded. */
   readonly toMs?: number;
-  readonly kind?: EntryKind;
+  readonly kinds?: readonly EntryKind[];
   /** Struck-out ones too. */
   readonly withdrawn?: boolean;
   readonly limit: number;

@@ -44,12 +44,12 @@ export function journalEntries(base: JournalBase): Journal['entries'] {
 }
 
 async function listEntries(db: JournalDb, question: EntriesQuestion): Promise<EntryRecord[]> {
-  const { pileId, fromMs, toMs, kind, withdrawn, limit, after } = question;
+  const { pileId, fromMs, toMs, kinds, withdrawn, limit, after } = question;
   let rows = db.selectFrom('entry').selectAll().where('newest', '=', 1);
   if (pileId !== undefined) rows = rows.where('pile_id', '=', pileId);
   if (fromMs !== undefined) rows = rows.where('at_ms', '>=', fromMs);
   if (toMs !== undefined) rows = rows.where('at_ms', '<', toMs);
-  if (kind !== undefined) rows = rows.where('kind', '=', kind);
+  if (kinds !== undefined) rows = rows.where('kind', 'in', [...kinds]);
   if (!withdrawn) rows = rows.where('withdrawn', '=', 0);
   if (after) {
     rows = rows.where((where) =>

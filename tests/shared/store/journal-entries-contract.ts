@@ -111,7 +111,7 @@ export function entriesContract({ withFarm, conflict }: FarmTests): void {
           paged.push(...page);
         }
         expect(paged).toEqual(newestFirst);
-        const ofPile = await journal.entries.list({ ...all, pileId: branPile.id, kind: 'squeeze' });
+        const ofPile = await journal.entries.list({ ...all, pileId: branPile.id, kinds: ['squeeze'] });
         expect(ofPile).toEqual(newestFirst.filter((one) => one.pileId === branPile.id && one.what.kind === 'squeeze'));
         const range = { fromMs: beginMs + hourMs, toMs: beginMs + 2 * hourMs };
         expect(await journal.entries.list({ ...all, ...range })).toEqual(kept.slice(4, 8).toReversed());

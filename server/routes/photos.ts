@@ -1,0 +1,85 @@
+/**
+ * server/routes/photos.ts: photos for entries, sent before the entry that names them.
+ */
+import { createHash } from 'node:crypto';
+import { z } from 'zod';
+import {
+  clientIdSchema,
+  type Photo,
+  photoLimits,
+  photoQuerySchema,
+  photoSchema,
+  photoTypes,
+} from '../../shared/api/journal.ts';
+import type { PhotoRecord } from '../../shared/store/journal.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound, sendProblem } from '../http/problem.ts';
+import { drawPhoto, PhotoError } from '../photos/draw-photo.ts';
+
+const photoParams = z.object({ id: clientIdSchema });
+const yearS = 31_536_000;
+
+export function registerPhotos(api: Api, house: House): void {
+  const { journal, photos, clock } = house;
+  api.addContentTypeParser(
+    [...photoTypes],
+    { parseAs: 'buffer', bodyLimit: photoLimits.bytes },
+    (_request, body, done) => done(null, body),
+  );
+
+  api.put(
+    '/api/photos/:id',
+    {
+      bodyLimit: photoLimits.bytes,
+      schema: {
+        params: photoParams,
+        consumes: [...photoTypes],
+        description: 'The picture itself as body. Sent again under the same id, it changes nothing.',
+        response: { 200: photoSchema, 201: photoSchema },
+      },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      const file = request.body;
+      if (!Buffer.isBuffer(file)) return sendProblem(reply, 415, 'Send the picture itself: JPEG, PNG or WebP.');
+      const digest = createHash('sha256').update(file).digest('hex');
+      const before = await journal.photos.get(id);
+      if (before?.digest === digest) return photoView(before);
+      try {
+        const { width, height, whole, small } = await drawPhoto(file);
+        await photos.keep(digest, { width, height, whole, small });
+        const record = { id, digest, width, height, bytes: whole.length, keptAtMs: clock.nowMs() };
+        const kept = await journal.photos.add(record);
+        return reply.code(kept === 'kept' ? 201 : 200).send(photoView(record));
+      } catch (error) {
+        if (error instanceof PhotoError) return sendProblem(reply, 422, `${error.message}.`);
+        throw error;
+      }
+    },
+  );
+
+  api.get(
+    '/api/photos/:id',
+    { schema: { params: photoParams, querystring: photoQuerySchema, produces: ['image/jpeg'] } },
+    async (request, reply) => {
+      const record = await journal.photos.get(request.params.id);
+      const picture = record && (await photos.read(record.digest, request.query.size));
+      if (!picture) return notFound(reply, 'photo', request.params.id);
+      return (
+        reply
+          .type('image/jpeg')
+          .header('Cache-Control', `private, max-age=${yearS}, immutable`)
+          .header('Content-Disposition', `inline; filename="${request.params.id}.jpg"`)
+          // Should anyone ever open it as a document, it may do nothing.
+          .header('Content-Security-Policy', "default-src 'none'; sandbox")
+          .send(picture)
+      );
+    },
+  );
+}
+
+function photoView({ id, width, height, bytes }: PhotoRecord): Photo {
+  const url = `/api/photos/${id}`;
+  return { id, width, height, bytes, url, smallUrl: `${url}?size=small` };
+}
