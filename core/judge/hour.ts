@@ -30,6 +30,8 @@ import { coreAtHour, type JudgeState, keptHours } from './state.ts';
 const bridgedH = 6;
 /** Within this of each other, a logged and a seen hand are the same one. */
 const sameHandMs = 3 * msPerHour;
+/** A pulled probe is known for one this much later. */
+const pulledBeforeMs = 8 * msPerHour;
 const keptHandsMs = 48 * msPerHour;
 /** A gentle heap of soil works this far above the air [K]; common practice, no source. */
 const soilWorkingK = 5;
@@ -193,7 +195,13 @@ function followHands(state: JudgeState, setup: PileSetup, before: number | null,
     excessK: (before ?? core) - (state.airC ?? core),
     moisturePct: moisturePct === null || moistureBeforePct === null ? null : moisturePct - moistureBeforePct,
   });
-  if (kind === undefined || place?.outSinceMs != null) return;
+  if (place?.outSinceMs != null) {
+    // What looked like a hand was the probe coming out of the pile.
+    const outMs = place.outSinceMs;
+    state.seenHands = state.seenHands.filter(({ atMs }) => outMs - atMs > pulledBeforeMs);
+    return;
+  }
+  if (kind === undefined) return;
   const near = (atMs: number): boolean => Math.abs(atMs - endMs) < sameHandMs;
   if (kind === 'turned') noteTurn(state, endMs, core);
   if (setup.acts.some((act) => act.kind !== 'note' && near(act.atMs))) return;

@@ -89,6 +89,7 @@ function newPosition(): PositionState {
     dryAirH: 0,
     outSinceMs: null,
     warmthK: 0,
+    suspectH: 0,
     nearAirH: 0,
     airLowC: 0,
     airHighC: 0,

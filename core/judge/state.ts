@@ -38,6 +38,8 @@ export interface PositionState {
   outSinceMs: number | null;
   /** Highest hourly mean above the air in about the last half day, faded [K]. */
   warmthK: number;
+  /** Hours for which it is still suspected of having been pulled out. */
+  suspectH: number;
   /** Hours in a row within a degree of the air, and how far the air swung meanwhile [°C]. */
   nearAirH: number;
   airLowC: number;

@@ -7,32 +7,39 @@
  */
 import type { PositionState } from '../judge/state.ts';
 
-/** This warm above the air and then within the second of it: pulled out [K]. */
+/** A place this warm above the air that is then this near to it, or within this share of its warmth, may have been pulled [K]. */
 const wasWarmK = 5;
-const nearK = 1.5;
+const nearK = 0.8;
+const nearShare = 0.1;
+/** It must stay as near for so long: a turned bed warms again or lags behind the air [h]. */
+const stayH = 4;
+const suspectedForH = 12;
 /** Following the air this closely through such a swing is not what a place in a bed does [K, K, h]. */
-const followK = 0.8;
+const followK = 0.6;
 const swingK = 5;
-const followH = 18;
-/** A skin may fall to the air when the sun goes; only a whole day in step with the air tells on it [h]. */
-const skinFollowH = 24;
+const followH = 24;
 /** From here on it is in the pile again [K]. */
 const backK = 3;
 
 export function followOut(place: PositionState, skin: boolean, meanC: number, airC: number, endMs: number): void {
   const aboveK = meanC - airC;
-  const fellAllTheWay = !skin && place.warmthK >= wasWarmK && Math.abs(aboveK) < Math.min(nearK, 0.25 * place.warmthK);
+  const distanceK = Math.abs(aboveK);
+  // A skin may fall to the air when the sun goes; only a whole day in step with the air tells on it.
+  if (!skin && place.warmthK >= wasWarmK && distanceK < Math.max(nearK, nearShare * place.warmthK)) {
+    place.suspectH = suspectedForH;
+  } else place.suspectH = Math.max(0, place.suspectH - 1);
   // Fades by a fifth an hour, so that only a fall within some hours counts: a pile cools over days.
   place.warmthK = Math.max(aboveK, 0.8 * place.warmthK);
 
-  if (Math.abs(aboveK) < followK) {
+  if (distanceK < (place.suspectH > 0 ? nearK : followK)) {
     place.airLowC = place.nearAirH === 0 ? airC : Math.min(place.airLowC, airC);
     place.airHighC = place.nearAirH === 0 ? airC : Math.max(place.airHighC, airC);
     place.nearAirH += 1;
   } else place.nearAirH = Math.max(0, place.nearAirH - 2);
-  const followsAir = place.nearAirH >= (skin ? skinFollowH : followH) && place.airHighC - place.airLowC >= swingK;
+  const pulled = place.suspectH > 0 && place.nearAirH >= stayH;
+  const followsAir = place.nearAirH >= followH && place.airHighC - place.airLowC >= swingK;
 
   if (place.outSinceMs === null) {
-    if (fellAllTheWay || followsAir) place.outSinceMs = endMs;
+    if (pulled || followsAir) place.outSinceMs = endMs;
   } else if (aboveK > backK) place.outSinceMs = null;
 }

@@ -14,13 +14,15 @@ import type { Look } from './look.ts';
 import { isStuck, stuckAfterMs } from './stuck.ts';
 import { degrees, duration } from './words.ts';
 
-/** Lonely spikes, faded by half each day, from which on a probe is failing. */
-const failingSpikes = 2.5;
+/** Lonely spikes, faded by half each day, from which on a probe is failing; and as a share of what it says in a day. */
+const failingSpikes = 1.8;
+const failingShare = 0.01;
 
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
 
 export function isFailing(track: Track, nowMs: number): boolean {
-  return spikesNow(track, nowMs) >= failingSpikes;
+  const readingsPerDay = track.intervalMs > 0 ? (24 * msPerHour) / track.intervalMs : 24;
+  return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
 }
 
 export function probeFaultFindings(look: Look): Finding[] {
@@ -78,7 +80,7 @@ function out(look: Look, position: Position, track: Track, explainedBy: 'probe-s
         : null,
     why:
       'Present when a place that was 5 °C and more above the air reads like the air within hours, or follows the air through its day; ' +
-      'or after about three lonely wild values in a day. A turn lets out about half of the warmth, a pulled probe all of it.',
+      'or after two and more lonely wild values in a day, one in a hundred of all. A turn lets out about half of the warmth, a pulled probe all of it.',
     explainedBy,
   };
 }

@@ -5,11 +5,13 @@
  * Gives:  present when the water balance leaves too little air between the grains and the bed is not warming as it should.
  * Never:  is sure: a person's squeeze and nose decide, and it says so.
  */
+
 import { msPerHour } from '../../shared/units.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { freeAirSpaceFrac } from '../rate/haug.ts';
+import { chilledAfterH } from './chilled.ts';
 import type { Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { dustCaution, percent } from './words.ts';
@@ -45,7 +47,7 @@ export function waterloggedFinding(look: Look): Finding {
       ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
       : null,
     why: whyOf(setup.limits),
-    explainedBy: look.coreLost,
+    explainedBy: look.coreLost ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
   };
 }
 

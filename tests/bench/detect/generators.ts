@@ -33,8 +33,13 @@ export function purposeful(number: number, shift = 0): Scenario {
     'starved',
     'wet',
     'faulty',
+    'odd',
+    'odd',
+    'odd',
+    'odd',
   ] as const;
   const purpose = purposes[number % purposes.length] ?? 'ordinary';
+  if (purpose === 'odd') return odd(number, random, shift);
   const soil = purpose === 'soil';
   const hot = purpose === 'hot';
   const dry = purpose === 'dry';
@@ -109,6 +114,58 @@ export function purposeful(number: number, shift = 0): Scenario {
     hands,
     told: toldOf(random, moistureFrac, doseFrac, massKg),
     ...probesOf(random, purpose === 'faulty' ? 1 : 0.08, days),
+    shift,
+  };
+}
+
+/** Anything at all, tended often and logged half of the time. */
+function odd(number: number, random: Random, shift: number): Scenario {
+  const soil = random.next() < 0.3;
+  const days = soil ? 8 : 12;
+  const moistureFrac = soil ? random.between(0.32, 0.55) : random.between(0.42, 0.72);
+  const doseFrac = random.between(0, 0.04);
+  const massKg = random.between(30, 900);
+  const depthM = Math.exp(random.between(Math.log(0.1), Math.log(soil ? 0.35 : 0.8)));
+  const hands: Hand[] = [];
+  const everyH = random.between(28, 90);
+  for (let hour = random.between(24, 70); hour < days * 24 - 24; hour += everyH) {
+    hands.push({ hour, act: { kind: 'turn' }, logged: random.next() < 0.5 });
+  }
+  if (random.next() < 0.2) {
+    hands.push({
+      hour: random.between(30, 100),
+      act: { kind: 'spread', depthM: depthM * 0.6 },
+      logged: random.next() < 0.5,
+    });
+  }
+  const climate = {
+    ...mildClimate,
+    meanC: random.between(2, 32),
+    seasonK: 0,
+    dayK: random.between(2, 10),
+    frontK: random.between(1, 4),
+    rhPct: random.between(35, 85),
+  };
+  return {
+    name: `odd-${number}`,
+    seed: number * 31 + 5,
+    stage: soil ? 'soil' : 'bran',
+    material: soil ? random.pick(['soil-mix', 'compost-mix']) : random.pick(['wheat-bran', 'wheat-bran', 'rice-bran']),
+    days,
+    startMs: day0 + Math.floor(random.between(0, 365)) * 86_400_000,
+    climate,
+    depthM,
+    moistureFrac,
+    doseFrac,
+    massKg,
+    tempC: Math.max(4, climate.meanC + random.between(-4, 4)),
+    cover: random.pick(['open', 'breathable', 'breathable', 'closed']),
+    shed: random.pick(['roof', 'none', 'closed']),
+    shadeFrac: random.next(),
+    fanMS: 0,
+    hands,
+    told: toldOf(random, moistureFrac, doseFrac, massKg),
+    ...probesOf(random, 0.2, days),
     shift,
   };
 }

@@ -72,6 +72,10 @@ export class Tally {
   private drying({ scenario, truth }: Case, raised: readonly Raised[]): void {
     const at = truth.driedAt;
     if (at === null || coreUnknown(scenario, at)) return;
+    if (at === 0 && scenario.told.moistureFrac === undefined) {
+      this.bump('laid dry, nobody said'); // the judge cannot know it, nor could anybody without a handful
+      return;
+    }
     this.bump('dried');
     const seen = raised.find(({ kind }) => kind === 'drying');
     if (seen === undefined || (seen.sample - at) / samplesPerHour > 48) {
@@ -87,7 +91,7 @@ export class Tally {
     if (at === null || coreUnknown(scenario, at)) return;
     if (scenario.days * 24 - at / samplesPerHour < 24) return; // the run ends before anybody could tell
     this.bump('stalled');
-    const seen = raised.find(({ kind, sample }) => kind === 'stalling' && within(sample, at, -24, 36));
+    const seen = raised.find(({ kind, sample }) => kind === 'stalling' && within(sample, at, -60, 36));
     if (seen === undefined) this.missedNames.push(`${scenario.name} stalling @${Math.round(at / samplesPerHour)}h`);
     else {
       this.bump('stalled seen');

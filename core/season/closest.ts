@@ -1,0 +1,59 @@
+/**
+ * core/season/closest.ts: which past batches went like a running one so far, and were laid like it.
+ *
+ * Takes:  the running batch and past ones of its stage, as hourly courses with how they were laid.
+ * Gives:  the past ones, closest first, with the two parts of each distance.
+ * Never:  foretells: that two batches went alike so far does not say that they will end alike.
+ */
+import type { Recipe } from '../../shared/batch.ts';
+import { type AgedCourse, curveDistanceK } from './align.ts';
+import { meanOf } from './course.ts';
+
+export interface Laid extends AgedCourse {
+  readonly id: string;
+  readonly recipe: Recipe;
+}
+
+export interface Closeness {
+  readonly id: string;
+  /** Root mean square between the cores so far [K]. */
+  readonly curveK: number;
+  /** How differently they were laid and how different the air was, in kelvins of curve that weigh as much. */
+  readonly conditionK: number;
+  readonly distanceK: number;
+}
+
+/**
+ * What a difference in condition weighs, in kelvins between the curves. Our own choice, no source: a hand's breadth of
+ * depth or five points of moisture weigh like two kelvins, another material like four.
+ */
+const perAirK = 0.5;
+const perDepthM = 20;
+const perMoistureFrac = 40;
+const otherMaterialK = 4;
+const otherCoverK = 1;
+
+/** @param hours Age of the running batch [h]. */
+export function closestBatches(running: Laid, past: readonly Laid[], hours: number): Closeness[] {
+  const found: Closeness[] = [];
+  for (const other of past) {
+    const curveK = curveDistanceK(running, other, 'age', hours);
+    if (other.id === running.id || curveK === null) continue;
+    const conditionK = conditionDistanceK(running, other, hours);
+    found.push({ id: other.id, curveK, conditionK, distanceK: Math.hypot(curveK, conditionK) });
+  }
+  return found.sort((a, b) => a.distanceK - b.distanceK);
+}
+
+export function conditionDistanceK(one: Laid, other: Laid, hours: number): number {
+  const air = [one, other].map(({ airC }) => meanOf(airC.slice(0, hours)));
+  const airK = air[0] == null || air[1] == null ? 0 : air[0] - air[1];
+  const moisture = (one.recipe.moistureFrac ?? Number.NaN) - (other.recipe.moistureFrac ?? Number.NaN);
+  return Math.hypot(
+    perAirK * airK,
+    perDepthM * (one.recipe.depthM - other.recipe.depthM),
+    Number.isNaN(moisture) ? 0 : perMoistureFrac * moisture,
+    one.recipe.material === other.recipe.material ? 0 : otherMaterialK,
+    one.recipe.cover === other.recipe.cover ? 0 : otherCoverK,
+  );
+}
