@@ -43,7 +43,8 @@ export function CutOpen({ scenario, debrief, startedAtMs, afterH, onHour }: CutO
     }),
     [truth, readings],
   );
-  const endH = truth.at(-1)?.afterH ?? 1;
+  // A run ended at once has one hour only, and a line needs a length.
+  const endH = Math.max(1, truth.at(-1)?.afterH ?? 1);
   const x = scaleOf(0, endH, cut.left, width - cut.right);
   const limits = stageLimits[scenario.stage];
   const frame = { width, x, endH, startedAtMs, afterH, onHour, acts: debrief.acts };

@@ -3,7 +3,7 @@
  */
 import { useState } from 'preact/hooks';
 import { actCautions as handCautions } from '../../../simulator/practice/cautions.ts';
-import type { PracticeAct, PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
+import type { PracticeAct, PracticeActKind, PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { actCautions, hottestC } from '../pile/act-caution.ts';
 import { usePrefs } from '../prefs.ts';
@@ -71,6 +71,14 @@ function cautionsOf(id: OfferGroup['id'], offers: readonly Offer[], { pile }: Fr
   return id === 'keep' && hasShed ? [handCautions['close-shed']] : [];
 }
 
+/** What the two small buttons beside an amount do. */
+const amountWords: Partial<Record<PracticeActKind, readonly [less: string, more: string]>> = {
+  water: ['Less water', 'More water'],
+  'add-dry-bran': ['Less dry bran', 'More dry bran'],
+  spread: ['Thinner, when spreading', 'Less thin, when spreading'],
+  heap: ['Less deep, when heaping', 'Deeper, when heaping'],
+};
+
 function OneOffer({ offer }: { readonly offer: Offer }) {
   const [chosen, setChosen] = useState<number | null>(null);
   const at = Math.min(offer.choices.length - 1, chosen ?? offer.usual);
@@ -83,22 +91,10 @@ function OneOffer({ offer }: { readonly offer: Offer }) {
       </button>
     );
   }
-  const isLength = act.kind === 'spread' || act.kind === 'heap';
-  const what = {
-    water: 'water',
-    'add-dry-bran': 'dry bran',
-    spread: 'depth to spread to',
-    heap: 'depth to heap up to',
-  }[act.kind as 'water'];
+  const [less, more] = amountWords[act.kind] ?? ['Less', 'More'];
   return (
     <div class="offer-amount">
-      <button
-        type="button"
-        class="less"
-        aria-label={`${isLength ? 'Smaller' : 'Less'} ${what}`}
-        disabled={at === 0}
-        onClick={() => setChosen(at - 1)}
-      >
+      <button type="button" class="less" aria-label={less} disabled={at === 0} onClick={() => setChosen(at - 1)}>
         −
       </button>
       <button
@@ -114,7 +110,7 @@ function OneOffer({ offer }: { readonly offer: Offer }) {
       <button
         type="button"
         class="more-of"
-        aria-label={`${isLength ? 'Larger' : 'More'} ${what}`}
+        aria-label={more}
         disabled={at === offer.choices.length - 1}
         onClick={() => setChosen(at + 1)}
       >
