@@ -1,0 +1,52 @@
+/**
+ * web/journal/waiting-list.tsx: entries that are only on this device yet, and those the house would not take.
+ */
+import { instantInputSchema } from '../../../shared/api/time.ts';
+import { entryFactsSchema } from '../../../shared/entry.ts';
+import { dayAndTime, type Reader } from '../format/local-time.ts';
+import { useReader } from '../live/use-house.ts';
+import { usePlanUnits } from '../plan/plan-units.ts';
+import { useStore } from '../store.ts';
+import { sayFacts } from './entry-words.ts';
+import type { WaitingEntry } from './outbox.ts';
+import { throwAway, waiting } from './waiting.ts';
+
+export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
+  const entries = useStore(waiting, (now) => now.entries).filter((one) => one.pileId === pileId);
+  const reader = useReader(site);
+  if (entries.length === 0) return null;
+  return (
+    <ol class="diary waiting-entries" aria-label="Not yet in the house">
+      {[...entries].reverse().map((one) => (
+        <WaitingLine key={one.id} one={one} reader={reader} />
+      ))}
+    </ol>
+  );
+}
+
+function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly reader: Reader }) {
+  const units = usePlanUnits();
+  const facts = entryFactsSchema.safeParse(one.entry.what);
+  const at = instantInputSchema.safeParse(one.entry.at);
+  return (
+    <li>
+      <time>{dayAndTime(at.success ? at.data : one.writtenMs, reader)}</time>
+      <div>
+        <p>
+          <b>{facts.success ? sayFacts(facts.data, units) : one.entry.what.kind}</b>
+          {one.entry.note && <span class="diary-note"> {one.entry.note}</span>}
+        </p>
+        {one.refused === null ? (
+          <p class="waits">Waits on this device; sent once the house is in reach.</p>
+        ) : (
+          <>
+            <p class="wrong">The house did not take it: {one.refused}</p>
+            <button type="button" onClick={() => void throwAway(one.id)}>
+              Throw it away
+            </button>
+          </>
+        )}
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,66 @@
+/**
+ * web/journal/write-panel.tsx: what can be written about a pile, under the thumb: a kind, a choice, and it is written.
+ */
+import { useState } from 'preact/hooks';
+import type { EntryKind } from '../../../shared/entry.ts';
+import { useHouse } from '../live/use-house.ts';
+import { emptyEntry } from './entry-draft.ts';
+import { EntryForm } from './entry-form.tsx';
+import { entryGroups, entryNames } from './entry-words.ts';
+import { writeDown } from './waiting.ts';
+import './journal.css';
+
+interface WritePanelProps {
+  readonly pileId: string;
+  /** Called once an entry is kept on this device. */
+  readonly onWritten?: () => void;
+}
+
+export function WritePanel({ pileId, onWritten }: WritePanelProps) {
+  const [kind, setKind] = useState<EntryKind | null>(null);
+  const [told, setTold] = useState('');
+  const isLost = useHouse((house) => house.link === 'lost');
+  return (
+    <div class="write-panel">
+      {entryGroups.map(([title, kinds]) => (
+        <fieldset class="kinds" key={title}>
+          <legend>{title}</legend>
+          <div class="kinds-row">
+            {kinds.map((one) => (
+              <button
+                type="button"
+                key={one}
+                aria-pressed={one === kind}
+                onClick={() => {
+                  setKind(one === kind ? null : one);
+                  setTold('');
+                }}
+              >
+                {entryNames[one]}
+              </button>
+            ))}
+          </div>
+          {kind && kinds.includes(kind) && (
+            <EntryForm
+              key={kind}
+              pileId={pileId}
+              first={emptyEntry(kind)}
+              onLeave={() => setKind(null)}
+              onWrite={async (entry) => {
+                await writeDown(pileId, entry);
+                setKind(null);
+                setTold(
+                  `${entryNames[kind]}: written down${isLost ? ', and waits here until the house is in reach' : ''}.`,
+                );
+                onWritten?.();
+              }}
+            />
+          )}
+        </fieldset>
+      ))}
+      <p role="status" class={told ? 'told' : 'unseen'}>
+        {told}
+      </p>
+    </div>
+  );
+}
