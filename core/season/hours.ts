@@ -13,32 +13,36 @@ import { type Columns, gapLimitMs } from './course.ts';
  *
  * @example hoursAbove({ atMs: [0, 3_600_000], meanC: [45, 55], maxC: [45, 55] }, 50) // => 0.5
  */
-export function hoursAbove({ atMs, meanC }: Columns, tempC: number): number {
+export function hoursAbove(columns: Columns, tempC: number): number {
+  return hoursFrom(columns, tempC, false);
+}
+
+function hoursFrom({ atMs, meanC }: Columns, tempC: number, countLevel: boolean): number {
   const limitMs = gapLimitMs(atMs);
   let sumMs = 0;
   for (let i = 1; i < atMs.length; i += 1) {
     const stepMs = (atMs[i] as number) - (atMs[i - 1] as number);
     if (stepMs > limitMs) continue;
-    sumMs += stepMs * shareAbove(meanC[i - 1] as number, meanC[i] as number, tempC);
+    sumMs += stepMs * shareAbove(meanC[i - 1] as number, meanC[i] as number, tempC, countLevel);
   }
   return sumMs / msPerHour;
 }
 
-/** Hours from `minC` to `maxC`. */
+/** Hours from `minC` to `maxC`, both included. */
 export function hoursWithin(columns: Columns, minC: number, maxC: number): number {
-  return hoursAbove(columns, minC) - hoursAbove(columns, maxC);
+  return hoursFrom(columns, minC, true) - hoursFrom(columns, maxC, false);
 }
 
-/** Of a straight line from one value to the next, the share above a temperature; a level line at it counts as above. */
-function shareAbove(from: number, to: number, tempC: number): number {
-  if (from === to) return from >= tempC ? 1 : 0;
+/** Of a straight line from one value to the next, the share above a temperature; a level line at it counts when asked to. */
+function shareAbove(from: number, to: number, tempC: number, countLevel: boolean): number {
+  if (from === to) return from > tempC || (countLevel && from === tempC) ? 1 : 0;
   const share = (Math.max(from, to) - tempC) / Math.abs(to - from);
   return Math.min(1, Math.max(0, share));
 }
 
 /** Hours that were measured at all. */
 export function measuredHours(columns: Columns): number {
-  return hoursAbove(columns, Number.NEGATIVE_INFINITY) || 0;
+  return hoursAbove(columns, Number.NEGATIVE_INFINITY);
 }
 
 /** When the first value at or above a temperature was measured, as age [h]; null when none was. */
