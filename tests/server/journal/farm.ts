@@ -1,0 +1,62 @@
+/**
+ * tests/server/journal/farm.ts: a house of its own with one site and a few piles, and short ways to ask it.
+ */
+import type { Quantity } from '../../../shared/quantity.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+
+export const hourMs = 3_600_000;
+export const site = 'saltmere-yard';
+
+export interface Farm {
+  one: TestHouse;
+  readonly dataDir: string;
+  get(url: string): Promise<Answer>;
+  post(url: string, payload: object): Promise<Answer>;
+  send(
+    method: 'PUT' | 'PATCH' | 'DELETE',
+    url: string,
+    payload?: string | Buffer | object,
+    type?: string,
+  ): Promise<Answer>;
+  /** Adds a pile laid `hoursAgo`, with its first batch; gives the batch's id. */
+  addPile(name: string, more?: object): Promise<string>;
+  commit(probe: string, quantity: Quantity, values: [number, number][]): Promise<void>;
+  close(): Promise<void>;
+}
+
+export type Answer = Awaited<ReturnType<TestHouse['app']['inject']>>;
+
+export async function openFarm(environment: Record<string, string> = {}): Promise<Farm> {
+  const { dataDir, remove } = await makeDataDir();
+  const farm: Farm = {
+    one: await openTestHouse(dataDir, environment),
+    dataDir,
+    get: (url) => farm.one.app.inject({ url }),
+    post: (url, payload) => farm.one.app.inject({ method: 'POST', url, payload }),
+    send: (method, url, payload, type) =>
+      farm.one.app.inject({
+        method,
+        url,
+        ...(payload !== undefined && { payload }),
+        ...(type !== undefined && { headers: { 'content-type': type } }),
+      }),
+    async addPile(name, more = {}) {
+      const made = await farm.post('/api/piles', { site, name, stage: 'bran', ...more });
+      if (made.statusCode !== 201) throw new Error(made.body);
+      return made.json<{ batch: { id: string } }>().batch.id;
+    },
+    async commit(probe, quantity, values) {
+      const readings = values.map(([atMs, value]) => ({ site, probe, quantity, atMs, value }));
+      await farm.one.house.readings.append(readings);
+      for (const reading of readings) farm.one.house.probes.record(reading);
+    },
+    async close() {
+      await farm.one.close();
+      await remove();
+    },
+  };
+  await farm.post('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
+  return farm;
+}
+
+export const ago = (hours: number) => new Date(Date.now() - hours * hourMs).toISOString();
