@@ -19,6 +19,7 @@ import {
   mappingTrialSchema,
   refusalsAnswerSchema,
 } from '../../shared/api/ingest.ts';
+import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/api/journal.ts';
 import { type LiveEventName, liveEventSchemas } from '../../shared/api/live.ts';
 import {
   finishBatchSchema,
@@ -179,12 +180,65 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       /^\/api\/piles\/([^/]+)$/,
       ({ params, body }) => {
         const pile = pileOf(params[0]);
-        const { limits = {} } = taken(pileChangeSchema, body);
+        const { limits = {}, name } = taken(pileChangeSchema, body);
+        if (name !== undefined) pile.name = name;
         for (const [key, value] of Object.entries(limits)) {
           if (value !== undefined)
             pile.limits[key] = { value, unit: pile.limits[key]?.unit ?? '', origin: 'set for this batch' };
         }
         return ok(pileDetailSchema, pile);
+      },
+    ],
+    [
+      'DELETE',
+      /^\/api\/piles\/([^/]+)$/,
+      ({ params }) => {
+        const pile = pileOf(params[0]);
+        if (pile.acts.length > 0) {
+          throw new Refused(409, `Cannot remove pile "${pile.id}" as nothing may hang on it: it has an entry`);
+        }
+        farm.piles.splice(farm.piles.indexOf(pile), 1);
+        return done();
+      },
+    ],
+    [
+      'GET',
+      /^\/api\/piles\/([^/]+)\/entries$/,
+      ({ params, query }) => {
+        if (farm.entries === null) throw new Refused(404, 'No entries are kept here');
+        const kind = query.get('kind');
+        const entries = farm.entries.filter(
+          (entry) => entry.pileId === params[0] && (kind === null || entry.what.kind === kind),
+        );
+        return ok(entriesAnswerSchema, { entries: entries.toReversed(), next: null });
+      },
+    ],
+    [
+      'POST',
+      /^\/api\/piles\/([^/]+)\/entries$/,
+      ({ params, body }) => {
+        if (farm.entries === null) throw new Refused(404, 'No entries are kept here');
+        const pile = pileOf(params[0]);
+        const { id, at, by, note, photoIds, what } = taken(newEntrySchema, body);
+        const entry: Entry = {
+          id: id ?? `e${asked.length}`,
+          versionId: `v${asked.length}`,
+          version: 1,
+          pileId: pile.id,
+          batchId: pile.batch?.id ?? null,
+          at: toInstant(at ?? nowMs()),
+          recordedAt: toInstant(nowMs()),
+          by: by ?? null,
+          note: note ?? null,
+          photoIds,
+          what,
+          says: what.kind,
+          moistureFrac: null,
+          reason: null,
+          withdrawn: false,
+        };
+        farm.entries.push(entry);
+        return ok(entrySchema, entry, 201);
       },
     ],
     [
@@ -229,7 +283,10 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       /^\/api\/piles\/([^/]+)\/series$/,
       ({ params, query }) => {
         const at = (name: string) => Date.parse(query.get(name) ?? '');
-        return ok(seriesAnswerSchema, mockSeries(pileOf(params[0]), at('from'), at('to'), Number(query.get('points'))));
+        return ok(
+          seriesAnswerSchema,
+          mockSeries(pileOf(params[0]), at('from'), at('to'), Number(query.get('points')), nowMs()),
+        );
       },
     ],
     [
@@ -284,7 +341,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       'POST',
       /^\/api\/probes\/([^/]+)\/([^/]+)\/claim$/,
       ({ params, body }) => {
-        const { pileId, position } = taken(claimSchema, body);
+        const { pileId, position, from } = taken(claimSchema, body);
         const pile = pileOf(pileId);
         if (pile.positions[position]) {
           throw new Refused(409, `The ${position} of ${pile.name} has a probe already`, [
@@ -292,7 +349,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           ]);
         }
         const probe = probeOf(params[0], params[1]);
-        probe.claim = { pileId, position, since: toInstant(nowMs()) };
+        probe.claim = { pileId, position, since: toInstant(from ?? nowMs()) };
         pile.positions[position] = { probe: probe.probe, ...probe.last, at: toInstant(nowMs()), silent: false };
         return done();
       },

@@ -6,6 +6,7 @@
  */
 import type { z } from 'zod';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/api/ingest.ts';
+import type { Entry } from '../../shared/api/journal.ts';
 import type { AlarmSummary, PileDetail } from '../../shared/api/piles.ts';
 import type { Probe } from '../../shared/api/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/api/series.ts';
@@ -14,11 +15,14 @@ import { toInstant } from '../../shared/api/time.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
+import { mockEvidence, mockHand, mockJudgement, mockReadyToSmell } from './mock-judgement.ts';
 
 export interface MockFarm {
   sites: Site[];
   piles: PileDetail[];
   probes: Probe[];
+  /** The journal's entries, oldest first; null where the house keeps none. */
+  entries: Entry[] | null;
   refusals: RefusalsAnswer;
   messages: z.input<typeof foreignMessageSchema>[];
 }
@@ -93,33 +97,8 @@ export function mockFarm(nowMs: number): MockFarm {
     },
     limits: limitsOf(part.stage ?? 'bran'),
     acts: [],
-    judgement: null,
-    evidence: [
-      {
-        kind: 'overheating',
-        position: 'core',
-        evidence: 'absent',
-        seen: 'As the page says.',
-        explainedBy: null,
-        why: 'The core is under the 50 °C at which to act.',
-      },
-      {
-        kind: 'stalling',
-        position: 'core',
-        evidence: 'absent',
-        seen: 'As the page says.',
-        explainedBy: null,
-        why: 'Its work goes on as expected.',
-      },
-      {
-        kind: 'drying',
-        position: null,
-        evidence: 'missing',
-        seen: 'As the page says.',
-        explainedBy: null,
-        why: 'No probe here measures moisture.',
-      },
-    ],
+    judgement: mockJudgement(),
+    evidence: mockEvidence({}),
     ...part,
   });
 
@@ -171,49 +150,11 @@ export function mockFarm(nowMs: number): MockFarm {
           { id: 'x2', kind: 'watered', at: ago(39 * msPerHour), amountL: 12 },
           { id: 'x3', kind: 'covered', at: ago(38 * msPerHour) },
         ],
-        judgement: null,
-        evidence: [
-          {
-            kind: 'overheating',
-            position: 'core',
-            evidence: 'present',
-            seen: 'As the page says.',
-            explainedBy: null,
-            why: 'Present when a probe in the pile passes 50 °C, until it is below 49 °C. Above 60 °C the culture itself is being lost.',
-          },
-          {
-            kind: 'overheating-soon',
-            position: 'core',
-            evidence: 'present',
-            seen: 'As the page says.',
-            explainedBy: null,
-            why: 'The core rises by 1.2 °C an hour.',
-          },
-          {
-            kind: 'drying',
-            position: null,
-            evidence: 'missing',
-            seen: 'As the page says.',
-            explainedBy: null,
-            why: 'No probe here measures moisture.',
-          },
-          {
-            kind: 'stalling',
-            position: 'core',
-            evidence: 'absent',
-            seen: 'As the page says.',
-            explainedBy: null,
-            why: 'It is still warming.',
-          },
-          {
-            kind: 'probe-silent',
-            position: 'core',
-            evidence: 'absent',
-            seen: 'As the page says.',
-            explainedBy: null,
-            why: 'Its last reading is a minute old.',
-          },
-        ],
+        judgement: mockJudgement({ overLimit: { likelihood: 1, at: ago(2 * msPerHour) } }),
+        evidence: mockEvidence({
+          overheating: { seen: 'The core is at 53.4 °C, above the 50 °C at which to act.' },
+          'overheating-soon': { seen: 'The core rises by 1.2 °C an hour.' },
+        }),
       },
       3.4,
       'active',
@@ -234,6 +175,10 @@ export function mockFarm(nowMs: number): MockFarm {
           edge: at('b-edge', 29.5, 93),
           air: at('b-air', 17.4, 70),
         },
+        judgement: mockJudgement({
+          overLimit: { likelihood: 0.78, at: toInstant(nowMs + 3 * msPerHour) },
+          seenHands: [mockHand(nowMs, 'turned', 20 * msPerHour)],
+        }),
       },
       2.2,
       'active',
@@ -261,6 +206,7 @@ export function mockFarm(nowMs: number): MockFarm {
           }),
         ],
         recipe: { material: 'compost-mix', depthM: 0.6, cover: 'open' },
+        evidence: mockEvidence({ 'self-heating': { seen: 'The core is at 72.3 °C: self-heating is serious.' } }),
       },
       6.1,
       'active',
@@ -293,7 +239,14 @@ export function mockFarm(nowMs: number): MockFarm {
               'Water cannot be taken out again: give a little at a time, mix it in, and squeeze a handful before giving more.',
           }),
         ],
-        recipe: { material: 'soil-mix', depthM: 0.2, moistureFrac: 0.45, cover: 'breathable' },
+        recipe: { material: 'soil-mix', depthM: 0.2, massKg: 240, moistureFrac: 0.45, cover: 'breathable' },
+        judgement: mockJudgement({
+          waterToAdd: { litres: 28.4, litresPer10Kg: 1.6, fromFrac: 0.33, toFrac: 0.45 },
+          readiness: mockReadyToSmell(),
+        }),
+        evidence: mockEvidence({
+          drying: { seen: 'The bed is at about 33 % moisture by the water balance, below the 40 % it needs.' },
+        }),
       },
       4.8,
       'cooling',
@@ -323,6 +276,13 @@ export function mockFarm(nowMs: number): MockFarm {
           }),
         ],
         recipe: { material: 'rice-bran', depthM: 0.25, cover: 'closed' },
+        judgement: mockJudgement({ overLimit: null }),
+        evidence: mockEvidence({
+          'probe-silent': {
+            seen: 'The core probe has said nothing for 3 hours. Its last reading was 43.9 °C.',
+            position: 'core',
+          },
+        }),
       },
       2.9,
       'active',
@@ -347,6 +307,9 @@ export function mockFarm(nowMs: number): MockFarm {
       evidence: [],
     },
   ];
+
+  const wallHeap = piles.find((one) => one.id === 'wall-heap');
+  if (wallHeap?.batch) wallHeap.batch.moisture = { frac: 0.33, sdFrac: 0.05 };
 
   const probes: Probe[] = piles.flatMap((one) =>
     (Object.entries(one.positions) as [Position, NonNullable<PileDetail['positions'][Position]>][]).map(
@@ -385,6 +348,7 @@ export function mockFarm(nowMs: number): MockFarm {
     ],
     piles,
     probes,
+    entries: [],
     refusals: {
       since: ago(3 * msPerDay),
       total: 131,
@@ -426,7 +390,7 @@ export function mockFarm(nowMs: number): MockFarm {
 }
 
 /** A core that warms, is turned and warms again, seen by each claimed position. */
-export function mockSeries(pile: PileDetail, fromMs: number, toMs: number, points: number): SeriesAnswer {
+export function mockSeries(pile: PileDetail, fromMs: number, toMs: number, points: number, nowMs = toMs): SeriesAnswer {
   const startMs = pile.batch ? Date.parse(pile.batch.startedAt) : fromMs;
   const bucketMs = Math.max(msPerMinute, Math.ceil((toMs - fromMs) / points / msPerMinute) * msPerMinute);
   const airC = (atMs: number) => 17 + 4 * Math.sin((2 * Math.PI * (atMs - 9 * msPerHour)) / msPerDay);
@@ -476,6 +440,18 @@ export function mockSeries(pile: PileDetail, fromMs: number, toMs: number, point
     bucketMs,
     positions,
     expected: { origin: 'a model of heat and moisture, run with the air measured here', points: band },
-    forecast: null,
+    forecast: pile.judgement?.overLimit ? { points: mockFan(pile, nowMs) } : null,
   };
+}
+
+/** From the core as it is on with the day's air, widening by the root of the hours. */
+function mockFan(pile: PileDetail, nowMs: number): NonNullable<SeriesAnswer['forecast']>['points'] {
+  const coreC = pile.positions.core?.temperatureC ?? 20;
+  const rises = (pile.judgement?.overLimit?.likelihood ?? 0) > 0.5;
+  return Array.from({ length: 24 }, (_, i) => {
+    const hours = i + 1;
+    const p50 = coreC + (rises ? 11 : 3) * (1 - Math.exp(-hours / 4)) - 0.2 * hours;
+    const spread = 1.1 * Math.sqrt(hours);
+    return { at: toInstant(nowMs + hours * msPerHour), p10: p50 - spread, p50, p90: p50 + spread };
+  });
 }

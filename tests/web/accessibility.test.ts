@@ -43,6 +43,37 @@ const scenes: readonly Scene[] = [
       await page.getByRole('columnheader', { name: 'Core, °C', exact: true }).waitFor();
     },
   },
+  {
+    name: 'pile with a hand to be asked about and a day ahead',
+    open: { path: '/piles/barn-bed' },
+    async arrange(page) {
+      await chartsDrawn(page);
+      await page.getByText('Was it?').waitFor();
+      await page.locator('.fan-swatch').waitFor();
+    },
+  },
+  {
+    name: 'pile that waits for a person’s nose, everything open',
+    open: { path: '/piles/wall-heap' },
+    async arrange(page) {
+      await chartsDrawn(page);
+      await page.getByText('Say how it smells and looks').waitFor();
+      await page.locator('summary').evaluateAll((all) => {
+        for (const one of all) (one as HTMLElement).click();
+      });
+      await page.getByRole('group', { name: 'Its smell' }).waitFor();
+    },
+  },
+  {
+    name: 'why, at a glance',
+    open: { path: '/piles/rice-bed/why' },
+    arrange: (page) => page.getByRole('heading', { name: 'Cannot be told' }).waitFor(),
+  },
+  ...(['drying', 'overheating-soon', 'probe-silent'] as const).map((kind) => ({
+    name: `why: ${kind}`,
+    open: { path: `/piles/${kind === 'drying' ? 'wall-heap' : 'north-bed'}/why/${kind}` },
+    arrange: (page: Page) => page.getByRole('heading', { name: 'The rule' }).waitFor(),
+  })),
   { name: 'pile with silent probes', open: { path: '/piles/rice-bed' }, arrange: chartsDrawn },
   {
     name: 'pile without a batch',
@@ -105,9 +136,18 @@ describe('pages', { timeout: 60_000 }, () => {
   }
 
   test('targets are at least 44 px high where a thumb is to hit them', async () => {
-    for (const path of ['/', '/piles/north-bed', '/probes', '/settings', '/piles/new', '/incoming']) {
+    for (const path of [
+      '/',
+      '/piles/north-bed',
+      '/piles/barn-bed',
+      '/piles/wall-heap/why/drying',
+      '/probes',
+      '/settings',
+      '/piles/new',
+      '/incoming',
+    ]) {
       const { page, close } = await desk.open({ path, browser: { viewport: { width: 360, height: 780 } } });
-      await page.locator('main button, main .choice label, main .entry').first().waitFor();
+      await page.locator('main button, main .choice label, main .entry, main .why-found').first().waitFor();
       const small = await page
         .locator('button, select, input:not([type=radio]), summary, .choice label, nav a, a.button')
         .evaluateAll((all) =>

@@ -62,6 +62,7 @@ const series: SeriesAnswer = {
       { at: at(2), p10: 32, p50: 37, p90: 44 },
     ],
   },
+  forecast: null,
 };
 
 describe('lines and band', () => {

@@ -49,7 +49,7 @@ describe('contrastRatio()', () => {
   test('black on white is 21, the largest there is', () => {
     expect(contrastRatio('#000000', '#ffffff')).toBeCloseTo(21, 10);
   });
-  // #767676 on white is the well-known darkest-grey example at 4.54; computed from the definition in WCAG 2.2.
+  // WCAG 2.2, definition of contrast ratio. That #767676 is the darkest-grey example with 4.54 is from memory.
   test('grey #767676 on white is 4.54, just enough for text', () => {
     expect(contrastRatio('#767676', '#ffffff')).toBeCloseTo(4.54, 2);
   });

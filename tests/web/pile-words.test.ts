@@ -141,7 +141,9 @@ describe('evidenceLines()', () => {
       kind: 'probe-silent' as const,
       position,
       evidence: 'absent' as const,
+      seen: 'It spoke a minute ago.',
       why,
+      explainedBy: null,
     });
     expect(
       evidenceLines([silent('core', 'Heard.'), silent('top', 'Heard.'), silent('top', 'Else.')], 'absent'),

@@ -4,6 +4,7 @@
 
 import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
+import { OutboxLine } from './journal/outbox-line.tsx';
 import { useHouse } from './live/use-house.ts';
 import { HomePage } from './pages/home.tsx';
 import { MorePage, morePlaces } from './pages/more.tsx';
@@ -13,12 +14,14 @@ import { usePrefs } from './prefs.ts';
 import { applyShade } from './use-shade.ts';
 
 const PilePage = lazy(() => import('./pages/pile.tsx').then((page) => page.PilePage));
+const WhyPage = lazy(() => import('./pages/why.tsx').then((page) => page.WhyPage));
 const NewPilePage = lazy(() => import('./pages/new-pile.tsx').then((page) => page.NewPilePage));
 const ProbesPage = lazy(() => import('./pages/probes.tsx').then((page) => page.ProbesPage));
 const IncomingPage = lazy(() => import('./pages/incoming.tsx').then((page) => page.IncomingPage));
 const PracticePage = lazy(() => import('./practice/practice-page.tsx').then((page) => page.PracticePage));
 const PlanPage = lazy(() => import('./plan/plan-page.tsx').then((page) => page.PlanPage));
 const LayPage = lazy(() => import('./plan/lay-page.tsx').then((page) => page.LayPage));
+const JournalPage = lazy(() => import('./journal/journal-page.tsx').then((page) => page.JournalPage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -31,6 +34,7 @@ export function App() {
         Go to the content
       </a>
       <Masthead />
+      <OutboxLine />
       <main id="main" tabIndex={-1}>
         <Pages />
       </main>
@@ -51,6 +55,8 @@ function Pages() {
         <Route path="/" component={HomePage} />
         <Route path="/piles/new" component={NewPilePage} />
         <Route path="/piles/:id" component={PilePage} />
+        <Route path="/piles/:id/why/:kind?" component={WhyPage} />
+        <Route path="/piles/:id/journal" component={JournalPage} />
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />
         <Route path="/practice/:id?" component={PracticePage} />

@@ -10,6 +10,7 @@ import './style/base.css';
 import './style/parts.css';
 import './style/mound.css';
 import './style/pages.css';
+import './style/judge.css';
 
 // The content security policy forbids code made from strings, which zod would otherwise try first.
 config({ jitless: true });

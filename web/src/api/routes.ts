@@ -11,6 +11,7 @@ import {
   mappingTrialSchema,
   refusalsAnswerSchema,
 } from '../../../shared/api/ingest.ts';
+import { entriesAnswerSchema, type NewEntry } from '../../../shared/api/journal.ts';
 import {
   type finishBatchSchema,
   type NewPile,
@@ -54,6 +55,12 @@ export const startBatch = (id: string, batch: Input<typeof newBatchSchema>) =>
   ask(anything, `${pilePath(id)}/batches`, { method: 'POST', body: batch });
 export const addAct = (id: string, act: Input<typeof newActSchema>) =>
   ask(anything, `${pilePath(id)}/acts`, { method: 'POST', body: act });
+
+/** What people found of smell and look at a pile, the newest first. */
+export const getReadinessWords = (id: string) =>
+  ask(entriesAnswerSchema, `${pilePath(id)}/entries?kind=readiness&limit=20`);
+export const sayReadiness = (id: string, entry: NewEntry) =>
+  ask(anything, `${pilePath(id)}/entries`, { method: 'POST', body: entry });
 
 export const getSeries = (id: string, from: string, to: string, points: number, signal?: AbortSignal) =>
   ask(

@@ -7,6 +7,7 @@
  */
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/api/series.ts';
 import { type Position, positions } from '../../../shared/names.ts';
+import { msPerHour } from '../../../shared/units.ts';
 
 export const seriesKeys = ['temperatureC', 'humidityPct', 'moisturePct', 'co2Ppm'] as const;
 export type SeriesKey = (typeof seriesKeys)[number];
@@ -63,6 +64,17 @@ export function linesOf(series: SeriesAnswer, key: SeriesKey): Line[] {
 
 export function bandOf(points: readonly BandPoint[]): BandAt[] {
   return points.map(({ at, p10, p50, p90 }) => ({ atMs: Date.parse(at), lowC: p10, midC: p50, highC: p90 }));
+}
+
+/** The fan belongs to a span that ends now; a span of the past has no day ahead [ms]. */
+const fanWithinMs = 2 * msPerHour;
+
+/** The core's next hours, where the span shown reaches up to now; empty otherwise. */
+export function fanOf({ to, forecast }: Pick<SeriesAnswer, 'to' | 'forecast'>): BandAt[] {
+  const toMs = Date.parse(to);
+  const fan = bandOf(forecast?.points ?? []).filter(({ atMs }) => atMs > toMs);
+  const first = fan[0];
+  return first !== undefined && first.atMs - toMs <= fanWithinMs ? fan : [];
 }
 
 /** The band at an instant, between its two nearest points; undefined outside it. */

@@ -5,12 +5,18 @@
  * Gives:  a Chart.js plugin.
  */
 import type { Chart, Plugin } from 'chart.js';
+import { positionNames } from '../format/words.ts';
 import { spreadRows } from '../mound/mound-layout.ts';
 import type { Mark } from './act-marks.ts';
+import { drawFan, drawNow, type FanPoint } from './chart-fan.ts';
 
 export interface ChartMarks {
   readonly limit: { readonly value: number; readonly words: string } | undefined;
   readonly acts: readonly Mark[];
+  /** The core's next hours; empty where none are shown. */
+  readonly fan: readonly FanPoint[];
+  /** Where the readings end, when the axis goes on beyond. */
+  readonly nowMs: number | undefined;
   readonly font: { readonly family: string; readonly size: number };
   readonly colour: (token: string) => string;
 }
@@ -25,11 +31,15 @@ export function chartMarks(read: () => ChartMarks): Plugin<'line'> {
   return {
     id: 'marks',
     beforeDatasetsDraw(chart) {
-      drawActs(chart, read());
+      const marks = read();
+      drawActs(chart, marks);
+      if (marks.nowMs !== undefined) drawNow(chart, marks.nowMs, marks.font, marks.colour);
     },
     afterDatasetsDraw(chart) {
-      drawLimit(chart, read());
-      drawEnds(chart, read());
+      const marks = read();
+      drawFan(chart, marks.fan, marks.colour);
+      drawLimit(chart, marks);
+      drawEnds(chart, marks);
     },
   };
 }
@@ -75,8 +85,11 @@ function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): v
   ctx.restore();
 }
 
-/** A line's name where it ends, so that nobody needs to match colours with a legend. */
-function drawEnds(chart: Chart<'line'>, { font }: ChartMarks): void {
+/**
+ * A line's name where it ends, so that nobody needs to match colours with a legend. Where the axis goes on beyond now, the
+ * core's name stands at the end of its day ahead and the others beside now.
+ */
+function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, colour }: ChartMarks): void {
   const { ctx, chartArea, scales } = chart;
   const ends = chart.data.datasets.flatMap((dataset) => {
     if (dataset.label === bandName) return [];
@@ -85,9 +98,13 @@ function drawEnds(chart: Chart<'line'>, { font }: ChartMarks): void {
     const y = scales.y?.getPixelForValue(last.y) ?? 0;
     return [{ words: dataset.label ?? '', y, colour: String(dataset.borderColor) }];
   });
-  ends.sort((one, other) => one.y - other.y);
+  const right = chartArea.right + 7;
+  const fanEnd = fan.at(-1);
+  const core = fanEnd && ends.find((end) => end.words === positionNames.core);
+  const beside = nowMs === undefined ? right : (scales.x?.getPixelForValue(nowMs) ?? right) + 5;
+  const others = ends.filter((end) => end !== core).sort((one, other) => one.y - other.y);
   const rows = spreadRows(
-    ends.map((end) => end.y),
+    others.map((end) => end.y),
     font.size + 3,
     chartArea.top + 4,
     chartArea.bottom,
@@ -95,9 +112,18 @@ function drawEnds(chart: Chart<'line'>, { font }: ChartMarks): void {
   ctx.save();
   ctx.font = `600 ${font.size}px ${font.family}`;
   ctx.textBaseline = 'middle';
-  ends.forEach((end, i) => {
-    ctx.fillStyle = end.colour;
-    ctx.fillText(end.words, chartArea.right + 7, rows[i] ?? end.y);
+  // Paper around the letters, since the strokes of the fan may run behind them.
+  ctx.strokeStyle = colour('--paper');
+  ctx.lineWidth = 4;
+  ctx.lineJoin = 'round';
+  const write = (words: string, x: number, y: number, ink: string) => {
+    ctx.strokeText(words, x, y);
+    ctx.fillStyle = ink;
+    ctx.fillText(words, x, y);
+  };
+  others.forEach((end, i) => {
+    write(end.words, beside, rows[i] ?? end.y, end.colour);
   });
+  if (core && fanEnd) write(core.words, right, scales.y?.getPixelForValue(fanEnd.mid) ?? core.y, core.colour);
   ctx.restore();
 }

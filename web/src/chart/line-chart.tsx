@@ -19,6 +19,7 @@ import type { Reader } from '../format/local-time.ts';
 import { positionNames } from '../format/words.ts';
 import type { Mark } from './act-marks.ts';
 import type { Line } from './chart-data.ts';
+import type { FanPoint } from './chart-fan.ts';
 import { actRoom, bandName, chartMarks } from './chart-marks.ts';
 import { lineStyles } from './line-style.ts';
 import { timeTicks } from './time-ticks.ts';
@@ -37,6 +38,10 @@ export interface LineChartProps {
   readonly toMs: number;
   readonly lines: readonly Line[];
   readonly band?: readonly ChartBand[];
+  /** The core's next hours, drawn as strokes after `nowMs`. */
+  readonly fan?: readonly FanPoint[];
+  /** Where the readings end, when the axis goes on beyond. */
+  readonly nowMs?: number | undefined;
   readonly limit?: { readonly value: number; readonly words: string } | undefined;
   readonly acts?: readonly Mark[];
   /** Told beside each mark of the upright axis. */
@@ -86,7 +91,7 @@ export function LineChart(props: LineChartProps) {
 }
 
 function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
-  const { fromMs, toMs, lines, band = [], unit, least, most, end, reader } = latest.current;
+  const { fromMs, toMs, lines, band = [], fan = [], unit, least, most, end, reader } = latest.current;
   const style = getComputedStyle(canvas);
   const colour = (token: string) => style.getPropertyValue(token).trim();
   const font = { family: style.fontFamily, size: 12.5 };
@@ -113,6 +118,13 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
         { ...edge((at) => at.mid), borderWidth: 1.25, borderColor: colour('--band-middle') },
         { ...edge((at) => at.high), fill: '+1', backgroundColor: colour('--band') },
         edge((at) => at.low),
+        // Drawn as strokes by chart-marks.ts; here only so that the upright axis has room for them.
+        ...[(at: FanPoint) => at.high, (at: FanPoint) => at.low].map((pick) => ({
+          label: bandName,
+          data: fan.map((at) => point(at.atMs, pick(at))),
+          borderColor: 'transparent',
+          borderWidth: 0,
+        })),
       ],
     },
     options: {
@@ -170,6 +182,11 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
         if (atMs !== undefined) latest.current.onInstant(atMs);
       },
     },
-    plugins: [chartMarks(() => ({ limit: latest.current.limit, acts: latest.current.acts ?? [], font, colour }))],
+    plugins: [
+      chartMarks(() => {
+        const { limit, acts = [], fan = [], nowMs } = latest.current;
+        return { limit, acts, fan, nowMs, font, colour };
+      }),
+    ],
   };
 }

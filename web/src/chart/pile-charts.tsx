@@ -11,10 +11,11 @@ import { dayAndTime } from '../format/local-time.ts';
 import { formatTemp, plainNumber, tempIn, unitSigns } from '../format/temperature.ts';
 import { actNames, capital, positionNames } from '../format/words.ts';
 import { useReader } from '../live/use-house.ts';
+import { fanWords } from '../pile/ahead-words.ts';
 import { usePrefs } from '../prefs.ts';
 import { useShade } from '../use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
-import { bandAt, bandOf, type Line, linesOf, valueNear } from './chart-data.ts';
+import { type BandAt, bandAt, bandOf, fanOf, type Line, linesOf, valueNear } from './chart-data.ts';
 import { chartSummary } from './chart-summary.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
 
@@ -30,11 +31,21 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
   const [instantMs, setInstantMs] = useState<number | null>(null);
   const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
   const band = useMemo(() => bandOf(series.expected.points), [series]);
+  const fan = useMemo(() => fanOf(series), [series]);
   const damp = useMemo(() => [...linesOf(series, 'humidityPct'), ...linesOf(series, 'moisturePct')], [series]);
   const gas = useMemo(() => linesOf(series, 'co2Ppm'), [series]);
 
   const inUnit = (value: number) => tempIn(unit, value);
-  const span = { fromMs: Date.parse(series.from), toMs: Date.parse(series.to), shade, reader, onInstant: setInstantMs };
+  const readToMs = Date.parse(series.to);
+  const span = {
+    fromMs: Date.parse(series.from),
+    // All charts keep one axis of time, so that they can be read one under the other.
+    toMs: fan.at(-1)?.atMs ?? readToMs,
+    nowMs: fan.length > 0 ? readToMs : undefined,
+    shade,
+    reader,
+    onInstant: setInstantMs,
+  };
   const act = pile.limits.actC;
   const acts = gatherMarks(
     pile.acts.map(({ at, kind }) => ({ atMs: Date.parse(at), words: actWords(kind) })),
@@ -44,6 +55,13 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
   const chartBand: ChartBand[] = band
     .filter(({ atMs }) => atMs >= span.fromMs && atMs <= span.toMs)
     .map(({ atMs, lowC, midC, highC }) => ({ atMs, low: inUnit(lowC), mid: inUnit(midC), high: inUnit(highC) }));
+  const chartFan = fan.map(({ atMs, lowC, midC, highC }) => ({
+    atMs,
+    low: inUnit(lowC),
+    mid: inUnit(midC),
+    high: inUnit(highC),
+  }));
+  const aheadWords = fanWords(fan, { nowMs: readToMs, unit });
   const percent = (value: number) => `${plainNumber(value, 0)} %`;
 
   return (
@@ -51,23 +69,34 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
       <figure class="plot">
         <figcaption>
           <h3>Heat</h3>
-          <Readout instantMs={instantMs} series={series} heat={heat} damp={damp} reader={reader} />
+          <Readout instantMs={instantMs} series={series} heat={heat} fan={fan} damp={damp} reader={reader} />
         </figcaption>
         <LineChart
           {...span}
           tall
           lines={heat.map((line) => inLine(line, inUnit))}
           band={chartBand}
+          fan={chartFan}
           limit={act && { value: inUnit(act.value), words: `spread or turn at ${formatTemp(act.value, unit, 0)}` }}
           acts={acts}
           unit="°"
           most={inUnit(52)}
-          words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary(heat, (value) => formatTemp(value, unit), reader)}`}
+          words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary(heat, (value) => formatTemp(value, unit), reader)}${aheadWords ? ` Ahead: ${aheadWords}` : ''}`}
         />
         {chartBand.length > 0 && (
           <p class="band-key">
             <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}
             {capital(series.expected.origin)}
+          </p>
+        )}
+        {fan.length > 0 && (
+          <p class="band-key">
+            <svg class="fan-swatch" viewBox="0 0 26 14" aria-hidden="true">
+              <path d="M4 3V11M10 2V12M16 1V13M22 0V14" />
+              <path class="fan-middle" d="M2 7H6M8 7H12M14 7H18M20 7H24" />
+            </svg>{' '}
+            ahead: the core’s next 24 hours in eight of ten cases, if nobody touches the pile; the dash on each stroke
+            is the middle.
           </p>
         )}
       </figure>
@@ -125,12 +154,13 @@ interface ReadoutProps {
   readonly instantMs: number | null;
   readonly series: SeriesAnswer;
   readonly heat: readonly Line[];
+  readonly fan: readonly BandAt[];
   readonly damp: readonly Line[];
   readonly reader: ReturnType<typeof useReader>;
 }
 
 /** What stood at the instant under the finger or pointer. */
-function Readout({ instantMs, series, heat, damp, reader }: ReadoutProps) {
+function Readout({ instantMs, series, heat, fan, damp, reader }: ReadoutProps) {
   const { unit } = usePrefs();
   if (instantMs === null) return <p class="readout quiet">Point at the chart to read it off.</p>;
   const withinMs = 2 * series.bucketMs;
@@ -147,9 +177,16 @@ function Readout({ instantMs, series, heat, damp, reader }: ReadoutProps) {
   const band = expected
     ? [`expected ${plainNumber(tempIn(unit, expected.lowC), 0)} to ${formatTemp(expected.highC, unit, 0)}`]
     : [];
+  const point = bandAt(fan, instantMs);
+  const ahead = point
+    ? [
+        `ahead ${plainNumber(tempIn(unit, point.lowC), 0)} to ${formatTemp(point.highC, unit, 0)}, most likely ${formatTemp(point.midC, unit, 0)}`,
+      ]
+    : [];
   return (
     <p class="readout">
-      <b>{dayAndTime(instantMs, reader)}</b> {[...values, ...band, ...dampValues].join(' · ') || 'nothing read'}
+      <b>{dayAndTime(instantMs, reader)}</b>{' '}
+      {[...values, ...band, ...ahead, ...dampValues].join(' · ') || 'nothing read'}
     </p>
   );
 }

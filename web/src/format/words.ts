@@ -23,6 +23,21 @@ export const warningNames: Record<WarningKind, string> = {
   'probe-out': 'Probe out of the pile',
 };
 
+/** What each kind looks out for, in one breath. */
+export const warningMeanings: Record<WarningKind, string> = {
+  'self-heating': 'Whether the pile heats itself on towards smouldering and fire.',
+  overheating: 'Whether the pile is too hot for its culture now.',
+  'overheating-soon': 'Whether the core will be too hot within half a day if nobody comes.',
+  drying: 'Whether the pile loses the water its culture lives in.',
+  stalling: 'Whether a pile that should be working has stopped.',
+  chilled: 'Whether the pile is too cold to work.',
+  waterlogged: 'Whether the pile is too wet to breathe.',
+  uneven: 'Whether one part of the pile lies far hotter or colder than another.',
+  'probe-silent': 'Whether a probe has stopped talking.',
+  'probe-stuck': 'Whether a probe says one number over and over.',
+  'probe-out': 'Whether a probe has come out of the pile, or is failing.',
+};
+
 export const alarmStateNames: Record<AlarmState, string> = {
   normal: 'normal',
   unacknowledged: 'unacknowledged',
@@ -56,6 +71,18 @@ export const positionNames: Record<Position, string> = {
   edge: 'edge',
   air: 'air',
 };
+
+/**
+ * A warning's name with its place, as it is read aloud: a probe is named by its place, a heat is told where it was seen.
+ * @example warningTitle('probe-silent', 'core') // => "Core probe silent"
+ */
+export function warningTitle(kind: WarningKind, position: Position | null): string {
+  const name = warningNames[kind];
+  if (position === null) return name;
+  return kind.startsWith('probe-')
+    ? `${capital(positionNames[position])} ${name.charAt(0).toLowerCase()}${name.slice(1)}`
+    : `${name}, ${positionNames[position]}`;
+}
 
 export const actNames: Record<ActKind, string> = {
   turned: 'Turned',

@@ -8,7 +8,7 @@ import type { Health } from '../../../shared/api/health.ts';
 import type { PileSummary } from '../../../shared/api/piles.ts';
 import type { Probe } from '../../../shared/api/probes.ts';
 import type { Site } from '../../../shared/api/sites.ts';
-import { warningNames } from '../format/words.ts';
+import { warningTitle } from '../format/words.ts';
 import { createStore } from '../store.ts';
 import type { HouseClock } from './house-clock.ts';
 
@@ -61,6 +61,9 @@ function withItem<T>(items: readonly T[], item: T, isSame: (item: T) => boolean)
   return items.some(isSame) ? items.map((known) => (isSame(known) ? item : known)) : [...items, item];
 }
 
+/** Of a probe the place is said too: without it nobody knows which one to look at. */
+const isProbeKind = (kind: string) => kind.startsWith('probe-');
+
 /** Warnings that stand now, did not stand before and are not explained by another: only these are said aloud. */
 export function newWarnings(before: readonly PileSummary[] | null, after: readonly PileSummary[]): string[] {
   if (before === null) return [];
@@ -68,6 +71,9 @@ export function newWarnings(before: readonly PileSummary[] | null, after: readon
   return after.flatMap((pile) =>
     pile.alarms
       .filter((alarm) => alarm.state === 'unacknowledged' && alarm.heldBackBy === null && !known.has(alarm.id))
-      .map((alarm) => `New warning at ${pile.name}: ${warningNames[alarm.kind]}. ${alarm.todo}`),
+      .map(
+        (alarm) =>
+          `New warning at ${pile.name}: ${warningTitle(alarm.kind, isProbeKind(alarm.kind) ? alarm.position : null)}. ${alarm.todo}`,
+      ),
   );
 }

@@ -1,13 +1,10 @@
 /**
- * web/pages/pile.tsx: one pile: its sentence, its warnings, its mound, what was done, how it went, and why it says so.
+ * web/pages/pile.tsx: one pile: its sentence, its warnings, its mound, what was done, how it went and goes on.
  */
 
-import { useMemo } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { positions } from '../../../shared/names.ts';
-import { ApiProblem, reasonOf } from '../api/client.ts';
-import { getPile } from '../api/routes.ts';
 import { ageWords } from '../format/age.ts';
 import { plainNumber, sentenceIn } from '../format/temperature.ts';
 import { capital, coverNames, materialNames, positionNames, stageNames } from '../format/words.ts';
@@ -17,45 +14,26 @@ import { Mound } from '../mound/mound.tsx';
 import { dampWords, humidityWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
-import { useAnswer, useThrottled } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
 import { Acts } from '../pile/acts.tsx';
 import { FinishBatch, NextBatch } from '../pile/batch-end.tsx';
 import { BatchRuler } from '../pile/batch-ruler.tsx';
-import { EvidenceList } from '../pile/evidence.tsx';
 import { History } from '../pile/history.tsx';
 import { Limits } from '../pile/limits.tsx';
+import { Moisture } from '../pile/moisture.tsx';
+import { NameAndRemoval } from '../pile/name-and-removal.tsx';
+import { NoPile } from '../pile/no-pile.tsx';
+import { Readiness } from '../pile/readiness.tsx';
+import { usePile } from '../pile/use-pile.ts';
 import { Warnings } from '../pile/warnings.tsx';
+import { WhyShort } from '../pile/why-short.tsx';
 import { usePrefs } from '../prefs.ts';
 
 export function PilePage() {
   const { params } = useRoute();
-  const id = params.id ?? '';
-  const { value, error, refresh } = useAnswer(id, () => getPile(id));
-  const live = useHouse((house) => house.piles?.find((pile) => pile.id === id));
-  // Live events carry the summary; acts, limits and evidence are fetched again when it changes.
-  useThrottled(live, 2_500, () => void refresh());
-  const pile = useMemo(() => (value && live ? { ...value, ...live } : value), [value, live]);
-
+  const { pile, error, goneName, refresh } = usePile(params.id ?? '');
   if (pile) return <Pile key={pile.id} pile={pile} refresh={refresh} />;
-  return <NoPile error={error} />;
-}
-
-function NoPile({ error }: { readonly error: unknown }) {
-  const heading = usePage('Pile');
-  const isUnknown = error instanceof ApiProblem && error.problem.status === 404;
-  return (
-    <div class="page narrow">
-      <h1 ref={heading} tabIndex={-1}>
-        {error === undefined
-          ? 'Looking at the pile…'
-          : isUnknown
-            ? 'No pile lies at this address.'
-            : 'The pile cannot be shown now.'}
-      </h1>
-      {error !== undefined && <p class="lead">{isUnknown ? <a href="/">Go to the piles</a> : reasonOf(error)}</p>}
-    </div>
-  );
+  return <NoPile error={error} goneName={goneName} />;
 }
 
 function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: () => Promise<void> }) {
@@ -80,7 +58,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       </header>
       {pile.batch === null && <NextBatch pile={pile} onChange={afterChange} />}
       <div class="pile-now">
-        <Warnings alarms={pile.alarms} site={pile.site} onChange={afterChange} />
+        <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />
         <div class="pile-drawing">
           <Mound pile={pile} depthM={pile.recipe?.depthM} cover={pile.recipe?.cover} large />
           <PositionLines pile={pile} />
@@ -89,10 +67,13 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       </div>
       <Acts pile={pile} onChange={afterChange} />
       <History pile={pile} />
+      <Moisture pile={pile} />
+      <Readiness pile={pile} onChange={afterChange} />
       <Recipe pile={pile} />
       <Limits pile={pile} onChange={afterChange} />
-      <EvidenceList pile={pile} />
+      <WhyShort pile={pile} />
       {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
+      <NameAndRemoval pile={pile} onChange={afterChange} />
     </div>
   );
 }

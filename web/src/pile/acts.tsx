@@ -16,6 +16,7 @@ import { useDeed } from '../parts/use-deed.ts';
 import { usePrefs } from '../prefs.ts';
 import { actCautions, hottestC } from './act-caution.ts';
 import { typedNumber } from './batch-fields.tsx';
+import { HandOffers } from './hand-offers.tsx';
 
 interface ActsProps {
   readonly pile: PileDetail;
@@ -26,6 +27,7 @@ export function Acts({ pile, onChange }: ActsProps) {
   const [kind, setKind] = useState<ActKind | null>(null);
   return (
     <Part id="acts" title="What was done">
+      <HandOffers pile={pile} onChange={onChange} />
       {pile.batch && (
         <fieldset class="act-buttons">
           <legend class="unseen">Write down an act</legend>

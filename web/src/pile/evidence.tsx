@@ -1,13 +1,13 @@
 /**
  * web/pile/evidence.tsx: everything that was looked at, so that the page can say why it says so.
  */
-import { type PhaseReason, phaseReasonWords } from '../../../core/score/phase.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { phaseNames, positionNames, warningNames } from '../format/words.ts';
+import { positionNames, warningNames } from '../format/words.ts';
 import { Part } from '../parts/part.tsx';
 import { usePrefs } from '../prefs.ts';
 import { type EvidenceLine, evidenceLines } from './evidence-groups.ts';
+import { phaseSentence } from './phase-words.ts';
 
 export function EvidenceList({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();
@@ -15,11 +15,7 @@ export function EvidenceList({ pile }: { readonly pile: PileDetail }) {
   const absent = evidenceLines(pile.evidence, 'absent');
   return (
     <Part id="evidence" title="Why it says so">
-      {pile.batch && (
-        <p>
-          It counts as {phaseNames[pile.batch.phase]}: {sentenceIn(unit, reasonWords(pile.batch.phaseReason))}.
-        </p>
-      )}
+      {pile.batch && <p>{sentenceIn(unit, phaseSentence(pile.batch))}</p>}
       <Lines title="Seen" lines={evidenceLines(pile.evidence, 'present')} />
       <Lines
         title="Cannot be told: the readings it needs are missing"
@@ -33,11 +29,6 @@ export function EvidenceList({ pile }: { readonly pile: PileDetail }) {
       )}
     </Part>
   );
-}
-
-/** A reason this page does not know yet is shown as it came. */
-function reasonWords(reason: string): string {
-  return reason in phaseReasonWords ? phaseReasonWords[reason as PhaseReason] : reason.replace(/\.$/, '');
 }
 
 interface LinesProps {

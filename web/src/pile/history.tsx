@@ -6,6 +6,7 @@ import type { PileDetail } from '../../../shared/api/piles.ts';
 import type { SeriesAnswer } from '../../../shared/api/series.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 import { getSeries } from '../api/routes.ts';
+import { AheadTable } from '../chart/ahead-table.tsx';
 import { SeriesTable } from '../chart/series-table.tsx';
 import { instantOfWall, wallOfInstant } from '../format/local-time.ts';
 import { house } from '../live/house.ts';
@@ -14,6 +15,7 @@ import { useReader } from '../live/use-house.ts';
 import { Choice, Refusal, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer, useThrottled } from '../parts/use-answer.ts';
+import { Ahead } from './ahead.tsx';
 import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
 
 type Charts = typeof import('../chart/pile-charts.tsx').default;
@@ -52,7 +54,8 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   });
 
   return (
-    <Part id="history" title="How it went">
+    <Part id="history" title="How it went and goes on">
+      <Ahead pile={pile} series={series} />
       <div class="history-bar">
         <Choice legend="Time shown" hideLegend value={choice} choices={spanChoices} onValue={setChoice} />
         <Choice
@@ -72,7 +75,10 @@ export function History({ pile }: { readonly pile: PileDetail }) {
         form === 'charts' ? (
           <LazyCharts pile={pile} series={series} />
         ) : (
-          <SeriesTable series={series} site={pile.site} />
+          <>
+            <SeriesTable series={series} site={pile.site} />
+            <AheadTable series={series} site={pile.site} />
+          </>
         )
       ) : (
         error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>

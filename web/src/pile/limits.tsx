@@ -1,15 +1,14 @@
 /**
- * web/pile/limits.tsx: what is normal for this batch, where each figure comes from, and changing the two that matter most.
+ * web/pile/limits.tsx: what is normal for this batch, where each figure comes from, and changing them.
  */
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { changePile } from '../api/routes.ts';
-import { celsiusFrom, plainNumber, tempIn, unitSigns } from '../format/temperature.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePrefs } from '../prefs.ts';
-import { typedNumber } from './batch-fields.tsx';
+import { limitChange, limitFields, limitUnit, shownLimit, type TypedLimits } from './limit-fields.ts';
 import { limitLines } from './limit-lines.ts';
 
 interface LimitsProps {
@@ -36,27 +35,15 @@ export function Limits({ pile, onChange }: LimitsProps) {
   );
 }
 
-const changeable = [
-  ['comfortMinC', 'Comfortable from'],
-  ['comfortMaxC', 'Comfortable to'],
-  ['actC', 'Spread thinner or turn at'],
-  ['lossC', 'Culture being lost at'],
-] as const;
-type Changeable = (typeof changeable)[number][0];
-
 function ChangeLimits({ pile, onChange }: LimitsProps) {
   const { unit } = usePrefs();
   const deed = useDeed();
-  const [typed, setTyped] = useState<Partial<Record<Changeable, string>>>({});
-  const shown = (key: Changeable) => typed[key] ?? plainNumber(tempIn(unit, pile.limits[key]?.value ?? 0), 0);
+  const [typed, setTyped] = useState<TypedLimits>({});
+  const [isTried, setIsTried] = useState(false);
+  const { limits, wrong } = limitChange(pile.limits, typed, unit);
+  const isWrong = Object.keys(wrong).length > 0;
   const keep = () =>
     deed.run(async () => {
-      const limits = Object.fromEntries(
-        Object.entries(typed).flatMap(([key, text]) => {
-          const value = typedNumber(text ?? '');
-          return value === undefined ? [] : [[key, Number(celsiusFrom(unit, value).toFixed(2))]];
-        }),
-      );
       await changePile(pile.id, { limits });
       await onChange();
       setTyped({});
@@ -68,22 +55,27 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
         class="form"
         onSubmit={(event) => {
           event.preventDefault();
-          void keep();
+          setIsTried(isWrong);
+          if (!isWrong) void keep();
         }}
       >
-        <div class="field-row">
-          {changeable.map(([key, label]) => (
+        <div class="field-row limit-fields">
+          {limitFields.map(({ key, label }) => (
             <TextField
               key={key}
               label={label}
-              unit={unitSigns[unit]}
+              unit={limitUnit(key, unit)}
               inputMode="decimal"
-              value={shown(key)}
+              value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
               onValue={(text) => setTyped({ ...typed, [key]: text })}
-              error={deed.fieldError(`/limits/${key}`)}
+              error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
             />
           ))}
         </div>
+        <p class="hint">
+          They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher limits
+          for heat tell you later.
+        </p>
         <Refusal error={deed.error} />
         <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
           Keep these limits

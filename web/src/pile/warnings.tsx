@@ -7,7 +7,7 @@ import { acknowledge, getAlarm, shelve, unshelve } from '../api/routes.ts';
 import { ageWords, dueWords } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { alarmStateNames, positionNames, warningNames } from '../format/words.ts';
+import { alarmStateNames, warningTitle } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { PickField, Refusal } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
@@ -16,12 +16,13 @@ import { usePrefs } from '../prefs.ts';
 import { groupAlarms } from './alarm-order.ts';
 
 interface WarningsProps {
+  readonly pileId: string;
   readonly alarms: readonly AlarmSummary[];
   readonly site: string;
   readonly onChange: () => Promise<unknown>;
 }
 
-export function Warnings({ alarms, site, onChange }: WarningsProps) {
+export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
   const { standing, returned, heldBack, aside } = groupAlarms(alarms);
   const nameOf = (id: string) => {
     const alarm = alarms.find((one) => one.id === id);
@@ -36,6 +37,7 @@ export function Warnings({ alarms, site, onChange }: WarningsProps) {
       {standing.map((alarm, i) => (
         <Warning
           key={alarm.id}
+          pileId={pileId}
           alarm={alarm}
           site={site}
           onChange={onChange}
@@ -48,7 +50,8 @@ export function Warnings({ alarms, site, onChange }: WarningsProps) {
       ))}
       {heldBack.map((alarm) => (
         <p class="held-back" key={alarm.id}>
-          <b>{titleOf(alarm)}</b> is held back by “{nameOf(alarm.heldBackBy ?? '')}”, which explains it.
+          <b>{titleOf(alarm)}</b> is held back by “{nameOf(alarm.heldBackBy ?? '')}”, which explains it.{' '}
+          <a href={whyPath(pileId, alarm.kind)}>Why</a>
         </p>
       ))}
       {aside.map((alarm) => (
@@ -58,8 +61,8 @@ export function Warnings({ alarms, site, onChange }: WarningsProps) {
   );
 }
 
-function titleOf(alarm: AlarmSummary): string {
-  return alarm.position ? `${warningNames[alarm.kind]}, ${positionNames[alarm.position]}` : warningNames[alarm.kind];
+function titleOf({ kind, position }: AlarmSummary): string {
+  return warningTitle(kind, position);
 }
 
 interface WarningProps {
@@ -68,7 +71,12 @@ interface WarningProps {
   readonly onChange: () => Promise<unknown>;
 }
 
-function Warning({ alarm, site, onChange, isCautionTold }: WarningProps & { readonly isCautionTold: boolean }) {
+interface StandingProps extends WarningProps {
+  readonly pileId: string;
+  readonly isCautionTold: boolean;
+}
+
+function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps) {
   const { unit, name } = usePrefs();
   const nowMs = useHouseNow();
   const reader = useReader(site);
@@ -109,6 +117,9 @@ function Warning({ alarm, site, onChange, isCautionTold }: WarningProps & { read
           </button>
         )}
         <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+        <a class="button plain-link" href={whyPath(pileId, alarm.kind)}>
+          Why it says so<span class="unseen"> of {titleOf(alarm)}</span>
+        </a>
       </div>
       <Refusal error={deed.error} />
       <Steps alarm={alarm} site={site} />
@@ -197,6 +208,10 @@ function Aside({ alarm, site, onChange }: WarningProps) {
   );
 }
 
+export function whyPath(pileId: string, kind: AlarmSummary['kind']): string {
+  return `/piles/${encodeURIComponent(pileId)}/why/${kind}`;
+}
+
 /** Every step the alarm took, on request. */
 function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
   const [isOpen, setIsOpen] = useState(false);
@@ -208,7 +223,7 @@ function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: s
   );
 }
 
-function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+export function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
   const reader = useReader(site);
   const nowMs = useHouseNow();
   const { value, error } = useAnswer(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));

@@ -3,12 +3,14 @@
  */
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../shared/api/probes.ts';
+import { toInstant } from '../../../shared/api/time.ts';
 import { positionSchema } from '../../../shared/names.ts';
 import { claimProbe } from '../api/routes.ts';
+import { instantOfWall } from '../format/local-time.ts';
 import type { positionNames } from '../format/words.ts';
 import { fetchAll } from '../live/connection.ts';
-import { useHouse } from '../live/use-house.ts';
-import { PickField, Refusal } from '../parts/forms.tsx';
+import { useHouse, useReader } from '../live/use-house.ts';
+import { PickField, Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 
 const placeWords = {
@@ -25,6 +27,8 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
   // A probe most often sits in a pile at the site it talks from.
   const ordered = [...piles].sort((one, other) => Number(other.site === probe.site) - Number(one.site === probe.site));
   const [pileId, setPileId] = useState<string>();
+  const [since, setSince] = useState('');
+  const { timeZone } = useReader(probe.site);
   const [position, setPosition] = useState<keyof typeof placeWords>('core');
   if (piles.length === 0) {
     return (
@@ -42,7 +46,12 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
         event.preventDefault();
         void deed
           .run(async () => {
-            await claimProbe(probe.site, probe.probe, { pileId: chosen, position });
+            const fromMs = instantOfWall(since, timeZone);
+            await claimProbe(probe.site, probe.probe, {
+              pileId: chosen,
+              position,
+              ...(fromMs === undefined ? {} : { from: toInstant(fromMs) }),
+            });
             await fetchAll();
           })
           .then((done) => done && onDone?.());
@@ -61,6 +70,13 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
         choices={positionSchema.options.map((one) => [one, placeWords[one]] as const)}
         onValue={setPosition}
         error={deed.fieldError('/position')}
+      />
+      <TextField
+        label="Since when, if not from the start"
+        type="datetime-local"
+        value={since}
+        onValue={setSince}
+        error={deed.fieldError('/from')}
       />
       <button type="submit" class="primary" disabled={deed.busy}>
         Claim it

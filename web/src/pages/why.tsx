@@ -1,0 +1,91 @@
+/**
+ * web/pages/why.tsx: why a pile's page says what it says: all kinds at a glance, or one of them down to its readings.
+ */
+import { useRoute } from 'preact-iso';
+import type { PileDetail } from '../../../shared/api/piles.ts';
+import type { WarningKind } from '../../../shared/warning.ts';
+import { sentenceIn } from '../format/temperature.ts';
+import { warningMeanings, warningNames } from '../format/words.ts';
+import { Part } from '../parts/part.tsx';
+import { usePage } from '../parts/use-page.ts';
+import { NoPile } from '../pile/no-pile.tsx';
+import { phaseSentence } from '../pile/phase-words.ts';
+import { usePile } from '../pile/use-pile.ts';
+import { whyPath } from '../pile/warnings.tsx';
+import { isWarningKind, whyGroups } from '../pile/why-facts.ts';
+import { WhyKind } from '../pile/why-kind.tsx';
+import { usePrefs } from '../prefs.ts';
+import { NoPage } from './no-page.tsx';
+
+export function WhyPage() {
+  const { params } = useRoute();
+  const { pile, error, goneName } = usePile(params.id ?? '');
+  if (params.kind !== undefined && !isWarningKind(params.kind)) return <NoPage />;
+  if (!pile) return <NoPile error={error} goneName={goneName} />;
+  return isWarningKind(params.kind) ? (
+    <WhyKind key={params.kind} pile={pile} kind={params.kind} />
+  ) : (
+    <WhyAll pile={pile} />
+  );
+}
+
+function WhyAll({ pile }: { readonly pile: PileDetail }) {
+  const heading = usePage(`Why it says so, ${pile.name}`);
+  const { unit } = usePrefs();
+  const { present, missing, absent } = whyGroups(pile.evidence);
+  return (
+    <div class="page">
+      <header class="opening">
+        <p class="dateline">
+          <a href={`/piles/${encodeURIComponent(pile.id)}`}>{pile.name}</a>
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          Why it says so
+        </h1>
+        <p class="lead">
+          {sentenceIn(unit, pile.condition)} {pile.batch && sentenceIn(unit, phaseSentence(pile.batch))}
+        </p>
+        <p>
+          Every minute of the pile’s time each of these is looked for. A thing is seen, not seen, or cannot be told
+          because readings are missing; what cannot be told never ends a warning.
+        </p>
+      </header>
+      {pile.evidence.length === 0 && <p class="quiet">Nothing has been looked at here yet.</p>}
+      <Kinds id="seen" title="Seen" kinds={present} pile={pile} />
+      <Kinds id="untold" title="Cannot be told" kinds={missing} pile={pile} />
+      <Kinds id="unseen" title="Not seen" kinds={absent} pile={pile} />
+    </div>
+  );
+}
+
+interface KindsProps {
+  readonly id: string;
+  readonly title: string;
+  readonly kinds: readonly WarningKind[];
+  readonly pile: PileDetail;
+}
+
+function Kinds({ id, title, kinds, pile }: KindsProps) {
+  const { unit } = usePrefs();
+  if (kinds.length === 0) return null;
+  return (
+    <Part id={id} title={title}>
+      <ul class="why-kinds">
+        {kinds.map((kind) => (
+          <li key={kind}>
+            <h3>
+              <a href={whyPath(pile.id, kind)}>{warningNames[kind]}</a>
+            </h3>
+            <p class="quiet">{warningMeanings[kind]}</p>
+            {pile.evidence
+              .filter((one) => one.kind === kind)
+              .filter((one, _i, all) => one.evidence !== 'absent' || all.every((other) => other.evidence === 'absent'))
+              .map(({ position, seen }) => (
+                <p key={position ?? ''}>{sentenceIn(unit, seen)}</p>
+              ))}
+          </li>
+        ))}
+      </ul>
+    </Part>
+  );
+}

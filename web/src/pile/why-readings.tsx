@@ -1,0 +1,111 @@
+/**
+ * web/pile/why-readings.tsx: the readings a warning rests on, and what was done lately that changes what is expected.
+ */
+import type { PileDetail } from '../../../shared/api/piles.ts';
+import { actKindSchema } from '../../../shared/batch.ts';
+import type { Position } from '../../../shared/names.ts';
+import type { WarningKind } from '../../../shared/warning.ts';
+import { ageWords } from '../format/age.ts';
+import { nearTime } from '../format/local-time.ts';
+import { formatTemp, plainNumber, sentenceIn } from '../format/temperature.ts';
+import { actNames, capital, positionNames } from '../format/words.ts';
+import { useHouseNow, useReader } from '../live/use-house.ts';
+import { humidityWords } from '../mound/mound-facts.ts';
+import { Part } from '../parts/part.tsx';
+import { usePrefs } from '../prefs.ts';
+import { overWords } from './ahead-words.ts';
+import { moistureWords } from './water-words.ts';
+import { actsLately, footings } from './why-facts.ts';
+
+interface WhyReadingsProps {
+  readonly pile: PileDetail;
+  readonly kind: WarningKind;
+}
+
+export function WhyReadings({ pile, kind }: WhyReadingsProps) {
+  const { places } = footings[kind];
+  return (
+    <Part id="readings" title="The readings">
+      <ul class="why-found">
+        {places.map((position) => (
+          <Place key={position} position={position} pile={pile} kind={kind} />
+        ))}
+      </ul>
+      <Also pile={pile} kind={kind} />
+      <p class="hint">
+        <a href={`/piles/${encodeURIComponent(pile.id)}`}>The curves stand on the pile’s page</a>, as charts and as a
+        table.
+      </p>
+    </Part>
+  );
+}
+
+function Place({ position, pile, kind }: WhyReadingsProps & { readonly position: Position }) {
+  const { unit } = usePrefs();
+  const nowMs = useHouseNow();
+  const now = pile.positions[position];
+  const said = now
+    ? [
+        now.temperatureC !== undefined && formatTemp(now.temperatureC, unit),
+        now.moisturePct !== undefined && `moisture ${plainNumber(now.moisturePct, 0)}\u00a0%`,
+        kind === 'drying' && now.humidityPct !== undefined && humidityWords(now.humidityPct),
+        now.at
+          ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
+          : 'never heard',
+      ].filter(Boolean)
+    : ['no probe sits here'];
+  return (
+    <li>
+      <b>{capital(positionNames[position])}</b>
+      {said.join(', ')}
+    </li>
+  );
+}
+
+/** What the judge adds to the readings: the balance of water, the day ahead, and what hands did. */
+function Also({ pile, kind }: WhyReadingsProps) {
+  const { unit } = usePrefs();
+  const nowMs = useHouseNow();
+  const reader = useReader(pile.site);
+  const { also, minds } = footings[kind];
+  const acts = actsLately(pile.acts, nowMs);
+  const { core } = pile.positions;
+  return (
+    <>
+      {also.includes('moisture') && (
+        <p>
+          <span class="label">Water by the balance</span>{' '}
+          {pile.batch?.moisture ? sentenceIn(unit, moistureWords(pile.batch.moisture)) : 'It cannot be told now.'}
+        </p>
+      )}
+      {also.includes('forecast') && pile.limits.actC && pile.judgement && (
+        <p>
+          <span class="label">The hours ahead</span>{' '}
+          {overWords(
+            pile.judgement.overLimit,
+            pile.limits.actC.value,
+            core?.silent ? null : (core?.temperatureC ?? null),
+            {
+              nowMs,
+              unit,
+              reader,
+            },
+          )}
+        </p>
+      )}
+      {minds && (
+        <p>
+          <span class="label">Done in the last day</span>{' '}
+          {acts.length === 0
+            ? 'Nothing that was written down.'
+            : `${acts.map((act) => `${actWords(act.kind)} at ${nearTime(Date.parse(act.at), nowMs, reader)}`).join(', ')}. What a hand does, the judge allows for.`}
+        </p>
+      )}
+    </>
+  );
+}
+
+function actWords(kind: string): string {
+  const known = actKindSchema.safeParse(kind);
+  return known.success ? actNames[known.data] : kind;
+}
