@@ -26,7 +26,7 @@ const usualMaterial = { bran: 'wheat-bran', soil: 'soil-mix' } as const;
 type RecipeInput = z.output<typeof newPileSchema>['recipe'];
 
 /** What the grower said, and what is usual where nothing was said. */
-function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
+export function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
   const { depthMinM, depthMaxM } = stageLimits[stage];
   const { material, depthM, cover, massKg, moistureFrac, doseFrac } = given ?? {};
   return {
@@ -40,7 +40,7 @@ function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
 }
 
 /** Leaves out what was not said, so that "not said" and "undefined" are one. */
-function said<T extends object>(given: T | undefined): { [K in keyof T]: Exclude<T[K], undefined> } {
+export function said<T extends object>(given: T | undefined): { [K in keyof T]: Exclude<T[K], undefined> } {
   return Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined)) as {
     [K in keyof T]: Exclude<T[K], undefined>;
   };

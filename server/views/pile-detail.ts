@@ -53,7 +53,7 @@ function judgementOf({ forecast, waterToAdd, readiness, seenHands }: Assessment)
   };
 }
 
-function limitsOf(batch: BatchRecord): Record<string, z.infer<typeof limitSchema>> {
+export function limitsOf(batch: BatchRecord): Record<string, z.infer<typeof limitSchema>> {
   const usual = stageLimits[batch.stage];
   const names = Object.keys(limitUnits) as (keyof StageLimits)[];
   return Object.fromEntries(

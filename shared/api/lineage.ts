@@ -79,7 +79,11 @@ export const abandonSchema = z.object({
   reason: words(2000),
 });
 
-export const outcomeSchema = z.object({ outcome: z.string().trim().max(2000).nullable(), name: words(80).optional() });
+/** What is left out stays; null takes it away. */
+export const outcomeSchema = z.object({
+  outcome: z.string().trim().max(2000).nullish(),
+  name: words(80).nullish(),
+});
 
 export const addInputSchema = inputSchema.extend({ at: instantInputSchema.optional() });
 

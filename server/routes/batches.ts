@@ -1,0 +1,120 @@
+/**
+ * server/routes/batches.ts: batches, and the steps in their lives.
+ */
+import { z } from 'zod';
+import {
+  abandonSchema,
+  addInputSchema,
+  batchDetailSchema,
+  batchesAnswerSchema,
+  batchesQuerySchema,
+  continueBatchSchema,
+  keepLotSchema,
+  mergeBatchesSchema,
+  newUseSchema,
+  outcomeSchema,
+  splitBatchSchema,
+} from '../../shared/api/lineage.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound } from '../http/problem.ts';
+import { batchDetail } from '../lineage/batch-detail.ts';
+import type { BatchLife } from '../lineage/batch-life.ts';
+import { batchView, readFamily } from '../lineage/family.ts';
+import { pileParams } from './piles.ts';
+
+export function registerBatches(api: Api, house: House, life: BatchLife): void {
+  const { journal } = house;
+
+  const shown = async (id: string) => {
+    const family = await readFamily(journal);
+    const batch = family.batches.get(id);
+    return batch && batchDetail(family, batch);
+  };
+  const answers = { params: pileParams, response: { 200: batchDetailSchema } };
+  const answersNew = { params: pileParams, response: { 201: batchDetailSchema } };
+
+  api.get(
+    '/api/batches',
+    { schema: { querystring: batchesQuerySchema, response: { 200: batchesAnswerSchema } } },
+    async (request) => {
+      const { pile, stage, state } = request.query;
+      const family = await readFamily(journal);
+      const batches = [...family.batches.values()].filter(
+        (batch) =>
+          (pile === undefined || batch.pileId === pile) &&
+          (stage === undefined || batch.stage === stage) &&
+          (state === 'all' || (batch.endedAtMs === null) === (state === 'open')),
+      );
+      return { batches: batches.toReversed().map((batch) => batchView(family, batch)) };
+    },
+  );
+
+  api.get('/api/batches/:id', { schema: answers }, async (request, reply) => {
+    return (await shown(request.params.id)) ?? notFound(reply, 'batch', request.params.id);
+  });
+
+  api.patch('/api/batches/:id', { schema: { ...answers, body: outcomeSchema } }, async (request, reply) => {
+    const { id } = request.params;
+    if (!(await shown(id))) return notFound(reply, 'batch', id);
+    const { outcome, name } = request.body;
+    if (outcome !== undefined) await journal.lineage.setOutcome(id, outcome || null);
+    if (name !== undefined) await journal.lineage.rename(id, name);
+    return (await shown(id)) ?? notFound(reply, 'batch', id);
+  });
+
+  api.post(
+    '/api/batches/:id/continue',
+    { schema: { ...answersNew, body: continueBatchSchema } },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!(await shown(id))) return notFound(reply, 'batch', id);
+      const made = await life.continue(id, request.body);
+      const detail = await shown(made);
+      return detail ? reply.code(201).send(detail) : notFound(reply, 'batch', made);
+    },
+  );
+
+  api.post(
+    '/api/batches/merge',
+    { schema: { body: mergeBatchesSchema, response: { 201: batchDetailSchema } } },
+    async (request, reply) => {
+      const made = await life.merge(request.body);
+      const detail = await shown(made);
+      return detail ? reply.code(201).send(detail) : notFound(reply, 'batch', made);
+    },
+  );
+
+  const step = <Body extends z.ZodType>(
+    name: string,
+    body: Body,
+    run: (id: string, ask: z.output<Body>) => Promise<unknown>,
+  ) => {
+    api.post(`/api/batches/:id/${name}`, { schema: { ...answers, body } }, async (request, reply) => {
+      const { id } = request.params;
+      if (!(await shown(id))) return notFound(reply, 'batch', id);
+      await run(id, request.body as z.output<Body>);
+      return (await shown(id)) ?? notFound(reply, 'batch', id);
+    });
+  };
+  step('split', splitBatchSchema, (id, ask) => life.split(id, ask));
+  step('abandon', abandonSchema, (id, ask) => life.abandon(id, ask));
+  step('uses', newUseSchema, (id, ask) => life.use(id, ask));
+  step('keep', keepLotSchema, (id, ask) => life.keepLot(id, ask));
+  step('inputs', addInputSchema, (id, ask) => life.addInput(id, ask));
+
+  api.delete(
+    '/api/batches/:id/inputs/:flowId',
+    { schema: { ...answers, params: pileParams.extend({ flowId: z.string().min(1).max(64) }) } },
+    async (request, reply) => {
+      const { id, flowId } = request.params;
+      const before = await shown(id);
+      if (!before) return notFound(reply, 'batch', id);
+      // Only what was mixed in: what one batch became of another is not unsaid by a click.
+      const input = before.inputs.find((flow) => flow.id === flowId && flow.way === 'input');
+      if (!input) return notFound(reply, 'input', flowId);
+      await journal.lineage.withdraw(flowId, house.clock.nowMs());
+      return (await shown(id)) ?? notFound(reply, 'batch', id);
+    },
+  );
+}

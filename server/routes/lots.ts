@@ -1,0 +1,56 @@
+/**
+ * server/routes/lots.ts: starters and materials, lot by lot, and the lineage that leads from them to the beds.
+ */
+import { lineageAnswerSchema, lineageQuerySchema } from '../../shared/api/lineage.ts';
+import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../../shared/api/lots.ts';
+import type { LotRecord } from '../../shared/store/journal.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound } from '../http/problem.ts';
+import type { BatchLife } from '../lineage/batch-life.ts';
+import { readFamily } from '../lineage/family.ts';
+import { lineageFrom, wholeLineage } from '../lineage/lineage-view.ts';
+import { lotView } from '../lineage/lot-view.ts';
+import { pileParams, said } from './piles.ts';
+
+export function registerLots(api: Api, house: House, life: BatchLife): void {
+  const { journal } = house;
+
+  api.get('/api/lots', { schema: { response: { 200: lotsAnswerSchema } } }, async () => ({
+    lots: (await journal.lots.list()).map(lotView),
+  }));
+
+  api.post('/api/lots', { schema: { body: newLotSchema, response: { 201: lotSchema } } }, async (request, reply) => {
+    const id = await life.addLot(request.body);
+    const lot = await journal.lots.get(id);
+    return lot ? reply.code(201).send(lotView(lot)) : notFound(reply, 'lot', id);
+  });
+
+  api.get('/api/lots/:id', { schema: { params: pileParams, response: { 200: lotSchema } } }, async (request, reply) => {
+    const lot = await journal.lots.get(request.params.id);
+    return lot ? lotView(lot) : notFound(reply, 'lot', request.params.id);
+  });
+
+  api.patch(
+    '/api/lots/:id',
+    { schema: { params: pileParams, body: lotChangeSchema, response: { 200: lotSchema } } },
+    async (request, reply) => {
+      const lot = await journal.lots.get(request.params.id);
+      if (!lot) return notFound(reply, 'lot', request.params.id);
+      const changed: LotRecord = { ...lot, ...said(request.body) };
+      await journal.lots.change(changed);
+      return lotView(changed);
+    },
+  );
+
+  api.get(
+    '/api/lineage',
+    { schema: { querystring: lineageQuerySchema, response: { 200: lineageAnswerSchema } } },
+    async (request, reply) => {
+      const { start, way } = request.query;
+      const family = await readFamily(journal);
+      if (start === undefined) return wholeLineage(family);
+      return lineageFrom(family, start, way) ?? notFound(reply, 'start', start);
+    },
+  );
+}
