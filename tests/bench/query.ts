@@ -1,7 +1,7 @@
 /**
  * tests/bench/query.ts: how long the series route takes for a year of four probes at one minute, in 1,000 buckets.
  *
- * Beside it the same buckets gathered from raw rows by the database alone.
+ * Beside it the same buckets gathered from raw rows by the database alone, and 24 batches laid over each other (compare.ts).
  */
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -13,6 +13,7 @@ import { readConfig } from '../../shared/config.ts';
 import type { Position } from '../../shared/names.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 import { bandsAtOnce, makeDataDir } from '../helpers/open-test-house.ts';
+import { timeCompare } from './compare.ts';
 import { median, printTable } from './table.ts';
 
 const site = 'saltmere-yard';
@@ -30,13 +31,23 @@ export async function run(): Promise<Record<string, number>> {
     const fillS = await fill(join(dataDir, 'readings.db'), fromMs);
     const yearMs = await timeRoute(dataDir, fromMs, toMs);
     const rawMs = timeRaw(join(dataDir, 'readings.db'), fromMs, toMs);
+    const { compareMs, measuresMs } = await timeCompare();
     printTable([
       ['rows', places.length * minutesOfYear, ''],
       ['filled in', fillS, 's'],
       ['a year by the route', yearMs, 'ms, median of 21'],
       ['the same from raw rows', rawMs, 'ms, median of 5'],
+      ['24 batches of 14 days laid over each other', compareMs, 'ms, median of 21'],
+      ['their table of measures', measuresMs, 'ms, median of 21'],
     ]);
-    return { year_ms: yearMs, raw_ms: rawMs, ratio_raw: yearMs / rawMs, rows: places.length * minutesOfYear };
+    return {
+      year_ms: yearMs,
+      raw_ms: rawMs,
+      ratio_raw: yearMs / rawMs,
+      rows: places.length * minutesOfYear,
+      compare_ms: compareMs,
+      measures_ms: measuresMs,
+    };
   } finally {
     await remove();
   }

@@ -1,0 +1,75 @@
+/**
+ * server/routes/seasons.ts: batches laid beside each other.
+ */
+import { z } from 'zod';
+import {
+  choiceSchema,
+  closestAnswerSchema,
+  compareAnswerSchema,
+  curvesAnswerSchema,
+  seasonIdSchema,
+  seasonNameSchema,
+  seasonsAnswerSchema,
+} from '../../shared/api/seasons.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound } from '../http/problem.ts';
+import { compareCsv } from '../seasons/compare-table.ts';
+import { closest, compare, curves, seasons } from '../seasons/season-desk.ts';
+import { nameSeason } from '../seasons/season-names.ts';
+
+export function registerSeasons(api: Api, house: House): void {
+  api.get(
+    '/api/compare',
+    { schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
+    async (request) => compare(house, request.query),
+  );
+
+  api.get(
+    '/api/compare/curves',
+    { schema: { querystring: choiceSchema, response: { 200: curvesAnswerSchema } } },
+    async (request) => ({ curves: await curves(house, request.query) }),
+  );
+
+  api.get('/api/compare.csv', { schema: { querystring: choiceSchema } }, async (request, reply) => {
+    const { batches } = await compare(house, request.query);
+    return reply
+      .type('text/csv; charset=utf-8')
+      .header('content-disposition', 'attachment; filename="batches-compared.csv"')
+      .send(compareCsv(batches));
+  });
+
+  api.get(
+    '/api/compare.json',
+    { schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
+    async (request, reply) =>
+      reply
+        .header('content-disposition', 'attachment; filename="batches-compared.json"')
+        .send(await compare(house, request.query)),
+  );
+
+  api.get('/api/seasons', { schema: { response: { 200: seasonsAnswerSchema } } }, async () => ({
+    seasons: await seasons(house),
+  }));
+
+  api.put(
+    '/api/seasons/:id',
+    {
+      schema: {
+        params: z.object({ id: seasonIdSchema }),
+        body: seasonNameSchema,
+        response: { 200: seasonsAnswerSchema },
+      },
+    },
+    async (request) => {
+      await nameSeason(house.journal, request.params.id, request.body.name);
+      return { seasons: await seasons(house) };
+    },
+  );
+
+  api.get(
+    '/api/batches/:id/closest',
+    { schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } } },
+    async (request, reply) => (await closest(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+  );
+}
