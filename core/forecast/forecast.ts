@@ -28,12 +28,15 @@ export const overWithinH = 12;
  * How far a fitting member may be off [K]: its level, and its rise over 3, 6, 12, 24 h. The best published models miss a
  * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level.
  */
-const errorK = { level: 3, rise3: 0.3, rise6: 0.5, rise12: 1, rise24: 2.5 };
+const errorK = { level: 3, rise3: 0.2, rise6: 0.35, rise12: 0.8, rise24: 1.8 };
 /** Members may be this much early or late [h], at this cost each. */
 const shiftsH: readonly number[] = [-18, -12, -8, -5, -3, -1, 0, 1, 3, 5, 8, 12, 18];
 const shiftErrorH = 14;
-/** What the model does not know adds this per root hour [K]. */
-const unknownKPerRootH = 0.35;
+/** A shallow bed goes with the air: a member may be a day off, but not half a day. */
+const shallowShiftsH: readonly number[] = [-24, -2, -1, 0, 1, 2, 24];
+/** What the model does not know adds this per root hour [K], and this share of the rise it foretells; from the development piles. */
+const unknownKPerRootH = 0.27;
+const unknownShare = 0.45;
 /** How much of a foretold rise is believed at best, and how fast disagreement eats it; from the development piles. */
 const mostTrust = 0.88;
 const doubt = 1;
@@ -52,18 +55,24 @@ const passedAt = new Int32Array(kept);
 /** Ranks by value at the hour looked at; kept from hour to hour, where it is nearly sorted already. */
 const order = new Int32Array(kept);
 
-/** @param seen Core by hour from the start, the newest last [°C]; null where nothing was measured. */
+/**
+ * @param seen Core by hour from the start, the newest last [°C]; null where nothing was measured.
+ * @param shallow Whether the bed is so thin that its core follows day and night.
+ * @param quietH Hours since a hand was last on the pile: rises across it tell nothing, nor do members before it.
+ */
 export function forecastCore(
   band: ExpectedBand,
   seen: (hour: number) => number | null,
   hour: number,
   atMs: number,
   limitC: number,
+  shallow = false,
+  quietH: number = Number.POSITIVE_INFINITY,
 ): Forecast | null {
   const { members } = band;
   const now = seen(hour);
   if (members === undefined || now === null) return null;
-  const found = mostAlike(members.coreC, members.count, members.steps, seen, hour, now);
+  const found = mostAlike(members.coreC, members.count, members.steps, seen, hour, now, shallow, quietH);
   if (found === 0) return null;
   const nearest = best[0]?.distance ?? 0;
   let total = 0;
@@ -101,7 +110,10 @@ export function forecastCore(
     const rise = bare - now;
     const trust = rise === 0 ? 0 : (mostTrust * rise * rise) / (rise * rise + doubt * spread * spread);
     const middle = now + trust * rise;
-    const unknown = 1.2816 * unknownKPerRootH * Math.sqrt(ahead);
+    const unknown = Math.hypot(
+      1.2816 * (shallow ? 2 : 1) * unknownKPerRootH * Math.sqrt(ahead),
+      unknownShare * (middle - now),
+    );
     p50C.push(tenth(middle));
     p10C.push(tenth(middle - Math.hypot(bare - low, unknown)));
     p90C.push(tenth(middle + Math.hypot(high - bare, unknown)));
@@ -155,16 +167,18 @@ function mostAlike(
   seen: (hour: number) => number | null,
   hour: number,
   now: number,
+  shallow: boolean,
+  quietH: number,
 ): number {
-  const rise3 = riseSeen(seen, hour, 3, now);
-  const rise6 = riseSeen(seen, hour, 6, now);
-  const rise12 = riseSeen(seen, hour, 12, now);
-  const rise24 = riseSeen(seen, hour, 24, now);
+  const rise3 = quietH < 3 ? null : riseSeen(seen, hour, 3, now);
+  const rise6 = quietH < 6 ? null : riseSeen(seen, hour, 6, now);
+  const rise12 = quietH < 12 ? null : riseSeen(seen, hour, 12, now);
+  const rise24 = quietH < 24 ? null : riseSeen(seen, hour, 24, now);
   let found = 0;
   let worst = Number.POSITIVE_INFINITY;
-  for (const shift of shiftsH) {
+  for (const shift of shallow ? shallowShiftsH : shiftsH) {
     const at = hour + shift;
-    if (at < 0 || at + forecastH >= steps) continue;
+    if (at < 0 || at + forecastH >= steps || -shift >= quietH) continue;
     const shiftCost = (shift / shiftErrorH) ** 2;
     for (let member = 0; member < count; member += 1) {
       const from = member * steps;

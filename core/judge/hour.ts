@@ -33,6 +33,8 @@ const sameHandMs = 3 * msPerHour;
 /** A pulled probe is known for one this much later. */
 const pulledBeforeMs = 8 * msPerHour;
 const keptHandsMs = 48 * msPerHour;
+/** Beds thinner than this follow day and night [m]. */
+const shallowM = 0.2;
 /** A gentle heap of soil works this far above the air [K]; common practice, no source. */
 const soilWorkingK = 5;
 
@@ -91,7 +93,16 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   followStall(state, setup, band, core, endMs);
   if (band !== null) {
     const newest = state.hoursDone - 1;
-    state.forecast = forecastCore(band, (hour) => coreAtHour(state, hour), newest, endMs, setup.limits.actC);
+    const quietH = state.disturbedAtMs === null ? Number.POSITIVE_INFINITY : (endMs - state.disturbedAtMs) / msPerHour;
+    state.forecast = forecastCore(
+      band,
+      (hour) => coreAtHour(state, hour),
+      newest,
+      endMs,
+      setup.limits.actC,
+      bed.depthM < shallowM,
+      quietH,
+    );
   }
   state.soonOver = soonOver(state.soonOver, state, core, setup.limits.actC);
 }
