@@ -8,13 +8,16 @@ import { AlarmBoard } from '../../server/watch/alarm-board.ts';
 import { pileDetailSchema } from '../../shared/api/piles.ts';
 import { seriesAnswerSchema } from '../../shared/api/series.ts';
 import { stageLimits } from '../../shared/stage.ts';
+import { squeezed } from '../../simulator/practice/hand-check.ts';
 import { createPractice } from '../../simulator/practice/practice.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import { forgotten } from '../../simulator/practice/scenarios/forgotten.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { probeOut } from '../../simulator/practice/scenarios/probe-out.ts';
+import { laidRecipe } from '../../web/src/practice/laid-recipe.ts';
 import { createAlarms } from '../../web/src/practice/practice-alarms.ts';
 import { openSession } from '../../web/src/practice/practice-session.ts';
+import { feelOf } from '../../web/src/practice/squeeze-feel.ts';
 
 describe('openSession()', () => {
   for (const scenario of practiceScenarios) {
@@ -57,11 +60,33 @@ describe('openSession()', () => {
     expect(frame.pile.acts).toEqual([]);
   });
 
+  test('the judge hears what a squeezed hand felt, as of a real pile', () => {
+    const fan = practiceScenarios.find(({ id }) => id === 'fan-left-on');
+    if (!fan) throw new Error('no fan-left-on');
+    const [left, squeezed] = [openSession(fan, 1), openSession(fan, 1)];
+    for (const session of [left, squeezed]) session.advance(12);
+    squeezed.act({ kind: 'squeeze' });
+    const doubt = (session: typeof left) => session.advance(2).frame.pile.batch?.moisture?.sdFrac ?? Number.NaN;
+    expect(doubt(squeezed)).toBeLessThan(doubt(left));
+  });
+
+  test('where the core goes in the next day is told for the chart, and how likely it is to pass its limit', () => {
+    const session = openSession(hotWeek, 1);
+    const { series, pile } = session.advance(hotWeek.hours).frame;
+    expect(series.forecast?.points).toHaveLength(24);
+    expect(pile.judgement?.overLimit?.likelihood).toBeGreaterThan(0.5);
+    expect(pile.judgement?.readiness.points.length).toBeGreaterThan(2);
+  });
+
   test('what was said while nobody was there has been judged before anybody comes', () => {
-    const { diary, series, afterH } = openSession(probeOut, 1).frame();
+    const session = openSession(probeOut, 1);
+    const { diary, series, afterH, pile } = session.frame();
     expect(afterH).toBe(probeOut.awayUntilH);
-    expect(diary.map(({ kind }) => kind)).toEqual(['warning', 'away']);
+    expect(diary.map(({ kind }) => kind)).toContain('away');
     expect(Date.parse(series.to) - Date.parse(series.from)).toBe(probeOut.awayUntilH * 3_600_000);
+    expect(pile.batch?.progress).toBeGreaterThan(5);
+    const heard = [...pile.alarms, ...session.advance(6).raised].map(({ kind }) => kind);
+    expect(heard).toContain('probe-out');
   });
 
   test('an acknowledged warning stands, acknowledged', () => {
@@ -82,6 +107,29 @@ describe('openSession()', () => {
     expect(session.act({ kind: 'finish' }).frame.ended).toBe(true);
     expect(session.debrief().score.parts.length).toBeGreaterThan(3);
   });
+});
+
+describe('feelOf()', () => {
+  const at = (moistureFrac: number) => feelOf(squeezed({ moistureFrac } as Parameters<typeof squeezed>[0]));
+  // The model's own borders between its four answers.
+  const rows: [number, string][] = [
+    [0.47, 'crumbles'],
+    [0.49, 'holds'],
+    [0.56, 'holds'],
+    [0.58, 'drips'],
+    [0.67, 'drips'],
+    [0.69, 'streams'],
+  ];
+  for (const [moistureFrac, feel] of rows) {
+    test(`feelOf() what a hand finds at ${moistureFrac}: ${feel}`, () => expect(at(moistureFrac)).toBe(feel));
+  }
+  test('feelOf() nothing told, or something else, is nothing felt', () => {
+    expect([feelOf(undefined), feelOf('It smells of earth.')]).toEqual([undefined, undefined]);
+  });
+});
+
+test('laidRecipe() of 70 kg of bran mixed to 60 % water: 70 · 0.88 / 0.4 = 154 kg in all', () => {
+  expect(laidRecipe(hotWeek)).toMatchObject({ massKg: 154, moistureFrac: 0.6, material: 'wheat-bran' });
 });
 
 test('createAlarms() moves as the alarms of the house do, through a pile that overheats and cools', () => {

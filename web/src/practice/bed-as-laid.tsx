@@ -6,6 +6,7 @@ import { toInstant } from '../../../shared/api/time.ts';
 import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
 import { coverNames, materialNames } from '../format/words.ts';
 import { Mound } from '../mound/mound.tsx';
+import { branKg, laidRecipe } from './laid-recipe.ts';
 
 export function BedAsLaid({ scenario }: { readonly scenario: PracticeScenario }) {
   const { told, stage, id } = scenario;
@@ -27,7 +28,9 @@ export function BedAsLaid({ scenario }: { readonly scenario: PracticeScenario })
   );
 }
 
-function laidWords({ told }: PracticeScenario): string {
-  const damp = told.moistureFrac === undefined ? '' : `, ${Math.round(told.moistureFrac * 100)}\u00a0% water`;
-  return `As written down: ${materialNames[told.material]}, ${Math.round(told.depthM * 100)}\u00a0cm deep${damp}, ${coverNames[told.cover]}`;
+function laidWords(scenario: PracticeScenario): string {
+  const { material, depthM, moistureFrac, massKg, cover } = laidRecipe(scenario);
+  const damp = moistureFrac === undefined ? '' : `, mixed to ${Math.round(moistureFrac * 100)}\u00a0% water`;
+  const mass = massKg === undefined ? '' : `, about ${massKg}\u00a0kg in all`;
+  return `As written down: ${branKg(scenario)}\u00a0kg of ${materialNames[material]}${damp}${mass}; ${Math.round(depthM * 100)}\u00a0cm deep, ${coverNames[cover]}.`;
 }

@@ -8,9 +8,9 @@ import { useMemo } from 'preact/hooks';
 import { stageLimits } from '../../../shared/stage.ts';
 import type { Debrief } from '../../../simulator/practice/debrief.ts';
 import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
-import { formatTemp, tempIn, unitSigns } from '../format/temperature.ts';
+import { celsiusFrom, formatTemp, tempIn, unitSigns } from '../format/temperature.ts';
 import { usePrefs } from '../prefs.ts';
-import { scaleOf } from './cut-drawing.ts';
+import { roundMarks, scaleOf } from './cut-drawing.ts';
 import { CutFrame, CutLine, cut } from './cut-frame.tsx';
 import { LayerCut } from './layer-cut.tsx';
 import { saidByHour } from './said-and-so.ts';
@@ -76,7 +76,9 @@ export function CutOpen({ scenario, debrief, startedAtMs, afterH, onHour }: CutO
       <CutFrame
         {...frame}
         title={`Heat of the core, ${unitSigns[unit]}`}
-        marks={[20, 40, 60].filter((tempC) => tempC < highestC)}
+        marks={roundMarks(tempIn(unit, lowestC), tempIn(unit, highestC), unit === 'F' ? 40 : 20).map((value) =>
+          celsiusFrom(unit, value),
+        )}
         y={heatY}
         say={degrees}
         words={`Heat of the core. It was at ${formatTemp(last(lines.core), unit, 0)} at the end; the core probe said ${formatTemp(last(lines.coreSaid), unit, 0)}.`}

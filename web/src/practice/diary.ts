@@ -5,7 +5,7 @@
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import type { ActAnswer } from '../../../simulator/practice/practice.ts';
 import type { PracticeAct } from '../../../simulator/practice/practice-scenario.ts';
-import { positionNames, warningNames } from '../format/words.ts';
+import { warningTitle } from '../format/words.ts';
 import { actMark, doneWords } from './act-words.ts';
 
 export interface DiaryEntry {
@@ -23,11 +23,11 @@ export function actEntry(act: PracticeAct, { view, told }: ActAnswer): DiaryEntr
 }
 
 export function warningEntry(alarm: AlarmSummary, atMs: number): DiaryEntry {
-  const place = alarm.position ? `, ${positionNames[alarm.position]}` : '';
+  const title = warningTitle(alarm.kind, alarm.position);
   return {
     atMs,
     kind: 'warning',
-    words: `Warning: ${warningNames[alarm.kind].toLowerCase()}${place}`,
+    words: `Warning: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
     told: alarm.todo,
   };
 }

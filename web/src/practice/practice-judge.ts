@@ -1,14 +1,14 @@
 /**
  * web/practice/practice-judge.ts: the judge of real piles over what the probes of a practice pile say.
  *
- * Takes:  readings in order of time, the acts written down so far.
+ * Takes:  readings in order of time, the acts written down so far, what hands felt.
  * Gives:  the assessment, the expected band and the open alarms, as the house would have them.
  * Never:  sees anything but readings and acts: the hidden truth stays with the model.
  */
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { expectedBand } from '../../../core/curve/expected-band.ts';
 import { type Assessment, assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
-import type { PileSetup } from '../../../core/judge/setup.ts';
+import type { MoistureSample, PileSetup } from '../../../core/judge/setup.ts';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import type { Act } from '../../../shared/batch.ts';
 import { msPerDay, msPerHour } from '../../../shared/units.ts';
@@ -19,11 +19,15 @@ import { createAlarms } from './practice-alarms.ts';
 const bandEveryMs = 3 * msPerHour;
 const bandAheadMs = 2 * msPerDay;
 
+export type Feel = Extract<MoistureSample, { kind: 'squeezed' }>['feel'];
+
 export interface PracticeJudge {
   /** @returns The alarms that ask for a person now. */
   hear(readings: readonly PracticeReading[], nowMs: number): AlarmSummary[];
   /** Something was written down: what is expected changes from here on. */
   acted(acts: readonly Act[], nowMs: number): void;
+  /** A handful was squeezed. */
+  squeezed(feel: Feel, atMs: number): void;
   acknowledge(alarmId: string, nowMs: number): void;
   assessment(nowMs: number): Assessment;
   alarms(): AlarmSummary[];
@@ -55,6 +59,9 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
     acted(acts, nowMs) {
       setup = { ...setup, acts };
       renewBand(nowMs);
+    },
+    squeezed(feel, atMs) {
+      setup = { ...setup, samples: [...(setup.samples ?? []), { kind: 'squeezed', atMs, feel }] };
     },
     acknowledge: (alarmId, nowMs) => alarms.acknowledge(alarmId, nowMs),
     assessment: (nowMs) => assess(state, setup, band, nowMs),

@@ -8,10 +8,12 @@ import type { Assessment } from '../../../core/judge/assessment.ts';
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
-import type { Position } from '../../../shared/names.ts';
+import type { Position, Stage } from '../../../shared/names.ts';
 import { limitOrigins, type StageLimits } from '../../../shared/stage.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
 import type { DiaryEntry } from './diary.ts';
+import { laidRecipe } from './laid-recipe.ts';
 
 export interface PileFacts {
   readonly scenario: PracticeScenario;
@@ -40,8 +42,8 @@ export function practicePile(facts: PileFacts): PileDetail {
     positions: positionsNow(scenario, assessment),
     ...sayCondition(assessment, alarms, 'C'),
     alarms: [...alarms],
-    recipe: scenario.told,
-    limits: { actC: { value: limits.actC, unit: '°C', origin: limitOrigins[scenario.stage].actC } },
+    recipe: laidRecipe(scenario),
+    limits: limitsOf(scenario.stage, limits),
     acts: diary.flatMap(({ atMs, mark }, i) =>
       mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
     ),
@@ -53,7 +55,29 @@ export function practicePile(facts: PileFacts): PileDetail {
       why,
       explainedBy,
     })),
-    judgement: null,
+    judgement: judgementOf(assessment),
+  };
+}
+
+function judgementOf({ forecast, waterToAdd, readiness, seenHands }: Assessment): PileDetail['judgement'] {
+  return {
+    overLimit: forecast && {
+      likelihood: forecast.overLikelihood,
+      at: forecast.overInH === null ? null : toInstant(forecast.atMs + forecast.overInH * msPerHour),
+    },
+    waterToAdd,
+    readiness: { ...readiness, points: [...readiness.points] },
+    seenHands: seenHands.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
+  };
+}
+
+/** Those the page speaks of: where to act, and the water wanted. */
+function limitsOf(stage: Stage, limits: StageLimits): PileDetail['limits'] {
+  const origins = limitOrigins[stage];
+  return {
+    actC: { value: limits.actC, unit: '°C', origin: origins.actC },
+    moistureMinFrac: { value: limits.moistureMinFrac, unit: '-', origin: origins.moistureMinFrac },
+    moistureMaxFrac: { value: limits.moistureMaxFrac, unit: '-', origin: origins.moistureMaxFrac },
   };
 }
 

@@ -1,13 +1,15 @@
 /**
  * web/practice/practice-series.ts: what the probes of a practice run said, in the shape the charts of real piles take.
  *
- * Takes:  readings in order of time, the expected band, how many buckets the chart has room for.
+ * Takes:  readings in order of time, the expected band, how many buckets the chart has room for, the next day.
  * Gives:  the answer the series route of a house would give.
  */
 import type { ExpectedBand } from '../../../core/curve/band.ts';
+import type { Forecast } from '../../../core/forecast/forecast.ts';
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/api/series.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 import { quantityFacts } from '../../../shared/quantity.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import type { PracticeReading } from '../../../simulator/practice/practice-scenario.ts';
 
 /** Probes of a practice pile report this often. */
@@ -26,6 +28,7 @@ export function practiceSeries(
   fromMs: number,
   toMs: number,
   points: number,
+  forecast: Forecast | null = null,
 ): SeriesAnswer {
   const bucketMs = Math.max(1, Math.ceil((toMs - fromMs) / points / reportEveryMs)) * reportEveryMs;
   const gathered = new Map<string, Map<number, Gathered>>();
@@ -54,7 +57,7 @@ export function practiceSeries(
     expected: band
       ? { origin: band.origin, points: bandPoints(band, toMs) }
       : { origin: 'not computed yet', points: [] },
-    forecast: null,
+    forecast: forecast && { points: forecastPoints(forecast) },
   };
 }
 
@@ -67,4 +70,13 @@ function bandPoints({ fromMs, stepMs, p10C, p50C, p90C }: ExpectedBand, toMs: nu
     const [p10, p90, atMs] = [p10C[i], p90C[i], fromMs + i * stepMs];
     return p10 === undefined || p90 === undefined || atMs > toMs ? [] : [{ at: toInstant(atMs), p10, p50, p90 }];
   });
+}
+
+function forecastPoints({ atMs, p10C, p50C, p90C }: Forecast): BandPoint[] {
+  return p50C.map((p50, i) => ({
+    at: toInstant(atMs + (i + 1) * msPerHour),
+    p10: p10C[i] ?? p50,
+    p50,
+    p90: p90C[i] ?? p50,
+  }));
 }

@@ -13,9 +13,11 @@ import type { PracticeAct, PracticeReading, PracticeScenario } from '../../../si
 import type { PileSeen } from './act-offers.ts';
 import { actMark } from './act-words.ts';
 import { actEntry, awayEntry, type DiaryEntry, warningEntry } from './diary.ts';
+import { laidRecipe } from './laid-recipe.ts';
 import { createJudge } from './practice-judge.ts';
 import { practicePile } from './practice-pile.ts';
 import { practiceSeries, reportEveryMs } from './practice-series.ts';
+import { feelOf } from './squeeze-feel.ts';
 
 export interface Frame {
   readonly atMs: number;
@@ -49,7 +51,7 @@ const reportEveryH = reportEveryMs / 3_600_000;
 export function openSession(scenario: PracticeScenario, seed: number): Session {
   const practice = createPractice(scenario, seed);
   const { startedAtMs, limits } = practice;
-  const judge = createJudge({ stage: scenario.stage, startedAtMs, limits, recipe: scenario.told });
+  const judge = createJudge({ stage: scenario.stage, startedAtMs, limits, recipe: laidRecipe(scenario) });
   const readings: PracticeReading[] = [];
   const diary: DiaryEntry[] = [];
   let shed: PileSeen['shed'] = scenario.recipe.shed === 'closed' ? 'closed' : 'open';
@@ -85,6 +87,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
         startedAtMs,
         Math.max(atMs, startedAtMs + 12 * 3_600_000),
         chartPoints,
+        assessment.forecast,
       ),
       diary: diary.slice(),
     };
@@ -116,6 +119,8 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
         if (act.kind === 'shade') inShade = true;
         if (act.kind === 'fan-off') fanOff = true;
         diary.push(actEntry(act, answer));
+        const feel = act.kind === 'squeeze' ? feelOf(answer.told) : undefined;
+        if (feel) judge.squeezed(feel, answer.view.atMs);
         if (actMark(act) !== undefined) judge.acted(practice.acts(), answer.view.atMs);
       }
       return { frame: frame(), answer };

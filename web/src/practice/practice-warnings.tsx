@@ -5,7 +5,7 @@ import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { dueWords } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { alarmStateNames, positionNames, warningNames } from '../format/words.ts';
+import { alarmStateNames, warningTitle } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { groupAlarms } from '../pile/alarm-order.ts';
 import { usePrefs } from '../prefs.ts';
@@ -17,7 +17,8 @@ interface PracticeWarningsProps {
 }
 
 export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
-  const { standing, heldBack } = groupAlarms(alarms);
+  const { unit } = usePrefs();
+  const { standing, returned, heldBack } = groupAlarms(alarms);
   return (
     <section class="warnings" aria-labelledby="warnings">
       <h2 class="warnings-title" id="warnings">
@@ -27,6 +28,14 @@ export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
       {standing.length === 0 && <p class="quiet">No warning stands.</p>}
       {standing.map((alarm) => (
         <Warning key={alarm.id} alarm={alarm} />
+      ))}
+      {returned.map((alarm) => (
+        <div class="held-back" key={alarm.id}>
+          <p>
+            <b>{titleOf(alarm)}</b> has passed, unacknowledged. What was seen: {sentenceIn(unit, alarm.seen)}
+          </p>
+          <Acknowledge alarm={alarm} />
+        </div>
       ))}
       {heldBack.map((alarm) => (
         <p class="held-back" key={alarm.id}>
@@ -38,14 +47,24 @@ export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
 }
 
 function titleOf({ kind, position }: AlarmSummary): string {
-  return position ? `${warningNames[kind]}, ${positionNames[position]}` : warningNames[kind];
+  return warningTitle(kind, position);
+}
+
+function Acknowledge({ alarm }: { readonly alarm: AlarmSummary }) {
+  return (
+    <p class="buttons">
+      <button type="button" onClick={() => acknowledgeAlarm(alarm.id)}>
+        Acknowledge
+      </button>
+      <span class="quiet">says that you have seen it</span>
+    </p>
+  );
 }
 
 function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
   const { unit } = usePrefs();
   const nowMs = useHouseNow();
   const reader = useReader();
-  const hasPassed = alarm.state === 'returned-unacknowledged';
   return (
     <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
       <header>
@@ -54,8 +73,8 @@ function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
           {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
         </p>
       </header>
-      {!hasPassed && <p class="todo">{sentenceIn(unit, alarm.todo)}</p>}
-      {!hasPassed && alarm.by && (
+      <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+      {alarm.by && (
         <p class="due">
           By {nearTime(Date.parse(alarm.by), nowMs, reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
         </p>
@@ -71,14 +90,7 @@ function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
           </p>
         )}
       </details>
-      {alarm.state !== 'acknowledged' && (
-        <p class="buttons">
-          <button type="button" onClick={() => acknowledgeAlarm(alarm.id)}>
-            Acknowledge
-          </button>
-          <span class="quiet">says that you have seen it</span>
-        </p>
-      )}
+      {alarm.state !== 'acknowledged' && <Acknowledge alarm={alarm} />}
     </article>
   );
 }

@@ -9,13 +9,16 @@ import { Mound } from '../mound/mound.tsx';
 import { dampWords, humidityWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
-import { EvidenceList } from '../pile/evidence.tsx';
+import { Ahead } from '../pile/ahead.tsx';
+import { Moisture } from '../pile/moisture.tsx';
 import { usePrefs } from '../prefs.ts';
 import { DiaryList } from './diary-list.tsx';
 import { Hands } from './hands.tsx';
 import { PaceBar } from './pace-bar.tsx';
+import { PracticeDone } from './practice-done.tsx';
 import type { Frame } from './practice-session.ts';
 import { PracticeWarnings } from './practice-warnings.tsx';
+import { PracticeWhy } from './practice-why.tsx';
 import { endRun } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
 import { useArrival } from './use-arrival.ts';
@@ -73,8 +76,10 @@ export function Tending({ scenario, run, frame }: TendingProps) {
         <Hands scenario={scenario} run={run} frame={frame} />
       </Part>
       <Part id="history" title="How it went">
+        <Ahead pile={pile} series={frame.series} />
         <LazyCharts frame={frame} />
       </Part>
+      <Moisture pile={pile} />
       <Part id="diary" title="What happened">
         <DiaryList diary={diary} />
         <p class="buttons">
@@ -83,7 +88,8 @@ export function Tending({ scenario, run, frame }: TendingProps) {
           </button>
         </p>
       </Part>
-      <EvidenceList pile={pile} />
+      <PracticeDone pile={pile} />
+      <PracticeWhy pile={pile} />
       <PaceBar scenario={scenario} run={run} frame={frame} />
     </div>
   );
