@@ -12,7 +12,7 @@ import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../.
 import { actCautions, hottestC } from '../../web/src/pile/act-caution.ts';
 import { groupAlarms } from '../../web/src/pile/alarm-order.ts';
 import { batchBody, emptyBatch, typedNumber } from '../../web/src/pile/batch-fields.tsx';
-import { evidenceLines } from '../../web/src/pile/evidence-groups.ts';
+import { evidenceLines, sightLines } from '../../web/src/pile/evidence-groups.ts';
 import { limitLines } from '../../web/src/pile/limit-lines.ts';
 import { customSpan, spanOf } from '../../web/src/pile/time-span.ts';
 import { readPrefs } from '../../web/src/prefs.ts';
@@ -46,6 +46,19 @@ describe('order on the home page', () => {
   test('the more pressing tone comes first, whatever the names', () => {
     const sorted = withTones('calm', 'danger', 'watch', 'act').sort(byPress);
     expect(sorted.map((pile) => pile.tone)).toEqual([...tones].reverse());
+  });
+  test('of two that press alike the one whose warning harms sooner comes first', () => {
+    const [alarm] = north.alarms;
+    if (!alarm) throw new Error('one alarm stands');
+    const withKind = (name: string, kind: typeof alarm.kind, part: Partial<typeof alarm> = {}) => ({
+      ...north,
+      name,
+      alarms: [{ ...alarm, kind, ...part }],
+    });
+    const some = [withKind('a', 'waterlogged'), withKind('b', 'drying'), withKind('c', 'overheating')];
+    expect(some.sort(byPress).map((pile) => pile.name)).toEqual(['c', 'b', 'a']);
+    const aside = [withKind('b', 'overheating', { heldBackBy: 'x' }), withKind('a', 'uneven', { heldBackBy: 'x' })];
+    expect(aside.sort(byPress).map((pile) => pile.name)).toEqual(['a', 'b']);
   });
   test('a site stands where its most pressing pile puts it, under its own name or else its id', () => {
     const groups = groupBySite(piles, farm.sites.slice(0, 1));
@@ -152,6 +165,25 @@ describe('evidenceLines()', () => {
       { kind: 'probe-silent', places: ['top'], why: 'Else.' },
     ]);
     expect(evidenceLines([silent('core', 'Heard.')], 'present')).toEqual([]);
+  });
+});
+
+describe('sightLines()', () => {
+  const sight = (position: 'core' | 'top' | null, seen: string, evidence: 'present' | 'absent' = 'absent') => ({
+    kind: 'probe-silent' as const,
+    position,
+    evidence,
+    seen,
+    why: '',
+    explainedBy: null,
+  });
+  test('alike places are told together, and a sentence that names its place is left alone', () => {
+    expect(sightLines([sight('core', 'It speaks.'), sight('top', 'It speaks.')])).toEqual([
+      { evidence: 'absent', places: ['core', 'top'], seen: 'It speaks.' },
+    ]);
+    expect(sightLines([sight('core', 'The core probe is silent.', 'present')])[0]?.places).toEqual([]);
+    expect(sightLines([sight('top', 'It has stopped.')])[0]?.places).toEqual(['top']);
+    expect(sightLines([sight(null, 'It is hot.'), sight(null, 'It is hot.', 'present')])).toHaveLength(2);
   });
 });
 

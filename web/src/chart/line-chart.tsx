@@ -91,11 +91,13 @@ export function LineChart(props: LineChartProps) {
 }
 
 function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
-  const { fromMs, toMs, lines, band = [], fan = [], unit, least, most, end, reader } = latest.current;
+  const { fromMs, toMs, lines, band = [], fan = [], nowMs, unit, least, most, end, reader } = latest.current;
   const style = getComputedStyle(canvas);
   const colour = (token: string) => style.getPropertyValue(token).trim();
   const font = { family: style.fontFamily, size: 12.5 };
-  const ticks = timeTicks(fromMs, toMs, reader, canvas.clientWidth < 480 ? 4 : 8);
+  // A day's name needs about 72 px; what stands beside the axis takes about 110.
+  const mostTicks = Math.max(2, Math.min(8, Math.floor((canvas.clientWidth - 110) / 72)));
+  const ticks = timeTicks(fromMs, toMs, reader, mostTicks);
   const point = (atMs: number, value: number | null) => ({ x: atMs, y: value as number });
   const edge = (pick: (at: ChartBand) => number) => ({
     label: bandName,
@@ -137,7 +139,8 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
       events: ['mousemove', 'touchstart', 'touchmove', 'click'],
       layout: {
         padding: {
-          right: lines.some((line) => line.key === 'moisturePct') ? 82 : 46,
+          // With a day ahead the names stand inside, beside now.
+          right: nowMs === undefined && lines.some((line) => line.key === 'moisturePct') ? 82 : 46,
           top: (latest.current.acts ?? []).length > 0 ? actRoom + 4 : 8,
         },
       },

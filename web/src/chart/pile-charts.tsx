@@ -86,7 +86,7 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
         {chartBand.length > 0 && (
           <p class="band-key">
             <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}
-            {capital(series.expected.origin)}
+            {capital(series.expected.origin).replace(/\.?$/, '.')}
           </p>
         )}
         {fan.length > 0 && (

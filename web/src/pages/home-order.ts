@@ -7,6 +7,7 @@
 import type { PileSummary } from '../../../shared/api/piles.ts';
 import { tones } from '../../../shared/api/piles.ts';
 import type { Site } from '../../../shared/api/sites.ts';
+import { warningKinds } from '../../../shared/warning.ts';
 import { capital, countWord } from '../format/words.ts';
 
 export interface SiteGroup {
@@ -17,13 +18,27 @@ export interface SiteGroup {
 
 const press = (pile: PileSummary) => tones.indexOf(pile.tone);
 
-/** The more pressing first; among equals an unacknowledged alarm first, then by name, so that nothing jumps about. */
-export function byPress(one: PileSummary, other: PileSummary): number {
+/** Standing warnings by how soon they harm: the order of the kinds, which runs from fire to a stuck probe. */
+function gravestKind(pile: PileSummary): number {
+  const standing = pile.alarms.filter(
+    (alarm) => ['unacknowledged', 'acknowledged'].includes(alarm.state) && alarm.heldBackBy === null,
+  );
+  return Math.min(warningKinds.length, ...standing.map((alarm) => warningKinds.indexOf(alarm.kind)));
+}
+
+/** The more pressing first; among equals what nobody has acknowledged, then what harms sooner. */
+function comparePress(one: PileSummary, other: PileSummary): number {
   return (
     press(other) - press(one) ||
-    unacknowledgedCount(other) - unacknowledgedCount(one) ||
-    one.name.localeCompare(other.name, 'en')
+    Number(unacknowledgedCount(other) > 0) - Number(unacknowledgedCount(one) > 0) ||
+    gravestKind(one) - gravestKind(other) ||
+    unacknowledgedCount(other) - unacknowledgedCount(one)
   );
+}
+
+/** Then by name, so that nothing jumps about. */
+export function byPress(one: PileSummary, other: PileSummary): number {
+  return comparePress(one, other) || one.name.localeCompare(other.name, 'en');
 }
 
 /** Warnings nobody has acknowledged yet and no other explains. */
@@ -40,7 +55,7 @@ export function groupBySite(piles: readonly PileSummary[], sites: readonly Site[
   }));
   return groups.sort((one, other) => {
     const [first, second] = [one.piles[0], other.piles[0]];
-    return (first && second ? press(second) - press(first) : 0) || one.name.localeCompare(other.name, 'en');
+    return (first && second ? comparePress(first, second) : 0) || one.name.localeCompare(other.name, 'en');
   });
 }
 

@@ -5,9 +5,10 @@ import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import type { WarningKind } from '../../../shared/warning.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { warningMeanings, warningNames } from '../format/words.ts';
+import { capital, listed, positionNames, warningMeanings, warningNames } from '../format/words.ts';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { sightLines } from '../pile/evidence-groups.ts';
 import { NoPile } from '../pile/no-pile.tsx';
 import { phaseSentence } from '../pile/phase-words.ts';
 import { usePile } from '../pile/use-pile.ts';
@@ -46,8 +47,8 @@ function WhyAll({ pile }: { readonly pile: PileDetail }) {
           {sentenceIn(unit, pile.condition)} {pile.batch && sentenceIn(unit, phaseSentence(pile.batch))}
         </p>
         <p>
-          Every minute of the pile’s time each of these is looked for. A thing is seen, not seen, or cannot be told
-          because readings are missing; what cannot be told never ends a warning.
+          About every minute each of these is looked for. A thing is seen, not seen, or cannot be told because readings
+          are missing; what cannot be told never ends a warning.
         </p>
       </header>
       {pile.evidence.length === 0 && <p class="quiet">Nothing has been looked at here yet.</p>}
@@ -77,15 +78,21 @@ function Kinds({ id, title, kinds, pile }: KindsProps) {
               <a href={whyPath(pile.id, kind)}>{warningNames[kind]}</a>
             </h3>
             <p class="quiet">{warningMeanings[kind]}</p>
-            {pile.evidence
-              .filter((one) => one.kind === kind)
-              .filter((one, _i, all) => one.evidence !== 'absent' || all.every((other) => other.evidence === 'absent'))
-              .map(({ position, seen }) => (
-                <p key={position ?? ''}>{sentenceIn(unit, seen)}</p>
-              ))}
+            {sightLines(gravest(pile.evidence.filter((one) => one.kind === kind))).map(({ places, seen }) => (
+              <p key={seen}>
+                {places.length > 0 && <b>{capital(listed(places.map((place) => positionNames[place])))}: </b>}
+                {sentenceIn(unit, seen)}
+              </p>
+            ))}
           </li>
         ))}
       </ul>
     </Part>
   );
+}
+
+/** Where something is seen or untellable, the places without it are left to the kind's own page. */
+function gravest(looked: PileDetail['evidence']): PileDetail['evidence'] {
+  const some = looked.filter((one) => one.evidence !== 'absent');
+  return some.length > 0 ? some : looked;
 }

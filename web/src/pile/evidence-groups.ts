@@ -1,5 +1,5 @@
 /**
- * web/pile/evidence-groups.ts: what was looked at, the same rule at several places said once.
+ * web/pile/evidence-groups.ts: what was looked at, the same rule or the same sight at several places said once.
  */
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import type { Position } from '../../../shared/names.ts';
@@ -19,6 +19,27 @@ export function evidenceLines(evidence: PileDetail['evidence'], wanted: Evidence
     const places = position === null ? [] : [position];
     if (known) known.places.push(...places);
     else lines.push({ kind, places, why });
+  }
+  return lines;
+}
+
+type Looked = PileDetail['evidence'][number];
+
+export interface SightLine {
+  readonly evidence: Evidence;
+  /** Places to name before the sentence; empty where it names its place itself or holds for the whole pile. */
+  readonly places: readonly Position[];
+  readonly seen: string;
+}
+
+/** What was found of one kind, alike places together, in the order given. */
+export function sightLines(looked: readonly Looked[]): SightLine[] {
+  const lines: { evidence: Evidence; places: Position[]; seen: string }[] = [];
+  for (const { position, evidence, seen } of looked) {
+    const known = lines.find((line) => line.evidence === evidence && line.seen === seen);
+    const places = position === null || new RegExp(`\\b${position}\\b`, 'i').test(seen) ? [] : [position];
+    if (known) known.places.push(...places);
+    else lines.push({ evidence, places, seen });
   }
   return lines;
 }

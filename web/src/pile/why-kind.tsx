@@ -10,6 +10,7 @@ import { sentenceIn } from '../format/temperature.ts';
 import {
   alarmStateNames,
   capital,
+  listed,
   positionNames,
   warningMeanings,
   warningNames,
@@ -19,6 +20,7 @@ import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { usePrefs } from '../prefs.ts';
+import { sightLines } from './evidence-groups.ts';
 import { StepList, whyPath } from './warnings.tsx';
 import { WhyLimits } from './why-limits.tsx';
 import { WhyReadings } from './why-readings.tsx';
@@ -33,7 +35,7 @@ type Looked = PileDetail['evidence'][number];
 const evidenceWords: Record<Evidence, string> = {
   present: 'Seen',
   absent: 'Not seen',
-  missing: 'Cannot be told: readings are missing',
+  missing: 'Cannot be told for want of readings',
 };
 
 /** The gravest first. */
@@ -77,11 +79,11 @@ function Found({ looked }: { readonly looked: readonly Looked[] }) {
   return (
     <Part id="found" title="What was found">
       <ul class="why-found">
-        {looked.map(({ position, evidence, seen }) => (
-          <li key={position ?? ''}>
+        {sightLines(looked).map(({ places, evidence, seen }) => (
+          <li key={`${evidence} ${seen}`}>
             <b>
               {evidenceWords[evidence]}
-              {position && `, ${positionNames[position]}`}
+              {places.length > 0 && ` at ${listed(places.map((place) => positionNames[place]))}`}
             </b>
             {sentenceIn(unit, seen)}
           </li>
@@ -116,7 +118,13 @@ function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: rea
   ];
   return (
     <Part id="holds" title="What explains it">
-      {explained.length === 0 && <p>Nothing else explains it, so nothing holds it back.</p>}
+      {explained.length === 0 && (
+        <p>
+          {looked.some((one) => one.evidence === 'present')
+            ? 'Nothing else explains it, so nothing holds it back.'
+            : 'It is not seen, so there is nothing to explain.'}
+        </p>
+      )}
       {explained.map(({ position, explainedBy }) => (
         <p key={position ?? ''}>
           {position ? `At the ${positionNames[position]}, “` : '“'}
@@ -169,8 +177,12 @@ function Standing({ pile, kind }: WhyKindProps) {
           <p class="alarm-state">
             {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
           </p>
-          <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
-          {alarm.caution && (
+          {alarm.state === 'returned-unacknowledged' ? (
+            <p>It has passed, so what it asked for is asked no more.</p>
+          ) : (
+            <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+          )}
+          {alarm.caution && alarm.state !== 'returned-unacknowledged' && (
             <p class="caution">
               <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
             </p>
