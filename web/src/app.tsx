@@ -22,6 +22,15 @@ const PracticePage = lazy(() => import('./practice/practice-page.tsx').then((pag
 const PlanPage = lazy(() => import('./plan/plan-page.tsx').then((page) => page.PlanPage));
 const LayPage = lazy(() => import('./plan/lay-page.tsx').then((page) => page.LayPage));
 const JournalPage = lazy(() => import('./journal/journal-page.tsx').then((page) => page.JournalPage));
+const BatchesPage = lazy(() => import('./batch/batches-page.tsx').then((page) => page.BatchesPage));
+const BatchPage = lazy(() => import('./batch/batch-page.tsx').then((page) => page.BatchPage));
+const LotsPage = lazy(() => import('./batch/lots-page.tsx').then((page) => page.LotsPage));
+const LotPage = lazy(() => import('./batch/lots-page.tsx').then((page) => page.LotPage));
+const LineagePage = lazy(() => import('./lineage/lineage-page.tsx').then((page) => page.LineagePage));
+const RecordPage = lazy(() => import('./records/record-page.tsx').then((page) => page.RecordPage));
+const RecordsPage = lazy(() => import('./records/records-page.tsx').then((page) => page.RecordsPage));
+const LabelPage = lazy(() => import('./records/label-page.tsx').then((page) => page.LabelPage));
+const ImportPage = lazy(() => import('./import/import-page.tsx').then((page) => page.ImportPage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -57,6 +66,15 @@ function Pages() {
         <Route path="/piles/:id" component={PilePage} />
         <Route path="/piles/:id/why/:kind?" component={WhyPage} />
         <Route path="/piles/:id/journal" component={JournalPage} />
+        <Route path="/piles/:id/label" component={LabelPage} />
+        <Route path="/batches" component={BatchesPage} />
+        <Route path="/batches/:id" component={BatchPage} />
+        <Route path="/batches/:id/record" component={RecordPage} />
+        <Route path="/lots" component={LotsPage} />
+        <Route path="/lots/:id" component={LotPage} />
+        <Route path="/lineage" component={LineagePage} />
+        <Route path="/records" component={RecordsPage} />
+        <Route path="/import" component={ImportPage} />
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />
         <Route path="/practice/:id?" component={PracticePage} />
