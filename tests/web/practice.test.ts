@@ -20,6 +20,7 @@ import {
   hotSpan,
   knotsOf,
   linePath,
+  numberMarks,
   regionPath,
   roundMarks,
   scaleOf,
@@ -361,6 +362,15 @@ describe('the pile cut open', () => {
   test('linePath() breaks where nothing was said', () => {
     const points = [0, 1, 2, 3].map((afterH) => ({ afterH, value: afterH === 1 ? null : afterH }));
     expect(linePath(points, same, same)).toBe('M0.0 0.0M2.0 2.0L3.0 3.0');
+  });
+  test('numberMarks() tells acts close together at one mark, the others each at their own', () => {
+    const x = scaleOf(0, 100, 0, 200);
+    expect(numberMarks([1, 1, 2, 30, 60, 61], x, 26)).toEqual([
+      { x: 2, words: '1–3' },
+      { x: 60, words: '4' },
+      { x: 120, words: '5–6' },
+    ]);
+    expect(numberMarks([], x, 26)).toEqual([]);
   });
   test('roundMarks() stand within the axis', () => {
     expect(roundMarks(0, 0.34, 0.2)).toEqual([0, 0.2]);

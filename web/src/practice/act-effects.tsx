@@ -42,7 +42,9 @@ export function OneGoodWay({ debrief, startedAtMs }: ActEffectsProps) {
   const reader = useReader();
   return (
     <>
-      <p class="hint">Not the only one. It reaches the goal in this weather and in most others.</p>
+      <p class="hint">
+        Not the only one. It reached the goal in the three weathers it was tried in; yours may ask for more.
+      </p>
       <ol class="diary">
         {debrief.example.map(({ afterH, act }, i) => (
           <li key={i}>

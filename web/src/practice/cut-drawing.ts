@@ -120,3 +120,20 @@ export function roundMarks(from: number, to: number, every: number): number[] {
   const first = Math.ceil(from / every);
   return Array.from({ length: Math.max(0, Math.floor(to / every) - first + 1) }, (_, i) => (first + i) * every);
 }
+
+export interface NumberMark {
+  readonly x: number;
+  readonly words: string;
+}
+
+/** Numbers of acts above their marks; those that would write over each other are told together, at the first of them. */
+export function numberMarks(hours: readonly number[], x: Scale, gap: number): NumberMark[] {
+  const groups: { x: number; from: number; to: number }[] = [];
+  hours.forEach((hour, i) => {
+    const at = x(hour);
+    const last = groups.at(-1);
+    if (last && at - last.x < gap) last.to = i + 1;
+    else groups.push({ x: at, from: i + 1, to: i + 1 });
+  });
+  return groups.map(({ x: at, from, to }) => ({ x: at, words: from === to ? `${from}` : `${from}–${to}` }));
+}

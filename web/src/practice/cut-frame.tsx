@@ -4,7 +4,7 @@
 import type { ComponentChildren } from 'preact';
 import type { ActEffect } from '../../../simulator/practice/debrief.ts';
 import { spreadRows } from '../mound/mound-layout.ts';
-import { linePath, type Scale } from './cut-drawing.ts';
+import { linePath, numberMarks, type Scale } from './cut-drawing.ts';
 import { midnightsOf, nightsOf } from './night-line.ts';
 import type { HourValue } from './said-and-so.ts';
 
@@ -105,21 +105,20 @@ function Marks({ marks, x, endH, y, say }: CutFrameProps) {
 }
 
 function Acts({ acts, x, height, numbers = false }: Drawn) {
-  // Acts of the same hour are numbered together.
-  const hours = [...new Set(acts.map(({ afterH }) => afterH))];
-  return hours.map((hour) => {
-    const own = acts.flatMap(({ afterH }, i) => (afterH === hour ? [i + 1] : []));
-    return (
-      <g key={hour}>
-        <path class="cut-act" d={`M${x(hour)} ${numbers ? -6 : 0}V${height}`} />
-        {numbers && (
-          <text class="cut-number" x={x(hour)} y={-10} text-anchor="middle">
-            {own.length > 2 ? `${own[0]}–${own.at(-1)}` : own.join(', ')}
+  const hours = acts.map(({ afterH }) => afterH);
+  return (
+    <>
+      {[...new Set(hours)].map((hour) => (
+        <path key={hour} class="cut-act" d={`M${x(hour)} ${numbers ? -6 : 0}V${height}`} />
+      ))}
+      {numbers &&
+        numberMarks(hours, x, 26).map((mark) => (
+          <text key={mark.words} class="cut-number" x={mark.x} y={-10} text-anchor="middle">
+            {mark.words}
           </text>
-        )}
-      </g>
-    );
-  });
+        ))}
+    </>
+  );
 }
 
 function Ends({ ends = [], width, height }: Drawn) {

@@ -1,7 +1,6 @@
 /**
  * web/practice/tending.tsx: a practice pile being tended: its sentence first, as on the page of a real one.
  */
-import { useEffect, useState } from 'preact/hooks';
 import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { warningNames } from '../format/words.ts';
@@ -21,6 +20,7 @@ import { PracticeWarnings } from './practice-warnings.tsx';
 import { PracticeWhy } from './practice-why.tsx';
 import { endRun } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
+import { SeenCharts } from './seen-charts.tsx';
 import { useArrival } from './use-arrival.ts';
 
 interface TendingProps {
@@ -77,7 +77,7 @@ export function Tending({ scenario, run, frame }: TendingProps) {
       </Part>
       <Part id="history" title="How it went">
         <Ahead pile={pile} series={frame.series} />
-        <LazyCharts frame={frame} />
+        <SeenCharts frame={frame} />
       </Part>
       <Moisture pile={pile} />
       <Part id="diary" title="What happened">
@@ -106,16 +106,4 @@ function DampLines({ frame: { pile } }: { readonly frame: Frame }) {
       {dots && sentenceIn(unit, dots)}
     </p>
   );
-}
-
-type Charts = typeof import('../chart/pile-charts.tsx').default;
-
-/** The chart code comes in a file of its own. */
-function LazyCharts({ frame }: { readonly frame: Frame }) {
-  const [loaded, setLoaded] = useState<{ Charts: Charts }>();
-  useEffect(() => {
-    void import('../chart/pile-charts.tsx').then((module) => setLoaded({ Charts: module.default }));
-  }, []);
-  if (!loaded) return <p class="quiet chart-wait">Drawing…</p>;
-  return <loaded.Charts pile={frame.pile} series={frame.series} />;
 }
