@@ -48,6 +48,8 @@ export interface Assessment {
   readonly progressPct: number;
   /** Null where no probe ever spoke. */
   readonly positions: Readonly<Record<Position, PositionSight | null>>;
+  /** The core speaks but cannot be believed: stuck, or out of the pile. */
+  readonly coreDoubted: boolean;
   /** The air as the pile feels it; null when it is not measured. */
   readonly airC: number | null;
   /** Rise of the core over the last hours [K/h]; null when it cannot be told. */

@@ -100,7 +100,7 @@ function newPosition(): PositionState {
 export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Assessment {
   const look = lookAt(state, setup, band, nowMs);
   const expected = band === null ? undefined : bandAt(band, nowMs);
-  const coreC = look.core?.silent === false ? look.core.temperatureC : null;
+  const coreC = look.coreKnown ? (look.core?.temperatureC ?? null) : null;
   const moisture = wetBasis(state.waterKgKg);
   return {
     atMs: nowMs,
@@ -109,6 +109,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     phaseSinceMs: state.phaseSinceMs,
     progressPct: Math.round(progressPct(state.activityH, setup.stage) * 10) / 10,
     positions: look.positions,
+    coreDoubted: look.coreLost === 'probe-stuck' || look.coreLost === 'probe-out',
     airC: state.positions.air === null ? null : state.airC,
     coreRiseKPerH: look.coreRiseKPerH,
     againstExpected:

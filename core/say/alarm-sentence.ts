@@ -25,7 +25,9 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         tone: 'danger',
       };
     case 'overheating':
-      if (finding === undefined && (core === null || core.silent)) return keptWithoutSight('It was too hot', facts);
+      if (finding === undefined && (core === null || core.silent || assessment.coreDoubted)) {
+        return keptWithoutSight('It was too hot', facts);
+      }
       if (finding === undefined) {
         return {
           condition: `It was too hot and is coming down${coreSays}.`,
@@ -115,6 +117,13 @@ function keptWithoutSight(was: string, { assessment, temp }: AlarmFacts): Saying
   const core = assessment.positions.core;
   const quiet = core?.atMs == null ? '' : ` ${duration(assessment.atMs - core.atMs)} ago`;
   const last = core?.temperatureC == null ? '' : ` at ${temp(core.temperatureC)}`;
+  if (assessment.coreDoubted) {
+    return {
+      condition: `${was} before its core probe went wrong, and nobody knows how it is now.`,
+      next: 'Go and measure the core by hand now.',
+      tone: 'act',
+    };
+  }
   return {
     condition: `${was} when the core probe fell silent${quiet}${last}, and nobody knows how it is now.`,
     next: 'Go and measure the core by hand now.',

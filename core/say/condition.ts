@@ -5,7 +5,6 @@
  * Gives:  the sentence, the next step, and how pressing it is.
  * Never:  says that a pile is safe, sanitised or ready; never says that all is well while the core is not measured.
  */
-import type { Position } from '../../shared/names.ts';
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import type { Assessment, Finding } from '../judge/assessment.ts';
@@ -35,20 +34,20 @@ export function sayCondition(assessment: Assessment, alarms: readonly StandingAl
   const core = assessment.positions.core;
   const standing = alarms.filter((alarm) => alarm.state === 'unacknowledged' || alarm.state === 'acknowledged');
   const kinds = order.filter((kind) =>
-    standing.some((alarm) => alarm.kind === kind && (kind !== 'probe-silent' || alarm.position === 'core')),
+    standing.some((alarm) => alarm.kind === kind && (!kind.startsWith('probe-') || alarm.position === 'core')),
   );
 
   if (kinds[0] === 'self-heating' || kinds[0] === 'overheating') return alarmSentence(kinds[0], facts);
   if (core === null || core.temperatureC === null) return noCore(assessment);
   if (core.silent) return silentCore(assessment, facts);
+  const doubt = doubtfulCore(assessment);
+  if (doubt !== null) return doubt;
   for (const kind of kinds) {
-    if (kind !== 'probe-silent') return alarmSentence(kind, facts);
+    if (!kind.startsWith('probe-')) return alarmSentence(kind, facts);
   }
-  const silent = silentElsewhere(assessment);
+  const elsewhere = probeElsewhere(assessment);
   const saying = phaseSentence(assessment, facts);
-  return silent === null
-    ? saying
-    : { ...saying, next: `Look at the ${silent} probe: it has stopped talking.`, tone: 'watch' };
+  return elsewhere === null ? saying : { ...saying, next: elsewhere, tone: 'watch' };
 }
 
 function factsOf(assessment: Assessment, units: Units): AlarmFacts {
@@ -95,9 +94,37 @@ function silentCore(assessment: Assessment, facts: AlarmFacts): Saying {
   };
 }
 
-function silentElsewhere(assessment: Assessment): Position | null {
-  for (const position of ['top', 'base', 'edge', 'air'] as const) {
-    if (assessment.positions[position]?.silent) return position;
+/** A core that speaks and cannot be believed: stuck, or out of the pile. Wild values alone are thrown out and leave it known. */
+function doubtfulCore(assessment: Assessment): Saying | null {
+  const finding = assessment.findings.find(
+    ({ kind, position, evidence }) =>
+      position === 'core' && evidence === 'present' && (kind === 'probe-stuck' || kind === 'probe-out'),
+  );
+  if (!assessment.coreDoubted) return null;
+  if (finding === undefined) {
+    return {
+      condition: 'The core probe suddenly reads like the air, so nobody can say how the pile is.',
+      next: 'See whether the probe has been pulled out, and measure the core by hand.',
+      tone: 'act',
+    };
+  }
+  const why =
+    finding.kind === 'probe-stuck' ? 'says the same number over and over' : 'seems to have come out of the pile';
+  return {
+    condition: `The core probe ${why}, so nobody can say how the pile is.`,
+    next: finding.todo,
+    tone: 'act',
+  };
+}
+
+/** What another probe needs, when one does: the pile itself can still be judged by its core. */
+function probeElsewhere(assessment: Assessment): string | null {
+  for (const { kind, position, evidence, explainedBy } of assessment.findings) {
+    if (evidence !== 'present' || explainedBy !== null || position === null) continue;
+    if (kind === 'probe-silent' && position !== 'core') return `Look at the ${position} probe: it has stopped talking.`;
+    if (kind === 'probe-stuck' && position !== 'core')
+      return `Look at the ${position} probe: it says the same number over and over.`;
+    if (kind === 'probe-out') return `Look at the ${position} probe: it has come out of its place, or is failing.`;
   }
   return null;
 }

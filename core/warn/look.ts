@@ -11,6 +11,7 @@ import type { PositionSight } from '../judge/assessment.ts';
 import type { PileSetup } from '../judge/setup.ts';
 import { coreAtHour, type JudgeState, type PositionState } from '../judge/state.ts';
 import { isSilent, type Track } from '../judge/track.ts';
+import { fellToAir } from './out-sight.ts';
 import { isStuck } from './stuck.ts';
 
 export interface Look {
@@ -48,7 +49,18 @@ function lostBy(state: JudgeState, core: PositionSight | null): WarningKind | nu
   if (core === null || track == null) return null;
   if (core.silent) return 'probe-silent';
   if (isStuck(track)) return 'probe-stuck';
-  return state.positions.core?.outSinceMs == null ? null : 'probe-out';
+  return state.positions.core?.outSinceMs != null || maybeOut(state) ? 'probe-out' : null;
+}
+
+/**
+ * A core that was warm and now reads like the air may have been pulled out. Until that is known it is not believed, so that it
+ * cannot clear an alarm in the meantime.
+ */
+function maybeOut(state: JudgeState): boolean {
+  const { core, air } = state.positions;
+  if (core?.temperature == null || air?.temperature == null || core.hourMeanC === null) return false;
+  if (core.suspectH > 0 && core.nearAirH > 0) return true;
+  return fellToAir(core.hourMeanC - air.temperature.value, core.temperature.value - air.temperature.value);
 }
 
 /** A place is silent when its temperature is; one that has no thermometer, when everything there is. */

@@ -21,13 +21,17 @@ const followH = 24;
 /** From here on it is in the pile again [K]. */
 const backK = 3;
 
+/** Whether a place that was so far above the air is now as near to it as only a pulled probe is. */
+export function fellToAir(wasAboveK: number, aboveK: number): boolean {
+  return wasAboveK >= wasWarmK && Math.abs(aboveK) < Math.max(nearK, nearShare * wasAboveK);
+}
+
 export function followOut(place: PositionState, skin: boolean, meanC: number, airC: number, endMs: number): void {
   const aboveK = meanC - airC;
   const distanceK = Math.abs(aboveK);
   // A skin may fall to the air when the sun goes; only a whole day in step with the air tells on it.
-  if (!skin && place.warmthK >= wasWarmK && distanceK < Math.max(nearK, nearShare * place.warmthK)) {
-    place.suspectH = suspectedForH;
-  } else place.suspectH = Math.max(0, place.suspectH - 1);
+  if (!skin && fellToAir(place.warmthK, aboveK)) place.suspectH = suspectedForH;
+  else place.suspectH = Math.max(0, place.suspectH - 1);
   // Fades by a fifth an hour, so that only a fall within some hours counts: a pile cools over days.
   place.warmthK = Math.max(aboveK, 0.8 * place.warmthK);
 

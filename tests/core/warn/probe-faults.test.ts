@@ -26,12 +26,16 @@ test('one value for fifteen hours is a stuck probe, and the core is then not kno
   const all = standsStill(40, 55);
   expect(all.raised()).toEqual(['probe-stuck/core']);
   expect([all.finding('stalling').evidence, all.finding('stalling').explainedBy]).toEqual(['missing', 'probe-stuck']);
+  expect(all.say().condition).toBe(
+    'The core probe says the same number over and over, so nobody can say how the pile is.',
+  );
 });
 
 test('three wild values in a day are a failing probe, and none of them is believed', () => {
   const all = play(setupOf(), 48, (hour) => ([40, 43, 46].includes(hour) ? 85 : works(hour)), day);
   expect(all.raised()).toEqual(['probe-out/core']);
   expect(all.finding('probe-out', 'core').seen).toContain('wild');
+  expect(all.say()).toMatchObject({ tone: 'watch', next: expect.stringContaining('Look at the core probe') });
 });
 
 test('a core that falls to the air within an hour and stays there was pulled out, not turned', () => {
@@ -39,7 +43,9 @@ test('a core that falls to the air within an hour and stays there was pulled out
   expect(all.raised()).toEqual(['probe-out/core']);
   expect(all.finding('stalling').explainedBy).toBe('probe-out');
   expect(all.last?.seenHands).toEqual([]);
-  expect(all.say().condition).toBe('A probe seems to have come out of the pile, or is failing.');
+  expect(all.say().condition).toBe(
+    'The core probe seems to have come out of the pile, so nobody can say how the pile is.',
+  );
 });
 
 test('a core that is put back is believed again', () => {
@@ -65,4 +71,17 @@ test('a skin that swings with sun and night, down to the air, is no fault', () =
     all.lookUntil(atMs + 50 * 60_000);
   }
   expect(all.raised()).toEqual([]);
+});
+
+test('a core pulled out while too hot leaves the alarm standing and says that nobody knows', () => {
+  const hot = through([0, 22], [30, 52], [60, 53]);
+  const all = play(setupOf(), 60, (hour) => (hour < 45 ? hot(hour) : day(hour)), day);
+  expect(all.stateOf('overheating')).toBe('unacknowledged');
+  expect(all.say().condition).toBe('It was too hot before its core probe went wrong, and nobody knows how it is now.');
+});
+
+test('a core that suddenly reads like the air is not believed from the first reading on', () => {
+  const all = play(setupOf(), 46, (hour) => (hour < 45 ? works(hour) : day(hour)), day);
+  expect(all.finding('overheating').evidence).toBe('missing');
+  expect(all.say().condition).toBe('The core probe suddenly reads like the air, so nobody can say how the pile is.');
 });
