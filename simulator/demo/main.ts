@@ -13,6 +13,8 @@ import { fileURLToPath } from 'node:url';
 import type { FastClockSetting } from '../../shared/clock.ts';
 import { demoFarm } from '../scenarios/demo/demo-farm.ts';
 import { farmStartMs, startFarm } from '../scenarios/demo/start-farm.ts';
+import { progressBar } from './past-seasons/progress-bar.ts';
+import { writePast } from './past-seasons/write-past.ts';
 import { settleFarm } from './settle-farm.ts';
 
 const speed = 600;
@@ -28,7 +30,9 @@ function earlySummerMs(nowMs: number): number {
 
 async function main(): Promise<void> {
   const dataDir = await mkdtemp(join(tmpdir(), 'branhearth-demo-'));
-  const clock: FastClockSetting = { startMs: earlySummerMs(Date.now()), anchorMs: Date.now(), speed };
+  const demoStartMs = earlySummerMs(Date.now());
+  await writePast({ dataDir, seed, demoStartMs, onBatch: progressBar('Two invented years:', process.stdout) });
+  const clock: FastClockSetting = { startMs: demoStartMs, anchorMs: Date.now(), speed };
   const stop = new AbortController();
   const house = startHouse(dataDir, clock);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => stop.abort());

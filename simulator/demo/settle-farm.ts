@@ -22,12 +22,17 @@ const written = { turn: 'turned', water: 'watered', spread: 'spread', heap: 'hea
 
 export async function settleFarm(options: SettleOptions): Promise<void> {
   const { farm } = options;
-  const post = poster(options.pagesUrl);
-  for (const { id, name } of farm.sites) await post('/api/sites', { id, name });
+  const { post, idsAt } = teller(options.pagesUrl);
+  const sites = await idsAt('sites');
+  for (const { id, name } of farm.sites) if (!sites.has(id)) await post('/api/sites', { id, name });
+  const piles = await idsAt('piles');
   for (const pile of farm.piles) {
     const laidMs = options.farmStartMs + pile.laidAfterH * msPerHour;
     const { id, name, site, stage } = pile;
-    await post('/api/piles', { id, name, site, stage, startedAt: laidMs, recipe: recipeOf(farm, pile) });
+    const batch = { stage, startedAt: laidMs, recipe: recipeOf(farm, pile) };
+    // Where batches of past years lay before, the next one is laid on the same pile.
+    if (piles.has(id)) await post(`/api/piles/${id}/batches`, batch);
+    else await post('/api/piles', { id, name, site, ...batch });
     for (const { name: probe, position } of pile.probes) {
       await post(`/api/probes/${site}/${probe}/claim`, { pileId: id, position, from: laidMs });
     }
@@ -69,11 +74,21 @@ function recipeOf(farm: DemoFarm, pile: DemoPile) {
   };
 }
 
-function poster(pagesUrl: string) {
+function teller(pagesUrl: string) {
   const token = process.env.BRANHEARTH_API_TOKEN;
   const headers = { 'content-type': 'application/json', ...(token && { authorization: `Bearer ${token}` }) };
-  return async (path: string, body: object): Promise<void> => {
-    const answer = await fetch(`${pagesUrl}${path}`, { method: 'POST', headers, body: JSON.stringify(body) });
-    if (!answer.ok) throw new Error(`POST ${path}: ${answer.status} ${await answer.text()}`);
+  const tell = async (method: 'GET' | 'POST', path: string, body?: object): Promise<Response> => {
+    const answer = await fetch(`${pagesUrl}${path}`, { method, headers, ...(body && { body: JSON.stringify(body) }) });
+    if (!answer.ok) throw new Error(`${method} ${path}: ${answer.status} ${await answer.text()}`);
+    return answer;
+  };
+  return {
+    async post(path: string, body: object): Promise<void> {
+      await tell('POST', path, body);
+    },
+    async idsAt(what: 'sites' | 'piles'): Promise<ReadonlySet<string>> {
+      const answer = (await (await tell('GET', `/api/${what}`)).json()) as Record<string, { id: string }[]>;
+      return new Set(answer[what]?.map(({ id }) => id));
+    },
   };
 }

@@ -1,0 +1,70 @@
+/**
+ * simulator/demo/past-seasons/outcome.ts: how a keeper of Saltmere put it when a batch was over.
+ *
+ * Takes:  what truly became of the batch.
+ * Gives:  an outcome in words, what nose and eyes said, and whether the person called it ready.
+ * Never:  knows the judge: a keeper sees a pile, not its score.
+ */
+import type { PileTruth } from '../../farm/pile-truth.ts';
+
+export interface Outcome {
+  readonly words: string;
+  readonly smell: 'good' | 'doubtful' | 'bad';
+  readonly look: 'good' | 'doubtful' | 'bad';
+  readonly ready: boolean;
+}
+
+export function outcomeOf(truth: PileTruth): Outcome {
+  const { stage, peakC, hoursAbove50, driedAtH, stalledAtH, moistureFracAtEnd } = truth;
+  if (peakC > 60) {
+    return {
+      words: 'Went far too hot: grey and burnt in the middle, only the skin is white. Spread on the compost.',
+      smell: 'doubtful',
+      look: 'bad',
+      ready: false,
+    };
+  }
+  if (hoursAbove50 > 4) {
+    return {
+      words: 'Too hot for a night or two. White outside, pale grey inside; usable.',
+      smell: 'good',
+      look: 'doubtful',
+      ready: true,
+    };
+  }
+  if (stage === 'bran' && peakC < 32) {
+    return {
+      words: 'Hardly warmed. Sour and patchy; mixed into the compost heap.',
+      smell: 'bad',
+      look: 'doubtful',
+      ready: false,
+    };
+  }
+  if (driedAtH !== null && moistureFracAtEnd < 0.45) {
+    return {
+      words: 'Dried out before it was through; dusty at the edges, good in the middle.',
+      smell: 'good',
+      look: 'doubtful',
+      ready: true,
+    };
+  }
+  if (stage === 'bran' && peakC < 37) {
+    return {
+      words: 'Slow to come and never properly warm; thin white growth. Good enough for the compost.',
+      smell: 'good',
+      look: 'doubtful',
+      ready: true,
+    };
+  }
+  if (stalledAtH !== null && stage === 'bran') {
+    return {
+      words: 'Stopped half way, a little sour underneath. Used up on the lower beds.',
+      smell: 'doubtful',
+      look: 'doubtful',
+      ready: true,
+    };
+  }
+  return stage === 'bran'
+    ? { words: 'White all through, smells sweet and of mushrooms.', smell: 'good', look: 'good', ready: true }
+    : { words: 'Crumbly, dark, smells of the forest floor.', smell: 'good', look: 'good', ready: true };
+}
