@@ -33,6 +33,7 @@ import { registerPhotos } from './routes/photos.ts';
 import { registerPiles } from './routes/piles.ts';
 import { registerPlan } from './routes/plan.ts';
 import { registerProbes } from './routes/probes.ts';
+import { registerRecords } from './routes/records.ts';
 import { registerSeasons } from './routes/seasons.ts';
 import { registerSeries } from './routes/series.ts';
 import { registerSites } from './routes/sites.ts';
@@ -98,6 +99,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   const life = new BatchLife(house);
   registerBatches(api, house, life);
   registerLots(api, house, life);
+  registerRecords(api, house);
   registerAlarms(api, house);
   registerProbes(api, house);
   registerPlan(api);

@@ -31,9 +31,10 @@ const nearK = 5;
 const heldH = 6;
 
 export function heatSigns(sight: HeatSight): HeatSign[] {
+  const airDayC = dayMeans(sight.airC);
   const excessK = sight.coreC.map((coreC, hour) => {
-    const airC = sight.airC[hour];
-    return coreC === null || airC == null ? null : coreC - airC;
+    const airC = airDayC[hour] ?? null;
+    return coreC === null || airC === null ? null : coreC - airC;
   });
   const came = heatCame(excessK);
   return [came, heatFell(excessK, came.evidence), noReheat(sight, excessK)];
@@ -100,4 +101,16 @@ function noReheat({ coreC, turnsAtH }: HeatSight, excessK: readonly (number | nu
     };
   }
   return { sign, evidence: 'present', says: 'The last turn brought no heat back within a day.' };
+}
+
+/** The air as a heap feels it: its mean over the day before. A cold night must not look like warmth of its own. */
+function dayMeans(airC: readonly (number | null)[]): (number | null)[] {
+  let sum = 0;
+  let count = 0;
+  return airC.map((now, hour) => {
+    const gone = airC[hour - 24] ?? null;
+    if (now !== null) [sum, count] = [sum + now, count + 1];
+    if (gone !== null) [sum, count] = [sum - gone, count - 1];
+    return count === 0 ? null : sum / count;
+  });
 }

@@ -32,6 +32,12 @@ describe('heatSigns()', () => {
     expect(evidence({ ...sight, coreC })).toEqual(['present', 'absent', 'absent']);
   });
 
+  test('a cold night after the turn is no warmth of the heap', () => {
+    const sight = hump(25, 2, 200, [110]);
+    const airC = sight.airC.map((_, hour) => air + 5 * Math.sin((hour / 24) * 2 * Math.PI));
+    expect(evidence({ ...sight, airC })).toEqual(['present', 'present', 'present']);
+  });
+
   test('a probe that fell silent leaves the last hours unknown', () => {
     const sight = hump(25, 2, 150, [110]);
     const coreC = sight.coreC.map((one, hour) => (hour > 145 ? null : one));

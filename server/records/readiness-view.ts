@@ -1,0 +1,48 @@
+/**
+ * server/records/readiness-view.ts: whether a batch may be ready: signs of heat beside a person's newest word.
+ */
+import { heatSigns } from '../../core/ready/heat-signs.ts';
+import { readinessWords, sayReadiness } from '../../core/ready/readiness-words.ts';
+import type { Readiness } from '../../shared/api/readiness.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import type { BatchRecord, EntryRecord } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { msPerHour } from '../../shared/units.ts';
+import type { PileSource } from '../watch/pile-sources.ts';
+import { hourlyTemperatures } from './batch-temperatures.ts';
+
+/** @param entries Of the batch, in any order. */
+export async function readinessView(
+  readings: ReadingsStore,
+  batch: BatchRecord,
+  sources: readonly PileSource[],
+  entries: readonly EntryRecord[],
+  untilMs: number,
+): Promise<Readiness> {
+  const hourly = await hourlyTemperatures(readings, sources, { fromMs: batch.startedAtMs, toMs: untilMs });
+  const turnsAtH = entries
+    .filter(({ what }) => what.kind === 'turned')
+    .map(({ atMs }) => (atMs - hourly.firstMs) / msPerHour)
+    .filter((hour) => hour >= 0)
+    .sort((a, b) => a - b);
+  const signs = heatSigns({ coreC: hourly.coreC, airC: hourly.airC, turnsAtH });
+  const person = personsWord(entries);
+  return {
+    batchId: batch.id,
+    signs,
+    person,
+    ready: person?.ready ?? false,
+    says: sayReadiness(signs, person),
+    ...readinessWords(batch.stage),
+  };
+}
+
+function personsWord(entries: readonly EntryRecord[]): Readiness['person'] {
+  const newest = [...entries]
+    .sort((one, other) => one.atMs - other.atMs)
+    .findLast(({ what }) => what.kind === 'readiness');
+  if (newest?.what.kind !== 'readiness') return null;
+  const { smell, look, ready } = newest.what;
+  const { entryId, atMs, by, note } = newest;
+  return { entryId, at: toInstant(atMs), by, smell, look, ready, note };
+}

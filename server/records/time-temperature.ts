@@ -1,0 +1,36 @@
+/**
+ * server/records/time-temperature.ts: how long a batch was how hot, beside what composting rules ask.
+ */
+import { hoursAtLeast, recordSays, ruleFacts, startRuleLog, toHours } from '../../core/record/composting-rules.ts';
+import type { HeatLog } from '../../core/record/heat-log.ts';
+import type { TimeTemperature } from '../../shared/api/records.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import type { Position } from '../../shared/names.ts';
+
+/** @param turnsAtMs When turns were logged. */
+export function timeTemperature(
+  logs: ReadonlyMap<Position, HeatLog>,
+  turnsAtMs: readonly number[],
+  lengthMs: number,
+): TimeTemperature {
+  const position = countedPosition(logs);
+  const log = (position && logs.get(position)) ?? startRuleLog();
+  return {
+    position,
+    hoursAtLeast: hoursAtLeast(log),
+    measuredH: toHours(log.measuredMs),
+    unmeasuredH: toHours(Math.max(0, lengthMs - log.measuredMs)),
+    highestC: log.highestC,
+    highestAt: log.highestAtMs === null ? null : toInstant(log.highestAtMs),
+    turns: turnsAtMs.length,
+    rules: ruleFacts(log, turnsAtMs),
+    says: [...recordSays],
+  };
+}
+
+/** The core; without one, the position that was coolest at its hottest, so that nothing is made to look hotter. */
+function countedPosition(logs: ReadonlyMap<Position, HeatLog>): Position | null {
+  if (logs.has('core')) return 'core';
+  const byHeat = [...logs].sort(([, a], [, b]) => (a.highestC ?? 0) - (b.highestC ?? 0));
+  return byHeat[0]?.[0] ?? null;
+}

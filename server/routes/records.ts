@@ -1,0 +1,58 @@
+/**
+ * server/routes/records.ts: the record of a batch as JSON and as PDF, and whether it may be ready.
+ */
+
+import { readinessSchema } from '../../shared/api/readiness.ts';
+import { batchRecordSchema } from '../../shared/api/records.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { attachment } from '../http/attachment.ts';
+import { notFound } from '../http/problem.ts';
+import { batchRecord, entriesOf } from '../records/batch-record.ts';
+import { batchSources } from '../records/batch-sources.ts';
+import { recordPdf } from '../records/pdf/record-pdf.ts';
+import { readinessView } from '../records/readiness-view.ts';
+import { idFromName } from './id-from-name.ts';
+import { pileParams } from './piles.ts';
+
+export function registerRecords(api: Api, house: House): void {
+  const { journal, readings, photos, clock } = house;
+
+  api.get(
+    '/api/batches/:id/readiness',
+    { schema: { params: pileParams, response: { 200: readinessSchema } } },
+    async (request, reply) => {
+      const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
+      const pile = batch && (await journal.piles.get(batch.pileId));
+      if (!batch || !pile) return notFound(reply, 'batch', request.params.id);
+      const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? clock.nowMs() };
+      const sources = await batchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
+      return readinessView(readings, batch, sources, await entriesOf(house, batch), range.toMs);
+    },
+  );
+
+  api.get(
+    '/api/batches/:id/record',
+    { schema: { params: pileParams, response: { 200: batchRecordSchema } } },
+    async (request, reply) =>
+      (await batchRecord(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+  );
+
+  api.get(
+    '/api/batches/:id/record.pdf',
+    { schema: { params: pileParams, produces: ['application/pdf'] } },
+    async (request, reply) => {
+      const record = await batchRecord(house, request.params.id);
+      if (!record) return notFound(reply, 'batch', request.params.id);
+      const pictures = new Map<string, Buffer>();
+      for (const id of record.entries.flatMap(({ photoIds }) => photoIds).slice(0, 50)) {
+        const photo = await journal.photos.get(id);
+        const picture = photo && (await photos.read(photo.digest, 'small'));
+        if (picture) pictures.set(id, picture);
+      }
+      const pdf = await recordPdf(record, pictures);
+      const name = `record-${idFromName(record.batch.name)}.pdf`;
+      return reply.headers(attachment(name, 'application/pdf')).send(pdf);
+    },
+  );
+}
