@@ -89,6 +89,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
     state.peakAtMs = endMs;
   }
   if (excessK > state.peakExcessK) state.peakExcessK = excessK;
+  if (excessK > state.highestExcessK) state.highestExcessK = excessK;
   followPhase(state, setup, core, excessK, endMs);
   followStall(state, setup, band, core, endMs);
   if (band !== null) {

@@ -125,7 +125,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     seenHands: state.seenHands.filter(({ atMs }) => nowMs - atMs < offeredMs),
     readiness: readinessOf({
       peakC: state.peakC,
-      peakExcessK: state.peakExcessK,
+      peakExcessK: state.highestExcessK,
       nearAirH: state.phase === 'settled' || state.phase === 'cooling' ? nearAirHours(state) : 0,
       sinceLateTurnH: state.lateTurnAtMs === null ? null : (nowMs - state.lateTurnAtMs) / msPerHour,
       riseSinceTurnK: state.riseSinceTurnK,

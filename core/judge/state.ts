@@ -62,7 +62,9 @@ export interface JudgeState {
   airDayC: number | null;
   startC: number | null;
   peakC: number | null;
+  /** Of the running hump, and of the whole batch [K]. */
   peakExcessK: number;
+  highestExcessK: number;
   peakAtMs: number;
   phase: Phase;
   phaseReason: PhaseReason;
@@ -121,6 +123,7 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     startC: null,
     peakC: null,
     peakExcessK: 0,
+    highestExcessK: 0,
     peakAtMs: setup.startedAtMs,
     phase: 'resting',
     phaseReason: 'just-laid',

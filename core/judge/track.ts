@@ -104,7 +104,7 @@ export function spikesNow(track: Track, nowMs: number): number {
 }
 
 /** So rarely may a probe that loses messages be called silent while it is not, per reading [-]. */
-const wronglySilent = 1e-5;
+const wronglySilent = 3e-7;
 
 /**
  * How long a probe may say nothing: about three of its own intervals, at least half an hour; three hours while its rhythm is

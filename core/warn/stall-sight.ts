@@ -22,6 +22,8 @@ const standingPerDay = 0.05;
 const slowPerDay = 0.08;
 /** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
 const nearlyDone = { bran: 0.36, soil: 0.12 } as const;
+/** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */
+const humpK = { bran: 10, soil: 4 } as const;
 /** Before this age a heap may still be waking [h]. */
 const wakingH = { bran: 30, soil: 20 } as const;
 
@@ -35,8 +37,11 @@ export function stallSight(
   // A stall that stands is not talked away by the little work a cool heap still does.
   const standing = state.stallH >= stallAfterH;
   if (!standing && state.workDone >= nearlyDone[setup.stage]) return undefined;
+  const ageH = (endMs - setup.startedAtMs) / msPerHour;
+  const hadItsHump = state.highestExcessK >= humpK[setup.stage];
+  if (!standing && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
   if (state.disturbedAtMs !== null && endMs - state.disturbedAtMs < actExplainsH * msPerHour) return undefined;
-  if ((endMs - setup.startedAtMs) / msPerHour < wakingH[setup.stage]) return undefined;
+  if (ageH < wakingH[setup.stage]) return undefined;
   const rise6K = core - (coreAtHour(state, state.hoursDone - 7) ?? core);
   const rise12K = core - (coreAtHour(state, state.hoursDone - 13) ?? core);
   if (rise6K >= 1 || rise12K >= 2) return undefined; // it is on its way

@@ -17,6 +17,10 @@ const day0 = Date.UTC(2031, 0, 1);
 
 /** The half to tune on: each pile has a purpose. */
 export function purposeful(number: number, shift = 0): Scenario {
+  return asLaid(drawPurposeful(number, shift));
+}
+
+function drawPurposeful(number: number, shift: number): Scenario {
   const random = createRandom(7_000_001 + number * 7919);
   const purposes = [
     'ordinary',
@@ -33,6 +37,10 @@ export function purposeful(number: number, shift = 0): Scenario {
     'starved',
     'wet',
     'faulty',
+    'odd',
+    'odd',
+    'odd',
+    'odd',
     'odd',
     'odd',
     'odd',
@@ -120,8 +128,8 @@ export function purposeful(number: number, shift = 0): Scenario {
 
 /** Anything at all, tended often and logged half of the time. */
 function odd(number: number, random: Random, shift: number): Scenario {
-  const soil = random.next() < 0.3;
-  const days = soil ? 8 : 12;
+  const soil = random.next() < 0.35;
+  const days = soil ? 8 : 13;
   const moistureFrac = soil ? random.between(0.32, 0.55) : random.between(0.42, 0.72);
   const doseFrac = random.between(0, 0.04);
   const massKg = random.between(30, 900);
@@ -180,7 +188,11 @@ const regions: readonly [Climate, ...Climate[]] = [
 
 /** The half to report: a grower somewhere, in some week of the year. */
 export function anybody(number: number, shift = 0): Scenario {
-  const random = createRandom(51_000_017 + number * 104_729);
+  return asLaid(drawAnybody(number, shift));
+}
+
+function drawAnybody(number: number, shift: number): Scenario {
+  const random = createRandom(66_000_049 + number * 104_729);
   const climate = random.pick(regions);
   // 0 careless ... 1 careful: careful growers mix, shade and log better, and turn when it suits.
   const care = random.next();
@@ -225,7 +237,7 @@ export function anybody(number: number, shift = 0): Scenario {
   }
   return {
     name: `anybody-${number}`,
-    seed: number * 57 + 40_009,
+    seed: number * 57 + 80_021,
     stage: soil ? 'soil' : 'bran',
     material: soil ? random.pick(['soil-mix', 'compost-mix']) : rice ? 'rice-bran' : 'wheat-bran',
     days,
@@ -245,6 +257,17 @@ export function anybody(number: number, shift = 0): Scenario {
     ...probesOf(random, 0.2, days),
     shift,
   };
+}
+
+/** Water is added until the wanted moisture is reached and never taken away, so a mix is no drier than what went into it. */
+function asLaid(scenario: Scenario): Scenario {
+  const driest = { 'compost-mix': 0.455, 'soil-mix': 0.32, 'wheat-bran': 0, 'rice-bran': 0, other: 0 }[
+    scenario.material
+  ];
+  const wetterBy = Math.max(0, driest - scenario.moistureFrac);
+  const { told } = scenario;
+  const moistureFrac = told.moistureFrac === undefined ? undefined : told.moistureFrac + wetterBy;
+  return { ...scenario, moistureFrac: scenario.moistureFrac + wetterBy, told: { ...told, moistureFrac } };
 }
 
 function toldOf(random: Random, moistureFrac: number, doseFrac: number, massKg: number): Scenario['told'] {
