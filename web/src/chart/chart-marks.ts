@@ -85,6 +85,9 @@ function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): v
   ctx.restore();
 }
 
+/** A day ahead narrower than this has no room for names between its strokes [px]. */
+const roomInsidePx = 110;
+
 /**
  * A line's name where it ends, so that nobody needs to match colours with a legend. Where the axis goes on beyond now, the
  * core's name stands at the end of its day ahead and the others beside now.
@@ -99,10 +102,14 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, colour }: ChartMarks
     return [{ words: dataset.label ?? '', y, colour: String(dataset.borderColor) }];
   });
   const right = chartArea.right + 7;
+  const nowX = nowMs === undefined ? undefined : scales.x?.getPixelForValue(nowMs);
   const fanEnd = fan.at(-1);
   const core = fanEnd && ends.find((end) => end.words === positionNames.core);
-  const beside = nowMs === undefined ? right : (scales.x?.getPixelForValue(nowMs) ?? right) + 5;
-  const others = ends.filter((end) => end !== core).sort((one, other) => one.y - other.y);
+  if (core && fanEnd) core.y = scales.y?.getPixelForValue(fanEnd.mid) ?? core.y;
+  // Names inside a narrow fan would hide its strokes: then all stand at the right, as without a fan.
+  const isInside = nowX !== undefined && (fan.length === 0 || chartArea.right - nowX >= roomInsidePx);
+  const beside = isInside ? nowX + 5 : right;
+  const others = ends.filter((end) => !isInside || end !== core).sort((one, other) => one.y - other.y);
   const rows = spreadRows(
     others.map((end) => end.y),
     font.size + 3,
@@ -124,6 +131,6 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, colour }: ChartMarks
   others.forEach((end, i) => {
     write(end.words, beside, rows[i] ?? end.y, end.colour);
   });
-  if (core && fanEnd) write(core.words, right, scales.y?.getPixelForValue(fanEnd.mid) ?? core.y, core.colour);
+  if (isInside && core) write(core.words, right, core.y, core.colour);
   ctx.restore();
 }

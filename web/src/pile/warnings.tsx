@@ -51,7 +51,9 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
       {heldBack.map((alarm) => (
         <p class="held-back" key={alarm.id}>
           <b>{titleOf(alarm)}</b> is held back by “{nameOf(alarm.heldBackBy ?? '')}”, which explains it.{' '}
-          <a href={whyPath(pileId, alarm.kind)}>Why</a>
+          <a href={whyPath(pileId, alarm.kind)}>
+            Why<span class="unseen"> {titleOf(alarm)} is held back</span>
+          </a>
         </p>
       ))}
       {aside.map((alarm) => (
