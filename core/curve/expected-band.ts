@@ -28,12 +28,23 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand
   const p10C: number[] = [];
   const p50C: number[] = [];
   const p90C: number[] = [];
-  const column = new Float64Array(ensemble.members);
+  const count = ensemble.members;
+  const column = new Float64Array(count);
+  // Members keep their places from hour to hour, so the order of the last hour is nearly that of this one.
+  const order = Int32Array.from({ length: count }, (_, member) => member);
   for (let hour = 0; hour < steps; hour += 1) {
-    for (let member = 0; member < ensemble.members; member += 1) {
-      column[member] = ensemble.coreC[member * steps + hour] ?? 0;
+    for (let place = 0; place < count; place += 1) {
+      const member = order[place] ?? 0;
+      const value = ensemble.coreC[member * steps + hour] ?? 0;
+      let left = place - 1;
+      while (left >= 0 && (column[left] ?? 0) > value) {
+        column[left + 1] = column[left] ?? 0;
+        order[left + 1] = order[left] ?? 0;
+        left -= 1;
+      }
+      column[left + 1] = value;
+      order[left + 1] = member;
     }
-    column.sort();
     const middle = quantileOfSorted(column, 0.5);
     p50C.push(middle);
     p10C.push(middle - Math.hypot(middle - quantileOfSorted(column, 0.1), 1.2816 * modelErrorK));

@@ -59,6 +59,9 @@ export function runMember(
   let thermo = member.thermoStart;
   let depthM = member.depthM;
   let cover: Cover = recipe.cover;
+  let moistureThen = Number.NaN;
+  let damp = 1;
+  let open = 1;
   // Only what the grower told of the mass can turn litres into moisture; else from the bed as if one square metre.
   const dryMassKg =
     recipe.massKg === undefined ? undefined : recipe.massKg * (1 - (recipe.moistureFrac ?? member.moistureFrac));
@@ -90,10 +93,13 @@ export function runMember(
     }
     if (hour === course.hours) break;
 
-    // What changes slowly is taken once an hour.
+    // What changes slowly is taken once an hour, moisture once in six, or as soon as somebody watered.
     const moisture = water / (1 + water);
-    const damp = haugMoistureFactor(moisture);
-    const open = haugAirSpaceFactor(freeAirSpaceFrac(member.dryDensityKgM3, moisture, member.particleDensityKgM3));
+    if (hour % 6 === 0 || Math.abs(moisture - moistureThen) > 0.01) {
+      moistureThen = moisture;
+      damp = haugMoistureFactor(moisture);
+      open = haugAirSpaceFactor(freeAirSpaceFrac(member.dryDensityKgM3, moisture, member.particleDensityKgM3));
+    }
     const halfBed = depthM / 2 / member.conductivityWmK;
     const topWm2K = 1 / (1 / member.filmWm2K[cover] + halfBed);
     const groundWm2K = 1 / (1 / member.groundWm2K + halfBed);

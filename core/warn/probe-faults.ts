@@ -21,18 +21,21 @@ const failingShare = 0.01;
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
 
 export function isFailing(track: Track, nowMs: number): boolean {
+  if (track.spikes < failingSpikes) return false;
   const readingsPerDay = track.intervalMs > 0 ? (24 * msPerHour) / track.intervalMs : 24;
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
 }
 
 export function probeFaultFindings(look: Look): Finding[] {
-  return places.flatMap((position) => {
+  const findings: Finding[] = [];
+  for (const position of places) {
     const track = look.state.positions[position]?.temperature;
     const sight = look.positions[position];
-    if (track == null || sight === null) return [];
-    const explainedBy = sight.silent ? ('probe-silent' as const) : null;
-    return [stuck(look, position, track, explainedBy), out(look, position, track, explainedBy)];
-  });
+    if (track == null || sight === null) continue;
+    const explainedBy = sight.silent ? 'probe-silent' : null;
+    findings.push(stuck(look, position, track, explainedBy), out(look, position, track, explainedBy));
+  }
+  return findings;
 }
 
 const whyStuck = `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`;

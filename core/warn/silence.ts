@@ -14,36 +14,37 @@ import { degrees, duration } from './words.ts';
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
 
 export function silenceFindings(look: Look): Finding[] {
-  return places.flatMap((position) => {
+  const findings: Finding[] = [];
+  for (const position of places) {
     const place = look.state.positions[position];
     const sight = look.positions[position];
     const track = place === null ? null : leadingTrack(place);
-    if (track === null || sight === null) return [];
-    const quietMs = look.nowMs - track.heardAtMs;
-    const last = sight.silent && place?.temperature ? ` Its last reading was ${degrees(place.temperature.value)}.` : '';
-    return [
-      {
-        kind: 'probe-silent',
-        position,
-        evidence: sight.silent ? 'present' : 'absent',
-        severity: position === 'core' ? 'warning' : 'notice',
-        seen: sight.silent
-          ? `The ${position} probe has said nothing for ${duration(quietMs)}.${last}`
-          : 'It speaks as often as it is used to.',
-        todo: sight.silent
-          ? position === 'core'
-            ? 'Measure the core by hand now, then look at the probe: battery, cable, radio.'
-            : 'Look at the probe: battery, cable, radio.'
-          : 'Nothing.',
-        byMs: sight.silent ? look.nowMs + (position === 'core' ? 2 : 24) * msPerHour : null,
-        caution:
-          sight.silent && position === 'core' ? 'What the pile does meanwhile is not known: it may be heating.' : null,
-        why: whyOf(track),
-        explainedBy: null,
-      } satisfies Finding,
-    ];
-  });
+    if (track !== null && sight !== null) findings.push(silence(look, position, track, sight.silent));
+  }
+  return findings;
 }
+
+function silence(look: Look, position: Position, track: Track, silent: boolean): Finding {
+  const core = position === 'core';
+  const tempC = look.positions[position]?.temperatureC ?? null;
+  const last = !silent || tempC === null ? '' : ` Its last reading was ${degrees(tempC)}.`;
+  return {
+    kind: 'probe-silent',
+    position,
+    evidence: silent ? 'present' : 'absent',
+    severity: core ? 'warning' : 'notice',
+    seen: silent
+      ? `The ${position} probe has said nothing for ${duration(look.nowMs - track.heardAtMs)}.${last}`
+      : 'It speaks as often as it is used to.',
+    todo: silent ? (core ? handFirst : 'Look at the probe: battery, cable, radio.') : 'Nothing.',
+    byMs: silent ? look.nowMs + (core ? 2 : 24) * msPerHour : null,
+    caution: silent && core ? 'What the pile does meanwhile is not known: it may be heating.' : null,
+    why: whyOf(track),
+    explainedBy: null,
+  };
+}
+
+const handFirst = 'Measure the core by hand now, then look at the probe: battery, cable, radio.';
 
 /** Made again only when its rhythm has changed by a minute: it is asked for every minute. */
 const made = new WeakMap<Track, { readonly minutes: number; readonly words: string }>();
