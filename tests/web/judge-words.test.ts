@@ -164,7 +164,9 @@ describe('water in words', () => {
   });
   test('without a mass it is told for each 10 kg; a trace and none are none', () => {
     const add = { litres: null, litresPer10Kg: 1.26, fromFrac: 0.4, toFrac: 0.57 };
-    expect(wateringWords(add, 0.4, band)[0]).toContain('about 1 L for each 10 kg of the bed');
+    const said = wateringWords(add, 0.4, band);
+    expect(said[0]).toContain('about 1 L for each 10 kg of the bed');
+    expect(said[1]).toContain('about 0.5 L for each 10 kg of the bed');
     expect(wateringWords({ ...add, litresPer10Kg: 0.05 }, 0.4, band)).toEqual([
       'By the balance it needs no water worth measuring now.',
     ]);

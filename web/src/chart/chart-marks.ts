@@ -87,6 +87,8 @@ function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): v
 
 /** A day ahead narrower than this has no room for names between its strokes [px]. */
 const roomInsidePx = 110;
+/** About as long as the longest name [px]. */
+const roomForNamePx = 40;
 
 /**
  * A line's name where it ends, so that nobody needs to match colours with a legend. Where the axis goes on beyond now, the
@@ -106,8 +108,16 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, colour }: ChartMarks
   const fanEnd = fan.at(-1);
   const core = fanEnd && ends.find((end) => end.words === positionNames.core);
   if (core && fanEnd) core.y = scales.y?.getPixelForValue(fanEnd.mid) ?? core.y;
-  // Names inside a narrow fan would hide its strokes: then all stand at the right, as without a fan.
-  const isInside = nowX !== undefined && (fan.length === 0 || chartArea.right - nowX >= roomInsidePx);
+  // Where names would hide the first strokes all stand at the right, as without a fan.
+  const strokes = fan.filter((at) => (scales.x?.getPixelForValue(at.atMs) ?? 0) < (nowX ?? 0) + roomForNamePx);
+  const [strokesTop, strokesBottom] = [
+    Math.min(...strokes.map((at) => scales.y?.getPixelForValue(at.high) ?? 0)),
+    Math.max(...strokes.map((at) => scales.y?.getPixelForValue(at.low) ?? 0)),
+  ];
+  const isHidden = ends.some(
+    (end) => end !== core && end.y > strokesTop - font.size && end.y < strokesBottom + font.size,
+  );
+  const isInside = nowX !== undefined && !isHidden && (fan.length === 0 || chartArea.right - nowX >= roomInsidePx);
   const beside = isInside ? nowX + 5 : right;
   const others = ends.filter((end) => !isInside || end !== core).sort((one, other) => one.y - other.y);
   const rows = spreadRows(

@@ -61,7 +61,7 @@ export function wateringWords(water: WaterToAdd, frac: number | undefined, band:
     ];
   }
   const half = measurable(litres / 2);
-  const first = half === 0 ? 'a little of it' : `about ${said(half)}`;
+  const first = half === 0 ? 'a little of it' : `about ${said(half)}${of}`;
   return [
     `Add about ${said(litres)}${of} and not more, ${goal}.`,
     `Half of it first: ${first}. Mix it in, wait a quarter of an hour, squeeze a handful from the core. Give the rest only if it still crumbles.`,
