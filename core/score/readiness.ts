@@ -30,7 +30,7 @@ export interface Readiness {
   readonly next: string;
 }
 
-/** Heat of its own that counts as having come [K]; within this of the air it has gone [K]; a turn is watched this long [h]. */
+/** Heat of its own that counts as having come [K], how long a turn is watched [h], and what counts as reheating [K]; as in core/ready. */
 export const cameK = 8;
 export const turnWatchedH = 24;
 export const reheatK = 3;

@@ -14,6 +14,7 @@ import type { PileSetup } from '../judge/setup.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { type Columns, hourlyCourse, meanOf, usualIntervalMs, warmingBeganH } from './course.ts';
 import { degreeHoursAboveAir, hoursAbove, hoursTo, hoursWithin, measuredHours, peakOf } from './hours.ts';
+import type { MeasureKey } from './measure-keys.ts';
 
 export interface StoodAlarm {
   readonly kind: WarningKind;
@@ -32,26 +33,6 @@ export interface BatchStory {
   readonly air: Columns;
   readonly alarms: readonly StoodAlarm[];
 }
-
-/** Every measure that is one number; the order is that of the table. */
-export const measureKeys = [
-  'hoursTo40',
-  'peakC',
-  'peakAfterH',
-  'comfortH',
-  'above50H',
-  'above60H',
-  'activityH',
-  'degreeH',
-  'moistureStartFrac',
-  'moistureEndFrac',
-  'waterL',
-  'turns',
-  'alarmH',
-  'readyDays',
-  'airMeanC',
-] as const;
-export type MeasureKey = (typeof measureKeys)[number];
 
 export interface BatchMeasures extends Record<MeasureKey, number | null> {
   readonly lengthDays: number;
