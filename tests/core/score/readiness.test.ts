@@ -12,14 +12,14 @@ const done: ReadinessFacts = {
   confirmed: false,
 };
 const rows: [string, Partial<ReadinessFacts>, string][] = [
-  ['no heat came', { peakExcessK: 9.9 }, 'not-yet'],
-  ['heat just enough came', { peakExcessK: 10 }, 'smell-and-look'],
+  ['no heat came', { peakExcessK: 7.9 }, 'not-yet'],
+  ['heat just enough came', { peakExcessK: 8 }, 'smell-and-look'],
   ['near the air for five hours', { nearAirH: 5 }, 'not-yet'],
   ['near the air for six hours', { nearAirH: 6 }, 'smell-and-look'],
   ['never turned since', { sinceLateTurnH: null }, 'turn-and-see'],
   ['turned 23 hours ago', { sinceLateTurnH: 23 }, 'turn-and-see'],
-  ['reheated by 5 °C', { riseSinceTurnK: 5 }, 'turn-and-see'],
-  ['reheated by 4.9 °C', { riseSinceTurnK: 4.9 }, 'smell-and-look'],
+  ['reheated by 3 °C', { riseSinceTurnK: 3 }, 'turn-and-see'],
+  ['reheated by 2.9 °C', { riseSinceTurnK: 2.9 }, 'smell-and-look'],
   ['a person confirmed', { confirmed: true }, 'confirmed'],
   ['a person confirmed, but it is hot', { confirmed: true, nearAirH: 0 }, 'not-yet'],
 ];
