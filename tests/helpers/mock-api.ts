@@ -37,10 +37,11 @@ import { seriesAnswerSchema } from '../../shared/api/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/api/sites.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
+import { lifeRoutes } from './mock-life.ts';
 
 /** As strict as the server's own. */
 const contentPolicy =
-  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; manifest-src 'self'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'";
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'";
 
 export interface MockApi {
   readonly url: string;
@@ -413,6 +414,14 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
         return done();
       },
     ],
+    ...lifeRoutes({
+      farm,
+      nowMs,
+      ok,
+      taken,
+      refuse: (status, message, pointer) =>
+        new Refused(status, message, pointer === undefined ? [] : [{ pointer, detail: message }]),
+    }),
   ];
 
   const server = createServer((request, response) => {
@@ -433,7 +442,8 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const { pathname, searchParams } = new URL(request.url ?? '/', 'http://mock');
     if (!pathname.startsWith('/api/')) return sendPage(pathname, response);
-    const text = await textOf(request);
+    const isFile = /^image\//.test(request.headers['content-type'] ?? '');
+    const text = isFile ? '' : await textOf(request);
     asked.push(`${request.method} ${pathname} ${text}`.trim());
     if (token !== undefined && pathname !== '/api/health' && request.headers.authorization !== `Bearer ${token}`) {
       throw new Refused(401, 'Send the API token as a bearer token');

@@ -189,8 +189,11 @@ describe('a pile', () => {
     await here.page.getByRole('button', { name: 'Watered' }).click();
     await here.page.getByLabel('Water given').fill('12,5');
     await here.page.getByRole('button', { name: 'Write it down' }).click();
-    await here.page.getByText('Watered, 12.5 litres').waitFor();
-    expect(here.mock.asked).toContain('POST /api/piles/wall-heap/acts {"kind":"watered","amountL":12.5}');
+    await here.page.getByText('Watered, 12.5 L', { exact: true }).waitFor();
+    const sent = here.mock.asked.filter((one) => one.startsWith('POST /api/entries '));
+    expect(sent).toHaveLength(1);
+    expect(sent[0]).toContain('"pileId":"wall-heap"');
+    expect(sent[0]).toContain('"what":{"kind":"watered","amountL":12.5}');
   });
 
   test('whoever is about to open a hot pile is cautioned first', async () => {

@@ -1,11 +1,10 @@
 /**
  * web/batch/batch-words.ts: how the ends, ways and uses of batches and the facts of lots are said.
  */
-import { measureText } from '../../../core/mix/measure.ts';
+import { figure, measureText } from '../../../core/mix/measure.ts';
 import type { BatchView, Ending, FlowView, FlowWay, useTargets } from '../../../shared/api/lineage.ts';
 import type { Lot, organicStatuses } from '../../../shared/api/lots.ts';
 import type { PlanUnits } from '../../../shared/api/plan.ts';
-import { plainNumber } from '../format/temperature.ts';
 import { capital, materialNames, stageNames } from '../format/words.ts';
 
 export const endingNames: Record<Ending, string> = {
@@ -74,7 +73,7 @@ export function lotSentence({ facts, storage, usedUp }: Lot, day: (instant: stri
           facts.collectedAt && day(facts.collectedAt),
           facts.medium && `on ${facts.medium}`,
           facts.sugar &&
-            `with ${facts.sugar}${facts.sugarRatio === undefined ? '' : ` ${plainNumber(facts.sugarRatio, 1)}:1`}`,
+            `with ${facts.sugar}${facts.sugarRatio === undefined ? '' : ` ${figure(facts.sugarRatio, 2)}:1`}`,
           storage && `kept ${storage}`,
         ]
       : [

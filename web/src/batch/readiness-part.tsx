@@ -27,7 +27,7 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
   return (
     <Part id="ready" title="Is it ready?">
       {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
-      {value && <ReadinessFacts readiness={value} site={batch.site} />}
+      {value && <ReadinessFacts readiness={value} site={batch.site} open={isAsking} />}
       {batch.endedAt === null &&
         (isAsking ? (
           <EntryForm
@@ -51,7 +51,14 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
   );
 }
 
-export function ReadinessFacts({ readiness, site }: { readonly readiness: Readiness; readonly site: string }) {
+interface ReadinessFactsProps {
+  readonly readiness: Readiness;
+  readonly site: string;
+  /** What to look and smell for stands open, because somebody is about to. */
+  readonly open?: boolean;
+}
+
+export function ReadinessFacts({ readiness, site, open = false }: ReadinessFactsProps) {
   const { unit } = usePrefs();
   const reader = useReader(site);
   const { person, signs, good, bad, cautions } = readiness;
@@ -88,24 +95,27 @@ export function ReadinessFacts({ readiness, site }: { readonly readiness: Readin
           <span class="label">Caution</span> {sentenceIn(unit, caution)}
         </p>
       ))}
-      <div class="readiness-two readiness-look">
-        <div>
-          <h3>Good to find</h3>
-          <ul class="look-for look-good">
-            {good.map((one) => (
-              <li key={one}>{sentenceIn(unit, one)}</li>
-            ))}
-          </ul>
+      <details class="more readiness-look" open={open}>
+        <summary>What is good and bad to find</summary>
+        <div class="readiness-two">
+          <div>
+            <h3>Good to find</h3>
+            <ul class="look-for look-good">
+              {good.map((one) => (
+                <li key={one}>{sentenceIn(unit, one)}</li>
+              ))}
+            </ul>
+          </div>
+          <div>
+            <h3>Bad to find</h3>
+            <ul class="look-for look-bad">
+              {bad.map((one) => (
+                <li key={one}>{sentenceIn(unit, one)}</li>
+              ))}
+            </ul>
+          </div>
         </div>
-        <div>
-          <h3>Bad to find</h3>
-          <ul class="look-for look-bad">
-            {bad.map((one) => (
-              <li key={one}>{sentenceIn(unit, one)}</li>
-            ))}
-          </ul>
-        </div>
-      </div>
+      </details>
     </>
   );
 }

@@ -1,7 +1,7 @@
 /**
  * web/journal/entry-list.tsx: the entries of a pile, newest first, with what still waits on this device before them.
  */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../../shared/api/journal.ts';
 import { reasonOf } from '../api/client.ts';
 import { useAnswer } from '../parts/use-answer.ts';
@@ -14,20 +14,24 @@ import { WaitingList } from './waiting-list.tsx';
 interface EntryListProps {
   readonly pileId: string;
   readonly site: string | undefined;
-  /** Only so many; a link leads to the rest. */
+  /** Only so many. */
   readonly most?: number;
+  /** Changes when something was written elsewhere. */
+  readonly seen?: number;
   /** Called after something was corrected or struck out. */
   readonly onChange?: () => Promise<unknown>;
 }
 
-export function EntryList({ pileId, site, most, onChange }: EntryListProps) {
+export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps) {
   const { value, error, refresh } = useAnswer(pileId, () => getEntries(pileId));
   const keptCount = useStore(waiting, (now) => now.keptCount);
   const [older, setOlder] = useState<readonly Entry[]>([]);
   const [next, setNext] = useState<string | null>();
+  const first = useRef(true);
   useEffect(() => {
-    if (keptCount > 0) void refresh();
-  }, [keptCount]);
+    if (!first.current) void refresh();
+    first.current = false;
+  }, [keptCount, seen]);
   const known = [...(value?.entries ?? []), ...older];
   const shown = known.slice(0, most);
   const more = next === undefined ? value?.next : next;
@@ -55,17 +59,11 @@ export function EntryList({ pileId, site, most, onChange }: EntryListProps) {
           ))}
         </ol>
       )}
-      {most === undefined
-        ? more && (
-            <button type="button" onClick={() => void showOlder()}>
-              Show what is older
-            </button>
-          )
-        : known.length > most && (
-            <p>
-              <a href={`/piles/${pileId}/journal`}>The whole journal of this pile</a>
-            </p>
-          )}
+      {most === undefined && more && (
+        <button type="button" onClick={() => void showOlder()}>
+          Show what is older
+        </button>
+      )}
     </>
   );
 }

@@ -1,7 +1,9 @@
 /**
  * web/journal/journal-part.tsx: the journal as a part of the pile's own page: write, and what was written last.
  */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import type { PileDetail } from '../../../shared/api/piles.ts';
 import { Part } from '../parts/part.tsx';
 import { useStore } from '../store.ts';
 import { EntryList } from './entry-list.tsx';
@@ -9,12 +11,14 @@ import { waiting } from './waiting.ts';
 import { WritePanel } from './write-panel.tsx';
 
 interface JournalPartProps {
-  readonly pile: { readonly id: string; readonly site: string };
+  readonly pile: PileDetail;
   /** The pile is judged anew after an entry. */
   readonly onChange: () => Promise<unknown>;
+  /** What is asked before anything is written. */
+  readonly children?: ComponentChildren;
 }
 
-export function JournalPart({ pile, onChange }: JournalPartProps) {
+export function JournalPart({ pile, onChange, children }: JournalPartProps) {
   const keptCount = useStore(waiting, (now) => now.keptCount);
   const first = useRef(keptCount);
   useEffect(() => {
@@ -22,8 +26,19 @@ export function JournalPart({ pile, onChange }: JournalPartProps) {
   }, [keptCount]);
   return (
     <Part id="journal" title="Journal">
-      <WritePanel pileId={pile.id} />
-      <EntryList pileId={pile.id} site={pile.site} most={8} onChange={onChange} />
+      {children}
+      {pile.batch && <WritePanel pileId={pile.id} />}
+      <EntryList pileId={pile.id} site={pile.site} most={8} seen={pile.acts.length} onChange={onChange} />
+      <ul class="journal-links">
+        <li>
+          <a href={`/piles/${pile.id}/journal`}>The whole journal</a>
+        </li>
+        {pile.batch && (
+          <li>
+            <a href={`/batches/${pile.batch.id}`}>This batch: take it on, part it, use it</a>
+          </li>
+        )}
+      </ul>
     </Part>
   );
 }

@@ -8,6 +8,7 @@ import { positions } from '../../../shared/names.ts';
 import { ageWords } from '../format/age.ts';
 import { plainNumber, sentenceIn } from '../format/temperature.ts';
 import { capital, coverNames, materialNames, positionNames, stageNames } from '../format/words.ts';
+import { JournalPart } from '../journal/journal-part.tsx';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
 import { Mound } from '../mound/mound.tsx';
@@ -15,9 +16,9 @@ import { dampWords, humidityWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
-import { Acts } from '../pile/acts.tsx';
 import { FinishBatch, NextBatch } from '../pile/batch-end.tsx';
 import { BatchRuler } from '../pile/batch-ruler.tsx';
+import { HandOffers } from '../pile/hand-offers.tsx';
 import { History } from '../pile/history.tsx';
 import { Limits } from '../pile/limits.tsx';
 import { Moisture } from '../pile/moisture.tsx';
@@ -65,7 +66,9 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
           <BatchRuler pile={pile} />
         </div>
       </div>
-      <Acts pile={pile} onChange={afterChange} />
+      <JournalPart pile={pile} onChange={afterChange}>
+        <HandOffers pile={pile} onChange={afterChange} />
+      </JournalPart>
       <History pile={pile} />
       <Moisture pile={pile} />
       <Readiness pile={pile} onChange={afterChange} />

@@ -14,6 +14,7 @@ import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
 import { PileForm } from '../pile/pile-form.tsx';
+import './plan.css';
 
 const figuresSchema = z.object({
   stage: z.enum(stages).catch('bran'),

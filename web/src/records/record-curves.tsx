@@ -8,6 +8,7 @@ import type { BatchRecordSheet } from '../../../shared/api/records.ts';
 import { msPerDay } from '../../../shared/units.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../format/temperature.ts';
 import { capital, positionNames } from '../format/words.ts';
+import { Scrollable } from '../parts/scrollable.tsx';
 
 type Curves = BatchRecordSheet['curves']['temperatureC'];
 
@@ -72,35 +73,37 @@ export function RecordCurves({ curves: { temperatureC, bucketMs }, unit }: Recor
   );
   return (
     <figure class="record-curves">
-      <svg
-        viewBox={`0 0 ${size.width} ${size.height}`}
-        role="img"
-        aria-label={`Temperatures by day: ${highest.join(', ')}`}
-      >
-        {tens.map((tempC) => (
-          <g key={tempC}>
-            <path class="record-grid" d={`M${size.left} ${y(tempC)}H${size.width - size.right}`} />
-            <text x={size.left - 6} y={y(tempC) + 4} text-anchor="end">
-              {plainNumber(tempIn(unit, tempC), 0)}
-            </text>
-          </g>
-        ))}
-        {days
-          .filter((day) => day % everyDay === 0)
-          .map((day) => (
-            <text key={day} x={x(fromMs + day * msPerDay)} y={size.height - 8} text-anchor="middle">
-              {day + 1}
-            </text>
+      <Scrollable label="Temperatures, drawn" class="record-scroll">
+        <svg
+          viewBox={`0 0 ${size.width} ${size.height}`}
+          role="img"
+          aria-label={`Temperatures by day: ${highest.join(', ')}`}
+        >
+          {tens.map((tempC) => (
+            <g key={tempC}>
+              <path class="record-grid" d={`M${size.left} ${y(tempC)}H${size.width - size.right}`} />
+              <text x={size.left - 6} y={y(tempC) + 4} text-anchor="end">
+                {plainNumber(tempIn(unit, tempC), 0)}
+              </text>
+            </g>
           ))}
-        {temperatureC.map(({ position, points }, index) => (
-          <g key={position} class={`record-${position}`}>
-            <path class="record-line" d={linePath(points, bucketMs, x, y)} />
-            <text x={size.width - size.right + 6} y={(ends[index] ?? 0) + 4}>
-              {capital(positionNames[position])}
-            </text>
-          </g>
-        ))}
-      </svg>
+          {days
+            .filter((day) => day % everyDay === 0)
+            .map((day) => (
+              <text key={day} x={x(fromMs + day * msPerDay)} y={size.height - 8} text-anchor="middle">
+                {day + 1}
+              </text>
+            ))}
+          {temperatureC.map(({ position, points }, index) => (
+            <g key={position} class={`record-${position}`}>
+              <path class="record-line" d={linePath(points, bucketMs, x, y)} />
+              <text x={size.width - size.right + 6} y={(ends[index] ?? 0) + 4}>
+                {capital(positionNames[position])}
+              </text>
+            </g>
+          ))}
+        </svg>
+      </Scrollable>
       <figcaption>
         By day of the batch, in {unitSigns[unit]}: {highest.join(', ')}.
       </figcaption>
