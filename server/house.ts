@@ -13,7 +13,7 @@ import type { ProbeBook } from './probes/probe-book.ts';
 import type { WatchHouse } from './watch/watch-house.ts';
 
 export interface House {
-  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT'>;
+  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT' | 'PUBLIC_URL'>;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly version: string;

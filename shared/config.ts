@@ -58,6 +58,13 @@ export const configVariables = {
     schema: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/),
   },
   MQTT_ROOT: { must: 'the first level of the probes’ topics', fallback: 'piles', schema: nameSchema },
+  PUBLIC_URL: {
+    must: 'the http:// or https:// address at which phones and calendars reach these pages, without a query',
+    fallback: undefined,
+    schema: urlSchema('http:', 'https:')
+      .refine((text) => !/[?#]/.test(text))
+      .transform((text) => text.replace(/\/+$/, '')),
+  },
   LOG_LEVEL: {
     must: 'one of fatal, error, warn, info, debug, trace, silent',
     fallback: 'info',

@@ -19,6 +19,16 @@ const wrong: [string, Record<string, string>, string][] = [
   ['a port in words', { MQTT_PORT: 'eighteen' }, 'BRANHEARTH_MQTT_PORT must be a port'],
   ['a short token', { API_TOKEN: 'short' }, 'it was 5 characters'],
   ['a URL of another kind', { MQTT_URL: 'http://x' }, 'BRANHEARTH_MQTT_URL must be mqtt://'],
+  [
+    'a public address of another kind',
+    { PUBLIC_URL: 'ftp://farm.example' },
+    'BRANHEARTH_PUBLIC_URL must be the http://',
+  ],
+  [
+    'a public address with a query',
+    { PUBLIC_URL: 'https://farm.example/?a=1' },
+    'BRANHEARTH_PUBLIC_URL must be the http://',
+  ],
   ['a root with a slash', { MQTT_ROOT: 'a/b' }, 'it was "a/b"'],
   ['a clock that is no clock', { CLOCK: '{"speed":2}' }, 'BRANHEARTH_CLOCK must be JSON'],
   ['an open address without a token', { HOST: '0.0.0.0' }, 'BRANHEARTH_HOST must be a loopback address'],
@@ -49,4 +59,9 @@ test('readConfig() names what it does not know', () => {
 
 test('every variable says what it must be', () => {
   for (const { must } of Object.values(configVariables)) expect(must).toMatch(/^(a|the|one|mqtt|JSON)/);
+});
+
+test('readConfig() keeps the public address without a slash at its end', () => {
+  const { config } = readConfig({ BRANHEARTH_PUBLIC_URL: 'https://farm.example:8443/' });
+  expect(config.PUBLIC_URL).toBe('https://farm.example:8443');
 });

@@ -1,0 +1,74 @@
+/**
+ * server/records/calendar/date-calendar.ts: turns, checks and likely readiness of the batches that lie there now, as a calendar.
+ *
+ * Takes:  batches with their piles and sites, the address of the pages.
+ * Gives:  an iCalendar file (RFC 5545); the same date keeps its UID however often it is asked for.
+ */
+import { type PlannedDate, planDates } from '../../../core/mix/dates.ts';
+import { stageLimits } from '../../../shared/stage.ts';
+import type { BatchRecord } from '../../../shared/store/journal.ts';
+import { msPerDay, msPerMinute } from '../../../shared/units.ts';
+import { icalLines, icalText, icalTime } from './ical-text.ts';
+
+export interface CalendarBatch {
+  readonly batch: BatchRecord;
+  readonly name: string;
+  readonly pileName: string;
+  readonly siteName: string;
+}
+
+const titles: Record<PlannedDate['kind'], string> = { turn: 'Turn', check: 'Check', ready: 'Likely ready' };
+/** How long each takes, and how long before its reminder sounds [min]. */
+const lengthMin: Record<PlannedDate['kind'], number> = { turn: 30, check: 15, ready: 0 };
+const remindMin: Record<PlannedDate['kind'], number> = { turn: 60, check: 0, ready: 0 };
+
+export function dateCalendar(batches: readonly CalendarBatch[], address: string): string {
+  return icalLines([
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    'PRODID:-//Branhearth//Dates of batches//EN',
+    'CALSCALE:GREGORIAN',
+    'NAME:Branhearth', // RFC 7986
+    'X-WR-CALNAME:Branhearth', // for readers older than RFC 7986
+    'REFRESH-INTERVAL;VALUE=DURATION:PT6H', // RFC 7986
+    ...batches.flatMap((one) => events(one, address)),
+    'END:VCALENDAR',
+  ]);
+}
+
+function events(one: CalendarBatch, address: string): string[] {
+  const { batch } = one;
+  const { lengthMinH, lengthMaxH } = { ...stageLimits[batch.stage], ...batch.limits };
+  const ownLength = batch.limits.lengthMinH !== undefined || batch.limits.lengthMaxH !== undefined;
+  const dates = planDates({
+    startMs: batch.startedAtMs,
+    stage: batch.stage,
+    ...(ownLength && { lengthH: { minH: lengthMinH, maxH: Math.max(lengthMinH, lengthMaxH) } }),
+  });
+  return dates.flatMap((date) => event(one, date, address));
+}
+
+function event({ batch, name, pileName, siteName }: CalendarBatch, date: PlannedDate, address: string): string[] {
+  const { kind, atMs, untilMs, says, origin } = date;
+  const day = Math.round((atMs - batch.startedAtMs) / msPerDay);
+  // A likely window may open and close at one time: an end must lie after its start.
+  const endMs = Math.max(untilMs ?? 0, atMs + Math.max(1, lengthMin[kind]) * msPerMinute);
+  return [
+    'BEGIN:VEVENT',
+    `UID:${batch.id}-${kind}-${kind === 'ready' ? 0 : day}@branhearth`,
+    `DTSTAMP:${icalTime(batch.startedAtMs)}`,
+    `DTSTART:${icalTime(atMs)}`,
+    `DTEND:${icalTime(endMs)}`,
+    `SUMMARY:${icalText(`${titles[kind]}: ${pileName}`)}`,
+    `DESCRIPTION:${icalText(`${says}\n${name}\n${origin}`)}`,
+    `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
+    `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
+    'TRANSP:TRANSPARENT',
+    'BEGIN:VALARM',
+    'ACTION:DISPLAY',
+    `DESCRIPTION:${icalText(`${titles[kind]}: ${pileName}`)}`,
+    `TRIGGER:${remindMin[kind] === 0 ? 'PT0S' : `-PT${remindMin[kind]}M`}`,
+    'END:VALARM',
+    'END:VEVENT',
+  ];
+}

@@ -1,0 +1,40 @@
+/**
+ * server/records/export/reading-rows.ts: every reading of a batch as rows, by the position its probe held then.
+ */
+import { toInstant } from '../../../shared/api/time.ts';
+import { quantities, quantityFacts } from '../../../shared/quantity.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { judged, type PileSource, sourceSeries } from '../../watch/pile-sources.ts';
+import type { Row } from './subjects.ts';
+
+export const readingColumns = ['time', 'site', 'probe', 'position', 'quantity', 'value', 'unit'] as const;
+
+const pageRows = 10_000;
+
+export async function* readingRows(
+  readings: ReadingsStore,
+  sources: readonly PileSource[],
+  { fromMs, toMs }: { fromMs: number; toMs: number },
+): AsyncGenerator<Row> {
+  const series = sourceSeries(sources, quantities);
+  for (let nextMs = fromMs; nextMs < toMs; ) {
+    const page = await readings.rows(series, nextMs, toMs, pageRows);
+    const last = page.at(-1);
+    if (!last) return;
+    for (const reading of page) {
+      const held = judged(sources, reading);
+      if (!held) continue;
+      const { site, probe, quantity, value, atMs } = reading;
+      yield {
+        time: toInstant(atMs),
+        site,
+        probe,
+        position: held.position,
+        quantity,
+        value,
+        unit: quantityFacts[quantity].unit,
+      };
+    }
+    nextMs = last.atMs + 1;
+  }
+}

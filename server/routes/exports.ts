@@ -1,0 +1,65 @@
+/**
+ * server/routes/exports.ts: everything as files, written while they are sent.
+ */
+import { Readable } from 'node:stream';
+import { z } from 'zod';
+import { exportSubjectSchema, exportSubjects } from '../../shared/api/records.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { attachment } from '../http/attachment.ts';
+import { notFound } from '../http/problem.ts';
+import { batchSources } from '../records/batch-sources.ts';
+import { allSubjects, csvFile, jsonFile } from '../records/export/files.ts';
+import { readingColumns, readingRows } from '../records/export/reading-rows.ts';
+import { exportSubjectTable } from '../records/export/subjects.ts';
+import { pileParams } from './piles.ts';
+
+const csvType = 'text/csv; charset=utf-8; header=present';
+const jsonType = 'application/json; charset=utf-8';
+
+export function registerExports(api: Api, house: House): void {
+  const { journal, readings, clock, version } = house;
+
+  api.get('/api/export/all.json', { schema: { produces: ['application/json'] } }, async (_request, reply) => {
+    const subjects = exportSubjects.map((name) => {
+      const { columns, rows } = exportSubjectTable[name];
+      return [name, columns, rows(journal)] as const;
+    });
+    const head = { program: 'branhearth', version, madeAt: toInstant(clock.nowMs()) };
+    return reply.headers(attachment('branhearth.json', jsonType)).send(Readable.from(allSubjects(head, subjects)));
+  });
+
+  for (const [format, type, file] of [
+    ['csv', csvType, csvFile],
+    ['json', jsonType, jsonFile],
+  ] as const) {
+    const produces = [type.split(';', 1)[0] ?? ''];
+    api.get(
+      `/api/export/:subject.${format}`,
+      { schema: { params: z.object({ subject: exportSubjectSchema }), produces } },
+      async (request, reply) => {
+        const { subject } = request.params;
+        const { columns, rows } = exportSubjectTable[subject];
+        return reply
+          .headers(attachment(`${subject}.${format}`, type))
+          .send(Readable.from(file(columns, rows(journal))));
+      },
+    );
+
+    api.get(
+      `/api/batches/:id/readings.${format}`,
+      { schema: { params: pileParams, produces } },
+      async (request, reply) => {
+        const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
+        const pile = batch && (await journal.piles.get(batch.pileId));
+        if (!batch || !pile) return notFound(reply, 'batch', request.params.id);
+        const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? clock.nowMs() + 1 };
+        const sources = await batchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
+        return reply
+          .headers(attachment(`readings-${batch.id}.${format}`, type))
+          .send(Readable.from(file(readingColumns, readingRows(readings, sources, range))));
+      },
+    );
+  }
+}
