@@ -1,19 +1,20 @@
 /**
  * web/pile/warnings.tsx: the warnings of a pile: what was seen, what to do, by when, with which caution.
  */
-import { useState } from 'preact/hooks';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
-import { acknowledge, getAlarm, shelve, unshelve } from '../api/routes.ts';
-import { ageWords, dueWords } from '../format/age.ts';
+import { acknowledge, shelve, unshelve } from '../api/routes.ts';
+import { dueWords } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { alarmStateNames, warningTitle } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
-import { PickField, Refusal } from '../parts/forms.tsx';
-import { useAnswer } from '../parts/use-answer.ts';
+import { Refusal } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePrefs } from '../prefs.ts';
 import { groupAlarms } from './alarm-order.ts';
+import { Steps } from './alarm-steps.tsx';
+import { Shelve } from './shelve.tsx';
+import { whyPath } from './why-facts.ts';
 
 interface WarningsProps {
   readonly pileId: string;
@@ -153,37 +154,6 @@ function Returned({ alarm, site, onChange }: WarningProps) {
   );
 }
 
-const shelfMinutes = [
-  ['30', '30 minutes'],
-  ['120', '2 hours'],
-  ['480', '8 hours'],
-  ['1440', '1 day'],
-  ['4320', '3 days'],
-] as const;
-
-function Shelve({ busy, onShelve }: { readonly busy: boolean; readonly onShelve: (minutes: number) => void }) {
-  const [isOpen, setIsOpen] = useState(false);
-  const [minutes, setMinutes] = useState<(typeof shelfMinutes)[number][0]>('120');
-  if (!isOpen) {
-    return (
-      <button type="button" aria-expanded={false} onClick={() => setIsOpen(true)}>
-        Shelve…
-      </button>
-    );
-  }
-  return (
-    <div class="shelve">
-      <PickField label="Shelve for" value={minutes} choices={shelfMinutes} onValue={setMinutes} />
-      <button type="button" disabled={busy} onClick={() => onShelve(Number(minutes))}>
-        Shelve
-      </button>
-      <button type="button" class="plain" onClick={() => setIsOpen(false)}>
-        Leave it
-      </button>
-    </div>
-  );
-}
-
 function Aside({ alarm, site, onChange }: WarningProps) {
   const { name } = usePrefs();
   const nowMs = useHouseNow();
@@ -207,42 +177,5 @@ function Aside({ alarm, site, onChange }: WarningProps) {
       )}
       <Refusal error={deed.error} />
     </div>
-  );
-}
-
-export function whyPath(pileId: string, kind: AlarmSummary['kind']): string {
-  return `/piles/${encodeURIComponent(pileId)}/why/${kind}`;
-}
-
-/** Every step the alarm took, on request. */
-function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
-  const [isOpen, setIsOpen] = useState(false);
-  return (
-    <details class="more" onToggle={(event) => setIsOpen(event.currentTarget.open)}>
-      <summary>What happened to this warning</summary>
-      {isOpen && <StepList alarm={alarm} site={site} />}
-    </details>
-  );
-}
-
-export function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
-  const reader = useReader(site);
-  const nowMs = useHouseNow();
-  const { value, error } = useAnswer(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));
-  if (error !== undefined) return <Refusal error={error} />;
-  if (!value) return <p class="quiet">Fetching…</p>;
-  return (
-    <ol class="steps-taken">
-      {value.steps.map((step) => (
-        <li key={`${step.at} ${step.arrow}`}>
-          <time dateTime={step.at} title={ageWords(nowMs - Date.parse(step.at))}>
-            {nearTime(Date.parse(step.at), nowMs, reader)}
-          </time>{' '}
-          {alarmStateNames[step.from]} → {alarmStateNames[step.to]}: {step.arrow.replaceAll('-', ' ')}
-          {step.by && `, by ${step.by}`}
-          {step.note && `: ${step.note}`}
-        </li>
-      ))}
-    </ol>
   );
 }

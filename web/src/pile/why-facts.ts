@@ -43,6 +43,11 @@ export const footings: Record<WarningKind, Footing> = {
   'probe-out': { limits: [], places: positions, also: [], minds: true },
 };
 
+/** Where one kind's page lies. */
+export function whyPath(pileId: string, kind: WarningKind): string {
+  return `/piles/${encodeURIComponent(pileId)}/why/${kind}`;
+}
+
 export function isWarningKind(text: string | undefined): text is WarningKind {
   return warningKinds.some((kind) => kind === text);
 }

@@ -1,29 +1,18 @@
 /**
  * web/pile/why-kind.tsx: one kind of warning down to the readings it rests on, its rule, its limits and what holds it back.
  */
-import { alarmPolicies } from '../../../core/alarm/policies.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import type { Evidence, WarningKind } from '../../../shared/warning.ts';
-import { lengthWords } from '../format/age.ts';
-import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import {
-  alarmStateNames,
-  capital,
-  listed,
-  positionNames,
-  warningMeanings,
-  warningNames,
-  warningTitle,
-} from '../format/words.ts';
-import { useHouseNow, useReader } from '../live/use-house.ts';
+import { capital, listed, positionNames, warningMeanings, warningNames } from '../format/words.ts';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { usePrefs } from '../prefs.ts';
 import { sightLines } from './evidence-groups.ts';
-import { StepList, whyPath } from './warnings.tsx';
+import { whyPath } from './why-facts.ts';
 import { WhyLimits } from './why-limits.tsx';
 import { WhyReadings } from './why-readings.tsx';
+import { WhyStanding } from './why-standing.tsx';
 
 interface WhyKindProps {
   readonly pile: PileDetail;
@@ -69,7 +58,7 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
           <HoldsBack pile={pile} kind={kind} looked={looked} />
         </>
       )}
-      <Standing pile={pile} kind={kind} />
+      <WhyStanding pile={pile} kind={kind} />
     </div>
   );
 }
@@ -144,52 +133,6 @@ function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: rea
           .
         </p>
       )}
-    </Part>
-  );
-}
-
-/** How long it must be seen, and how long gone; our own proposal, as core/alarm/policies.ts says. */
-function delayWords({ onDelayMs, offDelayMs }: (typeof alarmPolicies)[WarningKind]): string {
-  const on =
-    onDelayMs === 0
-      ? 'People are told at once when it is seen'
-      : `It must be seen for ${lengthWords(onDelayMs)} before people are told`;
-  const off =
-    offDelayMs === 0
-      ? 'it ends as soon as it is seen no more'
-      : `it ends when it has been seen no more for ${lengthWords(offDelayMs)}`;
-  return `${on}; ${off}. Readings that are missing never end it.`;
-}
-
-/** What is asked of people, and every step the warning took. */
-function Standing({ pile, kind }: WhyKindProps) {
-  const { unit } = usePrefs();
-  const reader = useReader(pile.site);
-  const nowMs = useHouseNow();
-  const alarms = pile.alarms.filter((alarm) => alarm.kind === kind && alarm.state !== 'normal');
-  return (
-    <Part id="standing" title="The warning">
-      <p>{delayWords(alarmPolicies[kind])}</p>
-      {alarms.length === 0 && <p>No such warning stands.</p>}
-      {alarms.map((alarm) => (
-        <div class="why-standing" key={alarm.id}>
-          <h3>{warningTitle(alarm.kind, alarm.position)}</h3>
-          <p class="alarm-state">
-            {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
-          </p>
-          {alarm.state === 'returned-unacknowledged' ? (
-            <p>It has passed, so what it asked for is asked no more.</p>
-          ) : (
-            <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
-          )}
-          {alarm.caution && alarm.state !== 'returned-unacknowledged' && (
-            <p class="caution">
-              <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
-            </p>
-          )}
-          <StepList alarm={alarm} site={pile.site} />
-        </div>
-      ))}
     </Part>
   );
 }

@@ -8,8 +8,7 @@ import { warningNames } from '../format/words.ts';
 import { Part } from '../parts/part.tsx';
 import { usePrefs } from '../prefs.ts';
 import { phaseSentence } from './phase-words.ts';
-import { whyPath } from './warnings.tsx';
-import { whyGroups } from './why-facts.ts';
+import { whyGroups, whyPath } from './why-facts.ts';
 
 export function WhyShort({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();

@@ -1,0 +1,45 @@
+/**
+ * web/pile/alarm-steps.tsx: every step a warning took, with when and by whom.
+ */
+import { useState } from 'preact/hooks';
+import type { AlarmSummary } from '../../../shared/api/piles.ts';
+import { getAlarm } from '../api/routes.ts';
+import { ageWords } from '../format/age.ts';
+import { nearTime } from '../format/local-time.ts';
+import { alarmStateNames } from '../format/words.ts';
+import { useHouseNow, useReader } from '../live/use-house.ts';
+import { Refusal } from '../parts/forms.tsx';
+import { useAnswer } from '../parts/use-answer.ts';
+
+/** Every step the alarm took, on request. */
+export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+  const [isOpen, setIsOpen] = useState(false);
+  return (
+    <details class="more" onToggle={(event) => setIsOpen(event.currentTarget.open)}>
+      <summary>What happened to this warning</summary>
+      {isOpen && <StepList alarm={alarm} site={site} />}
+    </details>
+  );
+}
+
+export function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+  const reader = useReader(site);
+  const nowMs = useHouseNow();
+  const { value, error } = useAnswer(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));
+  if (error !== undefined) return <Refusal error={error} />;
+  if (!value) return <p class="quiet">Fetching…</p>;
+  return (
+    <ol class="steps-taken">
+      {value.steps.map((step) => (
+        <li key={`${step.at} ${step.arrow}`}>
+          <time dateTime={step.at} title={ageWords(nowMs - Date.parse(step.at))}>
+            {nearTime(Date.parse(step.at), nowMs, reader)}
+          </time>{' '}
+          {alarmStateNames[step.from]} → {alarmStateNames[step.to]}: {step.arrow.replaceAll('-', ' ')}
+          {step.by && `, by ${step.by}`}
+          {step.note && `: ${step.note}`}
+        </li>
+      ))}
+    </ol>
+  );
+}
