@@ -18,10 +18,10 @@ export function fixedThreshold(scenario: Scenario, world: World): Watched {
   for (const { position, quantity, value, atMs } of probeReadings(scenario, world)) {
     if (position !== 'core' || quantity !== 'temperature') continue;
     const sample = Math.round((atMs - scenario.startMs) / (sampleMin * 60_000));
-    if (value > 50 && !hot) raised.push({ kind: 'overheating', position: null, sample });
+    follow(raised, 'overheating', hot, value > 50, sample, world.samples);
     hot = value > 50;
     const low = value < lowC && sample >= 36 * samplesPerHour;
-    if (low && !cold) raised.push({ kind: 'stalling', position: null, sample });
+    follow(raised, 'stalling', cold, low, sample, world.samples);
     cold = low;
   }
   const asTold = scenario.told.moistureFrac ?? wantedMoistureFrac[scenario.stage] + 0.05;
@@ -30,4 +30,17 @@ export function fixedThreshold(scenario: Scenario, world: World): Watched {
     hours.push({ sample, coreC: null, riseKPerH: null, forecast12: null, band: null, moistureFrac: asTold });
   }
   return { raised, hours };
+}
+
+function follow(
+  raised: Raised[],
+  kind: 'overheating' | 'stalling',
+  was: boolean,
+  is: boolean,
+  sample: number,
+  untilSample: number,
+): void {
+  if (is && !was) raised.push({ kind, position: null, sample, untilSample });
+  const standing = raised.findLast((one) => one.kind === kind);
+  if (was && !is && standing !== undefined) standing.untilSample = sample;
 }

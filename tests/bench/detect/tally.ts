@@ -59,7 +59,7 @@ export class Tally {
     const at = truth.overheatedAt;
     if (at === null || coreUnknown(scenario, at)) return;
     this.bump('overheated');
-    const seen = raised.find(({ kind, sample }) => kind === 'overheating' && within(sample, at, -6, 3));
+    const seen = raised.find((one) => one.kind === 'overheating' && stoodAt(one, at, 3));
     if (seen === undefined) this.missedNames.push(`${scenario.name} overheating @${at / samplesPerHour}h`);
     else this.bump('overheated seen');
     if (!truth.slowBuildUp) return;
@@ -77,8 +77,8 @@ export class Tally {
       return;
     }
     this.bump('dried');
-    const seen = raised.find(({ kind }) => kind === 'drying');
-    if (seen === undefined || (seen.sample - at) / samplesPerHour > 48) {
+    const seen = raised.find((one) => one.kind === 'drying' && stoodAt(one, at, 48));
+    if (seen === undefined) {
       this.missedNames.push(`${scenario.name} drying @${Math.round(at / samplesPerHour)}h`);
     } else this.bump('dried seen');
     if (truth.dried10At === null || truth.dried10At === 0) return; // laid that dry: nobody can be before it
@@ -91,7 +91,7 @@ export class Tally {
     if (at === null || coreUnknown(scenario, at)) return;
     if (scenario.days * 24 - at / samplesPerHour < 24) return; // the run ends before anybody could tell
     this.bump('stalled');
-    const seen = raised.find(({ kind, sample }) => kind === 'stalling' && within(sample, at, -60, 36));
+    const seen = raised.find((one) => one.kind === 'stalling' && stoodAt(one, at, 36));
     if (seen === undefined) this.missedNames.push(`${scenario.name} stalling @${Math.round(at / samplesPerHour)}h`);
     else {
       this.bump('stalled seen');
@@ -220,7 +220,8 @@ function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: 
     case 'chilled':
       return any(world.coreC, -6, 6, (value) => value < 16);
     case 'waterlogged':
-      return any(world.oxygenFrac, -12, 12, (value) => value < 0.02);
+      // Below 5 % oxygen composting is no longer well aired (Cooperband 2002, second-hand).
+      return any(world.oxygenFrac, -12, 12, (value) => value < 0.05);
     case 'uneven':
       return spreadNear(world, sample) > 9;
     case 'probe-silent':
@@ -238,6 +239,11 @@ function spreadNear(world: World, sample: number): number {
 
 function coreUnknown({ fault }: Scenario, at: number): boolean {
   return fault !== null && fault.position === 'core' && at > fault.hour * samplesPerHour - 60 / sampleMin;
+}
+
+/** Whether an alarm stood when the trouble began, or came within so many hours of it. */
+function stoodAt({ sample, untilSample }: Raised, at: number, lateH: number): boolean {
+  return untilSample >= at && sample <= at + lateH * samplesPerHour;
 }
 
 function within(sample: number, at: number, fromH: number, toH: number): boolean {

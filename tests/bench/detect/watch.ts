@@ -26,6 +26,8 @@ export interface Raised {
   readonly kind: WarningKind;
   readonly position: Position | null;
   readonly sample: number;
+  /** When it was gone again; the end of the run when it never was. */
+  untilSample: number;
 }
 
 export interface HourSaid {
@@ -88,8 +90,12 @@ export function watch(scenario: Scenario, world: World): Watched {
         severity,
       );
       machines.set(id, machine);
-      if (machine.state === 'unacknowledged' && kept.state !== 'unacknowledged')
-        raised.push({ kind, position, sample });
+      if (machine.state === kept.state) continue;
+      if (machine.state === 'unacknowledged') raised.push({ kind, position, sample, untilSample: world.samples });
+      else {
+        const standing = raised.findLast((one) => one.kind === kind && one.position === position);
+        if (standing !== undefined) standing.untilSample = sample;
+      }
     }
     if (sample % samplesPerHour === 0) {
       const core = said.positions.core;
