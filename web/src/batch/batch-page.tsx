@@ -70,6 +70,9 @@ function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refre
             <a href={`/lineage?start=batch:${batch.id}`}>Its family tree</a>
           </li>
           <li>
+            <a href={`/seasons/like/${batch.id}`}>Past batches like it</a>
+          </li>
+          <li>
             <a href={`/piles/${batch.pileId}/journal`}>The pile’s journal</a>
           </li>
           <li>

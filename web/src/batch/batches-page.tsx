@@ -4,22 +4,15 @@
 import type { BatchView } from '../../../shared/api/lineage.ts';
 import { reasonOf } from '../api/client.ts';
 import { batchDay } from '../format/age.ts';
-import { capital, counted, countWord, stageNames } from '../format/words.ts';
+import { capital, counted, stageNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
 import { getBatches } from './batch-api.ts';
 import { endingNames } from './batch-words.ts';
+import { batchesSentence } from './batches-sentence.ts';
 import { fullDay } from './full-date.ts';
 import './batch.css';
-
-/** @example "Two batches are working." */
-export function batchesSentence(batches: readonly Pick<BatchView, 'endedAt'>[]): string {
-  const open = batches.filter((batch) => batch.endedAt === null).length;
-  if (batches.length === 0) return 'No batch was laid yet.';
-  if (open === 0) return 'No batch is working now.';
-  return `${capital(countWord(open))} ${open === 1 ? 'batch is' : 'batches are'} working.`;
-}
 
 export function BatchesPage() {
   const { value, error } = useAnswer('batches', () => getBatches());

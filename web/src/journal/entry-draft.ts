@@ -99,7 +99,13 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
   }
 }
 
-const missing: Record<string, string> = {
+/** What to do about a field that cannot be used as it stands. */
+const wanted: Record<string, string> = {
+  '/what/amountL': 'Say it as a number.',
+  '/what/depthM': 'Say it as a number; at most 3 m.',
+  '/what/dryG': 'Say it as a number of grams, no more than it weighed wet.',
+  '/what/place': 'Say where, in a few words.',
+  '/what/otherColour': 'Say which colour.',
   '/what/feel': 'Say how the handful felt.',
   '/what/smells': 'Choose at least one smell.',
   '/what/colour': 'Say its colour.',
@@ -129,9 +135,7 @@ export function checkedEntry(draft: EntryDraft, units: PlanUnits, at: number, by
   const errors = new Map<string, string>();
   for (const issue of checked.error.issues) {
     const pointer = `/${issue.path.join('/')}`;
-    // An empty choice is told in our words; a wrong amount in the contract's.
-    const isEmpty = issue.code === 'custom' || issue.code === 'invalid_type' || issue.code === 'invalid_value';
-    const message = (isEmpty && missing[pointer]) || issue.message;
+    const message = wanted[pointer] ?? issue.message;
     if (!errors.has(pointer)) errors.set(pointer, message);
   }
   return { entry: undefined, errors };

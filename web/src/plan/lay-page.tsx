@@ -3,9 +3,6 @@
  */
 import { useState } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';
-import { z } from 'zod';
-import { materials } from '../../../shared/batch.ts';
-import { stages } from '../../../shared/names.ts';
 import { startBatch } from '../api/routes.ts';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useReader } from '../live/use-house.ts';
@@ -14,21 +11,8 @@ import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
 import { PileForm } from '../pile/pile-form.tsx';
+import { draftOfQuery } from './lay-query.ts';
 import './plan.css';
-
-const figuresSchema = z.object({
-  stage: z.enum(stages).catch('bran'),
-  material: z.enum(materials).catch('wheat-bran'),
-  massKg: z.string().catch(''),
-  moisturePct: z.string().catch(''),
-  depthCm: z.string().catch(''),
-  laidAt: z.string().catch(''),
-});
-
-/** What the address carries, as the form's fields take it; anything unreadable is left empty. */
-export function draftOfQuery(query: Record<string, string>): BatchDraft {
-  return { ...emptyBatch, ...figuresSchema.parse(query) };
-}
 
 const onNew = '';
 
@@ -37,7 +21,7 @@ export function LayPage() {
   const { query } = useRoute();
   const free = useHouse((house) => house.piles)?.filter((pile) => pile.batch === null) ?? [];
   const [where, setWhere] = useState<string>(onNew);
-  const [draft] = useState(() => draftOfQuery(query));
+  const [draft] = useState<BatchDraft>(() => ({ ...emptyBatch, ...draftOfQuery(query) }));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>

@@ -1,0 +1,120 @@
+/**
+ * An entry while it is written: what is missing is said, and what was written can be opened again as it was.
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { newEntrySchema } from '../../shared/api/journal.ts';
+import type { PlanUnits } from '../../shared/api/plan.ts';
+import { type EntryFacts, entryFactsSchema, entryKinds } from '../../shared/entry.ts';
+import { newClientId } from '../../web/src/journal/client-id.ts';
+import { entryCautions } from '../../web/src/journal/entry-cautions.ts';
+import { checkedEntry, draftOf, emptyEntry } from '../../web/src/journal/entry-draft.ts';
+import { entryGroups, entryNames, sayFacts } from '../../web/src/journal/entry-words.ts';
+import { sizeWithin } from '../../web/src/journal/shrink-photo.ts';
+
+const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
+const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };
+const atMs = Date.parse('2031-06-11T10:00:00Z');
+
+const facts: readonly EntryFacts[] = [
+  { kind: 'turned' },
+  { kind: 'watered', amountL: 8 },
+  { kind: 'watered' },
+  { kind: 'spread', depthM: 0.25 },
+  { kind: 'heaped', depthM: 0.4 },
+  { kind: 'covered', cover: 'breathable' },
+  { kind: 'uncovered' },
+  { kind: 'moved', place: 'the cart shed' },
+  { kind: 'squeeze', feel: 'holds', place: 'core' },
+  { kind: 'smell', smells: ['sweet', 'earthy'] },
+  { kind: 'growth', colour: 'other', otherColour: 'orange', place: 'skin', amount: 'few' },
+  { kind: 'growth', colour: 'white' },
+  { kind: 'pests', what: 'fungus gnats', amount: 'some' },
+  { kind: 'sample', wetG: 10, dryG: 2.3 },
+  { kind: 'photo' },
+  { kind: 'note' },
+  { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false },
+];
+
+describe('drafts', () => {
+  test('every kind has a name, a place under the thumb, and is tried below', () => {
+    expect(entryGroups.flatMap(([, kinds]) => kinds).sort()).toEqual([...entryKinds].sort());
+    expect(new Set(facts.map((one) => one.kind)).size).toBe(entryKinds.length);
+    expect(Object.keys(entryNames)).toHaveLength(entryKinds.length);
+  });
+
+  test.each(facts)('$kind, opened again, says what was written: %j', (what) => {
+    const draft = draftOf({ what, note: 'by hand', photoIds: ['photo-0001'] }, metric);
+    const { entry, errors } = checkedEntry(draft, metric, atMs, 'M.');
+    expect([...errors]).toEqual([]);
+    const parsed = newEntrySchema.parse(entry);
+    expect(parsed.what).toEqual(what);
+    expect(parsed).toMatchObject({ at: atMs, by: 'M.', note: 'by hand', photoIds: ['photo-0001'] });
+  });
+
+  test('gallons and inches are kept as litres and metres', () => {
+    const { entry } = checkedEntry({ ...emptyEntry('watered'), amount: '2' }, us, atMs, '');
+    expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'watered', amountL: 7.570823568 });
+  });
+
+  test.each([
+    ['squeeze', '/what/feel', 'Say how the handful felt.'],
+    ['smell', '/what/smells', 'Choose at least one smell.'],
+    ['growth', '/what/colour', 'Say its colour.'],
+    ['note', '/note', 'Write the note.'],
+    ['photo', '/photoIds', 'Add a photo.'],
+    ['readiness', '/what/smell', 'Say how it smells.'],
+    ['sample', '/what/wetG', 'Say what it weighed as taken, in grams.'],
+  ] as const)('an empty %s says what is missing', (kind, pointer, says) => {
+    const { entry, errors } = checkedEntry(emptyEntry(kind), metric, atMs, '');
+    expect(entry).toBeUndefined();
+    expect(errors.get(pointer)).toBe(says);
+  });
+
+  test('nobody can call it ready while it smells bad', () => {
+    const draft = { ...emptyEntry('readiness'), smell: 'bad', look: 'good', ready: 'yes' as const };
+    expect(checkedEntry(draft, metric, atMs, '').errors.has('/what/ready')).toBe(true);
+  });
+
+  test('an amount that is no number is refused at its field', () =>
+    expect(
+      checkedEntry({ ...emptyEntry('watered'), amount: 'some' }, metric, atMs, '').errors.has('/what/amountL'),
+    ).toBe(true));
+});
+
+describe('words', () => {
+  test.each([
+    [{ kind: 'watered', amountL: 12.5 }, 'Watered, 12.5 L'],
+    [{ kind: 'spread', depthM: 0.25 }, 'Spread thinner, to 25 cm'],
+    [{ kind: 'squeeze', feel: 'drips' }, 'Squeeze test, drips'],
+    [{ kind: 'growth', colour: 'other', otherColour: 'orange', place: 'skin' }, 'Growth, orange, on the skin'],
+    // Cornell: 10 g drying to 2.3 g is 77 %.
+    [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2 g dry, moisture 77 %'],
+    [{ kind: 'readiness', smell: 'good', look: 'good', ready: true }, 'Ready or not, smell good, look good, ready'],
+  ] as const)('%j is said', (what, says) => expect(sayFacts(entryFactsSchema.parse(what), metric)).toBe(says));
+
+  test('whoever smells a pile is told not to bend over it', () =>
+    expect(entryCautions('smell', undefined).join(' ')).toContain('Do not bend over mouldy material'));
+  test('a note asks for no caution', () => expect(entryCautions('note', undefined)).toEqual([]));
+});
+
+test('ids made here are as the contract wants them, and each is its own', () => {
+  const ids = Array.from({ length: 200 }, newClientId);
+  expect(new Set(ids).size).toBe(200);
+  expect(ids.every((id) => /^[A-Za-z0-9_-]{8,64}$/.test(id))).toBe(true);
+});
+
+test('a photo is made no longer than asked, never larger, and keeps its shape', () => {
+  const side = fc.integer({ min: 1, max: 9000 });
+  fc.assert(
+    fc.property(side, side, (width, height) => {
+      const small = sizeWithin(width, height, 1600);
+      expect(Math.max(small.width, small.height)).toBeLessThanOrEqual(1600);
+      const scale = Math.min(1, 1600 / Math.max(width, height));
+      // Whole pixels, and at least one: off by half a pixel at most.
+      expect(Math.abs(small.width - Math.max(1, width * scale))).toBeLessThanOrEqual(0.5);
+      expect(Math.abs(small.height - Math.max(1, height * scale))).toBeLessThanOrEqual(0.5);
+    }),
+    { seed: 13, numRuns: 200 },
+  );
+});

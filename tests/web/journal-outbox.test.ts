@@ -1,0 +1,138 @@
+/**
+ * What waits on a device: sent once each, whatever breaks and whenever.
+ */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { ApiProblem, NoAnswer } from '../../web/src/api/client.ts';
+import {
+  packetSize,
+  type Senders,
+  sendWaiting,
+  type WaitingEntry,
+  type WaitingStore,
+} from '../../web/src/journal/outbox.ts';
+
+function memoryStore(entries: readonly WaitingEntry[], photos: Record<string, Blob> = {}) {
+  const kept = new Map(entries.map((one) => [one.id, one]));
+  const pictures = new Map(Object.entries(photos));
+  const store: WaitingStore = {
+    entries: async () => [...kept.values()].sort((one, other) => one.writtenMs - other.writtenMs),
+    put: async (entry) => void kept.set(entry.id, entry),
+    remove: async (id) => void kept.delete(id),
+    photo: async (id) => pictures.get(id),
+    removePhoto: async (id) => void pictures.delete(id),
+  };
+  return { store, kept, pictures };
+}
+
+const waitingEntry = (index: number, photoIds: string[] = []): WaitingEntry => {
+  const id = `entry-${String(index).padStart(4, '0')}`;
+  return {
+    id,
+    pileId: 'cart-shed',
+    entry: { id, at: '2031-06-11T10:00:00Z', note: `note ${index}`, photoIds, what: { kind: 'note' } },
+    writtenMs: index,
+    refused: null,
+  };
+};
+
+/** A house that knows what it has; `breaks` says for each packet whether the line breaks before or after it is kept. */
+function house(breaks: readonly ('none' | 'before' | 'after')[]) {
+  const kept: string[] = [];
+  let packet = 0;
+  const senders: Senders = {
+    sendPhoto: async () => undefined,
+    async sendEntries(entries) {
+      const breaksNow = breaks[packet++] ?? 'none';
+      if (breaksNow === 'before') throw new NoAnswer('the line broke');
+      const outcomes = entries.map(({ entry }) => {
+        const known = kept.includes(entry.id);
+        if (!known) kept.push(entry.id);
+        return { id: entry.id, outcome: known ? ('known' as const) : ('kept' as const), detail: null, pointer: null };
+      });
+      if (breaksNow === 'after') throw new NoAnswer('the answer was lost');
+      return { outcomes };
+    },
+  };
+  return { senders, kept };
+}
+
+test('sendWaiting() keeps each entry once, whichever packets and answers are lost', async () => {
+  const line = fc.array(fc.constantFrom('none' as const, 'before' as const, 'after' as const), { maxLength: 12 });
+  await fc.assert(
+    fc.asyncProperty(line, fc.integer({ min: 0, max: 3 * packetSize }), async (breaks, count) => {
+      const { store, kept } = memoryStore(Array.from({ length: count }, (_, index) => waitingEntry(index)));
+      const { senders, kept: inHouse } = house(breaks);
+      for (let tries = 0; tries <= breaks.length && kept.size > 0; tries++) {
+        await sendWaiting(store, senders).catch((error: unknown) => expect(error).toBeInstanceOf(NoAnswer));
+      }
+      expect(kept.size).toBe(0);
+      expect(inHouse).toEqual(Array.from({ length: count }, (_, index) => waitingEntry(index).id));
+    }),
+    { seed: 14, numRuns: 60 },
+  );
+});
+
+test('an entry the house refuses stays with the reason, holds up no other, and is not sent again', async () => {
+  const { store, kept } = memoryStore([waitingEntry(1), waitingEntry(2), waitingEntry(3)]);
+  let packets = 0;
+  const senders: Senders = {
+    sendPhoto: async () => undefined,
+    async sendEntries(entries) {
+      packets += 1;
+      return {
+        outcomes: entries.map(({ entry }) =>
+          entry.id === 'entry-0002'
+            ? { id: entry.id, outcome: 'refused' as const, detail: 'No pile "cart-shed"', pointer: '/pileId' }
+            : { id: entry.id, outcome: 'kept' as const, detail: null, pointer: null },
+        ),
+      };
+    },
+  };
+  expect(await sendWaiting(store, senders)).toEqual({ kept: 2, refused: 1 });
+  expect([...kept.values()].map(({ id, refused }) => [id, refused])).toEqual([['entry-0002', 'No pile "cart-shed"']]);
+  await sendWaiting(store, senders);
+  expect(packets).toBe(1);
+});
+
+test('an entry the answer does not name waits on', async () => {
+  const { store, kept } = memoryStore([waitingEntry(1)]);
+  await sendWaiting(store, { sendPhoto: async () => undefined, sendEntries: async () => ({ outcomes: [] }) });
+  expect(kept.get('entry-0001')?.refused).toBeNull();
+});
+
+test('photos go before the entry that names them, and once', async () => {
+  const { store, pictures } = memoryStore([waitingEntry(1, ['photo-0001'])], { 'photo-0001': new Blob(['x']) });
+  const { senders } = house(['before']);
+  const sent: string[] = [];
+  const watched: Senders = { ...senders, sendPhoto: async (id) => void sent.push(id) };
+  await expect(sendWaiting(store, watched)).rejects.toThrow('the line broke');
+  expect(pictures.size).toBe(0);
+  await sendWaiting(store, watched);
+  expect(sent).toEqual(['photo-0001']);
+});
+
+const problem = (status: number) => new ApiProblem({ type: 'about:blank', title: 'No', status, detail: 'not this' });
+
+test.each([413, 415, 422])('a photo refused with %d marks its entry; the others are sent', async (status) => {
+  const { store, kept } = memoryStore([waitingEntry(1, ['photo-0001']), waitingEntry(2)], {
+    'photo-0001': new Blob(['x']),
+  });
+  const { senders, kept: inHouse } = house([]);
+  await sendWaiting(store, { ...senders, sendPhoto: async () => Promise.reject(problem(status)) });
+  expect(kept.get('entry-0001')?.refused).toContain('not this');
+  expect(inHouse).toEqual(['entry-0002']);
+});
+
+test.each([401, 429, 500, 503])(
+  'a house that answers %d is asked again later, and nothing is given up',
+  async (status) => {
+    const { store, kept } = memoryStore([waitingEntry(1)]);
+    const senders: Senders = {
+      sendPhoto: async () => undefined,
+      sendEntries: async () => Promise.reject(problem(status)),
+    };
+    await expect(sendWaiting(store, senders)).rejects.toBeInstanceOf(ApiProblem);
+    expect(kept.get('entry-0001')?.refused).toBeNull();
+  },
+);

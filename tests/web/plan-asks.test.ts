@@ -1,0 +1,191 @@
+/**
+ * What stands in the planner's fields, and what it comes to: units, refusals, and the way on to laying a pile.
+ */
+import { convert } from 'convert';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { PlanUnits } from '../../shared/api/plan.ts';
+import { draftOfQuery } from '../../web/src/plan/lay-query.ts';
+import {
+  emptyHeap,
+  emptyStarter,
+  emptyWater,
+  heapMaterial,
+  layAddress,
+  planHeap,
+  planStarter,
+  planWetting,
+} from '../../web/src/plan/plan-asks.ts';
+import {
+  fromUnits,
+  pours,
+  readMeasure,
+  readNumber,
+  readUnits,
+  restated,
+  typed,
+} from '../../web/src/plan/plan-units.ts';
+import { layerTops } from '../../web/src/plan/shares-drawing.tsx';
+
+const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
+const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };
+
+describe('units', () => {
+  test.each([
+    ['25', 25],
+    ['12,5', 12.5],
+    [' 0.3 ', 0.3],
+    ['', undefined],
+    ['  ', undefined],
+  ])('readNumber(%j) is %s', (text, value) => expect(readNumber(text)).toBe(value));
+  test('readNumber() of what is no number is refused as one', () => expect(readNumber('a lot')).toBeNaN());
+
+  // The library's factors are the reference; 1e-12 is the rounding of both.
+  test.each([
+    ['massKg', 25, convert(25, 'lb').to('kg')],
+    ['lengthM', 7, convert(7, 'ft').to('m')],
+    ['depthM', 11, convert(11, 'in').to('m')],
+    ['areaM2', 40, convert(40, 'square feet').to('square meters')],
+    ['tempC', 131, convert(131, 'F').to('C')],
+  ] as const)('fromUnits(%s, %d) agrees with a general library', (kind, value, expected) =>
+    expect(Math.abs(fromUnits(kind, value, us) / expected - 1)).toBeLessThan(1e-12),
+  );
+  // 231 cubic inches, exact by definition.
+  test('a US gallon is 3.785411784 L', () => expect(fromUnits('volumeL', 1, us)).toBe(3.785411784));
+  test('a share typed as 60 is 0.6 and not a hair beside', () => expect(readMeasure('share', '60', metric)).toBe(0.6));
+  test('a US teaspoon is a 768th of a gallon', () => expect(pours.tsp * 768).toBeCloseTo(3785.411784, 9));
+
+  test('what is restated in other units and back is what was typed, to four figures', () => {
+    const kinds = fc.constantFrom('massKg', 'volumeL', 'depthM', 'lengthM', 'areaM2', 'rateKgM2', 'densityKgM3');
+    fc.assert(
+      fc.property(kinds, fc.integer({ min: 1, max: 9999 }), (kind, value) => {
+        const back = restated(kind, restated(kind, String(value), metric, us), us, metric);
+        expect(Math.abs(Number(back) / value - 1)).toBeLessThanOrEqual(1e-3);
+      }),
+      { seed: 11, numRuns: 300 },
+    );
+  });
+  test('what cannot be read stays as it was typed', () =>
+    expect(restated('massKg', 'a sack', metric, us)).toBe('a sack'));
+  test('typed() of nothing is an empty field', () => expect(typed('massKg', undefined, metric)).toBe(''));
+  test.each([null, 'junk', '[]', '{"mass":"stone"}'])('readUnits(%j) falls back to metric', (text) =>
+    expect(readUnits(text)).toEqual({ mass: 'kg', volume: 'L', length: 'm' }),
+  );
+});
+
+describe('starter', () => {
+  // Common practice, no source: 1:500 of 8 L is 16 mL.
+  test('1 part in 500 of 8 L is 16 mL', () => {
+    const { answer } = planStarter({ ...emptyStarter, liquid: '8' }, metric);
+    expect(answer?.starterMl).toBe(16);
+  });
+  test('half a cup measured for 2 US gallons is said to be many times off', () => {
+    const { answer } = planStarter({ ...emptyStarter, liquid: '2', measured: '4', measuredIn: 'fl-oz' }, us);
+    // 118.29 mL where 15.14 mL were asked for.
+    expect(answer?.factorOff).toBeCloseTo(7.81, 2);
+    expect(answer?.remarks.some((remark) => remark.tone === 'act')).toBe(true);
+  });
+  test('an empty form asks for the liquid, and a word is no number', () => {
+    expect(planStarter(emptyStarter, metric).errors.get('/waterL')).toContain('is needed');
+    expect(planStarter({ ...emptyStarter, liquid: 'much' }, metric).errors.has('/waterL')).toBe(true);
+  });
+});
+
+describe('water', () => {
+  test('the same bran in pounds and in kilograms takes the same water', () => {
+    const inKg = planWetting({ ...emptyWater, mass: '11.33980925' }, metric).answer;
+    const inLb = planWetting({ ...emptyWater, mass: '25' }, us).answer;
+    expect(inLb?.waterKg).toBeCloseTo(inKg?.waterKg ?? 0, 9);
+    expect(inLb?.says).toContain('US gal');
+  });
+  test('a moisture of 60 is read as per cent, and 160 is refused', () => {
+    expect(
+      planWetting({ ...emptyWater, mass: '10', moistureTarget: '160' }, metric).errors.get('/moistureTarget'),
+    ).toContain('fraction');
+  });
+});
+
+describe('heap', () => {
+  const portions = emptyHeap.portions.map((one) => ({ ...one, amount: '100' }));
+  test('by mass and by volume are two different heaps, and neither is guessed', () => {
+    expect(planHeap({ ...emptyHeap, portions }, metric, 'UTC').errors.get('/by')).toContain('by mass');
+    const byMass = planHeap({ ...emptyHeap, portions, by: 'mass' }, metric, 'UTC').answer;
+    const byVolume = planHeap({ ...emptyHeap, portions, by: 'volume' }, metric, 'UTC').answer;
+    expect(byMass?.massKg).toBeCloseTo(200, 9);
+    expect(byVolume?.volumeL).toBeCloseTo(200, 9);
+    expect(byVolume?.massKg).not.toBeCloseTo(200, 0);
+  });
+  test('a day gives the dates of checks and turns', () => {
+    const dated = { ...emptyHeap, portions, by: 'mass' as const, startAt: '2031-06-12T08:00' };
+    const dates = planHeap(dated, metric, 'UTC').answer?.dates ?? [];
+    expect(dates.length).toBeGreaterThan(1);
+    expect(dates.every((date) => Date.parse(date.at) >= Date.parse('2031-06-12T08:00:00Z'))).toBe(true);
+  });
+  test.each([
+    [[{ material: 'wheat-bran', massKg: 9 }], 'wheat-bran'],
+    [
+      [
+        { material: 'rice-bran', massKg: 9 },
+        { material: 'wheat-bran', massKg: 1 },
+      ],
+      'rice-bran',
+    ],
+    [
+      [
+        { material: 'wheat-bran', massKg: 9 },
+        { material: 'soil', massKg: 1 },
+      ],
+      'soil-mix',
+    ],
+    [
+      [
+        { material: 'soil', massKg: 1 },
+        { material: 'compost', massKg: 2 },
+      ],
+      'compost-mix',
+    ],
+    [[{ material: 'other', massKg: 9 }], 'other'],
+  ] as const)('heapMaterial(%j) is %s', (of, name) => expect(heapMaterial(of)).toBe(name));
+});
+
+describe('laying what was planned', () => {
+  test('the figures come through the address into the form', () => {
+    const address = layAddress({
+      stage: 'soil',
+      material: 'soil-mix',
+      massKg: 412.77777,
+      moistureFrac: 0.45,
+      depthM: 0.2,
+    });
+    const query = Object.fromEntries(new URL(address, 'http://house').searchParams);
+    expect(draftOfQuery(query)).toMatchObject({
+      stage: 'soil',
+      material: 'soil-mix',
+      massKg: '412.78',
+      moisturePct: '45',
+      depthCm: '20',
+      laidAt: '',
+    });
+  });
+  test('an address anybody wrote does no harm', () =>
+    expect(draftOfQuery({ stage: 'third', material: 'gold' })).toMatchObject({
+      stage: 'bran',
+      material: 'wheat-bran',
+    }));
+});
+
+test('the drawn layers add up to the mound: solids below, water above them, air on top', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0, max: 0.6, noNaN: true }),
+      fc.double({ min: 0, max: 0.4, noNaN: true }),
+      (solid, water) => {
+        const { solidY, waterY } = layerTops(solid, water);
+        expect(waterY).toBeLessThanOrEqual(solidY);
+        expect((78 - solidY) / 66).toBeCloseTo(solid, 9);
+        expect((solidY - waterY) / 66).toBeCloseTo(water, 9);
+      },
+    ),
+    { seed: 12, numRuns: 100 },
+  );
+});
