@@ -1,7 +1,7 @@
 /**
  * server/seasons/compare-table.ts: the table of measures as CSV (RFC 4180), a row per batch, units in the headings.
  */
-import { measureKeys } from '../../core/season/measure-batch.ts';
+import { measureKeys } from '../../core/season/measure-keys.ts';
 import type { ComparedBatch } from '../../shared/api/seasons.ts';
 
 const headings: Record<(typeof measureKeys)[number], string> = {

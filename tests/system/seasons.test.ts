@@ -1,0 +1,166 @@
+/**
+ * Seasons side by side in a real browser, over the two invented years of Saltmere: from a question to a record.
+ */
+import { mkdir } from 'node:fs/promises';
+import axe from 'axe-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { makeDataDir } from '../helpers/open-test-house.ts';
+import { openPastHouse, type PastHouse } from '../helpers/past-house.ts';
+
+let house: PastHouse;
+let pages: BuiltPages;
+let browser: Browser;
+let address: string;
+let remove: () => Promise<void>;
+/** Folder for screenshots to be looked at; none are made without it. */
+const shotsDir = process.env.BRANHEARTH_SHOTS;
+
+describe.skipIf(!hasChromium)('seasons side by side', () => {
+  beforeAll(async () => {
+    const folder = await makeDataDir();
+    remove = folder.remove;
+    pages = await buildPages();
+    house = await openPastHouse(folder.dataDir, pages.dir);
+    address = await house.app.listen({ host: '127.0.0.1', port: 0 });
+    browser = await launchBrowser();
+    if (shotsDir !== undefined) await mkdir(shotsDir, { recursive: true });
+  }, 120_000);
+  afterAll(async () => {
+    await browser?.close();
+    await house?.close();
+    await pages?.remove();
+    await remove?.();
+  });
+
+  async function open(path: string, options: BrowserContextOptions = {}) {
+    const context = await browser.newContext({
+      viewport: { width: 1440, height: 900 },
+      locale: 'en-GB',
+      timezoneId: 'UTC',
+      ...options,
+    });
+    const page = await context.newPage();
+    page.setDefaultTimeout(10_000);
+    const complaints: string[] = [];
+    page.on('console', (message) => {
+      if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+    });
+    page.on('pageerror', (error) => complaints.push(error.message));
+    await page.goto(address + path);
+    return { page, complaints, close: () => context.close() };
+  }
+
+  test('“which batch was best last year”: by year, by hours in the comfortable band, to its record', async () => {
+    const { page, complaints, close } = await open('/more');
+    await page.getByRole('link', { name: 'Seasons side by side' }).click();
+    await page.getByLabel('Stage').selectOption('bran');
+    await page.getByLabel('Year').selectOption('2030');
+    await page.getByText('8 batches', { exact: true }).waitFor();
+    await page.getByRole('button', { name: /In the comfortable band/ }).click();
+    const column = page.locator('.measure-table thead th').filter({ hasText: 'In the comfortable band' });
+    expect(await column.getAttribute('aria-sort')).toBe('descending');
+    const comfort = await page
+      .locator('.measure-table tbody tr')
+      .evaluateAll((rows) => rows.map((row) => Number(row.querySelectorAll('td')[5]?.textContent)));
+    expect(comfort).toHaveLength(8);
+    expect(comfort).toEqual([...comfort].sort((a, b) => b - a));
+
+    const best = page.locator('.measure-table tbody tr').first().getByRole('link');
+    const name = (await best.textContent()) ?? '';
+    // The address is the comparison: opened elsewhere, it shows the same.
+    const elsewhere = await open(new URL(page.url()).pathname + new URL(page.url()).search);
+    await elsewhere.page.getByRole('link', { name }).first().waitFor();
+    expect(await elsewhere.page.locator('.measure-table tbody tr').first().getByRole('link').textContent()).toBe(name);
+    await elsewhere.close();
+
+    await best.click();
+    await page.getByRole('heading', { level: 1 }).filter({ hasText: name }).waitFor();
+    expect(page.url()).toMatch(/\/batches\/[^/]+\/record$/);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  test('two groups are told in words with their batches, and with no cause', async () => {
+    const { page, close } = await open('/seasons?stage=bran');
+    await page.getByLabel('Part them by').selectOption('year');
+    await page.getByText('8 batches each').first().waitFor({ state: 'attached' });
+    await page.getByText('does not say why').waitFor();
+    await page.getByLabel('Season', { exact: true }).selectOption('2030-summer');
+    await page.getByLabel('Part them by').selectOption('site');
+    await page.getByText('too few to tell').first().waitFor();
+    await close();
+  });
+
+  test('a curve is brought out by its tick and named beneath the drawing; alone, each has its own', async () => {
+    const { page, close } = await open('/seasons?stage=soil');
+    const first = page.locator('.measure-table tbody tr').first();
+    const name = (await first.getByRole('link').textContent()) ?? '';
+    await first.getByRole('checkbox').check();
+    await page.locator('.curve-key').getByText(name).waitFor();
+    await page.getByRole('radio', { name: 'each by itself' }).check();
+    await page.locator('.apart svg').nth(7).waitFor();
+    expect(await page.locator('.apart svg').count()).toBe(8);
+    await close();
+  });
+
+  test('a season is named by the grower', async () => {
+    const { page, close } = await open('/seasons');
+    await page.getByRole('button', { name: 'Name autumn 2030' }).click();
+    await page.getByLabel('Name of autumn 2030').fill('the late warm one');
+    await page.getByRole('button', { name: 'Keep the name' }).click();
+    await page.locator('.season-names').getByText('The late warm one').waitFor();
+    await close();
+  });
+
+  test('a running batch has past ones like it, with what was done and how they ended', async () => {
+    const { page, complaints, close } = await open(`/batches/${house.runningId}`);
+    await page.getByRole('link', { name: 'Past batches like it' }).click();
+    await page.getByRole('heading', { name: /^Past batches like/ }).waitFor();
+    expect(await page.locator('.closest > li').count()).toBe(5);
+    await page.getByText('How it ended').first().waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  const looks: [string, string, (page: Page) => Promise<unknown>][] = [
+    [
+      'seasons',
+      '/seasons?stage=bran&out=2030-yard-bran-1,2029-yard-bran-3&split=site',
+      (page) => page.locator('.told').waitFor(),
+    ],
+    ['each by itself', '/seasons?draw=apart', (page) => page.locator('.apart svg').first().waitFor()],
+    ['like', '/seasons/like/running', (page) => page.locator('.closest').waitFor()],
+  ];
+  for (const [name, path, arrange] of looks) {
+    for (const width of [360, 1440]) {
+      for (const colorScheme of ['light', 'dark'] as const) {
+        test(`${name}, ${colorScheme} at ${width} px: nothing for axe to report, nothing scrolls sideways`, async () => {
+          const { page, complaints, close } = await open(path.replace('running', house.runningId), {
+            viewport: { width, height: 800 },
+            colorScheme,
+          });
+          await arrange(page);
+          await page.locator('.overlay path.curve-line, .apart path.curve-line').first().waitFor({ state: 'attached' });
+          await page.evaluate(axe.source);
+          const found = await page.evaluate(() =>
+            (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
+          );
+          expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual(
+            [],
+          );
+          expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+          expect(complaints).toEqual([]);
+          if (shotsDir !== undefined) {
+            await page.screenshot({
+              path: `${shotsDir}/${name.replaceAll(' ', '-')}-${width}-${colorScheme}.png`,
+              fullPage: true,
+            });
+          }
+          await close();
+        });
+      }
+    }
+  }
+});

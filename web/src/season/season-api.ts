@@ -1,0 +1,17 @@
+/**
+ * web/season/season-api.ts: the routes of comparing, one function each.
+ */
+import {
+  closestAnswerSchema,
+  compareAnswerSchema,
+  curvesAnswerSchema,
+  seasonsAnswerSchema,
+} from '../../../shared/api/seasons.ts';
+import { ask } from '../api/client.ts';
+
+export const getCompared = (query: string) => ask(compareAnswerSchema, `/api/compare?${query}`);
+export const getCurves = (query: string) => ask(curvesAnswerSchema, `/api/compare/curves?${query}`);
+export const getClosest = (batchId: string) =>
+  ask(closestAnswerSchema, `/api/batches/${encodeURIComponent(batchId)}/closest`);
+export const nameSeason = (id: string, name: string | null) =>
+  ask(seasonsAnswerSchema, `/api/seasons/${encodeURIComponent(id)}`, { method: 'PUT', body: { name } });
