@@ -31,6 +31,8 @@ const RecordPage = lazy(() => import('./records/record-page.tsx').then((page) =>
 const RecordsPage = lazy(() => import('./records/records-page.tsx').then((page) => page.RecordsPage));
 const LabelPage = lazy(() => import('./records/label-page.tsx').then((page) => page.LabelPage));
 const ImportPage = lazy(() => import('./import/import-page.tsx').then((page) => page.ImportPage));
+const SeasonsPage = lazy(() => import('./season/season-page.tsx').then((page) => page.SeasonsPage));
+const LikePage = lazy(() => import('./season/like-page.tsx').then((page) => page.LikePage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -75,6 +77,8 @@ function Pages() {
         <Route path="/lineage" component={LineagePage} />
         <Route path="/records" component={RecordsPage} />
         <Route path="/import" component={ImportPage} />
+        <Route path="/seasons" component={SeasonsPage} />
+        <Route path="/seasons/like/:id" component={LikePage} />
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />
         <Route path="/practice/:id?" component={PracticePage} />
