@@ -56,7 +56,9 @@ const passedAt = new Int32Array(kept);
 const order = new Int32Array(kept);
 
 /**
- * @param seen Core by hour from the start, the newest last [°C]; null where nothing was measured.
+ * @param seen Mean of the core in each hour from the start [°C]; null where nothing was measured.
+ * @param hour The hour that has just ended.
+ * @param now The core at its end [°C].
  * @param shallow Whether the bed is so thin that its core follows day and night.
  * @param quietH Hours since a hand was last on the pile: rises across it tell nothing, nor do members before it.
  */
@@ -64,14 +66,14 @@ export function forecastCore(
   band: ExpectedBand,
   seen: (hour: number) => number | null,
   hour: number,
+  now: number,
   atMs: number,
   limitC: number,
   shallow = false,
   quietH: number = Number.POSITIVE_INFINITY,
 ): Forecast | null {
   const { members } = band;
-  const now = seen(hour);
-  if (members === undefined || now === null) return null;
+  if (members === undefined) return null;
   const found = mostAlike(members.coreC, members.count, members.steps, seen, hour, now, shallow, quietH);
   if (found === 0) return null;
   const nearest = best[0]?.distance ?? 0;
@@ -177,7 +179,7 @@ function mostAlike(
   let found = 0;
   let worst = Number.POSITIVE_INFINITY;
   for (const shift of shallow ? shallowShiftsH : shiftsH) {
-    const at = hour + shift;
+    const at = hour + 1 + shift;
     if (at < 0 || at + forecastH >= steps || -shift >= quietH) continue;
     const shiftCost = (shift / shiftErrorH) ** 2;
     for (let member = 0; member < count; member += 1) {
@@ -221,9 +223,11 @@ function insert(found: number, member: number, hour: number, distance: number): 
   return length;
 }
 
+/** Rise since `backH` hours before the end of the hour; the core at a whole hour lies between the means on either side. */
 function riseSeen(seen: (hour: number) => number | null, hour: number, backH: number, now: number): number | null {
   const before = seen(Math.max(0, hour - backH));
-  return before === null ? null : now - before;
+  const after = seen(Math.max(0, hour - backH + 1));
+  return before === null || after === null ? null : now - (before + after) / 2;
 }
 
 function tenth(value: number): number {

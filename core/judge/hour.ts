@@ -94,11 +94,13 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   followStall(state, setup, band, core, endMs);
   if (band !== null) {
     const newest = state.hoursDone - 1;
+    const nowC = state.positions.core?.temperature?.value ?? core;
     const quietH = state.disturbedAtMs === null ? Number.POSITIVE_INFINITY : (endMs - state.disturbedAtMs) / msPerHour;
     state.forecast = forecastCore(
       band,
       (hour) => coreAtHour(state, hour),
       newest,
+      nowC,
       endMs,
       setup.limits.actC,
       bed.depthM < shallowM,
@@ -200,7 +202,7 @@ function followHands(state: JudgeState, setup: PileSetup, before: number | null,
   if (place !== null) place.moistureBeforePct = moisturePct;
   if (state.lateTurnAtMs !== null) state.riseSinceTurnK = Math.max(state.riseSinceTurnK, core - state.lateTurnC);
   const kind = seenHand({
-    coreK: before === null ? null : core - before,
+    coreK: before === null ? null : (place?.temperature?.value ?? core) - before,
     topK: top?.hourStepK ?? null,
     baseK: base?.hourStepK ?? null,
     airK: air?.hourStepK ?? 0,

@@ -27,31 +27,31 @@ const steep = (hour: number): number => 20 + hour;
 const gentle = (hour: number): number => 20 + 0.25 * hour;
 
 test('forecastCore() follows the member that behaved as the pile did', () => {
-  const fan = forecastCore(bandOf([flat, steep, gentle]), (hour) => 20 + hour, 20, 0, 50);
+  const fan = forecastCore(bandOf([flat, steep, gentle]), (hour) => 20.5 + hour, 20, 41, 0, 50);
   // All weight is on the steep member; at most 0.88 of a foretold rise is believed (development piles).
-  expect(fan?.p50C[11]).toBeCloseTo(40 + 0.88 * 12, 0);
-  const calm = forecastCore(bandOf([flat, steep, gentle]), () => 30, 20, 0, 50);
+  expect(fan?.p50C[11]).toBeCloseTo(41 + 0.88 * 12, 0);
+  const calm = forecastCore(bandOf([flat, steep, gentle]), () => 30, 20, 30, 0, 50);
   expect(calm?.p50C[11]).toBeCloseTo(30, 0);
 });
 
 test('forecastCore() lays the rise of a member on what was seen, not its level', () => {
-  const fan = forecastCore(bandOf([steep]), (hour) => 17 + hour, 20, 0, 50);
-  expect(fan?.p50C[3]).toBeGreaterThan(39);
-  expect(fan?.p50C[3]).toBeLessThan(42);
+  const fan = forecastCore(bandOf([steep]), (hour) => 17.5 + hour, 20, 38, 0, 50);
+  expect(fan?.p50C[3]).toBeGreaterThan(40);
+  expect(fan?.p50C[3]).toBeLessThan(43);
 });
 
 test('forecastCore() tells when and how likely the limit is passed', () => {
-  const fan = forecastCore(bandOf([steep, steep, flat]), (hour) => 20 + hour, 24, 0, 50);
+  const fan = forecastCore(bandOf([steep, steep, flat]), (hour) => 20.5 + hour, 23, 44, 0, 50);
   // 44 °C now, one more each hour: above 50 in the seventh hour.
   expect([fan?.overLikelihood, fan?.overInH]).toEqual([1, 7]);
-  const never = forecastCore(bandOf([flat]), () => 30, 24, 0, 50);
+  const never = forecastCore(bandOf([flat]), () => 30, 24, 30, 0, 50);
   expect([never?.overLikelihood, never?.overInH]).toEqual([0, null]);
 });
 
 test('forecastCore() is a fan of 24 ordered hours that widens', () => {
   const band = expectedBand(setupOf(), [{ atMs: startMs, tempC: 22 }], startMs + 120 * msPerHour, { members: 60 });
   const own = band.p50C;
-  const fan = forecastCore(band, (hour) => own[hour] ?? null, 40, 0, 50);
+  const fan = forecastCore(band, (hour) => own[hour] ?? null, 40, own[41] ?? 0, 0, 50);
   expect(fan?.p50C.length).toBe(forecastH);
   fan?.p50C.forEach((middle, ahead) => {
     expect(fan.p10C[ahead]).toBeLessThanOrEqual(middle);
@@ -61,17 +61,16 @@ test('forecastCore() is a fan of 24 ordered hours that widens', () => {
   expect(width(23)).toBeGreaterThan(width(0));
 });
 
-test('forecastCore() says nothing without a core, without members, or beyond the grid', () => {
+test('forecastCore() says nothing without members, or beyond the grid', () => {
   const { members, ...bare } = bandOf([flat]);
   expect(members?.count).toBe(1);
-  expect(forecastCore(bare, () => 30, 20, 0, 50)).toBeNull();
-  expect(forecastCore(bandOf([flat]), () => null, 20, 0, 50)).toBeNull();
-  expect(forecastCore(bandOf([flat], 30), () => 30, 25, 0, 50)).toBeNull();
+  expect(forecastCore(bare, () => 30, 20, 30, 0, 50)).toBeNull();
+  expect(forecastCore(bandOf([flat], 30), () => 30, 25, 30, 0, 50)).toBeNull();
 });
 
 test('forecastCore() is the same twice: nothing is carried over from another pile', () => {
   const band = bandOf([flat, steep, gentle]);
-  const once = forecastCore(band, (hour) => 20 + hour, 20, 0, 50);
-  forecastCore(band, () => 30, 20, 0, 50);
-  expect(forecastCore(band, (hour) => 20 + hour, 20, 0, 50)).toEqual(once);
+  const once = forecastCore(band, (hour) => 20.5 + hour, 20, 41, 0, 50);
+  forecastCore(band, () => 30, 20, 30, 0, 50);
+  expect(forecastCore(band, (hour) => 20.5 + hour, 20, 41, 0, 50)).toEqual(once);
 });
