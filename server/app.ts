@@ -26,6 +26,7 @@ import { registerCalendar } from './routes/calendar.ts';
 import { registerEntries } from './routes/entries.ts';
 import { registerExports } from './routes/exports.ts';
 import { registerHealth } from './routes/health.ts';
+import { registerImport } from './routes/import.ts';
 import { registerIngest } from './routes/ingest.ts';
 import { registerLabels } from './routes/labels.ts';
 import { registerLive } from './routes/live.ts';
@@ -106,6 +107,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerExports(api, house);
   registerCalendar(api, house);
   registerLabels(api, house);
+  registerImport(api, house);
   registerAlarms(api, house);
   registerProbes(api, house);
   registerPlan(api);

@@ -74,13 +74,16 @@ export const importPreviewSchema = z.object({
   rows: z.object({
     total: z.number().int(),
     accepted: z.number().int(),
+    /** Rows of which nothing is taken. */
     refused: z.number().int(),
-    /** Accepted rows with cells that were left out, e.g. an empty value. */
+    /** Cells refused beside others of their row that are taken. */
+    cellsRefused: z.number().int(),
+    /** Readings in the accepted rows; 0 for entries. */
     readings: z.number().int(),
   }),
   from: instantSchema.nullable(),
   to: instantSchema.nullable(),
-  /** The first refused rows; `line` counts from 1, the heading included. */
+  /** The first refused rows and cells; `line` counts from 1, the heading included. */
   refused: z.array(
     z.object({ line: z.number().int(), column: z.string().nullable(), reason: z.string(), text: z.string() }),
   ),
@@ -98,5 +101,6 @@ export const importDoneSchema = z.object({
   known: z.number().int(),
   /** Readings of a known probe, quantity and time with another value: the one kept first stays. */
   conflicting: z.number().int(),
+  /** Rows and single cells. */
   refused: z.number().int(),
 });

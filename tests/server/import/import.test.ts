@@ -1,0 +1,199 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import {
+  type ImportAsk,
+  type ImportPreview,
+  importDoneSchema,
+  importPreviewSchema,
+} from '../../../shared/api/import.ts';
+import { entriesAnswerSchema } from '../../../shared/api/journal.ts';
+import { problemSchema } from '../../../shared/api/problem.ts';
+import { seriesAnswerSchema } from '../../../shared/api/series.ts';
+import { ago, type Farm, hourMs, openFarm, site } from '../journal/farm.ts';
+
+let farm: Farm;
+beforeAll(async () => {
+  farm = await openFarm();
+  await farm.addPile('Cart shed', { startedAt: ago(100) });
+});
+afterAll(() => farm.close());
+
+const preview = async (ask: ImportAsk): Promise<ImportPreview> => {
+  const answer = await farm.post('/api/import/preview', ask);
+  expect([answer.statusCode, answer.statusCode === 200 ? '' : answer.body]).toEqual([200, '']);
+  return importPreviewSchema.parse(answer.json());
+};
+const commit = async (ask: ImportAsk, digest: string) =>
+  importDoneSchema.parse((await farm.post('/api/import/commit', { ...ask, digest })).json());
+const at = (hours: number) => new Date(Math.floor(Date.now() / hourMs) * hourMs - hours * hourMs).toISOString();
+
+describe('readings from a file', () => {
+  const ask = (): ImportAsk => ({
+    kind: 'readings',
+    site,
+    probe: 'p1',
+    csv: [
+      'Time;Core temperature (°F);Air RH %;Battery mV;Notes',
+      `${at(30)};104,5;96;3600;fine`,
+      `${at(29)};105,8;;3590;`,
+      `${at(28)};not yet;97;3590;`,
+      `${at(27)};-196,6;98;;"a fault, surely"`,
+      'some day;104;97;3580;',
+      `${at(-20)};104;97;3580;`,
+      ';;;;',
+      `${at(26)};;;;`,
+    ].join('\r\n'),
+  });
+
+  test('the preview says what each column became and refuses each bad row and cell with its reason', async () => {
+    const shown = await preview(ask());
+    expect([shown.delimiter, shown.decimalComma, shown.problem]).toEqual([';', true, null]);
+    expect(shown.columns.map(({ heading, says }) => [heading, says])).toEqual([
+      ['Time', 'when'],
+      ['Core temperature (°F)', 'temperature of the probe core, in °F'],
+      ['Air RH %', 'humidity of the probe air, in %RH'],
+      ['Battery mV', 'battery of the probe p1, in mV'],
+      ['Notes', 'left out'],
+    ]);
+    expect(shown.columns[1]?.examples).toEqual(['104,5', '105,8', 'not yet']);
+    expect(shown.rows).toEqual({ total: 8, accepted: 4, refused: 4, cellsRefused: 2, readings: 8 });
+    expect(shown.refused.map(({ line, column, reason }) => [line, column, reason.replace(/:? .*/, '')])).toEqual([
+      [4, 'Core temperature (°F)', '"not'],
+      [5, 'Core temperature (°F)', 'Cannot'],
+      [6, 'Time', '"some'],
+      [7, null, 'Cannot'],
+      [8, 'Time', 'has'],
+      [9, null, 'holds'],
+    ]);
+    expect(shown.refused[1]?.reason).toMatch(/disconnected one-wire probe/);
+    expect(shown.readings[0]).toEqual({ site, probe: 'core', quantity: 'temperature', at: at(30), value: 40.277778 });
+    expect([shown.from, shown.to]).toEqual([at(30), at(27)]);
+    expect((await farm.get('/api/probes')).json()).toEqual({ probes: [] }); // nothing was kept
+  });
+
+  test('kept as shown, once however often, and the judge hears of it', async () => {
+    const { digest } = await preview(ask());
+    expect(await commit(ask(), digest)).toEqual({ kept: 8, known: 0, conflicting: 0, refused: 6 });
+    expect(await commit(ask(), digest)).toEqual({ kept: 0, known: 8, conflicting: 0, refused: 6 });
+    await farm.post(`/api/probes/${site}/core/claim`, { pileId: 'cart-shed', position: 'core', from: at(90) });
+    const series = seriesAnswerSchema.parse((await farm.get('/api/piles/cart-shed/series')).json());
+    expect(series.positions.core?.temperatureC?.map(({ mean }) => mean)).toEqual([40.278, 41]);
+    const later = { ...ask(), csv: `time,core temperature °C\n${at(25)},44\n${at(29)},40` };
+    const { digest: next } = await preview(later);
+    expect(await commit(later, next)).toEqual({ kept: 1, known: 0, conflicting: 1, refused: 0 });
+    expect(farm.one.house.watch.get('cart-shed')?.watch.hasNews).toBe(true);
+  });
+
+  test('another file, or other choices, than the preview showed are refused', async () => {
+    const { digest } = await preview(ask());
+    for (const other of [
+      { ...ask(), csv: `${ask().csv}\n` },
+      { ...ask(), temperatureUnit: 'F' as const },
+    ]) {
+      const answer = await farm.post('/api/import/commit', { ...other, digest });
+      expect([answer.statusCode, problemSchema.parse(answer.json()).errors?.[0]?.pointer]).toEqual([409, '/digest']);
+    }
+  });
+
+  test('the person may say otherwise than was guessed', async () => {
+    const csv = `when,Wert\n${at(9)},21.5`;
+    expect((await preview({ kind: 'readings', csv, site, probe: 'p2' })).problem).toMatch(/No column holds values/);
+    const columns = { Wert: { as: 'value', quantity: 'temperature' } } as const;
+    const shown = await preview({ kind: 'readings', csv, site, probe: 'p2', columns });
+    expect([shown.problem, shown.readings]).toEqual([
+      null,
+      [{ site, probe: 'p2', quantity: 'temperature', at: at(9), value: 21.5 }],
+    ]);
+  });
+
+  test('a one-wire chip’s 85 °C out of nothing is refused, a heap that is that hot is not', async () => {
+    const rows = (values: number[]) => values.map((value, i) => `${at(20 - i)},${value}`).join('\n');
+    const ask = (values: number[]): ImportAsk => ({
+      kind: 'readings',
+      site,
+      probe: 'p3',
+      csv: `time,temperature\n${rows(values)}`,
+    });
+    expect((await preview(ask([21, 85, 21.5]))).refused.map(({ line }) => line)).toEqual([3]);
+    expect((await preview(ask([82, 85, 84]))).refused).toEqual([]);
+  });
+
+  test('our own export of readings is known when it is taken in again', async () => {
+    const batchId = (await farm.get('/api/piles/cart-shed')).json<{ batch: { id: string } }>().batch.id;
+    const csv = (await farm.get(`/api/batches/${batchId}/readings.csv`)).body;
+    const { digest, problem, rows } = await preview({ kind: 'readings', csv });
+    expect([problem, rows.refused]).toEqual([null, 0]);
+    expect(await commit({ kind: 'readings', csv }, digest)).toEqual({
+      kept: 0,
+      known: rows.readings,
+      conflicting: 0,
+      refused: 0,
+    });
+  });
+
+  const unreadable: [string, string, RegExp][] = [
+    ['an open quotation mark', 'time,core\n"2031-01-01,4', /cannot be read as a table/],
+    ['no line at all', '\n\n', /no heading/],
+  ];
+  for (const [what, csv, why] of unreadable) {
+    test(`a file with ${what} is refused, pointing at it`, async () => {
+      const answer = await farm.post('/api/import/preview', { kind: 'readings', csv });
+      const problem = problemSchema.parse(answer.json());
+      expect([answer.statusCode, problem.errors?.[0]?.pointer]).toEqual([422, '/csv']);
+      expect(problem.detail).toMatch(why);
+    });
+  }
+});
+
+describe('entries from a file', () => {
+  const csv = [
+    'Date,Time,Heap,What,Litres,Who,Notes',
+    `14/02/2026,07:30,Cart shed,turn,,Ines,"steam, much of it"`,
+    `15/02/2026,07:30,cart-shed,watered,12.5,Ines,`,
+    `15/02/2026,08:00,Cart shed,danced,,Ines,`,
+    `15/02/2026,08:00,No such heap,turned,,,`,
+    `16/02/2026,07:30,Cart shed,,,,Cold night.`,
+    `16/02/2026,07:40,Cart shed,watered,-3,,`,
+  ].join('\n');
+  const ask: ImportAsk = { kind: 'entries', csv, timeZone: 'Europe/Lisbon' };
+
+  test('are shown as they would be kept, and each refused row has its reason', async () => {
+    const shown = await preview(ask);
+    expect(shown.entries.map(({ at, says, note, by }) => [at, says, note, by])).toEqual([
+      ['2026-02-14T07:30:00.000Z', 'Turned', 'steam, much of it', 'Ines'],
+      ['2026-02-15T07:30:00.000Z', 'Watered, 12.5 L', null, 'Ines'],
+      ['2026-02-16T07:30:00.000Z', 'Note', 'Cold night.', null],
+    ]);
+    expect(shown.refused.map(({ line, column }) => [line, column])).toEqual([
+      [4, 'What'],
+      [5, 'Heap'],
+      [7, 'Litres'],
+    ]);
+  });
+
+  test('are kept once however often, with their own times', async () => {
+    const { digest } = await preview(ask);
+    expect(await commit(ask, digest)).toEqual({ kept: 3, known: 0, conflicting: 0, refused: 3 });
+    expect(await commit(ask, digest)).toEqual({ kept: 0, known: 3, conflicting: 0, refused: 3 });
+    const kept = entriesAnswerSchema.parse((await farm.get('/api/piles/cart-shed/entries')).json()).entries;
+    expect(kept.map(({ at }) => at)).toEqual(
+      expect.arrayContaining(['2026-02-14T07:30:00.000Z', '2026-02-16T07:30:00.000Z']),
+    );
+  });
+
+  test('our own export is known when it is taken in again, notes that look like formulas too', async () => {
+    await farm.post('/api/piles/cart-shed/entries', { what: { kind: 'note' }, note: '=1+1', at: ago(5) });
+    await farm.post('/api/piles/cart-shed/entries', { what: { kind: 'smell', smells: ['sweet', 'sour'] }, at: ago(4) });
+    await farm.post('/api/piles/cart-shed/entries', {
+      what: { kind: 'pests', what: 'flies', amount: 'few' },
+      at: ago(3),
+    });
+    await farm.post('/api/piles/cart-shed/entries', {
+      what: { kind: 'readiness', smell: 'good', look: 'good', ready: true },
+      at: ago(2),
+    });
+    const own: ImportAsk = { kind: 'entries', csv: (await farm.get('/api/export/entries.csv')).body };
+    const shown = await preview(own);
+    expect([shown.problem, shown.refused]).toEqual([null, []]);
+    expect(await commit(own, shown.digest)).toEqual({ kept: 0, known: shown.rows.total, conflicting: 0, refused: 0 });
+  });
+});
