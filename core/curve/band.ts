@@ -16,6 +16,23 @@ export interface ExpectedBand {
   readonly origin: string;
   /** The ensemble's own curves, for the forecast; left out where only the band matters. */
   readonly members?: MemberCurves;
+  /** What was blended into it; left out where only the model speaks. */
+  readonly sources?: BandSources;
+}
+
+export interface BandLines {
+  /** On the band's own grid; NaN where this source says nothing [°C]. */
+  readonly p10C: readonly number[];
+  readonly p50C: readonly number[];
+  readonly p90C: readonly number[];
+  readonly origin: string;
+}
+
+export interface BandSources {
+  readonly model: BandLines;
+  readonly own: BandLines;
+  /** The most batches of the grower's own that speak at any age. */
+  readonly ownBatches: number;
 }
 
 /** Core temperature of each member on the band's grid, member after member, rounded to what a float holds [°C]. */

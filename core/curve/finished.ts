@@ -28,21 +28,46 @@ export function ownWeight(batches: number): number {
 const leewayH = 3;
 
 export function blendFinished(band: ExpectedBand, batches: readonly FinishedBatch[]): ExpectedBand {
-  const { p10C, p50C, p90C, ...rest } = band;
+  const { p10C, p50C, p90C, origin, ...rest } = band;
+  const own = ownLines(band, batches);
+  if (own.ownBatches === 0) return band;
   const blended = { p10C: [...p10C], p50C: [...p50C], p90C: [...p90C] };
-  let used = 0;
-  for (let step = 0; step < p50C.length; step += 1) {
+  for (const [step, weight] of own.weights.entries()) {
+    if (weight === 0) continue;
+    for (const line of ['p10C', 'p50C', 'p90C'] as const) {
+      blended[line][step] = mix(band[line][step] ?? 0, own.lines[line][step] ?? 0, weight);
+    }
+  }
+  const said = `from ${own.ownBatches} finished batches of your own`;
+  return {
+    ...rest,
+    ...blended,
+    origin: `${origin}, and ${said}`,
+    sources: {
+      model: { p10C, p50C, p90C, origin },
+      own: { ...own.lines, origin: `${said}, whatever their weather was` },
+      ownBatches: own.ownBatches,
+    },
+  };
+}
+
+/** Their quantiles on the band's grid, NaN where fewer than three ran, with the weight of each age. */
+function ownLines(band: ExpectedBand, batches: readonly FinishedBatch[]) {
+  const lines = { p10C: [] as number[], p50C: [] as number[], p90C: [] as number[] };
+  const weights: number[] = [];
+  let ownBatches = 0;
+  for (let step = 0; step < band.p50C.length; step += 1) {
     const age = Math.round((step * band.stepMs) / msPerHour);
     const { values, count } = valuesAt(batches, age);
     const weight = ownWeight(count);
-    if (weight === 0) continue;
-    used = Math.max(used, count);
-    blended.p10C[step] = mix(p10C[step] ?? 0, quantileOfSorted(values, 0.1), weight);
-    blended.p50C[step] = mix(p50C[step] ?? 0, quantileOfSorted(values, 0.5), weight);
-    blended.p90C[step] = mix(p90C[step] ?? 0, quantileOfSorted(values, 0.9), weight);
+    const at = (share: number) => (weight === 0 ? Number.NaN : quantileOfSorted(values, share));
+    weights.push(weight);
+    if (weight > 0) ownBatches = Math.max(ownBatches, count);
+    lines.p10C.push(at(0.1));
+    lines.p50C.push(at(0.5));
+    lines.p90C.push(at(0.9));
   }
-  if (used === 0) return band;
-  return { ...rest, ...blended, origin: `${band.origin}, and from ${used} finished batches of your own` };
+  return { lines, weights, ownBatches };
 }
 
 /** Batches that still ran at this age, and their values around it, sorted. */

@@ -26,7 +26,12 @@ export function registerSeries(api: Api, house: House): void {
           errors: [{ pointer: '/from', detail: 'must lie before "to"' }],
         });
       }
-      const answer = await pileSeries(house, one, { fromMs, toMs, points: request.query.points });
+      const answer = await pileSeries(house, one, {
+        fromMs,
+        toMs,
+        points: request.query.points,
+        expected: request.query.expected,
+      });
       // Tens of thousands of numbers straight from the store: its types are the check here.
       return reply.serializer(JSON.stringify).type('application/json; charset=utf-8').send(answer);
     },

@@ -1,9 +1,9 @@
 /**
  * server/views/pile-series.ts: a pile's readings by position in buckets, with the band that was expected.
  */
-import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { BandLines, ExpectedBand } from '../../core/curve/band.ts';
 import type { Forecast } from '../../core/forecast/forecast.ts';
-import type { BandPoint, Bucket, SeriesAnswer } from '../../shared/api/series.ts';
+import type { BandPoint, BandSource, Bucket, SeriesAnswer } from '../../shared/api/series.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Position } from '../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
@@ -17,6 +17,7 @@ export interface SeriesQuestion {
   readonly fromMs: number;
   readonly toMs: number;
   readonly points: number;
+  readonly expected?: BandSource;
 }
 
 interface Part {
@@ -104,15 +105,19 @@ function rounded(value: number): number {
   return Math.round(value * 1000) / 1000;
 }
 
-function expectedIn(band: ExpectedBand | null, { fromMs, toMs, points }: SeriesQuestion): SeriesAnswer['expected'] {
+function expectedIn(
+  band: ExpectedBand | null,
+  { fromMs, toMs, points, expected = 'both' }: SeriesQuestion,
+): SeriesAnswer['expected'] {
   if (!band) return { origin: 'not computed yet', points: [] };
+  const lines = linesOf(band, expected);
   const first = Math.max(0, Math.ceil((fromMs - band.fromMs) / band.stepMs));
   const last = Math.min(band.p50C.length - 1, Math.floor((toMs - band.fromMs) / band.stepMs));
   const stride = Math.max(1, Math.ceil((last - first + 1) / points));
   const shown: BandPoint[] = [];
   for (let i = first; i <= last; i += stride) {
-    const [p10, p50, p90] = [band.p10C[i], band.p50C[i], band.p90C[i]];
-    if (p10 === undefined || p50 === undefined || p90 === undefined) continue;
+    const [p10, p50, p90] = [lines.p10C[i], lines.p50C[i], lines.p90C[i]];
+    if (p10 === undefined || p50 === undefined || p90 === undefined || Number.isNaN(p50)) continue;
     shown.push({
       at: toInstant(band.fromMs + i * band.stepMs),
       p10: rounded(p10),
@@ -120,7 +125,12 @@ function expectedIn(band: ExpectedBand | null, { fromMs, toMs, points }: SeriesQ
       p90: rounded(p90),
     });
   }
-  return { origin: band.origin, points: shown };
+  return { origin: lines.origin, points: shown, ...(band.sources && { ownBatches: band.sources.ownBatches }) };
+}
+
+/** Without batches of the grower's own, the model speaks for all three. */
+function linesOf(band: ExpectedBand, expected: BandSource): BandLines {
+  return expected === 'both' || !band.sources ? band : band.sources[expected];
 }
 
 function forecastOf(forecast: Forecast | null): SeriesAnswer['forecast'] {

@@ -3,7 +3,7 @@
  *
  * Takes:  batches and claims from the journal, readings from the store.
  * Gives:  one curve per finished batch of a stage, by hours of its age; each is read once and then remembered.
- * Never:  takes a batch that was cut short within a day: it shows nothing of a heat curve.
+ * Never:  takes a batch that was cut short within a day, was given up, or that a person found bad: it is not what is wanted.
  */
 import type { FinishedBatch } from '../../core/curve/finished.ts';
 import type { Stage } from '../../shared/names.ts';
@@ -28,14 +28,30 @@ export class FinishedCurves {
     const claims = await this.#journal.claims.list();
     const finished = (await this.#journal.batches.list())
       .filter((batch) => batch.stage === stage && (batch.endedAtMs ?? 0) - batch.startedAtMs >= msPerDay)
-      .sort((a, b) => b.startedAtMs - a.startedAtMs)
-      .slice(0, mostBatches);
+      .sort((a, b) => b.startedAtMs - a.startedAtMs);
+    const abandoned = new Set(
+      (await this.#journal.lineage.stories()).flatMap(({ ending, batchId }) => (ending === 'abandoned' ? batchId : [])),
+    );
     const curves: FinishedBatch[] = [];
     for (const batch of finished) {
+      if (curves.length === mostBatches) break;
+      if (abandoned.has(batch.id) || (await this.#foundBad(batch))) continue;
       const curve = await this.#curveOf(batch, claims);
       if (curve) curves.push(curve);
     }
     return curves;
+  }
+
+  /** By the newest word of a person on it; a batch nobody spoke of counts. */
+  async #foundBad({ pileId, startedAtMs, endedAtMs }: BatchRecord): Promise<boolean> {
+    const [word] = await this.#journal.entries.list({
+      pileId,
+      fromMs: startedAtMs,
+      toMs: (endedAtMs ?? startedAtMs) + 1,
+      kinds: ['readiness'],
+      limit: 1,
+    });
+    return word?.what.kind === 'readiness' && (word.what.smell === 'bad' || word.what.look === 'bad');
   }
 
   async #curveOf(batch: BatchRecord, claims: readonly ClaimRecord[]): Promise<FinishedBatch | null> {

@@ -5,10 +5,16 @@ import { z } from 'zod';
 import { positionSchema } from '../names.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
+/** The expected band from the model of the pile, from the grower's own finished batches, or as blended from both. */
+export const bandSources = ['both', 'model', 'own'] as const;
+export type BandSource = (typeof bandSources)[number];
+
 export const seriesQuerySchema = z.object({
   from: instantInputSchema.optional(),
   to: instantInputSchema.optional(),
   points: z.coerce.number().int().min(1).max(5000).default(500),
+  /** Which expected band is shown; what is judged by is always both. */
+  expected: z.enum(bandSources).default('both'),
 });
 
 /** `at` is the bucket's start; a bucket without readings is left out, so that a line breaks there. */
@@ -38,7 +44,12 @@ export const seriesAnswerSchema = z.object({
   bucketMs: z.number().int().positive(),
   positions: z.partialRecord(positionSchema, positionSeriesSchema),
   /** Core temperature the batch should show, 10 %, median and 90 %, with where it comes from. */
-  expected: z.object({ origin: z.string(), points: z.array(bandPointSchema) }),
+  expected: z.object({
+    origin: z.string(),
+    points: z.array(bandPointSchema),
+    /** How many finished batches of the grower's own speak in it; absent while none do. */
+    ownBatches: z.number().int().optional(),
+  }),
   /** The core's next 24 hours, hour by hour, if nobody touches the pile; null while it cannot be told. */
   forecast: z.object({ points: z.array(bandPointSchema) }).nullable(),
 });

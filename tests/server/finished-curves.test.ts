@@ -63,3 +63,36 @@ test('three finished batches of the stage join the expected band, two do not', a
   expect(origins[1]).not.toContain('finished batches');
   expect(origins[2]).toContain('3 finished batches of your own');
 });
+
+test('the band is shown from the model, from the own batches, or from both', async () => {
+  const expected = async (source: string) =>
+    seriesAnswerSchema.parse((await one.app.inject({ url: `/api/piles/bed/series?expected=${source}` })).json())
+      .expected;
+  const [model, own, both] = [await expected('model'), await expected('own'), await expected('both')];
+  expect(model.origin).not.toContain('of your own');
+  expect(own.origin).toMatch(/^from 3 finished batches of your own/);
+  expect([model.ownBatches, own.ownBatches, both.ownBatches]).toEqual([3, 3, 3]);
+  expect(own.points.length).toBeGreaterThan(24);
+  for (const { at, p50 } of own.points.slice(0, 48)) {
+    const between = [p50, model.points.find((point) => point.at === at)?.p50 ?? Number.NaN].sort((a, b) => a - b);
+    const blended = both.points.find((point) => point.at === at)?.p50 ?? Number.NaN;
+    expect(blended).toBeGreaterThanOrEqual((between[0] ?? 0) - 0.002);
+    expect(blended).toBeLessThanOrEqual((between[1] ?? 0) + 0.002);
+  }
+});
+
+test('a batch that a person found bad does not speak in the expected band', async () => {
+  await post('/api/piles/bed/entries', {
+    at: firstMs + 6 * dayMs,
+    what: { kind: 'readiness', smell: 'bad', look: 'doubtful', ready: false },
+  });
+  const now = await until(
+    'a band without it',
+    async () => {
+      const shown = await origin();
+      return shown.includes('finished batches') ? undefined : shown;
+    },
+    5_000,
+  );
+  expect(now).toContain('worked out');
+});

@@ -124,6 +124,16 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     await close();
   });
 
+  test('the expected band of a running pile is shown from the model, from own batches, or from both', async () => {
+    const { page, complaints, close } = await open('/piles/barn-bed');
+    await page.getByRole('radio', { name: /^from your \d+ batches$/ }).check();
+    await page.getByText(/From \d+ finished batches of your own/).waitFor();
+    await page.getByRole('radio', { name: 'from the model' }).check();
+    await page.getByText(/From \d+ finished batches of your own/).waitFor({ state: 'hidden' });
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   const looks: [string, string, (page: Page) => Promise<unknown>][] = [
     [
       'seasons',

@@ -50,3 +50,12 @@ test('blendFinished() keeps its order, gaps and all', () => {
     expect(p90C[hour]).toBeGreaterThanOrEqual(middle);
   });
 });
+
+test('blendFinished() keeps what the model said and what the batches said beside the blend', () => {
+  const long = { ...band, p10C: new Array(20).fill(20), p50C: new Array(20).fill(30), p90C: new Array(20).fill(40) };
+  const { sources } = blendFinished(long, [level(44), level(45), level(46)]);
+  expect(sources?.model.p50C[0]).toBe(30);
+  expect(sources?.own.p50C[0]).toBe(45);
+  expect(sources?.own.p50C[19]).toBeNaN();
+  expect(sources?.ownBatches).toBe(3);
+});

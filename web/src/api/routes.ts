@@ -22,7 +22,7 @@ import {
   pilesAnswerSchema,
 } from '../../../shared/api/piles.ts';
 import { type claimSchema, probesAnswerSchema } from '../../../shared/api/probes.ts';
-import { seriesAnswerSchema } from '../../../shared/api/series.ts';
+import { type BandSource, seriesAnswerSchema } from '../../../shared/api/series.ts';
 import { type newSiteSchema, sitesAnswerSchema } from '../../../shared/api/sites.ts';
 import { ask } from './client.ts';
 
@@ -62,10 +62,17 @@ export const getReadinessWords = (id: string) =>
 export const sayReadiness = (id: string, entry: NewEntry) =>
   ask(anything, `${pilePath(id)}/entries`, { method: 'POST', body: entry });
 
-export const getSeries = (id: string, from: string, to: string, points: number, signal?: AbortSignal) =>
+export const getSeries = (
+  id: string,
+  from: string,
+  to: string,
+  points: number,
+  expected: BandSource = 'both',
+  signal?: AbortSignal,
+) =>
   ask(
     seriesAnswerSchema,
-    `${pilePath(id)}/series?${new URLSearchParams({ from, to, points: String(points) })}`,
+    `${pilePath(id)}/series?${new URLSearchParams({ from, to, points: String(points), expected })}`,
     signal ? { signal } : {},
   );
 

@@ -3,7 +3,7 @@
  */
 import { useEffect, useState } from 'preact/hooks';
 import type { PileDetail } from '../../../shared/api/piles.ts';
-import type { SeriesAnswer } from '../../../shared/api/series.ts';
+import type { BandSource, SeriesAnswer } from '../../../shared/api/series.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 import { getSeries } from '../api/routes.ts';
 import { AheadTable } from '../chart/ahead-table.tsx';
@@ -27,6 +27,7 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   const [choice, setChoice] = useState<SpanChoice>('batch');
   const [custom, setCustom] = useState<TimeSpan>();
   const [form, setForm] = useState<'charts' | 'table'>('charts');
+  const [expected, setExpected] = useState<BandSource>('both');
   const startedAtMs = pile.batch ? Date.parse(pile.batch.startedAt) : null;
   const points = innerWidth < 600 ? 240 : 480;
 
@@ -36,14 +37,14 @@ export function History({ pile }: { readonly pile: PileDetail }) {
     const nowMs = clock ? houseNowMs(clock, performance.now()) : Date.now();
     return spanOf(choice === 'custom' ? 'batch' : choice, startedAtMs, nowMs);
   };
-  const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs}`;
+  const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected}`;
   const {
     value: series,
     error,
     refresh,
   } = useAnswer(key, () => {
     const { fromMs, toMs } = spanNow();
-    return getSeries(pile.id, toInstant(Math.floor(fromMs)), toInstant(Math.ceil(toMs)), points);
+    return getSeries(pile.id, toInstant(Math.floor(fromMs)), toInstant(Math.ceil(toMs)), points, expected);
   });
   const newest = Object.values(pile.positions)
     .map((now) => now?.at ?? '')
@@ -69,6 +70,7 @@ export function History({ pile }: { readonly pile: PileDetail }) {
           onValue={setForm}
         />
       </div>
+      <ExpectedFrom batches={series?.expected.ownBatches} value={expected} onValue={setExpected} />
       {choice === 'custom' && <CustomSpan timeZone={reader.timeZone} first={custom ?? spanNow()} onSpan={setCustom} />}
       <Refusal error={error} />
       {series ? (
@@ -84,6 +86,32 @@ export function History({ pile }: { readonly pile: PileDetail }) {
         error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>
       )}
     </Part>
+  );
+}
+
+interface ExpectedFromProps {
+  readonly batches: number | undefined;
+  readonly value: BandSource;
+  readonly onValue: (value: BandSource) => void;
+}
+
+/** Which expected band is drawn, once the grower's own batches speak in it. */
+function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
+  const [known, setKnown] = useState(batches);
+  // While another band is fetched, the choice stays where it was.
+  if (batches !== undefined && batches !== known) setKnown(batches);
+  if (known === undefined) return null;
+  return (
+    <Choice
+      legend="Expected band"
+      value={value}
+      choices={[
+        ['model', 'from the model'],
+        ['own', `from your ${known} batches`],
+        ['both', 'both'],
+      ]}
+      onValue={onValue}
+    />
   );
 }
 
