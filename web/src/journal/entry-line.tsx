@@ -71,7 +71,7 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
             <button type="button" class="plain" aria-expanded={open === 'before'} onClick={() => toggle('before')}>
               What it said before
               <span class="unseen">
-                : {says}, {when}
+                , of {says}, {when}
               </span>
             </button>
           )}
