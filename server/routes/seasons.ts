@@ -7,13 +7,16 @@ import {
   closestAnswerSchema,
   compareAnswerSchema,
   curvesAnswerSchema,
+  earlierAnswerSchema,
+  earlierBatchSchema,
   seasonIdSchema,
   seasonNameSchema,
   seasonsAnswerSchema,
 } from '../../shared/api/seasons.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
-import { notFound } from '../http/problem.ts';
+import { notFound, sendProblem } from '../http/problem.ts';
+import { bringIn } from '../seasons/bring-in.ts';
 import { compareCsv } from '../seasons/compare-table.ts';
 import { closest, compare, curves, seasons } from '../seasons/season-desk.ts';
 import { nameSeason } from '../seasons/season-names.ts';
@@ -71,5 +74,18 @@ export function registerSeasons(api: Api, house: House): void {
     '/api/batches/:id/closest',
     { schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } } },
     async (request, reply) => (await closest(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+  );
+
+  api.post(
+    '/api/seasons/earlier',
+    { schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } } },
+    async (request, reply) => {
+      const answer = await bringIn(house, request.body);
+      if (!answer) return notFound(reply, 'site', request.body.site);
+      if (request.body.keep && answer.problem !== null) {
+        return sendProblem(reply, 422, answer.problem, { errors: [{ pointer: '/table', detail: answer.problem }] });
+      }
+      return reply.code(answer.batchId === null ? 200 : 201).send(answer);
+    },
   );
 }

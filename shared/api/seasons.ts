@@ -8,6 +8,8 @@ import { coverSchema, materialSchema } from '../batch.ts';
 import { nameSchema, stageSchema } from '../names.ts';
 import { warningKindSchema } from '../warning.ts';
 import { batchViewSchema } from './lineage.ts';
+import { newPileSchema } from './piles.ts';
+import { instantSchema } from './time.ts';
 
 /** At most so many batches are laid beside each other, the newest first. */
 export const mostCompared = 120;
@@ -156,3 +158,33 @@ export const closestAnswerSchema = z.object({
   says: z.string(),
 });
 export type ClosestAnswer = z.infer<typeof closestAnswerSchema>;
+
+/** An earlier batch as it stands in a notebook or a log: a line per reading, core and perhaps air. */
+export const earlierBatchSchema = z.object({
+  site: nameSchema,
+  name: z.string().trim().min(1).max(80),
+  stage: stageSchema,
+  recipe: newPileSchema.shape.recipe,
+  outcome: z.string().trim().max(2000).optional(),
+  /** "2029-04-03 24.5 12" or "2029-04-03 07:30; 24,5; 12": day, perhaps a time, core, perhaps air. A day alone is taken at noon. */
+  table: z.string().min(1).max(900_000),
+  dateOrder: z.enum(['day-first', 'month-first']).optional(),
+  temperatureUnit: z.enum(['C', 'F']).default('C'),
+  /** False only shows what would be kept. */
+  keep: z.boolean().default(false),
+});
+export type EarlierBatch = z.input<typeof earlierBatchSchema>;
+
+export const earlierAnswerSchema = z.object({
+  /** Null as long as nothing is kept. */
+  batchId: z.string().nullable(),
+  from: instantSchema.nullable(),
+  to: instantSchema.nullable(),
+  core: z.number().int(),
+  air: z.number().int(),
+  highestC: z.number().nullable(),
+  refused: z.array(z.object({ line: z.number().int(), text: z.string(), reason: z.string() })),
+  /** Why it cannot be kept as it is. */
+  problem: z.string().nullable(),
+});
+export type EarlierAnswer = z.infer<typeof earlierAnswerSchema>;

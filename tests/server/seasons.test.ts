@@ -170,3 +170,61 @@ test('GET /api/compare.csv has a heading, a row per batch, and the outcome in th
   expect(lines[3]).toContain('"white, batch 1"');
   expect(new Set(lines.slice(1).map((line) => line.split(',')[0]))).toEqual(new Set(ids.slice(0, 3)));
 });
+
+const notebook = {
+  site,
+  name: 'From the blue notebook',
+  stage: 'bran',
+  outcome: 'sweet',
+  recipe: { material: 'wheat-bran', depthM: 0.3 },
+  table: [
+    'day core air',
+    '2029-05-01 21 14',
+    '2029-05-02 34 15',
+    '2029-05-03 44,5 16',
+    'soon 40 12',
+    '2029-05-04 41 14',
+    '2029-05-05 30 15',
+  ].join('\n'),
+};
+
+test('POST /api/seasons/earlier shows a hand-written table before it keeps it, with each line it cannot use', async () => {
+  const shown = await one.app.inject({ method: 'POST', url: '/api/seasons/earlier', payload: notebook });
+  expect(shown.statusCode).toBe(200);
+  expect(shown.json()).toMatchObject({ batchId: null, core: 5, air: 5, highestC: 44.5, problem: null });
+  expect(shown.json().refused).toMatchObject([{ line: 5, text: 'soon 40 12' }]);
+  expect(shown.json().from).toBe('2029-05-01T12:00:00.000Z');
+  expect((await compare('?year=2029')).batches).toHaveLength(0);
+});
+
+test('a batch out of a notebook of one temperature a day is compared like any other, by the day', async () => {
+  const kept = await one.app.inject({
+    method: 'POST',
+    url: '/api/seasons/earlier',
+    payload: { ...notebook, keep: true },
+  });
+  expect(kept.statusCode).toBe(201);
+  const [batch] = (await compare('?year=2029')).batches;
+  expect(batch).toMatchObject({
+    name: 'From the blue notebook',
+    outcome: 'sweet',
+    pileName: 'Earlier batches, Saltmere Yard',
+  });
+  // 34 to 44.5 to 41 to 30 °C at one a day: above 40 first seen on the third day; within 35..45 °C by straight lines:
+  // 9.5/10.5 of a day up, a day, and 6/11 of a day down.
+  expect(batch?.measures).toMatchObject({ hoursTo40: 48, peakC: 44.5, peakAfterH: 48, everyH: 24 });
+  expect(batch?.measures.comfortH).toBeCloseTo(24 * (9.5 / 10.5 + 1 + 6 / 11), 6);
+  expect(batch?.measures.airMeanC).toBeCloseTo(15, 0);
+});
+
+test('a second notebook of the same days lies on a pile of its own; days to come are refused', async () => {
+  const second = { ...notebook, name: 'From the red notebook', keep: true };
+  expect((await one.app.inject({ method: 'POST', url: '/api/seasons/earlier', payload: second })).statusCode).toBe(201);
+  const { batches } = await compare('?year=2029');
+  expect(new Set(batches.map(({ pileId }) => pileId)).size).toBe(2);
+  expect(batches.map(({ measures }) => measures.peakC)).toEqual([44.5, 44.5]);
+  const future = { ...notebook, table: '2041-01-01 20\n2041-01-02 20\n2041-01-03 20', keep: true };
+  const refused = await one.app.inject({ method: 'POST', url: '/api/seasons/earlier', payload: future });
+  expect(refused.statusCode).toBe(422);
+  expect(refused.json().errors[0].pointer).toBe('/table');
+});
