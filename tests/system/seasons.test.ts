@@ -134,6 +134,33 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     await close();
   });
 
+  test('an earlier batch out of a notebook is looked at, kept, and stands beside the others', async () => {
+    const { page, complaints, close } = await open('/seasons/earlier');
+    await page.getByLabel('What it is called').fill('Blue notebook');
+    await page
+      .getByLabel('Its temperatures')
+      .fill('2027-05-01 21 14\n2027-05-02 34 15\n2027-05-03 44 16\nrain\n2027-05-04 30');
+    await page.getByRole('button', { name: 'Look at it first' }).click();
+    await page.getByText('4 readings of the core from 1 May 2027 to 4 May 2027').waitFor();
+    await page.getByText('1 line cannot be used').waitFor();
+    await page.evaluate(axe.source);
+    const found = await page.evaluate(() =>
+      (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
+    );
+    expect(found.violations.map(({ id }) => id)).toEqual([]);
+    await page.getByRole('button', { name: 'Keep this batch' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Blue notebook' }).waitFor();
+    await page.goto(`${address}/seasons?year=2027`);
+    await page.locator('.measure-table tbody').getByRole('link', { name: 'Blue notebook' }).waitFor();
+    await page.setViewportSize({ width: 360, height: 740 });
+    await page.goto(`${address}/seasons/earlier`);
+    await page.getByLabel('What it is called').waitFor();
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
+    if (shotsDir !== undefined) await page.screenshot({ path: `${shotsDir}/earlier-360.png`, fullPage: true });
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   const looks: [string, string, (page: Page) => Promise<unknown>][] = [
     [
       'seasons',

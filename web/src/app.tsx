@@ -32,6 +32,7 @@ const RecordsPage = lazy(() => import('./records/records-page.tsx').then((page) 
 const LabelPage = lazy(() => import('./records/label-page.tsx').then((page) => page.LabelPage));
 const ImportPage = lazy(() => import('./import/import-page.tsx').then((page) => page.ImportPage));
 const SeasonsPage = lazy(() => import('./season/season-page.tsx').then((page) => page.SeasonsPage));
+const EarlierPage = lazy(() => import('./season/earlier-page.tsx').then((page) => page.EarlierPage));
 const LikePage = lazy(() => import('./season/like-page.tsx').then((page) => page.LikePage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
@@ -78,6 +79,7 @@ function Pages() {
         <Route path="/records" component={RecordsPage} />
         <Route path="/import" component={ImportPage} />
         <Route path="/seasons" component={SeasonsPage} />
+        <Route path="/seasons/earlier" component={EarlierPage} />
         <Route path="/seasons/like/:id" component={LikePage} />
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />

@@ -5,6 +5,8 @@ import {
   closestAnswerSchema,
   compareAnswerSchema,
   curvesAnswerSchema,
+  type EarlierBatch,
+  earlierAnswerSchema,
   seasonsAnswerSchema,
 } from '../../../shared/api/seasons.ts';
 import { ask } from '../api/client.ts';
@@ -15,3 +17,5 @@ export const getClosest = (batchId: string) =>
   ask(closestAnswerSchema, `/api/batches/${encodeURIComponent(batchId)}/closest`);
 export const nameSeason = (id: string, name: string | null) =>
   ask(seasonsAnswerSchema, `/api/seasons/${encodeURIComponent(id)}`, { method: 'PUT', body: { name } });
+export const bringEarlier = (batch: EarlierBatch) =>
+  ask(earlierAnswerSchema, '/api/seasons/earlier', { method: 'POST', body: batch });

@@ -86,8 +86,8 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
   if (answer.batches.length === 0) {
     return (
       <p class="sentence">
-        No batch fits this choice. A batch comes here when it has ended; earlier years can be{' '}
-        <a href="/import">brought in from a file</a>.
+        No batch fits this choice. A batch comes here when it has ended; earlier ones can be{' '}
+        <a href="/seasons/earlier">brought in from a notebook or a log</a>.
       </p>
     );
   }
@@ -147,6 +147,11 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
       </section>
       <Part id="groups" title="Two groups">
         <TwoGroups batches={shown} view={view} unit={unit} onView={onView} />
+      </Part>
+      <Part id="earlier" title="Earlier years">
+        <p>
+          A notebook with one temperature a day is enough: <a href="/seasons/earlier">bring in an earlier batch</a>.
+        </p>
       </Part>
       <Part id="season-names" title="Names of seasons">
         <SeasonNames seasons={answer.offers.seasons} onNamed={onNamed} />
