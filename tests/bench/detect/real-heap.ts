@@ -62,8 +62,8 @@ export function realHeap(): Record<string, number> {
     const before = rows[index - 3]?.coreC;
     const said = state.forecast;
     if (index < 12 || index % 3 !== 0 || later == null || before == null || said === null) return;
-    // The fan starts from the hour that just closed, whose one reading is an hour old.
-    const [p10C, p50C, p90C] = [said.p10C[12] ?? 0, said.p50C[12] ?? 0, said.p90C[12] ?? 0];
+    // The fan starts at the end of the hour that just closed, from its one reading, which is then an hour old.
+    const [p10C, p50C, p90C] = [said.p10C[11] ?? 0, said.p50C[11] ?? 0, said.p90C[11] ?? 0];
     forecast += Math.abs(p50C - later);
     persistence += Math.abs(coreC - later);
     trend += Math.abs(coreC + 4 * (coreC - before) - later);
