@@ -118,5 +118,7 @@ export function silentAfterMs(track: Track): number {
 }
 
 export function isSilent(track: Track, nowMs: number): boolean {
-  return nowMs - track.heardAtMs > silentAfterMs(track);
+  const quietMs = nowMs - track.heardAtMs;
+  // Nobody is silent within half an hour: most looks need not work out the rest.
+  return quietMs > 30 * msPerMinute && quietMs > silentAfterMs(track);
 }

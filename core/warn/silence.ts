@@ -5,7 +5,7 @@
  * Gives:  one finding per place that ever had a probe.
  */
 import type { Position } from '../../shared/names.ts';
-import { msPerHour, msPerMinute } from '../../shared/units.ts';
+import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { silentAfterMs, type Track } from '../judge/track.ts';
 import { type Look, leadingTrack } from './look.ts';
@@ -46,18 +46,24 @@ function silence(look: Look, position: Position, track: Track, silent: boolean):
 
 const handFirst = 'Measure the core by hand now, then look at the probe: battery, cable, radio.';
 
-/** Made again only when its rhythm has changed by a minute: it is asked for every minute. */
-const made = new WeakMap<Track, { readonly minutes: number; readonly words: string }>();
+/** Made again only when its rhythm has moved: it is asked for every minute. */
+const made = new WeakMap<Track, { readonly intervalMs: number; readonly missed: number; readonly words: string }>();
 
 function whyOf(track: Track): string {
-  const allowedMs = silentAfterMs(track);
-  const minutes = Math.round(allowedMs / msPerMinute);
+  const { intervalMs, missed } = track;
   const kept = made.get(track);
-  if (kept?.minutes === minutes) return kept.words;
+  if (
+    kept !== undefined &&
+    Math.abs(kept.intervalMs - intervalMs) <= 0.02 * intervalMs &&
+    Math.abs(kept.missed - missed) < 0.005
+  ) {
+    return kept.words;
+  }
+  const allowedMs = silentAfterMs(track);
   const words =
     track.intervalMs === 0
       ? `Present when nothing is heard for ${duration(allowedMs)}; its rhythm is not known yet.`
       : `It usually speaks every ${duration(track.intervalMs)}; present when nothing is heard for ${duration(allowedMs)}: about three of those, at least half an hour, and more for a probe that often loses messages.`;
-  made.set(track, { minutes, words });
+  made.set(track, { intervalMs, missed, words });
   return words;
 }
