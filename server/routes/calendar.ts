@@ -9,6 +9,7 @@ import { calendarSchema } from '../../shared/api/records.ts';
 import { nameSchema } from '../../shared/names.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 import { sendProblem } from '../http/problem.ts';
 import { opensElsewhere, publicAddress } from '../http/public-address.ts';
 import { batchName, readFamily } from '../lineage/family.ts';
@@ -51,7 +52,7 @@ export function registerCalendar(api: Api, house: House): void {
       schema: {
         params: z.object({ secret: z.string().max(64) }),
         querystring: z.object({ site: nameSchema.optional(), pile: z.string().max(64).optional() }),
-        produces: ['text/calendar'],
+        response: fileAnswer('The dates.', 'text/calendar'),
       },
     },
     async (request, reply) => {

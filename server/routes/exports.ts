@@ -8,6 +8,7 @@ import { toInstant } from '../../shared/api/time.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { attachment } from '../http/attachment.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 import { notFound } from '../http/problem.ts';
 import { batchSources } from '../records/batch-sources.ts';
 import { allSubjects, csvFile, jsonFile } from '../records/export/files.ts';
@@ -21,23 +22,27 @@ const jsonType = 'application/json; charset=utf-8';
 export function registerExports(api: Api, house: House): void {
   const { journal, readings, clock, version } = house;
 
-  api.get('/api/export/all.json', { schema: { produces: ['application/json'] } }, async (_request, reply) => {
-    const subjects = exportSubjects.map((name) => {
-      const { columns, rows } = exportSubjectTable[name];
-      return [name, columns, rows(journal)] as const;
-    });
-    const head = { program: 'branhearth', version, madeAt: toInstant(clock.nowMs()) };
-    return reply.headers(attachment('branhearth.json', jsonType)).send(Readable.from(allSubjects(head, subjects)));
-  });
+  api.get(
+    '/api/export/all.json',
+    { schema: { response: fileAnswer('Everything.', 'application/json') } },
+    async (_request, reply) => {
+      const subjects = exportSubjects.map((name) => {
+        const { columns, rows } = exportSubjectTable[name];
+        return [name, columns, rows(journal)] as const;
+      });
+      const head = { program: 'branhearth', version, madeAt: toInstant(clock.nowMs()) };
+      return reply.headers(attachment('branhearth.json', jsonType)).send(Readable.from(allSubjects(head, subjects)));
+    },
+  );
 
   for (const [format, type, file] of [
     ['csv', csvType, csvFile],
     ['json', jsonType, jsonFile],
   ] as const) {
-    const produces = [type.split(';', 1)[0] ?? ''];
+    const response = fileAnswer('One row per line.', type.split(';', 1)[0] ?? type);
     api.get(
       `/api/export/:subject.${format}`,
-      { schema: { params: z.object({ subject: exportSubjectSchema }), produces } },
+      { schema: { params: z.object({ subject: exportSubjectSchema }), response } },
       async (request, reply) => {
         const { subject } = request.params;
         const { columns, rows } = exportSubjectTable[subject];
@@ -49,7 +54,7 @@ export function registerExports(api: Api, house: House): void {
 
     api.get(
       `/api/batches/:id/readings.${format}`,
-      { schema: { params: pileParams, produces } },
+      { schema: { params: pileParams, response } },
       async (request, reply) => {
         const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
         const pile = batch && (await journal.piles.get(batch.pileId));

@@ -5,6 +5,7 @@ import type { FastifyRequest } from 'fastify';
 import { labelSchema } from '../../shared/api/records.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 import { notFound } from '../http/problem.ts';
 import { opensElsewhere, publicAddress } from '../http/public-address.ts';
 import { labelSvg } from '../records/label.ts';
@@ -31,7 +32,7 @@ export function registerLabels(api: Api, house: House): void {
 
   api.get(
     '/api/piles/:id/label.svg',
-    { schema: { params: pileParams, produces: ['image/svg+xml'] } },
+    { schema: { params: pileParams, response: fileAnswer('The label.', 'image/svg+xml') } },
     async (request, reply) => {
       const one = house.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);

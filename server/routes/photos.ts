@@ -14,6 +14,7 @@ import {
 import type { PhotoRecord } from '../../shared/store/journal.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
 import { drawPhoto, PhotoError } from '../photos/draw-photo.ts';
 
@@ -35,6 +36,7 @@ export function registerPhotos(api: Api, house: House): void {
       schema: {
         params: photoParams,
         consumes: [...photoTypes],
+        body: z.unknown(),
         description: 'The picture itself as body. Sent again under the same id, it changes nothing.',
         response: { 200: photoSchema, 201: photoSchema },
       },
@@ -61,7 +63,13 @@ export function registerPhotos(api: Api, house: House): void {
 
   api.get(
     '/api/photos/:id',
-    { schema: { params: photoParams, querystring: photoQuerySchema, produces: ['image/jpeg'] } },
+    {
+      schema: {
+        params: photoParams,
+        querystring: photoQuerySchema,
+        response: fileAnswer('The picture.', 'image/jpeg'),
+      },
+    },
     async (request, reply) => {
       const record = await journal.photos.get(request.params.id);
       const picture = record && (await photos.read(record.digest, request.query.size));

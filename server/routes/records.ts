@@ -7,6 +7,7 @@ import { batchRecordSchema } from '../../shared/api/records.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { attachment } from '../http/attachment.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 import { notFound } from '../http/problem.ts';
 import { batchRecord, entriesOf } from '../records/batch-record.ts';
 import { batchSources } from '../records/batch-sources.ts';
@@ -40,7 +41,7 @@ export function registerRecords(api: Api, house: House): void {
 
   api.get(
     '/api/batches/:id/record.pdf',
-    { schema: { params: pileParams, produces: ['application/pdf'] } },
+    { schema: { params: pileParams, response: fileAnswer('The record on paper.', 'application/pdf') } },
     async (request, reply) => {
       const record = await batchRecord(house, request.params.id);
       if (!record) return notFound(reply, 'batch', request.params.id);
