@@ -177,6 +177,21 @@ describe('merging, keeping and giving up', () => {
     ).toEqual([409, ['/from/1/batchId']]);
   });
 
+  test('a whole heap parted ends, and a part may stay where it lay', async () => {
+    const id = await farm.addPile('Wide bay', { startedAt: ago(60), recipe: { massKg: 30, depthM: 0.35 } });
+    const parts = [
+      { on: { pileId: 'wide-bay' }, massKg: 12 },
+      { on: { newPile: { site, name: 'Narrow bay' } }, massKg: 18, recipe: { depthM: 0.2 } },
+    ];
+    const parted = await step(`/api/batches/${id}/split`, { parts, all: true });
+    expect(parted).toMatchObject({ ending: 'split', amounts: { outKg: 30, restKg: 0 } });
+    expect((await farm.get('/api/piles/wide-bay')).json()).toMatchObject({ recipe: { massKg: 12, depthM: 0.35 } });
+    expect((await farm.get('/api/piles/narrow-bay')).json()).toMatchObject({ recipe: { massKg: 18, depthM: 0.2 } });
+    const { nodes } = await lineage(`?start=batch:${id}&way=down`);
+    expect(nodes.map(({ share }) => share).toSorted()).toEqual([0.4, 0.6, 1]);
+    expect(await refusal(`/api/batches/${id}/split`, { parts })).toEqual([409, ['']]);
+  });
+
   test('a batch kept as a starter leads on to the next year, and never back to itself', async () => {
     const id = await farm.addPile('Keeping bay', { startedAt: ago(30), recipe: { massKg: 10 } });
     const kept = await step(`/api/batches/${id}/keep`, { name: 'Kept for next spring', massKg: 1 });
