@@ -33,7 +33,7 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
       <Part id="comes-to" title="What it comes to">
         <p class="sentence" role="status">
           {preview.problem ??
-            `${rows.accepted} of ${counted(rows.total, 'row')} can be kept${span}${rows.refused > 0 ? `; ${rows.refused} cannot` : ''}.`}
+            `${rows.accepted} of ${counted(rows.total, 'row')} can be kept${span}${rows.refused > 0 ? `; ${rows.refused} cannot` : ''}${rows.cellsRefused > 0 ? `; ${counted(rows.cellsRefused, 'cell')} of the others cannot` : ''}.`}
         </p>
         <ul class="columns">
           {preview.columns.map((column) => (
@@ -70,10 +70,10 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
 
 function RefusedRows({ preview: { refused, rows } }: { readonly preview: ImportPreview }) {
   return (
-    <Part id="refused-rows" title="Rows that cannot be kept">
-      {rows.refused > refused.length && (
+    <Part id="refused-rows" title="What cannot be kept">
+      {rows.refused + rows.cellsRefused > refused.length && (
         <p class="hint">
-          The first {importLimits.refusedShown} of {rows.refused}.
+          The first {importLimits.refusedShown} of {rows.refused + rows.cellsRefused}.
         </p>
       )}
       <ol class="refused-rows">

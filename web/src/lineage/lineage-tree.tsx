@@ -19,6 +19,7 @@ const marks: Record<LineageNode['kind'], string> = {
   use: 'M-24 6Q-20 -2 -16 6M-16 6Q-8 -6 0 6M0 6Q8 -6 16 6M16 6Q20 -2 24 6M-24 -6V-14M0 -8V-20M24 -6V-14',
 };
 
+const linesOf = (node: LineageNode) => wrapWords(node.name, 19, 3);
 const leftOf = ({ column }: Placed) => (column + 0.5) * cell.width;
 const topOf = ({ row }: Placed) => row * cell.height + 44;
 
@@ -36,7 +37,12 @@ export function LineageTree({ answer }: { readonly answer: LineageAnswer }) {
       <svg class="tree" width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
         <title>The family, from its sources down to the beds</title>
         {flows.map(({ flow, from, to }) => {
-          const [x1, y1, x2, y2] = [leftOf(from), topOf(from) + 46, leftOf(to), topOf(to) - 30];
+          const [x1, y1, x2, y2] = [
+            leftOf(from),
+            topOf(from) + 16 + 16 * linesOf(from.node).length,
+            leftOf(to),
+            topOf(to) - 30,
+          ];
           const bend = Math.max(24, (y2 - y1) / 2);
           return (
             <path
@@ -64,13 +70,12 @@ export const memberAddress = (node: Pick<LineageNode, 'kind' | 'id'>) =>
 
 function Member({ placed, isStart }: { readonly placed: Placed; readonly isStart: boolean }) {
   const { node } = placed;
-  const names = wrapWords(node.name, 19, 2);
+  const names = linesOf(node);
   return (
     <g transform={`translate(${leftOf(placed)} ${topOf(placed)})`}>
       <a
         class={`tree-member tree-${node.kind}${isStart ? ' tree-start' : ''}${node.ending === 'abandoned' ? ' tree-abandoned' : ''}`}
         href={memberAddress(node)}
-        aria-label={`${node.name}, ${node.says}`}
         aria-current={isStart ? 'true' : undefined}
       >
         <rect
@@ -81,11 +86,14 @@ function Member({ placed, isStart }: { readonly placed: Placed; readonly isStart
           height={cell.height - 52}
         />
         <path class="tree-mark" d={marks[node.kind]} />
-        {names.map((line, index) => (
-          <text key={line} y={26 + index * 16} text-anchor="middle">
-            {line}
-          </text>
-        ))}
+        <text text-anchor="middle">
+          {names.map((line, index) => (
+            <tspan key={line} x="0" y={26 + index * 16}>
+              {/* The space keeps the words apart for those who hear them. */}
+              {index === 0 ? line : ` ${line}`}
+            </tspan>
+          ))}
+        </text>
       </a>
     </g>
   );
