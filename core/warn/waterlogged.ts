@@ -28,7 +28,9 @@ export function waterloggedFinding(look: Look): Finding {
   const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
   const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
   const working = state.phase === 'active' || state.phase === 'settled';
-  const present = look.coreKnown && wet && !working && state.hoursDone >= 24 && state.workPerDay < 0.2;
+  // A bed that has been comfortably warm has had its air; what holds it back later is something else.
+  const warmed = (state.peakC ?? 0) >= setup.limits.comfortMinC;
+  const present = look.coreKnown && wet && !working && !warmed && state.hoursDone >= 24 && state.workPerDay < 0.2;
   return {
     kind: 'waterlogged',
     position: null,
@@ -54,5 +56,5 @@ export function waterloggedFinding(look: Look): Finding {
 const whyOf = perLimits(
   ({ moistureMaxFrac }) =>
     `Present after a day when the bed is estimated to hold all the water it can (well above the stage’s ${percent(moistureMaxFrac)}), or less than ${percent(chokedFrac)} of it is air, ` +
-    'and the pile is not working. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
+    'and the pile has never been comfortably warm. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
 );

@@ -192,7 +192,7 @@ export function anybody(number: number, shift = 0): Scenario {
 }
 
 function drawAnybody(number: number, shift: number): Scenario {
-  const random = createRandom(66_000_049 + number * 104_729);
+  const random = createRandom(73_000_013 + number * 104_729);
   const climate = random.pick(regions);
   // 0 careless ... 1 careful: careful growers mix, shade and log better, and turn when it suits.
   const care = random.next();
@@ -237,7 +237,7 @@ function drawAnybody(number: number, shift: number): Scenario {
   }
   return {
     name: `anybody-${number}`,
-    seed: number * 57 + 80_021,
+    seed: number * 57 + 120_011,
     stage: soil ? 'soil' : 'bran',
     material: soil ? random.pick(['soil-mix', 'compost-mix']) : rice ? 'rice-bran' : 'wheat-bran',
     days,
