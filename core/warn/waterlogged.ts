@@ -29,7 +29,7 @@ export function waterloggedFinding(look: Look): Finding {
   const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
   const working = state.phase === 'active' || state.phase === 'settled';
   // A bed that has been comfortably warm has had its air; what holds it back later is something else.
-  const warmed = (state.peakC ?? 0) >= setup.limits.comfortMinC;
+  const warmed = setup.stage === 'soil' ? state.highestExcessK >= 5 : (state.peakC ?? 0) >= setup.limits.comfortMinC;
   const present = look.coreKnown && wet && !working && !warmed && state.hoursDone >= 24 && state.workPerDay < 0.2;
   return {
     kind: 'waterlogged',
