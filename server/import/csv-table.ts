@@ -5,6 +5,8 @@
  * Gives:  its headings, how it is written, and its rows with the line each ends on.
  * Never:  holds all rows at once: they are read as they are asked for.
  */
+import { Readable } from 'node:stream';
+import { setImmediate } from 'node:timers/promises';
 import { parse } from 'csv-parse';
 import { parse as parseAll } from 'csv-parse/sync';
 import { withoutGuard } from '../records/export/csv.ts';
@@ -31,6 +33,7 @@ export class CsvError extends Error {
 
 const delimiters = [',', ';', '\t'] as const;
 const sampleRows = 200;
+const pieceLength = 32_000;
 
 function options(delimiter: string) {
   return {
@@ -64,13 +67,28 @@ export function readCsvTable(text: string): CsvTable {
 
 async function* rowsOf(text: string, delimiter: string): AsyncGenerator<CsvRow> {
   let isHeading = true;
+  let countedTwice = 0;
   try {
-    for await (const { record, info } of parse(text, options(delimiter)) as AsyncIterable<Parsed>) {
-      if (!isHeading) yield { line: info.lines, cells: record.map(withoutGuard) };
+    const parser = Readable.from(pieces(text)).compose(parse(options(delimiter)));
+    for await (const { record, info } of parser as AsyncIterable<Parsed>) {
+      // The parser counts CR and LF within a cell as a line each.
+      for (const cell of record) if (cell.includes('\r\n')) countedTwice += cell.split('\r\n').length - 1;
+      if (!isHeading) yield { line: info.lines - countedTwice, cells: record.map(withoutGuard) };
       isHeading = false;
     }
   } catch (error) {
     throw unreadable(error);
+  }
+}
+
+/** A little at a time, and the house goes on with its other work between: readings come in while a file is read. */
+async function* pieces(text: string): AsyncGenerator<string> {
+  for (let at = 0, end = 0; at < text.length; at = end) {
+    end = Math.min(at + pieceLength, text.length);
+    // Never between the two halves of one character.
+    if (/[\uD800-\uDBFF]/.test(text.charAt(end - 1))) end += 1;
+    yield text.slice(at, end);
+    await setImmediate();
   }
 }
 
