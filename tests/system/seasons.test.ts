@@ -56,7 +56,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     const { page, complaints, close } = await open('/more');
     await page.getByRole('link', { name: 'Seasons side by side' }).click();
     await page.getByLabel('Stage').selectOption('bran');
-    await page.getByLabel('Year').selectOption('2030');
+    await page.getByLabel('Year', { exact: true }).selectOption('2030');
     await page.getByText('8 batches', { exact: true }).waitFor();
     await page.getByRole('button', { name: /In the comfortable band/ }).click();
     const column = page.locator('.measure-table thead th').filter({ hasText: 'In the comfortable band' });
