@@ -12,11 +12,12 @@ import { sentenceIn } from '../format/temperature.ts';
 import { emptyEntry } from '../journal/entry-draft.ts';
 import { EntryForm } from '../journal/entry-form.tsx';
 import { judgementNames } from '../journal/entry-words.ts';
-import { writeDown } from '../journal/waiting.ts';
+import { waiting, writeDown } from '../journal/waiting.ts';
 import { useReader } from '../live/use-house.ts';
 import { Part } from '../parts/part.tsx';
-import { useAnswer } from '../parts/use-answer.ts';
+import { useAnswer, useThrottled } from '../parts/use-answer.ts';
 import { usePrefs } from '../prefs.ts';
+import { useStore } from '../store.ts';
 import { getReadiness } from './batch-api.ts';
 
 const evidenceNames = { present: 'Seen', absent: 'Not seen', missing: 'Cannot be told' } as const;
@@ -24,6 +25,8 @@ const evidenceNames = { present: 'Seen', absent: 'Not seen', missing: 'Cannot be
 export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
   const { value, error, refresh } = useAnswer(batch.id, () => getReadiness(batch.id));
   const [isAsking, setAsking] = useState(false);
+  const keptCount = useStore(waiting, (now) => now.keptCount);
+  useThrottled(keptCount, 0, () => void refresh());
   return (
     <Part id="ready" title="Is it ready?">
       {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
@@ -37,7 +40,6 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
             onWrite={async (entry) => {
               await writeDown(batch.pileId, entry);
               setAsking(false);
-              await refresh();
             }}
           />
         ) : (

@@ -27,12 +27,12 @@ async function look(kept = 0): Promise<void> {
   waiting.set({ entries, keptCount: waiting.get().keptCount + kept });
 }
 
-/** Keeps an entry on this device, then tries to send it. Resolves once it is kept here; what follows needs no page. */
+/** Keeps an entry on this device and begins to send it. Resolves once it is kept here: nobody waits for a slow line. */
 export async function writeDown(pileId: string, entry: NewEntry): Promise<void> {
   const id = entry.id ?? newClientId();
   await waitingStore.put({ id, pileId, entry: { ...entry, id }, writtenMs: Date.now(), refused: null });
   await look();
-  await sendNow();
+  void sendNow();
 }
 
 /** Gives up a refused entry. */

@@ -48,7 +48,8 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
               onLeave={() => setKind(null)}
               onWrite={async (entry) => {
                 await writeDown(pileId, entry);
-                setKind(null);
+                // The next kind may be open already.
+                setKind((now) => (now === kind ? null : now));
                 setTold(
                   `${entryNames[kind]}: written down${isLost ? ', and waits here until the house is in reach' : ''}.`,
                 );
