@@ -83,10 +83,12 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
       await publish(message, readingTopic(root, site, probe), readingPayload(form, site, probe, atMs, values), false);
     },
     async close() {
-      for (const speaker of speakers) await say(speaker, false);
+      const farewell = async () => {
+        for (const speaker of speakers) await say(speaker, false);
+        await Promise.allSettled([...lines.values()].flatMap(({ flying }) => [...flying]));
+      };
       // A broker that has gone for good must not keep us: what it has not acknowledged by then is lost.
-      const all = Promise.allSettled([...lines.values()].flatMap(({ flying }) => [...flying]));
-      const left = await Promise.race([all, sleep(farewellMs, 'left', { ref: false })]);
+      const left = await Promise.race([farewell(), sleep(farewellMs, 'left')]);
       await Promise.all([...lines.values()].map(({ client }) => client.endAsync(left === 'left')));
     },
   };

@@ -29,13 +29,16 @@ export async function paceOut(messages: Iterable<FarmMessage>, sink: Sink, optio
   const { clock, signal } = options;
   let readings = 0;
   let lastAtMs = 0;
+  // A sink whose broker has gone takes nothing more; whoever stops the run does not wait for it.
+  const stopped = new Promise<void>((resolve) => signal?.addEventListener('abort', () => resolve(), { once: true }));
   for (const message of messages) {
     for (let aheadMs = message.sendAtMs - clock.nowMs(); aheadMs > 0; aheadMs = message.sendAtMs - clock.nowMs()) {
       if (signal?.aborted) return { readings, lastAtMs };
       await sleep(Math.min(longestSleepMs, Math.max(1, aheadMs / clock.speed)));
     }
     if (signal?.aborted) break;
-    await sink.send(message);
+    await Promise.race([sink.send(message), stopped]);
+    if (signal?.aborted) break;
     if (message.kind === 'reading') readings += 1;
     lastAtMs = message.sendAtMs;
     options.onSent?.(lastAtMs);
