@@ -23,8 +23,12 @@ export interface Load {
   finish(): Promise<void>;
 }
 
-/** Publishes without pause, `inFlight` messages at a time, over any number of lost connections. */
-export function startLoad(url: string, inFlight: number): Load {
+/**
+ * Publishes `inFlight` messages at a time over any number of lost connections.
+ * @param pauseMs Pause of each of them after it was acknowledged: a broker that takes faster than the killed house can
+ *   catch up would only make the test long.
+ */
+export function startLoad(url: string, inFlight: number, pauseMs = 0): Load {
   const client = mqtt.connect(url, { clientId: 'load', clean: false, reconnectPeriod: 50, connectTimeout: 2_000 });
   client.on('error', () => undefined); // the broker comes and goes: that is the test
   const acknowledged = new Set<number>();
@@ -48,6 +52,7 @@ export function startLoad(url: string, inFlight: number): Load {
       const payload = JSON.stringify({ temperature: readingOf(n), time: new Date(timeOf(n)).toISOString() });
       await publishUntilTaken(`piles/${site}/${probeOf(n)}/reading`, payload);
       acknowledged.add(n);
+      if (pauseMs > 0) await new Promise((resolve) => setTimeout(resolve, pauseMs));
     }
   };
   const lines = Array.from({ length: inFlight }, publishOne);
@@ -60,6 +65,13 @@ export function startLoad(url: string, inFlight: number): Load {
       await client.endAsync();
     },
   };
+}
+
+/** The newest time that each probe must have reached once `sent` readings have arrived. */
+export function lastTimes(sent: number): Map<string, number> {
+  const times = new Map<string, number>();
+  for (let n = Math.max(0, sent - probeCount); n < sent; n++) times.set(probeOf(n), timeOf(n));
+  return times;
 }
 
 /** Readings in the store, by their number; a number that stands there twice or with another value throws. */

@@ -4,7 +4,7 @@ import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { makeDataDir } from '../helpers/open-test-house.ts';
 import { spawnHouse } from '../helpers/spawn-house.ts';
 import { until } from '../helpers/until.ts';
-import { startLoad, storedNumbers } from './kill-load.ts';
+import { lastTimes, startLoad, storedNumbers } from './kill-load.ts';
 
 const kills = 20;
 
@@ -17,7 +17,7 @@ test.skipIf(!hasMosquitto)(
     let house = await start();
     // The subscription must stand before the first reading: before it nobody asked the broker to keep any.
     await until('the subscription', async () => (await stateOfBroker(house.pagesUrl)) === 'ok' || undefined);
-    const load = startLoad(broker.url, 40);
+    const load = startLoad(broker.url, 40, 10);
     for (let kill = 0; kill < kills; kill++) {
       await new Promise((resolve) => setTimeout(resolve, 150 + 37 * (kill % 7)));
       await house.stop('SIGKILL');
@@ -25,8 +25,8 @@ test.skipIf(!hasMosquitto)(
     }
     await load.finish();
     const sent = load.sent();
-    // What the broker still keeps for the house comes by and by: nothing new for two seconds means that it is all here.
-    await until('the backlog to end', () => quietFor(house.pagesUrl, 2_000), 60_000);
+    // What the broker still keeps for the house comes by and by, each probe's readings in their order.
+    await until('the end of the backlog', () => reached(house.pagesUrl, lastTimes(sent)), 90_000);
     await house.stop();
     const stored = await storedNumbers(join(dataDir, 'readings.db'));
     const lost = [...load.acknowledged].filter((n) => !stored.has(n));
@@ -44,14 +44,11 @@ async function stateOfBroker(pagesUrl: string): Promise<string> {
   return health.parts.broker.state;
 }
 
-/** True once no reading was stored for a while. */
-async function quietFor(pagesUrl: string, quietMs: number): Promise<true | undefined> {
-  const before = await storedTotal(pagesUrl);
-  await new Promise((resolve) => setTimeout(resolve, quietMs));
-  return (await storedTotal(pagesUrl)) === before || undefined;
-}
-
-async function storedTotal(pagesUrl: string): Promise<number> {
-  const metrics = await (await fetch(`${pagesUrl}/metrics`)).text();
-  return Number(/^branhearth_readings_stored_total (\d+)/m.exec(metrics)?.[1]);
+/** True once every probe has told its newest reading. */
+async function reached(pagesUrl: string, times: ReadonlyMap<string, number>): Promise<true | undefined> {
+  const { probes } = (await (await fetch(`${pagesUrl}/api/probes`)).json()) as {
+    probes: { probe: string; lastAt: string | null }[];
+  };
+  const told = new Map(probes.map(({ probe, lastAt }) => [probe, Date.parse(lastAt ?? '')]));
+  return [...times].every(([probe, atMs]) => told.get(probe) === atMs) || undefined;
 }

@@ -29,8 +29,8 @@ describe.concurrent('the litter heap at 3,600 times its pace', () => {
     // That it will soon be too hot may be said hours before.
     const others = raised.filter((name) => !name.startsWith('probe-silent') && name !== 'overheating-soon');
     expect(others).toEqual(['overheating']);
-    expect(sights[0]?.pile.condition).not.toContain('too hot');
-    expect(sights.at(-1)?.pile.condition).toContain('too hot');
+    expect(sights[0]?.pile.condition).not.toContain('It is too hot');
+    expect(sights.at(-1)?.pile.condition).toContain('It is too hot');
   }, 90_000);
 
   test('cools without a stall, and when its core probe dies that is a silent probe, never a fine pile', async () => {

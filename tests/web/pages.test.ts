@@ -4,6 +4,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { PileDetail } from '../../shared/api/piles.ts';
 import { pileSummarySchema } from '../../shared/api/piles.ts';
+import { until } from '../helpers/until.ts';
 import { type Desk, emptyFarm, farmNowMs, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';
 
 let desk: Desk;
@@ -190,7 +191,11 @@ describe('a pile', () => {
     await here.page.getByLabel('Water given').fill('12,5');
     await here.page.getByRole('button', { name: 'Write it down' }).click();
     await here.page.getByText('Watered, 12.5 L', { exact: true }).waitFor();
-    const sent = here.mock.asked.filter((one) => one.startsWith('POST /api/entries '));
+    // It stands on the page at once and is sent behind that.
+    const sent = await until('the entry to be sent', () => {
+      const asked = here.mock.asked.filter((one) => one.startsWith('POST /api/entries '));
+      return asked.length > 0 ? asked : undefined;
+    });
     expect(sent).toHaveLength(1);
     expect(sent[0]).toContain('"pileId":"wall-heap"');
     expect(sent[0]).toContain('"what":{"kind":"watered","amountL":12.5}');
