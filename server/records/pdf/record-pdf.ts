@@ -27,7 +27,7 @@ const organicWords = {
   certified: 'certified organic',
   'in-conversion': 'in conversion',
   'not-certified': 'not certified',
-  unknown: 'not asked',
+  unknown: 'organic status not asked',
 } as const;
 
 const kg = (massKg: number | null | undefined) => (massKg == null ? '' : `${Math.round(massKg * 1000) / 1000} kg`);
@@ -77,11 +77,16 @@ function drawHead(sheet: Sheet, { batch, siteName, timeTemperature }: BatchRecor
   if (batch.outcome) sheet.paragraph(`How it turned out: ${batch.outcome}`, { strong: true });
 }
 
+/** @example inWords('wheat-bran') // => 'wheat bran' */
+function inWords(code: string): string {
+  return code.replaceAll('-', ' ');
+}
+
 function drawInputs(sheet: Sheet, record: BatchRecordSheet, zone: string): void {
   const { recipe, batch } = record;
   sheet.heading('What was laid');
   const facts = [
-    ['Material', recipe.material],
+    ['Material', inWords(recipe.material)],
     ['Mass as laid', kg(recipe.massKg) || 'not written down'],
     [
       'Moisture as laid',
@@ -110,7 +115,7 @@ function drawInputs(sheet: Sheet, record: BatchRecordSheet, zone: string): void 
           : [lot.supplier, lot.lotNumber && `lot ${lot.lotNumber}`, organicWords[lot.organic], lot.certificate];
       return [
         name,
-        lot.kind === 'starter' ? 'starter' : lot.material,
+        lot.kind === 'starter' ? 'starter' : inWords(lot.material),
         from.filter(Boolean).join(', '),
         amount(massKgIn, volumeLIn),
       ];

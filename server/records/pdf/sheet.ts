@@ -83,8 +83,9 @@ export class Sheet {
     this.doc.moveDown(0.2);
   }
 
+  /** Never alone at the foot of a page: the first rows of what follows fit beneath it. */
   heading(text: string): void {
-    this.need(70);
+    this.need(120);
     this.doc.moveDown(0.9);
     this.doc
       .font('bold')
