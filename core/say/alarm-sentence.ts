@@ -18,16 +18,21 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
 
   switch (kind) {
     case 'self-heating':
-      if (finding === undefined) return keptWithoutSight('It was heating dangerously', facts);
+      if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was heating dangerously', facts);
+      if (finding === undefined) {
+        return {
+          condition: `It was heating dangerously and is coming down${coreSays}.`,
+          next: 'Do not open it yet; look again within the hour, and keep water and a helper at hand.',
+          tone: 'act',
+        };
+      }
       return {
         condition: `It is heating dangerously${hottest(facts)}.`,
         next: finding.todo,
         tone: 'danger',
       };
     case 'overheating':
-      if (finding === undefined && (core === null || core.silent || assessment.coreDoubted)) {
-        return keptWithoutSight('It was too hot', facts);
-      }
+      if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was too hot', facts);
       if (finding === undefined) {
         return {
           condition: `It was too hot and is coming down${coreSays}.`,
@@ -44,6 +49,13 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         tone: finding.severity === 'urgent' ? 'danger' : 'act',
       };
     case 'overheating-soon':
+      if (finding === undefined && coreIsHeard(facts)) {
+        return {
+          condition: `It was on its way to being too hot and has eased${coreSays}.`,
+          next: 'Look again in an hour or two.',
+          tone: 'watch',
+        };
+      }
       return {
         condition: `It will soon be too hot${coreSays} and rising.`,
         next: finding?.todo ?? 'Be ready to turn it or spread it thinner.',
@@ -98,6 +110,12 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         tone: 'watch',
       };
   }
+}
+
+/** Whether what the core probe says now can be believed. */
+function coreIsHeard({ assessment }: AlarmFacts): boolean {
+  const { core } = assessment.positions;
+  return core !== null && !core.silent && !assessment.coreDoubted;
 }
 
 function hottest({ assessment, temp }: AlarmFacts): string {
