@@ -28,7 +28,7 @@ export function overheatingSoonFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? 'The core is not being measured.'
       : present
-        ? `The core is at ${degrees(nowC)} and will pass ${degrees(actC)} ${when}${likely(look)}.`
+        ? `The core is at ${degrees(nowC)} and is likely to pass ${degrees(actC)} ${when}${likely(look)}.`
         : 'The core is not on its way over the limit.',
     todo: present
       ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'
@@ -43,11 +43,11 @@ export function overheatingSoonFinding(look: Look): Finding {
 function likely({ state }: Look): string {
   return state.forecast === null
     ? ''
-    : `, as ${percent(state.forecast.overLikelihood)} of the heaps that behaved like it did`;
+    : `, as ${percent(state.forecast.overLikelihood)} of the modelled heaps that behave like it do`;
 }
 
 const whyOf = perLimits(
   ({ actC }) =>
-    `Present within 4.5 °C of ${degrees(actC)} and rising, when four in five of the heaps that behaved as this one did went on to pass it ` +
+    `Present within 4.5 °C of ${degrees(actC)} and rising, when four in five of the modelled heaps that behave as this one did go on to pass it ` +
     'within 12 hours, until fewer than a quarter do. Without an expected curve: when it would pass at its present pace within 6 hours.',
 );

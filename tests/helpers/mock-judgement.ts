@@ -19,7 +19,7 @@ const rules: Record<WarningKind, string> = {
   overheating:
     'Present when a probe in the pile passes 50 °C, until it is below 49 °C. Above 60 °C the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.',
   'overheating-soon':
-    'Present within 4.5 °C of 50 °C when four in five of the heaps that behaved as this one did went on to pass it within 12 hours, until fewer than a quarter do.',
+    'Present within 4.5 °C of 50 °C when four in five of the modelled heaps that behave as this one did go on to pass it within 12 hours, until fewer than a quarter do.',
   drying:
     'Present when the estimated moisture is below 46 % (the stage’s 50 % less what the estimate may be off), or the air inside the pile stays under 93 %RH for 4 hours. The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.',
   stalling:
