@@ -1,6 +1,7 @@
 /**
  * server/routes/piles.ts: piles and their batches.
  */
+import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import {
   finishBatchSchema,
@@ -48,6 +49,12 @@ export function said<T extends object>(given: T | undefined): { [K in keyof T]: 
 
 export function registerPiles(api: Api, house: House): void {
   const { journal, watch, clock } = house;
+
+  /** The pile as it stands after a change of its records. */
+  const readAnew = async (id: string, reply: FastifyReply) => {
+    const one = await watch.reload(id);
+    return one ? pileDetail(one, await journal.acts.list(id)) : notFound(reply, 'pile', id);
+  };
 
   api.get('/api/piles', { schema: { response: { 200: pilesAnswerSchema } } }, async () => ({
     piles: watch.all().map((one) => one.summary()),
@@ -97,10 +104,7 @@ export function registerPiles(api: Api, house: House): void {
       if (limits && one.batch) {
         await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...said(limits) } });
       }
-      const changed = await watch.reload(one.pile.id);
-      return changed
-        ? pileDetail(changed, await journal.acts.list(one.pile.id))
-        : notFound(reply, 'pile', request.params.id);
+      return readAnew(one.pile.id, reply);
     },
   );
 
@@ -127,10 +131,7 @@ export function registerPiles(api: Api, house: House): void {
       if (atMs < one.batch.startedAtMs) return sendProblem(reply, 422, 'A batch cannot end before it was laid.');
       await watch.closeAlarms(one.pile.id);
       await journal.batches.finish(one.batch.id, atMs, request.body?.outcome ?? null);
-      const finished = await watch.reload(one.pile.id);
-      return finished
-        ? pileDetail(finished, await journal.acts.list(one.pile.id))
-        : notFound(reply, 'pile', request.params.id);
+      return readAnew(one.pile.id, reply);
     },
   );
 
@@ -154,10 +155,8 @@ export function registerPiles(api: Api, house: House): void {
         recipe: fullRecipe(stage, recipe),
         limits: said(limits),
       });
-      const started = await watch.reload(one.pile.id);
-      return started
-        ? reply.code(201).send(pileDetail(started, await journal.acts.list(one.pile.id)))
-        : notFound(reply, 'pile', request.params.id);
+      reply.code(201);
+      return readAnew(one.pile.id, reply);
     },
   );
 }

@@ -2,12 +2,11 @@
  * server/views/pile-detail.ts: one pile with its recipe, limits and their origins, acts, and all that was looked at.
  */
 import type { z } from 'zod';
-import type { Assessment } from '../../core/judge/assessment.ts';
+import { toldEvidence, toldJudgement } from '../../core/judge/told.ts';
 import type { actRecordSchema, limitSchema, PileDetail } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
 import type { ActRecord, BatchRecord } from '../../shared/store/journal.ts';
-import { msPerHour } from '../../shared/units.ts';
 import type { WatchedPile } from '../watch/watched-pile.ts';
 
 const limitUnits: Record<keyof StageLimits, string> = {
@@ -24,32 +23,14 @@ const limitUnits: Record<keyof StageLimits, string> = {
 };
 
 export function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): PileDetail {
+  const { assessment } = one.watch;
   return {
     ...one.summary(),
     recipe: one.batch?.recipe ?? null,
     limits: one.batch ? limitsOf(one.batch) : {},
     acts: acts.map(actView),
-    evidence: (one.watch.assessment?.findings ?? []).map(({ kind, position, evidence, seen, why, explainedBy }) => ({
-      kind,
-      position,
-      evidence,
-      seen,
-      why,
-      explainedBy,
-    })),
-    judgement: one.watch.assessment && judgementOf(one.watch.assessment),
-  };
-}
-
-function judgementOf({ forecast, waterToAdd, readiness, seenHands }: Assessment): PileDetail['judgement'] {
-  return {
-    overLimit: forecast && {
-      likelihood: forecast.overLikelihood,
-      at: forecast.overInH === null ? null : toInstant(forecast.atMs + forecast.overInH * msPerHour),
-    },
-    waterToAdd,
-    readiness: { ...readiness, points: [...readiness.points] },
-    seenHands: seenHands.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
+    evidence: assessment ? toldEvidence(assessment) : [],
+    judgement: assessment && toldJudgement(assessment),
   };
 }
 

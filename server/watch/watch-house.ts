@@ -225,18 +225,16 @@ export class WatchHouse {
       board,
       readBack: (from, to) => this.#readBack(sources, from, to),
     });
-    const claims = siteClaims.filter((claim) => claim.pileId === pile.id && claim.toMs === null);
     return {
       pile,
       batch,
       watch,
       sources,
-      claims,
       lookedAtMs: 0,
       keptAtMs: Date.now(),
       bandAskedMs: Number.NEGATIVE_INFINITY,
       news: false,
-      summary: () => pileSummary(this.get(pile.id) ?? { pile, batch, watch, sources, claims }, probes),
+      summary: () => pileSummary(this.get(pile.id) ?? { pile, batch, watch, sources }, probes),
     };
   }
 

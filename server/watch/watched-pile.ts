@@ -2,7 +2,7 @@
  * server/watch/watched-pile.ts: a watch with what stands around it, as routes and views see it.
  */
 import type { PileSummary } from '../../shared/api/piles.ts';
-import type { BatchRecord, ClaimRecord, PileRecord } from '../../shared/store/journal.ts';
+import type { BatchRecord, PileRecord } from '../../shared/store/journal.ts';
 import type { PileSource } from './pile-sources.ts';
 import type { PileWatch } from './pile-watch.ts';
 
@@ -11,6 +11,5 @@ export interface WatchedPile {
   readonly batch: BatchRecord | null;
   readonly watch: PileWatch;
   readonly sources: readonly PileSource[];
-  readonly claims: readonly ClaimRecord[];
   summary(): PileSummary;
 }

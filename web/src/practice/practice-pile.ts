@@ -5,12 +5,12 @@
  * Gives:  the detail of a pile, with its one plain sentence.
  */
 import type { Assessment } from '../../../core/judge/assessment.ts';
+import { toldEvidence, toldJudgement } from '../../../core/judge/told.ts';
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
 import { limitOrigins, type StageLimits } from '../../../shared/stage.ts';
-import { msPerHour } from '../../../shared/units.ts';
 import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
@@ -47,27 +47,8 @@ export function practicePile(facts: PileFacts): PileDetail {
     acts: diary.flatMap(({ atMs, mark }, i) =>
       mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
     ),
-    evidence: assessment.findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
-      kind,
-      position,
-      evidence,
-      seen,
-      why,
-      explainedBy,
-    })),
-    judgement: judgementOf(assessment),
-  };
-}
-
-function judgementOf({ forecast, waterToAdd, readiness, seenHands }: Assessment): PileDetail['judgement'] {
-  return {
-    overLimit: forecast && {
-      likelihood: forecast.overLikelihood,
-      at: forecast.overInH === null ? null : toInstant(forecast.atMs + forecast.overInH * msPerHour),
-    },
-    waterToAdd,
-    readiness: { ...readiness, points: [...readiness.points] },
-    seenHands: seenHands.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
+    evidence: toldEvidence(assessment),
+    judgement: toldJudgement(assessment),
   };
 }
 

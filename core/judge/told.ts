@@ -1,0 +1,39 @@
+/**
+ * core/judge/told.ts: an assessment in the words of the API, for whoever shows it: the house, or a page with a pile of its own.
+ *
+ * Takes:  an assessment.
+ * Gives:  the evidence and the judgement of `pileDetailSchema`, instants as text.
+ */
+import type { PileDetail } from '../../shared/api/piles.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import { msPerHour } from '../../shared/units.ts';
+import type { Assessment } from './assessment.ts';
+
+/** Everything that was looked at, what does not stand included. */
+export function toldEvidence({ findings }: Assessment): PileDetail['evidence'] {
+  return findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
+    kind,
+    position,
+    evidence,
+    seen,
+    why,
+    explainedBy,
+  }));
+}
+
+export function toldJudgement({
+  forecast,
+  waterToAdd,
+  readiness,
+  seenHands,
+}: Assessment): NonNullable<PileDetail['judgement']> {
+  return {
+    overLimit: forecast && {
+      likelihood: forecast.overLikelihood,
+      at: forecast.overInH === null ? null : toInstant(forecast.atMs + forecast.overInH * msPerHour),
+    },
+    waterToAdd,
+    readiness: { ...readiness, points: [...readiness.points] },
+    seenHands: seenHands.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
+  };
+}
