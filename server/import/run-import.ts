@@ -163,7 +163,7 @@ async function keepReadings(house: ImportHouse, { table, read }: Reader): Promis
 async function keepEntries(house: ImportHouse, { table, read }: Reader): Promise<ImportDone> {
   const done = { kept: 0, known: 0, conflicting: 0, refused: 0 };
   const { journal, clock, watch } = house;
-  const desk = new JournalDesk({ journal, clock, acted: (pileId, atMs) => watch.acted(pileId, atMs) });
+  const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
   const kept: EntryRecord[] = [];
   try {
     for await (const { cells } of table.rows()) {

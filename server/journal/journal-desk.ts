@@ -22,8 +22,8 @@ const aheadMs = 5 * 60_000;
 export interface DeskParts {
   readonly journal: Journal;
   readonly clock: Clock;
-  /** What the judge hears of a pile changed from this time on. */
-  readonly acted: (pileId: string, atMs: number) => Promise<void>;
+  /** What the judge hears of a pile has changed. */
+  readonly acted: (pileId: string) => Promise<unknown>;
 }
 
 export interface HandedIn {
@@ -116,10 +116,7 @@ export class JournalDesk {
   }
 
   async #tell(records: readonly EntryRecord[]): Promise<void> {
-    const earliest = new Map<string, number>();
-    for (const { pileId, atMs, what } of records) {
-      if (isHeard(what.kind)) earliest.set(pileId, Math.min(atMs, earliest.get(pileId) ?? atMs));
-    }
-    for (const [pileId, atMs] of earliest) await this.#parts.acted(pileId, atMs);
+    const heard = records.filter(({ what }) => isHeard(what.kind));
+    for (const pileId of new Set(heard.map((record) => record.pileId))) await this.#parts.acted(pileId);
   }
 }

@@ -61,7 +61,7 @@ export function registerActs(api: Api, house: House): void {
         reason: null,
         withdrawn: false,
       });
-      await watch.acted(id, atMs);
+      await watch.reload(id);
       return reply.code(201).send(actView(act));
     },
   );

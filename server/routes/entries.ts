@@ -26,7 +26,7 @@ type EntriesQuery = z.output<typeof entriesQuerySchema>;
 
 export function registerEntries(api: Api, house: House): void {
   const { journal, watch, clock } = house;
-  const desk = new JournalDesk({ journal, clock, acted: (pileId, atMs) => watch.acted(pileId, atMs) });
+  const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
 
   const shown = async (entryId: string) => {
     const versions = await journal.entries.versions(entryId);

@@ -120,7 +120,7 @@ export class WatchHouse {
     return this.#entries.get(pileId);
   }
 
-  /** Reads a pile's records anew after its claims, batch or name changed, and judges its batch from the start. */
+  /** Reads a pile's records anew after its claims, acts, batch or name changed, and judges its batch from the start. */
   reload(pileId: string): Promise<WatchedPile | undefined> {
     return this.#inTurn(pileId, async () => {
       const { journal } = this.#parts;
@@ -159,11 +159,6 @@ export class WatchHouse {
         this.#parts.log.error({ err: error, pile: other.pile.id }, 'a pile could not be read anew');
       });
     }
-  }
-
-  /** Something was done to a pile: what is expected from there on changes. */
-  async acted(pileId: string, _atMs: number): Promise<void> {
-    await this.reload(pileId);
   }
 
   /** @returns false when no such alarm is open. */
