@@ -8,17 +8,15 @@ import compress from '@fastify/compress';
 import helmet from '@fastify/helmet';
 import swagger from '@fastify/swagger';
 import Fastify, { type FastifyInstance } from 'fastify';
-import {
-  jsonSchemaTransform,
-  serializerCompiler,
-  validatorCompiler,
-  type ZodTypeProvider,
-} from 'fastify-type-provider-zod';
+import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { House } from './house.ts';
-import { registerGuard } from './http/guard.ts';
+import { fileAnswer } from './http/file-answer.ts';
+import { type PeopleKnown, registerGuard } from './http/guard.ts';
 import { registerPages } from './http/pages.ts';
 import { registerProblems } from './http/problem.ts';
+import { describeRoute, registerRouteAccess } from './http/route-access.ts';
 import { BatchLife } from './lineage/batch-life.ts';
+import { peopleKnown } from './people/people-known.ts';
 import { registerActs } from './routes/acts.ts';
 import { registerAlarms } from './routes/alarms.ts';
 import { registerBatches } from './routes/batches.ts';
@@ -45,6 +43,8 @@ import { registerSites } from './routes/sites.ts';
 export interface AppOptions {
   /** Folder of the built pages; without it only the API answers. */
   readonly pagesDir?: string;
+  /** Who is known, when not by what the house keeps. */
+  readonly people?: PeopleKnown;
 }
 
 export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
@@ -57,7 +57,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   registerProblems(app);
-  registerGuard(app, house.config.API_TOKEN);
+  const { refuseUnguarded } = registerRouteAccess(app);
 
   await app.register(helmet, {
     contentSecurityPolicy: {
@@ -81,6 +81,8 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
     strictTransportSecurity: false,
     referrerPolicy: { policy: 'no-referrer' },
   });
+  // After the protecting headers, so that a refusal carries them too.
+  registerGuard(app, options.people ?? peopleKnown(house.config.API_TOKEN));
   await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
   await app.register(swagger, {
     openapi: {
@@ -88,7 +90,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
       info: { title: 'Branhearth', version: house.version, description: 'Piles, probes, readings and alarms.' },
       components: { securitySchemes: { token: { type: 'http', scheme: 'bearer' } } },
     },
-    transform: jsonSchemaTransform,
+    transform: describeRoute,
   });
 
   const api = app.withTypeProvider<ZodTypeProvider>();
@@ -113,9 +115,14 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerPlan(api);
   registerIngest(api, house);
   registerMappings(api, house);
-  registerLive(app, house.hub, house.clock);
-  registerMetrics(app, house);
-  app.get('/api/openapi.json', { schema: { hide: true } }, async () => app.swagger());
+  registerLive(api, house.hub, house.clock);
+  registerMetrics(api, house);
+  api.get(
+    '/api/openapi.json',
+    { config: { access: 'viewer' }, schema: { response: fileAnswer('This description.', 'application/json') } },
+    async () => app.swagger(),
+  );
   await registerPages(app, options.pagesDir);
+  refuseUnguarded();
   return app;
 }

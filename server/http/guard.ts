@@ -1,51 +1,55 @@
 /**
- * server/http/guard.ts: who may speak to the API.
+ * server/http/guard.ts: who a request comes from, and whether that is enough for the route it asks for.
  *
- * Takes:  the token, when one is set.
- * Gives:  401 for a request under /api/ or /metrics without the right token; 403 for one that another web page made.
- * Never:  compares secrets in a way whose time tells how much was right.
+ * Takes:  the house's ways of knowing people.
+ * Gives:  `request.person`; 401 for somebody unknown, 403 for somebody who may not.
  */
-import { createHash, timingSafeEqual } from 'node:crypto';
-import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { isLoopback } from '../../shared/config.ts';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { type Access, isAllowed, type Person, type Role } from '../../shared/person.ts';
 import { sendProblem } from './problem.ts';
 
-const digest = (text: string) => createHash('sha256').update(text).digest();
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Who asks; null for somebody unknown, who reaches open routes only. */
+    person: Person | null;
+  }
+}
 
-export function registerGuard(app: FastifyInstance, token: string | undefined): void {
-  const wanted = token === undefined ? undefined : digest(token);
+export interface PeopleKnown {
+  /** Who the request shows itself to be by session or token, or by where it was made. */
+  personOf(request: FastifyRequest): Promise<Person | null>;
+  /** Whether this machine itself acts as owner for now. */
+  onlyHere(): boolean;
+}
 
+const whoMay: Readonly<Record<Role, string>> = {
+  owner: 'Only an owner may do this.',
+  keeper: 'Only keepers and owners may do this.',
+  viewer: 'Only people of this house may see this.',
+};
+
+export function registerGuard(app: FastifyInstance, people: PeopleKnown): void {
+  app.decorateRequest('person', null);
   app.addHook('onRequest', async (request, reply) => {
-    if (!isGuarded(request.url)) return;
-    if (wanted) {
-      const given = /^Bearer (.+)$/i.exec(request.headers.authorization ?? '')?.[1];
-      if (given === undefined || !timingSafeEqual(digest(given), wanted)) {
-        reply.header('WWW-Authenticate', 'Bearer realm="branhearth"');
-        return sendProblem(reply, 401, 'Send the API token as "Authorization: Bearer …".');
-      }
-      return;
-    }
-    // Without a token only this machine may speak: a page elsewhere could otherwise reach us through the
-    // grower's own browser, by a rebound name or a cross-site form.
-    if (!hasLoopbackName(request) || isFromAnotherPage(request)) {
-      return sendProblem(reply, 403, 'Without an API token only pages and programs of this machine are answered.');
-    }
+    request.person = await people.personOf(request);
+    const access = accessOf(request);
+    if (access === 'open' || isAllowed(request.person?.role, access)) return;
+    if (request.person) return sendProblem(reply, 403, whoMay[access]);
+    return people.onlyHere() ? refuseElsewhere(reply) : refuseUnknown(reply);
   });
 }
 
-function isGuarded(url: string): boolean {
-  const path = url.split('?', 1)[0] ?? '';
-  return (path.startsWith('/api/') || path === '/metrics') && path !== '/api/health';
+/** An address under /api/ that nothing answers is kept from the unknown too, so that they cannot sound us out. */
+function accessOf(request: FastifyRequest): Access {
+  if (!request.is404) return request.routeOptions.config.access ?? 'owner';
+  return /^\/(api|metrics)(\/|\?|$)/.test(request.url) ? 'viewer' : 'open';
 }
 
-function hasLoopbackName(request: FastifyRequest): boolean {
-  return isLoopback(request.hostname.replace(/^\[|\]$/g, ''));
+function refuseUnknown(reply: FastifyReply) {
+  reply.header('WWW-Authenticate', 'Bearer realm="branhearth"');
+  return sendProblem(reply, 401, 'Sign in, or send an API token as "Authorization: Bearer …".');
 }
 
-function isFromAnotherPage(request: FastifyRequest): boolean {
-  const { origin } = request.headers;
-  if (request.headers['sec-fetch-site'] === 'cross-site') return true;
-  return (
-    origin !== undefined && (!URL.canParse(origin) || !isLoopback(new URL(origin).hostname.replace(/^\[|\]$/g, '')))
-  );
+function refuseElsewhere(reply: FastifyReply) {
+  return sendProblem(reply, 403, 'Without an API token only pages and programs of this machine are answered.');
 }

@@ -27,16 +27,22 @@ async function registerFiles(app: FastifyInstance, pagesDir: string): Promise<(r
   const sendDocument = (reply: FastifyReply) =>
     reply.type('text/html; charset=utf-8').header('Cache-Control', 'no-cache').send(document);
 
-  await app.register(fastifyStatic, {
-    root: pagesDir,
-    index: false,
-    wildcard: false,
-    setHeaders(reply, path) {
-      // Files under assets/ carry a digest in their name, so they never change.
-      const lasting = path.includes('/assets/');
-      reply.setHeader('Cache-Control', lasting ? `public, max-age=${365 * dayS}, immutable` : 'no-cache');
-    },
+  await app.register(async (files) => {
+    files.addHook('onRoute', (route) => {
+      route.config = { ...route.config, access: 'open' };
+      route.schema = { ...route.schema, hide: true };
+    });
+    await files.register(fastifyStatic, {
+      root: pagesDir,
+      index: false,
+      wildcard: false,
+      setHeaders(reply, path) {
+        // Files under assets/ carry a digest in their name, so they never change.
+        const lasting = path.includes('/assets/');
+        reply.setHeader('Cache-Control', lasting ? `public, max-age=${365 * dayS}, immutable` : 'no-cache');
+      },
+    });
   });
-  app.get('/', { schema: { hide: true } }, (_request, reply) => sendDocument(reply));
+  app.get('/', { config: { access: 'open' }, schema: { hide: true } }, (_request, reply) => sendDocument(reply));
   return sendDocument;
 }

@@ -12,8 +12,8 @@ import { ConflictError, StoreError } from '../../shared/errors.ts';
 
 const titles: Record<number, string> = {
   400: 'The request cannot be read',
-  401: 'A token is needed',
-  403: 'Not from here',
+  401: 'Who are you?',
+  403: 'Not allowed',
   404: 'Nothing is here',
   405: 'Not this way',
   409: 'This does not fit with what is there',

@@ -16,7 +16,10 @@ export function registerActs(api: Api, house: House): void {
 
   api.get(
     '/api/piles/:id/acts',
-    { schema: { params: pileParams, response: { 200: z.object({ acts: z.array(actRecordSchema) }) } } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, response: { 200: z.object({ acts: z.array(actRecordSchema) }) } },
+    },
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
@@ -26,7 +29,10 @@ export function registerActs(api: Api, house: House): void {
 
   api.post(
     '/api/piles/:id/acts',
-    { schema: { params: pileParams, body: newActSchema, response: { 201: actRecordSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: newActSchema, response: { 201: actRecordSchema } },
+    },
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);

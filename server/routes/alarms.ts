@@ -22,7 +22,7 @@ export function registerAlarms(api: Api, house: House): void {
 
   api.get(
     '/api/piles/:id/alarms',
-    { schema: { params: pileParams, response: { 200: alarmsAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: alarmsAnswerSchema } } },
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
@@ -37,14 +37,14 @@ export function registerAlarms(api: Api, house: House): void {
 
   api.get(
     '/api/alarms/:id',
-    { schema: { params: alarmParams, response: { 200: alarmDetailSchema } } },
+    { config: { access: 'viewer' }, schema: { params: alarmParams, response: { 200: alarmDetailSchema } } },
     async (request, reply) => (await show(request.params.id)) ?? notFound(reply, 'alarm', request.params.id),
   );
 
   const handle = (path: string, body: z.ZodType, act: (id: string, input: unknown) => Promise<boolean>) =>
     api.post(
       path,
-      { schema: { params: alarmParams, body, response: { 200: alarmDetailSchema } } },
+      { config: { access: 'keeper' }, schema: { params: alarmParams, body, response: { 200: alarmDetailSchema } } },
       async (request, reply) => {
         const { id } = request.params;
         if (!(await act(id, request.body))) return notFound(reply, 'open alarm', id);

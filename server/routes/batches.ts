@@ -36,7 +36,10 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   api.get(
     '/api/batches',
-    { schema: { querystring: batchesQuerySchema, response: { 200: batchesAnswerSchema } } },
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: batchesQuerySchema, response: { 200: batchesAnswerSchema } },
+    },
     async (request) => {
       const { pile, stage, state } = request.query;
       const family = await readFamily(journal);
@@ -50,22 +53,26 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
     },
   );
 
-  api.get('/api/batches/:id', { schema: answers }, async (request, reply) => {
+  api.get('/api/batches/:id', { config: { access: 'viewer' }, schema: answers }, async (request, reply) => {
     return (await shown(request.params.id)) ?? notFound(reply, 'batch', request.params.id);
   });
 
-  api.patch('/api/batches/:id', { schema: { ...answers, body: outcomeSchema } }, async (request, reply) => {
-    const { id } = request.params;
-    if (!(await shown(id))) return notFound(reply, 'batch', id);
-    const { outcome, name } = request.body;
-    if (outcome !== undefined) await journal.lineage.setOutcome(id, outcome || null);
-    if (name !== undefined) await journal.lineage.rename(id, name);
-    return (await shown(id)) ?? notFound(reply, 'batch', id);
-  });
+  api.patch(
+    '/api/batches/:id',
+    { config: { access: 'keeper' }, schema: { ...answers, body: outcomeSchema } },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!(await shown(id))) return notFound(reply, 'batch', id);
+      const { outcome, name } = request.body;
+      if (outcome !== undefined) await journal.lineage.setOutcome(id, outcome || null);
+      if (name !== undefined) await journal.lineage.rename(id, name);
+      return (await shown(id)) ?? notFound(reply, 'batch', id);
+    },
+  );
 
   api.post(
     '/api/batches/:id/continue',
-    { schema: { ...answersNew, body: continueBatchSchema } },
+    { config: { access: 'keeper' }, schema: { ...answersNew, body: continueBatchSchema } },
     async (request, reply) => {
       const { id } = request.params;
       if (!(await shown(id))) return notFound(reply, 'batch', id);
@@ -77,7 +84,7 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   api.post(
     '/api/batches/merge',
-    { schema: { body: mergeBatchesSchema, response: { 201: batchDetailSchema } } },
+    { config: { access: 'keeper' }, schema: { body: mergeBatchesSchema, response: { 201: batchDetailSchema } } },
     async (request, reply) => {
       const made = await life.merge(request.body);
       const detail = await shown(made);
@@ -90,12 +97,16 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
     body: Body,
     run: (id: string, ask: z.output<Body>) => Promise<unknown>,
   ) => {
-    api.post(`/api/batches/:id/${name}`, { schema: { ...answers, body } }, async (request, reply) => {
-      const { id } = request.params;
-      if (!(await shown(id))) return notFound(reply, 'batch', id);
-      await run(id, request.body as z.output<Body>);
-      return (await shown(id)) ?? notFound(reply, 'batch', id);
-    });
+    api.post(
+      `/api/batches/:id/${name}`,
+      { config: { access: 'keeper' }, schema: { ...answers, body } },
+      async (request, reply) => {
+        const { id } = request.params;
+        if (!(await shown(id))) return notFound(reply, 'batch', id);
+        await run(id, request.body as z.output<Body>);
+        return (await shown(id)) ?? notFound(reply, 'batch', id);
+      },
+    );
   };
   step('split', splitBatchSchema, (id, ask) => life.split(id, ask));
   step('abandon', abandonSchema, (id, ask) => life.abandon(id, ask));
@@ -105,7 +116,10 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   api.delete(
     '/api/batches/:id/inputs/:flowId',
-    { schema: { ...answers, params: pileParams.extend({ flowId: z.string().min(1).max(64) }) } },
+    {
+      config: { access: 'keeper' },
+      schema: { ...answers, params: pileParams.extend({ flowId: z.string().min(1).max(64) }) },
+    },
     async (request, reply) => {
       const { id, flowId } = request.params;
       const before = await shown(id);

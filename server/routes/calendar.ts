@@ -34,20 +34,29 @@ export function registerCalendar(api: Api, house: House): void {
   });
   const addressOf = (base: string, secret: string) => `${base}/calendar/${secret}.ics`;
 
-  api.get('/api/calendar', { schema: { response: { 200: calendarSchema } } }, async (request, reply) => {
-    const secret = (await journal.settings.get(settingKey)) ?? (await renew());
-    reply.header('Cache-Control', 'private, no-store');
-    return shown(addressOf(publicAddress(config.PUBLIC_URL, request), secret));
-  });
+  api.get(
+    '/api/calendar',
+    { config: { access: 'viewer' }, schema: { response: { 200: calendarSchema } } },
+    async (request, reply) => {
+      const secret = (await journal.settings.get(settingKey)) ?? (await renew());
+      reply.header('Cache-Control', 'private, no-store');
+      return shown(addressOf(publicAddress(config.PUBLIC_URL, request), secret));
+    },
+  );
 
-  api.post('/api/calendar/renewal', { schema: { response: { 200: calendarSchema } } }, async (request, reply) => {
-    reply.header('Cache-Control', 'private, no-store');
-    return shown(addressOf(publicAddress(config.PUBLIC_URL, request), await renew()));
-  });
+  api.post(
+    '/api/calendar/renewal',
+    { config: { access: 'owner' }, schema: { response: { 200: calendarSchema } } },
+    async (request, reply) => {
+      reply.header('Cache-Control', 'private, no-store');
+      return shown(addressOf(publicAddress(config.PUBLIC_URL, request), await renew()));
+    },
+  );
 
   api.get(
     '/calendar/:secret.ics',
     {
+      config: { access: 'open' },
       logLevel: 'warn', // the line for each request would hold the secret
       schema: {
         params: z.object({ secret: z.string().max(64) }),

@@ -58,7 +58,10 @@ export function registerEntries(api: Api, house: House): void {
 
   api.get(
     '/api/piles/:id/entries',
-    { schema: { params: pileParams, querystring: entriesQuerySchema, response: { 200: entriesAnswerSchema } } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, querystring: entriesQuerySchema, response: { 200: entriesAnswerSchema } },
+    },
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
@@ -68,7 +71,10 @@ export function registerEntries(api: Api, house: House): void {
 
   api.get(
     '/api/batches/:id/entries',
-    { schema: { params: pileParams, querystring: entriesQuerySchema, response: { 200: entriesAnswerSchema } } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, querystring: entriesQuerySchema, response: { 200: entriesAnswerSchema } },
+    },
     async (request, reply) => {
       const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
       if (!batch) return notFound(reply, 'batch', request.params.id);
@@ -79,7 +85,10 @@ export function registerEntries(api: Api, house: House): void {
 
   api.post(
     '/api/piles/:id/entries',
-    { schema: { params: pileParams, body: newEntrySchema, response: { 200: entrySchema, 201: entrySchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: newEntrySchema, response: { 200: entrySchema, 201: entrySchema } },
+    },
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
@@ -94,13 +103,13 @@ export function registerEntries(api: Api, house: House): void {
 
   api.post(
     '/api/entries',
-    { schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } } },
+    { config: { access: 'keeper' }, schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } } },
     async (request) => ({ outcomes: await handInQueue(request.body.entries, desk, clock) }),
   );
 
   api.get(
     '/api/entries/:id',
-    { schema: { params: pileParams, response: { 200: entryDetailSchema } } },
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: entryDetailSchema } } },
     async (request, reply) => {
       const found = await shown(request.params.id);
       return found ? { entry: found.entry, earlier: found.earlier } : notFound(reply, 'entry', request.params.id);
@@ -109,7 +118,10 @@ export function registerEntries(api: Api, house: House): void {
 
   api.post(
     '/api/entries/:id/corrections',
-    { schema: { params: pileParams, body: correctionSchema, response: { 200: entrySchema, 201: entrySchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: correctionSchema, response: { 200: entrySchema, 201: entrySchema } },
+    },
     async (request, reply) => {
       const found = await shown(request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);
@@ -123,7 +135,10 @@ export function registerEntries(api: Api, house: House): void {
 
   api.post(
     '/api/entries/:id/withdrawal',
-    { schema: { params: pileParams, body: withdrawalSchema, response: { 200: entrySchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: withdrawalSchema, response: { 200: entrySchema } },
+    },
     async (request, reply) => {
       const found = await shown(request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);

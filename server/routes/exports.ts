@@ -24,7 +24,7 @@ export function registerExports(api: Api, house: House): void {
 
   api.get(
     '/api/export/all.json',
-    { schema: { response: fileAnswer('Everything.', 'application/json') } },
+    { config: { access: 'viewer' }, schema: { response: fileAnswer('Everything.', 'application/json') } },
     async (_request, reply) => {
       const subjects = exportSubjects.map((name) => {
         const { columns, rows } = exportSubjectTable[name];
@@ -42,7 +42,7 @@ export function registerExports(api: Api, house: House): void {
     const response = fileAnswer('One row per line.', type.split(';', 1)[0] ?? type);
     api.get(
       `/api/export/:subject.${format}`,
-      { schema: { params: z.object({ subject: exportSubjectSchema }), response } },
+      { config: { access: 'viewer' }, schema: { params: z.object({ subject: exportSubjectSchema }), response } },
       async (request, reply) => {
         const { subject } = request.params;
         const { columns, rows } = exportSubjectTable[subject];
@@ -54,7 +54,7 @@ export function registerExports(api: Api, house: House): void {
 
     api.get(
       `/api/batches/:id/readings.${format}`,
-      { schema: { params: pileParams, response } },
+      { config: { access: 'viewer' }, schema: { params: pileParams, response } },
       async (request, reply) => {
         const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
         const pile = batch && (await journal.piles.get(batch.pileId));

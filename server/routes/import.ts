@@ -30,13 +30,21 @@ export function registerImport(api: Api, house: House): void {
 
   api.post(
     '/api/import/preview',
-    { bodyLimit, schema: { body: importAskSchema, response: { 200: importPreviewSchema } } },
+    {
+      config: { access: 'keeper' },
+      bodyLimit,
+      schema: { body: importAskSchema, response: { 200: importPreviewSchema } },
+    },
     async (request, reply) => orUnreadable(reply, () => previewImport(house, request.body)),
   );
 
   api.post(
     '/api/import/commit',
-    { bodyLimit, schema: { body: importCommitSchema, response: { 200: importDoneSchema } } },
+    {
+      config: { access: 'keeper' },
+      bodyLimit,
+      schema: { body: importCommitSchema, response: { 200: importDoneSchema } },
+    },
     async (request, reply) => {
       const { digest, ...ask } = request.body;
       if (digestOf(ask) !== digest) {

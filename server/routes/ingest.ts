@@ -14,13 +14,16 @@ const listenSchema = z.object({
 });
 
 export function registerIngest(api: Api, house: House): void {
-  api.get('/api/ingest/refusals', { schema: { response: { 200: refusalsAnswerSchema } } }, async () =>
-    house.ingest.refusals(),
+  api.get(
+    '/api/ingest/refusals',
+    { config: { access: 'viewer' }, schema: { response: { 200: refusalsAnswerSchema } } },
+    async () => house.ingest.refusals(),
   );
 
   api.get(
     '/api/ingest/foreign',
     {
+      config: { access: 'viewer' },
       schema: {
         querystring: z.object({ filter: z.string().min(1).max(512).optional() }),
         response: { 200: foreignMessagesAnswerSchema },
@@ -31,7 +34,7 @@ export function registerIngest(api: Api, house: House): void {
 
   api.post(
     '/api/ingest/listen',
-    { schema: { body: listenSchema, response: { 200: foreignMessagesAnswerSchema } } },
+    { config: { access: 'owner' }, schema: { body: listenSchema, response: { 200: foreignMessagesAnswerSchema } } },
     async (request, reply) => {
       const problem = filterProblem(request.body.filter);
       if (problem !== undefined) {

@@ -17,7 +17,7 @@ export function registerLabels(api: Api, house: House): void {
 
   api.get(
     '/api/piles/:id/label',
-    { schema: { params: pileParams, response: { 200: labelSchema } } },
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: labelSchema } } },
     async (request, reply) => {
       const one = house.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
@@ -32,7 +32,10 @@ export function registerLabels(api: Api, house: House): void {
 
   api.get(
     '/api/piles/:id/label.svg',
-    { schema: { params: pileParams, response: fileAnswer('The label.', 'image/svg+xml') } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, response: fileAnswer('The label.', 'image/svg+xml') },
+    },
     async (request, reply) => {
       const one = house.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);

@@ -3,16 +3,18 @@
  *
  * Never:  buffers for a page that reads too slowly; its line is cut and the page comes back by itself.
  */
-import type { FastifyInstance } from 'fastify';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Clock } from '../../shared/clock.ts';
+import type { Api } from '../http/api.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 import { eventText, type LiveHub } from '../live/live-hub.ts';
 
 const beatMs = 15_000;
 const mostBufferedBytes = 4_000_000;
 
-export function registerLive(app: FastifyInstance, hub: LiveHub, clock: Clock): void {
-  app.get('/api/live', { schema: { hide: true } }, (request, reply) => {
+export function registerLive(api: Api, hub: LiveHub, clock: Clock): void {
+  const response = fileAnswer('Changes as they happen, as server-sent events.', 'text/event-stream');
+  api.get('/api/live', { config: { access: 'viewer' }, schema: { response } }, (request, reply) => {
     const line = reply.raw;
     reply.hijack();
     line.writeHead(200, {

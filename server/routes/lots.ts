@@ -16,24 +16,35 @@ import { pileParams, said } from './piles.ts';
 export function registerLots(api: Api, house: House, life: BatchLife): void {
   const { journal } = house;
 
-  api.get('/api/lots', { schema: { response: { 200: lotsAnswerSchema } } }, async () => ({
+  api.get('/api/lots', { config: { access: 'viewer' }, schema: { response: { 200: lotsAnswerSchema } } }, async () => ({
     lots: (await journal.lots.list()).map(lotView),
   }));
 
-  api.post('/api/lots', { schema: { body: newLotSchema, response: { 201: lotSchema } } }, async (request, reply) => {
-    const id = await life.addLot(request.body);
-    const lot = await journal.lots.get(id);
-    return lot ? reply.code(201).send(lotView(lot)) : notFound(reply, 'lot', id);
-  });
+  api.post(
+    '/api/lots',
+    { config: { access: 'keeper' }, schema: { body: newLotSchema, response: { 201: lotSchema } } },
+    async (request, reply) => {
+      const id = await life.addLot(request.body);
+      const lot = await journal.lots.get(id);
+      return lot ? reply.code(201).send(lotView(lot)) : notFound(reply, 'lot', id);
+    },
+  );
 
-  api.get('/api/lots/:id', { schema: { params: pileParams, response: { 200: lotSchema } } }, async (request, reply) => {
-    const lot = await journal.lots.get(request.params.id);
-    return lot ? lotView(lot) : notFound(reply, 'lot', request.params.id);
-  });
+  api.get(
+    '/api/lots/:id',
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: lotSchema } } },
+    async (request, reply) => {
+      const lot = await journal.lots.get(request.params.id);
+      return lot ? lotView(lot) : notFound(reply, 'lot', request.params.id);
+    },
+  );
 
   api.patch(
     '/api/lots/:id',
-    { schema: { params: pileParams, body: lotChangeSchema, response: { 200: lotSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: lotChangeSchema, response: { 200: lotSchema } },
+    },
     async (request, reply) => {
       const lot = await journal.lots.get(request.params.id);
       if (!lot) return notFound(reply, 'lot', request.params.id);
@@ -45,7 +56,10 @@ export function registerLots(api: Api, house: House, life: BatchLife): void {
 
   api.get(
     '/api/lineage',
-    { schema: { querystring: lineageQuerySchema, response: { 200: lineageAnswerSchema } } },
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: lineageQuerySchema, response: { 200: lineageAnswerSchema } },
+    },
     async (request, reply) => {
       const { start, way } = request.query;
       const family = await readFamily(journal);

@@ -33,19 +33,23 @@ export function registerMappings(api: Api, house: House): void {
     return mappings;
   };
 
-  api.get('/api/mappings', { schema: { response: { 200: mappingsAnswerSchema } } }, async () => ({
-    mappings: await journal.mappings.list(),
-  }));
+  api.get(
+    '/api/mappings',
+    { config: { access: 'viewer' }, schema: { response: { 200: mappingsAnswerSchema } } },
+    async () => ({
+      mappings: await journal.mappings.list(),
+    }),
+  );
 
   api.post(
     '/api/mappings/try',
-    { schema: { body: mappingInputSchema, response: { 200: mappingTrialSchema } } },
+    { config: { access: 'owner' }, schema: { body: mappingInputSchema, response: { 200: mappingTrialSchema } } },
     async (request, reply) => refused(reply, request.body) ?? ingest.tryMapping(request.body),
   );
 
   api.post(
     '/api/mappings',
-    { schema: { body: mappingInputSchema, response: { 201: mappingSchema } } },
+    { config: { access: 'owner' }, schema: { body: mappingInputSchema, response: { 201: mappingSchema } } },
     async (request, reply) => {
       const problem = refused(reply, request.body);
       if (problem) return problem;
@@ -58,7 +62,10 @@ export function registerMappings(api: Api, house: House): void {
 
   api.delete(
     '/api/mappings/:id',
-    { schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } } },
+    {
+      config: { access: 'owner' },
+      schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
+    },
     async (request, reply) => {
       if (!(await journal.mappings.remove(request.params.id))) return notFound(reply, 'mapping', request.params.id);
       await apply();

@@ -1,12 +1,13 @@
 /**
  * server/routes/metrics.ts: GET /metrics in OpenMetrics text, for whoever gathers figures of machines.
  */
-import type { FastifyInstance } from 'fastify';
 import { Counter, collectDefaultMetrics, Gauge, type OpenMetricsContentType, Registry } from 'prom-client';
 import { alarmStates } from '../../shared/warning.ts';
 import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { fileAnswer } from '../http/file-answer.ts';
 
-export function registerMetrics(app: FastifyInstance, house: House): void {
+export function registerMetrics(api: Api, house: House): void {
   const registry = new Registry<OpenMetricsContentType>();
   registry.setContentType(Registry.OPENMETRICS_CONTENT_TYPE);
   const registers = [registry];
@@ -61,7 +62,8 @@ export function registerMetrics(app: FastifyInstance, house: House): void {
     },
   });
 
-  app.get('/metrics', { schema: { hide: true } }, async (_request, reply) =>
+  const response = fileAnswer('Figures of this machine.', 'application/openmetrics-text');
+  api.get('/metrics', { config: { access: 'viewer' }, schema: { response } }, async (_request, reply) =>
     reply.type(registry.contentType).send(await registry.metrics()),
   );
 }

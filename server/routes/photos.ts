@@ -32,6 +32,7 @@ export function registerPhotos(api: Api, house: House): void {
   api.put(
     '/api/photos/:id',
     {
+      config: { access: 'keeper' },
       bodyLimit: photoLimits.bytes,
       schema: {
         params: photoParams,
@@ -64,6 +65,7 @@ export function registerPhotos(api: Api, house: House): void {
   api.get(
     '/api/photos/:id',
     {
+      config: { access: 'viewer' },
       schema: {
         params: photoParams,
         querystring: photoQuerySchema,

@@ -56,13 +56,17 @@ export function registerPiles(api: Api, house: House): void {
     return one ? pileDetail(one, await journal.acts.list(id)) : notFound(reply, 'pile', id);
   };
 
-  api.get('/api/piles', { schema: { response: { 200: pilesAnswerSchema } } }, async () => ({
-    piles: watch.all().map((one) => one.summary()),
-  }));
+  api.get(
+    '/api/piles',
+    { config: { access: 'viewer' }, schema: { response: { 200: pilesAnswerSchema } } },
+    async () => ({
+      piles: watch.all().map((one) => one.summary()),
+    }),
+  );
 
   api.get(
     '/api/piles/:id',
-    { schema: { params: pileParams, response: { 200: pileDetailSchema } } },
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: pileDetailSchema } } },
     async (request, reply) => {
       const one = watch.get(request.params.id);
       return one ? pileDetail(one, await journal.acts.list(one.pile.id)) : notFound(reply, 'pile', request.params.id);
@@ -71,7 +75,7 @@ export function registerPiles(api: Api, house: House): void {
 
   api.post(
     '/api/piles',
-    { schema: { body: newPileSchema, response: { 201: pileDetailSchema } } },
+    { config: { access: 'keeper' }, schema: { body: newPileSchema, response: { 201: pileDetailSchema } } },
     async (request, reply) => {
       const { id, site, name, stage, startedAt, recipe, limits } = request.body;
       const nowMs = clock.nowMs();
@@ -95,7 +99,10 @@ export function registerPiles(api: Api, house: House): void {
 
   api.patch(
     '/api/piles/:id',
-    { schema: { params: pileParams, body: pileChangeSchema, response: { 200: pileDetailSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: pileChangeSchema, response: { 200: pileDetailSchema } },
+    },
     async (request, reply) => {
       const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
@@ -110,7 +117,7 @@ export function registerPiles(api: Api, house: House): void {
 
   api.delete(
     '/api/piles/:id',
-    { schema: { params: pileParams, response: { 204: z.undefined() } } },
+    { config: { access: 'keeper' }, schema: { params: pileParams, response: { 204: z.undefined() } } },
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
@@ -122,7 +129,10 @@ export function registerPiles(api: Api, house: House): void {
 
   api.post(
     '/api/piles/:id/finish',
-    { schema: { params: pileParams, body: finishBatchSchema.nullish(), response: { 200: pileDetailSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: finishBatchSchema.nullish(), response: { 200: pileDetailSchema } },
+    },
     async (request, reply) => {
       const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
@@ -137,7 +147,10 @@ export function registerPiles(api: Api, house: House): void {
 
   api.post(
     '/api/piles/:id/batches',
-    { schema: { params: pileParams, body: newBatchSchema, response: { 201: pileDetailSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: pileParams, body: newBatchSchema, response: { 201: pileDetailSchema } },
+    },
     async (request, reply) => {
       const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);

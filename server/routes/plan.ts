@@ -20,20 +20,22 @@ import type { Api } from '../http/api.ts';
 export function registerPlan(api: Api): void {
   api.post(
     '/api/plan/dilution',
-    { schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } } },
     async (request) => planDilution(request.body),
   );
   api.post(
     '/api/plan/water',
-    { schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } } },
     async (request) => planWater(request.body),
   );
-  api.post('/api/plan/mix', { schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } }, async (request) =>
-    planMix(request.body),
+  api.post(
+    '/api/plan/mix',
+    { config: { access: 'viewer' }, schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } },
+    async (request) => planMix(request.body),
   );
   api.post(
     '/api/plan/dates',
-    { schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } } },
     async (request) => {
       const { startAt, stage, airC, units } = request.body;
       const dates = planDates({ startMs: startAt, stage, airC, inFahrenheit: units.temperature === 'F' });

@@ -18,15 +18,22 @@ export function registerProbes(api: Api, house: House): void {
     return view;
   };
 
-  api.get('/api/probes', { schema: { response: { 200: probesAnswerSchema } } }, async () => ({
-    probes: [...house.probes.all()]
-      .map(probeView)
-      .sort((a, b) => a.site.localeCompare(b.site) || a.probe.localeCompare(b.probe)),
-  }));
+  api.get(
+    '/api/probes',
+    { config: { access: 'viewer' }, schema: { response: { 200: probesAnswerSchema } } },
+    async () => ({
+      probes: [...house.probes.all()]
+        .map(probeView)
+        .sort((a, b) => a.site.localeCompare(b.site) || a.probe.localeCompare(b.probe)),
+    }),
+  );
 
   api.post(
     '/api/probes/:site/:probe/claim',
-    { schema: { params: probeParams, body: claimSchema, response: { 200: probeSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: probeParams, body: claimSchema, response: { 200: probeSchema } },
+    },
     async (request, reply) => {
       const { site, probe } = request.params;
       const known = house.probes.get(site, probe);
@@ -50,7 +57,7 @@ export function registerProbes(api: Api, house: House): void {
 
   api.delete(
     '/api/probes/:site/:probe/claim',
-    { schema: { params: probeParams, response: { 200: probeSchema } } },
+    { config: { access: 'keeper' }, schema: { params: probeParams, response: { 200: probeSchema } } },
     async (request, reply) => {
       const { site, probe } = request.params;
       const known = house.probes.get(site, probe);
@@ -67,7 +74,10 @@ export function registerProbes(api: Api, house: House): void {
 
   api.put(
     '/api/probes/:site/:probe/calibration',
-    { schema: { params: probeParams, body: calibrationSchema, response: { 200: probeSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { params: probeParams, body: calibrationSchema, response: { 200: probeSchema } },
+    },
     async (request, reply) => {
       const { site, probe } = request.params;
       const known = house.probes.get(site, probe);

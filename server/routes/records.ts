@@ -21,7 +21,7 @@ export function registerRecords(api: Api, house: House): void {
 
   api.get(
     '/api/batches/:id/readiness',
-    { schema: { params: pileParams, response: { 200: readinessSchema } } },
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: readinessSchema } } },
     async (request, reply) => {
       const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
       const pile = batch && (await journal.piles.get(batch.pileId));
@@ -34,14 +34,17 @@ export function registerRecords(api: Api, house: House): void {
 
   api.get(
     '/api/batches/:id/record',
-    { schema: { params: pileParams, response: { 200: batchRecordSchema } } },
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: batchRecordSchema } } },
     async (request, reply) =>
       (await batchRecord(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.get(
     '/api/batches/:id/record.pdf',
-    { schema: { params: pileParams, response: fileAnswer('The record on paper.', 'application/pdf') } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, response: fileAnswer('The record on paper.', 'application/pdf') },
+    },
     async (request, reply) => {
       const record = await batchRecord(house, request.params.id);
       if (!record) return notFound(reply, 'batch', request.params.id);

@@ -24,40 +24,49 @@ import { nameSeason } from '../seasons/season-names.ts';
 export function registerSeasons(api: Api, house: House): void {
   api.get(
     '/api/compare',
-    { schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
     async (request) => compare(house, request.query),
   );
 
   api.get(
     '/api/compare/curves',
-    { schema: { querystring: choiceSchema, response: { 200: curvesAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: curvesAnswerSchema } } },
     async (request) => ({ curves: await curves(house, request.query) }),
   );
 
-  api.get('/api/compare.csv', { schema: { querystring: choiceSchema } }, async (request, reply) => {
-    const { batches } = await compare(house, request.query);
-    return reply
-      .type('text/csv; charset=utf-8')
-      .header('content-disposition', 'attachment; filename="batches-compared.csv"')
-      .send(compareCsv(batches));
-  });
+  api.get(
+    '/api/compare.csv',
+    { config: { access: 'viewer' }, schema: { querystring: choiceSchema } },
+    async (request, reply) => {
+      const { batches } = await compare(house, request.query);
+      return reply
+        .type('text/csv; charset=utf-8')
+        .header('content-disposition', 'attachment; filename="batches-compared.csv"')
+        .send(compareCsv(batches));
+    },
+  );
 
   api.get(
     '/api/compare.json',
-    { schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
+    { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
     async (request, reply) =>
       reply
         .header('content-disposition', 'attachment; filename="batches-compared.json"')
         .send(await compare(house, request.query)),
   );
 
-  api.get('/api/seasons', { schema: { response: { 200: seasonsAnswerSchema } } }, async () => ({
-    seasons: await seasons(house),
-  }));
+  api.get(
+    '/api/seasons',
+    { config: { access: 'viewer' }, schema: { response: { 200: seasonsAnswerSchema } } },
+    async () => ({
+      seasons: await seasons(house),
+    }),
+  );
 
   api.put(
     '/api/seasons/:id',
     {
+      config: { access: 'keeper' },
       schema: {
         params: z.object({ id: seasonIdSchema }),
         body: seasonNameSchema,
@@ -72,13 +81,19 @@ export function registerSeasons(api: Api, house: House): void {
 
   api.get(
     '/api/batches/:id/closest',
-    { schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } },
+    },
     async (request, reply) => (await closest(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.post(
     '/api/seasons/earlier',
-    { schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } } },
+    {
+      config: { access: 'keeper' },
+      schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } },
+    },
     async (request, reply) => {
       const answer = await bringIn(house, request.body);
       if (!answer) return notFound(reply, 'site', request.body.site);

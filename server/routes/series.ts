@@ -15,7 +15,10 @@ const longestMs = 20 * 366 * 86_400_000;
 export function registerSeries(api: Api, house: House): void {
   api.get(
     '/api/piles/:id/series',
-    { schema: { params: pileParams, querystring: seriesQuerySchema, response: { 200: seriesAnswerSchema } } },
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, querystring: seriesQuerySchema, response: { 200: seriesAnswerSchema } },
+    },
     async (request, reply) => {
       const one = house.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import pino from 'pino';
-import { buildApp } from '../../server/app.ts';
+import { type AppOptions, buildApp } from '../../server/app.ts';
 import { type OpenHouse, openHouse } from '../../server/open-house.ts';
 import { answerBand, type BandKeeper } from '../../server/watch/band-keeper.ts';
 import { type Clock, liveClock } from '../../shared/clock.ts';
@@ -35,6 +35,7 @@ export async function openTestHouse(
   dataDir: string,
   environment: Record<string, string> = {},
   clock: Clock = liveClock,
+  options: AppOptions = {},
 ): Promise<TestHouse> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
   const { config } = readConfig({
@@ -46,7 +47,7 @@ export async function openTestHouse(
   });
   const log = pino({ level: config.LOG_LEVEL });
   const house = await openHouse({ config, clock, log, version: '0.0.0-test', bands: bandsAtOnce });
-  const app = await buildApp(house);
+  const app = await buildApp(house, options);
   await app.ready();
   return {
     house,

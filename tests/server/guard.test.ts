@@ -93,10 +93,29 @@ describe('without a token', () => {
     ['a page from elsewhere', { host: '127.0.0.1:4180', origin: 'https://elsewhere.example' }, 403],
     ['a form from elsewhere', { host: '127.0.0.1:4180', 'sec-fetch-site': 'cross-site' }, 403],
     ['a sandboxed page', { host: '127.0.0.1:4180', origin: 'null' }, 403],
+    ['a proxy of this machine', { host: '127.0.0.1:4180', 'x-forwarded-for': '192.0.2.7' }, 403],
+    ['a proxy that tells only the name', { host: '127.0.0.1:4180', 'x-forwarded-server': 'farm.example' }, 403],
+    ['a proxy after RFC 7239', { host: '127.0.0.1:4180', forwarded: 'for=192.0.2.7' }, 403],
+    ['a go-between that names itself', { host: '127.0.0.1:4180', via: '1.1 farm' }, 403],
   ];
   for (const [what, headers, status] of rows) {
     test(`GET /api/piles answers ${status} to ${what}`, async () => {
       expect((await test1.app.inject({ url: '/api/piles', headers })).statusCode).toBe(status);
+    });
+  }
+
+  const addresses: [string, number][] = [
+    ['127.0.0.1', 200],
+    ['127.8.9.10', 200],
+    ['::1', 200],
+    ['::ffff:127.0.0.1', 200],
+    ['192.0.2.7', 403],
+    ['::ffff:192.0.2.7', 403],
+  ];
+  for (const [remoteAddress, status] of addresses) {
+    test(`GET /api/piles answers ${status} to ${remoteAddress}, whatever name it calls us by`, async () => {
+      const headers = { host: '127.0.0.1:4180' };
+      expect((await test1.app.inject({ url: '/api/piles', headers, remoteAddress })).statusCode).toBe(status);
     });
   }
 });

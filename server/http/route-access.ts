@@ -1,0 +1,66 @@
+/**
+ * server/http/route-access.ts: every route says who may call it, in its options and in the description.
+ *
+ * Takes:  `config: { access }` of each route.
+ * Gives:  the list of routes, and the description of each with its access.
+ * Never:  lets an application be built in which a route says nothing.
+ */
+import type { FastifyInstance, RouteOptions } from 'fastify';
+import { jsonSchemaTransform } from 'fastify-type-provider-zod';
+import type { Access } from '../../shared/person.ts';
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    access?: Access;
+  }
+  interface FastifyInstance {
+    readonly routeList: readonly ListedRoute[];
+  }
+}
+
+export interface ListedRoute {
+  readonly method: string;
+  readonly url: string;
+  readonly access: Access;
+  /** Left out of the description: the documents and files of the pages. */
+  readonly hidden: boolean;
+}
+
+/** Call before the first route. @returns A check for after the last one. */
+export function registerRouteAccess(app: FastifyInstance): { refuseUnguarded(): void } {
+  const routes: RouteOptions[] = [];
+  app.addHook('onRoute', (route) => {
+    routes.push(route);
+  });
+  const missing = () => routes.filter(({ config }) => config?.access === undefined);
+  const refuseUnguarded = () => {
+    const names = missing().map(({ method, url }) => `${method} ${url}`);
+    if (names.length === 0) return;
+    throw new Error(`Every route must say who may call it, as config: { access }; missing at ${names.join(', ')}`);
+  };
+  // Also for what was added after the application was thought complete.
+  app.addHook('onReady', async () => refuseUnguarded());
+
+  app.decorate('routeList', {
+    getter: () =>
+      routes.flatMap(({ method, url, config, schema }) =>
+        [method].flat().map((one) => ({
+          method: one,
+          url,
+          access: config?.access ?? 'owner',
+          hidden: (schema as { hide?: boolean } | undefined)?.hide === true,
+        })),
+      ),
+  });
+  return { refuseUnguarded };
+}
+
+const schemes = [{ token: [] }];
+
+/** The description of a route with who may call it: `x-access`, and the ways to become known unless it is open. */
+export const describeRoute: typeof jsonSchemaTransform = (document) => {
+  const { schema, url } = jsonSchemaTransform(document);
+  if (!schema || schema.hide) return { schema, url };
+  const access = (document as { route?: RouteOptions }).route?.config?.access;
+  return { schema: { ...schema, 'x-access': access, security: access === 'open' ? [] : schemes }, url };
+};
