@@ -29,6 +29,7 @@ Which piles (run)
                       demo          the farm Saltmere (the default)
                       by-condition  piles that are all different, drawn around hot, dry, wet, cold ...
                       by-keeper     piles that are all different, drawn from keepers and their habits
+                      by-mishap     piles that are all different, soundly meant, and something goes amiss with most
   --seed N            same seed, same weather, probes and faults (default: 1)
   --sites N           repeat the scenario's sites up to N
   --piles N           repeat its piles up to N over all sites, or make N different ones (default there:

@@ -12,6 +12,7 @@ import { farmOf } from '../farm/farm.ts';
 import { type FarmMessage, playFarm } from '../farm/play-farm.ts';
 import { pilesByCondition } from '../generate/by-condition.ts';
 import { pilesByKeeper } from '../generate/by-keeper.ts';
+import { pilesByMishap } from '../generate/by-mishap.ts';
 import { csvSink } from '../publish/csv-sink.ts';
 import { mqttSink, type Speaker } from '../publish/mqtt-sink.ts';
 import { paceOut } from '../publish/pace.ts';
@@ -92,6 +93,7 @@ function scenarioOf({ scenario, seed, siteCount, pileCount }: RunOptions): Scena
 const generators: Record<string, ((seed: number, pileCount: number) => Scenario) | undefined> = {
   'by-condition': pilesByCondition,
   'by-keeper': pilesByKeeper,
+  'by-mishap': pilesByMishap,
 };
 
 function prepareReplay(options: ReplayCommandOptions): Play {

@@ -1,21 +1,20 @@
 /**
  * tests/bench/detect/fixed-threshold.ts: what the grower would otherwise use: two fixed thresholds on the core.
  *
- * Takes:  a scenario and its world.
+ * Takes:  a pile and what its probes said.
  * Gives:  what a plain alarm at 50 °C, and below 30 °C (soil: 20 °C) from 36 h on, would have said.
  */
-import { probeReadings } from './probe-readings.ts';
-import type { Scenario } from './scenario.ts';
+import type { Case } from './case.ts';
 import { wantedMoistureFrac } from './truth.ts';
 import type { HourSaid, Raised, Watched } from './watch.ts';
-import { sampleMin, samplesPerHour, type World } from './world.ts';
+import { sampleMin, samplesPerHour } from './world.ts';
 
-export function fixedThreshold(scenario: Scenario, world: World): Watched {
+export function fixedThreshold({ scenario, world, readings }: Case): Watched {
   const raised: Raised[] = [];
   const lowC = scenario.stage === 'soil' ? 20 : 30;
   let hot = false;
   let cold = false;
-  for (const { position, quantity, value, atMs } of probeReadings(scenario, world)) {
+  for (const { position, quantity, value, atMs } of readings) {
     if (position !== 'core' || quantity !== 'temperature') continue;
     const sample = Math.round((atMs - scenario.startMs) / (sampleMin * 60_000));
     follow(raised, 'overheating', hot, value > 50, sample, world.samples);

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/generators.ts: two ways of inventing piles, one for tuning and one for reporting.
+ * tests/bench/detect/generators.ts: two ways of inventing the piles that rules are tried out on.
  *
  * Takes:  a number of the pile.
  * Gives:  its scenario. The first draws around a purpose (ordinary, hot, dry, cold ...); the second draws a grower, a
@@ -8,14 +8,15 @@
 
 import type { Position } from '../../../shared/names.ts';
 import { type Climate, mildClimate } from '../../../simulator/model/climate.ts';
-import type { PileCover } from '../../../simulator/model/pile.ts';
+import { mixOf, type PileCover } from '../../../simulator/model/pile.ts';
 import { createRandom, type Random } from '../../../simulator/model/random.ts';
 import type { Fault, FaultKind, Hand, Scenario } from './scenario.ts';
+import { ingredientsOf } from './world.ts';
 
 const faultKinds: readonly [FaultKind, ...FaultKind[]] = ['silent', 'stuck', 'out', 'spikes'];
 const day0 = Date.UTC(2031, 0, 1);
 
-/** The half to tune on: each pile has a purpose. */
+/** Each pile has a purpose. */
 export function purposeful(number: number, shift = 0): Scenario {
   return asLaid(drawPurposeful(number, shift));
 }
@@ -186,7 +187,7 @@ const regions: readonly [Climate, ...Climate[]] = [
   { ...mildClimate, meanC: 23, seasonK: 7, dayK: 10, rhPct: 32, windMS: 3, rainShare: 0.01, latitudeDeg: 33 },
 ];
 
-/** The half to report: a grower somewhere, in some week of the year. */
+/** A grower somewhere, in some week of the year. */
 export function anybody(number: number, shift = 0): Scenario {
   return asLaid(drawAnybody(number, shift));
 }
@@ -259,15 +260,24 @@ function drawAnybody(number: number, shift: number): Scenario {
   };
 }
 
-/** Water is added until the wanted moisture is reached and never taken away, so a mix is no drier than what went into it. */
+/**
+ * Water is added until the wanted moisture is reached and never taken away, so a mix is no drier than what went into it; a
+ * grower weighs what is laid, water included.
+ */
 function asLaid(scenario: Scenario): Scenario {
-  const driest = { 'compost-mix': 0.455, 'soil-mix': 0.32, 'wheat-bran': 0, 'rice-bran': 0, other: 0 }[
-    scenario.material
-  ];
-  const wetterBy = Math.max(0, driest - scenario.moistureFrac);
+  const { dryKg, waterKg } = mixOf(ingredientsOf(scenario), scenario.moistureFrac);
+  const moistureFrac = waterKg / (waterKg + dryKg);
   const { told } = scenario;
-  const moistureFrac = told.moistureFrac === undefined ? undefined : told.moistureFrac + wetterBy;
-  return { ...scenario, moistureFrac: scenario.moistureFrac + wetterBy, told: { ...told, moistureFrac } };
+  return {
+    ...scenario,
+    moistureFrac,
+    told: {
+      ...told,
+      moistureFrac:
+        told.moistureFrac === undefined ? undefined : told.moistureFrac + (moistureFrac - scenario.moistureFrac),
+      massKg: told.massKg === undefined ? undefined : waterKg + dryKg,
+    },
+  };
 }
 
 function toldOf(random: Random, moistureFrac: number, doseFrac: number, massKg: number): Scenario['told'] {
@@ -282,7 +292,7 @@ function probesOf(
   random: Random,
   faultShare: number,
   days: number,
-): Pick<Scenario, 'everyMin' | 'positions' | 'humidity' | 'lossShare' | 'fault'> {
+): Pick<Scenario, 'everyMin' | 'positions' | 'humidity' | 'lossShare' | 'faults'> {
   const positions: Position[] = random.next() < 0.7 ? ['core', 'top', 'base', 'air'] : ['core', 'air'];
   const drawn: Fault | null =
     random.next() < faultShare
@@ -299,6 +309,6 @@ function probesOf(
     positions,
     humidity: random.next() < 0.6,
     lossShare: random.next() < 0.5 ? 0 : random.between(0, 0.25),
-    fault,
+    faults: fault === null ? [] : [fault],
   };
 }

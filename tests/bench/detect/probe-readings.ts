@@ -16,7 +16,7 @@ export function probeReadings(scenario: Scenario, world: World): JudgeReading[] 
   // One-wire chips are good to half a degree (maker's data sheet) and speak in sixteenths.
   const offsets = new Map<Position, number>(scenario.positions.map((position) => [position, 0.2 * random.normal()]));
   const every = Math.max(1, Math.round(scenario.everyMin / sampleMin));
-  const { fault } = scenario;
+  const fault = scenario.faults[0] ?? null; // one at most is drawn
   const faultSample = fault === null ? Number.POSITIVE_INFINITY : (fault.hour * 60) / sampleMin;
   let stuckAt: number | null = null;
   for (let sample = 0; sample < world.samples; sample += every) {

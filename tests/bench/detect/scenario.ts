@@ -2,7 +2,7 @@
  * tests/bench/detect/scenario.ts: one seeded pile for the detection bench, as data.
  *
  * Takes:  nothing.
- * Gives:  the shape that both generators fill and the world runs.
+ * Gives:  what the judge, the truth and the tally know of a pile, and what the two generators of the development half draw.
  */
 
 import type { Material } from '../../../shared/batch.ts';
@@ -24,37 +24,46 @@ export interface Fault {
   readonly kind: FaultKind;
   readonly position: Position;
   readonly hour: number;
+  /** When it is over; absent when it never is. */
+  readonly untilHour?: number | undefined;
 }
 
-export interface Scenario {
+/** What happened to a pile and what its grower told. */
+export interface Story {
   readonly name: string;
-  readonly seed: number;
   readonly stage: Stage;
   readonly material: Material;
   readonly days: number;
   readonly startMs: number;
-  readonly climate: Climate;
   readonly depthM: number;
-  readonly moistureFrac: number;
-  readonly doseFrac: number;
-  readonly massKg: number;
-  readonly tempC: number;
   readonly cover: PileCover;
-  readonly shed: Shed;
-  readonly shadeFrac: number;
-  readonly fanMS: number;
   readonly hands: readonly Hand[];
   /** What the grower told, where it differs from the truth; undefined = did not say. */
   readonly told: {
     readonly moistureFrac: number | undefined;
     readonly doseFrac: number | undefined;
+    /** Mass as laid, water included. */
     readonly massKg: number | undefined;
   };
+  readonly faults: readonly Fault[];
+}
+
+/** A pile of the development half, as drawn. */
+export interface Scenario extends Story {
+  readonly seed: number;
+  readonly climate: Climate;
+  readonly moistureFrac: number;
+  readonly doseFrac: number;
+  /** Mass of what goes in, as bought. */
+  readonly massKg: number;
+  readonly tempC: number;
+  readonly shed: Shed;
+  readonly shadeFrac: number;
+  readonly fanMS: number;
   readonly everyMin: number;
   readonly positions: readonly Position[];
   readonly humidity: boolean;
   readonly lossShare: number;
-  readonly fault: Fault | null;
   /** Each material and growth constant is multiplied by a number within 1 ± this. */
   readonly shift: number;
 }

@@ -6,16 +6,11 @@
  *
  * An alarm is false unless the truth bears it out within the windows written at `borneOut`.
  */
-import type { Scenario } from './scenario.ts';
-import { done, eatenPerDay, slowPerDay, type Truth, wantedMoistureFrac } from './truth.ts';
+import type { Case } from './case.ts';
+import type { Fault, Story } from './scenario.ts';
+import { done, eatenPerDay, slowPerDay, wantedMoistureFrac } from './truth.ts';
 import type { HourSaid, Raised, Watched } from './watch.ts';
-import { sampleMin, samplesPerHour, type World } from './world.ts';
-
-export interface Case {
-  readonly scenario: Scenario;
-  readonly world: World;
-  readonly truth: Truth;
-}
+import { samplesPerHour, type World } from './world.ts';
 
 interface Errors {
   sum: number;
@@ -41,7 +36,7 @@ export class Tally {
     this.overheating(one, watched.raised);
     this.drying(one, watched.raised);
     this.stalling(one, watched.raised);
-    this.probeFault(one, watched.raised);
+    this.probeFaults(one, watched.raised);
     for (const raised of watched.raised) {
       if (borneOut(one, raised)) continue;
       this.bump('false');
@@ -99,29 +94,29 @@ export class Tally {
     }
   }
 
-  private probeFault({ scenario, world }: Case, raised: readonly Raised[]): void {
-    const { fault } = scenario;
-    if (fault === null) return;
-    const at = fault.hour * samplesPerHour;
-    if (world.samples - at < 24 * samplesPerHour) return;
-    this.bump(`fault ${fault.kind}`);
-    this.bump('fault');
-    const wanted = fault.kind === 'silent' ? 'probe-silent' : fault.kind === 'stuck' ? 'probe-stuck' : 'probe-out';
-    const seen = raised.some(({ kind, position, sample }) => {
-      // Whatever kind names the fault at that probe: a pulled probe may be called out of the pile, a stuck one stuck.
-      const named = kind === wanted || (fault.kind !== 'silent' && (kind === 'probe-out' || kind === 'probe-stuck'));
-      return named && position === fault.position && within(sample, at, 0, 48);
-    });
-    if (seen) {
-      this.bump('fault seen');
-      this.bump(`fault ${fault.kind} seen`);
-    } else if (fault.position !== 'air' || fault.kind !== 'out')
-      this.missedNames.push(`${scenario.name} ${fault.kind}/${fault.position}`);
+  private probeFaults({ scenario, world }: Case, raised: readonly Raised[]): void {
+    for (const fault of scenario.faults) {
+      const at = fault.hour * samplesPerHour;
+      const until = Math.min(world.samples, (fault.untilHour ?? Number.POSITIVE_INFINITY) * samplesPerHour);
+      if (until - at < 24 * samplesPerHour) continue; // a probe may honestly repeat one value for half of that
+      this.bump(`fault ${fault.kind}`);
+      this.bump('fault');
+      const wanted = fault.kind === 'silent' ? 'probe-silent' : fault.kind === 'stuck' ? 'probe-stuck' : 'probe-out';
+      const seen = raised.some(({ kind, position, sample }) => {
+        // Whatever kind names the fault at that probe: a pulled probe may be called out of the pile, a stuck one stuck.
+        const named = kind === wanted || (fault.kind !== 'silent' && (kind === 'probe-out' || kind === 'probe-stuck'));
+        return named && position === fault.position && within(sample, at, 0, 48);
+      });
+      if (seen) {
+        this.bump('fault seen');
+        this.bump(`fault ${fault.kind} seen`);
+      } else this.missedNames.push(`${scenario.name} ${fault.kind}/${fault.position} @${Math.round(fault.hour)}h`);
+    }
   }
 
   private hour({ scenario, world }: Case, said: HourSaid): void {
     const at = said.sample;
-    if (!scenario.fault || at < scenario.fault.hour * samplesPerHour) {
+    if (at < firstFault(scenario)) {
       if (said.band !== null && at > 6 * samplesPerHour) {
         const core = world.coreC[at] ?? 0;
         this.err('expected band', core >= said.band.p10C && core <= said.band.p90C ? 1 : 0);
@@ -132,7 +127,7 @@ export class Tally {
     const later = at + 12 * samplesPerHour;
     if (ageH < 12 || ageH % 3 !== 0 || later >= world.samples) return;
     if (said.coreC === null || said.riseKPerH === null || said.forecast12 === null) return;
-    if (scenario.fault !== null && later >= scenario.fault.hour * samplesPerHour) return;
+    if (later >= firstFault(scenario)) return;
     // Nobody can foresee a hand: forecasts over which a turn or a watering fell are left out, for every method alike.
     const handled = scenario.hands.some(({ hour }) => hour * 6 >= at - 1 && hour * 6 <= later);
     if (handled) return;
@@ -189,8 +184,6 @@ export class Tally {
 
 /** Whether the truth bears an alarm out. */
 function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: Raised): boolean {
-  const { fault } = scenario;
-  const faulty = fault !== null && sample >= fault.hour * samplesPerHour;
   const any = (series: Float64Array, fromH: number, toH: number, holds: (value: number) => boolean): boolean => {
     const from = Math.max(0, Math.round(sample + fromH * samplesPerHour));
     const to = Math.min(world.samples - 1, Math.round(sample + toH * samplesPerHour));
@@ -225,10 +218,15 @@ function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: 
     case 'uneven':
       return spreadNear(world, sample) > 9;
     case 'probe-silent':
-      return faulty && fault.kind === 'silent' && fault.position === position;
+      return scenario.faults.some(
+        (fault) => fault.kind === 'silent' && fault.position === position && atWork(fault, sample, 0.5),
+      );
     case 'probe-stuck':
     case 'probe-out':
-      return faulty && fault.kind !== 'silent' && fault.position === position;
+      // Known only after hours of it, it may be said when it has just passed.
+      return scenario.faults.some(
+        (fault) => fault.kind !== 'silent' && fault.position === position && atWork(fault, sample, 12),
+      );
   }
 }
 
@@ -237,8 +235,18 @@ function spreadNear(world: World, sample: number): number {
   return Math.max(...values) - Math.min(...values);
 }
 
-function coreUnknown({ fault }: Scenario, at: number): boolean {
-  return fault !== null && fault.position === 'core' && at > fault.hour * samplesPerHour - 60 / sampleMin;
+/** Nobody can tell what a core does whose probe does not; nor in the half day that the judge needs to find back into it. */
+function coreUnknown({ faults }: Story, at: number): boolean {
+  return faults.some((fault) => fault.position === 'core' && atWork(fault, at + samplesPerHour, 12));
+}
+
+function atWork({ hour, untilHour = Number.POSITIVE_INFINITY }: Fault, sample: number, afterH: number): boolean {
+  return sample >= hour * samplesPerHour && sample < (untilHour + afterH) * samplesPerHour;
+}
+
+/** Sample from which on a probe of the pile is or was at fault. */
+function firstFault({ faults }: Story): number {
+  return Math.min(...faults.map(({ hour }) => hour * samplesPerHour), Number.POSITIVE_INFINITY);
 }
 
 /** Whether an alarm stood when the trouble began, or came within so many hours of it. */

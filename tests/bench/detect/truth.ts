@@ -1,12 +1,12 @@
 /**
  * tests/bench/detect/truth.ts: what truly happened to a pile, read off the simulator alone.
  *
- * Takes:  a scenario and its world.
+ * Takes:  a pile's story and its world.
  * Gives:  the sample at which each trouble began, or null.
  *
  * Each rule is written in the simulator's own quantities, which the judge never sees.
  */
-import type { Scenario } from './scenario.ts';
+import type { Story } from './scenario.ts';
 import { samplesPerHour, type World } from './world.ts';
 
 export interface Truth {
@@ -30,13 +30,13 @@ export const slowPerDay = 0.12;
 /** Share of the ready food from which on standing still is the end of a batch rather than a stall. */
 const doneShare = { bran: 0.5, soil: 0.4 } as const;
 
-export function truthOf(scenario: Scenario, world: World): Truth {
+export function truthOf(scenario: Story, world: World): Truth {
   const overheatedAt = firstRun(world.samples, 3, (at) => (world.coreC[at] ?? 0) > 50);
   const floor = wantedMoistureFrac[scenario.stage];
   const driedAt = firstRun(world.samples, 3, (at) => (world.moistureFrac[at] ?? 1) < floor - 0.05);
   const dried10At = firstRun(world.samples, 3, (at) => (world.moistureFrac[at] ?? 1) < floor - 0.1);
   const stalledAt = stalled(scenario, world);
-  const healthy = overheatedAt === null && driedAt === null && stalledAt === null && scenario.fault === null;
+  const healthy = overheatedAt === null && driedAt === null && stalledAt === null && scenario.faults.length === 0;
   return { overheatedAt, slowBuildUp: slowBuildUp(world, overheatedAt), driedAt, dried10At, stalledAt, healthy };
 }
 
@@ -48,7 +48,7 @@ function slowBuildUp(world: World, overheatedAt: number | null): boolean {
 }
 
 /** Twelve hours in a row of standing still, from 36 h (soil 24 h) on, while food is left and no hand was just there. */
-function stalled(scenario: Scenario, world: World): number | null {
+function stalled(scenario: Story, world: World): number | null {
   const from = (scenario.stage === 'soil' ? 24 : 36) * samplesPerHour;
   let run = 0;
   for (let at = from; at < world.samples; at += 1) {
@@ -67,7 +67,7 @@ export function eatenPerDay(world: World, at: number): number {
   return ((world.eatenShare[at] ?? 0) - (world.eatenShare[before] ?? 0)) * 2;
 }
 
-export function done(scenario: Scenario, world: World, at: number, share: number = doneShare[scenario.stage]): boolean {
+export function done(scenario: Story, world: World, at: number, share: number = doneShare[scenario.stage]): boolean {
   return (world.eatenShare[at] ?? 0) >= share;
 }
 

@@ -1,14 +1,13 @@
 /**
- * tests/bench/detect/watch.ts: plays a scenario through the judge as the server does, and keeps what it said.
+ * tests/bench/detect/watch.ts: plays a pile through the judge as the server does, and keeps what it said.
  *
- * Takes:  a scenario and its world.
+ * Takes:  a pile and what its probes said.
  * Gives:  alarms raised, hourly forecasts and moisture estimates.
  */
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
 import { alarmPolicies } from '../../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { bandAt } from '../../../core/curve/band.ts';
-import { expectedBand } from '../../../core/curve/expected-band.ts';
 import type { Assessment } from '../../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
 import type { JudgeReading, PileSetup } from '../../../core/judge/setup.ts';
@@ -18,9 +17,10 @@ import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import type { WarningKind } from '../../../shared/warning.ts';
 import type { PileAct } from '../../../simulator/model/acts.ts';
-import { probeReadings } from './probe-readings.ts';
-import type { Scenario } from './scenario.ts';
-import { sampleMin, samplesPerHour, type World } from './world.ts';
+import type { Case } from './case.ts';
+import { keptBand } from './kept-band.ts';
+import type { Story } from './scenario.ts';
+import { sampleMin, samplesPerHour } from './world.ts';
 
 export interface Raised {
   readonly kind: WarningKind;
@@ -47,8 +47,7 @@ export interface Watched {
 
 const rebandH = 24;
 
-export function watch(scenario: Scenario, world: World): Watched {
-  const readings = probeReadings(scenario, world);
+export function watch({ scenario, world, readings }: Case): Watched {
   const air: { atMs: number; tempC: number }[] = [];
   const acts = actsOf(scenario).sort((one, other) => one.atMs - other.atMs);
   const endMs = scenario.startMs + scenario.days * 24 * msPerHour;
@@ -69,7 +68,7 @@ export function watch(scenario: Scenario, world: World): Watched {
       bandFromMs = Number.NEGATIVE_INFINITY;
     }
     if (nowMs - bandFromMs >= rebandH * msPerHour) {
-      band = expectedBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour));
+      band = keptBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour));
       bandFromMs = nowMs;
     }
     for (let reading = readings[next]; reading !== undefined && reading.atMs <= nowMs; reading = readings[next]) {
@@ -119,7 +118,7 @@ function forecast12({ forecast }: Assessment): HourSaid['forecast12'] {
   return p10C === undefined || p50C === undefined || p90C === undefined ? null : { p10C, p50C, p90C };
 }
 
-function setupOf(scenario: Scenario, acts: readonly Act[]): PileSetup {
+function setupOf(scenario: Story, acts: readonly Act[]): PileSetup {
   const { told } = scenario;
   return {
     stage: scenario.stage,
@@ -137,7 +136,7 @@ function setupOf(scenario: Scenario, acts: readonly Act[]): PileSetup {
   };
 }
 
-function actsOf(scenario: Scenario): Act[] {
+function actsOf(scenario: Story): Act[] {
   return scenario.hands.flatMap(({ hour, act, logged }) => {
     const told = logged ? toAct(act, scenario.startMs + hour * msPerHour) : null;
     return told === null ? [] : [told];

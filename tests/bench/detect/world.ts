@@ -40,9 +40,26 @@ export function runWorld(scenario: Scenario): World {
   const random = createRandom(scenario.seed ^ 0x5eed);
   const pile = layPile(scenario, random);
   const weather = climateWeather(scenario.climate, scenario.seed);
-  const samples = scenario.days * 24 * samplesPerHour + 1;
+  const world = emptyWorld(scenario.days);
+  const sampler = sampleInto(world, pile);
+  const hands = [...scenario.hands].sort((one, other) => one.hour - other.hour);
+  for (let sample = 0; sample < world.samples; sample += 1) {
+    const atMs = scenario.startMs + sample * sampleMin * 60_000;
+    runPile(pile, weather, atMs);
+    const air = airAtPile(pile, weather(atMs), 1);
+    for (let next = hands[0]; next !== undefined && next.hour * samplesPerHour <= sample; next = hands[0]) {
+      hands.shift();
+      sampler.handled(() => actOn(pile, next.act, air));
+    }
+    sampler.take(sample, air);
+  }
+  return world;
+}
+
+export function emptyWorld(days: number): World {
+  const samples = days * 24 * samplesPerHour + 1;
   const make = (): Float64Array => new Float64Array(samples);
-  const world = {
+  return {
     samples,
     coreC: make(),
     topC: make(),
@@ -54,45 +71,45 @@ export function runWorld(scenario: Scenario): World {
     oxygenFrac: make(),
     eatenShare: make(),
   };
-  const hands = [...scenario.hands].sort((one, other) => one.hour - other.hour);
+}
+
+/** Writes what is true of a pile into a world, sample by sample; call `handled` around whatever may bring in new food. */
+export function sampleInto(world: World, pile: Pile) {
   const foodAtStart = food(pile);
   const readyAtStart = Math.max(1e-9, ready(pile));
   let added = 0;
-  for (let sample = 0; sample < samples; sample += 1) {
-    const atMs = scenario.startMs + sample * sampleMin * 60_000;
-    runPile(pile, weather, atMs);
-    const air = airAtPile(pile, weather(atMs), 1);
-    for (let next = hands[0]; next !== undefined && next.hour * samplesPerHour <= sample; next = hands[0]) {
-      hands.shift();
+  return {
+    handled(act: () => void): void {
       const before = food(pile);
-      actOn(pile, next.act, air);
+      act();
       added += food(pile) - before;
-    }
-    const { layers } = pile;
-    const core = layers[Math.floor(layers.length / 2)];
-    const top = layers[0];
-    const base = layers.at(-1);
-    if (core === undefined || top === undefined || base === undefined) continue;
-    world.coreC[sample] = core.tempC;
-    world.topC[sample] = top.tempC;
-    world.baseC[sample] = base.tempC;
-    world.airC[sample] = air.tempC;
-    world.airRhPct[sample] = air.rhPct;
-    const dryBasis = core.waterKgM2 / dryKgM2(core);
-    world.coreRhPct[sample] = 100 * (dryBasis > 0.6 ? 1 : waterActivity(Math.min(99, core.tempC), dryBasis));
-    let water = 0;
-    let dry = 0;
-    let oxygen = 1;
-    for (const layer of layers) {
-      water += layer.waterKgM2;
-      dry += dryKgM2(layer);
-      oxygen = Math.min(oxygen, layer.oxygenFrac);
-    }
-    world.moistureFrac[sample] = water / (water + dry);
-    world.oxygenFrac[sample] = oxygen;
-    world.eatenShare[sample] = (foodAtStart + added - food(pile)) / readyAtStart;
-  }
-  return world;
+    },
+    take(sample: number, air: { readonly tempC: number; readonly rhPct: number }): void {
+      const { layers } = pile;
+      const core = layers[Math.floor(layers.length / 2)];
+      const top = layers[0];
+      const base = layers.at(-1);
+      if (core === undefined || top === undefined || base === undefined) return;
+      world.coreC[sample] = core.tempC;
+      world.topC[sample] = top.tempC;
+      world.baseC[sample] = base.tempC;
+      world.airC[sample] = air.tempC;
+      world.airRhPct[sample] = air.rhPct;
+      const dryBasis = core.waterKgM2 / dryKgM2(core);
+      world.coreRhPct[sample] = 100 * (dryBasis > 0.6 ? 1 : waterActivity(Math.min(99, core.tempC), dryBasis));
+      let water = 0;
+      let dry = 0;
+      let oxygen = 1;
+      for (const layer of layers) {
+        water += layer.waterKgM2;
+        dry += dryKgM2(layer);
+        oxygen = Math.min(oxygen, layer.oxygenFrac);
+      }
+      world.moistureFrac[sample] = water / (water + dry);
+      world.oxygenFrac[sample] = oxygen;
+      world.eatenShare[sample] = (foodAtStart + added - food(pile)) / readyAtStart;
+    },
+  };
 }
 
 function food(pile: Pile): number {
@@ -104,22 +121,8 @@ function ready(pile: Pile): number {
 }
 
 function layPile(scenario: Scenario, random: Random): Pile {
-  const shifted = <T extends SimMaterial>(material: T): T => shiftAll(material, scenario.shift, random);
-  const { massKg } = scenario;
-  const ingredients: Ingredient[] =
-    scenario.material === 'soil-mix'
-      ? [
-          { material: shifted(materials['fermented-bran']), massKg: massKg / 2 },
-          { material: shifted(materials.soil), massKg: massKg / 2 },
-        ]
-      : scenario.material === 'compost-mix'
-        ? [
-            { material: shifted(materials['fermented-bran']), massKg: massKg / 2 },
-            { material: shifted(materials['finished-compost']), massKg: massKg / 2 },
-          ]
-        : [{ material: shifted(materials[scenario.material === 'rice-bran' ? 'rice-bran' : 'wheat-bran']), massKg }];
   return createPile({
-    ingredients,
+    ingredients: shiftIngredients(ingredientsOf(scenario), scenario.shift, random),
     moistureFrac: scenario.moistureFrac,
     doseFrac: scenario.doseFrac,
     depthM: scenario.depthM,
@@ -133,6 +136,33 @@ function layPile(scenario: Scenario, random: Random): Pile {
   });
 }
 
+export function ingredientsOf({ material, massKg }: Pick<Scenario, 'material' | 'massKg'>): Ingredient[] {
+  switch (material) {
+    case 'soil-mix':
+      return [
+        { material: 'fermented-bran', massKg: massKg / 2 },
+        { material: 'soil', massKg: massKg / 2 },
+      ];
+    case 'compost-mix':
+      return [
+        { material: 'fermented-bran', massKg: massKg / 2 },
+        { material: 'finished-compost', massKg: massKg / 2 },
+      ];
+    default:
+      return [{ material: material === 'rice-bran' ? 'rice-bran' : 'wheat-bran', massKg }];
+  }
+}
+
+export function shiftIngredients(ingredients: readonly Ingredient[], shift: number, random: Random): Ingredient[] {
+  return ingredients.map((ingredient) => {
+    const { material } = ingredient;
+    return {
+      ...ingredient,
+      material: shiftAll(typeof material === 'string' ? materials[material] : material, shift, random),
+    };
+  });
+}
+
 function shiftAll<T extends SimMaterial>(material: T, shift: number, random: Random): T {
   if (shift === 0) return material;
   const moved: Record<string, number> = {};
@@ -141,7 +171,7 @@ function shiftAll<T extends SimMaterial>(material: T, shift: number, random: Ran
 }
 
 /** Growth constants all moved; temperatures by a tenth of that, as 20 % of a temperature in °C has no meaning. */
-function shiftKinetics(kinetics: Kinetics, shift: number, random: Random): Kinetics {
+export function shiftKinetics(kinetics: Kinetics, shift: number, random: Random): Kinetics {
   if (shift === 0) return kinetics;
   const by = (value: number, share = shift): number => value * random.between(1 - share, 1 + share);
   const group = (one: GroupKinetics): GroupKinetics => {

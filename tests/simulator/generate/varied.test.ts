@@ -4,6 +4,7 @@ import { followTruth, type PileTruth } from '../../../simulator/farm/pile-truth.
 import { playFarm } from '../../../simulator/farm/play-farm.ts';
 import { pilesByCondition } from '../../../simulator/generate/by-condition.ts';
 import { pilesByKeeper } from '../../../simulator/generate/by-keeper.ts';
+import { pilesByMishap } from '../../../simulator/generate/by-mishap.ts';
 import type { Scenario } from '../../../simulator/scenario/scenario-schema.ts';
 
 const startMs = Date.UTC(2031, 4, 1);
@@ -26,6 +27,7 @@ function truthsOf(scenario: Scenario): PileTruth[] {
 const generators = [
   ['pilesByCondition', pilesByCondition],
   ['pilesByKeeper', pilesByKeeper],
+  ['pilesByMishap', pilesByMishap],
 ] as const;
 
 for (const [name, generate] of generators) {
@@ -59,6 +61,15 @@ for (const [name, generate] of generators) {
     });
   });
 }
+
+describe('pilesByMishap()', () => {
+  test('pilesByMishap() makes piles that stand still, and lets half of them be', () => {
+    const truths = truthsOf(pilesByMishap(4, 60));
+    expect(truths.filter(({ stalledAtH }) => stalledAtH !== null).length).toBeGreaterThan(5);
+    const well = truths.filter((one) => [one.stalledAtH, one.driedAtH, one.passes50AtH].every((at) => at === null));
+    expect(well.length).toBeGreaterThan(20);
+  });
+});
 
 describe('followTruth()', () => {
   const one = (recipe: object, days = 8) =>

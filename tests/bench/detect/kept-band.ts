@@ -1,0 +1,45 @@
+/**
+ * tests/bench/detect/kept-band.ts: expected bands kept in a folder between runs, for whoever tunes something else.
+ *
+ * Takes:  BRANHEARTH_BENCH_KEEP, a folder outside the project; without it every band is made anew.
+ * Gives:  the expected band of a setup.
+ * Never:  outlives the code it was made by: the names carry a digest of the rooms that make a band.
+ */
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { deserialize, serialize } from 'node:v8';
+import type { AirReading } from '../../../core/curve/air-course.ts';
+import type { ExpectedBand } from '../../../core/curve/band.ts';
+import { expectedBand } from '../../../core/curve/expected-band.ts';
+import type { PileSetup } from '../../../core/judge/setup.ts';
+
+const folder = process.env.BRANHEARTH_BENCH_KEEP;
+let code: string | undefined;
+
+export function keptBand(setup: PileSetup, air: readonly AirReading[], toMs: number): ExpectedBand {
+  if (folder === undefined) return expectedBand(setup, air, toMs);
+  code ??= digestOfCode();
+  const name = createHash('sha1')
+    .update(code)
+    .update(JSON.stringify([setup, toMs]));
+  name.update(Float64Array.from(air.flatMap(({ atMs, tempC }) => [atMs, tempC])));
+  const path = join(folder, `${name.digest('hex')}.band`);
+  if (existsSync(path)) return deserialize(readFileSync(path)) as ExpectedBand;
+  const band = expectedBand(setup, air, toMs);
+  mkdirSync(folder, { recursive: true });
+  // Another run may be writing the same one.
+  writeFileSync(`${path}.${process.pid}`, serialize(band));
+  renameSync(`${path}.${process.pid}`, path);
+  return band;
+}
+
+function digestOfCode(): string {
+  const root = join(dirname(fileURLToPath(import.meta.url)), '../../..');
+  const digest = createHash('sha1');
+  for (const room of ['core/curve', 'core/rate']) {
+    for (const file of readdirSync(join(root, room)).sort()) digest.update(readFileSync(join(root, room, file)));
+  }
+  return digest.digest('hex');
+}
