@@ -117,7 +117,7 @@ async function run<Ticket>(
       counted.batches += 1;
       counted.stored += result.newCount;
       counted.duplicates += result.duplicateCount;
-      if (result.conflictCount > 0) countConflicts(readings, result);
+      if (result.conflictCount + result.beforeHorizonCount > 0) countRefused(readings, result);
       if (result.newCount > 0) onCommitted(onlyNew(readings, result), clock.nowMs());
     },
     acknowledge(tickets) {
@@ -134,13 +134,18 @@ async function run<Ticket>(
     },
   });
 
-  function countConflicts(readings: readonly Reading[], result: AppendResult): void {
-    for (const [index, reading] of readings.entries()) {
-      if (result.outcomes[index] !== appended.conflict) continue;
-      const { site, probe, quantity, value, atMs } = reading;
+  function countRefused(readings: readonly Reading[], result: AppendResult): void {
+    for (const [index, { site, probe, quantity, value, atMs }] of readings.entries()) {
+      const outcome = result.outcomes[index];
       const found = `${quantity} ${value} at ${toInstant(atMs)}`;
-      const message = `Cannot keep a second value as ${site}/${probe} has another ${quantity} for that time: found ${found}`;
-      refusals.count(new ReadingError('conflicting-value', message), `${root}/${site}/${probe}`, found);
+      const refuse = (reason: RefusalReason, message: string) =>
+        refusals.count(new ReadingError(reason, `${message}: found ${found}`), `${root}/${site}/${probe}`, found);
+      if (outcome === appended.conflict) {
+        const another = `${site}/${probe} has another ${quantity} for that time`;
+        refuse('conflicting-value', `Cannot keep a second value as ${another}`);
+      } else if (outcome === appended.beforeHorizon) {
+        refuse('already-thinned', `Cannot keep a reading as those of ${site}/${probe} from that time are thinned`);
+      }
     }
   }
 

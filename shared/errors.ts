@@ -21,6 +21,7 @@ export const refusalReasons = [
   'future-time',
   'no-such-pointer',
   'conflicting-value',
+  'already-thinned',
 ] as const;
 export type RefusalReason = (typeof refusalReasons)[number];
 

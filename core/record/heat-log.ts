@@ -47,26 +47,35 @@ export function startHeatLog(bands: readonly HeatBand[]): HeatLog {
   };
 }
 
-/** Takes in one reading; one that is not newer than the last is left out. */
-export function followHeat(log: HeatLog, atMs: number, tempC: number): void {
+/**
+ * Takes in one reading; one that is not newer than the last is left out.
+ *
+ * @param within Lowest and highest of the readings it stands for: both must lie in a band for any of them to count there.
+ */
+export function followHeat(
+  log: HeatLog,
+  atMs: number,
+  tempC: number,
+  within: { readonly min: number; readonly max: number } = { min: tempC, max: tempC },
+): void {
   const gapMs = atMs - log.lastAtMs;
   if (log.lastC !== null && gapMs <= 0) return;
   const spanMs = log.lastC !== null && gapMs <= longestGapMs ? gapMs : 0;
   log.measuredMs += spanMs;
   for (const time of log.bands) {
-    if (!lies(tempC, time.band)) {
+    if (!(lies(within.min, time.band) && lies(within.max, time.band))) {
       time.runMs = 0;
       continue;
     }
-    const both = spanMs > 0 && log.lastC !== null && lies(log.lastC, time.band);
+    const both = spanMs > 0 && time.lastAtMs === log.lastAtMs;
     time.runMs = both ? time.runMs + spanMs : 0;
     if (both) time.totalMs += spanMs;
     time.longestMs = Math.max(time.longestMs, time.runMs);
     time.firstAtMs ??= atMs;
     time.lastAtMs = atMs;
   }
-  if (log.highestC === null || tempC > log.highestC) {
-    log.highestC = tempC;
+  if (log.highestC === null || within.max > log.highestC) {
+    log.highestC = within.max;
     log.highestAtMs = atMs;
   }
   log.lastC = tempC;

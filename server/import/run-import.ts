@@ -126,7 +126,7 @@ export async function commitImport(house: ImportHouse, ask: ImportAskRead): Prom
 }
 
 async function keepReadings(house: ImportHouse, { table, read }: Reader): Promise<ImportDone> {
-  const done = { kept: 0, known: 0, conflicting: 0, refused: 0 };
+  const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
   const probes = new Set<ReturnType<typeof house.probes.of>>();
   let waiting: Reading[] = [];
   let rows = 0;
@@ -134,10 +134,12 @@ async function keepReadings(house: ImportHouse, { table, read }: Reader): Promis
     const batch = waiting;
     waiting = [];
     if (batch.length === 0) return;
-    const { outcomes, newCount, duplicateCount, conflictCount } = await house.readings.append(batch);
+    const { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount } =
+      await house.readings.append(batch);
     done.kept += newCount;
     done.known += duplicateCount;
     done.conflicting += conflictCount;
+    done.thinned += beforeHorizonCount;
     // As for what comes in by itself: the watches hear of it once it is safe, and go back where it is late.
     batch.forEach((reading, i) => {
       if (outcomes[i] === appended.new) probes.add(house.probes.record(reading));
@@ -161,7 +163,7 @@ async function keepReadings(house: ImportHouse, { table, read }: Reader): Promis
 }
 
 async function keepEntries(house: ImportHouse, { table, read }: Reader): Promise<ImportDone> {
-  const done = { kept: 0, known: 0, conflicting: 0, refused: 0 };
+  const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
   const { journal, clock, watch } = house;
   const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
   const kept: EntryRecord[] = [];

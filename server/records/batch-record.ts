@@ -15,7 +15,7 @@ import { lotView } from '../lineage/lot-view.ts';
 import { alarmDetail } from '../views/alarm-view.ts';
 import { limitsOf } from '../views/pile-detail.ts';
 import { batchSources } from './batch-sources.ts';
-import { heatLogs, temperatureCurves } from './batch-temperatures.ts';
+import { heatLogs, temperatureCurves, thinnedTo } from './batch-temperatures.ts';
 import { readinessView } from './readiness-view.ts';
 import { timeTemperature } from './time-temperature.ts';
 
@@ -53,7 +53,12 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
     curves: await temperatureCurves(readings, sources, range, curvePoints),
     entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
     alarms: await alarmsOf(house, batch, range.toMs),
-    timeTemperature: timeTemperature(await heatLogs(readings, sources, range), turnsAtMs, range.toMs - range.fromMs),
+    timeTemperature: timeTemperature(
+      await heatLogs(readings, sources, range),
+      turnsAtMs,
+      range.toMs - range.fromMs,
+      await thinnedTo(readings, sources, range),
+    ),
     readiness: await readinessView(readings, batch, sources, entries, range.toMs),
     cautions: [...readinessCautions],
   };

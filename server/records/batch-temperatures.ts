@@ -87,7 +87,17 @@ export async function hourlyTemperatures(
   return { firstMs, coreC, airC };
 }
 
-/** The heat log of each position inside the pile, from every reading. */
+/** Until when only ten-minute means of a batch are kept; 0 when all of its readings are. */
+export async function thinnedTo(
+  readings: ReadingsStore,
+  sources: readonly PileSource[],
+  { fromMs, toMs }: { fromMs: number; toMs: number },
+): Promise<number> {
+  const rawFromMs = await readings.rawFrom(sourceSeries(sources, ['temperature']));
+  return rawFromMs > fromMs ? Math.min(rawFromMs, toMs) : 0;
+}
+
+/** The heat log of each position inside the pile, from every reading, or what stands for it. */
 export async function heatLogs(
   readings: ReadingsStore,
   sources: readonly PileSource[],
@@ -105,7 +115,7 @@ export async function heatLogs(
       if (!reading) continue;
       const log = logs.get(reading.position) ?? startRuleLog();
       logs.set(reading.position, log);
-      followHeat(log, reading.atMs, reading.value);
+      followHeat(log, reading.atMs, reading.value, row.standsFor);
     }
     nextMs = last.atMs + 1;
   }

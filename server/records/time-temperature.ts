@@ -7,11 +7,15 @@ import type { TimeTemperature } from '../../shared/api/records.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Position } from '../../shared/names.ts';
 
-/** @param turnsAtMs When turns were logged. */
+/**
+ * @param turnsAtMs When turns were logged.
+ * @param thinnedToMs Until when only ten-minute means are kept; 0 when all readings are.
+ */
 export function timeTemperature(
   logs: ReadonlyMap<Position, HeatLog>,
   turnsAtMs: readonly number[],
   lengthMs: number,
+  thinnedToMs = 0,
 ): TimeTemperature {
   const position = countedPosition(logs);
   const log = (position && logs.get(position)) ?? startRuleLog();
@@ -24,8 +28,12 @@ export function timeTemperature(
     highestAt: log.highestAtMs === null ? null : toInstant(log.highestAtMs),
     turns: turnsAtMs.length,
     rules: ruleFacts(log, turnsAtMs),
-    says: [...recordSays],
+    says: [...recordSays, ...(thinnedToMs > 0 ? [thinnedSays(thinnedToMs)] : [])],
   };
+}
+
+function thinnedSays(thinnedToMs: number): string {
+  return `Of the time before ${toInstant(thinnedToMs)} every ten minutes are kept as lowest, mean and highest only. Ten minutes count here when all of them lay at or above, so the hours may be a little fewer than they were.`;
 }
 
 /** The core; without one, the position that was coolest at its hottest, so that nothing is made to look hotter. */

@@ -4,6 +4,9 @@
  * Takes:  readings in batches, and questions about ranges of time.
  * Gives:  what was new, buckets for charts, rows for replay.
  * Never:  resolves `append` before the batch would survive a power cut, or keeps half a batch.
+ *
+ * Thinning takes raw readings away and leaves their rollups. Each series has a horizon of its own, a whole multiple of
+ * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch.
  */
 import type { Quantity } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
@@ -22,14 +25,36 @@ export interface SeriesPart extends SeriesRef {
 }
 
 /** What became of one reading of a batch. */
-export const appended = { new: 1, duplicate: 2, conflict: 3 } as const;
+export const appended = { new: 1, duplicate: 2, conflict: 3, beforeHorizon: 4 } as const;
 
 export interface AppendResult {
-  /** One of `appended` per reading, in the order given. A conflict (same identity, other value) keeps the value stored first. */
+  /**
+   * One of `appended` per reading, in the order given. A conflict (same identity, other value) keeps the value stored
+   * first. A reading before the horizon of its series is not kept: whether it is known already cannot be told any more.
+   */
   readonly outcomes: Uint8Array;
   readonly newCount: number;
   readonly duplicateCount: number;
   readonly conflictCount: number;
+  readonly beforeHorizonCount: number;
+}
+
+/** A raw reading; or, with `standsFor`, ten thinned minutes: their mean, at their middle. */
+export interface KeptReading extends Reading {
+  readonly standsFor?: { readonly count: number; readonly min: number; readonly max: number };
+}
+
+export interface ThinStep {
+  /** Raw readings that this step took away. */
+  readonly removed: number;
+  /** All is thinned that was asked for, and the room is given back as far as the store does that. */
+  readonly done: boolean;
+}
+
+export interface Weight {
+  readonly rows: number;
+  /** About; what a row costs depends on its neighbours. */
+  readonly bytes: number;
 }
 
 /** Buckets of one series as columns of equal length, oldest first; a bucket without readings is left out. */
@@ -66,20 +91,42 @@ export interface ReadingsStore {
    * Gathers series over [fromMs, toMs) into at most `points` buckets each, all of one length.
    * Buckets start at whole multiples of their length, so the first may begin before `fromMs`;
    * only readings within [fromMs, toMs), and within a part's own range, count, in the buckets at the edges too.
+   * A stand-in counts as all its readings, where its middle lies: buckets of whole ten minutes are what they were
+   * before thinning, and of two ranges that meet within its stretch one has it whole.
    */
   buckets(series: readonly SeriesPart[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer>;
 
   /**
-   * Raw readings of several series in [fromMs, toMs), merged by time (oldest first), a page of at most `limit`.
+   * Readings, and stand-ins where they were thinned, of several series in [fromMs, toMs), merged by time (oldest first), a page of at most `limit`.
    * A page never splits readings of one time: it stops before a time that does not fit, or, when a single time has
    * more than `limit` readings, holds just that time whole. So ask again from the last time + 1 ms until a page is empty.
    */
-  rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<Reading[]>;
+  rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<KeptReading[]>;
 
   /** Every series ever seen with its first time and newest value. */
   lasts(): Promise<SeriesLast[]>;
 
-  /** Rows kept and bytes on disk, for settings and /metrics. */
+  /**
+   * Takes one short step of thinning; to be called until it is done, with room for other work between the steps.
+   *
+   * Brings the horizon of every series to `beforeMs`, taken down to a whole multiple of the coarsest rollup, or to the
+   * end of the coarsest rollup of its newest reading, whichever is earlier: a probe that was away may still bring
+   * what it kept. A horizon never goes back, and holds from when it is moved, whether its raw rows are gone yet or not.
+   * A series begun after a thinning has none before the next, so that earlier seasons can still be taken in.
+   * @throws {StoreError} when nothing was done; the same step can be taken later, also after a restart.
+   */
+  thin(beforeMs: number): Promise<ThinStep>;
+
+  /** From when on every reading of all these series stands as it came; 0 where nothing was thinned. */
+  rawFrom(series: readonly SeriesRef[]): Promise<number>;
+
+  /** The newest time that thinning was brought to, as a whole multiple of the coarsest rollup; 0 before the first. */
+  horizon(): Promise<number>;
+
+  /** Raw rows within [fromMs, toMs), both taken down to a whole multiple of the coarsest rollup, and what they take up. */
+  weigh(fromMs: number, toMs: number): Promise<Weight>;
+
+  /** Raw rows kept, rollups left out, and bytes on disk with all there is; for settings and /metrics. */
   size(): Promise<{ rows: number; bytes: number }>;
 
   /** Resolves when the store can take a batch now. @throws {StoreError} with the reason when it cannot. */

@@ -6,6 +6,7 @@
  * nothing of it: the inbox is read back at opening.
  */
 import { statSync } from 'node:fs';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
 import type { Reading } from '../reading.ts';
@@ -19,15 +20,19 @@ import { migrate } from './readings/schema.ts';
 import { type KnownSeries, SeriesBook } from './readings/series-book.ts';
 import { Settler } from './readings/settle.ts';
 import { Sweep } from './readings/sweep.ts';
+import { Thinner, weightOf } from './readings/thin.ts';
 import { planBuckets } from './readings/tiers.ts';
 import type {
   AppendResult,
   BucketColumns,
   BucketsAnswer,
+  KeptReading,
   ReadingsStore,
   SeriesLast,
   SeriesPart,
   SeriesRef,
+  ThinStep,
+  Weight,
 } from './readings-store.ts';
 import { storeError } from './store-error.ts';
 
@@ -36,12 +41,19 @@ export interface SqliteReadingsOptions {
   readonly settleAt?: number;
   /** So many readings a step of the sweep settles at least. */
   readonly sweepRows?: number;
+  /** So many raw rows a step of thinning takes away at most. */
+  readonly thinRows?: number;
 }
 
 // From one series or a hundred, pages are shared well enough at 32,768; beyond that 16 of each series come together.
 const settleAtLeast = 32_768;
 const settlePerSeries = 16;
 const defaultSweepRows = 8_192;
+const defaultThinRows = 4_096;
+/** Pages given back in a step of thinning at most, 4 KiB each. */
+const thinPages = 256;
+/** Counting stands back for other work after so long [ms]. */
+const longestCountMs = 5;
 /** While settling keeps failing, readings are still taken until so many times as many wait. */
 const waitingLimitTimes = 8;
 
@@ -74,6 +86,7 @@ export class SqliteReadings implements ReadingsStore {
   readonly #intake: Intake;
   readonly #sweep: Sweep;
   readonly #gatherer: Gatherer;
+  readonly #thinner: Thinner;
   readonly #commit: () => void;
   /** After a step that failed, the next waits until so many more readings came. */
   #noStepBelow = 0;
@@ -92,6 +105,7 @@ export class SqliteReadings implements ReadingsStore {
       this.#intake = new Intake(this.#book, (series, atMs) => settledValue.get(series.id, atMs));
       this.#sweep = new Sweep(this.#book, new Settler(db));
       this.#gatherer = new Gatherer(db);
+      this.#thinner = new Thinner(db, this.#book, this.#sweep);
       this.#commit = this.#preparedCommit();
       load(db, this.#book, this.#sweep);
     } catch (cause) {
@@ -135,7 +149,7 @@ export class SqliteReadings implements ReadingsStore {
     return { bucketMs: plan.bucketMs, columns };
   }
 
-  async rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<Reading[]> {
+  async rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<KeptReading[]> {
     this.#mustBeOpen();
     mustBeWhole('limit', limit, 1);
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
@@ -153,6 +167,41 @@ export class SqliteReadings implements ReadingsStore {
       atMs: lastAtMs,
       value: lastValue,
     }));
+  }
+
+  async thin(beforeMs: number): Promise<ThinStep> {
+    this.#mustBeOpen();
+    const [wholeMs] = wholeRange(beforeMs, beforeMs);
+    try {
+      return this.#thinner.step(wholeMs, this.#options.thinRows ?? defaultThinRows, thinPages);
+    } catch (cause) {
+      this.#writeFailed = true;
+      throw storeError('thin the readings', cause);
+    }
+  }
+
+  async rawFrom(series: readonly SeriesRef[]): Promise<number> {
+    this.#mustBeOpen();
+    return series.reduce((latest, ref) => Math.max(latest, this.#find(ref)?.horizonMs ?? 0), 0);
+  }
+
+  async horizon(): Promise<number> {
+    this.#mustBeOpen();
+    return this.#attempt('read how far was thinned', () => this.#thinner.horizonMs());
+  }
+
+  async weigh(fromMs: number, toMs: number): Promise<Weight> {
+    const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
+    let rows = 0;
+    let sinceMs = performance.now();
+    for (const series of [...this.#book.all]) {
+      this.#mustBeOpen();
+      rows += this.#attempt('count readings', () => this.#thinner.rowsOf(series, fromTimeMs, toTimeMs));
+      if (performance.now() - sinceMs < longestCountMs) continue;
+      await nextTurn();
+      sinceMs = performance.now();
+    }
+    return weightOf(rows);
   }
 
   async size(): Promise<{ rows: number; bytes: number }> {
@@ -248,6 +297,8 @@ export class SqliteReadings implements ReadingsStore {
 }
 
 function prepare(db: Database.Database): void {
+  // Heard only before the first table is made: an older file goes on as it is.
+  db.pragma('auto_vacuum = INCREMENTAL');
   db.pragma('journal_mode = WAL');
   db.pragma('synchronous = FULL'); // in WAL mode NORMAL would lose the newest commits with the power
   db.pragma('wal_autocheckpoint = 4000'); // the inbox rewrites the same pages; copying them back less often costs less

@@ -2,10 +2,11 @@
  * tests/helpers/memory-readings-store.ts: a readings store in memory whose append can be held back or made to fail.
  *
  * Takes:  nothing.
- * Gives:  append, lasts and rows as the contract says; the other questions are not asked by these tests.
+ * Gives:  append, lasts and size as the contract says, with one horizon for all; the rest is not asked by these tests.
  */
 import { StoreError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';
+import { horizonStepMs } from '../../shared/store/readings/tiers.ts';
 import { type AppendResult, appended, type ReadingsStore } from '../../shared/store/readings-store.ts';
 
 export interface MemoryReadingsStore extends ReadingsStore {
@@ -27,16 +28,21 @@ export function memoryReadingsStore(): MemoryReadingsStore {
   let gate: { promise: Promise<void>; open: () => void } | undefined;
   let waiting = 0;
   let failure: string | undefined;
+  let horizonMs = 0;
 
   function keep(readings: readonly Reading[]): AppendResult {
     const outcomes = new Uint8Array(readings.length);
-    const counts = { [appended.new]: 0, [appended.duplicate]: 0, [appended.conflict]: 0 };
+    const counts = {
+      [appended.new]: 0,
+      [appended.duplicate]: 0,
+      [appended.conflict]: 0,
+      [appended.beforeHorizon]: 0,
+    };
     for (const [index, reading] of readings.entries()) {
       const identity = `${reading.site}/${reading.probe}/${reading.quantity}@${reading.atMs}`;
       const before = kept.get(identity);
-      const outcome =
-        before === undefined ? appended.new : before.value === reading.value ? appended.duplicate : appended.conflict;
-      if (before === undefined) kept.set(identity, reading);
+      const outcome = outcomeOf(reading, before);
+      if (outcome === appended.new) kept.set(identity, reading);
       outcomes[index] = outcome;
       counts[outcome] += 1;
     }
@@ -46,7 +52,14 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       newCount: counts[appended.new],
       duplicateCount: counts[appended.duplicate],
       conflictCount: counts[appended.conflict],
+      beforeHorizonCount: counts[appended.beforeHorizon],
     };
+  }
+
+  function outcomeOf(reading: Reading, before: Reading | undefined) {
+    if (reading.atMs < horizonMs) return appended.beforeHorizon;
+    if (before === undefined) return appended.new;
+    return before.value === reading.value ? appended.duplicate : appended.conflict;
   }
 
   const notAsked = async (): Promise<never> => {
@@ -95,6 +108,19 @@ export function memoryReadingsStore(): MemoryReadingsStore {
     },
     async check() {},
     async close() {},
+    async thin(beforeMs) {
+      horizonMs = Math.max(horizonMs, Math.floor(beforeMs / horizonStepMs) * horizonStepMs);
+      const thinned = [...kept].filter(([, reading]) => reading.atMs < horizonMs);
+      for (const [identity] of thinned) kept.delete(identity);
+      return { removed: thinned.length, done: true };
+    },
+    async rawFrom() {
+      return horizonMs;
+    },
+    async horizon() {
+      return horizonMs;
+    },
+    weigh: notAsked,
     buckets: notAsked,
     rows: notAsked,
   };

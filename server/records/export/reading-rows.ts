@@ -1,5 +1,7 @@
 /**
  * server/records/export/reading-rows.ts: every reading of a batch as rows, by the position its probe held then.
+ *
+ * Of a time that was thinned each row is ten minutes: their mean at their middle, with how many readings it stands for.
  */
 import { toInstant } from '../../../shared/api/time.ts';
 import { quantities, quantityFacts } from '../../../shared/quantity.ts';
@@ -7,7 +9,19 @@ import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { judged, type PileSource, sourceSeries } from '../../watch/pile-sources.ts';
 import type { Row } from './subjects.ts';
 
-export const readingColumns = ['time', 'site', 'probe', 'position', 'quantity', 'value', 'unit'] as const;
+export const readingColumns = [
+  'time',
+  'site',
+  'probe',
+  'position',
+  'quantity',
+  'value',
+  'unit',
+  'row is',
+  'readings',
+  'least',
+  'most',
+] as const;
 
 const pageRows = 10_000;
 
@@ -24,7 +38,7 @@ export async function* readingRows(
     for (const reading of page) {
       const held = judged(sources, reading);
       if (!held) continue;
-      const { site, probe, quantity, value, atMs } = reading;
+      const { site, probe, quantity, value, atMs, standsFor } = reading;
       yield {
         time: toInstant(atMs),
         site,
@@ -33,6 +47,10 @@ export async function* readingRows(
         quantity,
         value,
         unit: quantityFacts[quantity].unit,
+        'row is': standsFor === undefined ? 'a reading' : 'the mean of ten minutes',
+        readings: standsFor?.count ?? 1,
+        least: standsFor?.min ?? value,
+        most: standsFor?.max ?? value,
       };
     }
     nextMs = last.atMs + 1;

@@ -8,7 +8,16 @@
 import type { Database, Statement } from 'better-sqlite3';
 import type { BucketColumns } from '../readings-store.ts';
 import type { KnownSeries } from './series-book.ts';
-import { type BucketPlan, bucketCount, cover, lengthOf, rawTier, type Stretch } from './tiers.ts';
+import {
+  type BucketPlan,
+  bucketCount,
+  cover,
+  horizonStepMs,
+  lengthOf,
+  rawTier,
+  type Stretch,
+  toMiddleMs,
+} from './tiers.ts';
 import { firstFrom } from './waiting.ts';
 
 /** What one stretch of time holds; `n` is null or 0 when it is empty. */
@@ -18,6 +27,9 @@ type RollupRow = [atMs: number, n: number, min: number, max: number, sum: number
 
 /** Up to this many rollup rows in a bucket, all of them are read by one query; beyond it the database adds up quicker. */
 const mostRowsPerBucket = 4;
+
+const finestTier = 0;
+const nothing: Sums = [null, 0, 0, 0];
 
 export class Gatherer {
   // One small query per bucket walks the key in order and adds up as it goes; one GROUP BY over the whole range
@@ -48,8 +60,10 @@ export class Gatherer {
     const firstMs = Math.floor(fromMs / bucketMs) * bucketMs;
     const sums = new BucketSums(firstMs, bucketMs, bucketCount(fromMs, toMs, bucketMs));
     // Nothing is settled outside these, so a short history in a long range costs little.
-    const settledFromMs = Math.max(fromMs, series.firstAtMs);
-    const settledToMs = Math.min(toMs, series.settledLastAtMs + 1);
+    // A stand-in may lie beside all of its readings, but not outside its rollup.
+    const isThinned = series.horizonMs > 0;
+    const settledFromMs = Math.max(fromMs, series.firstAtMs - (isThinned ? horizonStepMs : 0));
+    const settledToMs = Math.min(toMs, series.settledLastAtMs + (isThinned ? horizonStepMs : 1));
     const whole = this.#addWhole(sums, series.id, settledFromMs, settledToMs, { bucketMs, tier });
     for (let startMs = firstMs; startMs < settledToMs; startMs += bucketMs) {
       if (startMs === whole.fromMs) startMs = whole.toMs;
@@ -57,7 +71,7 @@ export class Gatherer {
       const endMs = startMs + bucketMs;
       if (endMs <= settledFromMs) continue;
       for (const stretch of stretches(Math.max(startMs, fromMs), Math.min(endMs, toMs), tier)) {
-        const [n, min, max, sum] = this.#read(series.id, stretch);
+        const [n, min, max, sum] = this.#read(series, stretch);
         if (n) sums.add(startMs, n, min, max, sum);
       }
     }
@@ -84,9 +98,11 @@ export class Gatherer {
     return { fromMs: wholeFromMs, toMs: wholeToMs };
   }
 
-  #read(id: number, { tier, fromMs, toMs }: Stretch): Sums {
-    const sums = tier === rawTier ? this.#raw.get(id, fromMs, toMs) : this.#rollup.get(tier, id, fromMs, toMs);
-    return sums ?? [null, 0, 0, 0];
+  #read({ id, horizonMs }: KnownSeries, { tier, fromMs, toMs }: Stretch): Sums {
+    if (tier !== rawTier) return this.#rollup.get(tier, id, fromMs, toMs) ?? nothing;
+    // No stretch of raw rows reaches over a horizon: they are shorter than what it is a multiple of.
+    if (fromMs < horizonMs) return this.#rollup.get(finestTier, id, fromMs - toMiddleMs, toMs - toMiddleMs) ?? nothing;
+    return this.#raw.get(id, fromMs, toMs) ?? nothing;
   }
 }
 

@@ -1,5 +1,5 @@
 /**
- * shared/store/readings/intake.ts: sorts a batch into new, duplicate and conflict, in memory.
+ * shared/store/readings/intake.ts: sorts a batch into new, known, in conflict and too late, in memory.
  *
  * Takes:  readings, and a way to look up a settled value.
  * Gives:  the outcome of each, and the new ones as columns for the inbox.
@@ -39,18 +39,21 @@ export class Intake {
     this.#values = [];
     const outcomes = new Uint8Array(readings.length);
     let duplicateCount = 0;
+    let beforeHorizonCount = 0;
     try {
       for (let index = 0; index < readings.length; index += 1) {
         const outcome = this.#takeOne(readings[index] as Reading);
         outcomes[index] = outcome;
         if (outcome === appended.duplicate) duplicateCount += 1;
+        else if (outcome === appended.beforeHorizon) beforeHorizonCount += 1;
       }
     } catch (error) {
       this.undo();
       throw error;
     }
     const newCount = this.#series.length;
-    return { outcomes, newCount, duplicateCount, conflictCount: readings.length - newCount - duplicateCount };
+    const conflictCount = readings.length - newCount - duplicateCount - beforeHorizonCount;
+    return { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount };
   }
 
   #takeOne({ site, probe, quantity, atMs, value }: Reading): number {
@@ -61,6 +64,7 @@ export class Intake {
       throw new RangeError(`Cannot keep a reading as its value must be a finite number: current value is ${value}`);
     }
     const series = this.#book.find(site, probe, quantity) ?? this.#begin(new KnownSeries(site, probe, quantity));
+    if (atMs < series.horizonMs) return appended.beforeHorizon;
     if (atMs <= series.lastAtMs) {
       const known = atMs === series.lastAtMs ? series.lastValue : this.#earlierValue(series, atMs);
       if (known !== undefined) return known === value ? appended.duplicate : appended.conflict;

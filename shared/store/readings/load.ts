@@ -21,6 +21,7 @@ interface SeriesRow {
   last_value: number | null;
   settled_count: number;
   settled_through: number;
+  horizon_ms: number;
 }
 
 interface InboxRow {
@@ -56,6 +57,8 @@ function loadSeries(db: Database, book: SeriesBook): Map<number, Settled> {
     series.lastValue = row.last_value ?? series.lastValue;
     series.settledLastAtMs = series.lastAtMs;
     series.settledCount = row.settled_count;
+    series.horizonMs = row.horizon_ms;
+    series.hasThinnedRows = row.horizon_ms > 0; // a run may have been cut short
     book.add(series);
     byId.set(row.id, { series, throughBatch: row.settled_through });
   }

@@ -2,16 +2,21 @@
  * shared/store/readings/merge-rows.ts: raw readings of several series as one stream by time, a page at a time.
  *
  * Takes:  series, settled and waiting, and a range of time.
- * Gives:  pages that never end in the middle of a time.
+ * Gives:  rows as they came, before the horizon of a series one stand-in for every ten minutes; pages that never end in the middle of a time.
  */
-import type { Database, Statement } from 'better-sqlite3';
-import type { Reading } from '../../reading.ts';
+import type { Database } from 'better-sqlite3';
+import type { KeptReading } from '../readings-store.ts';
 import type { KnownSeries } from './series-book.ts';
+import { toMiddleMs } from './tiers.ts';
 import { firstFrom } from './waiting.ts';
 
-type Row = [atMs: number, value: number];
+type Row = [atMs: number, value: number, count?: number, min?: number, max?: number];
 
 const rowsSql = 'SELECT at_ms, value FROM reading WHERE series_id = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms';
+// Sums round, so that the mean of equal values could come out a hair beside them.
+const standInsSql = `
+  SELECT at_ms + ${toMiddleMs}, min(max, max(min, sum / n)), n, min, max FROM rollup
+  WHERE tier = 0 AND series_id = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms`;
 
 /** @returns at most `limit` readings, fewer where a time would be split; more only when a single time has more. */
 export function mergeRows(
@@ -20,8 +25,8 @@ export function mergeRows(
   fromMs: number,
   toMs: number,
   limit: number,
-): Reading[] {
-  const cursors = series.map((one) => new Cursor(db.prepare(rowsSql), one, fromMs, toMs));
+): KeptReading[] {
+  const cursors = series.map((one) => new Cursor(settledRows(db, one, fromMs, toMs), one, fromMs, toMs));
   try {
     return fillPage(cursors, limit);
   } finally {
@@ -29,8 +34,23 @@ export function mergeRows(
   }
 }
 
-function fillPage(cursors: readonly Cursor[], limit: number): Reading[] {
-  const page: Reading[] = [];
+/** Stand-ins first, then what was never thinned. */
+function* settledRows(
+  db: Database,
+  { id, horizonMs }: KnownSeries,
+  fromMs: number,
+  toMs: number,
+): Generator<Row, undefined> {
+  if (fromMs < horizonMs) {
+    const standIns = db.prepare<[number, number, number], Row>(standInsSql).raw();
+    yield* standIns.iterate(id, fromMs - toMiddleMs, Math.min(toMs - toMiddleMs, horizonMs));
+  }
+  if (toMs <= horizonMs) return;
+  yield* db.prepare<[number, number, number], Row>(rowsSql).raw().iterate(id, Math.max(fromMs, horizonMs), toMs);
+}
+
+function fillPage(cursors: readonly Cursor[], limit: number): KeptReading[] {
+  const page: KeptReading[] = [];
   for (;;) {
     const next = earliest(cursors);
     if (next === undefined) return page;
@@ -55,7 +75,7 @@ function earliest(cursors: readonly Cursor[]): Cursor | undefined {
 /** Walks one series by time, over its settled and its waiting readings at once. */
 class Cursor {
   readonly #series: KnownSeries;
-  readonly #settled: IterableIterator<Row>;
+  readonly #settled: Generator<Row, undefined>;
   readonly #toMs: number;
   readonly #waiting: ReturnType<KnownSeries['waiting']['sorted']>;
   #place: number;
@@ -63,30 +83,36 @@ class Cursor {
   /** Time of the reading it stands at; Infinity at the end. */
   atMs = Number.POSITIVE_INFINITY;
   #value = 0;
+  #standsFor: KeptReading['standsFor'];
 
-  constructor(select: Statement, series: KnownSeries, fromMs: number, toMs: number) {
+  constructor(settled: Generator<Row, undefined>, series: KnownSeries, fromMs: number, toMs: number) {
     this.#series = series;
     this.#toMs = toMs;
     this.#waiting = series.waiting.sorted();
     this.#place = firstFrom(this.#waiting.atMs, fromMs);
-    this.#settled = select.raw().iterate(series.id, fromMs, toMs) as IterableIterator<Row>;
+    this.#settled = settled;
     this.#settledRow = this.#nextSettled();
     this.step();
   }
 
-  reading(): Reading {
+  reading(): KeptReading {
     const { site, probe, quantity } = this.#series;
-    return { site, probe, quantity, atMs: this.atMs, value: this.#value };
+    const reading = { site, probe, quantity, atMs: this.atMs, value: this.#value };
+    return this.#standsFor === undefined ? reading : { ...reading, standsFor: this.#standsFor };
   }
 
   step(): void {
     const settledAtMs = this.#settledRow?.[0] ?? Number.POSITIVE_INFINITY;
     const waitingAtMs = this.#waiting.atMs[this.#place] ?? Number.POSITIVE_INFINITY;
     if (this.#settledRow !== undefined && settledAtMs < waitingAtMs) {
-      [this.atMs, this.#value] = this.#settledRow;
+      const [atMs, value, count, min, max] = this.#settledRow;
+      this.atMs = atMs;
+      this.#value = value;
+      this.#standsFor = count === undefined ? undefined : { count, min: min ?? value, max: max ?? value };
       this.#settledRow = this.#nextSettled();
     } else if (waitingAtMs < this.#toMs) {
       this.atMs = waitingAtMs;
+      this.#standsFor = undefined;
       this.#value = this.#waiting.values[this.#place] as number;
       this.#place += 1;
     } else {
@@ -100,6 +126,6 @@ class Cursor {
   }
 
   close(): void {
-    this.#settled.return?.();
+    this.#settled.return(undefined);
   }
 }

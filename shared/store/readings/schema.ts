@@ -50,6 +50,13 @@ export const steps: readonly string[] = [
   -- Filled and emptied to find out whether a batch could be written; see sqlite-readings.ts.
   CREATE TABLE pulse (filler BLOB NOT NULL);
   `,
+  `
+  -- Before this a series has rollups only, or will soon; see thin.ts.
+  ALTER TABLE series ADD COLUMN horizon_ms INTEGER NOT NULL DEFAULT 0;
+  -- One row: the newest time that thinning was brought to.
+  CREATE TABLE thinning (horizon_ms INTEGER NOT NULL);
+  INSERT INTO thinning VALUES (0);
+  `,
 ];
 
 /** @throws {StoreError} when a later version wrote the file. */

@@ -7,7 +7,7 @@
  * The longer readings wait, the more of one series go into the same pages at once: with many series that is what
  * writing costs. One step for all of them would stop the house for as long as it took to gather them.
  */
-import type { SeriesBook } from './series-book.ts';
+import type { KnownSeries, SeriesBook } from './series-book.ts';
 import type { Settler } from './settle.ts';
 
 /** A round over the book. What comes in meanwhile is settled with its series, or waits for the next round. */
@@ -57,6 +57,14 @@ export class Sweep {
     this.count -= gathered;
     if (ends) this.doneThroughBatch = round.batch;
     this.#round = ends ? null : { batch: round.batch, next };
+  }
+
+  /** Settles some series out of their turn. When it throws, all of them still wait. */
+  settleSome(series: readonly KnownSeries[]): void {
+    if (series.length === 0) return;
+    const count = series.reduce((sum, { waiting }) => sum + waiting.count, 0);
+    this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch: 0 });
+    this.count -= count;
   }
 
   /** Settles everything at once and empties the inbox. */

@@ -13,6 +13,11 @@ export const tierLengthsMs: readonly number[] = [10 * minuteMs, hourMs, 3 * hour
 
 export const rawTier = -1;
 
+/** A horizon is a whole multiple of this, so that no rollup reaches over one. */
+export const horizonStepMs = 3 * hourMs;
+/** From the start of the finest rollup to its middle, where a thinned stretch is told. */
+export const toMiddleMs = 5 * minuteMs;
+
 /** Bucket lengths below the finest tier, gathered from raw rows. */
 const rawLengthsMs: readonly number[] = [
   1_000,

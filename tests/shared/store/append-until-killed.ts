@@ -1,7 +1,7 @@
 /**
  * tests/shared/store/append-until-killed.ts: a process that keeps numbered batches until somebody kills it.
  *
- * Takes:  the path of the readings and the number of the first batch, as arguments.
+ * Takes:  the path of the readings and the number of the first batch, as arguments; "thin" to thin a little with each.
  * Gives:  on standard output the number of each batch, a line each, once its append has resolved.
  */
 import { writeSync } from 'node:fs';
@@ -23,11 +23,17 @@ export function numberedBatch(n: number): Reading[] {
   return n % 4 === 0 ? batch.reverse() : batch;
 }
 
+/** What batch `n` lets go when thinning: all but the newest five hours. */
+export function thinnedBeforeMs(n: number): number {
+  return beginMs + ((n * readingsPerBatch) / someSeries.length - 300) * 60_000;
+}
+
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const [, , path = '', first = '0'] = process.argv;
-  const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30 });
+  const [, , path = '', first = '0', thin] = process.argv;
+  const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, thinRows: 25 });
   for (let n = Number(first); ; n += 1) {
     await store.append(numberedBatch(n));
+    if (thin === 'thin') for (const _ of someSeries) await store.thin(Math.max(0, thinnedBeforeMs(n)));
     writeSync(1, `${n}\n`);
   }
 }

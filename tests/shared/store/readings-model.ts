@@ -3,7 +3,10 @@
  */
 import type { Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import { appended, type SeriesRef } from '../../../shared/store/readings-store.ts';
+import { appended, type KeptReading, type SeriesRef } from '../../../shared/store/readings-store.ts';
+
+const stretchMs = 600_000;
+const stepMs = 3 * 3_600_000;
 
 export interface ModelBucket {
   startMs: number;
@@ -14,48 +17,98 @@ export interface ModelBucket {
 }
 
 export class ReadingsModel {
-  readonly #kept = new Map<string, Reading>();
+  /** Every reading that was ever taken, thinned or not. */
+  readonly #taken = new Map<string, Reading>();
+  readonly #horizons = new Map<string, number>();
 
   append(readings: readonly Reading[]): number[] {
     return readings.map((reading) => {
-      const identity = [reading.site, reading.probe, reading.quantity, reading.atMs].join();
-      const known = this.#kept.get(identity);
-      if (known === undefined) this.#kept.set(identity, reading);
+      if (reading.atMs < this.#horizonOf(reading)) return appended.beforeHorizon;
+      const identity = [keyOf(reading), reading.atMs].join();
+      const known = this.#taken.get(identity);
+      if (known === undefined) this.#taken.set(identity, reading);
       if (known === undefined) return appended.new;
       return known.value === reading.value ? appended.duplicate : appended.conflict;
     });
   }
 
-  get count(): number {
-    return this.#kept.size;
+  thin(beforeMs: number): void {
+    for (const last of this.lasts()) {
+      const newestEndMs = wholeStep(last.atMs) + stepMs;
+      const horizonMs = Math.min(wholeStep(beforeMs), newestEndMs);
+      this.#horizons.set(keyOf(last), Math.max(this.#horizonOf(last), horizonMs));
+    }
   }
 
-  rows(series: readonly SeriesRef[], fromMs: number, toMs: number): Reading[] {
-    return [...this.#kept.values()]
+  #horizonOf(ref: SeriesRef): number {
+    return this.#horizons.get(keyOf(ref)) ?? 0;
+  }
+
+  rawFrom(series: readonly SeriesRef[]): number {
+    return Math.max(0, ...series.map((ref) => this.#horizonOf(ref)));
+  }
+
+  get count(): number {
+    return this.#raw().length;
+  }
+
+  rawCount(fromMs: number, toMs: number): number {
+    const within = (atMs: number) => atMs >= wholeStep(fromMs) && atMs < wholeStep(toMs);
+    return this.#raw().filter(({ atMs }) => within(atMs)).length;
+  }
+
+  #raw(): Reading[] {
+    return [...this.#taken.values()].filter((reading) => reading.atMs >= this.#horizonOf(reading));
+  }
+
+  rows(series: readonly SeriesRef[], fromMs: number, toMs: number): KeptReading[] {
+    return [...this.#raw(), ...this.#standIns()]
       .filter((reading) => reading.atMs >= fromMs && reading.atMs < toMs && series.some((ref) => isOf(reading, ref)))
       .sort((a, b) => a.atMs - b.atMs || indexIn(series, a) - indexIn(series, b));
   }
 
-  buckets(ref: SeriesRef, fromMs: number, toMs: number, bucketMs: number): ModelBucket[] {
-    const groups = new Map<number, number[]>();
-    for (const { atMs, value } of this.rows([ref], fromMs, toMs)) {
-      const startMs = Math.floor(atMs / bucketMs) * bucketMs;
-      groups.set(startMs, [...(groups.get(startMs) ?? []), value]);
+  #standIns(): KeptReading[] {
+    const stretches = new Map<string, Reading[]>();
+    for (const reading of this.#taken.values()) {
+      if (reading.atMs >= this.#horizonOf(reading)) continue;
+      const key = [keyOf(reading), Math.floor(reading.atMs / stretchMs)].join();
+      stretches.set(key, [...(stretches.get(key) ?? []), reading]);
     }
-    return Array.from(groups, ([startMs, values]) => ({
-      startMs,
-      min: Math.min(...values),
-      mean: values.reduce((sum, value) => sum + value, 0) / values.length,
-      max: Math.max(...values),
-      count: values.length,
-    }));
+    return Array.from(stretches.values(), (readings) => {
+      const first = readings[0] as Reading;
+      const values = readings.map(({ value }) => value);
+      return {
+        ...first,
+        atMs: Math.floor(first.atMs / stretchMs) * stretchMs + stretchMs / 2,
+        value: sumOf(values) / values.length,
+        standsFor: { count: values.length, min: Math.min(...values), max: Math.max(...values) },
+      };
+    });
+  }
+
+  buckets(ref: SeriesRef, fromMs: number, toMs: number, bucketMs: number): ModelBucket[] {
+    const groups = new Map<number, KeptReading[]>();
+    for (const row of this.rows([ref], fromMs, toMs)) {
+      const startMs = Math.floor(row.atMs / bucketMs) * bucketMs;
+      groups.set(startMs, [...(groups.get(startMs) ?? []), row]);
+    }
+    return Array.from(groups, ([startMs, rows]) => {
+      const counts = rows.map(({ standsFor }) => standsFor?.count ?? 1);
+      return {
+        startMs,
+        min: Math.min(...rows.map(({ value, standsFor }) => standsFor?.min ?? value)),
+        mean: sumOf(rows.map(({ value }, index) => value * (counts[index] ?? 1))) / sumOf(counts),
+        max: Math.max(...rows.map(({ value, standsFor }) => standsFor?.max ?? value)),
+        count: sumOf(counts),
+      };
+    });
   }
 
   lasts(): { site: string; probe: string; quantity: Quantity; firstAtMs: number; atMs: number; value: number }[] {
-    const all = this.rows([...this.#kept.values()], 0, Number.POSITIVE_INFINITY);
+    const all = [...this.#taken.values()].sort((a, b) => a.atMs - b.atMs);
     const bySeries = new Map<string, Reading[]>();
     for (const reading of all) {
-      const key = [reading.site, reading.probe, reading.quantity].join();
+      const key = keyOf(reading);
       bySeries.set(key, [...(bySeries.get(key) ?? []), reading]);
     }
     return [...bySeries.values()].map((ofSeries) => {
@@ -63,6 +116,18 @@ export class ReadingsModel {
       return { ...last, firstAtMs: first.atMs };
     });
   }
+}
+
+function keyOf({ site, probe, quantity }: SeriesRef): string {
+  return [site, probe, quantity].join();
+}
+
+function wholeStep(ms: number): number {
+  return Math.floor(ms / stepMs) * stepMs;
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
 export function isOf(reading: SeriesRef, ref: SeriesRef): boolean {

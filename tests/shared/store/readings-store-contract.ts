@@ -229,6 +229,96 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
         }));
     });
 
+    describe('thin()', () => {
+      const hours = (count: number) => Array.from({ length: count * 60 }, (_, minute) => at(core, minute, minute % 64));
+      const inHours = (count: number) => beginMs + count * 60 * minuteMs;
+
+      test('takes the rows before a whole three hours away and leaves ten-minute means at their middle', () =>
+        withStore(async (store) => {
+          await store.append(hours(12));
+          expect(await store.horizon()).toBe(0);
+          expect((await store.weigh(0, inHours(7))).rows).toBe(360); // six whole hours of the seven
+          expect(await thinWhole(store, inHours(7))).toBe(360);
+          expect(await store.horizon()).toBe(inHours(6));
+          expect(await store.rawFrom([core, top])).toBe(inHours(6));
+          expect((await store.size()).rows).toBe(360);
+          expect((await store.weigh(0, inHours(7))).rows).toBe(0);
+          const rows = await store.rows([core], 0, inHours(12), 1_000);
+          expect(rows).toHaveLength(36 + 360);
+          expect(rows[0]).toEqual({ ...at(core, 5, 4.5), standsFor: { count: 10, min: 0, max: 9 } });
+          expect(rows[36]).toEqual(at(core, 360, 360 % 64));
+        }));
+
+      test('leaves charts of whole ten minutes and coarser as they were', () =>
+        withStore(async (store) => {
+          await store.append(hours(48));
+          const ask = (points: number) => store.buckets([core], beginMs, inHours(48), points);
+          const before = await Promise.all([288, 100, 48, 16, 3].map(ask));
+          await thinWhole(store, inHours(40));
+          expect(await Promise.all([288, 100, 48, 16, 3].map(ask))).toEqual(before);
+        }));
+
+      test('gives a stretch whole to the one of two ranges in which its middle lies', () =>
+        withStore(async (store) => {
+          await store.append(hours(6));
+          await thinWhole(store, inHours(3));
+          const count = async (fromMs: number, toMs: number) => {
+            const { columns } = await store.buckets([core], fromMs, toMs, 1_000);
+            return columns.flatMap(toBuckets).reduce((sum, bucket) => sum + bucket.count, 0);
+          };
+          const cutMs = beginMs + 65 * minuteMs;
+          expect(await count(beginMs, cutMs)).toBe(60);
+          expect(await count(cutMs, inHours(6))).toBe(300);
+          expect(await count(beginMs, cutMs + 1)).toBe(70);
+        }));
+
+      test('refuses what lies before the horizon, known or not, and counts nothing of it', () =>
+        withStore(async (store) => {
+          await store.append(hours(6));
+          await thinWhole(store, inHours(3));
+          const late = [at(core, 179, 3), at(core, 179, 51), { ...at(core, 30, 9), atMs: beginMs + 1 }];
+          const result = await store.append([...late, at(core, 180, 180 % 64), at(core, 400, 1)]);
+          const { beforeHorizon, duplicate } = appended;
+          expect([...result.outcomes]).toEqual([beforeHorizon, beforeHorizon, beforeHorizon, duplicate, appended.new]);
+          expect(result).toMatchObject({ beforeHorizonCount: 3, newCount: 1, duplicateCount: 1, conflictCount: 0 });
+          const { columns } = await store.buckets([core], beginMs, inHours(3), 1);
+          expect(columns.flatMap(toBuckets)[0]?.count).toBe(180);
+        }));
+
+      test('never goes back', () =>
+        withStore(async (store) => {
+          await store.append(hours(12));
+          await thinWhole(store, inHours(6));
+          expect(await thinWhole(store, inHours(3))).toBe(0);
+          expect(await store.horizon()).toBe(inHours(6));
+          expect(await store.rawFrom([core])).toBe(inHours(6));
+        }));
+
+      test('lets a probe that was away bring what it kept, and an earlier season come in until the next thinning', () =>
+        withStore(async (store) => {
+          await store.append(hours(6));
+          await thinWhole(store, inHours(100));
+          expect(await store.rawFrom([core])).toBe(inHours(6)); // its newest is at 5:59
+          expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).newCount).toBe(2);
+          expect((await store.append([at(top, 3, 20)])).duplicateCount).toBe(1);
+          await thinWhole(store, inHours(100));
+          expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).beforeHorizonCount).toBe(2);
+          expect((await store.size()).rows).toBe(0);
+        }));
+
+      test('keeps its horizon when opened again', async () => {
+        const opened = await open();
+        if (opened.reopen === undefined) return opened.store.close();
+        await opened.store.append(hours(6));
+        await thinWhole(opened.store, inHours(3));
+        const store = await opened.reopen();
+        expect(await store.horizon()).toBe(inHours(3));
+        expect((await store.append([at(core, 0, 0)])).beforeHorizonCount).toBe(1);
+        expect((await store.size()).rows).toBe(180);
+        await store.close();
+      });
+    });
+
     test('lasts() gives each series its first time and its newest value, however late the others came', () =>
       withStore(async (store) => {
         expect(await store.lasts()).toEqual([]);
@@ -258,9 +348,9 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
       await expect(store.lasts()).rejects.toThrow(StoreError);
     });
 
-    test('answers as if every reading were kept in one plain list, for any batches in any order', async () => {
+    test('answers as if every reading were kept in one plain list, for any batches in any order, thinned or not', async () => {
       await fc.assert(
-        fc.asyncProperty(arbitraryBatches, arbitraryQuestion, async (batches, question) => {
+        fc.asyncProperty(arbitraryBatches, arbitraryThinnings, arbitraryQuestion, async (batches, thin, question) => {
           const opened = await open();
           let { store } = opened;
           try {
@@ -268,6 +358,11 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
             for (const [index, batch] of batches.entries()) {
               const { outcomes } = await store.append(batch);
               expect([...outcomes]).toEqual(model.append(batch));
+              const beforeMs = thin[index] ?? null;
+              if (beforeMs !== null) {
+                await thinWhole(store, beforeMs);
+                model.thin(beforeMs);
+              }
               if (index === question.reopenAfter && opened.reopen) store = await opened.reopen();
             }
             await expectSameAnswers(store, model, question);
@@ -279,6 +374,21 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
       );
     });
   });
+}
+
+/** After some batches, the time before which readings are thinned. */
+export const arbitraryThinnings: fc.Arbitrary<(number | null)[]> = fc.array(
+  fc.option(arbitraryTime, { freq: 2, nil: null }),
+  { minLength: 8, maxLength: 8 },
+);
+
+/** All steps of a thinning. */
+export async function thinWhole(store: ReadingsStore, beforeMs: number): Promise<number> {
+  for (let removed = 0; ; ) {
+    const step = await store.thin(beforeMs);
+    removed += step.removed;
+    if (step.done) return removed;
+  }
 }
 
 export interface Question {
@@ -301,6 +411,8 @@ export const arbitraryQuestion: fc.Arbitrary<Question> = fc
 export async function expectSameAnswers(store: ReadingsStore, model: ReadingsModel, question: Question): Promise<void> {
   const { fromMs, toMs, points, limit } = question;
   expect((await store.size()).rows).toBe(model.count);
+  expect((await store.weigh(fromMs, toMs)).rows).toBe(model.rawCount(fromMs, toMs));
+  expect(await store.rawFrom(someSeries)).toBe(model.rawFrom(someSeries));
   const lasts = await store.lasts();
   expect(lasts).toHaveLength(model.lasts().length);
   for (const last of model.lasts()) expect(lasts.find((found) => isOf(found, last))).toEqual(last);

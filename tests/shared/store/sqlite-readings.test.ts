@@ -1,10 +1,11 @@
-import { writeFileSync } from 'node:fs';
+import { statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
+import { migrate } from '../../../shared/store/readings/schema.ts';
 import {
   openSqliteReadings,
   SqliteReadings,
@@ -17,12 +18,13 @@ import {
   expectSameAnswers,
   type Question,
   readingsStoreContract,
+  thinWhole,
 } from './readings-store-contract.ts';
 import { rollupsAndRaw } from './rollups-and-raw.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
 
 // Settled after every few readings, so that answers come from waiting readings, raw rows and rollups at once.
-const often = { settleAt: 16, sweepRows: 6 };
+const often = { settleAt: 16, sweepRows: 6, thinRows: 7 };
 
 readingsStoreContract('SQLite readings in memory', async () => ({
   store: openSqliteReadings(':memory:', often),
@@ -284,4 +286,72 @@ test('opening tells of an inbox that is damaged', async () => {
   db.prepare('INSERT INTO inbox VALUES (1, ?)').run(Buffer.alloc(21));
   db.close();
   expect(() => openSqliteReadings(path)).toThrow(/length must be a multiple of 20 bytes: current value is 21/);
+});
+
+describe('thin()', () => {
+  const hours = (count: number) => ['bran-core', 'bran-top'].flatMap((probe) => minutes(0, count * 60, probe));
+  const filled = async (db: Database.Database, options: SqliteReadingsOptions = {}) => {
+    const store = new SqliteReadings(db, options);
+    for (const day of Array.from({ length: 20 }, (_, index) => index)) {
+      await store.append(hours(24).map((one) => ({ ...one, atMs: one.atMs + day * dayMs })));
+    }
+    return store;
+  };
+
+  test('gives the room back: the file is smaller afterwards, and whole', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    await (await filled(new Database(path))).close();
+    const before = statSync(path).size;
+    const store = openSqliteReadings(path);
+    expect(await thinWhole(store, beginMs + 18 * dayMs)).toBe(2 * 18 * 1_440);
+    await store.close();
+    expect(statSync(path).size).toBeLessThan(before / 3);
+    const db = new Database(path);
+    expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
+    db.close();
+  });
+
+  test('of a file that an earlier version made frees its pages for later rows', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    const old = new Database(path);
+    migrate(old, 1);
+    old.close();
+    const db = new Database(path);
+    const store = await filled(db);
+    expect(await thinWhole(store, beginMs + 18 * dayMs)).toBe(2 * 18 * 1_440);
+    const free = Number(db.pragma('freelist_count', { simple: true }));
+    expect(free).toBeGreaterThan(100);
+    const pages = Number(db.pragma('page_count', { simple: true }));
+    await store.append(hours(24).map((one) => ({ ...one, atMs: one.atMs + 20 * dayMs })));
+    expect(Number(db.pragma('page_count', { simple: true }))).toBe(pages);
+    await store.close();
+  });
+
+  test('takes no more rows in a step than it may, and settles what waits before its horizon passes it', async () => {
+    const store = await filled(new Database(':memory:'), { settleAt: 1_000_000, thinRows: 500 });
+    const steps: number[] = [];
+    for (let done = false; !done; ) {
+      const step = await store.thin(beginMs + 10 * dayMs);
+      steps.push(step.removed);
+      done = step.done;
+    }
+    expect(Math.max(...steps)).toBe(500);
+    expect(steps.reduce((sum, one) => sum + one, 0)).toBe(2 * 10 * 1_440);
+    const { columns } = await store.buckets([reading(0)], beginMs, beginMs + 20 * dayMs, 1);
+    expect(columns[0]?.count[0]).toBe(20 * 1_440);
+    await store.close();
+  });
+
+  test('does nothing while another program holds the file, and goes on afterwards', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    const store = await filled(new Database(path, { timeout: 50 }));
+    const other = new Database(path);
+    other.exec('BEGIN IMMEDIATE');
+    await expect(store.thin(beginMs + 10 * dayMs)).rejects.toThrow(/^Cannot thin the readings as another program/);
+    expect(await store.rawFrom([reading(0)])).toBe(0);
+    other.exec('ROLLBACK');
+    other.close();
+    expect(await thinWhole(store, beginMs + 10 * dayMs)).toBe(2 * 10 * 1_440);
+    await store.close();
+  });
 });

@@ -125,6 +125,7 @@ export const refusalNames: Record<RefusalReason, string> = {
   'future-time': 'Time in the future',
   'no-such-pointer': 'Nothing at the pointer',
   'conflicting-value': 'Conflicting value',
+  'already-thinned': 'Older than what was thinned',
 };
 
 /** "One", "Two" ... for the start of a sentence; digits from thirteen on. */
