@@ -8,7 +8,7 @@ import type { Config } from '../shared/config.ts';
 import type { Journal } from '../shared/store/journal.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
 import type { LiveHub } from './live/live-hub.ts';
-import type { PhotoShelf } from './photos/photo-shelf.ts';
+import type { PhotoStore } from './photos/photo-store.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
 import type { WatchHouse } from './watch/watch-house.ts';
 
@@ -19,7 +19,7 @@ export interface House {
   readonly version: string;
   readonly readings: ReadingsStore;
   readonly journal: Journal;
-  readonly photos: PhotoShelf;
+  readonly photos: PhotoStore;
   readonly probes: ProbeBook;
   readonly watch: WatchHouse;
   readonly ingest: Ingest;

@@ -11,11 +11,12 @@ import { startIngest } from '../ingest/start-ingest.ts';
 import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import { ConfigError } from '../shared/errors.ts';
-import { openSqliteJournal } from '../shared/store/sqlite-journal.ts';
+import { openJournal } from '../shared/store/open-journal.ts';
 import { openSqliteReadings } from '../shared/store/sqlite-readings.ts';
 import type { House } from './house.ts';
 import { LiveHub } from './live/live-hub.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
+import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
@@ -35,7 +36,7 @@ export interface HouseParts {
 export async function openHouse({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
   await makeFolder(config.DATA_DIR);
   const readings = await openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
-  const journal = await openSqliteJournal(join(config.DATA_DIR, 'journal.db'));
+  const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const hub = new LiveHub();
   const probes = await ProbeBook.open(readings, journal);
   const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands });
@@ -71,7 +72,8 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     version,
     readings,
     journal,
-    photos: new PhotoShelf(join(config.DATA_DIR, 'photos')),
+    photos:
+      config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal),
     probes,
     watch,
     ingest,

@@ -30,6 +30,11 @@ export const configVariables = {
     schema: z.string().min(1),
   },
   DATA_DIR: { must: 'a folder for readings and journal', fallback: './data', schema: z.string().min(1) },
+  JOURNAL_URL: {
+    must: 'a postgres:// address of the journal, used instead of the one in the data folder',
+    fallback: undefined,
+    schema: urlSchema('postgres:', 'postgresql:'),
+  },
   API_TOKEN: {
     must: 'a secret of at least 16 characters that the API then wants as bearer token',
     fallback: undefined,
@@ -114,7 +119,8 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
 }
 
 function wrongValue(name: string, must: string, was: string): ConfigError {
-  const shown = /TOKEN|PASSWORD/.test(name) ? `${was.length} characters` : JSON.stringify(was);
+  // An address may hold a password.
+  const shown = /TOKEN|PASSWORD|JOURNAL_URL/.test(name) ? `${was.length} characters` : JSON.stringify(was);
   return new ConfigError(`${prefix}${name} must be ${must}; it was ${shown}`);
 }
 

@@ -3,6 +3,7 @@
  *
  * Takes:  a folder that nobody else writes to. The stores bring it to their newest form on the way.
  */
+import { existsSync } from 'node:fs';
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,16 +15,27 @@ import { databaseNames, type Manifest } from './manifest.ts';
 export async function countOf(folder: string): Promise<Manifest['counts']> {
   const copy = await mkdtemp(join(tmpdir(), 'branhearth-count-'));
   try {
-    for (const name of databaseNames) await cp(join(folder, name), join(copy, name));
-    const readings = openSqliteReadings(join(copy, 'readings.db'));
-    const { rows } = await readings.size();
-    await readings.close();
-    const journal = await openSqliteJournal(join(copy, 'journal.db'));
-    const piles = (await journal.piles.list()).length;
-    const batches = (await journal.batches.list()).length;
-    await journal.close();
-    return { readings: rows, piles, batches };
+    const held = databaseNames.filter((name) => existsSync(join(folder, name)));
+    for (const name of held) await cp(join(folder, name), join(copy, name));
+    return {
+      ...(held.includes('readings.db') && (await countReadings(join(copy, 'readings.db')))),
+      ...(held.includes('journal.db') && (await countJournal(join(copy, 'journal.db')))),
+    };
   } finally {
     await rm(copy, { recursive: true, force: true });
   }
+}
+
+async function countReadings(path: string) {
+  const store = openSqliteReadings(path);
+  const { rows } = await store.size();
+  await store.close();
+  return { readings: rows };
+}
+
+async function countJournal(path: string) {
+  const journal = await openSqliteJournal(path);
+  const counts = { piles: (await journal.piles.list()).length, batches: (await journal.batches.list()).length };
+  await journal.close();
+  return counts;
 }

@@ -11,12 +11,26 @@ import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { create, extract } from 'tar';
 import { countOf } from './counts.ts';
-import { checkFiles, databaseNames, filesBelow, type Manifest, manifestName, photosName } from './manifest.ts';
+import {
+  checkFiles,
+  type DatabaseName,
+  databaseNames,
+  filesBelow,
+  type Manifest,
+  manifestName,
+  photosName,
+} from './manifest.ts';
 
-export async function makeBackup(dataDir: string, file: string, nowMs: number): Promise<Manifest> {
+/** @param databases What lies in the data folder; a journal or readings at a server do not. */
+export async function makeBackup(
+  dataDir: string,
+  file: string,
+  nowMs: number,
+  databases: readonly DatabaseName[] = databaseNames,
+): Promise<Manifest> {
   const target = resolve(file);
   if (existsSync(target)) throw new Error(`${file} is there already: name another file`);
-  for (const name of databaseNames) {
+  for (const name of databases) {
     if (!existsSync(join(dataDir, name)))
       throw new Error(`There is nothing to back up in ${dataDir}: it has no ${name}`);
   }
@@ -27,8 +41,9 @@ export async function makeBackup(dataDir: string, file: string, nowMs: number): 
     const whole = join(scratch, 'whole');
     await mkdir(whole);
     // The journal first: readings that came after it are read again at the next start, the other way round they were lost to it.
-    for (const name of databaseNames) snapshot(join(dataDir, name), join(whole, name));
-    if (existsSync(join(dataDir, photosName))) {
+    for (const name of databases) snapshot(join(dataDir, name), join(whole, name));
+    // Photos go with their journal: at a server they lie in it.
+    if (databases.includes('journal.db') && existsSync(join(dataDir, photosName))) {
       await cp(join(dataDir, photosName), join(whole, photosName), { recursive: true });
     }
     const files = await filesBelow(whole);

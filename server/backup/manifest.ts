@@ -11,14 +11,30 @@ export const manifestName = 'manifest.json';
 export const databaseNames = ['journal.db', 'readings.db'] as const;
 export const photosName = 'photos';
 
+/** What of a house lies in its data folder; the rest is at servers, which have ways of their own to be saved. */
+export type DatabaseName = (typeof databaseNames)[number];
+
 export const manifestSchema = z.object({
   program: z.literal('branhearth'),
   format: z.literal(1),
   madeAt: z.iso.datetime(),
   files: z.array(z.object({ name: z.string(), bytes: z.number().int(), sha256: z.string() })),
-  counts: z.object({ readings: z.number().int(), piles: z.number().int(), batches: z.number().int() }),
+  /** Only of what it holds: a journal or readings at a server are not in it. */
+  counts: z.object({
+    readings: z.number().int().optional(),
+    piles: z.number().int().optional(),
+    batches: z.number().int().optional(),
+  }),
 });
 export type Manifest = z.infer<typeof manifestSchema>;
+
+/** @example sayCounts({ readings: 1200, piles: 2, batches: 3 }) // => '1,200 readings, 2 piles, 3 batches' */
+export function sayCounts(counts: Manifest['counts']): string {
+  return (['readings', 'piles', 'batches'] as const)
+    .flatMap((name) => (counts[name] === undefined ? [] : `${counts[name].toLocaleString('en')} ${name}`))
+    .join(', ');
+}
+
 export type FileFacts = Manifest['files'][number];
 
 /** Every file below a folder but the manifest, sorted by name, with its size and digest. */

@@ -3,6 +3,7 @@
  */
 import { parseArgs } from 'node:util';
 import { readConfig } from '../../shared/config.ts';
+import { sayCounts } from './manifest.ts';
 import { restoreBackup } from './restore-backup.ts';
 
 const usage = `npm run restore -- FILE [--into DIR] [--replace]
@@ -23,9 +24,8 @@ async function main(): Promise<void> {
   }
   const folder = values.into ?? readConfig(process.env).config.DATA_DIR;
   const { manifest, movedTo } = await restoreBackup(file, folder, values.replace ?? false, Date.now());
-  const { readings, piles, batches } = manifest.counts;
   console.log(
-    `${folder} holds what was backed up on ${manifest.madeAt}: ${readings.toLocaleString('en')} readings, ${piles} piles, ${batches} batches, each file as it was written`,
+    `${folder} holds what was backed up on ${manifest.madeAt}: ${sayCounts(manifest.counts)}, each file as it was written`,
   );
   if (movedTo) console.log(`What lay there before is in ${movedTo}`);
 }

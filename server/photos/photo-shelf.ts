@@ -7,11 +7,11 @@
  */
 import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { PictureSize } from '../../shared/store/journal.ts';
 import type { DrawnPhoto } from './draw-photo.ts';
+import type { PhotoStore } from './photo-store.ts';
 
-export type PhotoSize = 'whole' | 'small';
-
-export class PhotoShelf {
+export class PhotoShelf implements PhotoStore {
   readonly #folder: string;
   readonly #partFolder: string;
   #next = 0;
@@ -32,7 +32,7 @@ export class PhotoShelf {
   }
 
   /** Undefined when there is no such picture. */
-  async read(digest: string, size: PhotoSize): Promise<Buffer | undefined> {
+  async read(digest: string, size: PictureSize): Promise<Buffer | undefined> {
     try {
       return await readFile(join(this.#folderOf(digest), fileName(digest, size)));
     } catch (error) {
@@ -66,7 +66,7 @@ export class PhotoShelf {
   }
 }
 
-function fileName(digest: string, size: PhotoSize): string {
+function fileName(digest: string, size: PictureSize): string {
   return size === 'whole' ? `${digest}.jpg` : `${digest}-small.jpg`;
 }
 

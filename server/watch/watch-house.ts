@@ -8,12 +8,14 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { JudgeReading } from '../../core/judge/setup.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { StoreError } from '../../shared/errors.ts';
 import type {
   AlarmRecord,
   BatchRecord,
   ClaimRecord,
   Journal,
   PileRecord,
+  WatchChange,
   WatchRecord,
 } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
@@ -23,7 +25,7 @@ import type { LiveHub } from '../live/live-hub.ts';
 import type { KnownProbe, ProbeBook } from '../probes/probe-book.ts';
 import { randomId } from '../routes/id-from-name.ts';
 import { pileSummary } from '../views/pile-summary.ts';
-import { AlarmBoard, type AlarmHandling, type BoardChange } from './alarm-board.ts';
+import { AlarmBoard, type AlarmHandling } from './alarm-board.ts';
 import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { grouped } from './grouped.ts';
@@ -59,7 +61,11 @@ interface Entry extends WatchedPile {
   keptAtMs: number;
   bandAskedMs: number;
   news: boolean;
+  /** What the journal could not take when it was away; it goes with the next change. */
+  owed: WatchChange;
 }
+
+const nothingOwed: WatchChange = { alarms: [], steps: [], watch: null };
 
 export class WatchHouse {
   readonly #parts: WatchHouseParts;
@@ -70,6 +76,7 @@ export class WatchHouse {
   #claims: readonly ClaimRecord[] = [];
   #round: NodeJS.Timeout | undefined;
   #closed = false;
+  #storeAway = false;
 
   private constructor(parts: WatchHouseParts) {
     this.#parts = parts;
@@ -125,6 +132,7 @@ export class WatchHouse {
     return this.#inTurn(pileId, async () => {
       const { journal } = this.#parts;
       const before = this.#entries.get(pileId);
+      if (before && before.owed !== nothingOwed) await this.#keep(before, nothingOwed); // else it would be forgotten
       this.#claims = await journal.claims.list();
       const pile = await journal.piles.get(pileId);
       if (!pile) {
@@ -229,6 +237,7 @@ export class WatchHouse {
       keptAtMs: Date.now(),
       bandAskedMs: Number.NEGATIVE_INFINITY,
       news: false,
+      owed: nothingOwed,
       summary: () => pileSummary(this.get(pile.id) ?? { pile, batch, watch, sources }, probes),
     };
   }
@@ -282,7 +291,15 @@ export class WatchHouse {
       try {
         await this.#inTurn(entry.pile.id, () => this.#look(entry, keepPlace));
       } catch (error) {
-        this.#parts.log.error({ err: error, pile: entry.pile.id }, 'a pile could not be looked at');
+        if (!(error instanceof StoreError)) {
+          this.#parts.log.error({ err: error, pile: entry.pile.id }, 'a pile could not be looked at');
+          continue;
+        }
+        // It is the same for every pile: said once, and tried again at the next round.
+        if (!this.#storeAway)
+          this.#parts.log.error({ err: error }, 'what the piles do cannot be kept; it is tried again');
+        this.#storeAway = true;
+        return;
       }
     }
   }
@@ -298,10 +315,15 @@ export class WatchHouse {
     if (nowMs - entry.bandAskedMs >= bandEveryMs) this.#askBand(entry);
   }
 
-  async #keep(entry: Entry, change: BoardChange & { watch: Parameters<Journal['watch']['keep']>[0]['watch'] }) {
-    if (change.alarms.length > 0 || change.watch) {
-      await this.#parts.journal.watch.keep(change);
-      if (change.watch) entry.keptAtMs = Date.now();
+  async #keep(entry: Entry, change: WatchChange) {
+    const all = together(entry.owed, change);
+    if (all.alarms.length > 0 || all.watch) {
+      entry.owed = all;
+      await this.#parts.journal.watch.keep(all);
+      entry.owed = nothingOwed;
+      if (all.watch) entry.keptAtMs = Date.now();
+      if (this.#storeAway) this.#parts.log.info('what the piles do is kept again');
+      this.#storeAway = false;
     }
     this.#parts.hub.publish('pile', entry.pile.id, entry.summary());
   }
@@ -328,4 +350,11 @@ export class WatchHouse {
         },
       );
   }
+}
+
+/** One change of two that follow each other: the newest of each alarm, every step. */
+function together(first: WatchChange, then: WatchChange): WatchChange {
+  if (first === nothingOwed) return then;
+  const alarms = new Map([...first.alarms, ...then.alarms].map((alarm) => [alarm.id, alarm]));
+  return { alarms: [...alarms.values()], steps: [...first.steps, ...then.steps], watch: then.watch ?? first.watch };
 }

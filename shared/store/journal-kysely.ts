@@ -1,7 +1,7 @@
 /**
  * shared/store/journal-kysely.ts: the journal over any database Kysely speaks to.
  *
- * Takes:  an open, migrated Kysely; sqlite-journal.ts makes the embedded one.
+ * Takes:  an open, migrated Kysely; sqlite-journal.ts makes the embedded one, postgres-journal.ts one at a server.
  * Gives:  the contract of journal.ts, one small file per group under journal/.
  */
 
@@ -11,10 +11,12 @@ import { journalBatches } from './journal/batches.ts';
 import { journalClaims } from './journal/claims.ts';
 import { journalEntries } from './journal/entries.ts';
 import { JournalBase, type JournalDb } from './journal/journal-base.ts';
+import { type JournalEngine, sqliteEngine } from './journal/journal-engine.ts';
 import { journalLineage } from './journal/lineage.ts';
 import { journalLots } from './journal/lots.ts';
 import { journalMappings } from './journal/mappings.ts';
 import { journalPhotos } from './journal/photos.ts';
+import { journalPictures } from './journal/pictures.ts';
 import { journalPiles } from './journal/piles.ts';
 import { journalProbes } from './journal/probes.ts';
 import { journalSettings } from './journal/settings.ts';
@@ -22,8 +24,8 @@ import { journalSites } from './journal/sites.ts';
 import { journalWatch } from './journal/watch.ts';
 import type { Journal } from './journal.ts';
 
-export function journalOver(db: JournalDb): Journal {
-  const base = new JournalBase(db);
+export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine): Journal {
+  const base = new JournalBase(db, engine);
   return {
     sites: journalSites(base),
     piles: journalPiles(base),
@@ -33,6 +35,7 @@ export function journalOver(db: JournalDb): Journal {
     acts: journalActs(base),
     entries: journalEntries(base),
     photos: journalPhotos(base),
+    pictures: journalPictures(base),
     lots: journalLots(base),
     lineage: journalLineage(base),
     alarms: journalAlarms(base),

@@ -2,7 +2,7 @@
  * shared/store/journal.ts: the door to everything kept that is not a reading: sites, piles, batches, claims,
  * entries (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each pile's watcher stopped.
  *
- * One implementation through Kysely serves SQLite now and PostgreSQL later; see journal-kysely.ts.
+ * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts.
  * Times are epoch ms. Ids are lower-case strings. Every method resolves after its transaction is durable.
  */
 import type { MappingInput } from '../api/ingest.ts';
@@ -100,6 +100,8 @@ export interface PhotoRecord {
   readonly bytes: number;
   readonly keptAtMs: number;
 }
+
+export type PictureSize = 'whole' | 'small';
 
 export interface LotRecord {
   readonly id: string;
@@ -269,6 +271,11 @@ export interface Journal {
     get(id: string): Promise<PhotoRecord | undefined>;
     /** @throws {ConflictError} when the id is known with another file. */
     add(photo: PhotoRecord): Promise<Kept>;
+  };
+  /** The pictures themselves, where several processes share the journal. */
+  readonly pictures: {
+    keep(digest: string, pictures: Readonly<Record<PictureSize, Uint8Array>>): Promise<void>;
+    read(digest: string, size: PictureSize): Promise<Uint8Array | undefined>;
   };
   readonly lots: {
     /** Oldest first. */

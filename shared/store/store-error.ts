@@ -1,8 +1,9 @@
 /**
- * shared/store/store-error.ts: what SQLite reports, as a sentence a person can act on.
+ * shared/store/store-error.ts: what a database reports, as a sentence a person can act on.
  */
 import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
+import { postgresReason } from './postgres-error.ts';
 
 const reasons: readonly [codePrefix: string, reason: string][] = [
   ['SQLITE_FULL', 'the disk is full'],
@@ -27,5 +28,5 @@ function reasonOf(cause: unknown): string {
     const known = reasons.find(([prefix]) => cause.code.startsWith(prefix));
     return known ? `${known[1]}: ${cause.code}` : `the database refused: ${cause.code} ${cause.message}`;
   }
-  return `the store failed: ${cause instanceof Error ? cause.message : String(cause)}`;
+  return postgresReason(cause) ?? `the store failed: ${cause instanceof Error ? cause.message : String(cause)}`;
 }

@@ -6,26 +6,40 @@
  *         missing with the tests that skip themselves for it.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 
 /** Debian package -> a file it brings, and what is tested with it. */
 const packages = {
   mosquitto: { file: '/usr/sbin/mosquitto', tests: 'tests against a real broker' },
   'mosquitto-clients': { file: '/usr/bin/mosquitto_pub', tests: 'tests that publish with a standard client' },
+  postgresql: { file: '/usr/lib/postgresql/*/bin/initdb', tests: 'tests against a real PostgreSQL' },
   chromium: { file: '/usr/bin/chromium', tests: 'tests in a real browser' },
 };
 
-const missing = Object.entries(packages).filter(([, { file }]) => !existsSync(file));
+/** A `*` stands for a version in the path. */
+function isThere(file) {
+  const [before, after] = file.split('*');
+  if (after === undefined) return existsSync(file);
+  return existsSync(before) && readdirSync(before).some((name) => existsSync(before + name + after));
+}
+
+const missing = Object.entries(packages).filter(([, { file }]) => !isThere(file));
 const canInstall =
   process.getuid?.() === 0 && existsSync('/usr/bin/apt-get') && process.env.BRANHEARTH_NO_INSTALL !== '1';
 
 if (missing.length > 0 && canInstall) {
   const names = missing.map(([name]) => name);
   console.log(`installing for the tests: ${names.join(', ')}`);
+  // The tests start clusters of their own; the package would start one as a service.
+  const clusters = '/etc/postgresql-common';
+  if (names.includes('postgresql') && !existsSync(clusters)) {
+    mkdirSync(clusters);
+    writeFileSync(`${clusters}/createcluster.conf`, 'create_main_cluster = false\n');
+  }
   const run = (...args) =>
     execFileSync('apt-get', args, {
       stdio: ['ignore', 'ignore', 'inherit'],
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive', UCF_FORCE_CONFFOLD: '1' },
     });
   try {
     run('update', '-q');
@@ -36,5 +50,5 @@ if (missing.length > 0 && canInstall) {
 }
 
 for (const [name, { file, tests }] of missing) {
-  if (!existsSync(file)) console.error(`\n*** SKIPPED: ${tests}. Install the package "${name}" to run them. ***\n`);
+  if (!isThere(file)) console.error(`\n*** SKIPPED: ${tests}. Install the package "${name}" to run them. ***\n`);
 }

@@ -93,7 +93,18 @@ export async function keepAlarm(transaction: JournalTransaction, alarm: AlarmRec
     .execute();
 }
 
+/** The same step again is one: a commit whose answer was lost on the way is tried again. */
 export async function addAlarmStep(transaction: JournalTransaction, step: AlarmStepRecord): Promise<void> {
+  const known = await transaction
+    .selectFrom('alarm_step')
+    .select('place')
+    .where('alarm_id', '=', step.alarmId)
+    .where('at_ms', '=', step.atMs)
+    .where('from_state', '=', step.from)
+    .where('to_state', '=', step.to)
+    .where('arrow', '=', step.arrow)
+    .executeTakeFirst();
+  if (known) return;
   const { last } = await transaction
     .selectFrom('alarm_step')
     .select((select) => select.fn.max('place').as('last'))

@@ -7,7 +7,9 @@
  */
 import type { Kysely, Transaction } from 'kysely';
 import { ConflictError } from '../../errors.ts';
+import { postgresConflict } from '../postgres-error.ts';
 import { storeError } from '../store-error.ts';
+import type { JournalEngine } from './journal-engine.ts';
 import type { JournalTables } from './tables.ts';
 
 export type JournalDb = Kysely<JournalTables>;
@@ -15,10 +17,12 @@ export type JournalTransaction = Transaction<JournalTables>;
 
 export class JournalBase {
   readonly db: JournalDb;
+  readonly engine: JournalEngine;
   #writeFailed = false;
 
-  constructor(db: JournalDb) {
+  constructor(db: JournalDb, engine: JournalEngine) {
     this.db = db;
+    this.engine = engine;
   }
 
   async read<Result>(run: (db: JournalDb) => Promise<Result>): Promise<Result> {
@@ -29,13 +33,24 @@ export class JournalBase {
     }
   }
 
-  async write<Result>(run: (transaction: JournalTransaction) => Promise<Result>): Promise<Result> {
+  /** The only writer at that time, so that what was checked still holds when it is written. */
+  write<Result>(run: (transaction: JournalTransaction) => Promise<Result>): Promise<Result> {
+    return this.writeBesideOthers(async (transaction) => {
+      await this.engine.alone(transaction);
+      return run(transaction);
+    });
+  }
+
+  /** For rows that nobody else writes, or a single statement: several processes do so at the same time. */
+  async writeBesideOthers<Result>(run: (transaction: JournalTransaction) => Promise<Result>): Promise<Result> {
     try {
       const result = await this.db.transaction().execute(run);
       this.#writeFailed = false;
       return result;
     } catch (cause) {
       if (cause instanceof ConflictError) throw cause;
+      const conflict = postgresConflict(cause);
+      if (conflict) throw conflict;
       this.#writeFailed = true;
       throw storeError('write to the journal', cause);
     }

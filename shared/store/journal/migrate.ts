@@ -8,12 +8,14 @@ import { type Kysely, type Migration, Migrator } from 'kysely';
 import { StoreError } from '../../errors.ts';
 import * as journal0001 from '../migrations/0001-journal.ts';
 import * as journal0002 from '../migrations/0002-entries-and-lineage.ts';
+import * as journal0006 from '../migrations/0006-leases-and-views.ts';
 import { storeError } from '../store-error.ts';
 
 /** By number; the names are kept in the database, so they never change. */
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-journal': journal0001,
   '0002-entries-and-lineage': journal0002,
+  '0006-leases-and-views': journal0006,
 };
 
 /** @param to name of the migration to stop after; the newest when absent. */

@@ -61,6 +61,48 @@ export interface JournalTables {
     time_pointer: string | null;
   };
   setting: { key: string; value: string };
+  /** Pictures of photos, where the journal is shared by several processes; else they are files beside it. */
+  picture: { digest: string; size: 'whole' | 'small'; bytes: Uint8Array };
+  worker: { id: string; until_ms: number /** JSON. */; state: string };
+  lease: LeaseRow;
+  pile_view: PileViewRow;
+  pile_ask: PileAskRow;
+}
+
+/** Who watches a site. */
+export interface LeaseRow {
+  site: string;
+  /** Id of a worker; null while nobody has it. */
+  holder: string | null;
+  /** One more each time it changes hands. */
+  fence: number;
+  /** By the database's clock. */
+  until_ms: number;
+  /** 1 once everything published at the site reaches the session of its own at the broker. */
+  heard: number;
+}
+
+/** A pile as its watcher last saw it, for processes that do not watch; all but id and time is JSON. */
+export interface PileViewRow {
+  pile_id: string;
+  changed_ms: number;
+  summary: string;
+  told: string;
+  course: string;
+}
+
+/** What somebody asked of whoever watches a pile. */
+export interface PileAskRow {
+  id: string;
+  /** Order in which they were asked. */
+  place: number;
+  site: string;
+  pile_id: string;
+  /** JSON, as is the answer. */
+  ask: string;
+  asked_ms: number;
+  done_ms: number | null;
+  answer: string | null;
 }
 
 export interface BatchRow {

@@ -62,6 +62,14 @@ test('makeBackup() takes everything while the house is at work, and restoreBacku
   expect((await readdir(folder)).sort()).toEqual(['data', 'elsewhere', 'kept.tar.gz']); // no scratch is left
 });
 
+test('makeBackup() of a house whose journal is at a server holds the readings alone', async () => {
+  const { counts, files } = await makeBackup(dataDir, file, nowMs, ['readings.db']);
+  expect(counts).toEqual({ readings: 500 });
+  expect(files.map(({ name }) => name)).toEqual(['readings.db']);
+  const restored = await restoreBackup(file, join(folder, 'elsewhere'), false, nowMs);
+  expect(restored.manifest.counts).toEqual({ readings: 500 });
+});
+
 test('makeBackup() refuses to write over a file, and to back up nothing', async () => {
   await writeFile(file, 'mine');
   await expect(makeBackup(dataDir, file, nowMs)).rejects.toThrow('is there already');

@@ -334,6 +334,15 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
           expect(await journal.watch.get(branPile.id)).toBeUndefined();
         }));
 
+      test('take a change sent again, as after a commit whose answer was lost, once', () =>
+        withFarm(async (journal) => {
+          const change = { alarms: [tooWarm], steps: [raised], watch: null };
+          await journal.watch.keep(change);
+          await journal.watch.keep(change);
+          expect(await journal.alarms.open()).toEqual([tooWarm]);
+          expect(await journal.alarms.steps(tooWarm.id)).toEqual([raised]);
+        }));
+
       test('hold one open alarm per pile, position and kind', () =>
         withFarm(async (journal) => {
           const ofPile = { ...tooWarm, id: 'alarm-2', kind: 'stalling', position: null } as const;

@@ -117,6 +117,17 @@ export function entriesContract({ withFarm, conflict }: FarmTests): void {
         expect(await journal.entries.list({ ...all, ...range })).toEqual(kept.slice(4, 8).toReversed());
       }));
 
+    test('pictures come back byte for byte, and the first of a digest stays', () =>
+      withFarm(async (journal) => {
+        const whole = Uint8Array.from({ length: 70_000 }, (_, i) => (i * i) % 256);
+        const small = Uint8Array.of(0, 255, 1, 254);
+        await journal.pictures.keep('ab', { whole, small });
+        await journal.pictures.keep('ab', { whole: small, small: whole });
+        expect(Uint8Array.from((await journal.pictures.read('ab', 'whole')) ?? [])).toEqual(whole);
+        expect(Uint8Array.from((await journal.pictures.read('ab', 'small')) ?? [])).toEqual(small);
+        expect(await journal.pictures.read('cd', 'small')).toBeUndefined();
+      }));
+
     test('photos are known by the file they were made from', () =>
       withFarm(async (journal) => {
         expect(await journal.photos.get(skinPhoto.id)).toBeUndefined();

@@ -1,0 +1,37 @@
+/**
+ * shared/store/journal/journal-engine.ts: the little in which the databases under a journal differ.
+ *
+ * Takes:  a transaction that is about to write.
+ * Gives:  the right to write alone, as rules are checked before rows are written; the database's own time.
+ * Never:  lets two writers check the same rule at the same time: SQLite has one writer, PostgreSQL a lock of ours.
+ */
+import { type RawBuilder, sql, type Transaction } from 'kysely';
+import type { JournalTables } from './tables.ts';
+
+export interface JournalEngine {
+  readonly kind: 'sqlite' | 'postgres';
+  /** Waits until no other transaction that checks rules is under way; ends with the transaction. */
+  alone(transaction: Transaction<JournalTables>): Promise<void>;
+  /** The database's clock [epoch ms]: the same for all processes, whatever their machines say. */
+  readonly nowMs: RawBuilder<number>;
+}
+
+export const sqliteEngine: JournalEngine = {
+  kind: 'sqlite',
+  alone: async () => {}, // BEGIN IMMEDIATE has waited already
+  nowMs: sql<number>`CAST(unixepoch('subsec') * 1000 AS INTEGER)`,
+};
+
+/** Ours among the advisory locks of a database that others may use too: "bran" in ASCII. */
+export const journalLockClass = 0x6272616e;
+export const journalLocks = { migrate: 1, write: 2 } as const;
+
+export const postgresEngine: JournalEngine = {
+  kind: 'postgres',
+  async alone(transaction) {
+    await sql`SELECT pg_advisory_xact_lock(${sql.lit(journalLockClass)}, ${sql.lit(journalLocks.write)})`.execute(
+      transaction,
+    );
+  },
+  nowMs: sql<number>`CAST(extract(epoch FROM clock_timestamp()) * 1000 AS bigint)`,
+};

@@ -1,0 +1,72 @@
+/**
+ * shared/store/postgres-error.ts: what PostgreSQL, or the way to it, reports, as a sentence a person can act on.
+ *
+ * Takes:  whatever `pg` threw.
+ * Gives:  the reason, or the conflict that a broken unique index stands for.
+ */
+import { DatabaseError } from 'pg';
+import { ConflictError } from '../errors.ts';
+
+/** SQLSTATE (PostgreSQL 15 documentation, appendix A), or its class of two characters. */
+const reasons: Readonly<Record<string, string>> = {
+  '53100': 'the disk of the database is full',
+  '53300': 'the database has no connection left: raise its max_connections or run fewer processes',
+  '57P01': 'the database is being stopped',
+  '57P02': 'the database has crashed and starts again',
+  '57P03': 'the database is starting',
+  '57014': 'the database took too long',
+  '55P03': 'another program holds what is needed for too long',
+  '25006': 'the database may only be read',
+  '28P01': 'the user name or the password is wrong',
+  '28000': 'this user may not come in from here',
+  '3D000': 'there is no database of that name',
+  '42501': 'this user may not do that there',
+  '22021': 'the database keeps no text with such a character in it',
+  '08': 'the connection to the database was lost',
+  '53': 'the database is short of something',
+  XX: 'the database reports damage',
+};
+
+/** Of the way there; what `pg` says of its own accord has no code. */
+const ways: readonly [RegExp, string][] = [
+  [/ECONNREFUSED/, 'nothing answers there'],
+  [/ENOTFOUND|EAI_AGAIN/, 'there is no machine of that name'],
+  [/EHOSTUNREACH|ENETUNREACH/, 'there is no way to that machine'],
+  [/ENOENT/, 'there is no such socket'],
+  [/ETIMEDOUT|timeout expired|timeout exceeded|Query read timeout/i, 'the database does not answer in time'],
+  [/ECONNRESET|EPIPE|Connection terminated|not queryable/, 'the connection to the database was lost'],
+  [/does not support SSL/, 'it speaks no TLS: take sslmode out of the address or switch TLS on there'],
+  [/self.signed|unable to (get|verify)|certificate|altnames/i, 'its certificate cannot be trusted'],
+];
+
+/** undefined when it is not PostgreSQL's. */
+export function postgresReason(cause: unknown): string | undefined {
+  if (cause instanceof DatabaseError) {
+    const code = cause.code ?? '';
+    const known = reasons[code] ?? reasons[code.slice(0, 2)];
+    return known ? `${known}: ${code}` : `the database refused: ${code} ${cause.message}`;
+  }
+  if (!(cause instanceof Error)) return undefined;
+  const said = `${(cause as NodeJS.ErrnoException).code ?? ''} ${cause.message}`;
+  const way = ways.find(([pattern]) => pattern.test(said));
+  return way && `${way[1]}: ${(cause as NodeJS.ErrnoException).code ?? cause.message}`;
+}
+
+/** Rules that stand as unique indexes too; a writer that checks them first meets the index only in a race. */
+const conflicts: Readonly<Record<string, readonly [pointer: string, must: string]>> = {
+  one_batch_at_a_time: ['/pileId', 'the pile must be free: another batch lies there'],
+  one_claim_per_probe: ['/probe', 'a probe has one place at a time: another claim came first'],
+  one_probe_per_position: ['/position', 'no other probe may hold that position: another one does'],
+  newest_version: ['/replaces', 'what is replaced must be its newest version: another correction came first'],
+  entry_version: ['/replaces', 'what is replaced must be its newest version: another correction came first'],
+};
+
+/** undefined unless it is a unique index (SQLSTATE 23505) of ours. */
+export function postgresConflict(cause: unknown): ConflictError | undefined {
+  if (!(cause instanceof DatabaseError) || cause.code !== '23505') return undefined;
+  const name = cause.constraint ?? '';
+  const known = conflicts[name];
+  if (known) return new ConflictError(`Cannot keep this as ${known[1]}`, known[0]);
+  if (!name.endsWith('_pkey')) return undefined;
+  return new ConflictError(`Cannot keep this as its id must be free: ${cause.detail ?? name}`, '/id');
+}

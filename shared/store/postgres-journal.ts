@@ -1,0 +1,111 @@
+/**
+ * shared/store/postgres-journal.ts: opens the journal in PostgreSQL, so that several processes share it.
+ *
+ * Takes:  a postgres:// address; TLS and certificates are set in it (`?sslmode=verify-full&sslrootcert=/path`).
+ * Gives:  the journal, brought to the tables of today by one process while others wait.
+ * Never:  waits for an answer without end: a database that is away is a StoreError, and it goes on once it is back.
+ */
+import { Kysely, PostgresDialect, sql } from 'kysely';
+import { Client, Pool, type PoolConfig, types } from 'pg';
+import { StoreError } from '../errors.ts';
+import { journalLockClass, journalLocks, postgresEngine } from './journal/journal-engine.ts';
+import { migrateJournal } from './journal/migrate.ts';
+import type { JournalTables } from './journal/tables.ts';
+import type { Journal } from './journal.ts';
+import { journalOver } from './journal-kysely.ts';
+import { storeError } from './store-error.ts';
+
+/** The oldest that its makers still mend; the tests run on 15. */
+const oldestMajor = 14;
+/** A process asks a few things at a time, and a server of default settings takes 100 connections in all. */
+const mostConnections = 8;
+const reachWithinMs = 5_000;
+/** The server ends a statement after the first, we stop waiting for a server that is frozen after the second. */
+const statementMs = 10_000;
+const answerWithinMs = 12_000;
+
+/** Times and counts are bigint there; ours stay below 2^53 for the next 285,000 years. */
+const int8 = 20;
+const parsers: NonNullable<PoolConfig['types']> = {
+  getTypeParser: (oid, format) => (oid === int8 ? Number : types.getTypeParser(oid, format as 'text')),
+};
+
+/**
+ * Opens the journal at `url`, making or migrating it as needed.
+ * @throws {StoreError} one line: it cannot be reached, is too old, or a later version of this program wrote it.
+ */
+export async function openPostgresJournal(url: string): Promise<Journal> {
+  const shown = withoutSecrets(url);
+  try {
+    await prepare(url);
+  } catch (cause) {
+    throw storeError(`open the journal at ${shown}`, cause);
+  }
+  const pool = new Pool({
+    connectionString: url,
+    application_name: 'branhearth',
+    max: mostConnections,
+    connectionTimeoutMillis: reachWithinMs,
+    idleTimeoutMillis: 60_000,
+    keepAlive: true,
+    statement_timeout: statementMs,
+    lock_timeout: statementMs,
+    idle_in_transaction_session_timeout: statementMs,
+    query_timeout: answerWithinMs,
+    types: parsers,
+  });
+  // An idle connection that breaks is replaced when it is needed; unheard, its error would end the process.
+  pool.on('error', () => {});
+  return journalOver(new Kysely<JournalTables>({ dialect: new PostgresDialect({ pool }) }), postgresEngine);
+}
+
+/** As it may be shown. */
+export function withoutSecrets(url: string): string {
+  if (!URL.canParse(url)) return 'an address that cannot be read';
+  const { hostname, port, pathname } = new URL(url);
+  return `postgres://${hostname}${port && `:${port}`}${pathname}`;
+}
+
+/** One process at a time brings the tables to today's; a lock of the session ends with it, however it ends. */
+async function prepare(url: string): Promise<void> {
+  const guard = new Client({ connectionString: url, connectionTimeoutMillis: reachWithinMs });
+  guard.on('error', () => {});
+  await guard.connect();
+  try {
+    const { rows } = await guard.query<{ server_version_num: string }>('SHOW server_version_num');
+    const major = Math.floor(Number(rows[0]?.server_version_num) / 10_000);
+    if (major < oldestMajor) {
+      throw new StoreError(
+        `Cannot open the journal at ${withoutSecrets(url)} as it must be PostgreSQL ${oldestMajor} or later: it is ${major}`,
+      );
+    }
+    await guard.query('SELECT pg_advisory_lock($1, $2)', [journalLockClass, journalLocks.migrate]);
+    const pool = new Pool({ connectionString: url, max: 1, connectionTimeoutMillis: reachWithinMs, types: parsers });
+    pool.on('error', () => {});
+    const db = new Kysely<unknown>({ dialect: new PostgresDialect({ pool }) });
+    try {
+      await migrateJournal(db);
+      await sortByCodePoint(db);
+    } finally {
+      await db.destroy();
+    }
+  } finally {
+    await guard.end().catch(() => undefined);
+  }
+}
+
+/** Lists are the same whatever language the database was made for. */
+async function sortByCodePoint(db: Kysely<unknown>): Promise<void> {
+  const { rows } = await sql<{ table_name: string; column_name: string }>`
+    SELECT c.table_name, c.column_name FROM information_schema.columns c
+    JOIN information_schema.tables t USING (table_schema, table_name)
+    WHERE c.table_schema = current_schema() AND t.table_type = 'BASE TABLE' AND c.data_type = 'text'
+      AND c.collation_name IS NULL`.execute(db);
+  await db.transaction().execute(async (transaction) => {
+    for (const { table_name: table, column_name: column } of rows) {
+      await sql`ALTER TABLE ${sql.table(table)} ALTER COLUMN ${sql.ref(column)} TYPE text COLLATE "C"`.execute(
+        transaction,
+      );
+    }
+  });
+}

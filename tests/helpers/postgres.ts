@@ -1,0 +1,139 @@
+/**
+ * tests/helpers/postgres.ts: a real PostgreSQL on a scratch cluster, started and ended by the tests that ask for it.
+ *
+ * Takes:  nothing; on Debian the programs lie under /usr/lib/postgresql.
+ * Gives:  addresses of fresh databases, and ways to stop, start, freeze and thaw the server.
+ * Never:  uses or leaves a service of the machine, and never runs the server as root: it refuses that.
+ */
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { chownSync, existsSync, readdirSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Client } from 'pg';
+import { freePort } from './free-port.ts';
+
+const programs = findPrograms();
+export const hasPostgres = programs !== undefined;
+if (!hasPostgres) {
+  console.warn(
+    '\n*** NOT TESTED against a real PostgreSQL: it is not installed (Debian: apt-get install postgresql) ***\n',
+  );
+}
+
+const runningNow = new Set<ChildProcess>();
+process.once('exit', () => {
+  for (const child of runningNow) child.kill('SIGKILL');
+});
+
+export interface Postgres {
+  readonly port: number;
+  /** Makes an empty database and gives its address. */
+  database(): Promise<string>;
+  /** As an operator restarts it: everything committed stays, every connection breaks. */
+  stop(): Promise<void>;
+  start(): Promise<void>;
+  /** Ends it and removes its folder. */
+  remove(): Promise<void>;
+}
+
+/** @param settings Lines of postgresql.conf. */
+export async function startPostgres(settings: Readonly<Record<string, string>> = {}): Promise<Postgres> {
+  if (programs === undefined) throw new Error('Cannot start PostgreSQL as it must be installed');
+  const folder = await mkdtemp(join(tmpdir(), 'branhearth-postgres-'));
+  const asRoot = process.getuid?.() === 0;
+  const owner = asRoot ? postgresUser() : undefined;
+  if (owner) chownSync(folder, owner.uid, owner.gid);
+  const data = join(folder, 'data');
+  const port = await freePort();
+  const run = owner ?? {};
+  execFileSync(join(programs, 'initdb'), ['-D', data, '-U', 'keeper', '-A', 'trust', '-E', 'UTF8', '--no-sync'], {
+    ...run,
+    cwd: folder,
+    stdio: ['ignore', 'ignore', 'inherit'],
+    env: { PATH: process.env.PATH ?? '', LC_ALL: 'C.UTF-8' },
+  });
+  const options = {
+    listen_addresses: '127.0.0.1',
+    unix_socket_directories: folder,
+    max_connections: '200',
+    ...settings,
+  };
+  const given = Object.entries(options).flatMap(([name, value]) => ['-c', `${name}=${value}`]);
+  const server = join(programs, 'postgres');
+  let running: ChildProcess | undefined;
+  let databases = 0;
+
+  async function start(): Promise<void> {
+    const child = spawn(server, ['-D', data, '-p', String(port), ...given], { ...run, cwd: folder, stdio: 'ignore' });
+    running = child;
+    runningNow.add(child);
+    for (let attempt = 0; attempt < 400; attempt += 1) {
+      if (child.exitCode !== null) throw new Error(`Cannot start PostgreSQL: it ended with ${child.exitCode}`);
+      if (await answers(port)) return;
+      await new Promise((resolve) => setTimeout(resolve, 25));
+    }
+    throw new Error('Cannot start PostgreSQL: it does not answer after 10 s');
+  }
+
+  async function stop(): Promise<void> {
+    const child = running;
+    running = undefined;
+    if (child === undefined || child.exitCode !== null) return;
+    const ended = new Promise((resolve) => child.once('exit', resolve));
+    child.kill('SIGINT'); // "fast": open connections are ended
+    await ended;
+    runningNow.delete(child);
+  }
+
+  await start();
+  return {
+    port,
+    start,
+    stop,
+    async database() {
+      databases += 1;
+      const name = `farm_${process.pid}_${databases}`;
+      await ask(port, 'postgres', `CREATE DATABASE ${name}`);
+      return `postgres://keeper@127.0.0.1:${port}/${name}`;
+    },
+    async remove() {
+      await stop();
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function ask(port: number, database: string, statement: string): Promise<void> {
+  const client = new Client({ host: '127.0.0.1', port, user: 'keeper', database, connectionTimeoutMillis: 2_000 });
+  client.on('error', () => {});
+  await client.connect();
+  try {
+    await client.query(statement);
+  } finally {
+    await client.end();
+  }
+}
+
+function answers(port: number): Promise<boolean> {
+  return ask(port, 'postgres', 'SELECT 1').then(
+    () => true,
+    () => false,
+  );
+}
+
+function findPrograms(): string | undefined {
+  const root = '/usr/lib/postgresql';
+  const majors = existsSync(root) ? readdirSync(root).filter((name) => /^\d+$/.test(name)) : [];
+  const newest = majors.sort((a, b) => Number(b) - Number(a))[0];
+  return [newest && join(root, newest, 'bin'), '/usr/local/bin', '/opt/homebrew/bin'].find(
+    (folder): folder is string =>
+      !!folder && existsSync(join(folder, 'initdb')) && existsSync(join(folder, 'postgres')),
+  );
+}
+
+/** The package makes this user; the server refuses to run as root. */
+function postgresUser(): { uid: number; gid: number } {
+  const id = (flag: string) => Number(execFileSync('id', [flag, 'postgres'], { encoding: 'utf8' }));
+  return { uid: id('-u'), gid: id('-g') };
+}
