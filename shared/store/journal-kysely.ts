@@ -7,6 +7,9 @@
 
 import { journalActs } from './journal/acts.ts';
 import { journalAlarms } from './journal/alarms.ts';
+import { journalTokens } from './journal/api-tokens.ts';
+import { journalAttempts } from './journal/attempts.ts';
+import { journalAudit } from './journal/audit.ts';
 import { journalBatches } from './journal/batches.ts';
 import { journalClaims } from './journal/claims.ts';
 import { journalEntries } from './journal/entries.ts';
@@ -15,10 +18,12 @@ import { type JournalEngine, sqliteEngine } from './journal/journal-engine.ts';
 import { journalLineage } from './journal/lineage.ts';
 import { journalLots } from './journal/lots.ts';
 import { journalMappings } from './journal/mappings.ts';
+import { journalPeople } from './journal/people.ts';
 import { journalPhotos } from './journal/photos.ts';
 import { journalPictures } from './journal/pictures.ts';
 import { journalPiles } from './journal/piles.ts';
 import { journalProbes } from './journal/probes.ts';
+import { journalLinks, journalSessions } from './journal/sessions.ts';
 import { journalSettings } from './journal/settings.ts';
 import { journalSites } from './journal/sites.ts';
 import { journalWatch } from './journal/watch.ts';
@@ -42,6 +47,12 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine)
     watch: journalWatch(base),
     mappings: journalMappings(base),
     settings: journalSettings(base),
+    people: journalPeople(base),
+    sessions: journalSessions(base),
+    links: journalLinks(base),
+    tokens: journalTokens(base),
+    attempts: journalAttempts(base),
+    audit: journalAudit(base),
     check: () => base.check(),
     close: () => db.destroy(),
   };

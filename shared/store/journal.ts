@@ -1,5 +1,5 @@
 /**
- * shared/store/journal.ts: the door to everything kept that is not a reading: sites, piles, batches, claims,
+ * shared/store/journal.ts: the door to everything kept that is not a reading: people (people-journal.ts), sites, piles, batches, claims,
  * entries (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each pile's watcher stopped.
  *
  * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts.
@@ -14,6 +14,7 @@ import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
+import type { PeopleJournal } from './people-journal.ts';
 
 export interface PileRecord {
   readonly id: string;
@@ -206,7 +207,7 @@ export interface WatchChange {
   readonly watch: WatchRecord | null;
 }
 
-export interface Journal {
+export interface Journal extends PeopleJournal {
   readonly sites: {
     list(): Promise<Site[]>;
     /** @throws {ConflictError} when the id is taken. */

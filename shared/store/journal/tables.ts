@@ -7,8 +7,9 @@ import type { EntryKind } from '../../entry.ts';
 import type { Position, Stage } from '../../names.ts';
 import type { Quantity } from '../../quantity.ts';
 import type { AlarmState, Severity, WarningKind } from '../../warning.ts';
+import type { PeopleTables } from './people-tables.ts';
 
-export interface JournalTables {
+export interface JournalTables extends PeopleTables {
   site: { id: string; name: string; time_zone: string | null; latitude: number | null; longitude: number | null };
   pile: { id: string; site_id: string; name: string; created_at_ms: number };
   batch: BatchRow;

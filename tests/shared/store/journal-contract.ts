@@ -12,6 +12,7 @@ import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/jo
 import { bounded } from './arbitrary-readings.ts';
 import { entriesContract } from './journal-entries-contract.ts';
 import { lineageContract } from './journal-lineage-contract.ts';
+import { peopleContract } from './journal-people-contract.ts';
 import {
   beginMs,
   branBatch,
@@ -287,6 +288,7 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
 
     entriesContract({ withFarm, conflict });
     lineageContract({ withFarm, conflict });
+    peopleContract({ withEmpty, conflict });
 
     describe('alarms and watchers', () => {
       test('are kept together', () =>

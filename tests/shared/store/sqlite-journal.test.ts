@@ -87,6 +87,29 @@ test('a full disk rejects with a StoreError that keeps the cause, keeps nothing,
   await journal.close();
 });
 
+test('a row of the audit trail can be neither changed nor removed, whoever holds the file', async () => {
+  const path = join(scratchFolder(), 'journal.db');
+  const journal = await openSqliteJournal(path);
+  await journal.audit.add({
+    id: '1',
+    atMs: 1,
+    personId: null,
+    personName: 'Ada',
+    via: 'session',
+    what: 'laid a pile',
+    subject: null,
+    address: null,
+    before: null,
+    after: null,
+  });
+  await journal.close();
+  const db = new Database(path);
+  for (const statement of [`UPDATE audit SET person_name = 'Ben'`, 'DELETE FROM audit']) {
+    expect(() => db.exec(statement)).toThrow('the audit trail is only ever added to');
+  }
+  db.close();
+});
+
 test('a batch whose recipe is not ours is a StoreError that names it', async () => {
   const path = join(scratchFolder(), 'journal.db');
   const journal = await openSqliteJournal(path);

@@ -1,0 +1,73 @@
+/**
+ * shared/store/journal/api-tokens.ts: secrets of programs, each with a name, a scope and the person who answers for it.
+ */
+import type { PeopleJournal, TokenRecord } from '../people-journal.ts';
+import type { JournalBase } from './journal-base.ts';
+import { personFromRow } from './people.ts';
+import type { JournalTables } from './tables.ts';
+
+export function journalTokens(base: JournalBase): PeopleJournal['tokens'] {
+  return {
+    add: (token) =>
+      base.write(async (transaction) => {
+        await transaction
+          .insertInto('api_token')
+          .values({
+            digest: token.digest,
+            id: token.id,
+            person_id: token.personId,
+            name: token.name,
+            scope: token.scope,
+            made_at_ms: token.madeAtMs,
+            used_at_ms: token.usedAtMs,
+            ends_at_ms: token.endsAtMs,
+          })
+          .execute();
+      }),
+
+    find: (digest) =>
+      base.read(async (db) => {
+        const token = await db.selectFrom('api_token').selectAll().where('digest', '=', digest).executeTakeFirst();
+        if (!token) return undefined;
+        const person = await db
+          .selectFrom('person')
+          .selectAll()
+          .where('id', '=', token.person_id)
+          .where('removed_at_ms', 'is', null)
+          .executeTakeFirst();
+        return person && { token: tokenFromRow(token), person: personFromRow(person) };
+      }),
+
+    list: (personId) =>
+      base.read(async (db) => {
+        let rows = db.selectFrom('api_token').selectAll();
+        if (personId !== undefined) rows = rows.where('person_id', '=', personId);
+        return (await rows.orderBy('made_at_ms', 'desc').orderBy('id').execute()).map(tokenFromRow);
+      }),
+
+    used: (id, usedAtMs) =>
+      base.write(async (transaction) => {
+        await transaction.updateTable('api_token').set({ used_at_ms: usedAtMs }).where('id', '=', id).execute();
+      }),
+
+    remove: (id, personId) =>
+      base.write(async (transaction) => {
+        let removing = transaction.deleteFrom('api_token').where('id', '=', id);
+        if (personId !== undefined) removing = removing.where('person_id', '=', personId);
+        return (await removing.executeTakeFirstOrThrow()).numDeletedRows > 0n;
+      }),
+  };
+}
+
+function tokenFromRow(row: JournalTables['api_token']): TokenRecord {
+  return {
+    id: row.id,
+    digest: row.digest,
+    personId: row.person_id,
+    name: row.name,
+    scope: row.scope,
+    madeAtMs: row.made_at_ms,
+    usedAtMs: row.used_at_ms,
+    endsAtMs: row.ends_at_ms,
+  };
+}

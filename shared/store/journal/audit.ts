@@ -1,0 +1,64 @@
+/**
+ * shared/store/journal/audit.ts: who changed what; added to and read, and nothing else.
+ */
+import { sql } from 'kysely';
+import type { AuditRecord, PeopleJournal } from '../people-journal.ts';
+import type { JournalBase } from './journal-base.ts';
+import type { JournalTables } from './tables.ts';
+
+export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
+  return {
+    add: (record) =>
+      base.write(async (transaction) => {
+        await transaction
+          .insertInto('audit')
+          .values({
+            id: record.id,
+            at_ms: record.atMs,
+            person_id: record.personId,
+            person_name: record.personName,
+            via: record.via,
+            what: record.what,
+            subject: record.subject,
+            address: record.address,
+            before: record.before,
+            after: record.after,
+          })
+          .execute();
+      }),
+
+    list: ({ personId, words, fromMs, toMs, limit, after }) =>
+      base.read(async (db) => {
+        let rows = db.selectFrom('audit').selectAll();
+        if (personId !== undefined) rows = rows.where('person_id', '=', personId);
+        if (fromMs !== undefined) rows = rows.where('at_ms', '>=', fromMs);
+        if (toMs !== undefined) rows = rows.where('at_ms', '<', toMs);
+        if (after !== undefined) rows = rows.where('id', '<', after);
+        if (words !== undefined) {
+          const pattern = `%${likeLiteral(words.toLowerCase())}%`;
+          const holds = (column: 'what' | 'subject') =>
+            sql<boolean>`lower(coalesce(${sql.ref(column)}, '')) LIKE ${pattern} ESCAPE '\\'`;
+          rows = rows.where((either) => either.or([holds('what'), holds('subject')]));
+        }
+        return (await rows.orderBy('id', 'desc').limit(limit).execute()).map(auditFromRow);
+      }),
+  };
+}
+
+/** "%" and "_" are letters to us, and wildcards to the database. */
+const likeLiteral = (text: string) => text.replace(/[\\%_]/g, '\\$&');
+
+function auditFromRow(row: JournalTables['audit']): AuditRecord {
+  return {
+    id: row.id,
+    atMs: row.at_ms,
+    personId: row.person_id,
+    personName: row.person_name,
+    via: row.via,
+    what: row.what,
+    subject: row.subject,
+    address: row.address,
+    before: row.before,
+    after: row.after,
+  };
+}

@@ -1,0 +1,188 @@
+/**
+ * shared/store/journal/people.ts: who belongs to the house.
+ *
+ * Never:  leaves the house without an owner once there was one, or lets one link be used twice.
+ */
+import { ConflictError } from '../../errors.ts';
+import type { PeopleJournal, PersonRecord } from '../people-journal.ts';
+import { type JournalBase, type JournalTransaction, setSetting } from './journal-base.ts';
+import type { JournalTables } from './tables.ts';
+
+export function journalPeople(base: JournalBase): PeopleJournal['people'] {
+  return {
+    list: () =>
+      base.read(async (db) => {
+        const rows = await db
+          .selectFrom('person')
+          .selectAll()
+          .where('removed_at_ms', 'is', null)
+          .orderBy('name_key')
+          .execute();
+        return rows.map(personFromRow);
+      }),
+
+    get: (id) =>
+      base.read(async (db) => {
+        const row = await db
+          .selectFrom('person')
+          .selectAll()
+          .where('id', '=', id)
+          .where('removed_at_ms', 'is', null)
+          .executeTakeFirst();
+        return row && personFromRow(row);
+      }),
+
+    byNameKey: (nameKey) =>
+      base.read(async (db) => {
+        const row = await db
+          .selectFrom('person')
+          .selectAll()
+          .where('name_key', '=', nameKey)
+          .where('removed_at_ms', 'is', null)
+          .executeTakeFirst();
+        return row && personFromRow(row);
+      }),
+
+    hasOwner: () => base.read(async (db) => (await owners(db)).length > 0),
+
+    join: (person, linkDigest, nowMs) =>
+      base.write(async (transaction) => {
+        await oneAtATime(transaction);
+        const link = await useLink(transaction, linkDigest, nowMs);
+        if (!link) return false;
+        const isSetup = link.kind === 'setup';
+        if (isSetup && (await owners(transaction)).length > 0) return false;
+        await refuseTakenName(transaction, person.nameKey);
+        // The first owner takes every other link for a first owner with them.
+        if (isSetup) await transaction.deleteFrom('link').where('kind', '=', 'setup').execute();
+        await transaction
+          .insertInto('person')
+          .values({
+            id: person.id,
+            name: person.name,
+            name_key: person.nameKey,
+            role: person.role,
+            password_hash: person.passwordHash,
+            created_at_ms: person.createdAtMs,
+            removed_at_ms: null,
+          })
+          .execute();
+        return true;
+      }),
+
+    change: (id, { name, nameKey, role }) =>
+      base.write(async (transaction) => {
+        await oneAtATime(transaction);
+        if (nameKey !== undefined) await refuseTakenName(transaction, nameKey, id);
+        const before = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
+        if (role !== undefined && role !== before?.role) {
+          if (role !== 'owner') await refuseLastOwner(transaction, id, '/role');
+          await transaction.deleteFrom('session').where('person_id', '=', id).execute();
+        }
+        if (name === undefined && nameKey === undefined && role === undefined) return;
+        await transaction
+          .updateTable('person')
+          .set({
+            ...(name !== undefined && { name }),
+            ...(nameKey !== undefined && { name_key: nameKey }),
+            ...(role !== undefined && { role }),
+          })
+          .where('id', '=', id)
+          .execute();
+      }),
+
+    setPassword: (id, passwordHash, keepDigest) =>
+      base.write((transaction) => setPassword(transaction, id, passwordHash, keepDigest)),
+
+    resetPassword: (id, passwordHash, linkDigest, nowMs) =>
+      base.write(async (transaction) => {
+        const link = await useLink(transaction, linkDigest, nowMs);
+        if (link?.person_id !== id) return false;
+        await transaction.deleteFrom('link').where('person_id', '=', id).execute();
+        await setPassword(transaction, id, passwordHash);
+        return true;
+      }),
+
+    remove: (id, atMs) =>
+      base.write(async (transaction) => {
+        await oneAtATime(transaction);
+        await refuseLastOwner(transaction, id, '');
+        for (const table of ['session', 'api_token', 'link'] as const) {
+          await transaction.deleteFrom(table).where('person_id', '=', id).execute();
+        }
+        await transaction
+          .updateTable('person')
+          .set({ removed_at_ms: atMs, password_hash: '' })
+          .where('id', '=', id)
+          .where('removed_at_ms', 'is', null)
+          .execute();
+      }),
+  };
+}
+
+/** Two owners who demote each other at once must not both succeed: a row that both write lines them up. */
+function oneAtATime(transaction: JournalTransaction): Promise<void> {
+  return setSetting(transaction, 'people-changed', 'one at a time');
+}
+
+function owners(db: Pick<JournalTransaction, 'selectFrom'>): Promise<{ id: string }[]> {
+  return db.selectFrom('person').select('id').where('role', '=', 'owner').where('removed_at_ms', 'is', null).execute();
+}
+
+async function refuseLastOwner(transaction: JournalTransaction, id: string, pointer: string): Promise<void> {
+  const left = (await owners(transaction)).filter((owner) => owner.id !== id);
+  const row = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
+  if (row?.role !== 'owner' || left.length > 0) return;
+  throw new ConflictError('The house must keep an owner, and this is the last one', pointer);
+}
+
+async function refuseTakenName(transaction: JournalTransaction, nameKey: string, but?: string): Promise<void> {
+  const taken = await transaction
+    .selectFrom('person')
+    .select('id')
+    .where('name_key', '=', nameKey)
+    .where('removed_at_ms', 'is', null)
+    .executeTakeFirst();
+  if (taken && taken.id !== but) throw new ConflictError('Somebody here has this name already', '/name');
+}
+
+async function useLink(
+  transaction: JournalTransaction,
+  digest: string,
+  nowMs: number,
+): Promise<JournalTables['link'] | undefined> {
+  return transaction
+    .deleteFrom('link')
+    .where('digest', '=', digest)
+    .where('ends_at_ms', '>', nowMs)
+    .returningAll()
+    .executeTakeFirst();
+}
+
+async function setPassword(
+  transaction: JournalTransaction,
+  id: string,
+  passwordHash: string,
+  keepDigest?: string,
+): Promise<void> {
+  await transaction
+    .updateTable('person')
+    .set({ password_hash: passwordHash })
+    .where('id', '=', id)
+    .where('removed_at_ms', 'is', null)
+    .execute();
+  let ending = transaction.deleteFrom('session').where('person_id', '=', id);
+  if (keepDigest !== undefined) ending = ending.where('digest', '!=', keepDigest);
+  await ending.execute();
+}
+
+export function personFromRow(row: JournalTables['person']): PersonRecord {
+  return {
+    id: row.id,
+    name: row.name,
+    nameKey: row.name_key,
+    role: row.role,
+    passwordHash: row.password_hash,
+    createdAtMs: row.created_at_ms,
+  };
+}
