@@ -17,6 +17,7 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
     what: 'warnings and forecasts against simulated piles whose truth is known',
     load: () => import('./detect.ts'),
   },
+  scale: { what: 'probes that one machine carries live, and its memory', load: () => import('./scale.ts') },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
 };
 

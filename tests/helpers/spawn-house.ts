@@ -4,7 +4,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const mainPath = fileURLToPath(new URL('../../.build/server/main.js', import.meta.url));
+/** Tests run from the sources, benches from what was built of them. */
+const built = import.meta.url.endsWith('.js') ? '../../server/main.js' : '../../.build/server/main.js';
+const mainPath = fileURLToPath(new URL(built, import.meta.url));
 
 export interface SpawnedHouse {
   readonly pagesUrl: string;

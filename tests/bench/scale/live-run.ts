@@ -1,0 +1,80 @@
+/**
+ * tests/bench/scale/live-run.ts: one house at work with so many probes: how soon pages show a reading, how much memory.
+ *
+ * Takes:  how many probes, how long to warm up and to measure.
+ * Gives:  lags from publishing to page, resident memory, what was lost.
+ */
+import { readFile } from 'node:fs/promises';
+import { makeDataDir } from '../../helpers/open-test-house.ts';
+import { spawnHouse } from '../../helpers/spawn-house.ts';
+import { openLiveLag } from './live-lag.ts';
+import { startPacedPublisher } from './paced-publisher.ts';
+import { layScaleFarm, scaleProbes } from './scale-farm.ts';
+
+export interface LiveRun {
+  readonly probes: number;
+  readonly startS: number;
+  readonly p50Ms: number;
+  readonly p99Ms: number;
+  readonly mostMs: number;
+  readonly rssMb: number;
+  readonly sent: number;
+  readonly acked: number;
+  readonly neverShown: number;
+  readonly publisherBehindMs: number;
+}
+
+export interface LiveRunOptions {
+  readonly probes: number;
+  readonly warmS: number;
+  readonly measureS: number;
+}
+
+export async function liveRun({ probes: count, warmS, measureS }: LiveRunOptions): Promise<LiveRun> {
+  const { dataDir, remove } = await makeDataDir();
+  const probes = scaleProbes(count);
+  await layScaleFarm(dataDir, probes, Date.now());
+  const startedMs = performance.now();
+  const house = await spawnHouse(dataDir, { environment: { LOG_LEVEL: 'info' }, patienceMs: 600_000 });
+  try {
+    const startS = (performance.now() - startedMs) / 1_000;
+    const page = await openLiveLag(house.pagesUrl);
+    const publisher = await startPacedPublisher(house.mqttUrl, probes, (probe, atMs) =>
+      page.published(probe.pileId, probe.position, atMs),
+    );
+    await seconds(warmS);
+    page.restart();
+    await seconds(measureS);
+    const { lagsMs } = page.figures();
+    const rssMb = await residentMb(house.child.pid);
+    const { sent, acked, mostBehindMs } = publisher.counts();
+    await publisher.stop();
+    await seconds(3);
+    const neverShown = page.figures().waiting;
+    page.close();
+    const at = (share: number) => lagsMs[Math.min(lagsMs.length - 1, Math.floor(share * lagsMs.length))] ?? Number.NaN;
+    return {
+      probes: count,
+      startS,
+      p50Ms: at(0.5),
+      p99Ms: at(0.99),
+      mostMs: at(1),
+      rssMb,
+      sent,
+      acked,
+      neverShown,
+      publisherBehindMs: Math.round(mostBehindMs),
+    };
+  } finally {
+    await house.stop('SIGKILL');
+    await remove();
+  }
+}
+
+const seconds = (s: number) => new Promise((resolve) => setTimeout(resolve, s * 1_000));
+
+/** As the kernel counts it (Linux; NaN elsewhere) [MB]. */
+async function residentMb(pid: number | undefined): Promise<number> {
+  const status = await readFile(`/proc/${pid}/status`, 'utf8').catch(() => '');
+  return Math.round((Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1] ?? Number.NaN) * 1_024) / 1e6);
+}
