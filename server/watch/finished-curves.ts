@@ -13,25 +13,42 @@ import { msPerDay, msPerHour } from '../../shared/units.ts';
 
 /** The newest this many are enough for quantiles and keep the sum quick. */
 const mostBatches = 40;
+/** Real time for which an answer holds: thousands of piles may ask within a minute. */
+const holdsForMs = 600_000;
 
 export class FinishedCurves {
   readonly #journal: Journal;
   readonly #readings: ReadingsStore;
   readonly #curves = new Map<string, FinishedBatch | null>();
+  readonly #answers = new Map<Stage, { readonly atMs: number; readonly answer: Promise<FinishedBatch[]> }>();
 
   constructor(journal: Journal, readings: ReadingsStore) {
     this.#journal = journal;
     this.#readings = readings;
   }
 
-  async ofStage(stage: Stage): Promise<FinishedBatch[]> {
-    const claims = await this.#journal.claims.list();
+  /** What was written about batches has changed: the next question is answered from the journal. */
+  forget(): void {
+    this.#answers.clear();
+  }
+
+  ofStage(stage: Stage): Promise<FinishedBatch[]> {
+    const known = this.#answers.get(stage);
+    if (known && Date.now() - known.atMs < holdsForMs) return known.answer;
+    const answer = this.#gather(stage);
+    this.#answers.set(stage, { atMs: Date.now(), answer });
+    answer.catch(() => this.#answers.delete(stage));
+    return answer;
+  }
+
+  async #gather(stage: Stage): Promise<FinishedBatch[]> {
     const finished = (await this.#journal.batches.list())
       .filter((batch) => batch.stage === stage && (batch.endedAtMs ?? 0) - batch.startedAtMs >= msPerDay)
       .sort((a, b) => b.startedAtMs - a.startedAtMs);
     const abandoned = new Set(
       (await this.#journal.lineage.stories()).flatMap(({ ending, batchId }) => (ending === 'abandoned' ? batchId : [])),
     );
+    const claims = finished.length === 0 ? [] : await this.#journal.claims.list();
     const curves: FinishedBatch[] = [];
     for (const batch of finished) {
       if (curves.length === mostBatches) break;

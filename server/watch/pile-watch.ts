@@ -124,10 +124,10 @@ export class PileWatch {
     for (const reading of pending) this.#step(setup, state, reading);
   }
 
-  #step(setup: PileSetup, state: JudgeState, reading: JudgeReading): void {
+  #step(setup: PileSetup, state: JudgeState, reading: JudgeReading, checkpointsFromMs = 0): void {
     // Within the jitter of the probes one pile has one time; the judge never steps back.
     const inOrder = reading.atMs >= this.#throughMs ? reading : { ...reading, atMs: this.#throughMs };
-    this.#checkpoint(state, inOrder.atMs);
+    if (inOrder.atMs >= checkpointsFromMs) this.#checkpoint(state, inOrder.atMs);
     stepJudge(state, setup, this.band, inOrder);
     this.#throughMs = inOrder.atMs;
     this.#unkept = true;
@@ -169,9 +169,11 @@ export class PileWatch {
     const { setup } = this;
     const state = this.#state;
     if (!setup || !state) return;
+    // Those before would only be pushed out by those to come.
+    const checkpointsFromMs = nowMs - mostCheckpoints * checkpointEveryMs;
     // Whatever arrives meanwhile is committed, hence read here too: it is not needed again.
     for await (const page of this.#readBack(fromMs, nowMs + 600_000)) {
-      for (const reading of page) this.#step(setup, state, reading);
+      for (const reading of page) this.#step(setup, state, reading, checkpointsFromMs);
     }
     this.#pending = this.#pending.filter((reading) => reading.atMs >= this.#throughMs);
   }

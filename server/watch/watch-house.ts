@@ -5,7 +5,9 @@
  * Gives:  summaries for pages, alarm changes kept in the journal before anyone is shown them.
  * Never:  looks at one pile twice at the same time: each has its own queue.
  */
+import { setImmediate as turnOfOthers } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
+import pLimit from 'p-limit';
 import type { JudgeReading } from '../../core/judge/setup.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { StoreError } from '../../shared/errors.ts';
@@ -38,13 +40,20 @@ import type { WatchedPile } from './watched-pile.ts';
 const roundMs = 200;
 /** Real time after which a pile without news is looked at all the same, so that silence is noticed. */
 const quietLookMs = 2_000;
-/** Real time after which a pile's place is kept in the journal although no alarm changed. */
+/** Real time after which a pile's place is kept in the journal although no alarm changed ... */
 const keepPlaceMs = 60_000;
+/** ... and longer when there are so many piles that the journal would do little else: reading back is cheap. */
+const keepPlaceMsPerPile = 50;
 /** House time after which the expected curve is computed anew from the air measured meanwhile. */
 const bandEveryMs = 3 * msPerHour;
 /** How far beyond now the expected curve reaches. */
 const bandAheadMs = 2 * msPerDay;
-const pageRows = 50_000;
+/** Expected curves asked for at the same time: each question carries weeks of air, so the others wait unasked. */
+const bandsAtATime = 2;
+/** Piles begun at a start before signals and timers get their turn. */
+const beginAtATime = 16;
+/** Enough to be quick, few enough that a start needs little memory. */
+const pageRows = 8_192;
 
 export interface WatchHouseParts {
   readonly clock: Clock;
@@ -73,7 +82,8 @@ export class WatchHouse {
   readonly #queues = new Map<string, Promise<unknown>>();
   readonly #listeningSinceMs: number;
   readonly #finished: FinishedCurves;
-  #claims: readonly ClaimRecord[] = [];
+  readonly #bandTurn = pLimit(bandsAtATime);
+  readonly #claims = new Map<string, readonly ClaimRecord[]>();
   #round: NodeJS.Timeout | undefined;
   #closed = false;
   #storeAway = false;
@@ -96,19 +106,23 @@ export class WatchHouse {
   async #loadAll(): Promise<void> {
     const { journal } = this.#parts;
     const piles = await journal.piles.list();
-    this.#claims = await journal.claims.list();
     const openBatches = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
     const batchOf = new Map(openBatches.map((batch) => [batch.pileId, batch]));
     const alarmsOf = grouped(await journal.alarms.open(), (alarm) => alarm.pileId);
-    const claimsOfSite = grouped(this.#claims, (claim) => claim.site);
+    for (const [siteId, claims] of grouped(await journal.claims.list(), (claim) => claim.site)) {
+      this.#claims.set(siteId, claims);
+    }
     for (const pile of piles) {
-      const claims = claimsOfSite.get(pile.siteId) ?? [];
+      const claims = this.#claims.get(pile.siteId) ?? [];
       const entry = await this.#entryOf(pile, batchOf.get(pile.id) ?? null, alarmsOf.get(pile.id) ?? [], claims);
       this.#entries.set(pile.id, entry);
     }
     for (const siteId of new Set(piles.map((pile) => pile.siteId))) this.#route(siteId);
+    let begun = 0;
     for (const entry of this.#entries.values()) {
       await this.#inTurn(entry.pile.id, async () => this.#begin(entry, await journal.watch.get(entry.pile.id)));
+      begun += 1;
+      if (begun % beginAtATime === 0) await turnOfOthers();
     }
   }
 
@@ -133,7 +147,7 @@ export class WatchHouse {
       const { journal } = this.#parts;
       const before = this.#entries.get(pileId);
       if (before && before.owed !== nothingOwed) await this.#keep(before, nothingOwed); // else it would be forgotten
-      this.#claims = await journal.claims.list();
+      this.#finished.forget();
       const pile = await journal.piles.get(pileId);
       if (!pile) {
         this.#entries.delete(pileId);
@@ -141,9 +155,11 @@ export class WatchHouse {
         this.#parts.hub.publish('pile-gone', pileId, { id: pileId });
         return undefined;
       }
+      const claims = await journal.claims.list(pile.siteId);
+      this.#claims.set(pile.siteId, claims);
       const batch = (await journal.batches.open(pileId)) ?? null;
       const open = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pileId);
-      const entry = await this.#entryOf(pile, batch, open, this.#claims);
+      const entry = await this.#entryOf(pile, batch, open, claims);
       if (before && before.batch?.id === batch?.id) {
         entry.watch.band = before.watch.band; // until the new one is computed
         entry.watch.board.restoreWaiting(before.watch.board.waiting());
@@ -161,7 +177,7 @@ export class WatchHouse {
   #reloadNeighbours({ pile }: Entry): void {
     for (const other of this.#entries.values()) {
       if (other.pile.siteId !== pile.siteId || other.pile.id === pile.id) continue;
-      const sources = pileSources(this.#claims, other.pile.id, other.pile.siteId);
+      const sources = pileSources(this.#claims.get(pile.siteId) ?? [], other.pile.id, other.pile.siteId);
       if (JSON.stringify(sources) === JSON.stringify(other.sources)) continue;
       this.reload(other.pile.id).catch((error) => {
         this.#parts.log.error({ err: error, pile: other.pile.id }, 'a pile could not be read anew');
@@ -195,6 +211,7 @@ export class WatchHouse {
   async close(): Promise<void> {
     this.#closed = true;
     clearTimeout(this.#round);
+    this.#bandTurn.clearQueue();
     for (const entry of [...this.#entries.values()]) await this.#inTurn(entry.pile.id, () => this.#look(entry, true));
   }
 
@@ -284,10 +301,11 @@ export class WatchHouse {
 
   async #lookRound(): Promise<void> {
     const realMs = Date.now();
+    const keepEveryMs = Math.max(keepPlaceMs, this.#entries.size * keepPlaceMsPerPile);
     for (const entry of this.#entries.values()) {
       if (this.#closed) return;
       if (!entry.news && realMs - entry.lookedAtMs < quietLookMs) continue;
-      const keepPlace = realMs - entry.keptAtMs >= keepPlaceMs;
+      const keepPlace = realMs - entry.keptAtMs >= keepEveryMs;
       try {
         await this.#inTurn(entry.pile.id, () => this.#look(entry, keepPlace));
       } catch (error) {
@@ -325,7 +343,7 @@ export class WatchHouse {
       if (this.#storeAway) this.#parts.log.info('what the piles do is kept again');
       this.#storeAway = false;
     }
-    this.#parts.hub.publish('pile', entry.pile.id, entry.summary());
+    this.#parts.hub.publishLater('pile', entry.pile.id, () => entry.summary());
   }
 
   /** Asks for the expected curve beside the main thread; the next look uses it once it is there. */
@@ -335,20 +353,20 @@ export class WatchHouse {
     if (!setup) return;
     const nowMs = clock.nowMs();
     entry.bandAskedMs = nowMs;
-    void Promise.all([
-      airByHour(readings, entry.sources, setup.startedAtMs, nowMs),
-      this.#finished.ofStage(setup.stage),
-    ])
-      .then(([air, finished]) => bands.compute({ setup, air, finished, toMs: nowMs + bandAheadMs }))
-      .then(
-        (band) => {
-          entry.watch.band = band;
-          entry.news = true;
-        },
-        (error) => {
-          if (!this.#closed) log.warn({ err: error, pile: entry.pile.id }, 'no expected curve');
-        },
-      );
+    const ask = async () => {
+      const air = await airByHour(readings, entry.sources, setup.startedAtMs, nowMs);
+      const finished = await this.#finished.ofStage(setup.stage);
+      return bands.compute({ setup, air, finished, toMs: nowMs + bandAheadMs });
+    };
+    void this.#bandTurn(ask).then(
+      (band) => {
+        entry.watch.band = band;
+        entry.news = true;
+      },
+      (error) => {
+        if (!this.#closed) log.warn({ err: error, pile: entry.pile.id }, 'no expected curve');
+      },
+    );
   }
 }
 

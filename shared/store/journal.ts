@@ -237,8 +237,8 @@ export interface Journal extends PeopleJournal {
     setTemperatureOffset(site: string, probe: string, offsetC: number): Promise<void>;
   };
   readonly claims: {
-    /** All, ended ones included, oldest first. */
-    list(): Promise<ClaimRecord[]>;
+    /** All, or of one site; ended ones included, oldest first. */
+    list(site?: string): Promise<ClaimRecord[]>;
     /**
      * Gives a probe to a pile's position from `fromMs` on, ending its earlier claim there and then.
      * @throws {ConflictError} when another probe holds that position, or the pile is unknown.

@@ -11,15 +11,10 @@ import type { JournalTables } from './tables.ts';
 
 export function journalClaims(base: JournalBase): Journal['claims'] {
   return {
-    list: () =>
+    list: (site) =>
       base.read(async (db) => {
-        const rows = await db
-          .selectFrom('claim')
-          .selectAll()
-          .orderBy('from_ms')
-          .orderBy('site')
-          .orderBy('probe')
-          .execute();
+        const all = db.selectFrom('claim').selectAll().orderBy('from_ms').orderBy('site').orderBy('probe');
+        const rows = await (site === undefined ? all : all.where('site', '=', site)).execute();
         return rows.map(claimFromRow);
       }),
 

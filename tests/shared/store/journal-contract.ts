@@ -222,6 +222,15 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
           ]);
         }));
 
+      test('are listed for one site alone, those of other sites left out', () =>
+        withFarm(async (journal) => {
+          await journal.claims.claim(claim('probe-a', 'core', 0));
+          await journal.claims.claim({ ...claim('probe-b', 'top', 0), site: 'elsewhere' });
+          expect((await journal.claims.list(yard.id)).map(({ probe }) => probe)).toEqual(['probe-a']);
+          expect((await journal.claims.list('elsewhere')).map(({ probe }) => probe)).toEqual(['probe-b']);
+          expect(await journal.claims.list('nowhere')).toEqual([]);
+        }));
+
       test('refuse a position that another probe holds, and change nothing', () =>
         withFarm(async (journal) => {
           await journal.claims.claim(claim('probe-a', 'core', 0));
