@@ -1,8 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { installable } from './worker.config.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
+  plugins: [installable()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { outDir: '../.build/web', emptyOutDir: true, target: 'es2022' },
   server: { proxy: { '/api': 'http://127.0.0.1:4180', '/metrics': 'http://127.0.0.1:4180' } },

@@ -1,0 +1,89 @@
+/**
+ * web/worker/worker.ts: the service worker: the pages open when the house cannot be reached, always of one version.
+ *
+ * Takes:  the list of built files and a digest of them, put in by the build (web/worker.config.ts).
+ * Gives:  documents from the house while it answers, else the kept one; files under assets/ from the device.
+ * Never:  touches /api/ or the live stream: what the house said is kept by the page, for its person (live/last-answers.ts).
+ *
+ * Push messages have a file of their own beside this one: push.ts. Their handlers go there, and only there.
+ */
+import { listenForPush } from './push.ts';
+
+declare const self: ServiceWorkerGlobalScope;
+/** Addresses of all built files, "/" for the document. */
+declare const builtFiles: readonly string[];
+declare const builtDigest: string;
+
+const prefix = 'branhearth-files-';
+const cacheName = prefix + builtDigest;
+const documentAddress = '/';
+/** A network that swallows everything must not leave the page white. */
+const patienceMs = 4_000;
+
+self.addEventListener('install', (event) => event.waitUntil(keepFiles()));
+self.addEventListener('activate', (event) => event.waitUntil(dropOldFiles().then(() => self.clients.claim())));
+self.addEventListener('fetch', (event) => {
+  const answer = answerTo(event.request);
+  if (answer) event.respondWith(answer);
+});
+self.addEventListener('message', (event) => {
+  if (event.data === 'take-up') void self.skipWaiting();
+});
+listenForPush(self);
+
+/** All of it or nothing; what the version before had under the same name, which carries a digest, is not fetched again. */
+async function keepFiles(): Promise<void> {
+  const cache = await caches.open(cacheName);
+  await Promise.all(
+    builtFiles.map(async (address) => {
+      const known = isLasting(address) ? await caches.match(address) : undefined;
+      const response = known ?? (await fetch(new Request(address, { cache: 'no-cache' })));
+      if (!response.ok) throw new Error(`Cannot keep ${address}: the house answered ${response.status}`);
+      await cache.put(address, response);
+    }),
+  );
+}
+
+/** The version before stays: a page of it may still be open somewhere and ask for its parts. */
+async function dropOldFiles(): Promise<void> {
+  const others = (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== cacheName);
+  await Promise.all(others.slice(0, -1).map((name) => caches.delete(name)));
+}
+
+function answerTo(request: Request): Promise<Response> | undefined {
+  const { origin, pathname } = new URL(request.url);
+  if (request.method !== 'GET' || origin !== self.location.origin) return undefined;
+  if (request.mode === 'navigate') return isOfHouse(pathname) ? undefined : fromHouseOr(request, documentAddress);
+  if (!builtFiles.includes(pathname) && !isLasting(pathname)) return undefined;
+  return isLasting(pathname) ? fromDevice(request) : fromHouseOr(request, pathname);
+}
+
+/** Answers, files and exports of the house, not pages. */
+function isOfHouse(pathname: string): boolean {
+  return /^\/(api|metrics)(\/|$)/.test(pathname);
+}
+
+/** Its name carries a digest of what is in it. */
+function isLasting(pathname: string): boolean {
+  return pathname.startsWith('/assets/');
+}
+
+async function fromDevice(request: Request): Promise<Response> {
+  return (await caches.match(request)) ?? fetch(request);
+}
+
+/** A gateway whose house is away counts as no answer. */
+async function fromHouseOr(request: Request, kept: string): Promise<Response> {
+  const patience = new AbortController();
+  const timer = setTimeout(() => patience.abort(), patienceMs);
+  try {
+    const response = await fetch(request, { signal: patience.signal });
+    if (response.status < 502 || response.status > 504) return response;
+  } catch {
+    // Out of reach.
+  } finally {
+    clearTimeout(timer);
+  }
+  const cache = await caches.open(cacheName);
+  return (await cache.match(kept)) ?? Response.error();
+}
