@@ -5,6 +5,7 @@
  * Gives:  the tickets back, in that order, once everything before and in them is kept.
  * Never:  gives a ticket back whose readings are not kept; never drops a batch because the store failed.
  */
+import { StoreError } from '../shared/errors.ts';
 import type { Reading } from '../shared/reading.ts';
 import type { AppendResult, ReadingsStore } from '../shared/store/readings-store.ts';
 
@@ -107,9 +108,12 @@ export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): 
         return result;
       } catch (error) {
         failing = true;
-        options.failed(error, retryMs);
+        // A store that names a time is not asked before it.
+        const askedMs = error instanceof StoreError ? (error.retryAfterMs ?? 0) : 0;
+        const waitMs = Math.max(retryMs, askedMs);
+        options.failed(error, waitMs);
         await new Promise<void>((go) => {
-          retry = { timer: setTimeout(go, retryMs), go };
+          retry = { timer: setTimeout(go, waitMs), go };
         });
       }
     }

@@ -12,7 +12,7 @@ import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import { ConfigError } from '../shared/errors.ts';
 import { openJournal } from '../shared/store/open-journal.ts';
-import { openSqliteReadings } from '../shared/store/sqlite-readings.ts';
+import { openReadings } from '../shared/store/open-readings.ts';
 import type { House } from './house.ts';
 import { LiveHub } from './live/live-hub.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
@@ -35,7 +35,7 @@ export interface HouseParts {
 
 export async function openHouse({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
   await makeFolder(config.DATA_DIR);
-  const readings = await openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
+  const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const hub = new LiveHub();
   const probes = await ProbeBook.open(readings, journal);

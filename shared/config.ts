@@ -40,6 +40,31 @@ export const configVariables = {
     fallback: undefined,
     schema: z.string().min(16),
   },
+  READINGS_URL: {
+    must: 'the http:// or https:// address of an InfluxDB that keeps the readings instead of the data folder, without user, query or fragment',
+    fallback: undefined,
+    schema: urlSchema('http:', 'https:').refine((text) => {
+      const { username, password, search, hash } = new URL(text);
+      return username + password + search + hash === '';
+    }),
+  },
+  READINGS_BUCKET: {
+    must: 'the bucket of InfluxDB 2, or the database of 1 and 3 (in 1 also database/retention-policy)',
+    fallback: 'branhearth',
+    schema: z.string().min(1),
+  },
+  READINGS_ORG: { must: 'the organisation in InfluxDB 2', fallback: undefined, schema: z.string().min(1) },
+  READINGS_TOKEN: {
+    must: 'a token of InfluxDB 2 or 3, or user:password of InfluxDB 1',
+    fallback: undefined,
+    // A line break would end the header it travels in.
+    schema: z.string().regex(/^[\x21-\x7e]+$/),
+  },
+  READINGS_GENERATION: {
+    must: '1, 2 or 3, the generation of InfluxDB, where the database does not say it itself',
+    fallback: undefined,
+    schema: z.enum(['1', '2', '3']).transform((text) => Number(text) as 1 | 2 | 3),
+  },
   MQTT_PORT: {
     must: 'a port from 0 to 65535 for the embedded broker (0 takes any free one)',
     fallback: '1883',

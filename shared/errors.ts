@@ -40,6 +40,12 @@ export class ReadingError extends Error {
 /** Stored data contradict our own rules, or a store cannot be used. */
 export class StoreError extends Error {
   override readonly name = 'StoreError';
+  /** The store asked to be left alone for so long. */
+  readonly retryAfterMs: number | undefined;
+  constructor(message: string, options?: ErrorOptions & { readonly retryAfterMs?: number }) {
+    super(message, options);
+    this.retryAfterMs = options?.retryAfterMs;
+  }
 }
 
 /** The person's own rule was broken by a request (an id taken, a position occupied): HTTP 409. */

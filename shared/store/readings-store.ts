@@ -83,7 +83,8 @@ export interface ReadingsStore {
   /**
    * Keeps a batch, all of it or nothing.
    * @throws {StoreError} when nothing was kept (disk full, database away); the caller must not acknowledge.
-   * @throws {RangeError} when a value is not finite, or a time not a whole number from 0 on.
+   * @throws {RangeError} when a value is not finite, or a time not a whole number from 0 on, or later than the store can
+   *   hold (InfluxDB: the year 2262).
    */
   append(readings: readonly Reading[]): Promise<AppendResult>;
 
@@ -126,7 +127,10 @@ export interface ReadingsStore {
   /** Raw rows within [fromMs, toMs), both taken down to a whole multiple of the coarsest rollup, and what they take up. */
   weigh(fromMs: number, toMs: number): Promise<Weight>;
 
-  /** Raw rows kept, rollups left out, and bytes on disk with all there is; for settings and /metrics. */
+  /**
+   * Raw rows kept, rollups left out, and bytes on disk with all there is (0 where a database does not tell).
+   * It may read every row: not for hot paths.
+   */
   size(): Promise<{ rows: number; bytes: number }>;
 
   /** Resolves when the store can take a batch now. @throws {StoreError} with the reason when it cannot. */

@@ -22,9 +22,9 @@ import { Settler } from './readings/settle.ts';
 import { Sweep } from './readings/sweep.ts';
 import { Thinner, weightOf } from './readings/thin.ts';
 import { planBuckets } from './readings/tiers.ts';
+import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
 import type {
   AppendResult,
-  BucketColumns,
   BucketsAnswer,
   KeptReading,
   ReadingsStore,
@@ -305,28 +305,4 @@ function prepare(db: Database.Database): void {
   db.pragma('journal_size_limit = 67108864');
   db.pragma('cache_size = -32768');
   migrate(db);
-}
-
-function wholeRange(fromMs: number, toMs: number): [fromMs: number, toMs: number] {
-  if (Number.isNaN(fromMs) || Number.isNaN(toMs)) {
-    throw new RangeError(
-      `Cannot read a range of time as both ends must be numbers: current value is ${fromMs}..${toMs}`,
-    );
-  }
-  // Readings stand at whole milliseconds, from 0 on.
-  const whole = (timeMs: number) => Math.min(Math.max(0, Math.ceil(timeMs)), Number.MAX_SAFE_INTEGER);
-  return [whole(fromMs), whole(toMs)];
-}
-
-function mustBeWhole(name: string, value: number, least: number): void {
-  if (!Number.isSafeInteger(value) || value < least) {
-    throw new RangeError(
-      `Cannot read readings as ${name} must be a whole number from ${least} on: current value is ${value}`,
-    );
-  }
-}
-
-function noBuckets(): BucketColumns {
-  const none = new Float64Array(0);
-  return { startMs: none, min: none, mean: none, max: none, count: none };
 }

@@ -9,6 +9,7 @@ import type { Reading } from '../../reading.ts';
 import { type AppendResult, appended } from '../readings-store.ts';
 import { newColumns } from './inbox.ts';
 import { KnownSeries, type SeriesBook } from './series-book.ts';
+import { mustBeKeepable } from './whole-range.ts';
 
 export type SettledValue = (series: KnownSeries, atMs: number) => number | undefined;
 
@@ -56,13 +57,9 @@ export class Intake {
     return { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount };
   }
 
-  #takeOne({ site, probe, quantity, atMs, value }: Reading): number {
-    if (!Number.isSafeInteger(atMs) || atMs < 0) {
-      throw new RangeError(`Cannot keep a reading as atMs must be a whole number from 0 on: current value is ${atMs}`);
-    }
-    if (!Number.isFinite(value)) {
-      throw new RangeError(`Cannot keep a reading as its value must be a finite number: current value is ${value}`);
-    }
+  #takeOne(reading: Reading): number {
+    mustBeKeepable(reading);
+    const { site, probe, quantity, atMs, value } = reading;
     const series = this.#book.find(site, probe, quantity) ?? this.#begin(new KnownSeries(site, probe, quantity));
     if (atMs < series.horizonMs) return appended.beforeHorizon;
     if (atMs <= series.lastAtMs) {

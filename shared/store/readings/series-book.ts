@@ -79,7 +79,7 @@ export class SeriesBook {
   }
 }
 
-function getOrMake<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
+export function getOrMake<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
   let value = map.get(key);
   if (value === undefined) {
     value = make();

@@ -30,6 +30,13 @@ export class Waiting {
     return this.#byTime.get(atMs);
   }
 
+  /** Time and value of each, in the order added. */
+  *all(): Generator<readonly [atMs: number, value: number]> {
+    for (let index = 0; index < this.#atMs.length; index += 1) {
+      yield [this.#atMs[index] as number, this.#values[index] as number];
+    }
+  }
+
   /** Forgets what was added after `count` was the number waiting, in the order added. */
   cutTo(count: number): void {
     this.#atMs.length = count;

@@ -32,7 +32,16 @@ const at = (ref: SeriesRef, minute: number, value: number): Reading => ({
   value,
 });
 
-export function readingsStoreContract(name: string, open: () => Promise<OpenedReadings>): void {
+export interface ContractBounds {
+  /** The latest time the store can hold [epoch ms]. */
+  readonly latestMs?: number;
+}
+
+export function readingsStoreContract(
+  name: string,
+  open: () => Promise<OpenedReadings>,
+  { latestMs = 8_640_000_000_000_000 }: ContractBounds = {},
+): void {
   const withStore = async (run: (store: ReadingsStore) => Promise<void>): Promise<void> => {
     const { store } = await open();
     try {
@@ -100,7 +109,7 @@ export function readingsStoreContract(name: string, open: () => Promise<OpenedRe
           await fc.assert(
             fc.asyncProperty(
               fc.double({ noNaN: true, noDefaultInfinity: true }),
-              fc.integer({ min: 0, max: 8_640_000_000_000_000 }),
+              fc.integer({ min: 0, max: latestMs }),
               fc.uuid(),
               async (value, atMs, probe) => {
                 const ref = { site, probe, quantity: 'co2' as const };

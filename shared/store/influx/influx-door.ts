@@ -1,0 +1,199 @@
+/**
+ * shared/store/influx/influx-door.ts: every request to an InfluxDB, through its own client library.
+ *
+ * Takes:  lines to write, statements of InfluxQL to ask.
+ * Gives:  a promise that resolves only with the database's own yes; else rejects with what it answered.
+ * Never:  waits without an end, retries by itself, or leaves a request behind that was given up: the library's retries
+ *         are off, and each request is ended, with its socket, once its time is over.
+ */
+import { Agent as HttpAgent } from 'node:http';
+import { Agent as HttpsAgent } from 'node:https';
+import {
+  type CommunicationObserver,
+  InfluxDB,
+  type SendOptions,
+  type Transport,
+  type WriteApi,
+} from '@influxdata/influxdb-client';
+import { authorization, influxName, type KnownInflux, queryPath, writePath } from './influx-address.ts';
+import { isRefusedWrite, NoAnswer } from './influx-error.ts';
+import { type InfluxSeries, readResults } from './influx-results.ts';
+
+export interface DoorPatience {
+  readonly writeMs: number;
+  readonly queryMs: number;
+  /** For a look whether it is there. */
+  readonly checkMs: number;
+  /** For what reads every row. */
+  readonly countMs: number;
+}
+
+export const doorPatience: DoorPatience = { writeMs: 10_000, queryMs: 30_000, checkMs: 3_000, countMs: 600_000 };
+
+/** Up to here a query goes into the address, which every generation documents; longer ones into a form. */
+const longestGetBytes = 4_000;
+const knockQuestion = 'SELECT "value" FROM "temperature" WHERE time >= 0ms AND time <= 0ms';
+/** Statements of one request; generation 3 takes one at a time. */
+const statementsPerRequest = 200;
+
+export class InfluxDoor {
+  readonly where: string;
+  readonly #address: KnownInflux;
+  readonly #patience: DoorPatience;
+  readonly #agent: HttpAgent;
+  readonly #transport: Transport;
+  readonly #client: InfluxDB;
+  readonly #writeApi: WriteApi;
+  readonly #under = new Set<AbortController>();
+
+  constructor(address: KnownInflux, patience: DoorPatience = doorPatience) {
+    this.where = influxName(address);
+    this.#address = address;
+    this.#patience = patience;
+    const { protocol, hostname } = new URL(address.url);
+    this.#agent = new (protocol === 'https:' ? HttpsAgent : HttpAgent)({ keepAlive: true, maxSockets: 8 });
+    const options = {
+      url: address.url,
+      // Each request has an end of its own below; this only covers a socket that nobody watches.
+      timeout: patience.countMs,
+      headers: authorization(address),
+      transportOptions: { agent: this.#agent },
+    };
+    this.#transport = new InfluxDB(options).transport;
+    const bounded: Transport = {
+      chunkCombiner: this.#transport.chunkCombiner,
+      send: (path, body, how, observer) => this.#send(path, body, how, patience.writeMs, observer),
+      request: () => Promise.reject(new Error('not used')),
+      iterate: () => {
+        throw new Error('not used');
+      },
+    };
+    this.#client = new InfluxDB({ ...options, transport: bounded });
+    this.#writeApi = this.#client.getWriteApi(address.org ?? '', address.bucket, 'ms', {
+      maxRetries: 0,
+      flushInterval: 0,
+      batchSize: 2, // a record is a whole batch here, sent by flush alone
+      maxBatchBytes: Number.POSITIVE_INFINITY,
+      maxBufferLines: 0,
+      // Packing costs more than it saves on the way to this very machine.
+      gzipThreshold: isHere(hostname) ? Number.POSITIVE_INFINITY : 1_000,
+      // Else the library prints what we tell anyway.
+      writeFailed: (error) => Promise.reject(error),
+    });
+    this.#writeApi.path = writePath(address);
+  }
+
+  /** @param lines joined by line feeds. Resolves once the database has taken all of them. */
+  async write(lines: string): Promise<void> {
+    this.#writeApi.writeRecord(lines);
+    await this.#writeApi.flush();
+  }
+
+  /** The series that each statement gave. @param patienceMs for each request. */
+  async query(statements: readonly string[], patienceMs = this.#patience.queryMs): Promise<InfluxSeries[][]> {
+    const most = this.#address.generation === 3 ? 1 : statementsPerRequest;
+    const answers: InfluxSeries[][] = [];
+    for (let first = 0; first < statements.length; first += most) {
+      const some = statements.slice(first, first + most);
+      answers.push(...readResults(await this.#ask(some.join('; '), patienceMs), some.length));
+    }
+    return answers;
+  }
+
+  /** Whether it can be asked now. */
+  async knock(): Promise<void> {
+    await this.query([knockQuestion], this.#patience.checkMs);
+  }
+
+  /** Whether it would let us write, with nothing written. */
+  async knockToWrite(): Promise<void> {
+    try {
+      await this.#gather(writePath(this.#address), '', { method: 'POST' }, this.#patience.checkMs);
+    } catch (cause) {
+      // Some generations find a batch without lines no batch, but only after they have let it in.
+      if (!isRefusedWrite(cause)) throw cause;
+    }
+  }
+
+  /** A point that nobody reads: whether it can really write now. */
+  async pulse(): Promise<void> {
+    await this.write(`branhearth_pulse value=1 ${Date.now()}`);
+  }
+
+  /** Everything under way is given up. */
+  close(): void {
+    for (const controller of this.#under) controller.abort();
+    this.#writeApi.dispose();
+    this.#agent.destroy();
+  }
+
+  get patience(): DoorPatience {
+    return this.#patience;
+  }
+
+  #ask(text: string, patienceMs: number): Promise<string> {
+    const path = queryPath(this.#address);
+    const question = new URLSearchParams({ q: text }).toString();
+    const headers = { accept: 'application/json' };
+    if (path.length + question.length <= longestGetBytes) {
+      return this.#gather(`${path}&${question}`, '', { method: 'GET', headers }, patienceMs);
+    }
+    const form = { ...headers, 'content-type': 'application/x-www-form-urlencoded' };
+    return this.#gather(path, question, { method: 'POST', headers: form }, patienceMs);
+  }
+
+  #gather(path: string, body: string, options: SendOptions, patienceMs: number): Promise<string> {
+    return new Promise((resolve, reject) => {
+      const chunks: Uint8Array[] = [];
+      this.#send(path, body, options, patienceMs, {
+        next(chunk) {
+          chunks.push(chunk);
+        },
+        error: reject,
+        complete: () => resolve(Buffer.concat(chunks).toString('utf8')),
+      });
+    });
+  }
+
+  /** The library reports a time-out but leaves the request hanging, so each has an end by signal. */
+  #send(
+    path: string,
+    body: string,
+    options: SendOptions,
+    patienceMs: number,
+    observer: Partial<CommunicationObserver<Uint8Array>> = {},
+  ): void {
+    const controller = new AbortController();
+    let late = false;
+    const timer = setTimeout(() => {
+      late = true;
+      controller.abort();
+    }, patienceMs);
+    this.#under.add(controller);
+    const done = () => {
+      clearTimeout(timer);
+      this.#under.delete(controller);
+    };
+    this.#transport.send(
+      path,
+      body,
+      { ...options, signal: controller.signal },
+      {
+        ...(observer.responseStarted && { responseStarted: observer.responseStarted }),
+        ...(observer.next && { next: observer.next }),
+        error(error) {
+          done();
+          observer.error?.(late ? new NoAnswer(patienceMs) : error);
+        },
+        complete() {
+          done();
+          observer.complete?.();
+        },
+      },
+    );
+  }
+}
+
+function isHere(hostname: string): boolean {
+  return hostname === 'localhost' || hostname === '[::1]' || /^127(\.\d{1,3}){3}$/.test(hostname);
+}

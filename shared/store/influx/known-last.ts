@@ -1,0 +1,65 @@
+/**
+ * shared/store/influx/known-last.ts: what is known of every series without asking: its first and its newest reading.
+ *
+ * Takes:  what the database says, and what was kept since.
+ * Gives:  the series of a reading, found quickly.
+ */
+import type { Quantity } from '../../quantity.ts';
+import { getOrMake } from '../readings/series-book.ts';
+import { lineStart } from './line-protocol.ts';
+
+export class KnownLast {
+  firstAtMs = Number.POSITIVE_INFINITY;
+  lastAtMs = Number.NEGATIVE_INFINITY;
+  lastValue = Number.NaN;
+  readonly lineStart: string;
+
+  constructor(
+    readonly site: string,
+    readonly probe: string,
+    readonly quantity: Quantity,
+  ) {
+    this.lineStart = lineStart(quantity, site, probe);
+  }
+
+  learn(atMs: number, value: number): void {
+    if (atMs > this.lastAtMs) {
+      this.lastAtMs = atMs;
+      this.lastValue = value;
+    }
+    if (atMs < this.firstAtMs) this.firstAtMs = atMs;
+  }
+}
+
+type OfProbe = Map<Quantity, KnownLast>;
+
+export class KnownLasts {
+  readonly #sites = new Map<string, Map<string, OfProbe>>();
+  // Quantities of one probe arrive together, so the probe found last is often the one asked for.
+  #site = '';
+  #probe: string | null = null;
+  #found: OfProbe | undefined;
+
+  find(site: string, probe: string, quantity: Quantity): KnownLast | undefined {
+    if (probe !== this.#probe || site !== this.#site) {
+      this.#found = this.#sites.get(site)?.get(probe);
+      this.#site = site;
+      this.#probe = probe;
+    }
+    return this.#found?.get(quantity);
+  }
+
+  findOrAdd(site: string, probe: string, quantity: Quantity): KnownLast {
+    const known = this.find(site, probe, quantity);
+    if (known !== undefined) return known;
+    const series = new KnownLast(site, probe, quantity);
+    this.add(series);
+    return series;
+  }
+
+  add(series: KnownLast): void {
+    const ofSite = getOrMake(this.#sites, series.site, () => new Map<string, OfProbe>());
+    getOrMake(ofSite, series.probe, () => new Map<Quantity, KnownLast>()).set(series.quantity, series);
+    this.#probe = null;
+  }
+}
