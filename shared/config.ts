@@ -44,6 +44,7 @@ export const configVariables = {
     must: 'the http:// or https:// address of an InfluxDB that keeps the readings instead of the data folder, without user, query or fragment',
     fallback: undefined,
     schema: urlSchema('http:', 'https:').refine((text) => {
+      if (!URL.canParse(text)) return false;
       const { username, password, search, hash } = new URL(text);
       return username + password + search + hash === '';
     }),
@@ -145,7 +146,8 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
 
 function wrongValue(name: string, must: string, was: string): ConfigError {
   // An address may hold a password.
-  const shown = /TOKEN|PASSWORD|JOURNAL_URL/.test(name) ? `${was.length} characters` : JSON.stringify(was);
+  const withoutUser = was.replace(/^([a-z+]+:\/\/)[^/@]*@/i, '$1…@');
+  const shown = /TOKEN|PASSWORD|JOURNAL_URL/.test(name) ? `${was.length} characters` : JSON.stringify(withoutUser);
   return new ConfigError(`${prefix}${name} must be ${must}; it was ${shown}`);
 }
 

@@ -11,7 +11,7 @@ import { ConfigError } from '../errors.ts';
 import { findGeneration } from './influx/find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx/influx-address.ts';
 import { InfluxDoor } from './influx/influx-door.ts';
-import { codeOf, QueryRefused, reasonOf, refusalOf } from './influx/influx-error.ts';
+import { QueryRefused, reasonOf, refusalOf } from './influx/influx-error.ts';
 import { openInfluxReadings } from './influx-readings.ts';
 import type { ReadingsStore } from './readings-store.ts';
 import { openSqliteReadings } from './sqlite-readings.ts';
@@ -64,7 +64,7 @@ export async function checkInflux(address: InfluxAddress): Promise<KnownInflux> 
 
 async function askGeneration(address: InfluxAddress): Promise<(typeof influxGenerations)[number]> {
   const generation = await findGeneration(address).catch((cause: unknown) => {
-    throw wrongUrl(address, reasonOf(cause), cause);
+    throw wrongUrl(address, `it ${reasonOf(cause)}`, cause);
   });
   if (generation !== undefined) return generation;
   throw new ConfigError(
@@ -83,8 +83,7 @@ function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
         { cause },
       );
     }
-    if (cause.statusCode === 404 && /bucket|database|retention policy/i.test(said))
-      return wrongBucket(bucket, said, cause);
+    if (/(bucket|database|retention policy).*not found/i.test(said)) return wrongBucket(bucket, said, cause);
     return wrongUrl(address, said, cause);
   }
   if (cause instanceof QueryRefused) {
@@ -93,7 +92,7 @@ function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
       generation === 2 ? '; a bucket of InfluxDB 2 is asked under its own name, by a DBRP mapping if need be' : '';
     return wrongBucket(bucket, `InfluxDB answered: ${cause.message}${mapping}`, cause);
   }
-  return wrongUrl(address, codeOf(cause) ?? reasonOf(cause), cause);
+  return wrongUrl(address, `it ${reasonOf(cause)}`, cause);
 }
 
 function wrongUrl({ url }: InfluxAddress, reason: string, cause: unknown): ConfigError {

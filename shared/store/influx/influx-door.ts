@@ -26,6 +26,8 @@ export interface DoorPatience {
   readonly checkMs: number;
   /** For what reads every row. */
   readonly countMs: number;
+  /** Whether long writes are packed; by default to any machine but this one, where it costs more than it saves. */
+  readonly gzip?: boolean;
 }
 
 export const doorPatience: DoorPatience = { writeMs: 10_000, queryMs: 30_000, checkMs: 3_000, countMs: 600_000 };
@@ -75,8 +77,7 @@ export class InfluxDoor {
       batchSize: 2, // a record is a whole batch here, sent by flush alone
       maxBatchBytes: Number.POSITIVE_INFINITY,
       maxBufferLines: 0,
-      // Packing costs more than it saves on the way to this very machine.
-      gzipThreshold: isHere(hostname) ? Number.POSITIVE_INFINITY : 1_000,
+      gzipThreshold: (patience.gzip ?? !isHere(hostname)) ? 1_000 : Number.POSITIVE_INFINITY,
       // Else the library prints what we tell anyway.
       writeFailed: (error) => Promise.reject(error),
     });

@@ -16,7 +16,12 @@ export class NoAnswer extends Error {
   }
 }
 
-/** It answered, but a statement failed, or what it answered is no answer to it. */
+/** What answers there is no InfluxDB, or not as we know it. */
+export class StrangeAnswer extends Error {
+  override readonly name = 'StrangeAnswer';
+}
+
+/** It answered that a statement cannot be carried out. */
 export class QueryRefused extends Error {
   override readonly name = 'QueryRefused';
 }
@@ -46,6 +51,7 @@ export function influxError(attempt: string, where: string, cause: unknown): Sto
 export function reasonOf(cause: unknown): string {
   if (cause instanceof HttpError) return `answered ${cause.statusCode}: ${refusalOf(cause)}`;
   if (cause instanceof NoAnswer) return `gave ${cause.message}`;
+  if (cause instanceof StrangeAnswer) return `answered with ${cause.message}`;
   if (cause instanceof QueryRefused) return `answered: ${cause.message}`;
   const code = codeOf(cause);
   if (code !== undefined) return `cannot be reached: ${code}`;

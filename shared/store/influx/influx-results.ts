@@ -6,7 +6,7 @@
  * Never:  takes an answer that was cut short for a whole one.
  */
 import { z } from 'zod';
-import { QueryRefused } from './influx-error.ts';
+import { QueryRefused, StrangeAnswer } from './influx-error.ts';
 
 const seriesSchema = z.object({
   name: z.string().default(''),
@@ -31,25 +31,25 @@ const answerSchema = z.object({
   error: z.string().optional(),
 });
 
-/** @throws {QueryRefused} with the reason the database gave. */
+/** @throws {QueryRefused} with the reason the database gave; {StrangeAnswer} when it is no whole answer. */
 export function readResults(text: string, statements: number): InfluxSeries[][] {
   const parsed = answerSchema.safeParse(parseJson(text));
-  if (!parsed.success) throw new QueryRefused(`something that is no answer to a query: ${text.trim().slice(0, 120)}`);
+  if (!parsed.success) throw new StrangeAnswer(`something that is no answer to a query: ${text.trim().slice(0, 120)}`);
   const { results, error } = parsed.data;
   const reason = error ?? results.find((result) => result.error !== undefined)?.error;
   if (reason !== undefined) throw new QueryRefused(reason);
-  if (results.length !== statements) throw new QueryRefused(`${results.length} results to ${statements} questions`);
+  if (results.length !== statements) throw new StrangeAnswer(`${results.length} results to ${statements} questions`);
   return results.map(({ series, partial }) => {
     if (partial || series.some((one) => one.partial)) {
-      throw new QueryRefused('only a part of the rows: its setting max-row-limit must be 0');
+      throw new StrangeAnswer('only a part of the rows: its setting max-row-limit must be 0');
     }
     return series;
   });
 }
 
-/** @throws {QueryRefused} when the cell holds no number. */
+/** @throws {StrangeAnswer} when the cell holds no number. */
 export function numberIn(cell: InfluxCell): number {
-  if (typeof cell !== 'number') throw new QueryRefused(`a value that is no number: ${JSON.stringify(cell)}`);
+  if (typeof cell !== 'number') throw new StrangeAnswer(`a value that is no number: ${JSON.stringify(cell)}`);
   return cell;
 }
 

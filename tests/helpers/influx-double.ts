@@ -1,0 +1,136 @@
+/**
+ * tests/helpers/influx-double.ts: a double of InfluxDB 2 or 3, which cannot be had here: their outside, by their public API
+ * descriptions, with a real InfluxDB 1.6 behind it that keeps and answers.
+ *
+ * Takes:  which generation to be, the database behind it.
+ * Gives:  an address, what was sent to it, and answers that can be prescribed.
+ * Never:  lets through what the real ones would refuse: path, parameters, token, packing and every line are checked.
+ */
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { gunzipSync } from 'node:zlib';
+
+export interface DoubleAnswer {
+  readonly status: number;
+  readonly headers?: Record<string, string>;
+  readonly body?: string;
+  /** What of the batch is kept all the same: the lines for which this is true. */
+  readonly keeps?: (line: string) => boolean;
+  /** The batch is kept, but the connection breaks before the answer. */
+  readonly breaks?: boolean;
+}
+
+export interface InfluxDouble {
+  readonly url: string;
+  readonly token: string;
+  readonly org: string;
+  /** Prescribed for the next writes, first one first. */
+  readonly answers: DoubleAnswer[];
+  /** Writes that arrived, empty ones left out. */
+  readonly writes: { lines: string[]; packed: boolean }[];
+  close(): Promise<void>;
+}
+
+/** Measurement, two tags, one field, a time in milliseconds; https://docs.influxdata.com/influxdb/v2/reference/syntax/line-protocol/ */
+const linePattern = /^[a-z0-9_]+(,probe=[\w.~%-]+,site=[\w.~%-]+)? value=-?\d+(\.\d+)?(e[+-]\d+)? \d+$/;
+
+export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): Promise<InfluxDouble> {
+  const token = `double-${generation}-token`;
+  const org = 'saltmere';
+  const answers: DoubleAnswer[] = [];
+  const writes: InfluxDouble['writes'] = [];
+
+  async function write(request: IncomingMessage, url: URL, answer: Answer): Promise<void> {
+    if (request.method !== 'POST') return answer(405);
+    const bucket = url.searchParams.get('bucket') ?? '';
+    if (generation === 2 && url.searchParams.get('org') !== org) {
+      return answer(404, {
+        code: 'not found',
+        message: `organization name "${url.searchParams.get('org')}" not found`,
+      });
+    }
+    if (url.searchParams.get('precision') !== 'ms') return answer(400, { code: 'invalid', message: 'precision' });
+    const { text, packed } = await bodyOf(request);
+    const forward = async (lines: readonly string[]): Promise<Response> =>
+      fetch(`${behindUrl}/write?${new URLSearchParams({ db: bucket, precision: 'ms' })}`, {
+        method: 'POST',
+        body: lines.join('\n'),
+      });
+    const lines = text === '' ? [] : text.split('\n');
+    const there = await forward([]);
+    if (there.status === 404) return answer(404, { code: 'not found', message: `bucket "${bucket}" not found` });
+    if (lines.length === 0) return answer(400, refusal('writing requires points'));
+    const wrong = lines.find((line) => !linePattern.test(line));
+    if (wrong !== undefined) return answer(400, refusal(`unable to parse '${wrong}'`));
+    writes.push({ lines, packed });
+    const prescribed = answers.shift();
+    const kept =
+      prescribed === undefined || prescribed.breaks ? lines : lines.filter(prescribed.keeps ?? (() => false));
+    const behind = kept.length === 0 ? undefined : await forward(kept);
+    if (prescribed?.breaks) return void request.socket.destroy();
+    if (prescribed) return answer(prescribed.status, prescribed.body ?? '', prescribed.headers);
+    return behind?.ok ? answer(204) : answer(behind?.status ?? 500, await behind?.text());
+  }
+
+  const refusal = (message: string): object => (generation === 2 ? { code: 'invalid', message } : { error: message });
+
+  /** Both serve /query of generation 1 with a database of the bucket's name; generation 3 one statement at a time. */
+  async function query(request: IncomingMessage, url: URL, answer: Answer): Promise<void> {
+    const form = request.method === 'POST' ? new URLSearchParams((await bodyOf(request)).text) : new URLSearchParams();
+    const text = form.get('q') ?? url.searchParams.get('q') ?? '';
+    if (generation === 3 && text.includes(';')) {
+      return answer(400, { error: 'must provide only one InfluxQl statement per query' });
+    }
+    const behind = await fetch(`${behindUrl}/query?${url.searchParams}`, { method: 'POST', body: form });
+    return answer(behind.status, await behind.text());
+  }
+
+  const server = createServer((request: IncomingMessage, response: ServerResponse) => {
+    const url = new URL(request.url ?? '/', 'http://double');
+    const answer: Answer = (status, body = '', headers = {}) => {
+      const text = typeof body === 'string' ? body : JSON.stringify(body);
+      response.writeHead(status, { 'content-type': 'application/json; charset=utf-8', ...headers }).end(text);
+    };
+    const work = async (): Promise<void> => {
+      if (url.pathname === '/ping') {
+        return answer(generation === 2 ? 204 : 200, '', {
+          'x-influxdb-version': generation === 2 ? 'v2.7.12' : '3.8.0',
+        });
+      }
+      if (request.headers.authorization !== `Token ${token}`) {
+        return answer(
+          401,
+          generation === 2
+            ? { code: 'unauthorized', message: 'unauthorized access' }
+            : { error: 'the request was not authenticated' },
+        );
+      }
+      if (url.pathname === '/api/v2/write') return write(request, url, answer);
+      if (url.pathname === '/query') return query(request, url, answer);
+      return answer(404, { error: 'not found' });
+    };
+    work().catch((error: unknown) => answer(500, { error: String(error) }));
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  return {
+    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
+    token,
+    org,
+    answers,
+    writes,
+    async close() {
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+}
+
+type Answer = (status: number, body?: string | object, headers?: Record<string, string>) => void;
+
+async function bodyOf(request: IncomingMessage): Promise<{ text: string; packed: boolean }> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of request) chunks.push(chunk as Buffer);
+  const packed = request.headers['content-encoding'] === 'gzip';
+  const bytes = Buffer.concat(chunks);
+  return { text: (packed ? gunzipSync(bytes) : bytes).toString('utf8'), packed };
+}
