@@ -62,7 +62,7 @@ export const configVariables = {
     schema: z.string().regex(/^[\x21-\x7e]+$/),
   },
   READINGS_GENERATION: {
-    must: '1, 2 or 3, the generation of InfluxDB, where the database does not say it itself',
+    must: 'the generation of InfluxDB, 1, 2 or 3, where the database does not say it itself',
     fallback: undefined,
     schema: z.enum(['1', '2', '3']).transform((text) => Number(text) as 1 | 2 | 3),
   },
