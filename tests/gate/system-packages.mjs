@@ -5,14 +5,16 @@
  * Gives:  the packages, installed where this machine lets us (root on Debian), else a loud line for each that is
  *         missing with the tests that skip themselves for it.
  */
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 
 /** Debian package -> a file it brings, and what is tested with it. */
 const packages = {
   mosquitto: { file: '/usr/sbin/mosquitto', tests: 'tests against a real broker' },
   'mosquitto-clients': { file: '/usr/bin/mosquitto_pub', tests: 'tests that publish with a standard client' },
   postgresql: { file: '/usr/lib/postgresql/*/bin/initdb', tests: 'tests against a real PostgreSQL' },
+  influxdb: { file: '/usr/bin/influxd', tests: 'tests of readings in a real InfluxDB 1.6' },
+  'victoria-metrics': { file: '/usr/bin/victoria-metrics', tests: 'tests with an independent taker of /api/v2/write' },
   chromium: { file: '/usr/bin/chromium', tests: 'tests in a real browser' },
 };
 
@@ -36,6 +38,10 @@ if (missing.length > 0 && canInstall) {
     mkdirSync(clusters);
     writeFileSync(`${clusters}/createcluster.conf`, 'create_main_cluster = false\n');
   }
+  // The others too are started by the tests themselves; a package starts its service unless this script forbids it.
+  const policy = '/usr/sbin/policy-rc.d';
+  const forbids = !existsSync(policy);
+  if (forbids) writeFileSync(policy, '#!/bin/sh\nexit 101\n', { mode: 0o755 });
   const run = (...args) =>
     execFileSync('apt-get', args, {
       stdio: ['ignore', 'ignore', 'inherit'],
@@ -46,6 +52,13 @@ if (missing.length > 0 && canInstall) {
     run('install', '-y', '-q', '--no-install-recommends', ...names);
   } catch (error) {
     console.error(`could not install: ${error instanceof Error ? error.message : error}`);
+  } finally {
+    if (forbids) rmSync(policy, { force: true });
+  }
+  const services = ['influxdb', 'victoria-metrics'].filter((name) => names.includes(name));
+  if (services.length > 0 && existsSync('/run/systemd/system')) {
+    // Nor at the next start of the machine.
+    spawnSync('systemctl', ['disable', '--now', ...services], { stdio: 'ignore' });
   }
 }
 

@@ -9,6 +9,7 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { gunzipSync } from 'node:zlib';
+import { z } from 'zod';
 
 export interface DoubleAnswer {
   readonly status: number;
@@ -31,8 +32,16 @@ export interface InfluxDouble {
   close(): Promise<void>;
 }
 
-/** Measurement, two tags, one field, a time in milliseconds; https://docs.influxdata.com/influxdb/v2/reference/syntax/line-protocol/ */
-const linePattern = /^[a-z0-9_]+(,probe=[\w.~%-]+,site=[\w.~%-]+)? value=-?\d+(\.\d+)?(e[+-]\d+)? \d+$/;
+/** Measurement, tags, fields that are all numbers, a time in milliseconds: https://docs.influxdata.com/influxdb/v2/reference/syntax/line-protocol/ */
+const linePattern =
+  /^[a-z0-9_]+(,[a-z]+=[\w.~%-]+)* [a-z]+=-?\d+(\.\d+)?(e[+-]\d+)?(,[a-z]+=-?\d+(\.\d+)?(e[+-]\d+)?)* \d+$/;
+
+/** https://docs.influxdata.com/influxdb/v2/api/#operation/PostDelete */
+const deleteSchema = z.object({
+  start: z.iso.datetime(),
+  stop: z.iso.datetime(),
+  predicate: z.string().regex(/^_measurement="[a-z0-9]+"( AND [a-z]+="[\w.~%-]+")*$/),
+});
 
 export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): Promise<InfluxDouble> {
   const token = `double-${generation}-token`;
@@ -85,6 +94,20 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
     return answer(behind.status, await behind.text());
   }
 
+  async function remove(request: IncomingMessage, url: URL, answer: Answer): Promise<void> {
+    const asked = deleteSchema.safeParse(JSON.parse((await bodyOf(request)).text));
+    if (!asked.success || url.searchParams.get('org') !== org) return answer(400, refusal('cannot delete'));
+    const [measurement = '', ...tags] = asked.data.predicate.split(' AND ');
+    const { start, stop } = asked.data;
+    const where = [...tags.map((tag) => tag.replaceAll('"', "'")), `time >= '${start}'`, `time <= '${stop}'`].join(
+      ' AND ',
+    );
+    const q = `DELETE FROM ${measurement.replace('_measurement=', '')} WHERE ${where}`;
+    const db = url.searchParams.get('bucket') ?? '';
+    const behind = await fetch(`${behindUrl}/query`, { method: 'POST', body: new URLSearchParams({ db, q }) });
+    return (await behind.text()).includes('error') ? answer(500, refusal('failed')) : answer(204);
+  }
+
   const server = createServer((request: IncomingMessage, response: ServerResponse) => {
     const url = new URL(request.url ?? '/', 'http://double');
     const answer: Answer = (status, body = '', headers = {}) => {
@@ -106,6 +129,7 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
         );
       }
       if (url.pathname === '/api/v2/write') return write(request, url, answer);
+      if (generation === 2 && url.pathname === '/api/v2/delete') return remove(request, url, answer);
       if (url.pathname === '/query') return query(request, url, answer);
       return answer(404, { error: 'not found' });
     };

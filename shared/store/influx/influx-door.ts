@@ -15,9 +15,11 @@ import {
   type Transport,
   type WriteApi,
 } from '@influxdata/influxdb-client';
+import type { SeriesRef } from '../readings-store.ts';
 import { authorization, influxName, type KnownInflux, queryPath, writePath } from './influx-address.ts';
 import { isRefusedWrite, NoAnswer } from './influx-error.ts';
 import { type InfluxSeries, readResults } from './influx-results.ts';
+import { encodeName, seriesCondition } from './line-protocol.ts';
 
 export interface DoorPatience {
   readonly writeMs: number;
@@ -121,6 +123,38 @@ export class InfluxDoor {
     await this.write(`branhearth_pulse value=1 ${Date.now()}`);
   }
 
+  /** Whether single rows can be taken away; generation 3 only forgets by age. */
+  get canDelete(): boolean {
+    return this.#address.generation !== 3;
+  }
+
+  async deleteBefore(series: readonly (SeriesRef & { readonly beforeMs: number })[]): Promise<void> {
+    if (this.#address.generation === 1) {
+      await this.query(
+        series.map(
+          ({ quantity, site, probe, beforeMs }) =>
+            `DELETE FROM "${quantity}" WHERE ${seriesCondition(site, probe)} AND time < ${beforeMs}ms`,
+        ),
+      );
+      return;
+    }
+    const { org = '', bucket } = this.#address;
+    for (const { quantity, site, probe, beforeMs } of series) {
+      const body = {
+        start: new Date(0).toISOString(),
+        // Both ends are deleted.
+        stop: new Date(beforeMs - 1).toISOString(),
+        predicate: `_measurement="${quantity}" AND probe="${encodeName(probe)}" AND site="${encodeName(site)}"`,
+      };
+      await this.#gather(
+        `/api/v2/delete?${new URLSearchParams({ org, bucket })}`,
+        JSON.stringify(body),
+        { method: 'POST', headers: { 'content-type': 'application/json' } },
+        this.#patience.queryMs,
+      );
+    }
+  }
+
   /** Everything under way is given up. */
   close(): void {
     for (const controller of this.#under) controller.abort();
@@ -136,7 +170,7 @@ export class InfluxDoor {
     const path = queryPath(this.#address);
     const question = new URLSearchParams({ q: text }).toString();
     const headers = { accept: 'application/json' };
-    if (path.length + question.length <= longestGetBytes) {
+    if (path.length + question.length <= longestGetBytes && !text.startsWith('DELETE')) {
       return this.#gather(`${path}&${question}`, '', { method: 'GET', headers }, patienceMs);
     }
     const form = { ...headers, 'content-type': 'application/x-www-form-urlencoded' };

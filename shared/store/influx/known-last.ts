@@ -6,12 +6,17 @@
  */
 import type { Quantity } from '../../quantity.ts';
 import { getOrMake } from '../readings/series-book.ts';
+import type { SeriesRef } from '../readings-store.ts';
 import { lineStart } from './line-protocol.ts';
 
 export class KnownLast {
   firstAtMs = Number.POSITIVE_INFINITY;
   lastAtMs = Number.NEGATIVE_INFINITY;
   lastValue = Number.NaN;
+  /** Before this only stand-ins are left; 0 when it was never thinned. */
+  horizonMs = 0;
+  /** Whether raw rows before the horizon may still have to go. */
+  hasThinnedRows = false;
   readonly lineStart: string;
 
   constructor(
@@ -20,6 +25,10 @@ export class KnownLast {
     readonly quantity: Quantity,
   ) {
     this.lineStart = lineStart(quantity, site, probe);
+  }
+
+  get ref(): SeriesRef {
+    return { site: this.site, probe: this.probe, quantity: this.quantity };
   }
 
   learn(atMs: number, value: number): void {
@@ -35,10 +44,16 @@ type OfProbe = Map<Quantity, KnownLast>;
 
 export class KnownLasts {
   readonly #sites = new Map<string, Map<string, OfProbe>>();
+  readonly #all: KnownLast[] = [];
   // Quantities of one probe arrive together, so the probe found last is often the one asked for.
   #site = '';
   #probe: string | null = null;
   #found: OfProbe | undefined;
+
+  /** In the order in which they came. */
+  get all(): readonly KnownLast[] {
+    return this.#all;
+  }
 
   find(site: string, probe: string, quantity: Quantity): KnownLast | undefined {
     if (probe !== this.#probe || site !== this.#site) {
@@ -53,11 +68,12 @@ export class KnownLasts {
     const known = this.find(site, probe, quantity);
     if (known !== undefined) return known;
     const series = new KnownLast(site, probe, quantity);
-    this.add(series);
+    this.#add(series);
     return series;
   }
 
-  add(series: KnownLast): void {
+  #add(series: KnownLast): void {
+    this.#all.push(series);
     const ofSite = getOrMake(this.#sites, series.site, () => new Map<string, OfProbe>());
     getOrMake(ofSite, series.probe, () => new Map<Quantity, KnownLast>()).set(series.quantity, series);
     this.#probe = null;

@@ -4,8 +4,7 @@
  * InfluxQL is the one language all three generations answer. Names stand in it as line-protocol.ts writes them.
  */
 import { type Quantity, quantities, quantitySchema } from '../../quantity.ts';
-import type { Reading } from '../../reading.ts';
-import type { BucketColumns, SeriesRef } from '../readings-store.ts';
+import type { BucketColumns, KeptReading, SeriesRef } from '../readings-store.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import { decodeName, encodeName, seriesCondition, timeCondition } from './line-protocol.ts';
 
@@ -29,6 +28,29 @@ export function bucketsQuestion(
   return `SELECT count("value"), min("value"), max("value"), sum("value") FROM "${quantity}" WHERE ${seriesCondition(site, probe)} AND ${timeCondition(fromMs, throughMs)} GROUP BY time(${bucketMs}ms) fill(none)`;
 }
 
+/** The same from the stand-ins of what was thinned: each counts as all its readings. */
+export function standInBucketsQuestion(
+  { site, probe, quantity }: SeriesRef,
+  fromMs: number,
+  throughMs: number,
+  bucketMs: number,
+): string {
+  return `SELECT sum("n"), min("min"), max("max"), sum("sum") FROM "${quantity}_10min" WHERE ${seriesCondition(site, probe)} AND ${timeCondition(fromMs, throughMs)} GROUP BY time(${bucketMs}ms) fill(none)`;
+}
+
+/** The part of a stand-in's line before its fields. */
+export function standInStart({ site, probe, quantity }: SeriesRef): string {
+  return `${quantity}_10min,probe=${encodeName(probe)},site=${encodeName(site)} `;
+}
+
+export function countBeforeQuestion({ site, probe, quantity }: SeriesRef, beforeMs: number): string {
+  return `SELECT count("value") FROM "${quantity}" WHERE ${seriesCondition(site, probe)} AND ${timeCondition(0, beforeMs - 1)}`;
+}
+
+export function countsBetweenQuestion(fromMs: number, throughMs: number): string {
+  return `${countsQuestion} WHERE ${timeCondition(fromMs, throughMs)}`;
+}
+
 /** Series of one quantity together, oldest first. */
 export function rowsQuestion(
   quantity: Quantity,
@@ -36,10 +58,14 @@ export function rowsQuestion(
   fromMs: number,
   throughMs: number,
   limit: number | undefined,
+  thinned: boolean,
 ): string {
   const any = series.map(({ site, probe }) => `(${seriesCondition(site, probe)})`).join(' OR ');
   const most = limit === undefined ? '' : ` LIMIT ${limit}`;
-  return `SELECT "value", "probe", "site" FROM "${quantity}" WHERE (${any}) AND ${timeCondition(fromMs, throughMs)} ORDER BY time${most}`;
+  const from = thinned
+    ? `"sum", "n", "min", "max", "probe", "site" FROM "${quantity}_10min"`
+    : `"value", "probe", "site" FROM "${quantity}"`;
+  return `SELECT ${from} WHERE (${any}) AND ${timeCondition(fromMs, throughMs)} ORDER BY time${most}`;
 }
 
 /** Time and value of every row of a single series. */
@@ -69,33 +95,42 @@ export function toEnds(answer: readonly InfluxSeries[]): { ref: SeriesRef; atMs:
   });
 }
 
-export function toReadings(quantity: Quantity, answer: readonly InfluxSeries[]): Reading[] {
+export function toReadings(quantity: Quantity, answer: readonly InfluxSeries[], thinned: boolean): KeptReading[] {
   return answer.flatMap(({ columns, values }) => {
-    const [value, probe, site] = ['value', 'probe', 'site'].map((name) => columns.indexOf(name)) as [
+    const [first, probe, site] = [thinned ? 'sum' : 'value', 'probe', 'site'].map((name) => columns.indexOf(name)) as [
       number,
       number,
       number,
     ];
-    return values.map((row) => ({
-      site: decodeName(String(row[site])),
-      probe: decodeName(String(row[probe])),
-      quantity,
-      atMs: numberIn(row[0]),
-      value: numberIn(row[value]),
-    }));
+    return values.map((row) => {
+      const ref = { site: decodeName(String(row[site])), probe: decodeName(String(row[probe])), quantity };
+      const atMs = numberIn(row[0]);
+      if (!thinned) return { ...ref, atMs, value: numberIn(row[first]) };
+      const [sum, count, min, max] = row.slice(first, first + 4).map(numberIn) as [number, number, number, number];
+      return { ...ref, atMs, value: meanOf(sum, count, min, max), standsFor: { count, min, max } };
+    });
   });
 }
 
-export function toBuckets(answer: readonly InfluxSeries[]): BucketColumns {
-  const rows = answer.flatMap(({ values }) => values).filter((row) => row[1] !== null && row[1] !== 0);
-  const column = (index: number) => Float64Array.from(rows, (row) => numberIn(row[index]));
-  const [startMs, count, min, max, sum] = [column(0), column(1), column(2), column(3), column(4)];
-  // Sums round, so that the mean of equal values could come out a hair beside them.
-  const mean = Float64Array.from(sum, (total, index) => {
-    const [least, most] = [min[index] as number, max[index] as number];
-    return Math.min(most, Math.max(least, total / (count[index] as number)));
-  });
-  return { startMs, min, mean, max, count };
+/** Sums round, so that the mean of equal values could come out a hair beside them. */
+function meanOf(sum: number, count: number, min: number, max: number): number {
+  return Math.min(max, Math.max(min, sum / count));
+}
+
+/** @param answers Of the stand-ins and of the rows of one series; a bucket may hold both. */
+export function toBuckets(answers: readonly (readonly InfluxSeries[])[]): BucketColumns {
+  const rows: [startMs: number, count: number, min: number, max: number, sum: number][] = [];
+  for (const row of answers.flat().flatMap(({ values }) => values)) {
+    if (row[1] === null || row[1] === 0) continue;
+    const [startMs, count, min, max, sum] = row.map(numberIn) as [number, number, number, number, number];
+    const last = rows.at(-1);
+    if (last === undefined || last[0] !== startMs) rows.push([startMs, count, min, max, sum]);
+    else
+      rows[rows.length - 1] = [startMs, last[1] + count, Math.min(last[2], min), Math.max(last[3], max), last[4] + sum];
+  }
+  const column = (index: number) => Float64Array.from(rows, (row) => row[index] as number);
+  const mean = Float64Array.from(rows, ([, count, min, max, sum]) => meanOf(sum, count, min, max));
+  return { startMs: column(0), min: column(2), mean, max: column(3), count: column(1) };
 }
 
 /** A key for a series as the database names it. */

@@ -5,21 +5,29 @@
  * Gives:  pages that never end in the middle of a time.
  */
 import type { Quantity } from '../../quantity.ts';
-import type { Reading } from '../../reading.ts';
-import type { SeriesRef } from '../readings-store.ts';
+import { getOrMake } from '../readings/series-book.ts';
+import type { KeptReading, SeriesRef } from '../readings-store.ts';
 import type { InfluxDoor } from './influx-door.ts';
 import { keyOf, rowsQuestion, toReadings } from './questions.ts';
 
 /** Series named in one question. */
 const seriesPerQuestion = 200;
 
+/** Series that one question can be about: of one quantity, and thinned as far. */
+interface Group {
+  readonly quantity: Quantity;
+  readonly horizonMs: number;
+  readonly series: readonly SeriesRef[];
+}
+
 export async function readRows(
   door: InfluxDoor,
   series: readonly SeriesRef[],
+  horizonOf: (ref: SeriesRef) => number,
   fromMs: number,
   throughMs: number,
   limit: number,
-): Promise<Reading[]> {
+): Promise<KeptReading[]> {
   const places = new Map<string, number>();
   const distinct = series.filter((ref) => {
     const key = keyOf(ref);
@@ -27,14 +35,13 @@ export async function readRows(
     places.set(key, places.size);
     return true;
   });
-  const groups = grouped(distinct);
-  const read = async (startMs: number, endMs: number, most: number | undefined): Promise<Reading[]> => {
-    const answers = await door.query(
-      groups.map(([quantity, some]) => rowsQuestion(quantity, some, startMs, endMs, most)),
-    );
-    const rows = answers.flatMap((answer, index) => toReadings((groups[index] as Group)[0], answer));
-    const placeOf = (reading: Reading) => places.get(keyOf(reading)) ?? 0;
-    // One question of one series comes sorted.
+  const groups = grouped(distinct, horizonOf);
+  const read = async (startMs: number, endMs: number, most: number | undefined): Promise<KeptReading[]> => {
+    const asked = groups.flatMap((group) => questionsOf(group, startMs, endMs, most));
+    const answers = await door.query(asked.map(({ question }) => question));
+    const rows = asked.flatMap(({ quantity, thinned }, index) => toReadings(quantity, answers[index] ?? [], thinned));
+    const placeOf = (reading: KeptReading) => places.get(keyOf(reading)) ?? 0;
+    // Stand-ins come before rows, so the questions of one series come sorted.
     return distinct.length === 1 ? rows : rows.sort((a, b) => a.atMs - b.atMs || placeOf(a) - placeOf(b));
   };
   // One more than fits tells whether the last time is whole; what any question left out is not earlier than that one.
@@ -46,19 +53,33 @@ export async function readRows(
   return page.length > 0 ? page : read(beyond.atMs, beyond.atMs, undefined);
 }
 
-type Group = readonly [quantity: Quantity, series: readonly SeriesRef[]];
+function questionsOf(
+  { quantity, horizonMs, series }: Group,
+  fromMs: number,
+  throughMs: number,
+  limit: number | undefined,
+) {
+  const asked: { quantity: Quantity; thinned: boolean; question: string }[] = [];
+  const add = (startMs: number, endMs: number, thinned: boolean) => {
+    if (startMs > endMs) return;
+    asked.push({ quantity, thinned, question: rowsQuestion(quantity, series, startMs, endMs, limit, thinned) });
+  };
+  add(fromMs, Math.min(throughMs, horizonMs - 1), true);
+  add(Math.max(fromMs, horizonMs), throughMs, false);
+  return asked;
+}
 
-function grouped(series: readonly SeriesRef[]): Group[] {
-  const byQuantity = new Map<Quantity, SeriesRef[]>();
+function grouped(series: readonly SeriesRef[], horizonOf: (ref: SeriesRef) => number): Group[] {
+  const alike = new Map<string, { quantity: Quantity; horizonMs: number; series: SeriesRef[] }>();
   for (const ref of series) {
-    const known = byQuantity.get(ref.quantity);
-    if (known) known.push(ref);
-    else byQuantity.set(ref.quantity, [ref]);
+    const { quantity } = ref;
+    const horizonMs = horizonOf(ref);
+    getOrMake(alike, `${quantity} ${horizonMs}`, () => ({ quantity, horizonMs, series: [] })).series.push(ref);
   }
-  return [...byQuantity].flatMap(([quantity, all]) =>
-    Array.from(
-      { length: Math.ceil(all.length / seriesPerQuestion) },
-      (_, index): Group => [quantity, all.slice(index * seriesPerQuestion, (index + 1) * seriesPerQuestion)],
-    ),
+  return [...alike.values()].flatMap((group) =>
+    Array.from({ length: Math.ceil(group.series.length / seriesPerQuestion) }, (_, index) => ({
+      ...group,
+      series: group.series.slice(index * seriesPerQuestion, (index + 1) * seriesPerQuestion),
+    })),
   );
 }

@@ -1,5 +1,5 @@
 /**
- * shared/store/influx/sort-out.ts: tells new readings from known ones, and asks the database only where it must.
+ * shared/store/influx/sort-out.ts: tells new readings from known ones and from those too late, and asks the database only where it must.
  *
  * Takes:  a batch, the known last of every series, and what the database has at the times that are not newer.
  * Gives:  the outcome of each reading, and the lines of the new ones.
@@ -46,7 +46,7 @@ export class SortOut {
       const { site, probe, quantity, atMs } = readings[index] as Reading;
       const series = this.#lasts.findOrAdd(site, probe, quantity);
       this.#series[index] = series;
-      if (atMs >= series.lastAtMs) continue;
+      if (atMs >= series.lastAtMs || atMs < series.horizonMs) continue;
       const times = late.get(series);
       if (times) times.push(atMs);
       else late.set(series, [atMs]);
@@ -56,7 +56,7 @@ export class SortOut {
 
   finish(readings: readonly Reading[], found: FoundValues): { result: AppendResult; lines: string } {
     const outcomes = new Uint8Array(readings.length);
-    const count = { [appended.new]: 0, [appended.duplicate]: 0, [appended.conflict]: 0 };
+    const count = { [appended.new]: 0, [appended.duplicate]: 0, [appended.conflict]: 0, [appended.beforeHorizon]: 0 };
     let lines = '';
     for (let index = 0; index < readings.length; index += 1) {
       const { atMs, value } = readings[index] as Reading;
@@ -75,11 +75,13 @@ export class SortOut {
         newCount: count[appended.new],
         duplicateCount: count[appended.duplicate],
         conflictCount: count[appended.conflict],
+        beforeHorizonCount: count[appended.beforeHorizon],
       },
     };
   }
 
-  #outcome(series: KnownLast, atMs: number, value: number, found: FoundValues): 1 | 2 | 3 {
+  #outcome(series: KnownLast, atMs: number, value: number, found: FoundValues): 1 | 2 | 3 | 4 {
+    if (atMs < series.horizonMs) return appended.beforeHorizon;
     const pending = this.#pending.get(series)?.valueAt(atMs);
     if (pending !== undefined) return pending === value ? appended.duplicate : appended.conflict;
     if (atMs > series.lastAtMs) return appended.new;

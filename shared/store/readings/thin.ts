@@ -164,6 +164,6 @@ export function weightOf(rows: number): Weight {
   return { rows, bytes: rows * bytesPerRow };
 }
 
-function wholeStep(ms: number): number {
+export function wholeStep(ms: number): number {
   return Math.max(0, Math.floor(ms / horizonStepMs) * horizonStepMs);
 }

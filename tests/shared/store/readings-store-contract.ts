@@ -37,12 +37,14 @@ export interface ContractBounds {
   readonly latestMs?: number;
   /** Whether it knows how much room it takes; else it says 0. */
   readonly tellsBytes?: boolean;
+  /** Whether it can thin; else it says why it cannot. */
+  readonly thins?: boolean;
 }
 
 export function readingsStoreContract(
   name: string,
   open: () => Promise<OpenedReadings>,
-  { latestMs = 8_640_000_000_000_000, tellsBytes = true }: ContractBounds = {},
+  { latestMs = 8_640_000_000_000_000, tellsBytes = true, thins = true }: ContractBounds = {},
 ): void {
   const withStore = async (run: (store: ReadingsStore) => Promise<void>): Promise<void> => {
     const { store } = await open();
@@ -240,7 +242,16 @@ export function readingsStoreContract(
         }));
     });
 
-    describe('thin()', () => {
+    test.skipIf(thins)('thin() says why it cannot, and takes nothing away', () =>
+      withStore(async (store) => {
+        await store.append([at(core, 0, 20)]);
+        await expect(store.thin(beginMs + dayMs)).rejects.toThrow(StoreError);
+        expect((await store.size()).rows).toBe(1);
+        expect([await store.horizon(), await store.rawFrom([core])]).toEqual([0, 0]);
+      }),
+    );
+
+    describe.skipIf(!thins)('thin()', () => {
       const hours = (count: number) => Array.from({ length: count * 60 }, (_, minute) => at(core, minute, minute % 64));
       const inHours = (count: number) => beginMs + count * 60 * minuteMs;
 
@@ -370,7 +381,7 @@ export function readingsStoreContract(
             for (const [index, batch] of batches.entries()) {
               const { outcomes } = await store.append(batch);
               expect([...outcomes]).toEqual(model.append(batch));
-              const beforeMs = thin[index] ?? null;
+              const beforeMs = thins ? (thin[index] ?? null) : null;
               if (beforeMs !== null) {
                 await thinWhole(store, beforeMs);
                 model.thin(beforeMs);
