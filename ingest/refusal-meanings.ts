@@ -6,6 +6,8 @@ import type { RefusalReason } from '../shared/errors.ts';
 export const refusalMeanings: Record<RefusalReason, string> = {
   'topic-shape':
     'The topic does not follow <root>/<site>/<probe>/reading. Change where the probe publishes, using small letters, digits, - and _ for site and probe.',
+  'not-its-topic':
+    'Somebody used a key for a topic that the key does not reach: a probe speaks for itself only. Give it the key of its own name, or a key that reaches further.',
   'payload-too-large': 'The message is larger than 64 KiB. Send fewer records at once.',
   'payload-empty':
     'The message holds nothing. Clearing a retained message also looks like this and does no harm; otherwise look at what the probe sends.',

@@ -60,6 +60,8 @@ export type ForeignMessageAnswer = z.infer<typeof foreignMessageSchema>;
 export interface Ingest {
   /** Where a probe publishes to. */
   readonly url: string;
+  /** The same under TLS, where the embedded broker offers it. */
+  readonly tlsUrl: string | undefined;
   health(): SourceHealth;
   counters(): IngestCounters;
   refusals(): RefusalsAnswer;
@@ -167,6 +169,7 @@ async function run<Ticket>(
 
   return {
     url: opened.url,
+    tlsUrl: opened.tlsUrl,
     health() {
       if (!queue.failing()) return opened.health();
       const { messages } = queue.waiting();

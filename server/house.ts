@@ -2,6 +2,7 @@
  * server/house.ts: the parts that a running Branhearth consists of, as routes and watchers see them.
  */
 import type { FastifyBaseLogger } from 'fastify';
+import type { Door } from '../ingest/door/door.ts';
 import type { Ingest } from '../ingest/start-ingest.ts';
 import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
@@ -23,5 +24,7 @@ export interface House {
   readonly probes: ProbeBook;
   readonly watch: WatchHouse;
   readonly ingest: Ingest;
+  /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
+  readonly door: Door | undefined;
   readonly hub: LiveHub;
 }

@@ -7,12 +7,14 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';
+import type { Door } from '../ingest/door/door.ts';
 import { startIngest } from '../ingest/start-ingest.ts';
 import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import { ConfigError } from '../shared/errors.ts';
 import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
+import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
 import { LiveHub } from './live/live-hub.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
@@ -41,11 +43,12 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
   const probes = await ProbeBook.open(readings, journal);
   const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands });
 
+  const door = config.MQTT_URL === undefined ? await openDoor(config, clock, journal) : undefined;
   const ingest = await startIngest({
     store: readings,
     clock,
     root: config.MQTT_ROOT,
-    source: sourceOf(config),
+    source: sourceOf(config, door),
     mappings: await journal.mappings.list(),
     calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
     onCommitted(committed) {
@@ -77,6 +80,7 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     probes,
     watch,
     ingest,
+    door,
     hub,
     async close() {
       await ingest.close();
@@ -89,8 +93,22 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
   };
 }
 
-function sourceOf(config: Config): Parameters<typeof startIngest>[0]['source'] {
-  if (config.MQTT_URL === undefined) return { kind: 'embedded', port: config.MQTT_PORT, host: config.MQTT_HOST };
+function sourceOf(config: Config, door: Door | undefined): Parameters<typeof startIngest>[0]['source'] {
+  if (config.MQTT_URL === undefined) {
+    const { MQTT_TLS_CERT: certFile, MQTT_TLS_KEY: keyFile } = config;
+    return {
+      kind: 'embedded',
+      port: config.MQTT_PORT,
+      host: config.MQTT_HOST,
+      door,
+      maxConnections: config.MQTT_CONNECTIONS,
+      packetsPerSecond: config.MQTT_RATE,
+      ...(certFile !== undefined &&
+        keyFile !== undefined && {
+          tls: { port: config.MQTT_TLS_PORT, host: config.MQTT_TLS_HOST, certFile, keyFile },
+        }),
+    };
+  }
   return {
     kind: 'outside',
     url: config.MQTT_URL,

@@ -18,6 +18,13 @@ const portSchema = z
   .transform(Number)
   .refine((port) => port <= 65_535);
 
+const wholeSchema = (least: number, most: number) =>
+  z
+    .string()
+    .regex(/^\d{1,9}$/)
+    .transform(Number)
+    .refine((number) => number >= least && number <= most);
+
 const urlSchema = (...protocols: string[]) =>
   z.string().refine((text) => URL.canParse(text) && protocols.includes(new URL(text).protocol));
 
@@ -75,6 +82,41 @@ export const configVariables = {
     must: 'the address the embedded broker listens on; 0.0.0.0 lets probes of your network in',
     fallback: '127.0.0.1',
     schema: z.string().min(1),
+  },
+  MQTT_TLS_CERT: {
+    must: 'a certificate file (PEM, with its chain) for TLS at the embedded broker, together with BRANHEARTH_MQTT_TLS_KEY',
+    fallback: undefined,
+    schema: z.string().min(1),
+  },
+  MQTT_TLS_KEY: {
+    must: 'the private key file (PEM) of that certificate',
+    fallback: undefined,
+    schema: z.string().min(1),
+  },
+  MQTT_TLS_PORT: {
+    must: 'a port from 0 to 65535 for MQTT over TLS (0 takes any free one)',
+    fallback: '8883',
+    schema: portSchema,
+  },
+  MQTT_TLS_HOST: {
+    must: 'the address for MQTT over TLS; 0.0.0.0 lets probes from elsewhere in',
+    fallback: '127.0.0.1',
+    schema: z.string().min(1),
+  },
+  MQTT_TRUSTED_NETWORK: {
+    must: 'the word yes, when whoever reaches the embedded broker may publish and listen without a key',
+    fallback: 'no',
+    schema: z.enum(['yes', 'no']),
+  },
+  MQTT_CONNECTIONS: {
+    must: 'the most connections of the embedded broker at once, from 10 to 100000; a fifth of them from one other address',
+    fallback: '1000',
+    schema: wholeSchema(10, 100_000),
+  },
+  MQTT_RATE: {
+    must: 'the messages a second, from 1 to 100000, that one key or one connection from elsewhere may send for long; ten times as many at once',
+    fallback: '500',
+    schema: wholeSchema(1, 100_000),
   },
   MQTT_URL: {
     must: 'mqtt:// or mqtts:// address of an outside broker, used instead of the embedded one',
@@ -159,6 +201,13 @@ function checkTogether(config: Config): Config {
   if (!isLoopback(config.HOST) && config.API_TOKEN === undefined) {
     throw new ConfigError(
       `${prefix}HOST must be a loopback address such as 127.0.0.1 while BRANHEARTH_API_TOKEN is not set; it was ${JSON.stringify(config.HOST)}`,
+    );
+  }
+  const { MQTT_TLS_CERT: cert, MQTT_TLS_KEY: key } = config;
+  if ((cert === undefined) !== (key === undefined)) {
+    const missing = cert === undefined ? 'MQTT_TLS_CERT' : 'MQTT_TLS_KEY';
+    throw new ConfigError(
+      `${prefix}${missing} must be set too, as TLS needs a certificate and its private key; it was empty`,
     );
   }
   return config;

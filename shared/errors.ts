@@ -7,6 +7,7 @@
 /** Why a message from outside cannot be used; a counter and a person can act on each. */
 export const refusalReasons = [
   'topic-shape',
+  'not-its-topic',
   'payload-too-large',
   'payload-empty',
   'not-json',

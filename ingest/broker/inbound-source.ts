@@ -41,6 +41,8 @@ export interface SourceContext {
 
 export interface Source<Ticket> {
   readonly url: string;
+  /** The same under TLS, where it is offered. */
+  readonly tlsUrl?: string | undefined;
   acknowledge(tickets: readonly Ticket[]): void;
   health(): SourceHealth;
   /** Hears these foreign topics from now on, and no others. */

@@ -22,6 +22,7 @@ import { journalPeople } from './journal/people.ts';
 import { journalPhotos } from './journal/photos.ts';
 import { journalPictures } from './journal/pictures.ts';
 import { journalPiles } from './journal/piles.ts';
+import { journalProbeKeys } from './journal/probe-keys.ts';
 import { journalProbes } from './journal/probes.ts';
 import { journalLinks, journalSessions } from './journal/sessions.ts';
 import { journalSettings } from './journal/settings.ts';
@@ -46,6 +47,7 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine)
     alarms: journalAlarms(base),
     watch: journalWatch(base),
     mappings: journalMappings(base),
+    probeKeys: journalProbeKeys(base),
     settings: journalSettings(base),
     people: journalPeople(base),
     sessions: journalSessions(base),

@@ -12,6 +12,7 @@ import type { Site } from '../api/sites.ts';
 import type { Act, Recipe } from '../batch.ts';
 import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
+import type { DoorKey } from '../probe-key.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
 import type { PeopleJournal } from './people-journal.ts';
@@ -162,6 +163,17 @@ export interface LineageChange {
   readonly lots?: readonly LotRecord[];
   readonly uses?: readonly UseRecord[];
   readonly flows?: readonly FlowRecord[];
+}
+
+/** A key of the broker's door with what it reaches; of its secret only hashes are kept. */
+export interface ProbeKeyRecord extends DoorKey {
+  readonly name: string;
+  /** The same secret as Mosquitto's password file wants it. */
+  readonly mosquittoHash: string;
+  readonly madeAtMs: number;
+  readonly madeBy: string | null;
+  readonly revokedAtMs: number | null;
+  readonly revokedBy: string | null;
 }
 
 /** One alarm, from being raised until it is normal again; identity while open is pile + position + kind. */
@@ -318,6 +330,14 @@ export interface Journal extends PeopleJournal {
     list(): Promise<(MappingInput & { id: string })[]>;
     add(mapping: MappingInput & { id: string }): Promise<void>;
     remove(id: string): Promise<boolean>;
+  };
+  readonly probeKeys: {
+    /** Oldest first, revoked ones too. */
+    list(): Promise<ProbeKeyRecord[]>;
+    /** @throws {ConflictError} when the id is taken. */
+    add(key: ProbeKeyRecord): Promise<void>;
+    /** @returns false when there is no such key, or it was revoked before. */
+    revoke(id: string, atMs: number, by: string | null): Promise<boolean>;
   };
   readonly settings: {
     get(key: string): Promise<string | undefined>;

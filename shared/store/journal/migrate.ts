@@ -9,6 +9,7 @@ import { StoreError } from '../../errors.ts';
 import * as journal0001 from '../migrations/0001-journal.ts';
 import * as journal0002 from '../migrations/0002-entries-and-lineage.ts';
 import * as journal0003 from '../migrations/0003-people.ts';
+import * as journal0004 from '../migrations/0004-probe-keys.ts';
 import * as journal0006 from '../migrations/0006-leases-and-views.ts';
 import { storeError } from '../store-error.ts';
 
@@ -17,6 +18,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0001-journal': journal0001,
   '0002-entries-and-lineage': journal0002,
   '0003-people': journal0003,
+  '0004-probe-keys': journal0004,
   '0006-leases-and-views': journal0006,
 };
 

@@ -5,6 +5,7 @@ import type { MappingInput } from '../../api/ingest.ts';
 import type { Ending, FlowWay, LineageKind, Use } from '../../api/lineage.ts';
 import type { EntryKind } from '../../entry.ts';
 import type { Position, Stage } from '../../names.ts';
+import type { KeyHearing } from '../../probe-key.ts';
 import type { Quantity } from '../../quantity.ts';
 import type { AlarmState, Severity, WarningKind } from '../../warning.ts';
 import type { PeopleTables } from './people-tables.ts';
@@ -62,6 +63,7 @@ export interface JournalTables extends PeopleTables {
     time_pointer: string | null;
   };
   setting: { key: string; value: string };
+  probe_key: ProbeKeyRow;
   /** Pictures of photos, where the journal is shared by several processes; else they are files beside it. */
   picture: { digest: string; size: 'whole' | 'small'; bytes: Uint8Array };
   worker: { id: string; until_ms: number /** JSON. */; state: string };
@@ -104,6 +106,22 @@ export interface PileAskRow {
   asked_ms: number;
   done_ms: number | null;
   answer: string | null;
+}
+
+export interface ProbeKeyRow {
+  id: string;
+  name: string;
+  site: string | null;
+  probe: string | null;
+  /** JSON. */
+  foreign_filters: string;
+  hears: KeyHearing;
+  secret_sha256: string;
+  mosquitto_hash: string;
+  made_at_ms: number;
+  made_by: string | null;
+  revoked_at_ms: number | null;
+  revoked_by: string | null;
 }
 
 export interface BatchRow {

@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 import type { MappingInput } from '../../../shared/api/ingest.ts';
 import { ConflictError, StoreError } from '../../../shared/errors.ts';
 import { positions } from '../../../shared/names.ts';
-import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/journal.ts';
+import type { AlarmRecord, ClaimRecord, Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { bounded } from './arbitrary-readings.ts';
 import { entriesContract } from './journal-entries-contract.ts';
 import { lineageContract } from './journal-lineage-contract.ts';
@@ -401,6 +401,33 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
         expect(await journal.mappings.remove(first.id)).toBe(true);
         expect(await journal.mappings.remove(first.id)).toBe(false);
         expect(await journal.mappings.list()).toEqual([second]);
+      }));
+
+    test('probe keys are listed oldest first, and a revoked one stays as it was revoked', () =>
+      withEmpty(async (journal) => {
+        const site: ProbeKeyRecord = {
+          id: 'key-b',
+          name: 'Gateway of the yard',
+          site: yard.id,
+          probe: null,
+          foreign: ['barn/+/t'],
+          hears: 'own',
+          secretSha256: 'ab',
+          mosquittoHash: '$7$101$ab$cd',
+          madeAtMs: 1_000,
+          madeBy: 'Ines',
+          revokedAtMs: null,
+          revokedBy: null,
+        };
+        const probe: ProbeKeyRecord = { ...site, id: 'key-a', probe: 'p1', foreign: [], madeAtMs: 2_000, madeBy: null };
+        await journal.probeKeys.add(probe);
+        await journal.probeKeys.add(site);
+        await conflict(journal.probeKeys.add({ ...site, name: 'another' }), '/id');
+        expect(await journal.probeKeys.list()).toEqual([site, probe]);
+        expect(await journal.probeKeys.revoke('key-b', 3_000, 'Bo')).toBe(true);
+        expect(await journal.probeKeys.revoke('key-b', 4_000, null)).toBe(false);
+        expect(await journal.probeKeys.revoke('key-c', 4_000, null)).toBe(false);
+        expect(await journal.probeKeys.list()).toEqual([{ ...site, revokedAtMs: 3_000, revokedBy: 'Bo' }, probe]);
       }));
 
     test('settings keep the last value set', () =>

@@ -111,6 +111,7 @@ export const coverNames: Record<Cover, string> = {
 
 export const refusalNames: Record<RefusalReason, string> = {
   'topic-shape': 'Topic of the wrong shape',
+  'not-its-topic': 'Beyond its key',
   'payload-too-large': 'Message too large',
   'payload-empty': 'Empty message',
   'not-json': 'Not JSON',

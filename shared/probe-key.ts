@@ -1,0 +1,43 @@
+/**
+ * shared/probe-key.ts: what a key at the broker's door allows.
+ *
+ * Takes:  nothing.
+ * Gives:  the schema of a key's reach and the words for it; ingest asks it of every message, the pages show it.
+ * Never:  holds a secret.
+ */
+import { z } from 'zod';
+import { nameSchema } from './names.ts';
+
+/** What a key may hear besides its own topics: nothing, what warns (for sirens and lamps), or everything. */
+export const keyHearings = ['own', 'warnings', 'everything'] as const;
+export type KeyHearing = (typeof keyHearings)[number];
+
+/** Most foreign topic filters of one key. */
+export const mostForeignFilters = 20;
+
+export const keyReachSchema = z
+  .object({
+    /** Speaks for this site; null for a key that only listens. */
+    site: nameSchema.nullable(),
+    /** Speaks for this probe alone; null for every probe of the site. */
+    probe: nameSchema.nullable(),
+    /** Topics beside ours that it may publish on, as filters with + and #. */
+    foreign: z.array(z.string().min(1).max(512)).max(mostForeignFilters),
+    hears: z.enum(keyHearings),
+  })
+  .refine(({ site, probe }) => probe === null || site !== null, {
+    path: ['site'],
+    message: 'must be named when the probe is',
+  });
+export type KeyReach = z.infer<typeof keyReachSchema>;
+
+/** A key as the door needs it. */
+export interface DoorKey extends KeyReach {
+  /** Also the MQTT user name. */
+  readonly id: string;
+  /** SHA-256 of the secret, hexadecimal. */
+  readonly secretSha256: string;
+}
+
+/** Where the house itself says what warns; nobody else may publish there. Below the root, so that one word moves both. */
+export const warningsTopic = (root: string): string => `${root}-warnings`;

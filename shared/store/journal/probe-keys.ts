@@ -1,0 +1,73 @@
+/**
+ * shared/store/journal/probe-keys.ts: the keys of the broker's door; a revoked one stays, so that its user name means nothing else.
+ */
+import { ConflictError } from '../../errors.ts';
+import type { Journal, ProbeKeyRecord } from '../journal.ts';
+import type { JournalBase } from './journal-base.ts';
+import type { ProbeKeyRow } from './tables.ts';
+
+export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
+  return {
+    list: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('probe_key').selectAll().orderBy('made_at_ms').orderBy('id').execute();
+        return rows.map(keyFromRow);
+      }),
+
+    add: (key) =>
+      base.write(async (transaction) => {
+        const taken = await transaction
+          .selectFrom('probe_key')
+          .select('id')
+          .where('id', '=', key.id)
+          .executeTakeFirst();
+        if (taken) throw new ConflictError(`Cannot add a key as its id must be free: "${key.id}" is taken`, '/id');
+        await transaction.insertInto('probe_key').values(rowFromKey(key)).execute();
+      }),
+
+    revoke: (id, atMs, by) =>
+      base.write(async (transaction) => {
+        const { numUpdatedRows } = await transaction
+          .updateTable('probe_key')
+          .set({ revoked_at_ms: atMs, revoked_by: by })
+          .where('id', '=', id)
+          .where('revoked_at_ms', 'is', null)
+          .executeTakeFirstOrThrow();
+        return numUpdatedRows > 0n;
+      }),
+  };
+}
+
+function keyFromRow(row: ProbeKeyRow): ProbeKeyRecord {
+  return {
+    id: row.id,
+    name: row.name,
+    site: row.site,
+    probe: row.probe,
+    foreign: JSON.parse(row.foreign_filters) as string[],
+    hears: row.hears,
+    secretSha256: row.secret_sha256,
+    mosquittoHash: row.mosquitto_hash,
+    madeAtMs: row.made_at_ms,
+    madeBy: row.made_by,
+    revokedAtMs: row.revoked_at_ms,
+    revokedBy: row.revoked_by,
+  };
+}
+
+function rowFromKey(key: ProbeKeyRecord): ProbeKeyRow {
+  return {
+    id: key.id,
+    name: key.name,
+    site: key.site,
+    probe: key.probe,
+    foreign_filters: JSON.stringify(key.foreign),
+    hears: key.hears,
+    secret_sha256: key.secretSha256,
+    mosquitto_hash: key.mosquittoHash,
+    made_at_ms: key.madeAtMs,
+    made_by: key.madeBy,
+    revoked_at_ms: key.revokedAtMs,
+    revoked_by: key.revokedBy,
+  };
+}

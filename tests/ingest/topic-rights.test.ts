@@ -1,0 +1,84 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { covers, topicRights } from '../../ingest/door/topic-rights.ts';
+import { matchFilter } from '../../ingest/foreign/topic-filter.ts';
+import type { KeyReach } from '../../shared/probe-key.ts';
+
+const probe: KeyReach = { site: 'saltmere-yard', probe: 'p1', foreign: [], hears: 'own' };
+const site: KeyReach = { ...probe, probe: null };
+const mapped: KeyReach = { ...probe, foreign: ['garden/+/temp', '#'] };
+const lamp: KeyReach = { site: null, probe: null, foreign: [], hears: 'warnings' };
+const logger: KeyReach = { ...lamp, hears: 'everything' };
+
+const publishing: [string, KeyReach, string, boolean][] = [
+  ['a probe key', probe, 'piles/saltmere-yard/p1/reading', true],
+  ['a probe key', probe, 'piles/saltmere-yard/p1/status', true],
+  ['a probe key', probe, 'piles/saltmere-yard/p1/temperature', true],
+  ['a probe key', probe, 'piles/saltmere-yard/p1/', false],
+  ['a probe key', probe, 'piles/saltmere-yard/p1', false],
+  ['a probe key', probe, 'piles/saltmere-yard/p12/reading', false],
+  ['a probe key', probe, 'piles/saltmere-yard/p2/reading', false],
+  ['a probe key', probe, 'piles/oak-terrace/p1/reading', false],
+  ['a probe key', probe, 'garden/bed/temp', false],
+  ['a site key', site, 'piles/saltmere-yard/p2/reading', true],
+  ['a site key', site, 'piles/saltmere-yard-2/p2/reading', false],
+  ['a site key', site, 'piles/oak-terrace/p1/reading', false],
+  ['a key with foreign topics', mapped, 'garden/bed/temp', true],
+  ['a key with foreign topics', mapped, 'piles/oak-terrace/p1/reading', false], // not even by #
+  ['a key with foreign topics', mapped, 'piles/saltmere-yard/p1/reading', true],
+  ['a key that listens', lamp, 'piles/saltmere-yard/p1/reading', false],
+  ['a key that listens', logger, 'garden/bed/temp', false],
+];
+for (const [who, reach, topic, may] of publishing) {
+  test(`${who} ${may ? 'may' : 'may not'} publish on ${topic}`, () => {
+    expect(topicRights(reach, 'piles').mayPublish(topic)).toBe(may);
+  });
+}
+
+const hearing: [string, KeyReach, string, boolean][] = [
+  ['a probe key', probe, 'piles/saltmere-yard/p1/reading', true],
+  ['a probe key', probe, 'piles/saltmere-yard/p1/#', true],
+  ['a probe key', probe, 'piles/saltmere-yard/+/reading', false],
+  ['a probe key', probe, 'piles/saltmere-yard/p2/reading', false],
+  ['a probe key', probe, '#', false],
+  ['a site key', site, 'piles/saltmere-yard/+/reading', true],
+  ['a site key', site, 'piles/+/p1/reading', false],
+  ['a lamp', lamp, 'piles-warnings/saltmere-yard/heap', true],
+  ['a lamp', lamp, 'piles-warnings/#', true],
+  ['a lamp', lamp, 'piles/#', false],
+  ['a key that hears everything', logger, '#', true],
+  ['a key that hears everything', logger, 'piles/+/+/reading', true],
+  ['a key that hears everything', logger, '$SYS/#', false],
+];
+for (const [who, reach, filter, may] of hearing) {
+  test(`${who} ${may ? 'may' : 'may not'} listen to ${filter}`, () => {
+    expect(topicRights(reach, 'piles').mayHear(filter)).toBe(may);
+  });
+}
+
+describe('covers()', () => {
+  const level = fc.constantFrom('a', 'b', '', '$c');
+  const topic = fc.array(level, { minLength: 1, maxLength: 4 }).map((levels) => levels.join('/'));
+  const filter = fc
+    .tuple(fc.array(fc.oneof(level, fc.constant('+')), { minLength: 1, maxLength: 4 }), fc.boolean())
+    .map(([levels, deep]) => [...levels, ...(deep ? ['#'] : [])].join('/'));
+
+  test('is true only when every topic of the narrow filter is one of the wide filter', () => {
+    fc.assert(
+      fc.property(filter, filter, topic, (wide, narrow, some) => {
+        if (!covers(wide, narrow) || matchFilter(narrow, some) === undefined) return;
+        expect(matchFilter(wide, some)).toBeDefined();
+      }),
+      { seed: 20310405, numRuns: 20_000 },
+    );
+  });
+
+  test('a topic is covered by every filter that it matches', () => {
+    fc.assert(
+      fc.property(filter, topic, (wide, some) => {
+        expect(covers(wide, some)).toBe(matchFilter(wide, some) !== undefined);
+      }),
+      { seed: 20310405, numRuns: 5_000 },
+    );
+  });
+});
