@@ -11,7 +11,7 @@ import type { ReadingsStore } from '../shared/store/readings-store.ts';
 import type { LiveHub } from './live/live-hub.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
-import type { WatchHouse } from './watch/watch-house.ts';
+import type { WatchDoor } from './watch/watch-door.ts';
 
 export interface House {
   readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT' | 'PUBLIC_URL'>;
@@ -22,7 +22,7 @@ export interface House {
   readonly journal: Journal;
   readonly photos: PhotoStore;
   readonly probes: ProbeBook;
-  readonly watch: WatchHouse;
+  readonly watch: WatchDoor;
   readonly ingest: Ingest;
   /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
   readonly door: Door | undefined;

@@ -24,6 +24,8 @@ import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
 
 export interface OpenHouse extends House {
+  /** The watch of this process; absent where others watch. */
+  readonly watching?: WatchHouse;
   close(): Promise<void>;
 }
 
@@ -79,6 +81,7 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
       config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal),
     probes,
     watch,
+    watching: watch,
     ingest,
     door,
     hub,

@@ -49,6 +49,11 @@ export class StoreError extends Error {
   }
 }
 
+/** A site is watched by another process by now: what this one would write about it is refused. */
+export class LostLeaseError extends Error {
+  override readonly name = 'LostLeaseError';
+}
+
 /** The person's own rule was broken by a request (an id taken, a position occupied): HTTP 409. */
 export class ConflictError extends Error {
   override readonly name = 'ConflictError';

@@ -49,8 +49,7 @@ export function registerMetrics(api: Api, house: House): void {
     collect() {
       this.reset();
       for (const state of alarmStates) this.set({ state }, 0);
-      for (const { watch } of house.watch.all())
-        for (const { record } of watch.board.open()) this.inc({ state: record.state });
+      for (const one of house.watch.all()) for (const state of one.openAlarms()) this.inc({ state });
     },
   });
   new Gauge({

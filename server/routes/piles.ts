@@ -93,7 +93,7 @@ export function registerPiles(api: Api, house: House): void {
         limits: said(limits),
       });
       const added = await watch.reload(pile.id);
-      return added ? reply.code(201).send(pileDetail(added, [])) : notFound(reply, 'pile', pile.id);
+      return added ? reply.code(201).send(await pileDetail(added, [])) : notFound(reply, 'pile', pile.id);
     },
   );
 

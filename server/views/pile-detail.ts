@@ -22,8 +22,8 @@ const limitUnits: Record<keyof StageLimits, string> = {
   depthMaxM: 'm',
 };
 
-export function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): PileDetail {
-  const { assessment } = one.watch;
+export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): Promise<PileDetail> {
+  const { assessment } = await one.judged();
   return {
     ...one.summary(),
     recipe: one.batch?.recipe ?? null,

@@ -48,13 +48,14 @@ export async function pileSeries(
     const buckets = toBuckets(found);
     series[key] = before ? joined(before, buckets) : buckets;
   });
+  const { band, assessment } = await one.judged();
   return {
     from: toInstant(fromMs),
     to: toInstant(toMs),
     bucketMs,
     positions,
-    expected: expectedIn(one.watch.band, question),
-    forecast: forecastOf(one.watch.assessment?.forecast ?? null),
+    expected: expectedIn(band, question),
+    forecast: forecastOf(assessment?.forecast ?? null),
   };
 }
 

@@ -6,10 +6,13 @@ import type { AlarmSummary, PileSummary, PositionNow } from '../../shared/api/pi
 import { toInstant } from '../../shared/api/time.ts';
 import type { Position } from '../../shared/names.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
-import type { WatchedPile } from '../watch/watched-pile.ts';
+import type { OwnPile } from '../watch/watched-pile.ts';
+
 import { alarmSummary } from './alarm-view.ts';
 
-export function pileSummary(one: Omit<WatchedPile, 'summary'>, probes: ProbeBook): PileSummary {
+type Seen = Pick<OwnPile, 'pile' | 'batch' | 'sources' | 'watch'>;
+
+export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   const { pile, batch, watch } = one;
   const { assessment } = watch;
   const alarms = [...watch.board.open()].map(({ record, heldBackBy }) => alarmSummary(record, heldBackBy));
@@ -32,7 +35,7 @@ export function pileSummary(one: Omit<WatchedPile, 'summary'>, probes: ProbeBook
   };
 }
 
-function words(one: Omit<WatchedPile, 'summary'>, alarms: readonly AlarmSummary[]) {
+function words(one: Seen, alarms: readonly AlarmSummary[]) {
   const { assessment } = one.watch;
   if (!one.batch) {
     return {
@@ -46,7 +49,7 @@ function words(one: Omit<WatchedPile, 'summary'>, alarms: readonly AlarmSummary[
   return sayCondition(assessment, alarms, 'C');
 }
 
-function positionsNow(one: Omit<WatchedPile, 'summary'>, probes: ProbeBook): PileSummary['positions'] {
+function positionsNow(one: Seen, probes: ProbeBook): PileSummary['positions'] {
   const positions: Partial<Record<Position, PositionNow>> = {};
   for (const { claim, position } of one.sources) {
     if (claim.toMs !== null) continue;

@@ -10,12 +10,13 @@ import type { FastifyBaseLogger } from 'fastify';
 import pLimit from 'p-limit';
 import type { JudgeReading } from '../../core/judge/setup.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { StoreError } from '../../shared/errors.ts';
+import { LostLeaseError, StoreError } from '../../shared/errors.ts';
 import type {
   AlarmRecord,
   BatchRecord,
   ClaimRecord,
   Journal,
+  Lease,
   PileRecord,
   WatchChange,
   WatchRecord,
@@ -34,7 +35,8 @@ import { grouped } from './grouped.ts';
 import { airByHour } from './measured-air.ts';
 import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
-import type { WatchedPile } from './watched-pile.ts';
+import type { WatchDoor } from './watch-door.ts';
+import type { OwnPile } from './watched-pile.ts';
 
 /** Real time between rounds: news is judged within this. */
 const roundMs = 200;
@@ -63,12 +65,23 @@ export interface WatchHouseParts {
   readonly probes: ProbeBook;
   readonly hub: LiveHub;
   readonly bands: BandKeeper;
+  /** Where several processes watch, each watches the sites it took; absent where this one watches all. */
+  readonly shared?: SharedWatch;
 }
 
-interface Entry extends WatchedPile {
+/** What a watch that shares the piles with other processes tells its worker. */
+export interface SharedWatch {
+  /** A pile was looked at; `course` when its expected curve is another. */
+  looked(one: OwnPile, lease: Lease, course: boolean): void;
+  /** The journal refused: the site is another's by now. */
+  lost(lease: Lease): void;
+}
+
+interface Entry extends OwnPile {
   lookedAtMs: number;
   keptAtMs: number;
   bandAskedMs: number;
+  bandIsNew: boolean;
   news: boolean;
   /** What the journal could not take when it was away; it goes with the next change. */
   owed: WatchChange;
@@ -76,7 +89,7 @@ interface Entry extends WatchedPile {
 
 const nothingOwed: WatchChange = { alarms: [], steps: [], watch: null };
 
-export class WatchHouse {
+export class WatchHouse implements WatchDoor {
   readonly #parts: WatchHouseParts;
   readonly #entries = new Map<string, Entry>();
   readonly #queues = new Map<string, Promise<unknown>>();
@@ -87,6 +100,9 @@ export class WatchHouse {
   #round: NodeJS.Timeout | undefined;
   #closed = false;
   #storeAway = false;
+  readonly #leases = new Map<string, Lease>();
+  /** When each site was taken, where several processes share them. */
+  readonly #takenAtMs = new Map<string, number>();
 
   private constructor(parts: WatchHouseParts) {
     this.#parts = parts;
@@ -97,15 +113,33 @@ export class WatchHouse {
   /** Loads every pile and goes on where each was left. */
   static async open(parts: WatchHouseParts): Promise<WatchHouse> {
     const house = new WatchHouse(parts);
-    await house.#loadAll();
+    if (!parts.shared) await house.#load(await parts.journal.piles.list());
     house.#next();
     return house;
   }
 
+  /** Watches sites from now on, from where the workers before left them. @throws {StoreError} */
+  async take(leases: readonly Lease[]): Promise<void> {
+    for (const lease of leases) {
+      this.#leases.set(lease.site, lease);
+      this.#takenAtMs.set(lease.site, this.#parts.clock.nowMs());
+    }
+    const sites = new Set(leases.map(({ site }) => site));
+    await this.#load((await this.#parts.journal.piles.list()).filter(({ siteId }) => sites.has(siteId)));
+  }
+
+  /** Watches a site no more. @param keep Whether it is still ours, so that what came in last is judged and kept. */
+  async leave(site: string, keep: boolean): Promise<void> {
+    const own = [...this.#entries.values()].filter(({ pile }) => pile.siteId === site);
+    if (keep) for (const entry of own) await this.#inTurn(entry.pile.id, () => this.#look(entry, true));
+    this.#leases.delete(site);
+    for (const { pile } of own) this.#entries.delete(pile.id);
+    this.#route(site);
+  }
+
   /** What is asked of the journal is asked once for all piles, however many there are. */
-  async #loadAll(): Promise<void> {
+  async #load(piles: readonly PileRecord[]): Promise<void> {
     const { journal } = this.#parts;
-    const piles = await journal.piles.list();
     const openBatches = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
     const batchOf = new Map(openBatches.map((batch) => [batch.pileId, batch]));
     const alarmsOf = grouped(await journal.alarms.open(), (alarm) => alarm.pileId);
@@ -119,8 +153,11 @@ export class WatchHouse {
     }
     for (const siteId of new Set(piles.map((pile) => pile.siteId))) this.#route(siteId);
     let begun = 0;
-    for (const entry of this.#entries.values()) {
-      await this.#inTurn(entry.pile.id, async () => this.#begin(entry, await journal.watch.get(entry.pile.id)));
+    for (const { id } of piles) {
+      await this.#inTurn(id, async () => {
+        const entry = this.#entries.get(id);
+        if (entry) await this.#begin(entry, await journal.watch.get(id));
+      });
       begun += 1;
       if (begun % beginAtATime === 0) await turnOfOthers();
     }
@@ -133,22 +170,23 @@ export class WatchHouse {
     await this.#look(entry, true);
   }
 
-  all(): WatchedPile[] {
+  all(): OwnPile[] {
     return [...this.#entries.values()];
   }
 
-  get(pileId: string): WatchedPile | undefined {
+  get(pileId: string): OwnPile | undefined {
     return this.#entries.get(pileId);
   }
 
   /** Reads a pile's records anew after its claims, acts, batch or name changed, and judges its batch from the start. */
-  reload(pileId: string): Promise<WatchedPile | undefined> {
+  reload(pileId: string): Promise<OwnPile | undefined> {
     return this.#inTurn(pileId, async () => {
       const { journal } = this.#parts;
       const before = this.#entries.get(pileId);
       if (before && before.owed !== nothingOwed) await this.#keep(before, nothingOwed); // else it would be forgotten
       this.#finished.forget();
       const pile = await journal.piles.get(pileId);
+      if (pile && this.#parts.shared && !this.#leases.has(pile.siteId)) return undefined; // another worker's
       if (!pile) {
         this.#entries.delete(pileId);
         if (before) this.#route(before.pile.siteId);
@@ -253,9 +291,15 @@ export class WatchHouse {
       lookedAtMs: 0,
       keptAtMs: Date.now(),
       bandAskedMs: Number.NEGATIVE_INFINITY,
+      bandIsNew: false,
       news: false,
       owed: nothingOwed,
       summary: () => pileSummary(this.get(pile.id) ?? { pile, batch, watch, sources }, probes),
+      openAlarms: () => [...(this.get(pile.id)?.watch ?? watch).board.open()].map(({ record }) => record.state),
+      judged: async () => {
+        const { assessment, band } = this.get(pile.id)?.watch ?? watch;
+        return { assessment, band };
+      },
     };
   }
 
@@ -271,13 +315,16 @@ export class WatchHouse {
     }
   }
 
-  /** Tells each probe of a site which piles hear it. */
+  /** Tells each probe that the piles of a site hear which piles hear it: a probe may serve a pile of another site. */
   #route(siteId: string): void {
-    const listeners = new Map<KnownProbe, ((reading: Parameters<KnownProbe['listeners'][number]>[0]) => void)[]>();
+    const sites = new Set([siteId]);
+    for (const { pile, sources } of this.#entries.values()) {
+      if (pile.siteId === siteId) for (const { claim } of sources) sites.add(claim.site);
+    }
+    const listeners = new Map<KnownProbe, KnownProbe['listeners'][number][]>();
     for (const entry of this.#entries.values()) {
-      if (entry.pile.siteId !== siteId) continue;
       for (const { claim } of entry.sources) {
-        if (claim.toMs !== null) continue;
+        if (claim.toMs !== null || !sites.has(claim.site)) continue;
         const known = this.#parts.probes.of(claim.site, claim.probe);
         const heard = listeners.get(known) ?? [];
         listeners.set(known, heard);
@@ -290,7 +337,7 @@ export class WatchHouse {
       }
     }
     for (const known of this.#parts.probes.all()) {
-      if (known.site === siteId || listeners.has(known)) known.listeners = listeners.get(known) ?? [];
+      if (sites.has(known.site)) known.listeners = listeners.get(known) ?? [];
     }
   }
 
@@ -309,6 +356,7 @@ export class WatchHouse {
       try {
         await this.#inTurn(entry.pile.id, () => this.#look(entry, keepPlace));
       } catch (error) {
+        if (error instanceof LostLeaseError) continue; // its worker was told
         if (!(error instanceof StoreError)) {
           this.#parts.log.error({ err: error, pile: entry.pile.id }, 'a pile could not be looked at');
           continue;
@@ -328,22 +376,39 @@ export class WatchHouse {
     const nowMs = clock.nowMs();
     entry.news = false;
     entry.lookedAtMs = Date.now();
-    const change = await entry.watch.look(nowMs, keepPlace, nowMs - this.#listeningSinceMs);
+    const listeningSinceMs = this.#takenAtMs.get(entry.pile.siteId) ?? this.#listeningSinceMs;
+    const change = await entry.watch.look(nowMs, keepPlace, nowMs - listeningSinceMs);
     await this.#keep(entry, change);
     if (nowMs - entry.bandAskedMs >= bandEveryMs) this.#askBand(entry);
   }
 
   async #keep(entry: Entry, change: WatchChange) {
+    const { shared } = this.#parts;
+    const lease = this.#leases.get(entry.pile.siteId);
+    if (shared && !lease) return;
     const all = together(entry.owed, change);
     if (all.alarms.length > 0 || all.watch) {
       entry.owed = all;
-      await this.#parts.journal.watch.keep(all);
+      await this.#underLease({ ...all, lease });
       entry.owed = nothingOwed;
       if (all.watch) entry.keptAtMs = Date.now();
       if (this.#storeAway) this.#parts.log.info('what the piles do is kept again');
       this.#storeAway = false;
     }
     this.#parts.hub.publishLater('pile', entry.pile.id, () => entry.summary());
+    if (shared && lease) {
+      shared.looked(entry, lease, entry.bandIsNew);
+      entry.bandIsNew = false;
+    }
+  }
+
+  async #underLease(change: WatchChange): Promise<void> {
+    try {
+      await this.#parts.journal.watch.keep(change);
+    } catch (error) {
+      if (error instanceof LostLeaseError && change.lease) this.#parts.shared?.lost(change.lease);
+      throw error;
+    }
   }
 
   /** Asks for the expected curve beside the main thread; the next look uses it once it is there. */
@@ -361,6 +426,7 @@ export class WatchHouse {
     void this.#bandTurn(ask).then(
       (band) => {
         entry.watch.band = band;
+        entry.bandIsNew = true;
         entry.news = true;
       },
       (error) => {

@@ -1,15 +1,31 @@
 /**
- * server/watch/watched-pile.ts: a watch with what stands around it, as routes and views see it.
+ * server/watch/watched-pile.ts: a pile with what its watch saw of it, as routes and views see it, wherever it is watched.
  */
+import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { Assessment } from '../../core/judge/assessment.ts';
 import type { PileSummary } from '../../shared/api/piles.ts';
 import type { BatchRecord, PileRecord } from '../../shared/store/journal.ts';
+import type { AlarmState } from '../../shared/warning.ts';
 import type { PileSource } from './pile-sources.ts';
 import type { PileWatch } from './pile-watch.ts';
+
+/** Null until the first look, or the first curve. */
+export interface Judged {
+  readonly assessment: Assessment | null;
+  readonly band: ExpectedBand | null;
+}
 
 export interface WatchedPile {
   readonly pile: PileRecord;
   readonly batch: BatchRecord | null;
-  readonly watch: PileWatch;
   readonly sources: readonly PileSource[];
   summary(): PileSummary;
+  /** States of the alarms that are open. */
+  openAlarms(): readonly AlarmState[];
+  judged(): Promise<Judged>;
+}
+
+/** One that is watched here, in this process. */
+export interface OwnPile extends WatchedPile {
+  readonly watch: PileWatch;
 }

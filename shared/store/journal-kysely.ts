@@ -8,6 +8,7 @@
 import { journalActs } from './journal/acts.ts';
 import { journalAlarms } from './journal/alarms.ts';
 import { journalTokens } from './journal/api-tokens.ts';
+import { journalAsks } from './journal/asks.ts';
 import { journalAttempts } from './journal/attempts.ts';
 import { journalAudit } from './journal/audit.ts';
 import { journalBatches } from './journal/batches.ts';
@@ -15,6 +16,7 @@ import { journalClaims } from './journal/claims.ts';
 import { journalEntries } from './journal/entries.ts';
 import { JournalBase, type JournalDb } from './journal/journal-base.ts';
 import { type JournalEngine, sqliteEngine } from './journal/journal-engine.ts';
+import { journalLeases } from './journal/leases.ts';
 import { journalLineage } from './journal/lineage.ts';
 import { journalLots } from './journal/lots.ts';
 import { journalMappings } from './journal/mappings.ts';
@@ -27,6 +29,7 @@ import { journalProbes } from './journal/probes.ts';
 import { journalLinks, journalSessions } from './journal/sessions.ts';
 import { journalSettings } from './journal/settings.ts';
 import { journalSites } from './journal/sites.ts';
+import { journalViews } from './journal/views.ts';
 import { journalWatch } from './journal/watch.ts';
 import type { Journal } from './journal.ts';
 
@@ -46,6 +49,10 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine)
     lineage: journalLineage(base),
     alarms: journalAlarms(base),
     watch: journalWatch(base),
+    leases: journalLeases(base),
+    views: journalViews(base),
+    asks: journalAsks(base),
+    hear: (heard) => engine.hear(heard),
     mappings: journalMappings(base),
     probeKeys: journalProbeKeys(base),
     settings: journalSettings(base),

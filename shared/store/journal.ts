@@ -212,11 +212,68 @@ export interface WatchRecord {
   readonly state: string;
 }
 
+/** The right to watch a site; its number is one more each time the site changes hands. */
+export interface Lease {
+  readonly site: string;
+  readonly holder: string;
+  readonly fence: number;
+}
+
+export interface LeaseRecord {
+  readonly site: string;
+  readonly holder: string | null;
+  readonly fence: number;
+  readonly untilMs: number;
+  /** Whether all that is published at the site reaches the site's own session at the broker. */
+  readonly heard: boolean;
+}
+
+/** All leases and the workers alive, at one moment of the database's clock. */
+export interface LeaseTable {
+  readonly nowMs: number;
+  readonly leases: readonly LeaseRecord[];
+  readonly workers: readonly { readonly id: string; readonly state: string }[];
+}
+
+/** A pile as its watcher last saw it; all but id and time is JSON. */
+export interface PileViewRecord {
+  readonly pileId: string;
+  readonly changedMs: number;
+  readonly summary: string;
+}
+
+export interface PileViewChange {
+  readonly pileId: string;
+  readonly summary: string;
+  /** The assessment. */
+  readonly told: string;
+  /** The expected curve; absent where it is as it was. */
+  readonly course?: string;
+}
+
+/** What somebody asks of whoever watches a pile. */
+export interface PileAskRecord {
+  readonly id: string;
+  readonly site: string;
+  readonly pileId: string;
+  /** JSON. */
+  readonly ask: string;
+  readonly askedMs: number;
+}
+
+/** Something changed: which table ("changed"), which piles ("views"), which ask was made or answered; or news was missed. */
+export interface JournalNews {
+  readonly topic: string;
+  readonly about: string;
+}
+
 /** What one look at a pile changed; kept in one transaction, so a restart raises nothing twice. */
 export interface WatchChange {
   readonly alarms: readonly AlarmRecord[];
   readonly steps: readonly AlarmStepRecord[];
   readonly watch: WatchRecord | null;
+  /** Where several processes watch: refused unless it still holds. */
+  readonly lease?: Lease | undefined;
 }
 
 export interface Journal extends PeopleJournal {
@@ -322,10 +379,47 @@ export interface Journal extends PeopleJournal {
   };
   readonly watch: {
     get(pileId: string): Promise<WatchRecord | undefined>;
-    /** Everything one look changed, in one transaction. */
+    /** Everything one look changed, in one transaction. @throws {LostLeaseError} when the site is another's by now. */
     keep(change: WatchChange): Promise<void>;
     forget(pileId: string): Promise<void>;
   };
+  readonly leases: {
+    /** Says that a worker is alive, prolongs what it holds, and tells how everything stands. */
+    beat(worker: string, forMs: number, state: string): Promise<LeaseTable>;
+    look(): Promise<LeaseTable>;
+    /** Makes sites that somebody must watch known. */
+    know(sites: readonly string[]): Promise<void>;
+    /** @returns undefined when another worker holds it. */
+    take(site: string, worker: string, forMs: number): Promise<Lease | undefined>;
+    /** Only if it still holds. */
+    release(lease: Lease): Promise<void>;
+    /** @returns false when the lease is lost. */
+    setHeard(lease: Lease, heard: boolean): Promise<boolean>;
+    /** The worker ends: all it holds is free at once. */
+    leave(worker: string): Promise<void>;
+  };
+  readonly views: {
+    /** @throws {LostLeaseError} */
+    keep(lease: Lease, views: readonly PileViewChange[]): Promise<void>;
+    /** All, or those named. */
+    list(pileIds?: readonly string[]): Promise<PileViewRecord[]>;
+    judged(pileId: string): Promise<{ told: string; course: string } | undefined>;
+    forget(pileId: string): Promise<void>;
+  };
+  readonly asks: {
+    add(ask: PileAskRecord): Promise<void>;
+    /** What is still to be done at these sites, in the order asked. */
+    waiting(sites: readonly string[]): Promise<PileAskRecord[]>;
+    answer(id: string, answer: string): Promise<void>;
+    /** undefined while it waits. */
+    answerTo(id: string): Promise<string | undefined>;
+    /** @returns false when it was done already. */
+    withdraw(id: string): Promise<boolean>;
+    /** Forgets what was done that long ago. */
+    clear(doneForMs: number): Promise<void>;
+  };
+  /** Calls back on every change that another process (or this one) made, until closed. */
+  hear(heard: (news: JournalNews) => void): { close(): Promise<void> };
   readonly mappings: {
     list(): Promise<(MappingInput & { id: string })[]>;
     add(mapping: MappingInput & { id: string }): Promise<void>;

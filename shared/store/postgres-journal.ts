@@ -56,7 +56,7 @@ export async function openPostgresJournal(url: string): Promise<Journal> {
   });
   // An idle connection that breaks is replaced when it is needed; unheard, its error would end the process.
   pool.on('error', () => {});
-  return journalOver(new Kysely<JournalTables>({ dialect: new PostgresDialect({ pool }) }), postgresEngine);
+  return journalOver(new Kysely<JournalTables>({ dialect: new PostgresDialect({ pool }) }), postgresEngine(url));
 }
 
 /** As it may be shown. */
@@ -86,6 +86,7 @@ async function prepare(url: string): Promise<void> {
     try {
       await migrateJournal(db);
       await sortByCodePoint(db);
+      await tellOfChanges(db);
     } finally {
       await db.destroy();
     }
@@ -108,4 +109,16 @@ async function sortByCodePoint(db: Kysely<unknown>): Promise<void> {
       );
     }
   });
+}
+
+/** Tables that every process holds in memory in part: whoever changes them, all hear of it after the commit. */
+const toldTables = ['site', 'pile', 'batch', 'claim', 'mapping', 'probe'];
+
+async function tellOfChanges(db: Kysely<unknown>): Promise<void> {
+  await sql`CREATE OR REPLACE FUNCTION branhearth_tell() RETURNS trigger LANGUAGE plpgsql AS $$
+    BEGIN PERFORM pg_notify('branhearth', 'changed ' || TG_TABLE_NAME); RETURN NULL; END $$`.execute(db);
+  for (const table of toldTables) {
+    await sql`CREATE OR REPLACE TRIGGER branhearth_told AFTER INSERT OR UPDATE OR DELETE ON ${sql.table(table)}
+      FOR EACH STATEMENT EXECUTE FUNCTION branhearth_tell()`.execute(db);
+  }
 }

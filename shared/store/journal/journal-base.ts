@@ -3,10 +3,10 @@
  *
  * Takes:  a Kysely over any of our databases.
  * Gives:  reads, and writes that are one transaction each; whatever fails is a StoreError.
- * Never:  wraps a ConflictError: that is the caller's to hear.
+ * Never:  wraps a ConflictError or a LostLeaseError: those are the caller's to hear.
  */
 import type { Kysely, Transaction } from 'kysely';
-import { ConflictError } from '../../errors.ts';
+import { ConflictError, LostLeaseError } from '../../errors.ts';
 import { postgresConflict } from '../postgres-error.ts';
 import { storeError } from '../store-error.ts';
 import type { JournalEngine } from './journal-engine.ts';
@@ -48,7 +48,7 @@ export class JournalBase {
       this.#writeFailed = false;
       return result;
     } catch (cause) {
-      if (cause instanceof ConflictError) throw cause;
+      if (cause instanceof ConflictError || cause instanceof LostLeaseError) throw cause;
       const conflict = postgresConflict(cause);
       if (conflict) throw conflict;
       this.#writeFailed = true;

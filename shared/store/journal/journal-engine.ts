@@ -6,6 +6,8 @@
  * Never:  lets two writers check the same rule at the same time: SQLite has one writer, PostgreSQL a lock of ours.
  */
 import { type RawBuilder, sql, type Transaction } from 'kysely';
+import type { JournalNews } from '../journal.ts';
+import { hearNews, type NewsLine, newsChannel } from '../postgres-news.ts';
 import type { JournalTables } from './tables.ts';
 
 export interface JournalEngine {
@@ -14,19 +16,25 @@ export interface JournalEngine {
   alone(transaction: Transaction<JournalTables>): Promise<void>;
   /** The database's clock [epoch ms]: the same for all processes, whatever their machines say. */
   readonly nowMs: RawBuilder<number>;
+  /** Tells the other processes once the transaction is committed. */
+  tell(transaction: Transaction<JournalTables>, topic: string, about: string): Promise<void>;
+  /** Hears what others told, until closed. */
+  hear(heard: (news: JournalNews) => void): NewsLine;
 }
 
 export const sqliteEngine: JournalEngine = {
   kind: 'sqlite',
   alone: async () => {}, // BEGIN IMMEDIATE has waited already
   nowMs: sql<number>`CAST(unixepoch('subsec') * 1000 AS INTEGER)`,
+  tell: async () => {}, // one process has the file
+  hear: () => ({ close: async () => {} }),
 };
 
 /** Ours among the advisory locks of a database that others may use too: "bran" in ASCII. */
 export const journalLockClass = 0x6272616e;
 export const journalLocks = { migrate: 1, write: 2 } as const;
 
-export const postgresEngine: JournalEngine = {
+export const postgresEngine = (url: string): JournalEngine => ({
   kind: 'postgres',
   async alone(transaction) {
     await sql`SELECT pg_advisory_xact_lock(${sql.lit(journalLockClass)}, ${sql.lit(journalLocks.write)})`.execute(
@@ -34,4 +42,8 @@ export const postgresEngine: JournalEngine = {
     );
   },
   nowMs: sql<number>`CAST(extract(epoch FROM clock_timestamp()) * 1000 AS bigint)`,
-};
+  async tell(transaction, topic, about) {
+    await sql`SELECT pg_notify(${newsChannel}, ${`${topic} ${about}`})`.execute(transaction);
+  },
+  hear: (heard) => hearNews(url, heard),
+});

@@ -4,6 +4,7 @@
 import type { Journal, WatchChange, WatchRecord } from '../journal.ts';
 import { addAlarmStep, keepAlarm } from './alarms.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
+import { mustHold } from './leases.ts';
 
 export function journalWatch(base: JournalBase): Journal['watch'] {
   return {
@@ -13,7 +14,11 @@ export function journalWatch(base: JournalBase): Journal['watch'] {
         return row && { pileId: row.pile_id, batchId: row.batch_id, throughMs: row.through_ms, state: row.state };
       }),
 
-    keep: (change) => base.write((transaction) => keepChange(transaction, change)),
+    // Under a lease nobody else writes about the pile, so workers need not wait for each other.
+    keep: (change) =>
+      change.lease
+        ? base.writeBesideOthers((transaction) => keepChange(base, transaction, change))
+        : base.write((transaction) => keepChange(base, transaction, change)),
 
     forget: (pileId) =>
       base.write(async (transaction) => {
@@ -22,7 +27,12 @@ export function journalWatch(base: JournalBase): Journal['watch'] {
   };
 }
 
-async function keepChange(transaction: JournalTransaction, { alarms, steps, watch }: WatchChange): Promise<void> {
+async function keepChange(
+  base: JournalBase,
+  transaction: JournalTransaction,
+  { alarms, steps, watch, lease }: WatchChange,
+): Promise<void> {
+  if (lease) await mustHold(base.engine, transaction, lease);
   // Closed ones first: the same kind may have been raised again in the same look, and only one may be open.
   for (const alarm of alarms) if (alarm.closedAtMs !== null) await keepAlarm(transaction, alarm);
   for (const alarm of alarms) if (alarm.closedAtMs === null) await keepAlarm(transaction, alarm);

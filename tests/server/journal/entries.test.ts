@@ -116,7 +116,7 @@ describe('corrections', () => {
 
   test('are heard by the judge: its acts are those that stand', async () => {
     const actsHeard = () =>
-      farm.one.house.watch.get('cart-shed')?.watch.setup?.acts.map(({ kind, amountL }) => [kind, amountL]);
+      farm.one.house.watching?.get('cart-shed')?.watch.setup?.acts.map(({ kind, amountL }) => [kind, amountL]);
     const made = entrySchema.parse((await farm.post(url, { what: { kind: 'watered', amountL: 500 } })).json());
     expect(actsHeard()).toContainEqual(['watered', 500]);
     const what = { kind: 'watered', amountL: 5 };
@@ -131,7 +131,7 @@ describe('corrections', () => {
 
 test('hands and nose are heard by the judge: squeezes, weighed samples, and the newest word on readiness', async () => {
   await farm.addPile('Heard', { startedAt: ago(48) });
-  const heard = () => farm.one.house.watch.get('heard')?.watch.setup;
+  const heard = () => farm.one.house.watching?.get('heard')?.watch.setup;
   const add = (hours: number, what: object) => farm.post('/api/piles/heard/entries', { what, at: ago(hours) });
   await add(9, { kind: 'squeeze', feel: 'pours' });
   await add(8, { kind: 'sample', wetG: 10, dryG: 4 });
@@ -206,7 +206,7 @@ describe('entries that waited out of reach', () => {
       queue.map(({ entry }) => [entry.id, entry.at, entry.note]).toReversed(),
     );
     expect(
-      farm.one.house.watch.get('far-terrace')?.watch.setup?.acts.filter(({ kind }) => kind === 'turned'),
+      farm.one.house.watching?.get('far-terrace')?.watch.setup?.acts.filter(({ kind }) => kind === 'turned'),
     ).toHaveLength(25);
   });
 

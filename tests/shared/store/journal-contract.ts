@@ -27,6 +27,7 @@ import {
   watered,
   yard,
 } from './journal-sample.ts';
+import { sharedContract } from './journal-shared-contract.ts';
 
 export interface OpenedJournal {
   readonly journal: Journal;
@@ -379,6 +380,8 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
           expect(await journal.alarms.forPile(soilPile.id, 10)).toEqual([]);
         }));
     });
+
+    sharedContract(withFarm);
 
     test('mappings are listed in the order added and can be removed', () =>
       withEmpty(async (journal) => {

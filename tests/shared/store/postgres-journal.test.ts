@@ -52,6 +52,26 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     for (const journal of journals) await journal.close();
   });
 
+  test('every process hears of every change after its commit, and that news was missed while the server was away', async () => {
+    const url = await postgres.database();
+    const [one, two] = [await openPostgresJournal(url), await openPostgresJournal(url)];
+    const heard: string[] = [];
+    const line = two.hear(({ topic, about }) => heard.push(`${topic} ${about}`));
+    await until('listening', () => heard.includes('missed ') || undefined);
+    await one.sites.add(yard);
+    await one.piles.add(branPile, branBatch);
+    for (const table of ['site', 'pile', 'batch']) {
+      await until(`news of ${table}`, () => heard.includes(`changed ${table}`) || undefined);
+    }
+    heard.length = 0;
+    await postgres.stop();
+    await postgres.start();
+    await until('listening again', () => heard.includes('missed ') || undefined);
+    await line.close();
+    await one.close();
+    await two.close();
+  });
+
   test('a server that is stopped is a StoreError in one line, and the journal goes on by itself', async () => {
     const url = await postgres.database();
     const journal = await openPostgresJournal(url);

@@ -1,0 +1,19 @@
+/**
+ * server/watch/watch-door.ts: the door between routes and whoever watches the piles.
+ *
+ * Behind it stands the watch of this process (watch-house.ts), or workers elsewhere (remote-watch.ts).
+ */
+import type { AlarmHandling } from './alarm-board.ts';
+import type { WatchedPile } from './watched-pile.ts';
+
+export interface WatchDoor {
+  all(): readonly WatchedPile[];
+  get(pileId: string): WatchedPile | undefined;
+  /** Its claims, acts, batch or name changed: the pile is read and judged anew. @returns undefined when it is gone. */
+  reload(pileId: string): Promise<WatchedPile | undefined>;
+  /** @returns false when no such alarm is open. */
+  handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean>;
+  /** Ends every alarm of a pile whose batch is finished. */
+  closeAlarms(pileId: string): Promise<void>;
+  close(): Promise<void>;
+}
