@@ -10,25 +10,25 @@ export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
   return {
     list: () =>
       base.read(async (db) => {
-        const rows = await db.selectFrom('probe_key').selectAll().orderBy('made_at_ms').orderBy('id').execute();
+        const rows = await db.selectFrom('broker_key').selectAll().orderBy('made_at_ms').orderBy('id').execute();
         return rows.map(keyFromRow);
       }),
 
     add: (key) =>
       base.write(async (transaction) => {
         const taken = await transaction
-          .selectFrom('probe_key')
+          .selectFrom('broker_key')
           .select('id')
           .where('id', '=', key.id)
           .executeTakeFirst();
         if (taken) throw new ConflictError(`Cannot add a key as its id must be free: "${key.id}" is taken`, '/id');
-        await transaction.insertInto('probe_key').values(rowFromKey(key)).execute();
+        await transaction.insertInto('broker_key').values(rowFromKey(key)).execute();
       }),
 
     revoke: (id, atMs, by) =>
       base.write(async (transaction) => {
         const { numUpdatedRows } = await transaction
-          .updateTable('probe_key')
+          .updateTable('broker_key')
           .set({ revoked_at_ms: atMs, revoked_by: by })
           .where('id', '=', id)
           .where('revoked_at_ms', 'is', null)

@@ -63,7 +63,7 @@ export interface JournalTables extends PeopleTables {
     time_pointer: string | null;
   };
   setting: { key: string; value: string };
-  probe_key: ProbeKeyRow;
+  broker_key: ProbeKeyRow;
   /** Pictures of photos, where the journal is shared by several processes; else they are files beside it. */
   picture: { digest: string; size: 'whole' | 'small'; bytes: Uint8Array };
   worker: { id: string; until_ms: number /** JSON. */; state: string };

@@ -1,11 +1,13 @@
 /**
  * shared/store/migrations/0004-probe-keys.ts: the keys that probes and programs come in with at the broker's door.
+ *
+ * Not "probe_key": PostgreSQL names indexes and tables alike, and 0001 gave that name to an index.
  */
 import type { Kysely } from 'kysely';
 
 export async function up(db: Kysely<unknown>): Promise<void> {
   await db.schema
-    .createTable('probe_key')
+    .createTable('broker_key')
     .addColumn('id', 'text', (column) => column.primaryKey())
     .addColumn('name', 'text', (column) => column.notNull())
     .addColumn('site', 'text')
