@@ -64,9 +64,6 @@ const conflicts: Readonly<Record<string, readonly [pointer: string, must: string
 /** undefined unless it is a unique index (SQLSTATE 23505) of ours. */
 export function postgresConflict(cause: unknown): ConflictError | undefined {
   if (!(cause instanceof DatabaseError) || cause.code !== '23505') return undefined;
-  const name = cause.constraint ?? '';
-  const known = conflicts[name];
-  if (known) return new ConflictError(`Cannot keep this as ${known[1]}`, known[0]);
-  if (!name.endsWith('_pkey')) return undefined;
-  return new ConflictError(`Cannot keep this as its id must be free: ${cause.detail ?? name}`, '/id');
+  const known = conflicts[cause.constraint ?? ''];
+  return known && new ConflictError(`Cannot keep this as ${known[1]}`, known[0]);
 }
