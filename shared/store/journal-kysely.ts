@@ -30,6 +30,7 @@ import { journalLinks, journalSessions } from './journal/sessions.ts';
 import { journalSettings } from './journal/settings.ts';
 import { journalSites } from './journal/sites.ts';
 import { journalViews } from './journal/views.ts';
+import { journalTelling } from './journal/telling.ts';
 import { journalWatch } from './journal/watch.ts';
 import type { Journal } from './journal.ts';
 
@@ -53,6 +54,7 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine)
     views: journalViews(base),
     asks: journalAsks(base),
     hear: (heard) => engine.hear(heard),
+    telling: journalTelling(base),
     mappings: journalMappings(base),
     probeKeys: journalProbeKeys(base),
     settings: journalSettings(base),

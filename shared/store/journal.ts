@@ -16,6 +16,7 @@ import type { DoorKey } from '../probe-key.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
 import type { PeopleJournal } from './people-journal.ts';
+import type { NoticeRecord, TellingStore } from './telling-store.ts';
 
 export interface PileRecord {
   readonly id: string;
@@ -274,6 +275,8 @@ export interface WatchChange {
   readonly watch: WatchRecord | null;
   /** Where several processes watch: refused unless it still holds. */
   readonly lease?: Lease | undefined;
+  /** What there is to tell people about it: kept with the alarms, so that no crash comes between. */
+  readonly notices?: readonly NoticeRecord[];
 }
 
 export interface Journal extends PeopleJournal {
@@ -420,6 +423,7 @@ export interface Journal extends PeopleJournal {
   };
   /** Calls back on every change that another process (or this one) made, until closed. */
   hear(heard: (news: JournalNews) => void): { close(): Promise<void> };
+  readonly telling: TellingStore;
   readonly mappings: {
     list(): Promise<(MappingInput & { id: string })[]>;
     add(mapping: MappingInput & { id: string }): Promise<void>;

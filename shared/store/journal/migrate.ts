@@ -10,6 +10,7 @@ import * as journal0001 from '../migrations/0001-journal.ts';
 import * as journal0002 from '../migrations/0002-entries-and-lineage.ts';
 import * as journal0003 from '../migrations/0003-people.ts';
 import * as journal0004 from '../migrations/0004-probe-keys.ts';
+import * as journal0005 from '../migrations/0005-delivery.ts';
 import * as journal0006 from '../migrations/0006-leases-and-views.ts';
 import { storeError } from '../store-error.ts';
 
@@ -19,6 +20,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0002-entries-and-lineage': journal0002,
   '0003-people': journal0003,
   '0004-probe-keys': journal0004,
+  '0005-delivery': journal0005,
   '0006-leases-and-views': journal0006,
 };
 

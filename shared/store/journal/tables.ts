@@ -8,9 +8,10 @@ import type { Position, Stage } from '../../names.ts';
 import type { KeyHearing } from '../../probe-key.ts';
 import type { Quantity } from '../../quantity.ts';
 import type { AlarmState, Severity, WarningKind } from '../../warning.ts';
+import type { DeliveryTables } from './delivery-tables.ts';
 import type { PeopleTables } from './people-tables.ts';
 
-export interface JournalTables extends PeopleTables {
+export interface JournalTables extends PeopleTables, DeliveryTables {
   site: { id: string; name: string; time_zone: string | null; latitude: number | null; longitude: number | null };
   pile: { id: string; site_id: string; name: string; created_at_ms: number };
   batch: BatchRow;

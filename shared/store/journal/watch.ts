@@ -3,6 +3,7 @@
  */
 import type { Journal, WatchChange, WatchRecord } from '../journal.ts';
 import { addAlarmStep, keepAlarm } from './alarms.ts';
+import { addNotices } from './delivery-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import { mustHold } from './leases.ts';
 
@@ -30,7 +31,7 @@ export function journalWatch(base: JournalBase): Journal['watch'] {
 async function keepChange(
   base: JournalBase,
   transaction: JournalTransaction,
-  { alarms, steps, watch, lease }: WatchChange,
+  { alarms, steps, watch, notices, lease }: WatchChange,
 ): Promise<void> {
   if (lease) await mustHold(base.engine, transaction, lease);
   // Closed ones first: the same kind may have been raised again in the same look, and only one may be open.
@@ -38,6 +39,7 @@ async function keepChange(
   for (const alarm of alarms) if (alarm.closedAtMs === null) await keepAlarm(transaction, alarm);
   for (const step of steps) await addAlarmStep(transaction, step);
   if (watch !== null) await keepWatch(transaction, watch);
+  if (notices) await addNotices(transaction, notices);
 }
 
 async function keepWatch(transaction: JournalTransaction, watch: WatchRecord): Promise<void> {

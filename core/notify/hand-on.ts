@@ -1,0 +1,70 @@
+/**
+ * core/notify/hand-on.ts: who of a site's order is told first, and who next when nobody answers.
+ *
+ * Takes:  the order, who of it would be told and from when, how far it was handed on, the time now.
+ * Gives:  whom to tell now, and the place reached.
+ * Never:  makes a hazard wait for its turn: everybody is told of that at once (see `firstTurn`).
+ */
+import { msPerMinute } from '../../shared/units.ts';
+import type { AlarmState } from '../../shared/warning.ts';
+
+/** Somebody who wishes to hear of it, and when they may be told. */
+export interface Candidate {
+  readonly personId: string;
+  readonly tellAtMs: number;
+}
+
+export interface Turn {
+  /** Place in the order that was told last; -1 before the first. */
+  readonly place: number;
+  readonly atMs: number;
+}
+
+export interface TurnStep {
+  /** In the order in which they are told; who is in quiet hours is passed over, and told when those are over. */
+  readonly told: readonly Candidate[];
+  readonly next: Turn;
+}
+
+/** The first of the order, together with everybody who does not stand in it. */
+export function firstTurn(
+  order: readonly string[],
+  candidates: readonly Candidate[],
+  hazard: boolean,
+  nowMs: number,
+): TurnStep {
+  if (hazard) return { told: candidates, next: { place: order.length, atMs: nowMs } };
+  const outside = candidates.filter(({ personId }) => !order.includes(personId));
+  const { told, next } = fromPlace(order, candidates, 0, nowMs);
+  return { told: [...told, ...outside], next };
+}
+
+export type HandOnAnswer = 'handed-on' | 'not-yet' | 'acknowledged' | 'end-of-order';
+
+/** Whether an alarm goes on to the next of the order. */
+export function stepHandOn(
+  turn: Turn,
+  alarm: { readonly state: AlarmState; readonly heldBack: boolean },
+  order: readonly string[],
+  candidates: readonly Candidate[],
+  afterMin: number,
+  nowMs: number,
+): TurnStep & { readonly answer: HandOnAnswer } {
+  const stay = (answer: HandOnAnswer) => ({ told: [], next: turn, answer });
+  if (alarm.state !== 'unacknowledged' || alarm.heldBack) return stay('acknowledged');
+  if (turn.place + 1 >= order.length) return stay('end-of-order');
+  if (nowMs - turn.atMs < afterMin * msPerMinute) return stay('not-yet');
+  const step = fromPlace(order, candidates, turn.place + 1, nowMs);
+  return { ...step, answer: step.told.length > 0 ? 'handed-on' : 'end-of-order' };
+}
+
+function fromPlace(order: readonly string[], candidates: readonly Candidate[], from: number, nowMs: number): TurnStep {
+  const told: Candidate[] = [];
+  for (let place = from; place < order.length; place++) {
+    const candidate = candidates.find(({ personId }) => personId === order[place]);
+    if (candidate === undefined) continue;
+    told.push(candidate);
+    if (candidate.tellAtMs <= nowMs) return { told, next: { place, atMs: nowMs } };
+  }
+  return { told, next: { place: order.length, atMs: nowMs } };
+}

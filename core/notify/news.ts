@@ -1,0 +1,58 @@
+/**
+ * core/notify/news.ts: whether a step of an alarm is something to tell people.
+ *
+ * Takes:  the states it went between, the arrow taken, whether another warning explains it.
+ * Gives:  a named answer: one message per alarm and step, and most steps are none.
+ * Never:  decides who is told (see who.ts), or tells what a person has just done themselves.
+ */
+import type { TellingAnswer } from '../../shared/telling.ts';
+import type { AlarmState } from '../../shared/warning.ts';
+
+export interface AlarmStepTaken {
+  readonly from: AlarmState;
+  readonly to: AlarmState;
+  readonly arrow: string;
+}
+
+/**
+ * @param heldBack Another warning explains this one, and is told instead.
+ * @example newsOf({ from: 'normal', to: 'unacknowledged', arrow: 'raised' }, false) // => "first-raise"
+ */
+export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): TellingAnswer {
+  // The batch is over: whoever ended it knows.
+  if (arrow === 'batch-finished') return 'nothing-new';
+  if (to === 'unacknowledged') {
+    if (heldBack) return 'nothing-new';
+    switch (from) {
+      case 'normal':
+      case 'returned-unacknowledged':
+        return 'first-raise';
+      // A step without a change of state is a rise in severity; so is one that asks for a person again.
+      case 'unacknowledged':
+      case 'acknowledged':
+        return 'got-worse';
+      case 'shelved':
+      case 'out-of-service':
+        return arrow === 'shelf-ended-still-present' ? 'reminder-due' : 'nothing-new';
+    }
+  }
+  const stood = from === 'unacknowledged' || from === 'acknowledged' || from === 'shelved';
+  const over = to === 'returned-unacknowledged' || to === 'normal';
+  return stood && over && arrow !== 'unshelved-clear' ? 'cleared' : 'nothing-new';
+}
+
+export interface Told {
+  /** When this person was last told of it [epoch ms]. */
+  readonly lastAtMs: number;
+}
+
+/** Whether it is time to say it again to one person. */
+export function reminderOf(
+  told: Told,
+  alarm: { readonly state: AlarmState; readonly heldBack: boolean },
+  everyMin: number | null,
+  nowMs: number,
+): TellingAnswer {
+  if (everyMin === null || alarm.heldBack || alarm.state !== 'unacknowledged') return 'nothing-new';
+  return nowMs - told.lastAtMs >= everyMin * 60_000 ? 'reminder-due' : 'nothing-new';
+}

@@ -1,0 +1,113 @@
+/**
+ * core/notify/other-letters.ts: messages that are not about one alarm: a silent site, trouble of the house, the day, a test.
+ *
+ * Takes:  the facts, the names, the reader's clock and unit.
+ * Gives:  letters as in letter.ts.
+ */
+import { sentenceIn } from '../../shared/temperature.ts';
+import { duration } from '../warn/words.ts';
+import { clockWords, type Letter, type LetterReader, title } from './letter.ts';
+
+export interface SiteFactsTold {
+  readonly sinceMs: number;
+  readonly probeCount: number;
+  readonly pileNames: readonly string[];
+}
+
+export interface SiteLetterAsk {
+  readonly answer: 'first-raise' | 'reminder-due' | 'handed-on' | 'not-reached' | 'cleared';
+  readonly facts: SiteFactsTold;
+  readonly siteName: string;
+  readonly nowMs: number;
+  readonly reader: LetterReader;
+  readonly notReached?: string | undefined;
+}
+
+export function siteLetter({ answer, facts, siteName, nowMs, reader, notReached }: SiteLetterAsk): Letter {
+  const since = clockWords(facts.sinceMs, nowMs, reader.timeZone);
+  if (answer === 'cleared') {
+    return {
+      title: title(siteName, 'speaks again'),
+      sentence: `${siteName} speaks again after ${duration(nowMs - facts.sinceMs)} of silence.`,
+      parts: [{ label: 'Piles', text: `${listed(facts.pileNames)}: look at how they are now.` }],
+    };
+  }
+  const why = {
+    'first-raise': '',
+    'reminder-due': ' Nobody has acknowledged it yet.',
+    'handed-on': ' It comes to you because nobody has acknowledged it.',
+    'not-reached': ` It comes to you because ${notReached ?? 'another person'} could not be reached.`,
+  }[answer];
+  return {
+    title: title(siteName, 'all probes silent'),
+    sentence: `${siteName} has fallen silent: none of its ${facts.probeCount} probes has spoken since ${since}.${why} Measure the piles by hand now, then look at the site’s power, radio or network.`,
+    parts: [
+      { label: 'Piles', text: `${listed(facts.pileNames)}.` },
+      { label: 'Caution', text: 'What the piles do meanwhile is not known: they may be heating.' },
+    ],
+  };
+}
+
+export interface HouseFactsTold {
+  /** One sentence: what is the matter with the house, and what to do. */
+  readonly said: string;
+  readonly todo: string;
+  /** For the title: "disk nearly full". */
+  readonly short: string;
+}
+
+export function houseLetter(facts: HouseFactsTold, over: boolean): Letter {
+  return over
+    ? { title: title('Branhearth', `over: ${facts.short}`), sentence: `This is over: ${facts.said}`, parts: [] }
+    : { title: title('Branhearth', facts.short), sentence: `${facts.said} ${facts.todo}`, parts: [] };
+}
+
+export interface SummaryPile {
+  readonly name: string;
+  readonly siteName: string;
+  readonly condition: string;
+  readonly next: string;
+  readonly warnings: number;
+}
+
+export function summaryLetter(piles: readonly SummaryPile[], reader: LetterReader): Letter {
+  const warned = piles.filter(({ warnings }) => warnings > 0);
+  const words = (text: string) => sentenceIn(reader.unit, text).replace(/\u00a0/g, ' ');
+  const sentence =
+    piles.length === 0
+      ? 'No pile is laid just now.'
+      : warned.length === 0
+        ? `${counted(piles.length)} watched, and no warning stands.`
+        : `${counted(piles.length)} watched; ${warned.length === 1 ? 'a warning stands' : 'warnings stand'} at ${listed(warned.map(({ name }) => name))}.`;
+  // What needs a person comes first.
+  const ordered = [...warned, ...piles.filter(({ warnings }) => warnings === 0)];
+  return {
+    title: title(
+      'Today',
+      piles.length === 0
+        ? 'no pile laid'
+        : `${counted(piles.length)}, ${warned.length === 0 ? 'no warning' : `${warned.length} with a warning`}`,
+    ),
+    sentence,
+    parts: ordered.map(({ name, siteName, condition, next }) => ({
+      label: `${name} at ${siteName}`,
+      text: words(`${condition} ${next}`),
+    })),
+  };
+}
+
+export function testLetter(personName: string): Letter {
+  return {
+    title: 'Branhearth: a test, nothing is wrong',
+    sentence: `This is the test that ${personName} asked for: warnings will reach you this way.`,
+    parts: [],
+  };
+}
+
+const counted = (count: number) => `${count} pile${count === 1 ? '' : 's'}`;
+
+function listed(names: readonly string[]): string {
+  if (names.length === 0) return 'no pile';
+  if (names.length === 1) return names[0] ?? '';
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

@@ -1,0 +1,36 @@
+/**
+ * core/notify/site-silence.ts: whether it is one probe that fell silent, or everything at its site.
+ *
+ * Takes:  when each claimed probe of a site was last heard, and how often it usually speaks.
+ * Gives:  a named answer, and since when the site is silent.
+ */
+import { msPerMinute } from '../../shared/units.ts';
+
+export interface ProbeRhythm {
+  readonly heardAtMs: number;
+  /** Its usual interval; 0 while unknown. */
+  readonly intervalMs: number;
+}
+
+export interface SiteSilence {
+  /** `alone`: the site has no second probe to compare with. */
+  readonly answer: 'silent' | 'speaks' | 'alone';
+  /** When the last of them was heard. */
+  readonly sinceMs: number;
+}
+
+/** A probe is overdue when it has missed one of its own turns by half; never within five minutes. */
+const overdueIntervals = 1.5;
+const leastMs = 5 * msPerMinute;
+const unknownRhythmMs = 30 * msPerMinute;
+
+export function siteSilence(probes: readonly ProbeRhythm[], nowMs: number): SiteSilence {
+  const sinceMs = Math.max(...probes.map(({ heardAtMs }) => heardAtMs), Number.NEGATIVE_INFINITY);
+  if (probes.length < 2) return { answer: 'alone', sinceMs };
+  return { answer: probes.every((probe) => isOverdue(probe, nowMs)) ? 'silent' : 'speaks', sinceMs };
+}
+
+function isOverdue({ heardAtMs, intervalMs }: ProbeRhythm, nowMs: number): boolean {
+  const allowedMs = intervalMs > 0 ? Math.max(leastMs, overdueIntervals * intervalMs) : unknownRhythmMs;
+  return nowMs - heardAtMs > allowedMs;
+}

@@ -1,0 +1,97 @@
+/**
+ * core/notify/wall-clock.ts: what a clock on a person's wall shows, and when their quiet hours end.
+ *
+ * Takes:  an instant and an IANA zone.
+ * Gives:  minutes of the day, the day, and the end of a stretch of the day.
+ * Never:  adds hours to an instant and calls it the same time tomorrow: clocks are put forward and back.
+ */
+import { msPerDay, msPerMinute } from '../../shared/units.ts';
+
+/** Zones change their offset at whole quarters of an hour. */
+const quarterMs = 15 * msPerMinute;
+const minutesPerDay = 24 * 60;
+
+export interface QuietHours {
+  readonly fromMin: number;
+  /** Excluded; before `fromMin` where the quiet goes over midnight. */
+  readonly toMin: number;
+}
+
+/** @example minuteOfDay(Date.UTC(2031, 5, 1, 6), 'Europe/Lisbon') // => 420: seven o'clock in summer */
+export function minuteOfDay(atMs: number, timeZone: string): number {
+  const wallMs = atMs + offsetMs(atMs, timeZone);
+  return Math.floor((((wallMs % msPerDay) + msPerDay) % msPerDay) / msPerMinute);
+}
+
+/** @example dayOf(Date.UTC(2031, 5, 1, 23, 30), 'Europe/Lisbon') // => "2031-06-02" */
+export function dayOf(atMs: number, timeZone: string): string {
+  return new Date(atMs + offsetMs(atMs, timeZone)).toISOString().slice(0, 10);
+}
+
+export function isQuiet(quiet: QuietHours | null, atMs: number, timeZone: string): boolean {
+  return quiet !== null && isWithin(quiet, minuteOfDay(atMs, timeZone));
+}
+
+/** @returns When quiet hours that run at `atMs` end; `atMs` itself when none run. */
+export function quietEndsMs(quiet: QuietHours | null, atMs: number, timeZone: string): number {
+  if (quiet === null || !isQuiet(quiet, atMs, timeZone)) return atMs;
+  const firstMs = Math.ceil((atMs + 1) / msPerMinute) * msPerMinute;
+  // No quiet lasts longer than a day, and no clock is put back by more than an hour or two.
+  for (let ms = firstMs; ms < atMs + msPerDay + 3 * 60 * msPerMinute; ms += msPerMinute) {
+    if (!isQuiet(quiet, ms, timeZone)) return ms;
+  }
+  return atMs + msPerDay;
+}
+
+/** Whether a daily summary is due: its minute has come today, and today's has not been made. */
+export function summaryDue(
+  atMin: number | null,
+  timeZone: string,
+  lastDay: string | undefined,
+  nowMs: number,
+): boolean {
+  if (atMin === null || lastDay === dayOf(nowMs, timeZone)) return false;
+  const lateMin = minuteOfDay(nowMs, timeZone) - atMin;
+  return lateMin >= 0 && lateMin < mostLateMin;
+}
+
+/** A summary that could not be made for so long would only confuse. */
+const mostLateMin = 6 * 60;
+
+function isWithin({ fromMin, toMin }: QuietHours, minute: number): boolean {
+  if (fromMin === toMin) return false;
+  return (minute - fromMin + minutesPerDay) % minutesPerDay < (toMin - fromMin + minutesPerDay) % minutesPerDay;
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+const offsets = new Map<string, number>();
+
+/** How far the clocks of a zone stand ahead of UTC at an instant [ms]. */
+function offsetMs(atMs: number, timeZone: string): number {
+  const quarter = Math.floor(atMs / quarterMs);
+  const key = `${timeZone} ${quarter}`;
+  const known = offsets.get(key);
+  if (known !== undefined) return known;
+  const parts = formatOf(timeZone).formatToParts(quarter * quarterMs);
+  const read = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((part) => part.type === type)?.value ?? 0);
+  const wallMs = Date.UTC(read('year'), read('month') - 1, read('day'), read('hour'), read('minute'));
+  if (offsets.size > 5_000) offsets.clear();
+  offsets.set(key, wallMs - quarter * quarterMs);
+  return wallMs - quarter * quarterMs;
+}
+
+function formatOf(timeZone: string): Intl.DateTimeFormat {
+  const known = formats.get(timeZone);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat('en-US', {
+    timeZone,
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+  });
+  formats.set(timeZone, made);
+  return made;
+}

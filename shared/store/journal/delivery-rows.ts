@@ -1,0 +1,107 @@
+/**
+ * shared/store/journal/delivery-rows.ts: notices and messages between records and rows.
+ */
+import type { KeptNotice, MessageRecord, NoticeRecord } from '../telling-store.ts';
+import type { MessageRow, NoticeRow } from './delivery-tables.ts';
+import type { JournalTransaction } from './journal-base.ts';
+
+/** A key that is known is left as it is. */
+export async function addNotices(transaction: JournalTransaction, notices: readonly NoticeRecord[]): Promise<void> {
+  for (const notice of notices) {
+    await transaction
+      .insertInto('notice')
+      .values({
+        id: notice.id,
+        key: notice.key,
+        about: notice.about,
+        answer: notice.answer,
+        rank: notice.rank,
+        site_id: notice.siteId,
+        pile_id: notice.pileId,
+        alarm_id: notice.alarmId,
+        person_id: notice.personId,
+        at_ms: notice.atMs,
+        due_ms: notice.dueMs,
+        facts: notice.facts,
+        state: 'new',
+        joined_id: null,
+        taken_by: null,
+        taken_until_ms: null,
+      })
+      .onConflict((conflict) => conflict.column('key').doNothing())
+      .execute();
+  }
+}
+
+/** The same notice to the same person by the same way is one message. */
+export async function insertMessages(
+  transaction: JournalTransaction,
+  messages: readonly MessageRecord[],
+): Promise<void> {
+  for (const message of messages) {
+    await transaction
+      .insertInto('message')
+      .values({
+        id: message.id,
+        notice_id: message.noticeId,
+        person_id: message.personId,
+        person_name: message.personName,
+        way: message.way,
+        address: message.address,
+        address_label: message.addressLabel,
+        rank: message.rank,
+        state: message.state,
+        reason: message.reason,
+        made_at_ms: message.madeAtMs,
+        not_before_ms: message.notBeforeMs,
+        tries: message.tries,
+        next_try_ms: message.nextTryMs,
+        done_at_ms: message.doneAtMs,
+        seen_at_ms: message.seenAtMs,
+        taken_by: null,
+        taken_until_ms: null,
+      })
+      .onConflict((conflict) => conflict.columns(['notice_id', 'person_id', 'way', 'address']).doNothing())
+      .execute();
+  }
+}
+
+export function noticeFromRow(row: NoticeRow): KeptNotice {
+  return {
+    id: row.id,
+    key: row.key,
+    about: row.about,
+    answer: row.answer,
+    rank: row.rank,
+    siteId: row.site_id,
+    pileId: row.pile_id,
+    alarmId: row.alarm_id,
+    personId: row.person_id,
+    atMs: row.at_ms,
+    dueMs: row.due_ms,
+    facts: row.facts,
+    state: row.state,
+    joinedId: row.joined_id,
+  };
+}
+
+export function messageFromRow(row: MessageRow): MessageRecord {
+  return {
+    id: row.id,
+    noticeId: row.notice_id,
+    personId: row.person_id,
+    personName: row.person_name,
+    way: row.way,
+    address: row.address,
+    addressLabel: row.address_label,
+    rank: row.rank,
+    state: row.state,
+    reason: row.reason,
+    madeAtMs: row.made_at_ms,
+    notBeforeMs: row.not_before_ms,
+    tries: row.tries,
+    nextTryMs: row.next_try_ms,
+    doneAtMs: row.done_at_ms,
+    seenAtMs: row.seen_at_ms,
+  };
+}

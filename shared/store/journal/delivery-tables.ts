@@ -1,0 +1,86 @@
+/**
+ * shared/store/journal/delivery-tables.ts: the columns of what people are told.
+ */
+import type { AttemptOutcome, MessageState, NoticeReason, NoticeSubject, TellingWay } from '../../telling.ts';
+import type { KeptNotice } from '../telling-store.ts';
+
+/** Who has taken it, and until when nobody else may [ms of the machine]. */
+interface Taken {
+  taken_by: string | null;
+  taken_until_ms: number | null;
+}
+
+export interface DeliveryTables {
+  notice: NoticeRow;
+  message: MessageRow;
+  attempt: {
+    message_id: string;
+    /** 1, 2, 3 ... within the message. */
+    number: number;
+    at_ms: number;
+    took_ms: number;
+    outcome: AttemptOutcome;
+    detail: string;
+  };
+  /** `wishes` is JSON. */
+  telling: { person_id: string; wishes: string };
+  push_device: {
+    id: string;
+    person_id: string;
+    endpoint: string;
+    p256dh: string;
+    auth: string;
+    label: string;
+    added_at_ms: number;
+    last_ok_at_ms: number | null;
+  };
+  told_link: {
+    digest: string;
+    notice_id: string;
+    person_id: string;
+    person_name: string;
+    way: TellingWay;
+    expires_at_ms: number;
+    used_at_ms: number | null;
+  };
+  /** `person_ids` is JSON. */
+  hand_on: { site_id: string; person_ids: string; after_min: number };
+  turn: { alarm_id: string; place: number; at_ms: number };
+}
+
+export interface NoticeRow extends Taken {
+  id: string;
+  key: string;
+  about: NoticeSubject;
+  answer: NoticeReason;
+  rank: number;
+  site_id: string | null;
+  pile_id: string | null;
+  alarm_id: string | null;
+  person_id: string | null;
+  at_ms: number;
+  due_ms: number;
+  /** JSON. */
+  facts: string;
+  state: KeptNotice['state'];
+  joined_id: string | null;
+}
+
+export interface MessageRow extends Taken {
+  id: string;
+  notice_id: string;
+  person_id: string;
+  person_name: string;
+  way: TellingWay;
+  address: string;
+  address_label: string;
+  rank: number;
+  state: MessageState;
+  reason: string | null;
+  made_at_ms: number;
+  not_before_ms: number;
+  tries: number;
+  next_try_ms: number;
+  done_at_ms: number | null;
+  seen_at_ms: number | null;
+}

@@ -1,0 +1,223 @@
+/**
+ * shared/store/journal/messages.ts: messages on their way to people, and every attempt to get them there.
+ */
+import { sql } from 'kysely';
+import type { KeptNotice, MessageRecord, TellingStore, ToldMessage, ToldNotice } from '../telling-store.ts';
+import { addNotices, insertMessages, messageFromRow, noticeFromRow } from './delivery-rows.ts';
+import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
+
+/** What still has to go out. */
+const open = ['waiting', 'held'] as const;
+
+export function journalMessages(base: JournalBase): TellingStore['messages'] {
+  return {
+    take: (way, nowMs, lease, limit) =>
+      base.write(async (transaction) => {
+        const due = transaction
+          .selectFrom('message')
+          .select('id')
+          .where('state', 'in', open)
+          .where('way', '=', way)
+          .where('next_try_ms', '<=', lease.machineNowMs)
+          .where('not_before_ms', '<=', nowMs)
+          .where((where) =>
+            where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
+          )
+          .orderBy('rank', 'desc')
+          .orderBy('next_try_ms')
+          .limit(limit);
+        const rows = await transaction
+          .updateTable('message')
+          .set({ taken_by: lease.taker, taken_until_ms: lease.untilMs })
+          .where('id', 'in', due)
+          .where('state', 'in', open)
+          .where((where) =>
+            where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
+          )
+          .returningAll()
+          .execute();
+        return rows.map(messageFromRow);
+      }),
+
+    attempted: (taker, { attempt, state, reason, nextTryMs, doneAtMs, messages, notices }) =>
+      base.write(async (transaction) => {
+        const { numUpdatedRows } = await transaction
+          .updateTable('message')
+          .set({
+            state,
+            reason,
+            tries: attempt.number,
+            next_try_ms: nextTryMs,
+            done_at_ms: doneAtMs,
+            taken_by: null,
+            taken_until_ms: null,
+          })
+          .where('id', '=', attempt.messageId)
+          .where('taken_by', '=', taker)
+          .where('state', 'in', open)
+          .executeTakeFirst();
+        if (numUpdatedRows === 0n) return false;
+        await transaction
+          .insertInto('attempt')
+          .values({
+            message_id: attempt.messageId,
+            number: attempt.number,
+            at_ms: attempt.atMs,
+            took_ms: attempt.tookMs,
+            outcome: attempt.outcome,
+            detail: attempt.detail,
+          })
+          .execute();
+        if (notices) await addNotices(transaction, notices);
+        if (messages) await insertMessages(transaction, messages);
+        return true;
+      }),
+
+    overtake: (id, reason, atMs) =>
+      base.write(async (transaction) => {
+        await transaction
+          .updateTable('message')
+          .set({ state: 'overtaken', reason, done_at_ms: atMs, taken_by: null, taken_until_ms: null })
+          .where('id', '=', id)
+          .where('state', 'in', open)
+          .execute();
+      }),
+
+    undelivered: (limit) =>
+      base.read(async (db) => {
+        const rows = await db
+          .selectFrom('message')
+          .selectAll()
+          .where('state', '=', 'given-up')
+          .where('seen_at_ms', 'is', null)
+          .orderBy('done_at_ms', 'desc')
+          .limit(limit)
+          .execute();
+        const told = await withAttempts(db, rows.map(messageFromRow));
+        const notices = await noticesById(
+          db,
+          told.map(({ noticeId }) => noticeId),
+        );
+        return told.flatMap((message) => {
+          const notice = notices.get(message.noticeId);
+          return notice ? [{ ...message, notice }] : [];
+        });
+      }),
+
+    seen: (id, atMs) =>
+      base.write(async (transaction) => {
+        const { numUpdatedRows } = await transaction
+          .updateTable('message')
+          .set({ seen_at_ms: atMs })
+          .where('id', '=', id)
+          .where('state', '=', 'given-up')
+          .executeTakeFirst();
+        return numUpdatedRows > 0n;
+      }),
+
+    counts: () =>
+      base.read(async (db) => {
+        const rows = await db
+          .selectFrom('message')
+          .select(['way', 'state'])
+          .select((select) => [
+            select.fn.countAll<number | string>().as('count'),
+            select.fn.min('made_at_ms').as('oldest'),
+            sql<number | string>`sum(case when seen_at_ms is null then 1 else 0 end)`.as('unseen'),
+          ])
+          .groupBy(['way', 'state'])
+          .execute();
+        return rows.map(({ way, state, count, oldest, unseen }) => ({
+          way,
+          state,
+          count: Number(count),
+          oldestMs: Number(oldest),
+          unseen: Number(unseen),
+        }));
+      }),
+
+    releaseAll: () =>
+      base.write(async (transaction) => {
+        const free = { taken_by: null, taken_until_ms: null };
+        await transaction.updateTable('message').set(free).where('taken_by', 'is not', null).execute();
+        await transaction.updateTable('notice').set(free).where('taken_by', 'is not', null).execute();
+      }),
+
+    sweep: (beforeMs) => base.write((transaction) => sweep(transaction, beforeMs)),
+  };
+}
+
+/** Old notices of which nothing waits any more, with all that hangs on them; a link lives no longer than its notice. */
+async function sweep(transaction: JournalTransaction, beforeMs: number): Promise<number> {
+  const waiting = transaction.selectFrom('message').select('notice_id').where('state', 'in', open);
+  const old = await transaction
+    .selectFrom('notice')
+    .select('id')
+    .where('state', '!=', 'new')
+    .where('at_ms', '<', beforeMs)
+    .where('id', 'not in', waiting)
+    .orderBy('at_ms')
+    .limit(500)
+    .execute();
+  const ids = old.map(({ id }) => id);
+  if (ids.length === 0) return 0;
+  const messages = transaction.selectFrom('message').select('id').where('notice_id', 'in', ids);
+  await transaction.deleteFrom('attempt').where('message_id', 'in', messages).execute();
+  await transaction.deleteFrom('message').where('notice_id', 'in', ids).execute();
+  await transaction.deleteFrom('told_link').where('notice_id', 'in', ids).execute();
+  await transaction.deleteFrom('notice').where('id', 'in', ids).execute();
+  return ids.length;
+}
+
+export async function toldNotices(db: JournalDb, notices: readonly KeptNotice[]): Promise<ToldNotice[]> {
+  if (notices.length === 0) return [];
+  const rows = await db
+    .selectFrom('message')
+    .selectAll()
+    .where(
+      'notice_id',
+      'in',
+      notices.map(({ id }) => id),
+    )
+    .orderBy('made_at_ms')
+    .orderBy('id')
+    .execute();
+  const told = await withAttempts(db, rows.map(messageFromRow));
+  return notices.map((notice) => ({ ...notice, messages: told.filter(({ noticeId }) => noticeId === notice.id) }));
+}
+
+async function withAttempts(db: JournalDb, messages: readonly MessageRecord[]): Promise<ToldMessage[]> {
+  if (messages.length === 0) return [];
+  const rows = await db
+    .selectFrom('attempt')
+    .selectAll()
+    .where(
+      'message_id',
+      'in',
+      messages.map(({ id }) => id),
+    )
+    .orderBy('number')
+    .execute();
+  const attempts = rows.map((row) => ({
+    messageId: row.message_id,
+    number: row.number,
+    atMs: row.at_ms,
+    tookMs: row.took_ms,
+    outcome: row.outcome,
+    detail: row.detail,
+  }));
+  return messages.map((message) => ({
+    ...message,
+    attempts: attempts.filter(({ messageId }) => messageId === message.id),
+  }));
+}
+
+async function noticesById(db: JournalDb, ids: readonly string[]): Promise<Map<string, KeptNotice>> {
+  if (ids.length === 0) return new Map();
+  const rows = await db
+    .selectFrom('notice')
+    .selectAll()
+    .where('id', 'in', [...ids])
+    .execute();
+  return new Map(rows.map((row) => [row.id, noticeFromRow(row)]));
+}

@@ -1,0 +1,162 @@
+/**
+ * shared/store/journal/telling-people.ts: how each person wants to be told, their devices, links and turns.
+ */
+import { z } from 'zod';
+import type { HandOnRecord, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
+import type { JournalBase, JournalTransaction } from './journal-base.ts';
+
+const idsSchema = z.array(z.string());
+
+export function journalTellingPeople(base: JournalBase): Pick<TellingStore, 'wishes' | 'devices' | 'links' | 'handOn'> {
+  return { wishes: wishesOf(base), devices: devicesOf(base), links: linksOf(base), handOn: handOnOf(base) };
+}
+
+function wishesOf(base: JournalBase): TellingStore['wishes'] {
+  return {
+    list: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('telling').selectAll().orderBy('person_id').execute();
+        return rows.map(({ person_id: personId, wishes }) => ({ personId, wishes }));
+      }),
+    set: (personId, wishes) =>
+      base.write(async (transaction) => {
+        await transaction
+          .insertInto('telling')
+          .values({ person_id: personId, wishes })
+          .onConflict((conflict) => conflict.column('person_id').doUpdateSet({ wishes }))
+          .execute();
+      }),
+  };
+}
+
+function devicesOf(base: JournalBase): TellingStore['devices'] {
+  return {
+    list: (personId) =>
+      base.read(async (db) => {
+        let all = db.selectFrom('push_device').selectAll().orderBy('added_at_ms').orderBy('id');
+        if (personId !== undefined) all = all.where('person_id', '=', personId);
+        return (await all.execute()).map(
+          ({ person_id, added_at_ms: addedAtMs, last_ok_at_ms: lastOkAtMs, ...device }) => ({
+            ...device,
+            personId: person_id,
+            addedAtMs,
+            lastOkAtMs,
+          }),
+        );
+      }),
+    keep: (device) =>
+      base.write(async (transaction) => {
+        const { id, endpoint, ...rest } = device;
+        const changing = {
+          person_id: rest.personId,
+          p256dh: rest.p256dh,
+          auth: rest.auth,
+          label: rest.label,
+          added_at_ms: rest.addedAtMs,
+          last_ok_at_ms: rest.lastOkAtMs,
+        };
+        await transaction
+          .insertInto('push_device')
+          .values({ id, endpoint, ...changing })
+          .onConflict((conflict) => conflict.column('endpoint').doUpdateSet(changing))
+          .execute();
+      }),
+    remove: (id) =>
+      base.write(async (transaction) => {
+        const { numDeletedRows } = await transaction.deleteFrom('push_device').where('id', '=', id).executeTakeFirst();
+        return numDeletedRows > 0n;
+      }),
+    worked: (id, atMs) =>
+      base.write(async (transaction) => {
+        await transaction.updateTable('push_device').set({ last_ok_at_ms: atMs }).where('id', '=', id).execute();
+      }),
+  };
+}
+
+function linksOf(base: JournalBase): TellingStore['links'] {
+  return {
+    add: (link) =>
+      base.write(async (transaction) => {
+        await transaction
+          .insertInto('told_link')
+          .values({
+            digest: link.digest,
+            notice_id: link.noticeId,
+            person_id: link.personId,
+            person_name: link.personName,
+            way: link.way,
+            expires_at_ms: link.expiresAtMs,
+            used_at_ms: link.usedAtMs,
+          })
+          .execute();
+      }),
+    get: (digest) =>
+      base.read(async (db): Promise<ToldLink | undefined> => {
+        const row = await db.selectFrom('told_link').selectAll().where('digest', '=', digest).executeTakeFirst();
+        return (
+          row && {
+            digest,
+            noticeId: row.notice_id,
+            personId: row.person_id,
+            personName: row.person_name,
+            way: row.way,
+            expiresAtMs: row.expires_at_ms,
+            usedAtMs: row.used_at_ms,
+          }
+        );
+      }),
+    use: (digest, atMs) =>
+      base.write(async (transaction) => {
+        const { numUpdatedRows } = await transaction
+          .updateTable('told_link')
+          .set({ used_at_ms: atMs })
+          .where('digest', '=', digest)
+          .where('used_at_ms', 'is', null)
+          .executeTakeFirst();
+        return numUpdatedRows > 0n;
+      }),
+  };
+}
+
+function handOnOf(base: JournalBase): TellingStore['handOn'] {
+  return {
+    list: () =>
+      base.read(async (db): Promise<HandOnRecord[]> => {
+        const rows = await db.selectFrom('hand_on').selectAll().orderBy('site_id').execute();
+        return rows.map((row) => ({
+          siteId: row.site_id,
+          personIds: idsSchema.parse(JSON.parse(row.person_ids)),
+          afterMin: row.after_min,
+        }));
+      }),
+    set: ({ siteId, personIds, afterMin }) =>
+      base.write(async (transaction) => {
+        const changing = { person_ids: JSON.stringify(personIds), after_min: afterMin };
+        await transaction
+          .insertInto('hand_on')
+          .values({ site_id: siteId, ...changing })
+          .onConflict((conflict) => conflict.column('site_id').doUpdateSet(changing))
+          .execute();
+      }),
+    turns: (alarmIds) =>
+      base.read(async (db): Promise<TurnRecord[]> => {
+        if (alarmIds.length === 0) return [];
+        const rows = await db
+          .selectFrom('turn')
+          .selectAll()
+          .where('alarm_id', 'in', [...alarmIds])
+          .execute();
+        return rows.map((row) => ({ alarmId: row.alarm_id, place: row.place, atMs: row.at_ms }));
+      }),
+    setTurn: (turn) => base.write((transaction) => setTurn(transaction, turn)),
+  };
+}
+
+export async function setTurn(transaction: JournalTransaction, turn: TurnRecord): Promise<void> {
+  const changing = { place: turn.place, at_ms: turn.atMs };
+  await transaction
+    .insertInto('turn')
+    .values({ alarm_id: turn.alarmId, ...changing })
+    .onConflict((conflict) => conflict.column('alarm_id').doUpdateSet(changing))
+    .execute();
+}

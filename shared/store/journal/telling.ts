@@ -1,0 +1,12 @@
+/**
+ * shared/store/journal/telling.ts: the outbox of the journal and what stands around it.
+ */
+import type { TellingStore } from '../telling-store.ts';
+import type { JournalBase } from './journal-base.ts';
+import { journalMessages } from './messages.ts';
+import { journalNotices } from './notices.ts';
+import { journalTellingPeople } from './telling-people.ts';
+
+export function journalTelling(base: JournalBase): TellingStore {
+  return { notices: journalNotices(base), messages: journalMessages(base), ...journalTellingPeople(base) };
+}

@@ -1,0 +1,192 @@
+/**
+ * shared/store/telling-store.ts: the part of the journal that holds what people are told: the outbox and its surroundings.
+ *
+ * A notice is one thing to tell; it is spread into messages, one per person and way; each message has its attempts.
+ * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the house's; `nextTryMs` and leases are the machine's.
+ */
+import type { AttemptOutcome, MessageState, NoticeReason, NoticeSubject, TellingWay } from '../telling.ts';
+
+export interface NoticeRecord {
+  readonly id: string;
+  /** The same key again is the same notice, and is not kept twice. */
+  readonly key: string;
+  readonly about: NoticeSubject;
+  readonly answer: NoticeReason;
+  /** 0-3, as severities. */
+  readonly rank: number;
+  readonly siteId: string | null;
+  readonly pileId: string | null;
+  readonly alarmId: string | null;
+  /** For this person only; null for whoever wishes to hear of it. */
+  readonly personId: string | null;
+  readonly atMs: number;
+  readonly dueMs: number;
+  /** What the words are made of, JSON. */
+  readonly facts: string;
+}
+
+export interface KeptNotice extends NoticeRecord {
+  /** `joined`: told as part of another one. `dropped`: was over, or held back, before it was told. */
+  readonly state: 'new' | 'spread' | 'joined' | 'dropped';
+  readonly joinedId: string | null;
+}
+
+export interface MessageRecord {
+  readonly id: string;
+  readonly noticeId: string;
+  readonly personId: string;
+  readonly personName: string;
+  readonly way: TellingWay;
+  /** What the way needs to find the person: an address, a device's id, a URL. */
+  readonly address: string;
+  /** As it may be shown to others. */
+  readonly addressLabel: string;
+  readonly rank: number;
+  readonly state: MessageState;
+  readonly reason: string | null;
+  readonly madeAtMs: number;
+  readonly notBeforeMs: number;
+  readonly tries: number;
+  readonly nextTryMs: number;
+  readonly doneAtMs: number | null;
+  readonly seenAtMs: number | null;
+}
+
+export interface AttemptRecord {
+  readonly messageId: string;
+  readonly number: number;
+  readonly atMs: number;
+  readonly tookMs: number;
+  readonly outcome: AttemptOutcome;
+  readonly detail: string;
+}
+
+/** Who takes work, and until when nobody else may; one that dies loses it when the lease is over. */
+export interface Lease {
+  readonly taker: string;
+  readonly machineNowMs: number;
+  readonly untilMs: number;
+}
+
+export interface PushDevice {
+  readonly id: string;
+  readonly personId: string;
+  readonly endpoint: string;
+  readonly p256dh: string;
+  readonly auth: string;
+  readonly label: string;
+  readonly addedAtMs: number;
+  readonly lastOkAtMs: number | null;
+}
+
+export interface ToldLink {
+  /** SHA-256 of the secret. */
+  readonly digest: string;
+  readonly noticeId: string;
+  readonly personId: string;
+  readonly personName: string;
+  readonly way: TellingWay;
+  readonly expiresAtMs: number;
+  readonly usedAtMs: number | null;
+}
+
+export interface HandOnRecord {
+  readonly siteId: string;
+  /** Who is told first, second ... */
+  readonly personIds: readonly string[];
+  readonly afterMin: number;
+}
+
+/** How far an alarm was handed on: the place in the order that was told last, and when. */
+export interface TurnRecord {
+  readonly alarmId: string;
+  readonly place: number;
+  readonly atMs: number;
+}
+
+/** What a notice became; all of it or nothing. */
+export interface Spreading {
+  readonly noticeId: string;
+  readonly state: 'spread' | 'joined' | 'dropped';
+  readonly joinedId?: string | null;
+  readonly messages?: readonly MessageRecord[];
+  readonly notices?: readonly NoticeRecord[];
+  readonly turn?: TurnRecord;
+}
+
+/** How an attempt went and what follows; all of it or nothing. */
+export interface Attempted {
+  readonly attempt: AttemptRecord;
+  readonly state: MessageState;
+  readonly reason: string | null;
+  readonly nextTryMs: number;
+  readonly doneAtMs: number | null;
+  readonly messages?: readonly MessageRecord[];
+  readonly notices?: readonly NoticeRecord[];
+}
+
+export interface ToldMessage extends MessageRecord {
+  readonly attempts: readonly AttemptRecord[];
+}
+export interface ToldNotice extends KeptNotice {
+  readonly messages: readonly ToldMessage[];
+}
+
+export interface TellingStore {
+  readonly notices: {
+    add(notices: readonly NoticeRecord[]): Promise<void>;
+    /** Takes what is due and nobody has taken, the most pressing first. */
+    take(nowMs: number, lease: Lease, limit: number): Promise<KeptNotice[]>;
+    /** @returns false when somebody else was quicker: then nothing of it is kept. */
+    spread(spreading: Spreading): Promise<boolean>;
+    get(id: string): Promise<ToldNotice | undefined>;
+    byKey(key: string): Promise<KeptNotice | undefined>;
+    /** Newest first, with what became of each. */
+    ofAlarm(alarmId: string): Promise<ToldNotice[]>;
+    /** Those joined to another one. */
+    joinedTo(id: string): Promise<KeptNotice[]>;
+    /** The newest about each of these alarms that reached somebody, by alarm and person. */
+    toldOf(
+      alarmIds: readonly string[],
+    ): Promise<{ alarmId: string; personId: string; answer: NoticeReason; atMs: number; count: number }[]>;
+  };
+  readonly messages: {
+    take(way: TellingWay, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;
+    /** @returns false when it was no longer ours to tell of. */
+    attempted(taker: string, attempted: Attempted): Promise<boolean>;
+    /** Ends one that needs no attempt. */
+    overtake(id: string, reason: string, atMs: number): Promise<void>;
+    /** Given up, not yet seen by anybody, newest first. */
+    undelivered(limit: number): Promise<(ToldMessage & { notice: KeptNotice })[]>;
+    seen(id: string, atMs: number): Promise<boolean>;
+    /** How many stand in each state, and since when the eldest waits. */
+    counts(): Promise<{ way: TellingWay; state: MessageState; count: number; oldestMs: number; unseen: number }[]>;
+    /** Lets go of whatever a former run had taken; only for who holds the journal alone. */
+    releaseAll(): Promise<void>;
+    /** Removes what is told and older. @returns how many notices went. */
+    sweep(beforeMs: number): Promise<number>;
+  };
+  readonly wishes: {
+    list(): Promise<{ personId: string; wishes: string }[]>;
+    set(personId: string, wishes: string): Promise<void>;
+  };
+  readonly devices: {
+    list(personId?: string): Promise<PushDevice[]>;
+    /** The same endpoint again takes the place of what was there. */
+    keep(device: PushDevice): Promise<void>;
+    remove(id: string): Promise<boolean>;
+    worked(id: string, atMs: number): Promise<void>;
+  };
+  readonly links: {
+    add(link: ToldLink): Promise<void>;
+    get(digest: string): Promise<ToldLink | undefined>;
+    /** @returns false when it was used before. */
+    use(digest: string, atMs: number): Promise<boolean>;
+  };
+  readonly handOn: {
+    list(): Promise<HandOnRecord[]>;
+    set(record: HandOnRecord): Promise<void>;
+    turns(alarmIds: readonly string[]): Promise<TurnRecord[]>;
+    setTurn(turn: TurnRecord): Promise<void>;
+  };
+}
