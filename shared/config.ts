@@ -28,6 +28,11 @@ const wholeSchema = (least: number, most: number) =>
 const urlSchema = (...protocols: string[]) =>
   z.string().refine((text) => URL.canParse(text) && protocols.includes(new URL(text).protocol));
 
+/** One address, nothing that could end a header or begin another. */
+export const mailAddressPattern = /^[^\s@<>,;:"()[\]\\]{1,64}@[A-Za-z0-9](?:[A-Za-z0-9.-]{0,251}[A-Za-z0-9])?$/;
+const mailboxPattern =
+  /^(?:[^<>\r\n"]{1,80} <[^\s@<>,;:"()[\]\\]{1,64}@[A-Za-z0-9.-]{1,253}>|[^\s@<>,;:"()[\]\\]{1,64}@[A-Za-z0-9.-]{1,253})$/;
+
 /** One row per variable: what it must be (also the README's table), its default, and its check. */
 export const configVariables = {
   PORT: { must: 'a port from 0 to 65535 for the pages (0 takes any free one)', fallback: '4180', schema: portSchema },
@@ -138,6 +143,26 @@ export const configVariables = {
       .refine((text) => !/[?#]/.test(text))
       .transform((text) => text.replace(/\/+$/, '')),
   },
+  SMTP_URL: {
+    must: 'smtp:// or smtps:// address of the mail server, with user and password if it wants them',
+    fallback: undefined,
+    schema: urlSchema('smtp:', 'smtps:'),
+  },
+  MAIL_FROM: {
+    must: 'the sender of e-mails, as alarms@farm.example or Farm <alarms@farm.example>',
+    fallback: undefined,
+    schema: z.string().regex(mailboxPattern),
+  },
+  ALERT_MAIL_TO: {
+    must: 'an e-mail address that is told of warnings while no person has been set up',
+    fallback: undefined,
+    schema: z.string().regex(mailAddressPattern),
+  },
+  HEARTBEAT_URL: {
+    must: 'http:// or https:// address that is called every minute while all is well',
+    fallback: undefined,
+    schema: urlSchema('http:', 'https:'),
+  },
   LOG_LEVEL: {
     must: 'one of fatal, error, warn, info, debug, trace, silent',
     fallback: 'info',
@@ -189,7 +214,8 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
 function wrongValue(name: string, must: string, was: string): ConfigError {
   // An address may hold a password.
   const withoutUser = was.replace(/^([a-z+]+:\/\/)[^/@]*@/i, '$1…@');
-  const shown = /TOKEN|PASSWORD|JOURNAL_URL/.test(name) ? `${was.length} characters` : JSON.stringify(withoutUser);
+  const secret = /TOKEN|PASSWORD|JOURNAL_URL|SMTP_URL|HEARTBEAT/;
+  const shown = secret.test(name) ? `${was.length} characters` : JSON.stringify(withoutUser);
   return new ConfigError(`${prefix}${name} must be ${must}; it was ${shown}`);
 }
 
@@ -208,6 +234,11 @@ function checkTogether(config: Config): Config {
     const missing = cert === undefined ? 'MQTT_TLS_CERT' : 'MQTT_TLS_KEY';
     throw new ConfigError(
       `${prefix}${missing} must be set too, as TLS needs a certificate and its private key; it was empty`,
+    );
+  }
+  if (config.SMTP_URL !== undefined && config.MAIL_FROM === undefined) {
+    throw new ConfigError(
+      `${prefix}MAIL_FROM must be the sender of e-mails while BRANHEARTH_SMTP_URL is set; it was not set`,
     );
   }
   return config;

@@ -1,0 +1,56 @@
+/**
+ * server/notify/alarm-notices.ts: what a change of alarms gives people to hear, as notices for the outbox.
+ *
+ * Takes:  the change that the journal is about to keep, and the pile it is about.
+ * Gives:  notices to be kept in the same transaction.
+ */
+import type { AlarmFactsTold } from '../../core/notify/letter.ts';
+import { newsOf } from '../../core/notify/news.ts';
+import type { AlarmRecord, PileRecord } from '../../shared/store/journal.ts';
+import type { NoticeRecord } from '../../shared/store/telling-store.ts';
+import { rankOf } from '../../shared/telling.ts';
+import type { AlarmWords, BoardChange } from '../watch/alarm-board.ts';
+
+export function alarmNotices(
+  change: BoardChange,
+  pile: PileRecord,
+  isHeldBack: (alarmId: string) => boolean,
+  newId: () => string,
+): NoticeRecord[] {
+  return change.steps.flatMap((step) => {
+    const answer = newsOf(step, isHeldBack(step.alarmId));
+    // Two steps of one alarm in one look leave one record, its newest.
+    const alarm = change.alarms.findLast(({ id }) => id === step.alarmId);
+    if (answer === 'nothing-new' || alarm === undefined) return [];
+    return [
+      {
+        id: newId(),
+        key: `alarm/${alarm.id}/${step.atMs}/${step.arrow}`,
+        about: 'alarm' as const,
+        answer,
+        rank: rankOf(alarm.severity),
+        siteId: pile.siteId,
+        pileId: pile.id,
+        alarmId: alarm.id,
+        personId: null,
+        atMs: step.atMs,
+        dueMs: step.atMs,
+        facts: JSON.stringify(alarmFacts(alarm)),
+      },
+    ];
+  });
+}
+
+export function alarmFacts(alarm: AlarmRecord): AlarmFactsTold {
+  const words = JSON.parse(alarm.words) as AlarmWords;
+  return {
+    kind: alarm.kind,
+    position: alarm.position,
+    severity: alarm.severity,
+    seen: words.seen,
+    todo: words.todo,
+    byMs: words.byMs,
+    caution: words.caution,
+    raisedAtMs: alarm.raisedAtMs,
+  };
+}

@@ -1,0 +1,118 @@
+/**
+ * server/notify/people.ts: everybody who can be told, with their wishes and where each way finds them.
+ *
+ * Takes:  who is known to the house, the journal's wishes and devices, what is set up.
+ * Gives:  listeners; while nobody is known there is one, "this house".
+ */
+import type { Hearer } from '../../core/notify/who.ts';
+import { mailAddressPattern } from '../../shared/config.ts';
+import type { Role } from '../../shared/person.ts';
+import type { PushDevice, TellingStore } from '../../shared/store/telling-store.ts';
+import { type TellingWay, type Wishes, wishesSchema } from '../../shared/telling.ts';
+
+export interface KnownPerson {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+}
+
+/** Who is told while nobody has been set up. */
+export const housePerson: KnownPerson = { id: 'house', name: 'this house', role: 'owner' };
+
+export interface WayAddress {
+  readonly way: TellingWay;
+  readonly address: string;
+  readonly label: string;
+}
+
+export interface Listener extends Hearer {
+  readonly name: string;
+  readonly ways: readonly WayAddress[];
+  /** Set up, but switched off: asked when the others fail. */
+  readonly spareWays: readonly WayAddress[];
+}
+
+export interface PeopleParts {
+  readonly telling: TellingStore;
+  readonly known: () => Promise<readonly KnownPerson[]>;
+  /** Whether there is a mail server. */
+  readonly canMail: boolean;
+  /** Told while nobody has been set up. */
+  readonly mailTo: string | undefined;
+}
+
+export class TellingPeople {
+  readonly #parts: PeopleParts;
+
+  constructor(parts: PeopleParts) {
+    this.#parts = parts;
+  }
+
+  async known(): Promise<readonly KnownPerson[]> {
+    const known = await this.#parts.known();
+    return known.length === 0 ? [housePerson] : known;
+  }
+
+  async wishesOf(personId: string): Promise<Wishes> {
+    const kept = (await this.#parts.telling.wishes.list()).find((one) => one.personId === personId);
+    return this.#read(personId, kept?.wishes);
+  }
+
+  async listeners(): Promise<Listener[]> {
+    const [known, wishes, devices] = await Promise.all([
+      this.known(),
+      this.#parts.telling.wishes.list(),
+      this.#parts.telling.devices.list(),
+    ]);
+    const wishesOf = new Map(wishes.map((one) => [one.personId, one.wishes]));
+    return known.map(({ id, name, role }) => {
+      const own = this.#read(id, wishesOf.get(id));
+      const all = addressesOf(
+        own,
+        devices.filter(({ personId }) => personId === id),
+        this.#parts.canMail,
+      );
+      return {
+        personId: id,
+        name,
+        isOwner: role === 'owner',
+        wishes: own,
+        ways: all.filter(({ on }) => on).map(({ way, address, label }) => ({ way, address, label })),
+        spareWays: all.filter(({ on }) => !on).map(({ way, address, label }) => ({ way, address, label })),
+      };
+    });
+  }
+
+  #read(personId: string, text: string | undefined): Wishes {
+    const parsed = wishesSchema.safeParse(safeJson(text));
+    const wishes = parsed.success ? parsed.data : wishesSchema.parse({});
+    const { mailTo } = this.#parts;
+    if (personId !== housePerson.id || mailTo === undefined || wishes.email.address !== '') return wishes;
+    return { ...wishes, email: { on: true, address: mailTo } };
+  }
+}
+
+function addressesOf(
+  wishes: Wishes,
+  devices: readonly PushDevice[],
+  canMail: boolean,
+): (WayAddress & { readonly on: boolean })[] {
+  const { push, email, webhook } = wishes;
+  return [
+    ...devices.map(({ id, label }) => ({ way: 'push' as const, address: id, label, on: push.on })),
+    ...(canMail && mailAddressPattern.test(email.address)
+      ? [{ way: 'email' as const, address: email.address, label: email.address, on: email.on }]
+      : []),
+    ...(URL.canParse(webhook.url)
+      ? [{ way: 'webhook' as const, address: webhook.url, label: new URL(webhook.url).host, on: webhook.on }]
+      : []),
+  ];
+}
+
+function safeJson(text: string | undefined): unknown {
+  try {
+    return JSON.parse(text ?? '{}');
+  } catch {
+    return {};
+  }
+}

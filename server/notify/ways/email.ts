@@ -1,0 +1,93 @@
+/**
+ * server/notify/ways/email.ts: a letter by SMTP.
+ *
+ * Takes:  the address of the mail server and the sender.
+ * Gives:  what the server answered. The same message always carries the same Message-ID, so that a second copy can be told.
+ * Never:  lets anything a person wrote start a header of its own, or waits longer than an attempt may.
+ */
+import { createTransport, type Transporter } from 'nodemailer';
+import { severityOfRank } from '../../../shared/telling.ts';
+import { mailHtml, mailText } from './mail-body.ts';
+import { attemptTimeoutMs, type Errand, oneLine, type Way, type WayAnswer } from './way.ts';
+
+export interface MailOptions {
+  readonly smtpUrl: string;
+  readonly from: string;
+  readonly timeoutMs?: number;
+}
+
+export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailOptions): Way {
+  const stepMs = Math.min(10_000, timeoutMs);
+  const domain = /@([A-Za-z0-9.-]+)>?$/.exec(from)?.[1] ?? 'branhearth.invalid';
+  const running = new Set<Transporter>();
+
+  async function send(errand: Errand): Promise<WayAnswer> {
+    // A transport of its own for each attempt: whatever hangs is ended with it.
+    const transport = createTransport(smtpUrl, {});
+    Object.assign(transport.options, {
+      connectionTimeout: stepMs,
+      greetingTimeout: stepMs,
+      socketTimeout: stepMs,
+      dnsTimeout: stepMs,
+      disableFileAccess: true,
+      disableUrlAccess: true,
+    });
+    running.add(transport);
+    let timer: NodeJS.Timeout | undefined;
+    try {
+      const tooLong = new Promise<never>((_resolve, reject) => {
+        timer = setTimeout(() => reject(new Error(`no answer within ${Math.round(timeoutMs / 1000)} s`)), timeoutMs);
+      });
+      const info = await Promise.race([transport.sendMail(mailOf(errand, from, domain)), tooLong]);
+      return { outcome: 'sent', detail: oneLine(String(info.response ?? 'taken')) };
+    } catch (error) {
+      return refusalOf(error);
+    } finally {
+      clearTimeout(timer);
+      running.delete(transport);
+      transport.close();
+    }
+  }
+
+  return {
+    send,
+    close() {
+      for (const transport of running) transport.close();
+    },
+  };
+}
+
+function mailOf(errand: Errand, from: string, domain: string) {
+  const { message, notice, letter } = errand;
+  const severity = severityOfRank(notice.rank);
+  const pressing = notice.rank >= 2 && notice.answer !== 'cleared' && notice.answer !== 'test';
+  const thread = notice.alarmId === null ? undefined : `<alarm.${notice.alarmId}.${message.personId}@${domain}>`;
+  return {
+    from,
+    // As an object, so that it is one address and never a list.
+    to: { name: '', address: message.address },
+    subject: oneLine(letter.title),
+    text: mailText(errand),
+    html: mailHtml(errand, notice.answer === 'cleared' || notice.answer === 'test' ? 'over' : severity),
+    messageId: `<${message.id}@${domain}>`,
+    ...(thread === undefined ? {} : { references: thread, inReplyTo: thread }),
+    ...(pressing ? { priority: 'high' as const } : {}),
+    // RFC 3834: programs that answer mail by themselves leave this one alone.
+    headers: { 'Auto-Submitted': 'auto-generated' },
+  };
+}
+
+/** Codes of nodemailer and replies of the server (RFC 5321 section 4.2.1): only a "no" to this very letter is for good. */
+function refusalOf(error: unknown): WayAnswer {
+  const { responseCode, response, code, message, command } = error as {
+    responseCode?: number;
+    response?: string;
+    code?: string;
+    message?: string;
+    command?: string;
+  };
+  const said = oneLine(response ?? message ?? String(error));
+  const aboutLetter = code === 'EENVELOPE' || code === 'EMESSAGE' || command === 'RCPT TO' || command === 'DATA';
+  const forGood = responseCode !== undefined && responseCode >= 500 && aboutLetter;
+  return { outcome: forGood ? 'refused' : 'failed', detail: said };
+}
