@@ -40,6 +40,7 @@ import { registerRecords } from './routes/records.ts';
 import { registerSeasons } from './routes/seasons.ts';
 import { registerSeries } from './routes/series.ts';
 import { registerSites } from './routes/sites.ts';
+import { registerTold } from './routes/told.ts';
 
 export interface AppOptions {
   /** Folder of the built pages; without it only the API answers. */
@@ -112,6 +113,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerLabels(api, house);
   registerImport(api, house);
   registerAlarms(api, house);
+  await registerTold(api, house);
   registerProbes(api, house);
   registerPlan(api);
   registerIngest(api, house);

@@ -9,6 +9,7 @@ import type { Config } from '../shared/config.ts';
 import type { Journal } from '../shared/store/journal.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
 import type { LiveHub } from './live/live-hub.ts';
+import type { Delivery } from './notify/delivery.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
 import type { WatchDoor } from './watch/watch-door.ts';
@@ -27,4 +28,5 @@ export interface House {
   /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
   readonly door: Door | undefined;
   readonly hub: LiveHub;
+  readonly delivery: Delivery;
 }

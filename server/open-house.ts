@@ -17,6 +17,8 @@ import { openReadings } from '../shared/store/open-readings.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
 import { LiveHub } from './live/live-hub.ts';
+import type { Delivery } from './notify/delivery.ts';
+import { openDelivery } from './notify/open-delivery.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
@@ -43,7 +45,11 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const hub = new LiveHub();
   const probes = await ProbeBook.open(readings, journal);
-  const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands });
+  let delivery: Delivery | undefined;
+  const onAlarms = () => delivery?.kick();
+  const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands, onAlarms });
+  delivery = openDelivery({ config, journal, clock, log, watch });
+  await delivery.start();
 
   const door = config.MQTT_URL === undefined ? await openDoor(config, clock, journal) : undefined;
   const ingest = await startIngest({
@@ -85,9 +91,11 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     ingest,
     door,
     hub,
+    delivery,
     async close() {
       await ingest.close();
       await watch.close();
+      await delivery.close();
       await bands.close();
       hub.close();
       await readings.close();

@@ -144,7 +144,7 @@ export const configVariables = {
       .transform((text) => text.replace(/\/+$/, '')),
   },
   SMTP_URL: {
-    must: 'smtp:// or smtps:// address of the mail server, with user and password if it wants them',
+    must: 'the smtp:// or smtps:// address of the mail server, with user and password if it wants them',
     fallback: undefined,
     schema: urlSchema('smtp:', 'smtps:'),
   },
@@ -154,12 +154,12 @@ export const configVariables = {
     schema: z.string().regex(mailboxPattern),
   },
   ALERT_MAIL_TO: {
-    must: 'an e-mail address that is told of warnings while no person has been set up',
+    must: 'the e-mail address that is told of warnings while no person has been set up',
     fallback: undefined,
     schema: z.string().regex(mailAddressPattern),
   },
   HEARTBEAT_URL: {
-    must: 'http:// or https:// address that is called every minute while all is well',
+    must: 'the http:// or https:// address that is called every minute while all is well',
     fallback: undefined,
     schema: urlSchema('http:', 'https:'),
   },

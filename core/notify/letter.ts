@@ -67,7 +67,7 @@ export function alarmLetter(ask: AlarmLetterAsk): Letter {
   if (facts.kind === 'self-heating')
     parts.push({ label: 'Fire', text: over ? `${stillWatch} ${fireService}` : fireService });
   return {
-    title: title(pileName, `${titleStart(answer)}${over ? overShort(phrase.short) : phrase.short}`),
+    title: title(pileName, `${titleStart(answer)}${over ? phrase.shortOver : phrase.short}`),
     sentence: words(
       over
         ? `${pile} ${phrase.isOver}.`
@@ -103,8 +103,6 @@ function titleStart(answer: NoticeReason): string {
   if (answer === 'got-worse') return 'worse, ';
   return answer === 'reminder-due' ? 'still ' : '';
 }
-
-const overShort = (short: string) => `over: ${short}`;
 
 const longestTitle = 60;
 

@@ -6,16 +6,34 @@
  */
 import type { AlarmFactsTold } from '../../core/notify/letter.ts';
 import { newsOf } from '../../core/notify/news.ts';
+import type { SiteFactsTold } from '../../core/notify/other-letters.ts';
+import type { SiteSilence } from '../../core/notify/site-silence.ts';
 import type { AlarmRecord, PileRecord } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { rankOf } from '../../shared/telling.ts';
 import type { AlarmWords, BoardChange } from '../watch/alarm-board.ts';
 
+/** How a site stands, with what a message about it says. */
+export interface SiteSilenceSeen extends SiteSilence {
+  readonly probeCount: number;
+  readonly pileNames: readonly string[];
+}
+
+export interface NoticeContext {
+  readonly isHeldBack: (alarmId: string) => boolean;
+  readonly silence: () => SiteSilenceSeen;
+  readonly newId: () => string;
+}
+
+/** Facts of an alarm, and of its whole site where that fell silent as a whole. */
+export interface AlarmNoticeFacts extends AlarmFactsTold {
+  readonly site?: SiteFactsTold;
+}
+
 export function alarmNotices(
   change: BoardChange,
   pile: PileRecord,
-  isHeldBack: (alarmId: string) => boolean,
-  newId: () => string,
+  { isHeldBack, silence, newId }: NoticeContext,
 ): NoticeRecord[] {
   return change.steps.flatMap((step) => {
     const answer = newsOf(step, isHeldBack(step.alarmId));
@@ -35,7 +53,10 @@ export function alarmNotices(
         personId: null,
         atMs: step.atMs,
         dueMs: step.atMs,
-        facts: JSON.stringify(alarmFacts(alarm)),
+        facts: JSON.stringify({
+          ...alarmFacts(alarm),
+          ...(alarm.kind === 'probe-silent' && answer === 'first-raise' ? siteFacts(silence()) : {}),
+        } satisfies AlarmNoticeFacts),
       },
     ];
   });
@@ -53,4 +74,8 @@ export function alarmFacts(alarm: AlarmRecord): AlarmFactsTold {
     caution: words.caution,
     raisedAtMs: alarm.raisedAtMs,
   };
+}
+
+function siteFacts({ answer, sinceMs, probeCount, pileNames }: SiteSilenceSeen): Pick<AlarmNoticeFacts, 'site'> {
+  return answer === 'silent' ? { site: { sinceMs, probeCount, pileNames } } : {};
 }

@@ -27,6 +27,9 @@ export function registerHealth(api: Api, house: House): void {
         partHealth(house.journal.check()),
       ]);
       const broker = house.ingest.health();
+      const delivery = await house.delivery
+        .health()
+        .catch(() => ({ state: 'down' as const, detail: 'the journal cannot be read' }));
       const ready = [readings, journal, broker].every((part) => part.state === 'ok' || part.state === 'degraded');
       return reply.code(ready ? 200 : 503).send({
         live: true,
@@ -36,7 +39,7 @@ export function registerHealth(api: Api, house: House): void {
         speed: house.clock.speed,
         needsToken: house.config.API_TOKEN !== undefined,
         broker: { url: house.ingest.url, root: house.config.MQTT_ROOT },
-        parts: { broker, readings, journal, delivery: { state: 'off', detail: 'no way of delivery is set up' } },
+        parts: { broker, readings, journal, delivery },
       });
     },
   );

@@ -9,6 +9,7 @@ import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge/judge.ts';
+import { type PlaceRhythm, rhythmsOf } from '../../core/judge/rhythms.ts';
 import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
@@ -75,6 +76,11 @@ export class PileWatch {
 
   get hasNews(): boolean {
     return this.#pending.length > 0 || this.#lateFromMs < Number.POSITIVE_INFINITY;
+  }
+
+  /** When each place was last heard, and how often it speaks. */
+  rhythms(): PlaceRhythm[] {
+    return this.#state === null ? [] : rhythmsOf(this.#state);
   }
 
   /** Takes one committed reading; judged at the next look. Hot. */

@@ -9,6 +9,7 @@ import { setImmediate as turnOfOthers } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
 import pLimit from 'p-limit';
 import type { JudgeReading } from '../../core/judge/setup.ts';
+import { type ProbeRhythm, siteSilence } from '../../core/notify/site-silence.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { LostLeaseError, StoreError } from '../../shared/errors.ts';
 import type {
@@ -22,9 +23,11 @@ import type {
   WatchRecord,
 } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import type { LiveHub } from '../live/live-hub.ts';
+import { alarmNotices, type SiteSilenceSeen } from '../notify/alarm-notices.ts';
 import type { KnownProbe, ProbeBook } from '../probes/probe-book.ts';
 import { randomId } from '../routes/id-from-name.ts';
 import { pileSummary } from '../views/pile-summary.ts';
@@ -67,6 +70,8 @@ export interface WatchHouseParts {
   readonly bands: BandKeeper;
   /** Where several processes watch, each watches the sites it took; absent where this one watches all. */
   readonly shared?: SharedWatch;
+  /** Alarms changed, and that is kept; what there is to tell stands in the outbox. Must be quick. */
+  readonly onAlarms?: (pile: PileRecord) => void;
 }
 
 /** What a watch that shares the piles with other processes tells its worker. */
@@ -386,7 +391,7 @@ export class WatchHouse implements WatchDoor {
     const { shared } = this.#parts;
     const lease = this.#leases.get(entry.pile.siteId);
     if (shared && !lease) return;
-    const all = together(entry.owed, change);
+    const all = together(entry.owed, { ...change, notices: this.#noticesOf(entry, change) });
     if (all.alarms.length > 0 || all.watch) {
       entry.owed = all;
       await this.#underLease({ ...all, lease });
@@ -394,6 +399,7 @@ export class WatchHouse implements WatchDoor {
       if (all.watch) entry.keptAtMs = Date.now();
       if (this.#storeAway) this.#parts.log.info('what the piles do is kept again');
       this.#storeAway = false;
+      if (all.alarms.length > 0) this.#parts.onAlarms?.(entry.pile);
     }
     this.#parts.hub.publishLater('pile', entry.pile.id, () => entry.summary());
     if (shared && lease) {
@@ -409,6 +415,36 @@ export class WatchHouse implements WatchDoor {
       if (error instanceof LostLeaseError && change.lease) this.#parts.shared?.lost(change.lease);
       throw error;
     }
+  }
+
+  #noticesOf(entry: Entry, change: BoardChange): NoticeRecord[] {
+    if (change.steps.length === 0) return [];
+    const held = new Set([...entry.watch.board.open()].flatMap((one) => (one.heldBackBy ? [one.record.id] : [])));
+    const silence = () => this.silenceOf(entry.pile.siteId);
+    return alarmNotices(change, entry.pile, { isHeldBack: (id) => held.has(id), silence, newId: randomId });
+  }
+
+  /** Whether another warning explains this one just now; false for one that is not watched here. */
+  isHeldBack(alarmId: string): boolean {
+    for (const { watch } of this.#entries.values()) {
+      for (const { record, heldBackBy } of watch.board.open()) if (record.id === alarmId) return heldBackBy !== null;
+    }
+    return false;
+  }
+
+  /** Whether everything at a site has fallen silent, as far as it is watched here. */
+  silenceOf(siteId: string): SiteSilenceSeen {
+    const rhythms = new Map<string, ProbeRhythm>();
+    const pileNames: string[] = [];
+    for (const { pile, watch, sources } of this.#entries.values()) {
+      if (pile.siteId !== siteId || !watch.batch) continue;
+      pileNames.push(pile.name);
+      for (const { position, ...rhythm } of watch.rhythms()) {
+        const source = sources.find((one) => one.position === position && one.claim.toMs === null);
+        if (source) rhythms.set(source.claim.probe, rhythm);
+      }
+    }
+    return { ...siteSilence([...rhythms.values()], this.#parts.clock.nowMs()), probeCount: rhythms.size, pileNames };
   }
 
   /** Asks for the expected curve beside the main thread; the next look uses it once it is there. */
@@ -440,5 +476,10 @@ export class WatchHouse implements WatchDoor {
 function together(first: WatchChange, then: WatchChange): WatchChange {
   if (first === nothingOwed) return then;
   const alarms = new Map([...first.alarms, ...then.alarms].map((alarm) => [alarm.id, alarm]));
-  return { alarms: [...alarms.values()], steps: [...first.steps, ...then.steps], watch: then.watch ?? first.watch };
+  return {
+    alarms: [...alarms.values()],
+    steps: [...first.steps, ...then.steps],
+    watch: then.watch ?? first.watch,
+    notices: [...(first.notices ?? []), ...(then.notices ?? [])],
+  };
 }

@@ -132,6 +132,22 @@ export interface ToldNotice extends KeptNotice {
   readonly messages: readonly ToldMessage[];
 }
 
+/** The key of the notice that says a silent site, or trouble of the house, is over: that of its first, and this. */
+export const overEnding = '/over';
+
+export interface ToldPerson {
+  readonly alarmId: string;
+  readonly personId: string;
+  /** When this person was, or will be, told last. */
+  readonly lastAtMs: number;
+  /** Notices so far. */
+  readonly count: number;
+  /** Whether something went out to them, or is about to. */
+  readonly reached: boolean;
+  /** The newest of those notices. */
+  readonly newest: KeptNotice;
+}
+
 export interface TellingStore {
   readonly notices: {
     add(notices: readonly NoticeRecord[]): Promise<void>;
@@ -145,10 +161,10 @@ export interface TellingStore {
     ofAlarm(alarmId: string): Promise<ToldNotice[]>;
     /** Those joined to another one. */
     joinedTo(id: string): Promise<KeptNotice[]>;
-    /** The newest about each of these alarms that reached somebody, by alarm and person. */
-    toldOf(
-      alarmIds: readonly string[],
-    ): Promise<{ alarmId: string; personId: string; answer: NoticeReason; atMs: number; count: number }[]>;
+    /** Who was approached about each of these alarms. */
+    toldOf(alarmIds: readonly string[]): Promise<ToldPerson[]>;
+    /** Silent sites that were told of since and have not been told to speak again. */
+    openSites(sinceMs: number): Promise<KeptNotice[]>;
   };
   readonly messages: {
     take(way: TellingWay, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;

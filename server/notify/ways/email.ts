@@ -23,8 +23,8 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
 
   async function send(errand: Errand): Promise<WayAnswer> {
     // A transport of its own for each attempt: whatever hangs is ended with it.
-    const transport = createTransport(smtpUrl, {});
-    Object.assign(transport.options, {
+    const transport = createTransport({
+      ...serverOf(smtpUrl),
       connectionTimeout: stepMs,
       greetingTimeout: stepMs,
       socketTimeout: stepMs,
@@ -54,6 +54,18 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
     close() {
       for (const transport of running) transport.close();
     },
+  };
+}
+
+/** smtps:// speaks TLS from the first byte (port 465), smtp:// asks for it where the server offers it. */
+function serverOf(smtpUrl: string) {
+  const { protocol, hostname, port, username, password } = new URL(smtpUrl);
+  const secure = protocol === 'smtps:';
+  return {
+    host: hostname.replace(/^\[|\]$/g, ''),
+    port: port === '' ? (secure ? 465 : 587) : Number(port),
+    secure,
+    ...(username === '' ? {} : { auth: { user: decodeURIComponent(username), pass: decodeURIComponent(password) } }),
   };
 }
 
@@ -88,6 +100,7 @@ function refusalOf(error: unknown): WayAnswer {
   };
   const said = oneLine(response ?? message ?? String(error));
   const aboutLetter = code === 'EENVELOPE' || code === 'EMESSAGE' || command === 'RCPT TO' || command === 'DATA';
-  const forGood = responseCode !== undefined && responseCode >= 500 && aboutLetter;
+  // Without a reply it was refused before it was sent: an address that is none.
+  const forGood = aboutLetter && (responseCode ?? 550) >= 500;
   return { outcome: forGood ? 'refused' : 'failed', detail: said };
 }

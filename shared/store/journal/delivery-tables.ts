@@ -13,7 +13,7 @@ interface Taken {
 export interface DeliveryTables {
   notice: NoticeRow;
   message: MessageRow;
-  attempt: {
+  message_attempt: {
     message_id: string;
     /** 1, 2, 3 ... within the message. */
     number: number;

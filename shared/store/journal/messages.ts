@@ -58,7 +58,7 @@ export function journalMessages(base: JournalBase): TellingStore['messages'] {
           .executeTakeFirst();
         if (numUpdatedRows === 0n) return false;
         await transaction
-          .insertInto('attempt')
+          .insertInto('message_attempt')
           .values({
             message_id: attempt.messageId,
             number: attempt.number,
@@ -162,7 +162,7 @@ async function sweep(transaction: JournalTransaction, beforeMs: number): Promise
   const ids = old.map(({ id }) => id);
   if (ids.length === 0) return 0;
   const messages = transaction.selectFrom('message').select('id').where('notice_id', 'in', ids);
-  await transaction.deleteFrom('attempt').where('message_id', 'in', messages).execute();
+  await transaction.deleteFrom('message_attempt').where('message_id', 'in', messages).execute();
   await transaction.deleteFrom('message').where('notice_id', 'in', ids).execute();
   await transaction.deleteFrom('told_link').where('notice_id', 'in', ids).execute();
   await transaction.deleteFrom('notice').where('id', 'in', ids).execute();
@@ -189,7 +189,7 @@ export async function toldNotices(db: JournalDb, notices: readonly KeptNotice[])
 async function withAttempts(db: JournalDb, messages: readonly MessageRecord[]): Promise<ToldMessage[]> {
   if (messages.length === 0) return [];
   const rows = await db
-    .selectFrom('attempt')
+    .selectFrom('message_attempt')
     .selectAll()
     .where(
       'message_id',

@@ -1,9 +1,9 @@
 /**
  * shared/store/journal/notices.ts: what there is to tell, from being written down until it is spread over people.
  */
-import type { KeptNotice, Spreading, TellingStore } from '../telling-store.ts';
+import { sql } from 'kysely';
+import { type KeptNotice, overEnding, type Spreading, type TellingStore, type ToldPerson } from '../telling-store.ts';
 import { addNotices, insertMessages, noticeFromRow } from './delivery-rows.ts';
-import type { NoticeRow } from './delivery-tables.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import { toldNotices } from './messages.ts';
 import { setTurn } from './telling-people.ts';
@@ -52,7 +52,7 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
     ofAlarm: (alarmId) =>
       base.read(async (db) => {
         const own = await db.selectFrom('notice').selectAll().where('alarm_id', '=', alarmId).execute();
-        const joined = own.flatMap((row) => row.joined_id ?? []);
+        const joined = own.flatMap((row) => row.joined_id ?? []).filter((id) => own.every((row) => row.id !== id));
         const others =
           joined.length === 0 ? [] : await db.selectFrom('notice').selectAll().where('id', 'in', joined).execute();
         const rows = [...own, ...others].map(noticeFromRow).sort((a, b) => b.atMs - a.atMs || (a.id < b.id ? 1 : -1));
@@ -65,28 +65,20 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
         return rows.map(noticeFromRow);
       }),
 
-    toldOf: (alarmIds) =>
+    toldOf: (alarmIds) => base.read((db) => toldOf(db, alarmIds)),
+
+    openSites: (sinceMs) =>
       base.read(async (db) => {
-        if (alarmIds.length === 0) return [];
+        const over = db.selectFrom('notice').select('key').where('about', '=', 'site').where('answer', '=', 'cleared');
         const rows = await db
-          .selectFrom('message')
-          .innerJoin('notice', 'notice.id', 'message.notice_id')
-          .select(['notice.id as noticeId', 'notice.alarm_id', 'notice.answer', 'notice.at_ms', 'message.person_id'])
-          .where('notice.alarm_id', 'in', [...alarmIds])
-          .where('message.state', '!=', 'overtaken')
-          .orderBy('notice.at_ms')
+          .selectFrom('notice')
+          .selectAll()
+          .where('about', '=', 'site')
+          .where('answer', '=', 'first-raise')
+          .where('at_ms', '>=', sinceMs)
+          .where(sql<string>`key || ${overEnding}`, 'not in', over)
           .execute();
-        const newest = new Map<
-          string,
-          { alarmId: string; personId: string; answer: NoticeRow['answer']; atMs: number; seen: Set<string> }
-        >();
-        for (const { alarm_id: alarmId, person_id: personId, answer, at_ms: atMs, noticeId } of rows) {
-          if (alarmId === null) continue;
-          const key = `${alarmId} ${personId}`;
-          const seen = newest.get(key)?.seen ?? new Set<string>();
-          newest.set(key, { alarmId, personId, answer, atMs, seen: seen.add(noticeId) });
-        }
-        return [...newest.values()].map(({ seen, ...told }) => ({ ...told, count: seen.size }));
+        return rows.map(noticeFromRow);
       }),
   };
 }
@@ -108,4 +100,32 @@ async function spread(transaction: JournalTransaction, spreading: Spreading): Pr
 async function noticeRows(db: JournalDb, id: string): Promise<KeptNotice[]> {
   const rows = await db.selectFrom('notice').selectAll().where('id', '=', id).execute();
   return rows.map(noticeFromRow);
+}
+
+async function toldOf(db: JournalDb, alarmIds: readonly string[]): Promise<ToldPerson[]> {
+  if (alarmIds.length === 0) return [];
+  const notices = await db
+    .selectFrom('notice')
+    .selectAll()
+    .where('alarm_id', 'in', [...alarmIds])
+    .execute();
+  const told = new Map<string, ToldPerson>();
+  const ordered = (await toldNotices(db, notices.map(noticeFromRow))).sort((a, b) => a.atMs - b.atMs);
+  for (const { messages, ...notice } of ordered) {
+    for (const { personId, notBeforeMs, state, tries } of messages) {
+      if (notice.alarmId === null) continue;
+      const key = `${notice.alarmId} ${personId}`;
+      const before = told.get(key);
+      const isSame = before?.newest.id === notice.id;
+      told.set(key, {
+        alarmId: notice.alarmId,
+        personId,
+        lastAtMs: Math.max(before?.lastAtMs ?? 0, notice.atMs, notBeforeMs),
+        count: (before?.count ?? 0) + (isSame ? 0 : 1),
+        reached: before?.reached === true || state === 'sent' || (state === 'waiting' && tries === 0),
+        newest: notice,
+      });
+    }
+  }
+  return [...told.values()];
 }

@@ -54,14 +54,14 @@ export async function up(db: Kysely<unknown>): Promise<void> {
   await db.schema.createIndex('message_by_state').on('message').columns(['state', 'way', 'next_try_ms']).execute();
 
   await db.schema
-    .createTable('attempt')
+    .createTable('message_attempt')
     .addColumn('message_id', 'text', (column) => column.notNull().references('message.id'))
     .addColumn('number', 'integer', (column) => column.notNull())
     .addColumn('at_ms', 'bigint', (column) => column.notNull())
     .addColumn('took_ms', 'bigint', (column) => column.notNull())
     .addColumn('outcome', 'text', (column) => column.notNull())
     .addColumn('detail', 'text', (column) => column.notNull())
-    .addPrimaryKeyConstraint('attempt_key', ['message_id', 'number'])
+    .addPrimaryKeyConstraint('message_attempt_key', ['message_id', 'number'])
     .execute();
 
   await db.schema

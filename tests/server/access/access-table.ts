@@ -96,5 +96,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /api/sites': 'viewer',
   'POST /api/sites': 'keeper',
   'GET /calendar/{secret}.ics': 'open',
+  'GET /told/{secret}': 'open',
+  'POST /told/{secret}': 'open',
   'GET /metrics': 'viewer',
 };

@@ -11,6 +11,7 @@ import { journalOver } from '../../../shared/store/journal-kysely.ts';
 import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
 import { journalContract } from './journal-contract.ts';
 import { branBatch, branPile, yard } from './journal-sample.ts';
+import { tellingContract } from './journal-telling-contract.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
 
 journalContract('SQLite journal in memory', async () => ({ journal: await openSqliteJournal(':memory:') }));
@@ -26,6 +27,8 @@ journalContract('SQLite journal in a file', async () => {
     },
   };
 });
+
+tellingContract('what people are told, in a SQLite journal', () => openSqliteJournal(':memory:'));
 
 describe('openSqliteJournal()', () => {
   test('refuses a second writer in one line', async () => {

@@ -1,0 +1,36 @@
+/**
+ * server/notify/delivery-health.ts: how the delivery of warnings stands, in one line.
+ */
+import type { Journal } from '../../shared/store/journal.ts';
+import type { TellingPeople } from './people.ts';
+
+export interface DeliveryHealth {
+  readonly state: 'ok' | 'degraded' | 'down' | 'off';
+  readonly detail: string;
+}
+
+interface Asked {
+  readonly journal: Pick<Journal, 'telling'>;
+  readonly people: TellingPeople;
+  /** Why the outbox cannot be worked through, if it cannot. */
+  readonly failing: string;
+}
+
+export async function deliveryHealth({ journal, people, failing }: Asked): Promise<DeliveryHealth> {
+  if (failing !== '') return { state: 'down', detail: `Nothing can be told: ${failing}` };
+  const counts = await journal.telling.messages.counts();
+  const sum = (state: string, of: 'count' | 'unseen' = 'count') =>
+    counts.filter((row) => row.state === state).reduce((total, row) => total + row[of], 0);
+  const lost = sum('given-up', 'unseen');
+  if (lost > 0) {
+    return {
+      state: 'degraded',
+      detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet`,
+    };
+  }
+  const reachable = (await people.listeners()).filter(({ ways }) => ways.length > 0);
+  if (reachable.length === 0) return { state: 'off', detail: 'no way of delivery is set up, so warnings reach nobody' };
+  const waiting = sum('waiting') + sum('held');
+  const who = reachable.length === 1 ? '1 person' : `${reachable.length} people`;
+  return { state: 'ok', detail: `${who} can be told${waiting > 0 ? `, ${waiting} messages wait` : ''}` };
+}

@@ -1,0 +1,188 @@
+/**
+ * server/notify/delivery.ts: the delivery of warnings to people, as one part of the house.
+ *
+ * Takes:  the journal, the clock, the watch, what is configured.
+ * Gives:  a loop of its own that spreads notices, brings messages, and minds reminders and turns; and how it stands.
+ * Never:  holds up ingest or watching: they write into the outbox and go on.
+ */
+import { randomUUID } from 'node:crypto';
+import type { FastifyBaseLogger } from 'fastify';
+import type { Clock } from '../../shared/clock.ts';
+import type { Config } from '../../shared/config.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { KeptNotice, NoticeRecord } from '../../shared/store/telling-store.ts';
+import type { TellingWay } from '../../shared/telling.ts';
+import { msPerDay } from '../../shared/units.ts';
+import type { WatchHouse } from '../watch/watch-house.ts';
+import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
+import { groupSilence } from './group-silence.ts';
+import { type KnownPerson, TellingPeople } from './people.ts';
+import { Postman } from './postman.ts';
+import { type SpreadContext, spreadNotice } from './spread.ts';
+import { timedNotices } from './timed.ts';
+import type { Way } from './ways/way.ts';
+
+/** Machine time between looks at the outbox when nobody calls. */
+const lookMs = 1_000;
+/** Machine time between looks at what becomes due by the clock alone. */
+const timedMs = 5_000;
+const sweepMs = 3_600_000;
+/** How long it can be looked up what people were told. */
+const keepTellingMs = 90 * msPerDay;
+const leaseMs = 30_000;
+const atOnce = 20;
+
+export interface DeliveryParts {
+  readonly config: Pick<Config, 'PUBLIC_URL' | 'SMTP_URL' | 'ALERT_MAIL_TO'>;
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly known: () => Promise<readonly KnownPerson[]>;
+  readonly watch: () => WatchHouse | undefined;
+  readonly ways: Partial<Record<TellingWay, Way>>;
+  readonly newId: () => string;
+  /** Whether no other process works on this journal. */
+  readonly alone: boolean;
+  readonly random?: () => number;
+}
+
+export class Delivery {
+  readonly people: TellingPeople;
+  readonly #parts: DeliveryParts;
+  readonly #postman: Postman;
+  readonly #taker = randomUUID();
+  #timer: NodeJS.Timeout | undefined;
+  #running: Promise<void> | undefined;
+  #again = false;
+  #closed = false;
+  #timedAtMs = 0;
+  #sweptAtMs = 0;
+  #failing = '';
+
+  constructor(parts: DeliveryParts) {
+    this.#parts = parts;
+    const { journal, config } = parts;
+    this.people = new TellingPeople({
+      telling: journal.telling,
+      known: parts.known,
+      canMail: parts.ways.email !== undefined,
+      mailTo: config.ALERT_MAIL_TO,
+    });
+    this.#postman = new Postman({
+      ...parts,
+      people: this.people,
+      publicUrl: config.PUBLIC_URL,
+      taker: this.#taker,
+      kick: () => this.kick(),
+    });
+  }
+
+  async start(): Promise<void> {
+    if (this.#parts.alone) await this.#parts.journal.telling.messages.releaseAll();
+    this.kick();
+  }
+
+  /** Looks at the outbox now. Cheap, and safe to call at any time. */
+  kick(): void {
+    if (this.#closed) return;
+    this.#again = true;
+    this.#running ??= this.#run();
+  }
+
+  /** Writes something into the outbox and has it brought at once. */
+  async tell(notices: readonly NoticeRecord[]): Promise<void> {
+    await this.#parts.journal.telling.notices.add(notices);
+    this.kick();
+  }
+
+  async health(): Promise<DeliveryHealth> {
+    return deliveryHealth({ ...this.#parts, people: this.people, failing: this.#failing });
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    clearTimeout(this.#timer);
+    for (const way of Object.values(this.#parts.ways)) way.close();
+    await this.#running;
+    await this.#postman.rest();
+  }
+
+  async #run(): Promise<void> {
+    clearTimeout(this.#timer);
+    while (this.#again && !this.#closed) {
+      this.#again = false;
+      try {
+        await this.#once();
+        this.#failing = '';
+      } catch (error) {
+        const said = error instanceof Error ? error.message : String(error);
+        if (said !== this.#failing)
+          this.#parts.log.error({ err: error }, 'what is to be told cannot be worked through');
+        this.#failing = said;
+      }
+    }
+    this.#running = undefined;
+    if (!this.#closed) this.#timer = setTimeout(() => this.kick(), lookMs);
+  }
+
+  async #once(): Promise<void> {
+    const machineNowMs = Date.now();
+    if (machineNowMs - this.#timedAtMs >= timedMs) {
+      this.#timedAtMs = machineNowMs;
+      await timedNotices({ ...this.#parts, people: this.people, watch: this.#parts.watch() });
+    }
+    await this.#spreadDue();
+    await this.#postman.go();
+    if (machineNowMs - this.#sweptAtMs >= sweepMs) {
+      this.#sweptAtMs = machineNowMs;
+      await this.#parts.journal.telling.messages.sweep(this.#parts.clock.nowMs() - keepTellingMs);
+    }
+  }
+
+  async #spreadDue(): Promise<void> {
+    const { journal, clock } = this.#parts;
+    for (;;) {
+      const machineNowMs = Date.now();
+      const lease = { taker: this.#taker, machineNowMs, untilMs: machineNowMs + leaseMs };
+      const due = await journal.telling.notices.take(clock.nowMs(), lease, atOnce);
+      for (const notice of due) await this.#spread(notice);
+      if (due.length < atOnce) return;
+    }
+  }
+
+  async #spread(notice: KeptNotice): Promise<void> {
+    const { journal, log, newId } = this.#parts;
+    const grouped = await groupSilence(notice, journal, newId);
+    if (grouped) {
+      await journal.telling.notices.spread(grouped);
+      this.#again = true; // the notice of the site is new
+      return;
+    }
+    const spreading = spreadNotice(notice, await this.#context(notice));
+    if (notice.answer === 'first-raise' && spreading.messages?.length === 0) {
+      log.warn({ alarm: notice.alarmId }, 'a warning was raised and nobody is set up to be told of it');
+    }
+    await journal.telling.notices.spread(spreading);
+  }
+
+  async #context(notice: KeptNotice): Promise<SpreadContext> {
+    const { journal, clock, newId } = this.#parts;
+    const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
+    const [told, [turn], orders, listeners] = await Promise.all([
+      journal.telling.notices.toldOf(alarmIds),
+      journal.telling.handOn.turns(alarmIds),
+      journal.telling.handOn.list(),
+      this.people.listeners(),
+    ]);
+    return {
+      nowMs: clock.nowMs(),
+      machineNowMs: Date.now(),
+      listeners,
+      order: orders.find(({ siteId }) => siteId === notice.siteId),
+      place: turn?.place ?? -1,
+      toldBefore: new Set(told.flatMap(({ personId, reached }) => (reached ? [personId] : []))),
+      approached: new Set(told.map(({ personId }) => personId)),
+      newId,
+    };
+  }
+}

@@ -1,0 +1,61 @@
+/**
+ * server/notify/group-silence.ts: one message for a site that fell silent, instead of one per probe.
+ *
+ * Takes:  a notice that was taken.
+ * Gives:  what it joins instead of being told by itself; undefined when it stands alone.
+ */
+import type { Journal } from '../../shared/store/journal.ts';
+import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/telling-store.ts';
+import type { AlarmNoticeFacts } from './alarm-notices.ts';
+
+export async function groupSilence(
+  notice: KeptNotice,
+  journal: Pick<Journal, 'telling' | 'alarms'>,
+  newId: () => string,
+): Promise<Spreading | undefined> {
+  if (notice.about !== 'alarm' || notice.siteId === null) return undefined;
+  const facts = JSON.parse(notice.facts) as AlarmNoticeFacts;
+  if (facts.kind !== 'probe-silent') return undefined;
+  if (notice.answer === 'cleared') return clearedWithSite(notice, journal);
+  if (notice.answer !== 'first-raise') return undefined;
+  if (facts.site === undefined) return stillSilent(notice, journal);
+  // While nobody speaks the last word heard stays the same, and with it the key.
+  const key = `site-silent/${notice.siteId}/${facts.site.sinceMs}`;
+  const known = await journal.telling.notices.byKey(key);
+  if (known) return { noticeId: notice.id, state: 'joined', joinedId: known.id };
+  const { state: _, joinedId: __, ...same } = notice;
+  const ofSite: NoticeRecord = {
+    ...same,
+    id: newId(),
+    key,
+    about: 'site',
+    pileId: null,
+    rank: Math.max(notice.rank, 1),
+    facts: JSON.stringify(facts.site),
+  };
+  return { noticeId: notice.id, state: 'joined', joinedId: ofSite.id, notices: [ofSite] };
+}
+
+/** Of a probe that fell silent with its site people hear through the site. */
+async function clearedWithSite(
+  notice: KeptNotice,
+  { telling }: Pick<Journal, 'telling'>,
+): Promise<Spreading | undefined> {
+  if (notice.alarmId === null) return undefined;
+  const own = await telling.notices.ofAlarm(notice.alarmId);
+  const alone = own.some(
+    ({ about, answer, state }) => about === 'alarm' && answer === 'first-raise' && state === 'spread',
+  );
+  const site = own.find(({ about }) => about === 'site');
+  return site && !alone ? { noticeId: notice.id, state: 'joined', joinedId: site.id } : undefined;
+}
+
+/** A probe that stayed silent after its site spoke again is told by itself, unless it has spoken since. */
+async function stillSilent(notice: KeptNotice, { alarms }: Pick<Journal, 'alarms'>): Promise<Spreading | undefined> {
+  if (!notice.key.endsWith(aloneEnding) || notice.alarmId === null) return undefined;
+  const alarm = await alarms.get(notice.alarmId);
+  return alarm?.state === 'unacknowledged' ? undefined : { noticeId: notice.id, state: 'dropped' };
+}
+
+/** Ends the key of a notice about a probe that stayed silent when its site spoke again. */
+export const aloneEnding = '/alone';

@@ -1,0 +1,78 @@
+/**
+ * server/notify/letters.ts: the letter of a notice, in one person's words.
+ *
+ * Takes:  a notice, its reader, the journal's names of piles and sites, what the piles say now.
+ * Gives:  the letter, and where it points to.
+ */
+import { type AlarmFactsTold, alarmLetter, type Letter, type LetterReader } from '../../core/notify/letter.ts';
+import {
+  type HouseFactsTold,
+  houseLetter,
+  type SiteFactsTold,
+  type SiteLetterAsk,
+  type SummaryPile,
+  siteLetter,
+  summaryLetter,
+  testLetter,
+} from '../../core/notify/other-letters.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { NoticeRecord } from '../../shared/store/telling-store.ts';
+
+export interface LetterParts {
+  readonly journal: Pick<Journal, 'piles' | 'sites'>;
+  readonly clock: Clock;
+  readonly publicUrl: string | undefined;
+}
+
+/** Facts that a notice may carry beside its subject's own. */
+interface NotReached {
+  readonly notReached?: string;
+}
+
+export async function letterOf(
+  { journal, clock }: LetterParts,
+  notice: NoticeRecord,
+  personName: string,
+  reader: LetterReader,
+): Promise<Letter> {
+  const facts: unknown = JSON.parse(notice.facts);
+  const nowMs = clock.nowMs();
+  const siteName = async () =>
+    (await journal.sites.list()).find(({ id }) => id === notice.siteId)?.name ?? notice.siteId ?? '';
+  if (notice.answer === 'test') return testLetter(personName);
+  if (notice.answer === 'summary') return summaryLetter((facts as { piles: SummaryPile[] }).piles, reader);
+  const { notReached } = facts as NotReached;
+  switch (notice.about) {
+    case 'site':
+      return siteLetter({
+        answer: notice.answer as SiteLetterAsk['answer'],
+        facts: facts as SiteFactsTold,
+        siteName: await siteName(),
+        nowMs,
+        reader,
+        notReached,
+      });
+    case 'alarm': {
+      const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
+      return alarmLetter({
+        answer: notice.answer,
+        facts: facts as AlarmFactsTold,
+        pileName: pile?.name ?? 'A pile',
+        siteName: await siteName(),
+        nowMs,
+        reader,
+        notReached,
+      });
+    }
+    default:
+      return houseLetter(facts as HouseFactsTold, notice.answer === 'cleared');
+  }
+}
+
+export function pageOf({ publicUrl }: Pick<LetterParts, 'publicUrl'>, notice: NoticeRecord): string | undefined {
+  if (publicUrl === undefined) return undefined;
+  if (notice.about === 'alarm' && notice.pileId !== null)
+    return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}`;
+  return notice.answer === 'test' ? `${publicUrl}/telling` : `${publicUrl}/`;
+}

@@ -1,0 +1,185 @@
+/**
+ * server/notify/timed.ts: what becomes due by the clock alone: reminders, turns, sites that speak again, daily summaries.
+ *
+ * Takes:  the open alarms, who was told of them, the orders, the watch.
+ * Gives:  notices in the outbox, each under a key that follows from what it is about.
+ * Never:  writes the same twice, however many processes look at once: a known key is left as it is.
+ */
+import { stepHandOn } from '../../core/notify/hand-on.ts';
+import { reminderOf } from '../../core/notify/news.ts';
+import { dayOf, isQuiet, summaryDue } from '../../core/notify/wall-clock.ts';
+import { heedOf, isHazard, tellAtMs } from '../../core/notify/who.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
+import { type KeptNotice, type NoticeRecord, overEnding, type ToldPerson } from '../../shared/store/telling-store.ts';
+import { rankOf } from '../../shared/telling.ts';
+import { msPerDay, msPerMinute } from '../../shared/units.ts';
+import type { WatchHouse } from '../watch/watch-house.ts';
+import { alarmFacts } from './alarm-notices.ts';
+import { aloneEnding } from './group-silence.ts';
+import type { Listener, TellingPeople } from './people.ts';
+import { tidingsOf } from './spread.ts';
+
+export interface TimedParts {
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly people: TellingPeople;
+  readonly watch: WatchHouse | undefined;
+  readonly newId: () => string;
+}
+
+/** How long after its site spoke again a probe may still be silent before that is told. */
+const aloneAfterMs = 15 * msPerMinute;
+
+export async function timedNotices(parts: TimedParts): Promise<void> {
+  const listeners = await parts.people.listeners();
+  await aboutAlarms(parts, listeners);
+  await aboutSites(parts);
+  await summaries(parts, listeners);
+}
+
+async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): Promise<void> {
+  const { telling, alarms } = parts.journal;
+  const unanswered = (await alarms.open()).filter(({ state }) => state === 'unacknowledged');
+  if (unanswered.length === 0) return;
+  const ids = unanswered.map(({ id }) => id);
+  const [told, turns, orders, piles] = await Promise.all([
+    telling.notices.toldOf(ids),
+    telling.handOn.turns(ids),
+    telling.handOn.list(),
+    parts.journal.piles.list(),
+  ]);
+  for (const alarm of unanswered) {
+    const ofAlarm = told.filter(({ alarmId }) => alarmId === alarm.id);
+    const newest = ofAlarm.toSorted((a, b) => b.newest.atMs - a.newest.atMs)[0]?.newest;
+    if (newest === undefined) continue; // nobody was told: it joined another, or waits to be spread
+    const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
+    const basis = basisOf(parts, alarm, newest, siteId);
+    await telling.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));
+    const order = orders.find((one) => one.siteId === siteId);
+    const turn = turns.find(({ alarmId }) => alarmId === alarm.id);
+    if (!order || !turn) continue;
+    const tidings = tidingsOf(basis);
+    const nowMs = parts.clock.nowMs();
+    const candidates = listeners
+      .filter((one) => one.ways.length > 0 && heedOf(one, tidings) === 'heeds')
+      .map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, tidings, nowMs) }));
+    const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
+    const step = stepHandOn(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
+    if (step.next === turn) continue;
+    // First the notices: whoever dies between the two finds their keys known.
+    await telling.notices.add(
+      step.told
+        .filter(({ personId }) => !ofAlarm.some((one) => one.personId === personId && one.reached))
+        .map(({ personId }) => ({
+          ...basis,
+          id: parts.newId(),
+          key: `alarm/${alarm.id}/handed-on/${personId}`,
+          answer: 'handed-on',
+          personId,
+        })),
+    );
+    await telling.handOn.setTurn({ alarmId: alarm.id, ...step.next });
+  }
+}
+
+/** What a reminder or a hand-on speaks about: the alarm as it is now, or the site that its probe fell silent with. */
+function basisOf(
+  { clock, newId }: TimedParts,
+  alarm: AlarmRecord,
+  newest: KeptNotice,
+  siteId: string | null,
+): NoticeRecord {
+  const { state: _, joinedId: __, ...same } = newest;
+  const nowMs = clock.nowMs();
+  const facts = newest.about === 'site' ? newest.facts : JSON.stringify(alarmFacts(alarm));
+  const rank = newest.about === 'site' ? newest.rank : rankOf(alarm.severity);
+  return { ...same, id: newId(), siteId, rank, atMs: nowMs, dueMs: nowMs, facts };
+}
+
+function remindersOf(
+  { clock, newId, watch }: TimedParts,
+  alarm: AlarmRecord,
+  told: readonly ToldPerson[],
+  listeners: readonly Listener[],
+  basis: NoticeRecord,
+): NoticeRecord[] {
+  const nowMs = clock.nowMs();
+  const seen = { state: alarm.state, heldBack: watch?.isHeldBack(alarm.id) ?? false };
+  return listeners.flatMap(({ personId, wishes }) => {
+    const before = told.find((one) => one.personId === personId);
+    if (!before?.reached || reminderOf(before, seen, wishes.remindEveryMin, nowMs) === 'nothing-new') return [];
+    if (isQuiet(wishes.quiet, nowMs, wishes.timeZone) && !isHazard(alarm)) return [];
+    const key = `alarm/${alarm.id}/reminder/${personId}/${before.count}`;
+    return [{ ...basis, id: newId(), key, answer: 'reminder-due' as const, personId }];
+  });
+}
+
+async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise<void> {
+  if (!watch) return;
+  const nowMs = clock.nowMs();
+  for (const open of await journal.telling.notices.openSites(nowMs - 30 * msPerDay)) {
+    if (open.siteId === null || watch.silenceOf(open.siteId).answer !== 'speaks') continue;
+    const { state: _, joinedId: __, ...same } = open;
+    const over: NoticeRecord = {
+      ...same,
+      id: newId(),
+      key: `${open.key}${overEnding}`,
+      answer: 'cleared',
+      atMs: nowMs,
+      dueMs: nowMs,
+    };
+    const alone: NoticeRecord[] = (await journal.telling.notices.joinedTo(open.id))
+      .filter(({ answer }) => answer === 'first-raise')
+      .map(({ state: ___, joinedId: ____, facts, ...joined }) => ({
+        ...joined,
+        id: newId(),
+        key: `${joined.key}${aloneEnding}`,
+        dueMs: nowMs + aloneAfterMs,
+        facts: JSON.stringify({ ...JSON.parse(facts), site: undefined }),
+      }));
+    await journal.telling.notices.add([over, ...alone]);
+  }
+}
+
+async function summaries({ journal, clock, watch, newId }: TimedParts, listeners: readonly Listener[]): Promise<void> {
+  const nowMs = clock.nowMs();
+  for (const { personId, wishes, ways } of listeners) {
+    if (ways.length === 0 || !watch || !summaryDue(wishes.summaryAtMin, wishes.timeZone, undefined, nowMs)) continue;
+    const key = `summary/${personId}/${dayOf(nowMs, wishes.timeZone)}`;
+    if (await journal.telling.notices.byKey(key)) continue;
+    const sites = await journal.sites.list();
+    const piles = watch
+      .all()
+      .filter(({ batch, pile }) => batch !== null && (wishes.sites === null || wishes.sites.includes(pile.siteId)))
+      .map((one) => {
+        const { name, site, condition, next, alarms } = one.summary();
+        const standing = alarms.filter(
+          ({ state, heldBackBy }) => (state === 'unacknowledged' || state === 'acknowledged') && heldBackBy === null,
+        );
+        return {
+          name,
+          siteName: sites.find(({ id }) => id === site)?.name ?? site,
+          condition,
+          next,
+          warnings: standing.length,
+        };
+      });
+    await journal.telling.notices.add([
+      {
+        id: newId(),
+        key,
+        about: 'person',
+        answer: 'summary',
+        rank: 0,
+        siteId: null,
+        pileId: null,
+        alarmId: null,
+        personId,
+        atMs: nowMs,
+        dueMs: nowMs,
+        facts: JSON.stringify({ piles }),
+      },
+    ]);
+  }
+}

@@ -1,0 +1,82 @@
+/**
+ * server/routes/told.ts: the page that a link in a message opens: what was told, and one button.
+ *
+ * Never:  acknowledges on GET, whoever opens it; the secret in the address is all that is asked for.
+ */
+import type { FastifyReply } from 'fastify';
+import { z } from 'zod';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { fileAnswer } from '../http/file-answer.ts';
+import { answerTold, type ToldAnswer } from '../notify/acknowledge-told.ts';
+import { toldPath } from '../notify/told-links.ts';
+import { escaped } from '../notify/ways/mail-body.ts';
+
+const toldParams = z.object({ secret: z.string().min(1).max(100) });
+const statuses: Record<ToldAnswer['state'], number> = {
+  ready: 200,
+  done: 200,
+  'nothing-left': 200,
+  used: 410,
+  'too-old': 410,
+  unknown: 404,
+};
+
+export async function registerTold(api: Api, house: House): Promise<void> {
+  const parts = { ...house, people: house.delivery.people };
+  const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
+  const options = { config: { access: 'open' as const }, schema: { params: toldParams, response } };
+
+  await api.register(async (own: Api) => {
+    // The button of a plain page sends a form; nothing in it is read.
+    own.addContentTypeParser('application/x-www-form-urlencoded', { parseAs: 'string' }, (_request, _body, done) =>
+      done(null, undefined),
+    );
+    own.get(`${toldPath}:secret`, options, async (request, reply) =>
+      send(reply, await answerTold(parts, request.params.secret, false), false),
+    );
+    own.post(`${toldPath}:secret`, options, async (request, reply) => {
+      const answer = await answerTold(parts, request.params.secret, true);
+      return send(reply, answer, request.headers.accept?.includes('application/json') === true);
+    });
+  });
+}
+
+function send(reply: FastifyReply, answer: ToldAnswer, asJson: boolean) {
+  reply.code(statuses[answer.state]).header('Cache-Control', 'no-store');
+  if (asJson) return reply.type('application/json; charset=utf-8').serializer(JSON.stringify).send(answer);
+  return reply.type('text/html; charset=utf-8').serializer(String).send(pageOf(answer));
+}
+
+const headings: Record<ToldAnswer['state'], string> = {
+  ready: 'Have you seen this?',
+  done: 'Acknowledged',
+  'nothing-left': 'Nothing left to do here',
+  used: 'Acknowledged before',
+  'too-old': 'Too old',
+  unknown: 'Not known',
+};
+
+function pageOf({ state, told, says, pileId }: ToldAnswer): string {
+  const heading = headings[state];
+  const button =
+    state === 'ready' ? '<form method="post"><button type="submit">I have seen it: acknowledge</button></form>' : '';
+  const pile =
+    pileId === null
+      ? '<p><a href="/">See the piles</a></p>'
+      : `<p><a href="/piles/${encodeURIComponent(pileId)}">See the pile</a></p>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${heading}: Branhearth</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${heading}</h1>${told === null ? '' : `<p class="told">${escaped(told)}</p>`}<p>${escaped(says)}</p>${button}${pile}</main></body></html>`;
+}
+
+/** Tones of web/src/style/tokens.css; this page stands alone, so that it opens at once on any phone. */
+const style = `
+:root{color-scheme:light dark;--paper:#f6f0e2;--card:#fffaf0;--ink:#2b2115;--ember:#8c3d12;--on-ember:#fff}
+@media(prefers-color-scheme:dark){:root{--paper:#1c1610;--card:#282017;--ink:#f1e6d2;--ember:#f0a468;--on-ember:#1c1610}}
+body{margin:0;background:var(--paper);color:var(--ink);font:1.125rem/1.5 Georgia,'Times New Roman',serif}
+main{max-width:34rem;margin:0 auto;padding:1.5rem 1.125rem}
+.name{margin:0;color:var(--ember);font-weight:bold}
+h1{font-size:1.6rem;line-height:1.2;margin:.5rem 0 1rem}
+.told{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem;font-size:1.25rem}
+button{width:100%;min-height:3.5rem;border:0;border-radius:.4rem;background:var(--ember);color:var(--on-ember);font:inherit;font-weight:bold;cursor:pointer}
+button:focus-visible,a:focus-visible{outline:.2rem solid var(--ink);outline-offset:.2rem}
+a{color:var(--ember);display:inline-block;padding:.6rem 0}`;

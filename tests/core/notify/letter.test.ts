@@ -1,0 +1,130 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type AlarmFactsTold, alarmLetter, title } from '../../../core/notify/letter.ts';
+import { houseLetter, siteLetter, summaryLetter } from '../../../core/notify/other-letters.ts';
+import { positions } from '../../../shared/names.ts';
+import { noticeReasons } from '../../../shared/telling.ts';
+import { severities, warningKinds } from '../../../shared/warning.ts';
+
+const nowMs = Date.UTC(2031, 5, 1, 14);
+const reader = { timeZone: 'Europe/Lisbon', unit: 'C' as const };
+const facts: AlarmFactsTold = {
+  kind: 'overheating',
+  position: null,
+  severity: 'warning',
+  seen: 'The core is at 53 °C, above the 50 °C at which to act.',
+  todo: 'Turn it or spread it thinner.',
+  byMs: nowMs + 2 * 3_600_000,
+  caution: 'Wear a dust mask.',
+  raisedAtMs: nowMs - 15 * 60_000,
+};
+const ask = { answer: 'first-raise' as const, facts, pileName: 'Shed', siteName: 'Saltmere Yard', nowMs, reader };
+
+describe('alarmLetter()', () => {
+  test('begins with the sentence: which pile, what, what to do, by when', () => {
+    expect(alarmLetter(ask)).toEqual({
+      title: 'Shed: too hot',
+      sentence: 'Shed at Saltmere Yard is too hot. Turn it or spread it thinner. Do it by 17:00.',
+      parts: [
+        { label: 'Seen', text: 'The core is at 53 °C, above the 50 °C at which to act.' },
+        { label: 'Caution', text: 'Wear a dust mask.' },
+      ],
+    });
+  });
+
+  const openings: [(typeof noticeReasons)[number], string, string][] = [
+    ['got-worse', 'Shed: worse, too hot', 'It has got worse: Shed at Saltmere Yard is too hot.'],
+    [
+      'reminder-due',
+      'Shed: still too hot',
+      'Still, since 14:45: Shed at Saltmere Yard is too hot, and nobody has acknowledged it.',
+    ],
+    [
+      'handed-on',
+      'Shed: too hot',
+      'Shed at Saltmere Yard is too hot. It comes to you because nobody has acknowledged it for 15 minutes.',
+    ],
+    [
+      'not-reached',
+      'Shed: too hot',
+      'Shed at Saltmere Yard is too hot. It comes to you because Bram could not be reached.',
+    ],
+    ['cleared', 'Shed: no longer too hot', 'Shed at Saltmere Yard is no longer too hot.'],
+  ];
+  for (const [answer, heading, opening] of openings) {
+    test(`of ${answer} says so`, () => {
+      const letter = alarmLetter({ ...ask, answer, notReached: 'Bram' });
+      expect(letter.title).toBe(heading);
+      expect(letter.sentence.startsWith(opening)).toBe(true);
+    });
+  }
+
+  test('tells temperatures in the unit of its reader', () => {
+    const { parts } = alarmLetter({ ...ask, reader: { ...reader, unit: 'F' } });
+    expect(parts[0]?.text).toBe('The core is at 127 °F, above the 122 °F at which to act.');
+  });
+
+  test('says to act now when the time has come', () => {
+    expect(alarmLetter({ ...ask, facts: { ...facts, byMs: nowMs } }).sentence).toMatch(/Do it now\.$/);
+  });
+
+  const anyAlarm = fc.record({
+    answer: fc.constantFrom(...noticeReasons),
+    kind: fc.constantFrom(...warningKinds),
+    position: fc.option(fc.constantFrom(...positions)),
+    severity: fc.constantFrom(...severities),
+    pileName: fc.string({ minLength: 1, maxLength: 80 }),
+  });
+  test('always fits a lock screen, names the pile, and calls the fire service where something may burn', () => {
+    fc.assert(
+      fc.property(anyAlarm, ({ answer, kind, position, severity, pileName }) => {
+        const letter = alarmLetter({ ...ask, answer, pileName, facts: { ...facts, kind, position, severity } });
+        expect(letter.title.length).toBeLessThanOrEqual(60);
+        expect(letter.sentence).toContain(pileName.replace(/\u00a0/g, ' '));
+        const all = JSON.stringify(letter);
+        expect(all.includes('local fire service')).toBe(kind === 'self-heating');
+        expect(all).not.toMatch(/\b(sanitised|is safe)\b/);
+      }),
+    );
+  });
+});
+
+test('title() keeps what is wrong and shortens the name', () => {
+  expect(title('A very long name of a pile that nobody would ever give to one', 'heating dangerously')).toBe(
+    'A very long name of a pile that nobody…: heating dangerously',
+  );
+});
+
+test('siteLetter() tells once for all probes, and what to do', () => {
+  const silent = { sinceMs: nowMs - 3_600_000, probeCount: 5, pileNames: ['Shed', 'Barn'] };
+  expect(siteLetter({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
+    'Saltmere Yard has fallen silent: none of its 5 probes has spoken since 14:00. Measure the piles by hand now, then look at the site’s power, radio or network.',
+  );
+  expect(siteLetter({ answer: 'cleared', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
+    'Saltmere Yard speaks again after 60 minutes of silence.',
+  );
+});
+
+test('summaryLetter() begins with what needs a person', () => {
+  const pile = (name: string, warnings: number) => ({
+    name,
+    siteName: 'Saltmere Yard',
+    condition: 'It is working well: the core is at 41 °C.',
+    next: 'Leave it working.',
+    warnings,
+  });
+  const letter = summaryLetter([pile('Shed', 0), pile('Barn', 1)], reader);
+  expect(letter.sentence).toBe('2 piles watched; a warning stands at Barn.');
+  expect(letter.parts.map(({ label }) => label)).toEqual(['Barn at Saltmere Yard', 'Shed at Saltmere Yard']);
+  expect(summaryLetter([pile('Shed', 0)], reader).sentence).toBe('1 pile watched, and no warning stands.');
+  expect(summaryLetter([], reader).sentence).toBe('No pile is laid just now.');
+});
+
+test('houseLetter() says what is the matter and what to do, and when it is over', () => {
+  const disk = { said: 'The disk is nearly full.', todo: 'Make room.', short: 'disk nearly full' };
+  expect(houseLetter(disk, false)).toMatchObject({
+    title: 'Branhearth: disk nearly full',
+    sentence: 'The disk is nearly full. Make room.',
+  });
+  expect(houseLetter(disk, true).sentence).toBe('This is over: The disk is nearly full.');
+});

@@ -1,0 +1,185 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { giveUpAfterMs, isPast, pauseMs } from '../../../core/notify/backoff.ts';
+import { type Candidate, firstTurn, stepHandOn } from '../../../core/notify/hand-on.ts';
+import { siteSilence } from '../../../core/notify/site-silence.ts';
+import { type Heed, heedOf, type Tidings, tellAtMs } from '../../../core/notify/who.ts';
+import { rankOf, type Wishes, wishesSchema } from '../../../shared/telling.ts';
+import { severities, warningKinds } from '../../../shared/warning.ts';
+
+const hearer = (wishes: Partial<Wishes>, isOwner = false) => ({
+  personId: 'ada',
+  isOwner,
+  wishes: wishesSchema.parse(wishes),
+});
+const tooHot: Tidings = { about: 'alarm', kind: 'overheating', rank: rankOf('warning'), siteId: 'saltmere-yard' };
+const fire: Tidings = { ...tooHot, kind: 'self-heating', rank: rankOf('urgent') };
+const disk: Tidings = { about: 'house', kind: null, rank: rankOf('urgent'), siteId: null };
+
+describe('heedOf()', () => {
+  const rows: [string, Partial<Wishes>, boolean, Tidings, Heed][] = [
+    ['no wish at all', {}, false, tooHot, 'heeds'],
+    ['just from its severity on', { fromSeverity: 'warning' }, false, tooHot, 'heeds'],
+    ['from the next severity on', { fromSeverity: 'urgent' }, false, tooHot, 'below-their-severity'],
+    ['without its kind', { withoutKinds: ['overheating'] }, false, tooHot, 'not-this-kind'],
+    ['without another kind', { withoutKinds: ['drying'] }, false, tooHot, 'heeds'],
+    ['its site alone', { sites: ['saltmere-yard'] }, false, tooHot, 'heeds'],
+    ['another site alone', { sites: ['hill-barn'] }, false, tooHot, 'not-their-site'],
+    ['the hazard without its kind', { withoutKinds: ['self-heating'] }, false, fire, 'heeds'],
+    ['the hazard below their severity', { fromSeverity: 'danger' }, false, fire, 'heeds'],
+    ['the hazard at another site', { sites: [] }, false, fire, 'not-their-site'],
+    ['trouble of the house, an owner', {}, true, disk, 'heeds'],
+    ['trouble of the house, somebody else', {}, false, disk, 'not-asked-for'],
+    ['trouble of the house, somebody who asked', { houseTrouble: true }, false, disk, 'heeds'],
+    ['trouble of the house, an owner who does not want it', { houseTrouble: false }, true, disk, 'not-asked-for'],
+  ];
+  for (const [what, wishes, isOwner, tidings, answer] of rows) {
+    test(`${what}: ${answer}`, () => {
+      expect(heedOf(hearer(wishes, isOwner), tidings)).toBe(answer);
+    });
+  }
+});
+
+describe('the self-heating hazard', () => {
+  const wishes = fc.record({
+    withoutKinds: fc.subarray([...warningKinds]),
+    fromSeverity: fc.constantFrom(...severities),
+    quiet: fc.option(
+      fc.record({ fromMin: fc.integer({ min: 0, max: 1439 }), toMin: fc.integer({ min: 0, max: 1439 }) }),
+    ),
+    timeZone: fc.constantFrom('UTC', 'Europe/Lisbon', 'Asia/Kathmandu'),
+  });
+  test('is told at once whatever kinds, severity and quiet hours somebody wishes', () => {
+    fc.assert(
+      fc.property(wishes, fc.integer({ min: 0, max: 2e12 }), fc.integer({ min: 0, max: 3 }), (wished, nowMs, rank) => {
+        const one = hearer(wished);
+        expect(heedOf(one, { ...fire, rank })).toBe('heeds');
+        expect(tellAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
+      }),
+    );
+  });
+});
+
+test('tellAtMs() holds anything else until quiet hours end', () => {
+  const one = hearer({ quiet: { fromMin: 22 * 60, toMin: 7 * 60 } });
+  expect(tellAtMs(one, tooHot, Date.UTC(2031, 5, 1, 21, 59))).toBe(Date.UTC(2031, 5, 1, 21, 59));
+  expect(tellAtMs(one, tooHot, Date.UTC(2031, 5, 1, 22))).toBe(Date.UTC(2031, 5, 2, 7));
+});
+
+describe('firstTurn() and stepHandOn()', () => {
+  const order = ['ada', 'bram', 'cleo'];
+  const now = (personId: string): Candidate => ({ personId, tellAtMs: 0 });
+  const later = (personId: string): Candidate => ({ personId, tellAtMs: 9e9 });
+  const rows: [string, readonly Candidate[], boolean, string[], number][] = [
+    ['the first of the order', [now('ada'), now('bram'), now('cleo')], false, ['ada'], 0],
+    ['the first and whoever is not in it', [now('ada'), now('bram'), now('dora')], false, ['ada', 'dora'], 0],
+    ['the second where the first has other wishes', [now('bram'), now('cleo')], false, ['bram'], 1],
+    ['passes over quiet hours', [later('ada'), now('bram'), now('cleo')], false, ['ada', 'bram'], 1],
+    ['all in quiet hours', [later('ada'), later('bram')], false, ['ada', 'bram'], 3],
+    ['nobody', [], false, [], 3],
+    ['everybody of a hazard', [now('ada'), now('bram'), now('cleo')], true, ['ada', 'bram', 'cleo'], 3],
+  ];
+  for (const [what, candidates, hazard, told, place] of rows) {
+    test(`firstTurn(): ${what}`, () => {
+      const step = firstTurn(order, candidates, hazard, 0);
+      expect([step.told.map(({ personId }) => personId), step.next.place]).toEqual([told, place]);
+    });
+  }
+
+  const all = order.map(now);
+  const minute = 60_000;
+  const steps: [
+    string,
+    number,
+    number,
+    'unacknowledged' | 'acknowledged',
+    boolean,
+    readonly Candidate[],
+    string,
+    string[],
+  ][] = [
+    ['a minute early', 0, 14, 'unacknowledged', false, all, 'not-yet', []],
+    ['just in time', 0, 15, 'unacknowledged', false, all, 'handed-on', ['bram']],
+    ['acknowledged', 0, 15, 'acknowledged', false, all, 'acknowledged', []],
+    ['held back', 0, 15, 'unacknowledged', true, all, 'acknowledged', []],
+    ['to the last', 1, 15, 'unacknowledged', false, all, 'handed-on', ['cleo']],
+    ['after the last', 2, 1500, 'unacknowledged', false, all, 'end-of-order', []],
+    [
+      'over somebody with other wishes',
+      0,
+      15,
+      'unacknowledged',
+      false,
+      [now('ada'), now('cleo')],
+      'handed-on',
+      ['cleo'],
+    ],
+    ['with nobody left who wishes to hear', 0, 15, 'unacknowledged', false, [now('ada')], 'end-of-order', []],
+  ];
+  for (const [what, place, afterMin, state, heldBack, candidates, answer, told] of steps) {
+    test(`stepHandOn() ${what}: ${answer}`, () => {
+      const step = stepHandOn({ place, atMs: 0 }, { state, heldBack }, order, candidates, 15, afterMin * minute);
+      expect([step.answer, step.told.map(({ personId }) => personId)]).toEqual([answer, told]);
+    });
+  }
+
+  test('walks through everybody once, and then ends', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.string({ minLength: 1 }), { minLength: 1, maxLength: 8 }), (people) => {
+        const candidates = people.map(now);
+        const told: string[] = [];
+        let step = firstTurn(people, candidates, false, 0);
+        told.push(...step.told.map(({ personId }) => personId));
+        for (let turn = 1; turn < 20; turn++) {
+          const alarm = { state: 'unacknowledged' as const, heldBack: false };
+          step = stepHandOn(step.next, alarm, people, candidates, 15, turn * 15 * minute);
+          told.push(...step.told.map(({ personId }) => personId));
+        }
+        expect(told).toEqual(people);
+      }),
+    );
+  });
+});
+
+describe('siteSilence()', () => {
+  const minute = 60_000;
+  const probe = (heardMinAgo: number, everyMin: number) => ({
+    heardAtMs: 1000 * minute - heardMinAgo * minute,
+    intervalMs: everyMin * minute,
+  });
+  const rows: [string, ReturnType<typeof probe>[], string][] = [
+    ['no probe', [], 'alone'],
+    ['one probe', [probe(90, 10)], 'alone'],
+    ['two that missed their turn', [probe(33, 10), probe(24, 10)], 'silent'],
+    ['one that spoke lately', [probe(33, 10), probe(9, 10)], 'speaks'],
+    ['one just within its turn and a half', [probe(33, 10), probe(15, 10)], 'speaks'],
+    ['one just beyond it', [probe(33, 10), probe(15.1, 10)], 'silent'],
+    ['a slow one whose turn has not come', [probe(33, 1), probe(50, 60)], 'speaks'],
+    ['a quick one within five minutes', [probe(33, 1), probe(4, 1)], 'speaks'],
+    ['one whose rhythm is not known', [probe(33, 10), probe(29, 0)], 'speaks'],
+  ];
+  for (const [what, probes, answer] of rows) {
+    test(`${what}: ${answer}`, () => {
+      expect(siteSilence(probes, 1000 * minute).answer).toBe(answer);
+    });
+  }
+});
+
+describe('pauseMs()', () => {
+  test('grows from 5 s to a quarter of an hour, never less than half of it', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 100 }),
+        fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }),
+        (tries, random) => {
+          const whole = Math.min(900_000, 5_000 * 2 ** (tries - 1));
+          expect(pauseMs(tries, random)).toBeGreaterThanOrEqual(whole / 2);
+          expect(pauseMs(tries, random)).toBeLessThanOrEqual(whole);
+        },
+      ),
+    );
+  });
+  test('ends after six hours', () => {
+    expect([isPast(0, giveUpAfterMs - 1), isPast(0, giveUpAfterMs)]).toEqual([false, true]);
+  });
+});

@@ -1,0 +1,85 @@
+/**
+ * tests/server/notify/farm.ts: a pile that overheats on a clock of its own, and a house that tells people of it.
+ */
+import type { AlarmDetail } from '../../../shared/api/alarms.ts';
+import { alarmsAnswerSchema } from '../../../shared/api/alarms.ts';
+import type { Clock } from '../../../shared/clock.ts';
+import { type Wishes, wishesSchema } from '../../../shared/telling.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { until } from '../../helpers/until.ts';
+
+const minuteMs = 60_000;
+export const laidMs = Date.UTC(2031, 4, 1, 6);
+
+export interface TellingFarm {
+  readonly one: TestHouse;
+  nowMs: number;
+  post(url: string, payload?: object): Promise<unknown>;
+  measure(coreC: number): Promise<void>;
+  /** Warms the core to `peakC` over hours and holds it until the alarm stands. */
+  overheat(peakC?: number): Promise<AlarmDetail>;
+  alarms(): Promise<AlarmDetail[]>;
+  wish(wishes: Partial<Wishes>, personId?: string): Promise<void>;
+  reopen(): Promise<void>;
+  close(): Promise<void>;
+}
+
+export async function openTellingFarm(environment: Record<string, string>): Promise<TellingFarm> {
+  const { dataDir, remove } = await makeDataDir();
+  const clock: Clock = { nowMs: () => farm.nowMs, speed: 1 };
+  let one: TestHouse;
+  const farm: TellingFarm = {
+    nowMs: laidMs,
+    get one() {
+      return one;
+    },
+    async post(url, payload = {}) {
+      const answer = await one.app.inject({ method: 'POST', url, payload });
+      if (answer.statusCode >= 300) throw new Error(`${url}: ${answer.body}`);
+      return answer.body === '' ? undefined : answer.json();
+    },
+    async measure(coreC) {
+      const reading = {
+        site: 'saltmere-yard',
+        probe: 'p1',
+        quantity: 'temperature' as const,
+        value: coreC,
+        atMs: farm.nowMs,
+      };
+      await one.house.readings.append([reading]);
+      one.house.probes.record(reading);
+    },
+    async overheat(peakC = 53) {
+      for (let step = 0; step < (peakC - 24) * 3 + 12; step++) {
+        farm.nowMs += 10 * minuteMs;
+        await farm.measure(Math.min(peakC, 24 + step / 3));
+      }
+      return until('the alarm', async () => {
+        farm.nowMs += 10 * minuteMs;
+        await farm.measure(peakC);
+        await new Promise((resolve) => setTimeout(resolve, 250));
+        return (await farm.alarms()).find(({ kind, state }) => kind === 'overheating' && state === 'unacknowledged');
+      });
+    },
+    async alarms() {
+      return alarmsAnswerSchema.parse((await one.app.inject({ url: '/api/piles/shed/alarms' })).json()).alarms;
+    },
+    async wish(wishes, personId = 'house') {
+      await one.house.journal.telling.wishes.set(personId, JSON.stringify(wishesSchema.parse(wishes)));
+    },
+    async reopen() {
+      await one.close();
+      one = await openTestHouse(dataDir, environment, clock);
+    },
+    async close() {
+      await one.close();
+      await remove();
+    },
+  };
+  one = await openTestHouse(dataDir, environment, clock);
+  await farm.post('/api/sites', { name: 'Saltmere Yard' });
+  await farm.post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
+  await farm.measure(24);
+  await farm.post('/api/probes/saltmere-yard/p1/claim', { pileId: 'shed', position: 'core' });
+  return farm;
+}

@@ -1,0 +1,248 @@
+/**
+ * tests/shared/store/journal-telling-contract.ts: what any journal must keep of what people are told.
+ */
+import { describe, expect, test } from 'vitest';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { Lease, MessageRecord, NoticeRecord } from '../../../shared/store/telling-store.ts';
+import { beginMs, branBatch, branPile, raised, tooWarm, yard } from './journal-sample.ts';
+
+const notice: NoticeRecord = {
+  id: 'notice-1',
+  key: 'alarm/alarm-1/1/raised',
+  about: 'alarm',
+  answer: 'first-raise',
+  rank: 1,
+  siteId: yard.id,
+  pileId: branPile.id,
+  alarmId: tooWarm.id,
+  personId: null,
+  atMs: beginMs,
+  dueMs: beginMs,
+  facts: '{}',
+};
+const message: MessageRecord = {
+  id: 'message-1',
+  noticeId: notice.id,
+  personId: 'ada',
+  personName: 'Ada',
+  way: 'email',
+  address: 'ada@saltmere.example',
+  addressLabel: 'ada@saltmere.example',
+  rank: 1,
+  state: 'waiting',
+  reason: null,
+  madeAtMs: beginMs,
+  notBeforeMs: beginMs,
+  tries: 0,
+  nextTryMs: 1_000,
+  doneAtMs: null,
+  seenAtMs: null,
+};
+const lease = (taker: string, machineNowMs = 1_000): Lease => ({
+  taker,
+  machineNowMs,
+  untilMs: machineNowMs + 30_000,
+});
+const attempt = {
+  messageId: message.id,
+  number: 1,
+  atMs: beginMs,
+  tookMs: 12,
+  outcome: 'sent' as const,
+  detail: '250 taken',
+};
+const sent = { attempt, state: 'sent' as const, reason: null, nextTryMs: 0, doneAtMs: beginMs };
+
+export function tellingContract(name: string, open: () => Promise<Journal>): void {
+  describe(name, () => {
+    async function withAlarm(check: (journal: Journal) => Promise<void>) {
+      const journal = await open();
+      await journal.sites.add(yard);
+      await journal.piles.add(branPile, branBatch);
+      await journal.watch.keep({ alarms: [tooWarm], steps: [raised], watch: null, notices: [notice] });
+      await check(journal);
+      await journal.close();
+    }
+    const spread = (journal: Journal, messages = [message]) =>
+      journal.telling.notices.spread({ noticeId: notice.id, state: 'spread', messages });
+
+    test('a notice is kept with its alarm or not at all', () =>
+      withAlarm(async (journal) => {
+        expect((await journal.telling.notices.get(notice.id))?.state).toBe('new');
+        const ofNoAlarm = { ...raised, alarmId: 'no-such-alarm' };
+        const other = { ...notice, id: 'notice-2', key: 'another' };
+        await expect(
+          journal.watch.keep({ alarms: [], steps: [ofNoAlarm], watch: null, notices: [other] }),
+        ).rejects.toThrow();
+        expect(await journal.telling.notices.byKey('another')).toBeUndefined();
+      }));
+
+    test('a known key is not kept twice', () =>
+      withAlarm(async (journal) => {
+        await journal.telling.notices.add([{ ...notice, id: 'notice-2', answer: 'got-worse' }]);
+        expect(await journal.telling.notices.byKey(notice.key)).toEqual({ ...notice, state: 'new', joinedId: null });
+        expect(await journal.telling.notices.get('notice-2')).toBeUndefined();
+      }));
+
+    test('a notice is taken by one, until the lease is over; not before it is due', () =>
+      withAlarm(async (journal) => {
+        const { notices } = journal.telling;
+        expect(await notices.take(beginMs - 1, lease('one'), 10)).toEqual([]);
+        expect(await notices.take(beginMs, lease('one'), 10)).toHaveLength(1);
+        expect(await notices.take(beginMs, lease('two', 30_999), 10)).toEqual([]);
+        expect(await notices.take(beginMs, lease('two', 31_000), 10)).toHaveLength(1);
+      }));
+
+    test('a notice is spread once, whoever comes second', () =>
+      withAlarm(async (journal) => {
+        expect(await spread(journal)).toBe(true);
+        expect(await spread(journal, [{ ...message, id: 'message-2', personId: 'bram' }])).toBe(false);
+        const told = await journal.telling.notices.get(notice.id);
+        expect(told).toMatchObject({ state: 'spread', messages: [{ ...message, attempts: [] }] });
+        expect(await journal.telling.notices.take(beginMs, lease('one', 1e9), 10)).toEqual([]);
+      }));
+
+    test('a message is taken by one way and one taker, the most pressing first, held ones not before their time', () =>
+      withAlarm(async (journal) => {
+        const pressing = { ...message, id: 'message-2', personId: 'bram', rank: 3 };
+        const held = {
+          ...message,
+          id: 'message-3',
+          personId: 'cleo',
+          state: 'held' as const,
+          notBeforeMs: beginMs + 9,
+        };
+        await spread(journal, [message, pressing, held]);
+        const { messages } = journal.telling;
+        expect(await messages.take('push', beginMs, lease('one'), 10)).toEqual([]);
+        expect((await messages.take('email', beginMs, lease('one'), 1)).map(({ id }) => id)).toEqual(['message-2']);
+        expect((await messages.take('email', beginMs, lease('two'), 9)).map(({ id }) => id)).toEqual(['message-1']);
+        expect((await messages.take('email', beginMs + 9, lease('two'), 9)).map(({ id }) => id)).toEqual(['message-3']);
+      }));
+
+    test('an attempt is noted by its taker only, and ends the message', () =>
+      withAlarm(async (journal) => {
+        await spread(journal);
+        const { messages, notices } = journal.telling;
+        await messages.take('email', beginMs, lease('one'), 9);
+        expect(await messages.attempted('two', sent)).toBe(false);
+        expect(await messages.attempted('one', sent)).toBe(true);
+        expect(await messages.attempted('one', sent)).toBe(false);
+        const told = await notices.ofAlarm(tooWarm.id);
+        expect(told[0]?.messages).toEqual([
+          { ...message, state: 'sent', tries: 1, nextTryMs: 0, doneAtMs: beginMs, attempts: [attempt] },
+        ]);
+        expect(await notices.toldOf([tooWarm.id])).toMatchObject([
+          { alarmId: tooWarm.id, personId: 'ada', lastAtMs: beginMs, count: 1, reached: true },
+        ]);
+      }));
+
+    test('a failed one waits for its next try; one given up stays to be seen', () =>
+      withAlarm(async (journal) => {
+        await spread(journal);
+        const { messages, notices } = journal.telling;
+        await messages.take('email', beginMs, lease('one'), 9);
+        const failed = { ...attempt, outcome: 'failed' as const, detail: '451 later' };
+        const again = { state: 'waiting' as const, reason: '451 later', nextTryMs: 6_000, doneAtMs: null };
+        await messages.attempted('one', { attempt: failed, ...again });
+        expect(await messages.take('email', beginMs, lease('one', 5_999), 9)).toEqual([]);
+        expect(await messages.take('email', beginMs, lease('one', 6_000), 9)).toHaveLength(1);
+        expect((await notices.toldOf([tooWarm.id]))[0]?.reached).toBe(false);
+        const refused = { ...attempt, number: 2, outcome: 'refused' as const, detail: '550 no' };
+        const up = { state: 'given-up' as const, reason: '550 no', nextTryMs: 0, doneAtMs: beginMs + 5 };
+        await messages.attempted('one', { attempt: refused, ...up });
+        const [lost] = await messages.undelivered(10);
+        expect([lost?.id, lost?.notice.id, lost?.attempts.length]).toEqual([message.id, notice.id, 2]);
+        expect(await messages.counts()).toEqual([
+          { way: 'email', state: 'given-up', count: 1, oldestMs: beginMs, unseen: 1 },
+        ]);
+        expect(await messages.seen(message.id, beginMs + 9)).toBe(true);
+        expect(await messages.undelivered(10)).toEqual([]);
+      }));
+
+    test('what was taken by one that died is free again once released', () =>
+      withAlarm(async (journal) => {
+        await spread(journal);
+        const { messages } = journal.telling;
+        await messages.take('email', beginMs, lease('dead'), 9);
+        await messages.releaseAll();
+        expect(await messages.take('email', beginMs, lease('one'), 9)).toHaveLength(1);
+      }));
+
+    test('old notices are swept with all that hangs on them, those that wait are not', () =>
+      withAlarm(async (journal) => {
+        await spread(journal);
+        const { messages, notices, links } = journal.telling;
+        const link = { digest: 'd', noticeId: notice.id, personId: 'ada', personName: 'Ada', way: 'email' as const };
+        await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
+        expect(await messages.sweep(beginMs + 1)).toBe(0);
+        await messages.take('email', beginMs, lease('one'), 9);
+        await messages.attempted('one', sent);
+        expect(await messages.sweep(beginMs)).toBe(0);
+        expect(await messages.sweep(beginMs + 1)).toBe(1);
+        expect(await notices.get(notice.id)).toBeUndefined();
+        expect(await links.get('d')).toBeUndefined();
+      }));
+
+    test('a link is used once', () =>
+      withAlarm(async (journal) => {
+        const { links } = journal.telling;
+        const link = { digest: 'd', noticeId: notice.id, personId: 'ada', personName: 'Ada', way: 'email' as const };
+        await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
+        expect(await links.use('d', beginMs + 1)).toBe(true);
+        expect(await links.use('d', beginMs + 2)).toBe(false);
+        expect(await links.get('d')).toEqual({ ...link, expiresAtMs: beginMs + 9, usedAtMs: beginMs + 1 });
+        expect(await links.get('other')).toBeUndefined();
+      }));
+
+    test('wishes, devices and orders keep the last that was set', () =>
+      withAlarm(async (journal) => {
+        const { wishes, devices, handOn } = journal.telling;
+        await wishes.set('ada', '{"a":1}');
+        await wishes.set('ada', '{"a":2}');
+        expect(await wishes.list()).toEqual([{ personId: 'ada', wishes: '{"a":2}' }]);
+        const device = {
+          id: 'phone',
+          personId: 'ada',
+          endpoint: 'https://push.example/1',
+          p256dh: 'key',
+          auth: 'secret',
+          label: 'phone',
+          addedAtMs: 1,
+          lastOkAtMs: null,
+        };
+        await devices.keep(device);
+        await devices.keep({ ...device, id: 'other', personId: 'bram' });
+        expect(await devices.list()).toEqual([{ ...device, personId: 'bram' }]);
+        await devices.worked('phone', 7);
+        expect((await devices.list('bram'))[0]?.lastOkAtMs).toBe(7);
+        expect(await devices.list('ada')).toEqual([]);
+        expect(await devices.remove('phone')).toBe(true);
+        expect(await devices.remove('phone')).toBe(false);
+        await handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 15 });
+        await handOn.set({ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 });
+        expect(await handOn.list()).toEqual([{ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 }]);
+        await handOn.setTurn({ alarmId: tooWarm.id, place: 0, atMs: 1 });
+        await handOn.setTurn({ alarmId: tooWarm.id, place: 1, atMs: 2 });
+        expect(await handOn.turns([tooWarm.id])).toEqual([{ alarmId: tooWarm.id, place: 1, atMs: 2 }]);
+      }));
+
+    test('a silent site is open until it is told to speak again', () =>
+      withAlarm(async (journal) => {
+        const { notices } = journal.telling;
+        const site = { ...notice, id: 'site-1', key: 'site-silent/yard/1', about: 'site' as const };
+        await notices.add([site]);
+        expect((await notices.openSites(beginMs)).map(({ id }) => id)).toEqual(['site-1']);
+        expect(await notices.openSites(beginMs + 1)).toEqual([]);
+        await notices.add([{ ...site, id: 'site-2', key: `${site.key}/over`, answer: 'cleared' }]);
+        expect(await notices.openSites(beginMs)).toEqual([]);
+        await notices.spread({ noticeId: notice.id, state: 'joined', joinedId: 'site-1' });
+        expect((await notices.joinedTo('site-1')).map(({ id }) => id)).toEqual([notice.id]);
+        expect((await notices.ofAlarm(tooWarm.id)).map(({ id }) => id).sort()).toEqual([
+          'notice-1',
+          'site-1',
+          'site-2',
+        ]);
+      }));
+  });
+}
