@@ -8,10 +8,10 @@ import type { AlarmFactsTold } from '../../core/notify/letter.ts';
 import { newsOf } from '../../core/notify/news.ts';
 import type { SiteFactsTold } from '../../core/notify/other-letters.ts';
 import type { SiteSilence } from '../../core/notify/site-silence.ts';
-import type { AlarmRecord, PileRecord } from '../../shared/store/journal.ts';
+import type { AlarmRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { rankOf } from '../../shared/telling.ts';
-import type { AlarmWords, BoardChange } from '../watch/alarm-board.ts';
+import type { AlarmWords } from '../watch/alarm-board.ts';
 
 /** How a site stands, with what a message about it says. */
 export interface SiteSilenceSeen extends SiteSilence {
@@ -31,7 +31,7 @@ export interface AlarmNoticeFacts extends AlarmFactsTold {
 }
 
 export function alarmNotices(
-  change: BoardChange,
+  change: Pick<WatchChange, 'alarms' | 'steps'>,
   pile: PileRecord,
   { isHeldBack, silence, newId }: NoticeContext,
 ): NoticeRecord[] {

@@ -31,9 +31,9 @@ export function openDelivery({ config, journal, clock, log, watch }: OpenDeliver
     clock,
     log,
     ways,
-    known: async () => [],
+    known: () => journal.people.list(),
     watch: () => watch,
     newId: randomUUID,
-    alone: true,
+    alone: config.JOURNAL_URL === undefined,
   });
 }

@@ -417,7 +417,7 @@ export class WatchHouse implements WatchDoor {
     }
   }
 
-  #noticesOf(entry: Entry, change: BoardChange): NoticeRecord[] {
+  #noticesOf(entry: Entry, change: WatchChange): NoticeRecord[] {
     if (change.steps.length === 0) return [];
     const held = new Set([...entry.watch.board.open()].flatMap((one) => (one.heldBackBy ? [one.record.id] : [])));
     const silence = () => this.silenceOf(entry.pile.siteId);

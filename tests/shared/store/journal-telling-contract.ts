@@ -6,7 +6,7 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import type { Lease, MessageRecord, NoticeRecord } from '../../../shared/store/telling-store.ts';
 import { beginMs, branBatch, branPile, raised, tooWarm, yard } from './journal-sample.ts';
 
-const notice: NoticeRecord = {
+export const notice: NoticeRecord = {
   id: 'notice-1',
   key: 'alarm/alarm-1/1/raised',
   about: 'alarm',
@@ -20,7 +20,7 @@ const notice: NoticeRecord = {
   dueMs: beginMs,
   facts: '{}',
 };
-const message: MessageRecord = {
+export const message: MessageRecord = {
   id: 'message-1',
   noticeId: notice.id,
   personId: 'ada',
@@ -38,7 +38,7 @@ const message: MessageRecord = {
   doneAtMs: null,
   seenAtMs: null,
 };
-const lease = (taker: string, machineNowMs = 1_000): Lease => ({
+export const lease = (taker: string, machineNowMs = 1_000): Lease => ({
   taker,
   machineNowMs,
   untilMs: machineNowMs + 30_000,

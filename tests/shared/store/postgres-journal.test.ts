@@ -5,7 +5,13 @@ import { freePort } from '../../helpers/free-port.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../../helpers/postgres.ts';
 import { until } from '../../helpers/until.ts';
 import { journalContract } from './journal-contract.ts';
-import { branBatch, branPile, soilBatch, yard } from './journal-sample.ts';
+import { beginMs, branBatch, branPile, soilBatch, yard } from './journal-sample.ts';
+import {
+  tellingContract,
+  lease as tellingLease,
+  message as tellingMessage,
+  notice as tellingNotice,
+} from './journal-telling-contract.ts';
 
 describe.skipIf(!hasPostgres)('PostgreSQL', () => {
   let postgres: Postgres;
@@ -26,6 +32,8 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     };
   });
 
+  tellingContract('what people are told, in PostgreSQL', async () => openPostgresJournal(await postgres.database()));
+
   test('two processes that start at the same time bring one database to the tables of today', async () => {
     const url = await postgres.database();
     const journals = await Promise.all([1, 2, 3, 4].map(() => openPostgresJournal(url)));
@@ -34,6 +42,28 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
       expect(await journal.sites.list()).toEqual([yard]);
       await journal.close();
     }
+  });
+
+  test('a message is taken by one of several processes that ask at the same time', async () => {
+    const url = await postgres.database();
+    const journals = await Promise.all([1, 2, 3, 4].map(() => openPostgresJournal(url)));
+    const [first] = journals;
+    if (!first) throw new Error('no journal');
+    await first.sites.add(yard);
+    await first.piles.add(branPile, branBatch);
+    const ids = Array.from({ length: 40 }, (_, index) => `message-${index}`);
+    await first.telling.notices.add([tellingNotice]);
+    const messages = ids.map((id) => ({ ...tellingMessage, id, personId: id }));
+    await first.telling.notices.spread({ noticeId: tellingNotice.id, state: 'spread', messages });
+    const taken = await Promise.all(
+      journals.flatMap((journal, taker) =>
+        [1, 2, 3].map(() => journal.telling.messages.take('email', beginMs, tellingLease(`process ${taker}`), 10)),
+      ),
+    );
+    const all = taken.flat().map(({ id }) => id);
+    expect(new Set(all).size).toBe(all.length);
+    expect(all.length).toBeGreaterThan(0);
+    for (const journal of journals) await journal.close();
   });
 
   test('rules hold when several processes ask at the same time', async () => {
