@@ -44,7 +44,6 @@ import type {
   SeriesLast,
   SeriesPart,
   SeriesRef,
-  Thinned,
   ThinStep,
   Weight,
 } from './readings-store.ts';
@@ -219,13 +218,6 @@ class InfluxReadings implements ReadingsStore {
       this.#mustBeOpen();
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempt('thin the readings', () => this.#thinner.step(wholeMs));
-    });
-  }
-
-  takeThinned(series: SeriesRef, thinned: Thinned): Promise<void> {
-    return this.#inTurn(async () => {
-      this.#mustBeOpen();
-      await this.#attempt('take over what was thinned', () => this.#horizons.take(series, thinned));
     });
   }
 

@@ -121,7 +121,6 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       return horizonMs;
     },
     weigh: notAsked,
-    takeThinned: notAsked,
     buckets: notAsked,
     rows: notAsked,
   };
