@@ -26,6 +26,7 @@ import { registerExports } from './routes/exports.ts';
 import { registerHealth } from './routes/health.ts';
 import { registerImport } from './routes/import.ts';
 import { registerIngest } from './routes/ingest.ts';
+import { registerKeys } from './routes/keys.ts';
 import { registerLabels } from './routes/labels.ts';
 import { registerLive } from './routes/live.ts';
 import { registerLots } from './routes/lots.ts';
@@ -117,6 +118,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerPlan(api);
   registerIngest(api, house);
   registerMappings(api, house);
+  registerKeys(api, house);
   registerLive(api, house.hub, house.clock);
   registerMetrics(api, house);
   api.get(

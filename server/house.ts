@@ -15,7 +15,7 @@ import type { ProbeBook } from './probes/probe-book.ts';
 import type { WatchDoor } from './watch/watch-door.ts';
 
 export interface House {
-  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT' | 'PUBLIC_URL'>;
+  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL'>;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly version: string;

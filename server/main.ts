@@ -6,6 +6,7 @@ import pino from 'pino';
 import { fastClock, liveClock } from '../shared/clock.ts';
 import { readConfig } from '../shared/config.ts';
 import { buildApp } from './app.ts';
+import { giveBackMemory } from './give-back-memory.ts';
 import { openHouse } from './open-house.ts';
 import { bandWorker } from './watch/band-keeper.ts';
 
@@ -33,6 +34,7 @@ async function main(): Promise<void> {
   };
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => void close(signal));
 
+  giveBackMemory();
   await listen(app, config.HOST, config.PORT);
   const address = app.server.address();
   const port = typeof address === 'object' && address ? address.port : config.PORT;

@@ -15,6 +15,13 @@ export type KeyHearing = (typeof keyHearings)[number];
 /** Most foreign topic filters of one key. */
 export const mostForeignFilters = 20;
 
+/** Foreign means: not ours, and not everything. */
+const foreignFilterSchema = z
+  .string()
+  .min(1)
+  .max(512)
+  .refine((filter) => !/^[+#$/]/.test(filter), 'must begin with the name of its first level');
+
 export const keyReachSchema = z
   .object({
     /** Speaks for this site; null for a key that only listens. */
@@ -22,7 +29,7 @@ export const keyReachSchema = z
     /** Speaks for this probe alone; null for every probe of the site. */
     probe: nameSchema.nullable(),
     /** Topics beside ours that it may publish on, as filters with + and #. */
-    foreign: z.array(z.string().min(1).max(512)).max(mostForeignFilters),
+    foreign: z.array(foreignFilterSchema).max(mostForeignFilters),
     hears: z.enum(keyHearings),
   })
   .refine(({ site, probe }) => probe === null || site !== null, {

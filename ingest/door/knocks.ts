@@ -5,19 +5,13 @@
  * Gives:  one line for each of them with a count and the last time; the wait of an address that keeps getting it wrong.
  * Never:  sees a password, and never keeps more than a few hundred lines whoever knocks.
  */
+import { type TurnedAwayReason, turnedAwayReasonSchema } from '../../shared/api/keys.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { excerpt } from '../refusals.ts';
 
-export const turnedAwayReasons = [
-  'no-key',
-  'unknown-key',
-  'wrong-secret',
-  'revoked-key',
-  'too-many',
-  'too-fast',
-  'too-slow',
-] as const;
-export type TurnedAwayReason = (typeof turnedAwayReasons)[number];
+export type { TurnedAwayReason };
+
+const turnedAwayReasons = turnedAwayReasonSchema.options;
 
 /** Those that a guesser of secrets would cause. */
 const guesses: ReadonlySet<TurnedAwayReason> = new Set(['unknown-key', 'wrong-secret', 'revoked-key']);

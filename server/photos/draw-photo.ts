@@ -5,7 +5,6 @@
  * Gives:  two JPEGs, upright, with no more in them than the picture: no place, no time, no camera.
  * Never:  hands anything else to the decoder, or decodes more than one at a time.
  */
-import sharp from 'sharp';
 import { photoLimits } from '../../shared/api/journal.ts';
 
 export interface DrawnPhoto {
@@ -20,8 +19,13 @@ export class PhotoError extends Error {
   override readonly name = 'PhotoError';
 }
 
-sharp.cache(false);
-sharp.concurrency(1);
+/** Its library takes 12 MB of memory, and many a house never sees a photo. */
+async function openDrawer() {
+  const { default: sharp } = await import('sharp');
+  sharp.cache(false);
+  sharp.concurrency(1);
+  return sharp;
+}
 
 let turn: Promise<unknown> = Promise.resolve();
 
@@ -34,6 +38,7 @@ export function drawPhoto(file: Buffer): Promise<DrawnPhoto> {
 
 async function draw(file: Buffer): Promise<DrawnPhoto> {
   if (!isPicture(file)) throw new PhotoError('This is not a JPEG, PNG or WebP picture');
+  const sharp = await openDrawer();
   try {
     // Turned upright by its own note first, for that note goes with all the others. What is see-through becomes white.
     const upright = sharp(file, { limitInputPixels: photoLimits.pixels, failOn: 'error' })

@@ -1,23 +1,12 @@
 /**
  * server/records/label.ts: a pile's label: its name and a code that opens its journal.
  */
-import QRCode from 'qrcode';
-
-/** Modules of white around the code that readers need: ISO/IEC 18004 asks for 4. */
-const quiet = 4;
+import { qrPath } from './qr-path.ts';
 
 /** @param address What the code opens. @returns An SVG 60 mm wide that prints in black on white. */
 export function labelSvg(name: string, siteName: string, address: string): string {
-  // Level Q still reads with a quarter of it under mud or worn off.
-  const { modules } = QRCode.create(address, { errorCorrectionLevel: 'Q' });
-  const side = modules.size + 2 * quiet;
+  const { size: side, path } = qrPath(address);
   const height = side * 1.24;
-  let path = '';
-  for (let row = 0; row < modules.size; row++) {
-    for (let column = 0; column < modules.size; column++) {
-      if (modules.get(row, column)) path += `M${column + quiet} ${row + quiet}h1v1h-1z`;
-    }
-  }
   const line = (text: string, y: number, share: number, weight: number) =>
     `<text x="${side / 2}" y="${y}" font-size="${side * share}" font-weight="${weight}" text-anchor="middle" font-family="sans-serif"${pressed(text, side, share)}>${xml(text)}</text>`;
   return [

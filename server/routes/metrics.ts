@@ -41,6 +41,16 @@ export function registerMetrics(api: Api, house: House): void {
       for (const { reason, count } of house.ingest.refusals().refusals) this.inc({ reason }, count);
     },
   });
+  new Counter({
+    name: 'branhearth_turned_away',
+    help: 'Connections turned away, parted from or slowed at the embedded broker, by reason',
+    labelNames: ['reason'],
+    registers,
+    collect() {
+      this.reset();
+      for (const [reason, count] of Object.entries(house.door?.knocks.totals() ?? {})) this.inc({ reason }, count);
+    },
+  });
   new Gauge({
     name: 'branhearth_alarms',
     help: 'Open alarms by state',

@@ -11,7 +11,6 @@ import { fileAnswer } from '../http/file-answer.ts';
 import { notFound } from '../http/problem.ts';
 import { batchRecord, entriesOf } from '../records/batch-record.ts';
 import { batchSources } from '../records/batch-sources.ts';
-import { recordPdf } from '../records/pdf/record-pdf.ts';
 import { readinessView } from '../records/readiness-view.ts';
 import { idFromName } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
@@ -54,6 +53,8 @@ export function registerRecords(api: Api, house: House): void {
         const picture = photo && (await photos.read(photo.digest, 'small'));
         if (picture) pictures.set(id, picture);
       }
+      // Its library and fonts are read when the first record is asked for: a start does without them.
+      const { recordPdf } = await import('../records/pdf/record-pdf.ts');
       const pdf = await recordPdf(record, pictures);
       const name = `record-${idFromName(record.batch.name)}.pdf`;
       return reply.headers(attachment(name, 'application/pdf')).send(pdf);

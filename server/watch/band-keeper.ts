@@ -35,16 +35,25 @@ interface Answer {
   readonly error?: string;
 }
 
+/** Curves are asked for every few hours, so the thread and its memory go when it has had nothing to do for so long. */
+const idleMs = 15_000;
+
 /** One worker thread; questions wait their turn in it. */
 export function bandWorker(): BandKeeper {
   const waiting = new Map<number, { resolve: (band: ExpectedBand) => void; reject: (error: Error) => void }>();
   let worker: Worker | undefined;
+  let idle: NodeJS.Timeout | undefined;
   let lastId = 0;
 
   const failAll = (error: Error) => {
     for (const { reject } of waiting.values()) reject(error);
     waiting.clear();
     worker = undefined;
+  };
+  const stop = async () => {
+    const stopped = worker;
+    worker = undefined;
+    await stopped?.terminate();
   };
   const start = () => {
     const started = new Worker(new URL('./band-worker.js', import.meta.url));
@@ -53,6 +62,7 @@ export function bandWorker(): BandKeeper {
       waiting.delete(id);
       if (band) asked?.resolve(band);
       else asked?.reject(new Error(error ?? 'no band'));
+      if (waiting.size === 0) idle = setTimeout(stop, idleMs).unref();
     });
     started.on('error', failAll);
     started.unref();
@@ -61,13 +71,15 @@ export function bandWorker(): BandKeeper {
 
   return {
     compute(question) {
+      clearTimeout(idle);
       worker ??= start();
       const id = ++lastId;
       worker.postMessage({ id, question });
       return new Promise((resolve, reject) => waiting.set(id, { resolve, reject }));
     },
     async close() {
-      await worker?.terminate();
+      clearTimeout(idle);
+      await stop();
       failAll(new Error('closed'));
     },
   };

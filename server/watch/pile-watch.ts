@@ -5,6 +5,7 @@
  * Gives:  the pile's summary; changes of alarms and the place where it stopped, for the journal.
  * Never:  judges a reading before it is committed, or loses a late one: it goes back and reads again.
  */
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge/judge.ts';
@@ -25,8 +26,13 @@ const mostCheckpoints = 3;
 
 interface Checkpoint {
   readonly throughMs: number;
-  readonly state: string;
+  /** Packed: most piles never go back, but every one keeps a few. */
+  readonly state: Buffer;
 }
+
+const quickly = { level: 1 } as const;
+const packed = (state: JudgeState): Buffer => deflateRawSync(JSON.stringify(state), quickly);
+const unpacked = (state: Buffer): JudgeState => JSON.parse(inflateRawSync(state).toString()) as JudgeState;
 
 /** Reads the pile's committed readings in [fromMs, toMs), oldest first, page by page. */
 export type ReadBack = (fromMs: number, toMs: number) => AsyncIterable<readonly JudgeReading[]>;
@@ -142,7 +148,7 @@ export class PileWatch {
   #checkpoint(state: JudgeState, nextMs: number): void {
     const last = this.#checkpoints.at(-1);
     if (last && nextMs - last.throughMs < checkpointEveryMs) return;
-    this.#checkpoints.push({ throughMs: this.#throughMs, state: JSON.stringify(state) });
+    this.#checkpoints.push({ throughMs: this.#throughMs, state: packed(state) });
     if (this.#checkpoints.length > mostCheckpoints) this.#checkpoints.shift();
   }
 
@@ -154,7 +160,7 @@ export class PileWatch {
     this.#lateFromMs = Number.POSITIVE_INFINITY;
     this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
     const from = this.#checkpoints.at(-1);
-    this.#state = from ? (JSON.parse(from.state) as JudgeState) : startJudge(setup);
+    this.#state = from ? unpacked(from.state) : startJudge(setup);
     this.#throughMs = from?.throughMs ?? batch.startedAtMs;
     if (!from) await this.#readOpening(setup);
     await this.#readThrough(from ? from.throughMs + 1 : batch.startedAtMs, nowMs);

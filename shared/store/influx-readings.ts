@@ -44,6 +44,7 @@ import type {
   SeriesLast,
   SeriesPart,
   SeriesRef,
+  Thinned,
   ThinStep,
   Weight,
 } from './readings-store.ts';
@@ -218,6 +219,13 @@ class InfluxReadings implements ReadingsStore {
       this.#mustBeOpen();
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempt('thin the readings', () => this.#thinner.step(wholeMs));
+    });
+  }
+
+  takeThinned(series: SeriesRef, thinned: Thinned): Promise<void> {
+    return this.#inTurn(async () => {
+      this.#mustBeOpen();
+      await this.#attempt('take over what was thinned', () => this.#horizons.take(series, thinned));
     });
   }
 

@@ -51,6 +51,15 @@ export interface ThinStep {
   readonly done: boolean;
 }
 
+/** All that is left of a series before its horizon. */
+export interface Thinned {
+  readonly horizonMs: number;
+  readonly standIns: readonly KeptReading[];
+  /** Of the whole series: either this store has their rows already, or they are thinned. */
+  readonly firstAtMs: number;
+  readonly last: { readonly atMs: number; readonly value: number };
+}
+
 export interface Weight {
   readonly rows: number;
   /** About; what a row costs depends on its neighbours. */
@@ -117,6 +126,12 @@ export interface ReadingsStore {
    * @throws {StoreError} when nothing was done; the same step can be taken later, also after a restart.
    */
   thin(beforeMs: number): Promise<ThinStep>;
+
+  /**
+   * Takes over what another store had thinned of one series; again and again changes nothing. What this store has of
+   * the series before that horizon as rows is hidden by it, so see first that there is none.
+   */
+  takeThinned(series: SeriesRef, thinned: Thinned): Promise<void>;
 
   /** From when on every reading of all these series stands as it came; 0 where nothing was thinned. */
   rawFrom(series: readonly SeriesRef[]): Promise<number>;

@@ -17,9 +17,10 @@ import { Intake } from './readings/intake.ts';
 import { load } from './readings/load.ts';
 import { mergeRows } from './readings/merge-rows.ts';
 import { migrate } from './readings/schema.ts';
-import { type KnownSeries, SeriesBook } from './readings/series-book.ts';
+import { KnownSeries, SeriesBook } from './readings/series-book.ts';
 import { Settler } from './readings/settle.ts';
 import { Sweep } from './readings/sweep.ts';
+import { takeThinned } from './readings/take-thinned.ts';
 import { Thinner, weightOf } from './readings/thin.ts';
 import { planBuckets } from './readings/tiers.ts';
 import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
@@ -31,6 +32,7 @@ import type {
   SeriesLast,
   SeriesPart,
   SeriesRef,
+  Thinned,
   ThinStep,
   Weight,
 } from './readings-store.ts';
@@ -178,6 +180,18 @@ export class SqliteReadings implements ReadingsStore {
       this.#writeFailed = true;
       throw storeError('thin the readings', cause);
     }
+  }
+
+  async takeThinned({ site, probe, quantity }: SeriesRef, thinned: Thinned): Promise<void> {
+    this.#mustBeOpen();
+    this.#attempt('take over what was thinned', () => {
+      // What waits would be settled over rollups that are complete without it.
+      this.#sweep.finish();
+      const known = this.#book.find(site, probe, quantity);
+      const series = known ?? new KnownSeries(site, probe, quantity);
+      takeThinned(this.#db, series, thinned);
+      if (known === undefined) this.#book.add(series);
+    });
   }
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {

@@ -121,6 +121,7 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       return horizonMs;
     },
     weigh: notAsked,
+    takeThinned: notAsked,
     buckets: notAsked,
     rows: notAsked,
   };

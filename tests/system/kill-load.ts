@@ -5,6 +5,7 @@
  * Gives:  which readings were acknowledged, and what stands in the store afterwards.
  */
 import mqtt from 'mqtt';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 
 const probeCount = 20;
@@ -74,22 +75,27 @@ export function lastTimes(sent: number): Map<string, number> {
   return times;
 }
 
-/** Readings in the store, by their number; a number that stands there twice or with another value throws. */
+/** Readings in a file, by their number. */
 export async function storedNumbers(readingsPath: string): Promise<Set<number>> {
-  const store = await openSqliteReadings(readingsPath);
-  const stored = new Set<number>();
+  const store = openSqliteReadings(readingsPath);
   try {
-    for (let probe = 0; probe < probeCount; probe++) {
-      const series = [{ site, probe: probeOf(probe), quantity: 'temperature' as const }];
-      for (const row of await store.rows(series, startMs, startMs + 86_400_000, 10_000_000)) {
-        const n = ((row.atMs - startMs) / 1000) * probeCount + probe;
-        if (stored.has(n)) throw new Error(`reading ${n} stands there twice`);
-        if (row.value !== readingOf(n)) throw new Error(`reading ${n} is ${row.value}, was sent as ${readingOf(n)}`);
-        stored.add(n);
-      }
-    }
+    return await numbersIn(store);
   } finally {
     await store.close();
+  }
+}
+
+/** Readings in the store, by their number; a number that stands there twice or with another value throws. */
+export async function numbersIn(store: ReadingsStore): Promise<Set<number>> {
+  const stored = new Set<number>();
+  for (let probe = 0; probe < probeCount; probe++) {
+    const series = [{ site, probe: probeOf(probe), quantity: 'temperature' as const }];
+    for (const row of await store.rows(series, startMs, startMs + 86_400_000, 10_000_000)) {
+      const n = ((row.atMs - startMs) / 1000) * probeCount + probe;
+      if (stored.has(n)) throw new Error(`reading ${n} stands there twice`);
+      if (row.value !== readingOf(n)) throw new Error(`reading ${n} is ${row.value}, was sent as ${readingOf(n)}`);
+      stored.add(n);
+    }
   }
   return stored;
 }

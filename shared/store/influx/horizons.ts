@@ -6,15 +6,18 @@
  * processes see that they must look again. All of them stand at time 0 and are written over.
  */
 import { quantitySchema } from '../../quantity.ts';
+import type { SeriesRef, Thinned } from '../readings-store.ts';
 import type { InfluxDoor } from './influx-door.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
 import { decodeName, encodeName } from './line-protocol.ts';
+import { standInStart } from './questions.ts';
 
 export const horizonsQuestion =
   'SELECT last("ms"), "first", "newest", "value" FROM "horizons" GROUP BY "probe", "quantity", "site"';
 const thinningQuestion = 'SELECT last("ms"), "stamp" FROM "thinning"';
 
+const linesPerWrite = 20_000;
 /** After so long a reader looks whether another process has thinned. */
 const lookAgainMs = 30_000;
 
@@ -73,8 +76,27 @@ export class Horizons {
         `horizons,probe=${encodeName(series.probe)},quantity=${series.quantity},site=${encodeName(series.site)} ms=${horizonMs},first=${series.firstAtMs},newest=${series.lastAtMs},value=${series.lastValue} 0`,
     );
     await this.#door.write([...lines, `thinning ms=${goalMs},stamp=${stamp} 0`].join('\n'));
-    for (const { series, horizonMs } of moved) series.horizonMs = horizonMs;
+    for (const { series, horizonMs } of moved) series.horizonMs = Math.max(series.horizonMs, horizonMs);
     this.broughtToMs = goalMs;
     this.#stamp = stamp;
+  }
+
+  /** Takes over what another store had thinned. */
+  async take(ref: SeriesRef, { horizonMs, standIns, firstAtMs, last }: Thinned): Promise<void> {
+    const start = standInStart(ref);
+    const lines = standIns.flatMap(({ atMs, value, standsFor }) =>
+      standsFor === undefined
+        ? []
+        : [
+            `${start}n=${standsFor.count},min=${standsFor.min},max=${standsFor.max},sum=${value * standsFor.count} ${atMs}`,
+          ],
+    );
+    for (let first = 0; first < lines.length; first += linesPerWrite) {
+      await this.#door.write(lines.slice(first, first + linesPerWrite).join('\n'));
+    }
+    const series = this.#lasts.findOrAdd(ref.site, ref.probe, ref.quantity);
+    series.firstAtMs = Math.min(series.firstAtMs, firstAtMs);
+    series.learn(last.atMs, last.value);
+    await this.move([{ series, horizonMs: Math.max(series.horizonMs, horizonMs) }], horizonMs);
   }
 }
