@@ -26,6 +26,7 @@ import { registerExports } from './routes/exports.ts';
 import { registerHealth } from './routes/health.ts';
 import { registerImport } from './routes/import.ts';
 import { registerIngest } from './routes/ingest.ts';
+import { registerKeeping } from './routes/keeping.ts';
 import { registerKeys } from './routes/keys.ts';
 import { registerLabels } from './routes/labels.ts';
 import { registerLive } from './routes/live.ts';
@@ -112,6 +113,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerCalendar(api, house);
   registerLabels(api, house);
   registerImport(api, house);
+  registerKeeping(api, house);
   registerAlarms(api, house);
   await registerTold(api, house);
   registerProbes(api, house);

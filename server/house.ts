@@ -8,6 +8,7 @@ import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import type { Journal } from '../shared/store/journal.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
+import type { Thinning } from './keeping/thinning.ts';
 import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
@@ -29,4 +30,6 @@ export interface House {
   readonly door: Door | undefined;
   readonly hub: LiveHub;
   readonly delivery: Delivery;
+  /** Keeps the readings small, as the owner chose. */
+  readonly thinning: Thinning;
 }

@@ -16,6 +16,7 @@ import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
+import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import { openDelivery } from './notify/open-delivery.ts';
@@ -76,6 +77,8 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     log,
   });
 
+  const thinning = new Thinning({ clock, log, journal, readings });
+
   return {
     config,
     clock,
@@ -92,8 +95,10 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     door,
     hub,
     delivery,
+    thinning,
     async close() {
       await ingest.close();
+      await thinning.close();
       await watch.close();
       await delivery.close();
       await bands.close();

@@ -51,6 +51,30 @@ export function registerMetrics(api: Api, house: House): void {
       for (const [reason, count] of Object.entries(house.door?.knocks.totals() ?? {})) this.inc({ reason }, count);
     },
   });
+  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => house.thinning.removedInAll);
+  const gauge = (name: string, help: string, value: () => Promise<number> | number) =>
+    new Gauge({
+      name,
+      help,
+      registers,
+      async collect() {
+        this.set(await value());
+      },
+    });
+  gauge('branhearth_readings_rows', 'Readings kept as they came', async () => (await house.readings.size()).rows);
+  gauge(
+    'branhearth_readings_bytes',
+    'Bytes that readings and rollups take up on disk',
+    async () => (await house.readings.size()).bytes,
+  );
+  gauge(
+    'branhearth_readings_thinned_before_seconds',
+    'Before this time only rollups are kept; 0 when nothing was thinned',
+    async () => (await house.readings.horizon()) / 1000,
+  );
+  gauge('branhearth_thinning_running', 'Whether readings are being thinned now', () =>
+    house.thinning.running === null ? 0 : 1,
+  );
   new Gauge({
     name: 'branhearth_alarms',
     help: 'Open alarms by state',

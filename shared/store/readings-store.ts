@@ -65,8 +65,8 @@ export interface Weight {
   /** Raw rows, which thinning would take away. */
   readonly rows: number;
   readonly bytes: number;
-  /** Of the rollups of that time, which stay. */
-  readonly rollupBytes: number;
+  /** Of the rollups of that time, which stay; null where the database does not tell. */
+  readonly rollupBytes: number | null;
 }
 
 /** Buckets of one series as columns of equal length, oldest first; a bucket without readings is left out. */

@@ -24,6 +24,15 @@ const seriesOf = (index: number): SeriesRef => ({
   quantity: 'temperature',
 });
 
+/** The next batch at each call, oldest first. */
+function batches(): () => Reading[] {
+  let first = -batchRows;
+  return () => {
+    first += batchRows;
+    return batchFrom(first);
+  };
+}
+
 function batchFrom(first: number): Reading[] {
   return Array.from({ length: batchRows }, (_, index) => {
     const place = first + index;
@@ -52,10 +61,9 @@ export async function run(): Promise<Record<string, number>> {
   const path = join(dataDir, 'readings.db');
   try {
     const filled = openSqliteReadings(path);
-    let place = 0;
-    const keepOne = () => timed(() => filled.append(batchFrom((place += batchRows) - batchRows)));
+    const next = batches();
     const fills: number[] = [];
-    while (place < probes * minutesOfYear) fills.push(await keepOne());
+    while (fills.length * batchRows < probes * minutesOfYear) fills.push(await timed(() => filled.append(next())));
     await filled.close();
 
     const store = openSqliteReadings(path);
@@ -71,7 +79,7 @@ export async function run(): Promise<Record<string, number>> {
       steps.push(performance.now() - startMs);
       removed += step.removed;
       done = step.done;
-      appends.push(await timed(() => store.append(batchFrom((place += batchRows) - batchRows))));
+      appends.push(await timed(() => store.append(next())));
     }
     await store.close();
     const again = openSqliteReadings(path);

@@ -47,6 +47,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /api/ingest/foreign': 'viewer',
   'POST /api/ingest/listen': 'owner',
   'GET /api/ingest/refusals': 'viewer',
+  'GET /api/keeping': 'viewer',
+  'PUT /api/keeping': 'owner',
   'GET /api/lineage': 'viewer',
   'DELETE /api/keys/{id}': 'owner',
   'GET /api/keys': 'owner',
