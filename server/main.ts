@@ -6,6 +6,7 @@ import pino from 'pino';
 import { fastClock, liveClock } from '../shared/clock.ts';
 import { readConfig } from '../shared/config.ts';
 import { buildApp } from './app.ts';
+import { closeOnSignals } from './closing.ts';
 import { giveBackMemory } from './give-back-memory.ts';
 import { openHouse } from './open-house.ts';
 import { bandWorker } from './watch/band-keeper.ts';
@@ -23,16 +24,7 @@ async function main(): Promise<void> {
 
   const house = await openHouse({ config, clock, log, version, bands: bandWorker() });
   const app = await buildApp(house, { pagesDir: pagesUrl.pathname });
-  let closing = false;
-  const close = async (signal: string) => {
-    if (closing) return;
-    closing = true;
-    log.info(`closing after ${signal}`);
-    await app.close();
-    await house.close();
-    process.exit(0);
-  };
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => void close(signal));
+  closeOnSignals(app, house, log);
 
   giveBackMemory();
   await listen(app, config.HOST, config.PORT);
