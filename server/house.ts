@@ -11,12 +11,16 @@ import type { ReadingsStore } from '../shared/store/readings-store.ts';
 import type { Thinning } from './keeping/thinning.ts';
 import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
+import type { People } from './people/open-people.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
 import type { WatchDoor } from './watch/watch-door.ts';
 
 export interface House {
-  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL'>;
+  readonly config: Pick<
+    Config,
+    'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
+  >;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly version: string;
@@ -32,4 +36,5 @@ export interface House {
   readonly delivery: Delivery;
   /** Keeps the readings small, as the owner chose. */
   readonly thinning: Thinning;
+  readonly people: People;
 }

@@ -20,6 +20,7 @@ import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import { openDelivery } from './notify/open-delivery.ts';
+import { openPeople } from './people/open-people.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
@@ -38,9 +39,12 @@ export interface HouseParts {
   readonly log: FastifyBaseLogger;
   readonly version: string;
   readonly bands: BandKeeper;
+  /** The machine's clock, by which people are signed out; given by tests only. */
+  readonly machineNowMs?: () => number;
 }
 
-export async function openHouse({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
+export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
+  const { config, clock, log, version, bands, machineNowMs } = parts;
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
@@ -96,6 +100,7 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     hub,
     delivery,
     thinning,
+    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
       await ingest.close();
       await thinning.close();
