@@ -31,8 +31,16 @@ const wrong: [string, Record<string, string>, string][] = [
   ],
   ['a root with a slash', { MQTT_ROOT: 'a/b' }, 'it was "a/b"'],
   ['a clock that is no clock', { CLOCK: '{"speed":2}' }, 'BRANHEARTH_CLOCK must be JSON'],
-  ['a certificate of the broker without its key', { MQTT_TLS_CERT: 'cert.pem' }, 'BRANHEARTH_MQTT_TLS_KEY must be set too'],
-  ['a key of the broker without its certificate', { MQTT_TLS_KEY: 'key.pem' }, 'BRANHEARTH_MQTT_TLS_CERT must be set too'],
+  [
+    'a certificate of the broker without its key',
+    { MQTT_TLS_CERT: 'cert.pem' },
+    'BRANHEARTH_MQTT_TLS_KEY must be set too',
+  ],
+  [
+    'a key of the broker without its certificate',
+    { MQTT_TLS_KEY: 'key.pem' },
+    'BRANHEARTH_MQTT_TLS_CERT must be set too',
+  ],
   ['a trusted network of probes in other words', { MQTT_TRUSTED_NETWORK: 'true' }, 'must be the word yes'],
   ['no connections', { MQTT_CONNECTIONS: '0' }, 'from 10 to 100000'],
   ['an open address without TLS', { HOST: '0.0.0.0' }, 'BRANHEARTH_HOST must be a loopback address'],
