@@ -65,7 +65,7 @@ function isForged(request: FastifyRequest, access: Access, publicUrl: string | u
   if (method === 'GET' || method === 'HEAD' || person?.via === 'token') return false;
   const from = fromPage(request, publicUrl);
   if (person?.via === 'session') return from !== 'own';
-  return from === 'other' && (person !== null || access === 'open');
+  return from === 'other' && (person !== null || (access === 'open' && !request.routeOptions.config.ownSecret));
 }
 
 function refuseUnknown(reply: FastifyReply) {

@@ -14,6 +14,8 @@ declare module 'fastify' {
     access?: Access;
     /** Only for whoever is signed in: no token is enough, and this machine neither. */
     inPerson?: true;
+    /** An open route whose address holds a secret: a form in a mailbox may lead to it, from whatever page. */
+    ownSecret?: true;
   }
   interface FastifyInstance {
     readonly routeList: readonly ListedRoute[];
