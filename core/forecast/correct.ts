@@ -47,8 +47,8 @@ const hottestK = 10;
 const youngH = 36;
 const freshH = 24;
 
-const terms = Object.values(weights);
-const x = new Float64Array(terms.length);
+const table = hourly(weights);
+const x = new Float64Array(Object.keys(weights).length);
 
 /**
  * @param airAheadK Mean of the air from now until then, above the air as the pile feels it [K].
@@ -77,9 +77,26 @@ export function correctedRise(say: MembersSay, pile: PileNow, airAheadK: number,
   x[9] = shallow * (riseSeen(pile, 3) ?? 0);
   x[10] = fresh;
   x[11] = fresh * excessK;
-  let rise = 0;
-  for (const [term, ofTerm] of terms.entries()) rise += atHorizon(ofTerm, aheadH) * (x[term] ?? 0);
-  return rise;
+  return sumAt(table, x, aheadH);
+}
+
+/** The weights of each whole hour ahead, hour after hour: they are asked for in every hour of every pile. */
+export function hourly(ofTerms: Readonly<Record<string, readonly number[]>>): Float64Array {
+  const terms = Object.values(ofTerms);
+  const longest = knotsH.at(-1) ?? 0;
+  const filled = new Float64Array((longest + 1) * terms.length);
+  for (let hour = 0; hour <= longest; hour += 1) {
+    for (const [term, values] of terms.entries()) filled[hour * terms.length + term] = atHorizon(values, hour);
+  }
+  return filled;
+}
+
+/** Sum of the terms by their weights at a whole hour ahead, within the table. */
+export function sumAt(filled: Float64Array, terms: Float64Array, aheadH: number): number {
+  let sum = 0;
+  for (let term = 0; term < terms.length; term += 1)
+    sum += (filled[aheadH * terms.length + term] ?? 0) * (terms[term] ?? 0);
+  return sum;
 }
 
 /** Straight between horizons; before the first and after the last it stays. */

@@ -10,7 +10,7 @@
  * inside; a fan is as narrow as it can be while that holds (sharpness subject to calibration: Gneiting and Raftery,
  * J. Amer. Stat. Assoc. 102, 359-378, 2007; from memory).
  */
-import { atHorizon } from './correct.ts';
+import { hourly, sumAt } from './correct.ts';
 import type { PileNow } from './pile-now.ts';
 
 /** One row per term, one column per horizon of `knotsH`. */
@@ -25,8 +25,8 @@ const weights: Readonly<Record<string, readonly number[]>> = {
   againstMedian: [1.03, 0.928, 0.86, 0.69, 0.607, 0.532, 0.532, 0.507],
 };
 
-const terms = Object.values(weights);
-const z = new Float64Array(terms.length);
+const table = hourly(weights);
+const z = new Float64Array(Object.keys(weights).length);
 const youngH = 36;
 const freshH = 24;
 
@@ -55,7 +55,5 @@ export function halfWidth({ membersK, waysK, riseK, medianK }: Unsure, pile: Pil
   z[5] = pile.shallow ? 1 : 0;
   z[6] = Math.exp(-(pile.hour + 1) / youngH);
   z[7] = Math.abs(medianK - riseK);
-  let half = 0;
-  for (const [term, ofTerm] of terms.entries()) half += atHorizon(ofTerm, aheadH) * (z[term] ?? 0);
-  return half;
+  return sumAt(table, z, aheadH);
 }
