@@ -15,7 +15,8 @@ import type { Reading } from '../shared/reading.ts';
 import { type AppendResult, appended, type ReadingsStore } from '../shared/store/readings-store.ts';
 import { type EmbeddedBrokerOptions, openEmbeddedBroker } from './broker/embedded-broker.ts';
 import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './broker/inbound-source.ts';
-import { type OutsideBrokerOptions, openOutsideBroker } from './broker/outside-broker.ts';
+import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './broker/outside-broker.ts';
+import { type CommonsTold, openSiteSessions, type SiteSessions } from './broker/site-sessions.ts';
 import { type CommitQueue, createCommitQueue } from './commit-queue.ts';
 import { createForeignMessages } from './foreign/foreign-messages.ts';
 import { type MappingTrial, mappingProblem, tryMapping } from './foreign/mapping.ts';
@@ -25,7 +26,7 @@ import { createPowerOnGuard } from './power-on-guard.ts';
 import { createRefusals } from './refusals.ts';
 
 export interface IngestOptions {
-  readonly store: ReadingsStore;
+  readonly store: Pick<ReadingsStore, 'append' | 'lasts'>;
   readonly clock: Clock;
   /** First level of the topics. */
   readonly root: string;
@@ -73,8 +74,17 @@ export interface Ingest {
   listen(filter: string, forMs: number): Promise<void>;
   /** What a mapping would make of the last foreign messages. */
   tryMapping(mapping: MappingInput): MappingTrial;
+  /** Whether all that came in so far is kept, after waiting a while for it. */
+  settled(withinMs: number): Promise<boolean>;
+  /** Recalls what the probes last measured, as another process took it in. */
+  recall(): Promise<void>;
   /** Commits and acknowledges what has come in, then ends. */
   close(): Promise<void>;
+}
+
+/** With the way to hold sites one by one. */
+export interface SiteIngest extends Ingest {
+  readonly sites: SiteSessions;
 }
 
 /** How long closing waits for the store to take what has come in. */
@@ -88,8 +98,23 @@ export async function startIngest(options: IngestOptions): Promise<Ingest> {
     : run(options, async (context, sink) => openOutsideBroker(source, context, sink));
 }
 
+/** The way in of one worker among several: it hears the sites it holds. @throws {ConfigError} */
+export async function startSiteIngest(
+  options: Omit<IngestOptions, 'source'>,
+  source: OutsideBrokerOptions,
+  commons: CommonsTold,
+): Promise<SiteIngest> {
+  let sites: SiteSessions | undefined;
+  const ingest = await run(options, async (context, sink: Sink<OutsideTicket>) => {
+    sites = openSiteSessions(source, context, sink, commons);
+    return sites;
+  });
+  if (!sites) throw new Error('Cannot hold sites as the way in must be open');
+  return { ...ingest, sites };
+}
+
 async function run<Ticket>(
-  options: IngestOptions,
+  options: Omit<IngestOptions, 'source'>,
   open: (context: SourceContext, sink: Sink<Ticket>) => Promise<Source<Ticket>>,
 ): Promise<Ingest> {
   const { store, clock, root, log } = options;
@@ -195,6 +220,8 @@ async function run<Ticket>(
       await opened.listen(filter, forMs);
     },
     tryMapping: (mapping) => tryMapping(mapping, foreign.list()),
+    settled: (withinMs) => queue.drain(withinMs),
+    recall: () => recallTemperatures(store, powerOn, log),
     async close() {
       await opened.pause();
       await queue.drain(closingMs);
@@ -206,7 +233,7 @@ async function run<Ticket>(
 
 /** So that a probe at a true 85 °C is believed at once after a restart. */
 async function recallTemperatures(
-  store: ReadingsStore,
+  store: Pick<ReadingsStore, 'lasts'>,
   powerOn: ReturnType<typeof createPowerOnGuard>,
   log: IngestLog,
 ): Promise<void> {

@@ -16,11 +16,10 @@ import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
-import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import { openDelivery } from './notify/open-delivery.ts';
-import { openPeople } from './people/open-people.ts';
+import { outsideBroker } from './outside-source.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
@@ -39,12 +38,9 @@ export interface HouseParts {
   readonly log: FastifyBaseLogger;
   readonly version: string;
   readonly bands: BandKeeper;
-  /** The machine's clock, by which people are signed out; given by tests only. */
-  readonly machineNowMs?: () => number;
 }
 
-export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
-  const { config, clock, log, version, bands, machineNowMs } = parts;
+export async function openHouse({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
@@ -81,8 +77,6 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     log,
   });
 
-  const thinning = new Thinning({ clock, log, journal, readings });
-
   return {
     config,
     clock,
@@ -99,11 +93,8 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     door,
     hub,
     delivery,
-    thinning,
-    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
       await ingest.close();
-      await thinning.close();
       await watch.close();
       await delivery.close();
       await bands.close();
@@ -130,13 +121,7 @@ function sourceOf(config: Config, door: Door | undefined): Parameters<typeof sta
         }),
     };
   }
-  return {
-    kind: 'outside',
-    url: config.MQTT_URL,
-    clientId: config.MQTT_CLIENT_ID,
-    ...(config.MQTT_USERNAME !== undefined && { username: config.MQTT_USERNAME }),
-    ...(config.MQTT_PASSWORD !== undefined && { password: config.MQTT_PASSWORD }),
-  };
+  return { kind: 'outside', ...outsideBroker(config) };
 }
 
 async function makeFolder(path: string): Promise<void> {

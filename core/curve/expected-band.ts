@@ -51,8 +51,7 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand
     p90C.push(middle + Math.hypot(quantileOfSorted(column, 0.9) - middle, 1.2816 * modelErrorK));
   }
   const members = { count: ensemble.members, steps, coreC: Float32Array.from(ensemble.coreC) };
-  const airC = Array.from(ensemble.airC);
-  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, airC, members };
+  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, members };
 }
 
 /** Quantile by straight interpolation between order statistics; of nothing it is NaN. */

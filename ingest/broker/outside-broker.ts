@@ -24,11 +24,31 @@ export interface OutsideBrokerOptions {
   readonly password?: string | undefined;
   /** Messages the broker may send before it must wait for acknowledgements (MQTT 5 section 3.1.2.11.3). */
   readonly receiveMaximum?: number;
+  /** What to hear of ours; every site when absent. */
+  readonly rootFilter?: string;
+  /** Only looks on: keeps no session and asks for no second delivery. */
+  readonly onlooker?: boolean;
+  /** Asked before each attempt to come back; once it says no, `confirm` must be called first. */
+  mayConnect?(): boolean;
+  /** Everything wanted is subscribed. @param hadBefore The broker knew this session. */
+  onStanding?(hadBefore: boolean): void;
+  /** Messages of our own making, heard in their order among all others. */
+  readonly marks?: { readonly filter: string; heard(topic: string, text: string): void };
+}
+
+/** What several sessions of one process need beside a source. */
+export interface OutsideSession extends Source<OutsideTicket> {
+  confirm(): void;
+  publish(topic: string, text: string): void;
+  /** The connection now. */
+  line(): Delivery['stream'];
 }
 
 /** How long the broker keeps what we missed. */
 const sessionExpiryS = (7 * msPerDay) / 1000;
 const sessionTakenOver = 0x8e;
+/** Between attempts to come back. */
+const againMs = 1_000;
 
 export type OutsideTicket = Delivery | undefined;
 
@@ -36,17 +56,23 @@ export function openOutsideBroker(
   options: OutsideBrokerOptions,
   context: SourceContext,
   sink: Sink<OutsideTicket>,
-): Source<OutsideTicket> {
+): OutsideSession {
   const { log } = context;
+  const { onlooker = false, mayConnect, marks, onStanding } = options;
   const url = checkedUrl(options.url);
-  const rootFilter = `${context.root}/+/+/+`;
+  const rootFilter = options.rootFilter ?? `${context.root}/+/+/+`;
   const dropped = createDropCounter();
   let problem = 'not connected yet';
   let connectedBefore = false;
   let paused = false;
 
-  const client = connect(options.url, connectOptions(options, 'lasting'));
-  const subscriptions = createSubscriptions(client, rootFilter, droppedTopic, log);
+  let hadBefore = false;
+  const client = connect(options.url, connectOptions(options, onlooker ? 'onlooking' : 'lasting'));
+  const subscriptions = createSubscriptions(client, rootFilter, droppedTopic, log, {
+    qos: onlooker ? 0 : 1,
+    ...(marks && { also: marks.filter }),
+    ...(onStanding && { standing: () => onStanding(hadBefore) }),
+  });
   const listener = createListener(
     () => connect(options.url, connectOptions(options, 'passing')),
     (topic, payload) => {
@@ -67,6 +93,11 @@ export function openOutsideBroker(
       dropped.saw(payload.toString('utf8'));
       return;
     }
+    if (marks && matchFilter(marks.filter, packet.topic) !== undefined) {
+      marks.heard(packet.topic, payload.toString('utf8'));
+      sink.pass(delivery);
+      return;
+    }
     const audience = audienceOf(rootFilter, packet.topic, packet.properties?.subscriptionIdentifier);
     const message = { topic: packet.topic, payload, retained: packet.retain };
     if (audience === 'everybody') sink.take(message, delivery);
@@ -76,6 +107,7 @@ export function openOutsideBroker(
 
   client.on('connect', ({ sessionPresent }) => {
     problem = '';
+    hadBefore = sessionPresent;
     subscriptions.renew();
     log.info({ url, sessionPresent }, 'connected to the broker');
     if (connectedBefore && !sessionPresent) {
@@ -84,7 +116,9 @@ export function openOutsideBroker(
     connectedBefore = true;
   });
   client.on('disconnect', (packet) => {
-    if (packet.reasonCode === sessionTakenOver) problem = `another program uses the client id ${options.clientId}`;
+    if (packet.reasonCode !== sessionTakenOver) return;
+    problem = `another program uses the client id ${options.clientId}`;
+    if (mayConnect) client.options.reconnectPeriod = 0; // it took the site over: not to be taken back unasked
   });
   client.on('error', (error) => {
     const said = sayError(error);
@@ -93,6 +127,7 @@ export function openOutsideBroker(
   });
   client.on('close', () => {
     if (problem === '') problem = 'the connection was lost';
+    if (mayConnect && !mayConnect()) client.options.reconnectPeriod = 0;
   });
 
   function health(): SourceHealth {
@@ -114,6 +149,13 @@ export function openOutsideBroker(
     url,
     acknowledge: (deliveries) => acknowledge(client, deliveries),
     health,
+    confirm() {
+      if (client.connected || client.reconnecting || client.options.reconnectPeriod !== 0) return;
+      client.options.reconnectPeriod = againMs;
+      client.reconnect();
+    },
+    publish: (topic, text) => void client.publish(topic, text, { qos: 1 }, () => {}),
+    line: () => client.stream,
     setMappings: (mappings) => subscriptions.setForeign(mappings.map(({ filter }) => filter)),
     listen: listener.listen,
     async pause() {
@@ -136,8 +178,8 @@ function checkedUrl(url: string): string {
   );
 }
 
-/** A lasting session is kept by the broker while we are away, a passing one ends with its connection. */
-function connectOptions(options: OutsideBrokerOptions, session: 'lasting' | 'passing'): IClientOptions {
+/** A lasting session is kept by the broker while we are away, the others end with their connection. */
+function connectOptions(options: OutsideBrokerOptions, session: 'lasting' | 'passing' | 'onlooking'): IClientOptions {
   const { clientId, username, password, receiveMaximum = 1_000 } = options;
   const lasting = {
     clientId,
@@ -145,11 +187,16 @@ function connectOptions(options: OutsideBrokerOptions, session: 'lasting' | 'pas
     properties: { sessionExpiryInterval: sessionExpiryS, receiveMaximum },
     resubscribe: false, // done on every connect, so that retained status arrives each time
   };
+  const ways = {
+    lasting,
+    passing: { clientId: `${clientId}-listening`, clean: true },
+    onlooking: { clientId, clean: true, resubscribe: false },
+  };
   return {
-    ...(session === 'lasting' ? lasting : { clientId: `${clientId}-listening`, clean: true }),
+    ...ways[session],
     protocolVersion: 5,
     keepalive: 30,
-    reconnectPeriod: 1_000,
+    reconnectPeriod: againMs,
     reconnectOnConnackError: true, // a broker that is starting, or a password being changed, refuses at first
     connectTimeout: 10_000,
     log: () => {}, // called several times per message

@@ -8,7 +8,7 @@ import { clockWords } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, ToldLink } from '../../shared/store/telling-store.ts';
-import type { WatchHouse } from '../watch/watch-house.ts';
+import type { WatchDoor } from '../watch/watch-door.ts';
 import { letterOf } from './letters.ts';
 import type { TellingPeople } from './people.ts';
 import { digestOf } from './told-links.ts';
@@ -17,7 +17,7 @@ export interface ToldParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: TellingPeople;
-  readonly watch: Pick<WatchHouse, 'handleAlarm'>;
+  readonly watch: Pick<WatchDoor, 'handleAlarm'>;
 }
 
 export interface ToldAnswer {

@@ -13,7 +13,7 @@ import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord } from '../../shared/store/telling-store.ts';
 import type { TellingWay } from '../../shared/telling.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { WatchHouse } from '../watch/watch-house.ts';
+import type { WatchDoor } from '../watch/watch-door.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
 import { groupSilence } from './group-silence.ts';
 import { type KnownPerson, TellingPeople } from './people.ts';
@@ -38,7 +38,7 @@ export interface DeliveryParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly known: () => Promise<readonly KnownPerson[]>;
-  readonly watch: () => WatchHouse | undefined;
+  readonly watch: () => WatchDoor | undefined;
   readonly ways: Partial<Record<TellingWay, Way>>;
   readonly newId: () => string;
   /** Whether no other process works on this journal. */

@@ -7,7 +7,7 @@ import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { TellingWay } from '../../shared/telling.ts';
-import type { WatchHouse } from '../watch/watch-house.ts';
+import type { WatchDoor } from '../watch/watch-door.ts';
 import { Delivery } from './delivery.ts';
 import { openEmail } from './ways/email.ts';
 import type { Way } from './ways/way.ts';
@@ -17,7 +17,7 @@ export interface OpenDeliveryParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly watch: WatchHouse;
+  readonly watch: WatchDoor;
 }
 
 export function openDelivery({ config, journal, clock, log, watch }: OpenDeliveryParts): Delivery {

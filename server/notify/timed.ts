@@ -14,7 +14,7 @@ import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import { type KeptNotice, type NoticeRecord, overEnding, type ToldPerson } from '../../shared/store/telling-store.ts';
 import { rankOf } from '../../shared/telling.ts';
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
-import type { WatchHouse } from '../watch/watch-house.ts';
+import type { WatchDoor } from '../watch/watch-door.ts';
 import { alarmFacts } from './alarm-notices.ts';
 import { aloneEnding } from './group-silence.ts';
 import type { Listener, TellingPeople } from './people.ts';
@@ -24,7 +24,7 @@ export interface TimedParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: TellingPeople;
-  readonly watch: WatchHouse | undefined;
+  readonly watch: WatchDoor | undefined;
   readonly newId: () => string;
 }
 

@@ -35,16 +35,31 @@ export class ProbeBook {
   /** Reads what the stores know. */
   static async open(readings: ReadingsStore, journal: Journal): Promise<ProbeBook> {
     const book = new ProbeBook();
-    for (const last of await readings.lasts()) book.#follow(book.of(last.site, last.probe), last.quantity, last);
+    await book.recallReadings(readings);
+    await book.recallRecords(journal);
+    return book;
+  }
+
+  /** Follows what other processes took in meanwhile. */
+  async recallReadings(readings: Pick<ReadingsStore, 'lasts'>): Promise<void> {
+    for (const last of await readings.lasts()) this.#follow(this.of(last.site, last.probe), last.quantity, last);
+  }
+
+  /** Follows what was written down in the journal meanwhile. */
+  async recallRecords(journal: Pick<Journal, 'probes' | 'claims'>): Promise<void> {
     for (const record of await journal.probes.list()) {
-      const known = book.of(record.site, record.probe);
+      const known = this.of(record.site, record.probe);
       known.online = record.online;
       known.temperatureOffsetC = record.temperatureOffsetC;
     }
+    const claimed = new Set<KnownProbe>();
     for (const claim of await journal.claims.list()) {
-      if (claim.toMs === null) book.of(claim.site, claim.probe).claim = claim;
+      if (claim.toMs !== null) continue;
+      const known = this.of(claim.site, claim.probe);
+      known.claim = claim;
+      claimed.add(known);
     }
-    return book;
+    for (const known of this.all()) if (known.claim && !claimed.has(known)) known.claim = null;
   }
 
   /** The probe of that name, made when it was never heard of. */

@@ -3,6 +3,7 @@
  *
  * Behind it stands the watch of this process (watch-house.ts), or workers elsewhere (remote-watch.ts).
  */
+import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
 import type { AlarmHandling } from './alarm-board.ts';
 import type { WatchedPile } from './watched-pile.ts';
 
@@ -15,5 +16,9 @@ export interface WatchDoor {
   handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean>;
   /** Ends every alarm of a pile whose batch is finished. */
   closeAlarms(pileId: string): Promise<void>;
+  /** Whether another warning explains this one just now. */
+  isHeldBack(alarmId: string): boolean;
+  /** Whether everything at a site has fallen silent. */
+  silenceOf(siteId: string): Pick<SiteSilenceSeen, 'answer'>;
   close(): Promise<void>;
 }

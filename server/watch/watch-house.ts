@@ -51,8 +51,6 @@ const keepPlaceMs = 60_000;
 const keepPlaceMsPerPile = 50;
 /** House time after which the expected curve is computed anew from the air measured meanwhile. */
 const bandEveryMs = 3 * msPerHour;
-/** The same where the air departs from what the curve took it to be: an hour tells, and is then in the curve. */
-const departedAfterMs = msPerHour;
 /** How far beyond now the expected curve reaches. */
 const bandAheadMs = 2 * msPerDay;
 /** Expected curves asked for at the same time: each question carries weeks of air, so the others wait unasked. */
@@ -78,8 +76,8 @@ export interface WatchHouseParts {
 
 /** What a watch that shares the piles with other processes tells its worker. */
 export interface SharedWatch {
-  /** A pile was looked at; `course` when its expected curve is another. */
-  looked(one: OwnPile, lease: Lease, course: boolean): void;
+  /** A pile was looked at: whether its expected curve is another, and whether an alarm changed. */
+  looked(one: OwnPile, lease: Lease, what: { readonly course: boolean; readonly alarms: boolean }): void;
   /** The journal refused: the site is another's by now. */
   lost(lease: Lease): void;
 }
@@ -386,9 +384,7 @@ export class WatchHouse implements WatchDoor {
     const listeningSinceMs = this.#takenAtMs.get(entry.pile.siteId) ?? this.#listeningSinceMs;
     const change = await entry.watch.look(nowMs, keepPlace, nowMs - listeningSinceMs);
     await this.#keep(entry, change);
-    const askedForMs = nowMs - entry.bandAskedMs;
-    const departed = askedForMs >= departedAfterMs && entry.watch.weatherDeparts;
-    if (departed || askedForMs >= bandEveryMs) this.#askBand(entry);
+    if (nowMs - entry.bandAskedMs >= bandEveryMs) this.#askBand(entry);
   }
 
   async #keep(entry: Entry, change: WatchChange) {
@@ -407,7 +403,7 @@ export class WatchHouse implements WatchDoor {
     }
     this.#parts.hub.publishLater('pile', entry.pile.id, () => entry.summary());
     if (shared && lease) {
-      shared.looked(entry, lease, entry.bandIsNew);
+      shared.looked(entry, lease, { course: entry.bandIsNew, alarms: all.alarms.length > 0 });
       entry.bandIsNew = false;
     }
   }

@@ -20,6 +20,8 @@ export interface SpawnedHouse {
 
 export interface SpawnOptions {
   readonly environment?: Record<string, string>;
+  /** As in `npm start -- --only ...`. */
+  readonly only?: 'ingest' | 'web';
   /** How long a start may take before the helper gives up [ms]. */
   readonly patienceMs?: number;
 }
@@ -27,10 +29,10 @@ export interface SpawnOptions {
 /** Resolves once it says where its pages are; rejects with its output when it ends before that. */
 export function spawnHouse(
   dataDir: string,
-  { environment = {}, patienceMs = 30_000 }: SpawnOptions = {},
+  { environment = {}, only, patienceMs = 30_000 }: SpawnOptions = {},
 ): Promise<SpawnedHouse> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
-  const child = spawn(process.execPath, [mainPath], {
+  const child = spawn(process.execPath, [mainPath, ...(only ? ['--only', only] : [])], {
     env: {
       PATH: process.env.PATH,
       BRANHEARTH_PORT: '0',
@@ -56,7 +58,7 @@ export function spawnHouse(
     child.once('exit', onExit);
     const hear = (chunk: Buffer) => {
       output += chunk.toString();
-      const said = /pages at (http:\/\/[^,]+), probes publish to (\S+?), data in/.exec(output);
+      const said = /(?:pages|health) at (http:\/\/[^,]+), probes publish to (\S+?), data in/.exec(output);
       if (!said?.[1] || !said[2]) return;
       clearTimeout(timer);
       child.off('exit', onExit);

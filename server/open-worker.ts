@@ -1,0 +1,97 @@
+/**
+ * server/open-worker.ts: `npm start -- --only ingest`: a process that takes readings in and watches the piles of the
+ * sites it holds; other processes do so for other sites, and others again serve the pages.
+ */
+import { randomBytes } from 'node:crypto';
+import { hostname } from 'node:os';
+import { startSiteIngest } from '../ingest/start-ingest.ts';
+import { openReadings } from '../shared/store/open-readings.ts';
+import { openPostgresJournal } from '../shared/store/postgres-journal.ts';
+import { LiveHub } from './live/live-hub.ts';
+import { openDelivery } from './notify/open-delivery.ts';
+import type { HouseParts, OpenHouse } from './open-house.ts';
+import { outsideBroker } from './outside-source.ts';
+import { photosInJournal } from './photos/photo-store.ts';
+import { ProbeBook } from './probes/probe-book.ts';
+import { RemoteWatch } from './watch/remote-watch.ts';
+import { WatchHouse } from './watch/watch-house.ts';
+import { serversOf } from './worker/servers.ts';
+import { ViewWriter } from './worker/view-writer.ts';
+import { Worker } from './worker/worker.ts';
+
+export async function openWorker({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
+  const { journalUrl } = serversOf(config, 'ingest');
+  const readings = await openReadings(config);
+  const journal = await openPostgresJournal(journalUrl);
+  const hub = new LiveHub();
+  const probes = await ProbeBook.open(readings, journal);
+  let worker: Worker | undefined;
+  const lost = (lease: Parameters<Worker['lost']>[0]) => worker?.lost(lease);
+  const views = new ViewWriter({ journal, log, lost });
+  // People are told of piles that others watch as well, so delivery sees them all.
+  const everywhere = await RemoteWatch.open({ journal, hub, log, probesChanged: async () => {} });
+  const delivery = openDelivery({ config, journal, clock, log, watch: everywhere });
+  const watch = await WatchHouse.open({
+    clock,
+    log,
+    journal,
+    readings,
+    probes,
+    hub,
+    bands,
+    onAlarms: () => delivery.kick(),
+    shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost },
+  });
+  const ingest = await startSiteIngest(
+    {
+      store: readings,
+      clock,
+      root: config.MQTT_ROOT,
+      mappings: await journal.mappings.list(),
+      calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
+      onCommitted(committed) {
+        for (const reading of committed) probes.record(reading);
+      },
+      onStatus(site, probe, online, atMs) {
+        const known = probes.of(site, probe);
+        if (known.online === online) return; // retained, and told again on each connection
+        known.online = online;
+        journal.probes
+          .setOnline(site, probe, online, atMs)
+          .catch((error) => log.error({ err: error, site, probe }, 'status not kept'));
+      },
+      log,
+    },
+    outsideBroker(config),
+    { unknownSite: (site) => worker?.unknownSite(site), mark: (site, text) => worker?.mark(site, text) },
+  );
+  const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
+  worker = new Worker({ id, journal, readings, probes, watch, ingest, views, log });
+  await worker.start();
+  await delivery.start();
+
+  return {
+    config,
+    clock,
+    log,
+    version,
+    readings,
+    journal,
+    photos: photosInJournal(journal),
+    probes,
+    watch: everywhere,
+    watching: watch,
+    ingest,
+    door: undefined,
+    hub,
+    delivery,
+    async close() {
+      await worker?.close();
+      await delivery.close();
+      await everywhere.close();
+      await bands.close();
+      await readings.close();
+      await journal.close();
+    },
+  };
+}

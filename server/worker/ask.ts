@@ -1,0 +1,20 @@
+/**
+ * server/worker/ask.ts: what a process that does not watch a pile may ask of the one that does.
+ */
+import { z } from 'zod';
+
+const said = { by: z.string().optional(), note: z.string().optional() };
+
+export const askSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('reload') }),
+  z.object({ kind: z.literal('close-alarms') }),
+  z.object({
+    kind: z.literal('handle'),
+    alarmId: z.string(),
+    handling: z.discriminatedUnion('kind', [
+      z.object({ kind: z.enum(['acknowledge', 'unshelve']), ...said }),
+      z.object({ kind: z.literal('shelve'), minutes: z.number(), ...said }),
+    ]),
+  }),
+]);
+export type Ask = z.infer<typeof askSchema>;
