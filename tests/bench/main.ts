@@ -18,6 +18,7 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
     load: () => import('./detect.ts'),
   },
   scale: { what: 'probes that one machine carries live, and its memory', load: () => import('./scale.ts') },
+  influx: { what: 'readings per second into InfluxDB, against its bare client', load: () => import('./influx.ts') },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
 };
 

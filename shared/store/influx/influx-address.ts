@@ -39,7 +39,8 @@ export function writePath({ generation, org = '', bucket }: KnownInflux): string
 /** The path of a query without its text; all generations serve it, times as epoch milliseconds. */
 export function queryPath({ generation, bucket }: KnownInflux): string {
   const where = generation === 1 ? database(bucket) : { db: bucket };
-  return `/query?${new URLSearchParams({ ...where, epoch: 'ms' })}`;
+  const inPieces = generation === 3 ? {} : { chunked: 'true' };
+  return `/query?${new URLSearchParams({ ...where, epoch: 'ms', ...inPieces })}`;
 }
 
 export function authorization({ generation, token }: KnownInflux): Record<string, string> {

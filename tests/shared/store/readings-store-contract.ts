@@ -140,6 +140,13 @@ export function readingsStoreContract(
           expect(await store.rows([unseen], 0, beginMs + dayMs, 10)).toEqual([]);
         }));
 
+      test('gives a page of 25,000 whole', () =>
+        withStore(async (store) => {
+          const many = Array.from({ length: 30_000 }, (_, minute) => at(core, minute, minute % 64));
+          await store.append(many);
+          expect(await store.rows([core], 0, beginMs + 40 * dayMs, 25_000)).toEqual(many.slice(0, 25_000));
+        }));
+
       test('counts the start of a range in and its end out', () =>
         withStore(async (store) => {
           await store.append([at(core, 0, 20), at(core, 1, 21), at(core, 2, 22)]);
