@@ -12,25 +12,23 @@
 import { StoreError } from '../errors.ts';
 import type { Reading } from '../reading.ts';
 import { diskBytes } from './influx/disk-bytes.ts';
-import { Horizons } from './influx/horizons.ts';
 import type { KnownInflux } from './influx/influx-address.ts';
 import { type DoorPatience, doorPatience, InfluxDoor } from './influx/influx-door.ts';
 import { influxError, isRefusedWrite } from './influx/influx-error.ts';
 import { type KnownLast, KnownLasts } from './influx/known-last.ts';
 import { latestInfluxMs } from './influx/line-protocol.ts';
+import { lookAtLasts } from './influx/look-at-lasts.ts';
 import {
   bucketsQuestion,
   countsBetweenQuestion,
   countsQuestion,
-  firstsQuestion,
-  lastsQuestion,
   standInBucketsQuestion,
   toBuckets,
-  toEnds,
   toValues,
   valuesQuestion,
 } from './influx/questions.ts';
 import { readRows } from './influx/read-rows.ts';
+import { SeriesNotes } from './influx/series-notes.ts';
 import { type FoundValues, SortOut } from './influx/sort-out.ts';
 import { InfluxThinner } from './influx/thin.ts';
 import { wholeStep } from './readings/thin.ts';
@@ -74,7 +72,7 @@ class InfluxReadings implements ReadingsStore {
   readonly #door: InfluxDoor;
   readonly #lasts = new KnownLasts();
   readonly #sortOut = new SortOut(this.#lasts);
-  readonly #horizons: Horizons;
+  readonly #notes: SeriesNotes;
   readonly #thinner: InfluxThinner;
   /** One batch at a time is sorted out and written: the next must know what became of it. */
   #turn: Promise<unknown> = Promise.resolve();
@@ -85,8 +83,8 @@ class InfluxReadings implements ReadingsStore {
   constructor(address: KnownInflux, patience: DoorPatience) {
     this.#address = address;
     this.#door = new InfluxDoor(address, patience);
-    this.#horizons = new Horizons(this.#door, this.#lasts);
-    this.#thinner = new InfluxThinner(this.#door, this.#lasts, this.#horizons);
+    this.#notes = new SeriesNotes(this.#door, this.#lasts);
+    this.#thinner = new InfluxThinner(this.#door, this.#lasts, this.#notes);
   }
 
   async append(readings: readonly Reading[]): Promise<AppendResult> {
@@ -161,7 +159,7 @@ class InfluxReadings implements ReadingsStore {
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     const { bucketMs } = planBuckets(fromTimeMs, toTimeMs, points);
     return this.#attempt('gather readings', async () => {
-      await this.#horizons.lookAgain();
+      await this.#notes.lookAgain();
       const questions = series.map((part) => this.#bucketQuestions(part, fromTimeMs, toTimeMs, bucketMs));
       const answers = await this.#door.query(questions.flat());
       let next = 0;
@@ -194,7 +192,7 @@ class InfluxReadings implements ReadingsStore {
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     if (fromTimeMs >= toTimeMs || fromTimeMs > latestInfluxMs) return [];
     return this.#attempt('read readings', async () => {
-      await this.#horizons.lookAgain();
+      await this.#notes.lookAgain();
       return readRows(this.#door, series, (ref) => this.#horizonOf(ref), fromTimeMs, toTimeMs - 1, limit);
     });
   }
@@ -202,12 +200,7 @@ class InfluxReadings implements ReadingsStore {
   async lasts(): Promise<SeriesLast[]> {
     this.#mustBeOpen();
     return this.#attempt('read the newest readings', async () => {
-      await this.#horizons.look();
-      const [firsts = [], lasts = []] = await this.#door.query(
-        [firstsQuestion, lastsQuestion],
-        this.#door.patience.countMs,
-      );
-      for (const { ref, atMs, value } of [...toEnds(firsts), ...toEnds(lasts)]) this.#seriesOf(ref).learn(atMs, value);
+      await lookAtLasts(this.#door, this.#notes, this.#lasts);
       return this.#lasts.all
         .filter(({ lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY)
         .map(({ ref, firstAtMs, lastAtMs, lastValue }) => ({ ...ref, firstAtMs, atMs: lastAtMs, value: lastValue }));
@@ -225,20 +218,20 @@ class InfluxReadings implements ReadingsStore {
   takeThinned(series: SeriesRef, thinned: Thinned): Promise<void> {
     return this.#inTurn(async () => {
       this.#mustBeOpen();
-      await this.#attempt('take over what was thinned', () => this.#horizons.take(series, thinned));
+      await this.#attempt('take over what was thinned', () => this.#notes.take(series, thinned));
     });
   }
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
     this.#mustBeOpen();
-    await this.#attempt('read how far was thinned', () => this.#horizons.lookAgain());
+    await this.#attempt('read how far was thinned', () => this.#notes.lookAgain());
     return series.reduce((latest, ref) => Math.max(latest, this.#horizonOf(ref)), 0);
   }
 
   async horizon(): Promise<number> {
     this.#mustBeOpen();
-    await this.#attempt('read how far was thinned', () => this.#horizons.lookAgain());
-    return this.#horizons.broughtToMs;
+    await this.#attempt('read how far was thinned', () => this.#notes.lookAgain());
+    return this.#notes.broughtToMs;
   }
 
   async weigh(fromMs: number, toMs: number): Promise<Weight> {

@@ -11,7 +11,7 @@ import { ConfigError } from '../errors.ts';
 import { findGeneration } from './influx/find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx/influx-address.ts';
 import { InfluxDoor } from './influx/influx-door.ts';
-import { QueryRefused, reasonOf, refusalOf } from './influx/influx-error.ts';
+import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx/influx-error.ts';
 import { openInfluxReadings } from './influx-readings.ts';
 import type { ReadingsStore } from './readings-store.ts';
 import { openSqliteReadings } from './sqlite-readings.ts';
@@ -52,7 +52,7 @@ export async function checkInflux(address: InfluxAddress): Promise<KnownInflux> 
   }
   const door = new InfluxDoor(known);
   try {
-    await door.knockToWrite();
+    await door.pulse();
     await door.knock();
     return known;
   } catch (cause) {
@@ -83,6 +83,7 @@ function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
         { cause },
       );
     }
+    if (isRefusedWrite(cause)) return wrongRetention(bucket, said, cause);
     if (/(bucket|database|retention policy).*not found/i.test(said)) return wrongBucket(bucket, said, cause);
     return wrongUrl(address, said, cause);
   }
@@ -107,6 +108,14 @@ function wrongToken({ generation, bucket, token }: KnownInflux, said: string, ca
   const was = token === undefined ? 'it was not set' : `it was ${token.length} characters`;
   return new ConfigError(
     `BRANHEARTH_READINGS_TOKEN must be ${must} read and write ${JSON.stringify(bucket)}; ${was} (${said})`,
+    { cause },
+  );
+}
+
+/** The notes of the series stand at time 0. */
+function wrongRetention(bucket: string, said: string, cause: unknown): ConfigError {
+  return new ConfigError(
+    `BRANHEARTH_READINGS_BUCKET must keep points without end, as Branhearth thins readings itself; it was ${JSON.stringify(bucket)} (${said})`,
     { cause },
   );
 }

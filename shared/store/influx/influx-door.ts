@@ -17,7 +17,7 @@ import {
 } from '@influxdata/influxdb-client';
 import type { SeriesRef } from '../readings-store.ts';
 import { authorization, influxName, type KnownInflux, queryPath, writePath } from './influx-address.ts';
-import { isRefusedWrite, NoAnswer } from './influx-error.ts';
+import { NoAnswer } from './influx-error.ts';
 import { type InfluxSeries, readResults } from './influx-results.ts';
 import { encodeName, seriesCondition } from './line-protocol.ts';
 
@@ -108,19 +108,9 @@ export class InfluxDoor {
     await this.query([knockQuestion], this.#patience.checkMs);
   }
 
-  /** Whether it would let us write, with nothing written. */
-  async knockToWrite(): Promise<void> {
-    try {
-      await this.#gather(writePath(this.#address), '', { method: 'POST' }, this.#patience.checkMs);
-    } catch (cause) {
-      // Some generations find a batch without lines no batch, but only after they have let it in.
-      if (!isRefusedWrite(cause)) throw cause;
-    }
-  }
-
-  /** A point that nobody reads: whether it can really write now. */
+  /** A point that nobody reads, where the notes stand too: whether it can really write now. */
   async pulse(): Promise<void> {
-    await this.write(`branhearth_pulse value=1 ${Date.now()}`);
+    await this.write('branhearth_pulse value=1 0');
   }
 
   /** Whether single rows can be taken away; generation 3 only forgets by age. */

@@ -17,6 +17,11 @@ export class KnownLast {
   horizonMs = 0;
   /** Whether raw rows before the horizon may still have to go. */
   hasThinnedRows = false;
+  /** As its note in the database says; see series-notes.ts. */
+  notedFirstMs = Number.POSITIVE_INFINITY;
+  notedNewestMs = Number.NEGATIVE_INFINITY;
+  /** The newest of the note from which it was last looked further. */
+  askedFromMs = Number.NEGATIVE_INFINITY;
   readonly lineStart: string;
 
   constructor(

@@ -6,12 +6,20 @@
 import { type Quantity, quantities, quantitySchema } from '../../quantity.ts';
 import type { BucketColumns, KeptReading, SeriesRef } from '../readings-store.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
-import { decodeName, encodeName, seriesCondition, timeCondition } from './line-protocol.ts';
+import { decodeName, encodeName, latestInfluxMs, seriesCondition, timeCondition } from './line-protocol.ts';
 
 const everyQuantity = quantities.map((quantity) => `"${quantity}"`).join(', ');
 
 export const firstsQuestion = `SELECT first("value") FROM ${everyQuantity} GROUP BY "probe", "site"`;
 export const lastsQuestion = `SELECT last("value") FROM ${everyQuantity} GROUP BY "probe", "site"`;
+export function lastsSinceQuestion(sinceMs: number): string {
+  return `SELECT last("value") FROM ${everyQuantity} WHERE ${timeCondition(sinceMs, latestInfluxMs)} GROUP BY "probe", "site"`;
+}
+
+export function lastBetweenQuestion({ site, probe, quantity }: SeriesRef, fromMs: number, throughMs: number): string {
+  return `SELECT last("value") FROM "${quantity}" WHERE ${seriesCondition(site, probe)} AND ${timeCondition(fromMs, throughMs)}`;
+}
+
 export const countsQuestion = `SELECT count("value") FROM ${everyQuantity}`;
 
 /** A stretch [fromMs, throughMs] of one series. */
@@ -86,10 +94,13 @@ export function seriesOf({ name, tags }: InfluxSeries): SeriesRef | null {
   return { site: decodeName(site), probe: decodeName(probe), quantity: quantity.data };
 }
 
-/** The one row of each series of a first or a last. */
-export function toEnds(answer: readonly InfluxSeries[]): { ref: SeriesRef; atMs: number; value: number }[] {
+/** The one row of each series of a first or a last. @param only the series asked for, where there was one. */
+export function toEnds(
+  answer: readonly InfluxSeries[],
+  only?: SeriesRef,
+): { ref: SeriesRef; atMs: number; value: number }[] {
   return answer.flatMap((series) => {
-    const ref = seriesOf(series);
+    const ref = only ?? seriesOf(series);
     const row = series.values[0];
     return ref && row ? [{ ref, atMs: numberIn(row[0]), value: numberIn(row[1]) }] : [];
   });

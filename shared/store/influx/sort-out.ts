@@ -14,6 +14,7 @@ import { mustBeKeepable } from '../readings/whole-range.ts';
 import { type AppendResult, appended } from '../readings-store.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
 import { latestInfluxMs } from './line-protocol.ts';
+import { noteLagMs, noteLine } from './series-notes.ts';
 
 /** What the database has of each series, by time. */
 export type FoundValues = ReadonlyMap<KnownLast, ReadonlyMap<number, number>>;
@@ -26,6 +27,7 @@ export class SortOut {
   #series: KnownLast[] = [];
   /** Per series the new ones of the batch. */
   #pending = new Map<KnownLast, Waiting>();
+  #noted: { series: KnownLast; firstAtMs: number; lastAtMs: number }[] = [];
   readonly #uncertain = new Map<KnownLast, Set<number>>();
   #uncertainCount = 0;
 
@@ -69,7 +71,7 @@ export class SortOut {
       lines += `${lines === '' ? '' : '\n'}${series.lineStart}${value} ${atMs}`;
     }
     return {
-      lines,
+      lines: lines + this.#notes(),
       result: {
         outcomes,
         newCount: count[appended.new],
@@ -78,6 +80,23 @@ export class SortOut {
         beforeHorizonCount: count[appended.beforeHorizon],
       },
     };
+  }
+
+  /** Of series that begin, begin earlier, or went on for long since their last note. */
+  #notes(): string {
+    let lines = '';
+    this.#noted = [];
+    for (const [series, pending] of this.#pending) {
+      let { firstAtMs, lastAtMs, lastValue } = series;
+      for (const [atMs, value] of pending.all()) {
+        if (atMs < firstAtMs) firstAtMs = atMs;
+        if (atMs > lastAtMs) [lastAtMs, lastValue] = [atMs, value];
+      }
+      if (firstAtMs >= series.notedFirstMs && lastAtMs < series.notedNewestMs + noteLagMs) continue;
+      lines += `\n${noteLine(series, firstAtMs, lastAtMs, lastValue)}`;
+      this.#noted.push({ series, firstAtMs, lastAtMs });
+    }
+    return lines;
   }
 
   #outcome(series: KnownLast, atMs: number, value: number, found: FoundValues): 1 | 2 | 3 | 4 {
@@ -97,6 +116,10 @@ export class SortOut {
 
   /** The database has taken the lines. */
   kept(): void {
+    for (const { series, firstAtMs, lastAtMs } of this.#noted) {
+      series.notedFirstMs = firstAtMs;
+      series.notedNewestMs = lastAtMs;
+    }
     for (const [series, pending] of this.#pending) {
       const uncertain = this.#uncertain.get(series);
       for (const [atMs, value] of pending.all()) {

@@ -10,11 +10,11 @@ import { StoreError } from '../../errors.ts';
 import { wholeStep } from '../readings/thin.ts';
 import { horizonStepMs, tierLengthsMs, toMiddleMs } from '../readings/tiers.ts';
 import type { ThinStep } from '../readings-store.ts';
-import type { Horizons } from './horizons.ts';
 import type { InfluxDoor } from './influx-door.ts';
 import { numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
 import { bucketsQuestion, countBeforeQuestion, standInStart } from './questions.ts';
+import type { SeriesNotes } from './series-notes.ts';
 
 const dayMs = 86_400_000;
 /** One step takes at most so many series, and so many days of them all together. */
@@ -34,14 +34,14 @@ interface Hop {
 export class InfluxThinner {
   readonly #door: InfluxDoor;
   readonly #lasts: KnownLasts;
-  readonly #horizons: Horizons;
+  readonly #notes: SeriesNotes;
   /** Place among all series of the next one of this run. */
   #next = 0;
 
-  constructor(door: InfluxDoor, lasts: KnownLasts, horizons: Horizons) {
+  constructor(door: InfluxDoor, lasts: KnownLasts, notes: SeriesNotes) {
     this.#door = door;
     this.#lasts = lasts;
-    this.#horizons = horizons;
+    this.#notes = notes;
   }
 
   async step(beforeMs: number): Promise<ThinStep> {
@@ -53,7 +53,7 @@ export class InfluxThinner {
     const goalMs = wholeStep(beforeMs);
     const { hops, next } = this.#due(goalMs);
     await this.#standIn(hops.filter(({ series, horizonMs }) => horizonMs > series.horizonMs));
-    await this.#horizons.move(hops, goalMs);
+    await this.#notes.move(hops, goalMs);
     const removed = await this.#deleteBefore(hops.map(({ series }) => series));
     for (const { series } of hops) series.hasThinnedRows = false;
     this.#next = next;

@@ -1,8 +1,9 @@
-import { afterAll, beforeAll, describe } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Reading } from '../../../shared/reading.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
-import { readingsStoreContract } from './readings-store-contract.ts';
+import { readingsStoreContract, thinWhole } from './readings-store-contract.ts';
 
 describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
   let influx: TestInflux;
@@ -27,4 +28,67 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
     },
     { latestMs: latestInfluxMs },
   );
+
+  const hourMs = 3_600_000;
+  const reading = (atMs: number, value: number): Reading => ({
+    site: 'saltmere-yard',
+    probe: 'bran-core',
+    quantity: 'temperature',
+    atMs,
+    value,
+  });
+
+  for (const [when, startMs] of [
+    ['long ago', Date.UTC(2021, 0, 1)],
+    ['just now', Date.now() - 30 * hourMs],
+    ['over the edge of what spoke lately', Date.now() - 60 * hourMs],
+  ] as const) {
+    test(`opened again it knows the first and the newest of a series that spoke ${when}`, async () => {
+      const address = await influx.newDatabase();
+      const first = await openInfluxReadings(address);
+      // hour by hour, so that the note of the series lags behind
+      for (let hour = 0; hour <= 29; hour += 1) await first.append([reading(startMs + hour * hourMs, hour)]);
+      await first.close();
+      const again = await openInfluxReadings(address);
+      expect(await again.lasts()).toEqual([{ ...reading(startMs + 29 * hourMs, 29), firstAtMs: startMs }]);
+      const batch = [
+        reading(startMs + 29 * hourMs, 29),
+        reading(startMs + 28 * hourMs, 1),
+        reading(startMs - hourMs, 7),
+      ];
+      expect([...(await again.append(batch)).outcomes]).toEqual([2, 3, 1]);
+      await again.close();
+      const third = await openInfluxReadings(address);
+      expect((await third.lasts())[0]).toMatchObject({ firstAtMs: startMs - hourMs, atMs: startMs + 29 * hourMs });
+      await third.close();
+    });
+  }
+
+  test('it finds the series of a database that has rows but no notes', async () => {
+    const address = await influx.newDatabase();
+    const first = await openInfluxReadings(address);
+    await first.append([reading(5, 1), reading(3, 2)]);
+    await first.close();
+    await fetch(`${influx.url}/query?db=${address.bucket}`, {
+      method: 'POST',
+      body: new URLSearchParams({ q: 'DROP MEASUREMENT "series"' }),
+    });
+    const again = await openInfluxReadings(address);
+    expect(await again.lasts()).toEqual([{ ...reading(5, 1), firstAtMs: 3 }]);
+    expect([...(await again.append([reading(5, 1), reading(3, 2), reading(4, 1)])).outcomes]).toEqual([2, 2, 1]);
+    await again.close();
+  });
+
+  test('another process sees within its next look that readings were thinned', async () => {
+    const address = await influx.newDatabase();
+    const [writer, reader] = [await openInfluxReadings(address), await openInfluxReadings(address)];
+    await writer.append(Array.from({ length: 30 }, (_, hour) => reading(hour * hourMs, hour)));
+    await thinWhole(writer, 24 * hourMs);
+    await reader.lasts();
+    expect(await reader.rawFrom([reading(0, 0)])).toBe(24 * hourMs);
+    const rows = await reader.rows([reading(0, 0)], 0, 100 * hourMs, 100);
+    expect(rows).toHaveLength(30);
+    expect(rows.filter(({ standsFor }) => standsFor !== undefined)).toHaveLength(24);
+    await Promise.all([writer.close(), reader.close()]);
+  });
 });

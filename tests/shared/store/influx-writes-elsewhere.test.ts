@@ -39,7 +39,7 @@ describe.skipIf(!hasVictoriaMetrics)('what we write, as VictoriaMetrics understa
   async function readingsOf(site: string): Promise<Reading[]> {
     const exported = await taker.everything();
     return exported
-      .filter(({ metric }) => decodeName(metric.site ?? '') === site)
+      .filter(({ metric }) => decodeName(metric.site ?? '') === site && !metric.__name__?.startsWith('series_'))
       .flatMap(({ metric, values, timestamps }) =>
         values.map((value, index) => ({
           site,

@@ -82,6 +82,13 @@ describe.skipIf(!hasInflux)('openReadings() with InfluxDB 1.6', () => {
     );
   });
 
+  test('names the bucket when it forgets by age', async () => {
+    await plain.ask('CREATE DATABASE forgetful WITH DURATION 30d NAME short');
+    await expect(open({ URL: plain.url, BUCKET: 'forgetful' })).rejects.toThrow(
+      /^BRANHEARTH_READINGS_BUCKET must keep points without end.*"forgetful" \(InfluxDB answered 400: partial write: points beyond retention policy/,
+    );
+  });
+
   test('names the token when it may not read and write', async () => {
     await opens({ URL: guarded.url, TOKEN: 'house:pass' });
     await expect(open({ URL: guarded.url })).rejects.toThrow(

@@ -1,0 +1,138 @@
+/**
+ * shared/store/influx/series-notes.ts: what stands in the database about each series, so that opening needs no look at
+ * every row: its first reading, its newest as it lately was, and how far it was thinned.
+ *
+ * `series` has a point per series with the fields first, newest, value and horizon; `thinning` has one: how far the
+ * whole was brought, and a stamp that changes with every step, by which other processes see that they must look again.
+ * All of them stand at time 0 and are written over, so the bucket must keep points without end.
+ */
+import { type Quantity, quantitySchema } from '../../quantity.ts';
+import type { SeriesRef, Thinned } from '../readings-store.ts';
+import type { InfluxDoor } from './influx-door.ts';
+import { type InfluxSeries, numberIn } from './influx-results.ts';
+import type { KnownLast, KnownLasts } from './known-last.ts';
+import { decodeName, encodeName } from './line-protocol.ts';
+import { standInStart } from './questions.ts';
+
+const notesQuestion =
+  'SELECT "first", "newest", "value", "horizon" FROM "series" WHERE time >= 0ms AND time <= 0ms GROUP BY "probe", "quantity", "site"';
+const thinningQuestion = 'SELECT "ms", "stamp" FROM "thinning" WHERE time >= 0ms AND time <= 0ms';
+
+const linesPerWrite = 20_000;
+/** After so long a reader looks whether another process has thinned. */
+const lookAgainMs = 30_000;
+
+/** A note is renewed before the newest reading of its series is so far ahead of it. */
+export const noteLagMs = 12 * 3_600_000;
+
+/** The note of a series with these ends. */
+export function noteLine({ site, probe, quantity }: SeriesRef, firstAtMs: number, atMs: number, value: number): string {
+  return `${noteStart({ site, probe, quantity })}first=${firstAtMs},newest=${atMs},value=${value} 0`;
+}
+
+function noteStart({ site, probe, quantity }: SeriesRef): string {
+  return `series,probe=${encodeName(probe)},quantity=${quantity},site=${encodeName(site)} `;
+}
+
+export class SeriesNotes {
+  readonly #door: InfluxDoor;
+  readonly #lasts: KnownLasts;
+  #stamp = 0;
+  #lookedAtMs = Number.NEGATIVE_INFINITY;
+  /** The newest time that thinning was brought to. */
+  broughtToMs = 0;
+
+  constructor(door: InfluxDoor, lasts: KnownLasts) {
+    this.#door = door;
+    this.#lasts = lasts;
+  }
+
+  /** Before readings are asked for: cheap unless somebody thinned. */
+  async lookAgain(): Promise<void> {
+    if (performance.now() - this.#lookedAtMs < lookAgainMs) return;
+    const atMs = performance.now();
+    const [answer = []] = await this.#door.query([thinningQuestion]);
+    if (this.#hasMoved(answer)) await this.look();
+    this.#lookedAtMs = atMs;
+  }
+
+  /** Reads every note. @returns how many there are. */
+  async look(): Promise<number> {
+    const atMs = performance.now();
+    const [thinning = [], notes = []] = await this.#door.query(
+      [thinningQuestion, notesQuestion],
+      this.#door.patience.countMs,
+    );
+    this.#hasMoved(thinning);
+    for (const note of notes) this.#learn(note);
+    this.#lookedAtMs = atMs;
+    return notes.length;
+  }
+
+  #hasMoved(thinning: readonly InfluxSeries[]): boolean {
+    const row = thinning[0]?.values[0];
+    if (row === undefined) return false;
+    this.broughtToMs = Math.max(this.broughtToMs, numberIn(row[1]));
+    const stamp = numberIn(row[2]);
+    const hasMoved = stamp !== this.#stamp;
+    this.#stamp = stamp;
+    return hasMoved;
+  }
+
+  #learn({ tags, values }: InfluxSeries): void {
+    const quantity = quantitySchema.safeParse(tags.quantity);
+    const row = values[0];
+    if (!quantity.success || row === undefined || !tags.site || !tags.probe) return;
+    const series = this.#seriesOf(decodeName(tags.site), decodeName(tags.probe), quantity.data);
+    const [firstAtMs, newestAtMs, value] = row.slice(1, 4).map(numberIn) as [number, number, number];
+    series.firstAtMs = Math.min(series.firstAtMs, firstAtMs);
+    series.learn(newestAtMs, value);
+    series.notedFirstMs = firstAtMs;
+    series.notedNewestMs = newestAtMs;
+    const horizonMs = typeof row[4] === 'number' ? row[4] : 0;
+    if (horizonMs <= series.horizonMs) return;
+    series.horizonMs = horizonMs;
+    series.hasThinnedRows = true; // a run may have been cut short
+  }
+
+  #seriesOf(site: string, probe: string, quantity: Quantity): KnownLast {
+    return this.#lasts.findOrAdd(site, probe, quantity);
+  }
+
+  /** @param moved series with the horizon they get. Remembered once the database has them. */
+  async move(moved: readonly { series: KnownLast; horizonMs: number }[], broughtToMs: number): Promise<void> {
+    const stamp = Date.now();
+    const goalMs = Math.max(this.broughtToMs, broughtToMs);
+    const lines = moved.map(
+      ({ series, horizonMs }) =>
+        `${noteStart(series)}first=${series.firstAtMs},newest=${series.lastAtMs},value=${series.lastValue},horizon=${horizonMs} 0`,
+    );
+    await this.#door.write([...lines, `thinning ms=${goalMs},stamp=${stamp} 0`].join('\n'));
+    for (const { series, horizonMs } of moved) {
+      series.horizonMs = Math.max(series.horizonMs, horizonMs);
+      series.notedFirstMs = series.firstAtMs;
+      series.notedNewestMs = series.lastAtMs;
+    }
+    this.broughtToMs = goalMs;
+    this.#stamp = stamp;
+  }
+
+  /** Takes over what another store had thinned. */
+  async take(ref: SeriesRef, { horizonMs, standIns, firstAtMs, last }: Thinned): Promise<void> {
+    const start = standInStart(ref);
+    const lines = standIns.flatMap(({ atMs, value, standsFor }) =>
+      standsFor === undefined
+        ? []
+        : [
+            `${start}n=${standsFor.count},min=${standsFor.min},max=${standsFor.max},sum=${value * standsFor.count} ${atMs}`,
+          ],
+    );
+    for (let first = 0; first < lines.length; first += linesPerWrite) {
+      await this.#door.write(lines.slice(first, first + linesPerWrite).join('\n'));
+    }
+    const series = this.#seriesOf(ref.site, ref.probe, ref.quantity);
+    series.firstAtMs = Math.min(series.firstAtMs, firstAtMs);
+    series.learn(last.atMs, last.value);
+    await this.move([{ series, horizonMs: Math.max(series.horizonMs, horizonMs) }], horizonMs);
+  }
+}
