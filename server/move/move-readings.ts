@@ -62,7 +62,8 @@ export async function moveReadings(
     const source = await summaryOf(from, series, 0, endMs);
     let conflicts = 0;
     if (!alike(source, await summaryOf(to, series, 0, endMs))) {
-      const rawFromMs = await from.rawFrom([series]);
+      const horizonMs = await from.rawFrom([series]);
+      const rawFromMs = Math.max(horizonMs, series.firstAtMs);
       const reachedMs = reached.get(keyOf(series)) ?? rawFromMs;
       let nextMs = (await sameWithin(from, to, series, rawFromMs, reachedMs))
         ? Math.max(reachedMs, rawFromMs)
@@ -78,7 +79,7 @@ export async function moveReadings(
         progress?.({ series: moved.length, ofSeries: all.length, written, readings: readings + written });
       }
       // Last, as it tells the newest reading too, which must not pass for kept before its row is.
-      await moveThinned(from, to, series, rawFromMs);
+      await moveThinned(from, to, series, horizonMs);
     }
     moved.push(compared(series, source, await summaryOf(to, series, 0, endMs), conflicts));
     readings += source.count;

@@ -161,7 +161,7 @@ class InfluxReadings implements ReadingsStore {
     return this.#attempt('gather readings', async () => {
       await this.#notes.lookAgain();
       const questions = series.map((part) => this.#bucketQuestions(part, fromTimeMs, toTimeMs, bucketMs));
-      const answers = await this.#door.query(questions.flat());
+      const answers = await this.#door.queryAtOnce(questions.flat());
       let next = 0;
       const columns = questions.map(({ length }) => {
         const own = answers.slice(next, next + length);

@@ -10,6 +10,12 @@ import type { KeptReading, SeriesRef } from '../readings-store.ts';
 import type { InfluxDoor } from './influx-door.ts';
 import { keyOf, rowsQuestion, toReadings } from './questions.ts';
 
+/**
+ * A page is looked for in a window first that doubles while it is not full: a database opens every piece of time that
+ * the question reaches over, however few rows are wanted. Its pieces are weeks, if nobody changed it.
+ */
+const firstWindowMs = 7 * 86_400_000;
+
 /** Series named in one question. */
 const seriesPerQuestion = 200;
 
@@ -45,7 +51,14 @@ export async function readRows(
     return distinct.length === 1 ? rows : rows.sort((a, b) => a.atMs - b.atMs || placeOf(a) - placeOf(b));
   };
   // One more than fits tells whether the last time is whole; what any question left out is not earlier than that one.
-  const rows = await read(fromMs, throughMs, limit + 1);
+  const rows: KeptReading[] = [];
+  let windowMs = firstWindowMs;
+  for (let startMs = fromMs; startMs <= throughMs && rows.length <= limit; ) {
+    const endMs = Math.min(startMs + windowMs - 1, throughMs);
+    for (const row of await read(startMs, endMs, limit + 1)) rows.push(row);
+    startMs = endMs + 1;
+    windowMs *= 2;
+  }
   const beyond = rows[limit];
   if (beyond === undefined) return rows;
   const page = rows.slice(0, limit);
