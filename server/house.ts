@@ -12,6 +12,8 @@ import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
+import type { DiskWatch } from './safe/disk-watch.ts';
+import type { HouseNotices } from './safe/house-notices.ts';
 import type { WatchDoor } from './watch/watch-door.ts';
 
 export interface House {
@@ -28,5 +30,8 @@ export interface House {
   /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
   readonly door: Door | undefined;
   readonly hub: LiveHub;
+  /** What is wrong with the house itself. */
+  readonly notices: HouseNotices;
+  readonly disk: Pick<DiskWatch, 'health'>;
   readonly delivery: Delivery;
 }

@@ -23,6 +23,8 @@ import { outsideBroker } from './outside-source.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
+import { DiskWatch } from './safe/disk-watch.ts';
+import { HouseNotices } from './safe/house-notices.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
 
@@ -45,6 +47,9 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const hub = new LiveHub();
+  const notices = new HouseNotices();
+  const lowBytes = config.DISK_LOW * 1_000_000;
+  const disk = await new DiskWatch({ folder: config.DATA_DIR, lowBytes, clock, log, notices }).start();
   const probes = await ProbeBook.open(readings, journal);
   let delivery: Delivery | undefined;
   const onAlarms = () => delivery?.kick();
@@ -92,8 +97,11 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     ingest,
     door,
     hub,
+    notices,
+    disk,
     delivery,
     async close() {
+      disk.close();
       await ingest.close();
       await watch.close();
       await delivery.close();

@@ -163,6 +163,11 @@ export const configVariables = {
     fallback: undefined,
     schema: urlSchema('http:', 'https:'),
   },
+  DISK_LOW: {
+    must: 'the megabytes of free disk, from 1 to 1000000, below which the house warns that the disk is nearly full',
+    fallback: '1000',
+    schema: wholeSchema(1, 1_000_000),
+  },
   LOG_LEVEL: {
     must: 'one of fatal, error, warn, info, debug, trace, silent',
     fallback: 'info',

@@ -21,6 +21,8 @@ export const healthSchema = z.object({
     broker: partHealthSchema,
     readings: partHealthSchema,
     journal: partHealthSchema,
+    /** How much room the data folder has. */
+    disk: partHealthSchema,
     delivery: partHealthSchema,
   }),
 });

@@ -9,6 +9,7 @@ import { useHouse } from './live/use-house.ts';
 import { HomePage } from './pages/home.tsx';
 import { MorePage, morePlaces } from './pages/more.tsx';
 import { TokenPage } from './pages/token.tsx';
+import { HouseLine } from './parts/house-line.tsx';
 import { LiveMark } from './parts/marks.tsx';
 import { usePrefs } from './prefs.ts';
 import { applyShade } from './use-shade.ts';
@@ -46,6 +47,7 @@ export function App() {
         Go to the content
       </a>
       <Masthead />
+      <HouseLine />
       <OutboxLine />
       <main id="main" tabIndex={-1}>
         <Pages />

@@ -88,7 +88,13 @@ function ForgetToken() {
   );
 }
 
-const partNames = { broker: 'Broker', readings: 'Readings', journal: 'Journal', delivery: 'Delivery' } as const;
+const partNames = {
+  broker: 'Broker',
+  readings: 'Readings',
+  journal: 'Journal',
+  disk: 'Disk',
+  delivery: 'Delivery',
+} as const;
 
 function HouseFacts() {
   const health = useHouse((house) => house.health);

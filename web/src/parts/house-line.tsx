@@ -1,0 +1,44 @@
+/**
+ * web/parts/house-line.tsx: says on every page what is wrong with the house itself; nothing while nothing is.
+ */
+import { useEffect } from 'preact/hooks';
+import type { Health } from '../../../shared/api/health.ts';
+import { getHealth } from '../api/routes.ts';
+import { changeHouse } from '../live/house.ts';
+import { useHouse } from '../live/use-house.ts';
+import './house-line.css';
+
+const askEveryMs = 20_000;
+
+export function HouseLine() {
+  const health = useHouse((house) => house.health);
+  useEffect(() => {
+    const timer = setInterval(() => {
+      // An answer is kept; that there is none is said by the live mark.
+      getHealth().then(
+        (now) => changeHouse({ health: now }),
+        () => {},
+      );
+    }, askEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  return (
+    <div class="house-line" role="status">
+      {troubles(health).map((said) => (
+        <p key={said}>{said}</p>
+      ))}
+    </div>
+  );
+}
+
+/** What a person should know wherever they are: nothing can be kept, or soon nothing can. */
+export function troubles(health: Health | null): string[] {
+  if (!health) return [];
+  const { disk, readings, journal, broker } = health.parts;
+  const said: string[] = [];
+  if (disk.state === 'degraded' || disk.state === 'down') said.push(disk.detail);
+  if (broker.state === 'down') said.push(`No readings come in: ${broker.detail}`);
+  else if (readings.state === 'down') said.push(`Readings cannot be kept: ${readings.detail}`);
+  if (journal.state === 'down') said.push(`Nothing can be written in the journal: ${journal.detail}`);
+  return said;
+}
