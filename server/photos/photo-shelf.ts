@@ -7,6 +7,7 @@
  */
 import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import { StoreError } from '../../shared/errors.ts';
 import type { PictureSize } from '../../shared/store/journal.ts';
 import type { DrawnPhoto } from './draw-photo.ts';
 import type { PhotoStore } from './photo-store.ts';
@@ -59,9 +60,10 @@ export class PhotoShelf implements PhotoStore {
         await file.close();
       }
       await rename(part, join(folder, name));
-    } catch (error) {
+    } catch (cause) {
       await rm(part, { force: true });
-      throw error;
+      const why = cause instanceof Error ? cause.message : String(cause);
+      throw new StoreError(`Cannot keep a picture as its folder must take it: ${why}`, { cause });
     }
   }
 }
