@@ -5,20 +5,25 @@
  * Gives:  an application ready to listen or to be injected into.
  */
 import compress from '@fastify/compress';
+import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
+import rateLimit, { normalizeIP } from '@fastify/rate-limit';
 import swagger from '@fastify/swagger';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { House } from './house.ts';
+import { registerAudit } from './http/audit-hook.ts';
 import { fileAnswer } from './http/file-answer.ts';
-import { type PeopleKnown, registerGuard } from './http/guard.ts';
+import { registerGuard } from './http/guard.ts';
+import { logSerializers } from './http/log-serializers.ts';
 import { registerPages } from './http/pages.ts';
 import { registerProblems } from './http/problem.ts';
 import { describeRoute, registerRouteAccess } from './http/route-access.ts';
+import type { TlsFiles } from './http/tls.ts';
 import { BatchLife } from './lineage/batch-life.ts';
-import { peopleKnown } from './people/people-known.ts';
 import { registerActs } from './routes/acts.ts';
 import { registerAlarms } from './routes/alarms.ts';
+import { registerAuditRoute } from './routes/audit.ts';
 import { registerBatches } from './routes/batches.ts';
 import { registerCalendar } from './routes/calendar.ts';
 import { registerEntries } from './routes/entries.ts';
@@ -26,12 +31,15 @@ import { registerExports } from './routes/exports.ts';
 import { registerHealth } from './routes/health.ts';
 import { registerImport } from './routes/import.ts';
 import { registerIngest } from './routes/ingest.ts';
+import { registerKeeping } from './routes/keeping.ts';
 import { registerKeys } from './routes/keys.ts';
 import { registerLabels } from './routes/labels.ts';
 import { registerLive } from './routes/live.ts';
 import { registerLots } from './routes/lots.ts';
 import { registerMappings } from './routes/mappings.ts';
+import { registerMe } from './routes/me.ts';
 import { registerMetrics } from './routes/metrics.ts';
+import { registerPeople } from './routes/people.ts';
 import { registerPhotos } from './routes/photos.ts';
 import { registerPiles } from './routes/piles.ts';
 import { registerPlan } from './routes/plan.ts';
@@ -39,25 +47,32 @@ import { registerProbes } from './routes/probes.ts';
 import { registerRecords } from './routes/records.ts';
 import { registerSeasons } from './routes/seasons.ts';
 import { registerSeries } from './routes/series.ts';
+import { registerSession } from './routes/session.ts';
 import { registerSites } from './routes/sites.ts';
 import { registerTold } from './routes/told.ts';
 
 export interface AppOptions {
   /** Folder of the built pages; without it only the API answers. */
   readonly pagesDir?: string;
+  /** Certificate and key, when the server speaks TLS itself. */
+  readonly tls?: TlsFiles;
   /** A worker without pages answers how it is, and nothing else. */
   readonly only?: 'ingest';
-  /** Who is known, when not by what the house keeps. */
-  readonly people?: PeopleKnown;
 }
 
+const halfYearS = 15_552_000;
+
 export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
-  const app = Fastify({
-    loggerInstance: house.log,
+  const serverOptions: FastifyServerOptions & { https: TlsFiles | null } = {
+    https: options.tls ?? null,
+    // Only what proxies named in the configuration say of where a request comes from is believed.
+    trustProxy: house.config.TRUSTED_PROXIES ?? false,
+    loggerInstance: house.log.child({}, { serializers: logSerializers }),
     bodyLimit: 1_000_000,
     routerOptions: { maxParamLength: 200 },
     forceCloseConnections: true,
-  });
+  };
+  const app: FastifyInstance = Fastify(serverOptions);
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   registerProblems(app);
@@ -81,18 +96,28 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
         frameAncestors: ["'none'"],
       },
     },
-    // Served over plain HTTP on loopback by default; whoever puts TLS before it sets this there.
-    strictTransportSecurity: false,
+    strictTransportSecurity: false, // sent over TLS only, below
     referrerPolicy: { policy: 'no-referrer' },
   });
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.protocol === 'https') reply.header('Strict-Transport-Security', `max-age=${halfYearS}`);
+  });
   // After the protecting headers, so that a refusal carries them too.
-  registerGuard(app, options.people ?? peopleKnown(house.config.API_TOKEN));
+  await app.register(cookie);
+  registerGuard(app, house.people.known, house.config.PUBLIC_URL);
+  registerAudit(app, house.people.trail);
+  await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
   await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',
       info: { title: 'Branhearth', version: house.version, description: 'Piles, probes, readings and alarms.' },
-      components: { securitySchemes: { token: { type: 'http', scheme: 'bearer' } } },
+      components: {
+        securitySchemes: {
+          session: { type: 'apiKey', in: 'cookie', name: 'branhearth_session' },
+          token: { type: 'http', scheme: 'bearer' },
+        },
+      },
     },
     transform: describeRoute,
   });
@@ -104,6 +129,10 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
     await registerPages(app, undefined);
     return app;
   }
+  registerSession(api, house);
+  registerMe(api, house);
+  registerPeople(api, house);
+  registerAuditRoute(api, house);
   registerSites(api, house);
   registerPiles(api, house);
   registerSeries(api, house);
@@ -119,6 +148,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerCalendar(api, house);
   registerLabels(api, house);
   registerImport(api, house);
+  registerKeeping(api, house);
   registerAlarms(api, house);
   await registerTold(api, house);
   registerProbes(api, house);
@@ -126,7 +156,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerIngest(api, house);
   registerMappings(api, house);
   registerKeys(api, house);
-  registerLive(api, house.hub, house.clock);
+  registerLive(api, house);
   registerMetrics(api, house);
   api.get(
     '/api/openapi.json',

@@ -8,8 +8,10 @@ import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import type { Journal } from '../shared/store/journal.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
+import type { Thinning } from './keeping/thinning.ts';
 import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
+import type { People } from './people/open-people.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
 import type { DiskWatch } from './safe/disk-watch.ts';
@@ -17,7 +19,10 @@ import type { HouseNotices } from './safe/house-notices.ts';
 import type { WatchDoor } from './watch/watch-door.ts';
 
 export interface House {
-  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL'>;
+  readonly config: Pick<
+    Config,
+    'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
+  >;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly version: string;
@@ -34,4 +39,7 @@ export interface House {
   readonly notices: HouseNotices;
   readonly disk: Pick<DiskWatch, 'health'>;
   readonly delivery: Delivery;
+  /** Keeps the readings small, as the owner chose. */
+  readonly thinning: Thinning;
+  readonly people: People;
 }

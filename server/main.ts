@@ -2,11 +2,15 @@
  * server/main.ts: `npm start`, all of it or `--only ingest` or `--only web`: reads the environment once, opens the house, listens, and closes on signals.
  */
 import { readFile } from 'node:fs/promises';
+import { Server as HttpsServer } from 'node:https';
+import { hostname } from 'node:os';
 import pino from 'pino';
 import { fastClock, liveClock } from '../shared/clock.ts';
-import { readConfig } from '../shared/config.ts';
+import { isLoopback, readConfig } from '../shared/config.ts';
 import { buildApp } from './app.ts';
+import { closeOnSignals } from './closing.ts';
 import { giveBackMemory } from './give-back-memory.ts';
+import { keepTlsFresh, readTls } from './http/tls.ts';
 import { openHouse } from './open-house.ts';
 import { openWeb } from './open-web.ts';
 import { openWorker } from './open-worker.ts';
@@ -25,29 +29,34 @@ async function main(): Promise<void> {
   const clock = config.CLOCK ? fastClock(config.CLOCK) : liveClock;
 
   const only = onlyOf(process.argv.slice(2));
+  const tls = await readTls(config);
   const open = { ingest: openWorker, web: openWeb, all: openHouse }[only ?? 'all'];
   const house = await open({ config, clock, log, version, bands: bandWorker() });
-  const app = await buildApp(house, only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname });
-  let closing = false;
-  const close = async (signal: string) => {
-    if (closing) return;
-    closing = true;
-    log.info(`closing after ${signal}`);
-    await app.close();
-    await house.close();
-    process.exit(0);
-  };
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => void close(signal));
+  const shown = only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname };
+  const app = await buildApp(house, { ...shown, ...(tls && { tls }) });
+  if (app.server instanceof HttpsServer) keepTlsFresh(app.server, config, log);
+  closeOnSignals(app, house, log);
 
   giveBackMemory();
   await listen(app, config.HOST, config.PORT);
   const address = app.server.address();
   const port = typeof address === 'object' && address ? address.port : config.PORT;
+  const host = config.HOST.includes(':') ? `[${config.HOST}]` : config.HOST;
+  const pagesAddress = `${tls ? 'https' : 'http'}://${host}:${port}`;
   log.info(
-    `Branhearth ${version}${only ? ` (${only} only)` : ''}: ${only === 'ingest' ? 'health' : 'pages'} at http://${config.HOST.includes(':') ? `[${config.HOST}]` : config.HOST}:${port}, probes publish to ${house.ingest.url}, data in ${config.DATA_DIR}`,
+    `Branhearth ${version}${only ? ` (${only} only)` : ''}: ${only === 'ingest' ? 'health' : 'pages'} at ${pagesAddress}, probes publish to ${house.ingest.url}, data in ${config.DATA_DIR}`,
   );
-  if (config.API_TOKEN === undefined) {
-    log.info('BRANHEARTH_API_TOKEN is not set, so pages and API answer this machine only');
+  const way = await house.people.links.setup();
+  if (way !== undefined) {
+    // The address to listen on may be "all of them", which nobody can open.
+    const reached = /^(0\.0\.0\.0|\[::\])$/.test(host) ? pagesAddress.replace(host, hostname()) : pagesAddress;
+    log.info(
+      `Nobody is set up as owner yet: open ${config.PUBLIC_URL ?? reached}${way} within 24 hours to become it${
+        config.API_TOKEN === undefined && isLoopback(config.HOST)
+          ? '; until then this machine itself acts as owner'
+          : ''
+      }`,
+    );
   }
 }
 

@@ -16,10 +16,12 @@ import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
+import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import { openDelivery } from './notify/open-delivery.ts';
 import { outsideBroker } from './outside-source.ts';
+import { openPeople } from './people/open-people.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
@@ -40,9 +42,12 @@ export interface HouseParts {
   readonly log: FastifyBaseLogger;
   readonly version: string;
   readonly bands: BandKeeper;
+  /** The machine's clock, by which people are signed out; given by tests only. */
+  readonly machineNowMs?: () => number;
 }
 
-export async function openHouse({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
+export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
+  const { config, clock, log, version, bands, machineNowMs } = parts;
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
@@ -82,6 +87,8 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     log,
   });
 
+  const thinning = new Thinning({ clock, log, journal, readings });
+
   return {
     config,
     clock,
@@ -100,9 +107,12 @@ export async function openHouse({ config, clock, log, version, bands }: HousePar
     notices,
     disk,
     delivery,
+    thinning,
+    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
       disk.close();
       await ingest.close();
+      await thinning.close();
       await watch.close();
       await delivery.close();
       await bands.close();

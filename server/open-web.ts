@@ -8,17 +8,20 @@ import { randomBytes } from 'node:crypto';
 import { type Ingest, startIngest } from '../ingest/start-ingest.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import { openPostgresJournal } from '../shared/store/postgres-journal.ts';
+import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import { openDelivery } from './notify/open-delivery.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
+import { openPeople } from './people/open-people.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { onlookersStore } from './worker/onlookers-store.ts';
 import { serversOf } from './worker/servers.ts';
 
-export async function openWeb({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
+export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
+  const { config, clock, log, version, bands, machineNowMs } = parts;
   const { journalUrl } = serversOf(config, 'web');
   const readings = await openReadings(config);
   const journal = await openPostgresJournal(journalUrl);
@@ -64,6 +67,9 @@ export async function openWeb({ config, clock, log, version, bands }: HouseParts
   opened = ingest;
   await delivery.start();
 
+  // A worker thins; here the age is chosen.
+  const thinning = new Thinning({ clock, log, journal, readings, isOurs: () => false });
+
   return {
     config,
     clock,
@@ -82,7 +88,10 @@ export async function openWeb({ config, clock, log, version, bands }: HouseParts
     door: undefined,
     hub,
     delivery,
+    thinning,
+    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
+      await thinning.close();
       await ingest.close();
       await watch.close();
       await delivery.close();

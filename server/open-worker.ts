@@ -4,13 +4,16 @@
  */
 import { randomBytes } from 'node:crypto';
 import { hostname } from 'node:os';
+import { commons } from '../ingest/broker/site-sessions.ts';
 import { startSiteIngest } from '../ingest/start-ingest.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import { openPostgresJournal } from '../shared/store/postgres-journal.ts';
+import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import { openDelivery } from './notify/open-delivery.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
+import { openPeople } from './people/open-people.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook } from './probes/probe-book.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
@@ -19,7 +22,8 @@ import { serversOf } from './worker/servers.ts';
 import { ViewWriter } from './worker/view-writer.ts';
 import { Worker } from './worker/worker.ts';
 
-export async function openWorker({ config, clock, log, version, bands }: HouseParts): Promise<OpenHouse> {
+export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
+  const { config, clock, log, version, bands, machineNowMs } = parts;
   const { journalUrl } = serversOf(config, 'ingest');
   const readings = await openReadings(config);
   const journal = await openPostgresJournal(journalUrl);
@@ -70,6 +74,15 @@ export async function openWorker({ config, clock, log, version, bands }: HousePa
   await worker.start();
   await delivery.start();
 
+  // Whoever holds the commons does what one process must do for all.
+  const thinning = new Thinning({
+    clock,
+    log,
+    journal,
+    readings,
+    isOurs: () => worker?.sites.includes(commons) ?? false,
+  });
+
   return {
     config,
     clock,
@@ -85,7 +98,10 @@ export async function openWorker({ config, clock, log, version, bands }: HousePa
     door: undefined,
     hub,
     delivery,
+    thinning,
+    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
+      await thinning.close();
       await worker?.close();
       await delivery.close();
       await everywhere.close();

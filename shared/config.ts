@@ -37,7 +37,7 @@ const mailboxPattern =
 export const configVariables = {
   PORT: { must: 'a port from 0 to 65535 for the pages (0 takes any free one)', fallback: '4180', schema: portSchema },
   HOST: {
-    must: 'the address to serve the pages on; anything but loopback needs BRANHEARTH_API_TOKEN',
+    must: 'the address to serve the pages on; anything but loopback needs TLS, or BRANHEARTH_PLAIN_HTTP',
     fallback: '127.0.0.1',
     schema: z.string().min(1),
   },
@@ -77,6 +77,29 @@ export const configVariables = {
     must: 'the generation of InfluxDB, 1, 2 or 3, where the database does not say it itself',
     fallback: undefined,
     schema: z.enum(['1', '2', '3']).transform((text) => Number(text) as 1 | 2 | 3),
+  },
+  TLS_CERT: {
+    must: 'the file of a certificate with its chain (PEM), together with BRANHEARTH_TLS_KEY',
+    fallback: undefined,
+    schema: z.string().min(1),
+  },
+  TLS_KEY: {
+    must: 'the file of the key (PEM) that belongs to BRANHEARTH_TLS_CERT',
+    fallback: undefined,
+    schema: z.string().min(1),
+  },
+  PLAIN_HTTP: {
+    must: 'one of behind-a-proxy (it speaks TLS to the world) or on-a-trusted-network (whoever is on it can listen)',
+    fallback: undefined,
+    schema: z.enum(['behind-a-proxy', 'on-a-trusted-network']),
+  },
+  TRUSTED_PROXIES: {
+    must: 'the addresses or networks of proxies before this server, with commas between them, e.g. 127.0.0.1,10.0.0.0/8',
+    fallback: undefined,
+    schema: z
+      .string()
+      .transform((text) => text.split(',').map((one) => one.trim()))
+      .pipe(z.array(z.union([z.ipv4(), z.ipv6(), z.cidrv4(), z.cidrv6()])).min(1)),
   },
   MQTT_PORT: {
     must: 'a port from 0 to 65535 for the embedded broker (0 takes any free one)',
@@ -229,9 +252,14 @@ export function isLoopback(host: string): boolean {
 }
 
 function checkTogether(config: Config): Config {
-  if (!isLoopback(config.HOST) && config.API_TOKEN === undefined) {
+  const { HOST, TLS_CERT, TLS_KEY, PLAIN_HTTP } = config;
+  if ((TLS_CERT === undefined) !== (TLS_KEY === undefined)) {
+    const [set, missing] = TLS_CERT === undefined ? ['KEY', 'CERT'] : ['CERT', 'KEY'];
+    throw new ConfigError(`${prefix}TLS_${missing} must be set too, as ${prefix}TLS_${set} is`);
+  }
+  if (!isLoopback(HOST) && TLS_CERT === undefined && PLAIN_HTTP === undefined) {
     throw new ConfigError(
-      `${prefix}HOST must be a loopback address such as 127.0.0.1 while BRANHEARTH_API_TOKEN is not set; it was ${JSON.stringify(config.HOST)}`,
+      `${prefix}HOST must be a loopback address such as 127.0.0.1 while there is no TLS; set ${prefix}TLS_CERT and _TLS_KEY, or say ${prefix}PLAIN_HTTP=behind-a-proxy or =on-a-trusted-network if you mean it; it was ${JSON.stringify(HOST)}`,
     );
   }
   const { MQTT_TLS_CERT: cert, MQTT_TLS_KEY: key } = config;

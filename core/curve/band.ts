@@ -14,6 +14,8 @@ export interface ExpectedBand {
   readonly p90C: number[];
   /** Where the band comes from, in words shown to the grower. */
   readonly origin: string;
+  /** The air it was worked out for, on the same grid: as measured, and from there on as assumed [°C]. */
+  readonly airC?: readonly number[];
   /** The ensemble's own curves, for the forecast; left out where only the band matters. */
   readonly members?: MemberCurves;
   /** What was blended into it; left out where only the model speaks. */

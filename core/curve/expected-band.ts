@@ -51,7 +51,8 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand
     p90C.push(middle + Math.hypot(quantileOfSorted(column, 0.9) - middle, 1.2816 * modelErrorK));
   }
   const members = { count: ensemble.members, steps, coreC: Float32Array.from(ensemble.coreC) };
-  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, members };
+  const airC = Array.from(ensemble.airC);
+  return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, airC, members };
 }
 
 /** Quantile by straight interpolation between order statistics; of nothing it is NaN. */

@@ -9,7 +9,6 @@
 import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarm/deadband.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
-import { forecastCore } from '../forecast/forecast.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { correctBySample } from '../moisture/correct.ts';
 import { followWater, waterGiven } from '../moisture/follow.ts';
@@ -18,7 +17,6 @@ import { hourActivity } from '../score/progress.ts';
 import { hourWork } from '../score/work.ts';
 import { chilledC, chilledDeadbandK } from '../warn/chilled.ts';
 import { followOut } from '../warn/out-sight.ts';
-import { soonOver } from '../warn/soon-sight.ts';
 import { stallSight } from '../warn/stall-sight.ts';
 import { unevenK } from '../warn/uneven.ts';
 import { bedAt } from './bed.ts';
@@ -33,14 +31,11 @@ const sameHandMs = 3 * msPerHour;
 /** A pulled probe is known for one this much later. */
 const pulledBeforeMs = 8 * msPerHour;
 const keptHandsMs = 48 * msPerHour;
-/** Beds thinner than this follow day and night [m]. */
-const shallowM = 0.2;
 /** A gentle heap of soil works this far above the air [K]; common practice, no source. */
 const soilWorkingK = 5;
 
 export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBand | null): void {
   state.hoursDone += 1;
-  state.forecast = null;
   const endMs = setup.startedAtMs + state.hoursDone * msPerHour;
   const before = coreAtHour(state, state.hoursDone - 2);
   const core = hourMean(state, 'core');
@@ -65,7 +60,10 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   easeAir(state, air, core);
 
   const heldC = core ?? heldCore(state);
-  if (heldC === null || state.airDayC === null || state.airC === null) return;
+  if (heldC === null || state.airDayC === null || state.airC === null) {
+    state.forecast = null;
+    return;
+  }
   const bed = bedAt(setup, endMs);
   const doneBefore = state.workDone;
   if (core !== null && before !== null) {
@@ -77,7 +75,10 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   } else if (heldC !== null) state.workDone += Math.max(0, state.workPerDay / 24);
   state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg), heldC - state.airDayC);
   followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC, Math.max(0, state.workDone - doneBefore));
-  if (core === null) return; // nothing was seen: no change of mind
+  if (core === null) {
+    state.forecast = null;
+    return; // nothing was seen: no change of mind
+  }
 
   followHands(state, setup, before, core, endMs);
   state.coldH = lowLimit(state.coldH > 0, core, chilledC, chilledDeadbandK) ? state.coldH + 1 : 0;
@@ -92,22 +93,6 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   if (excessK > state.highestExcessK) state.highestExcessK = excessK;
   followPhase(state, setup, core, excessK, endMs);
   followStall(state, setup, band, core, endMs);
-  if (band !== null) {
-    const newest = state.hoursDone - 1;
-    const nowC = state.positions.core?.temperature?.value ?? core;
-    const quietH = state.disturbedAtMs === null ? Number.POSITIVE_INFINITY : (endMs - state.disturbedAtMs) / msPerHour;
-    state.forecast = forecastCore(
-      band,
-      (hour) => coreAtHour(state, hour),
-      newest,
-      nowC,
-      endMs,
-      setup.limits.actC,
-      bed.depthM < shallowM,
-      quietH,
-    );
-  }
-  state.soonOver = soonOver(state.soonOver, state, core, setup.limits.actC);
 }
 
 function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' | 'air'): number | null {
@@ -130,9 +115,11 @@ function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' 
 function remember(state: JudgeState, core: number | null, air: number | null): void {
   state.coreByHour.push(core === null ? null : Math.round(core * 100) / 100);
   state.airByHour.push(air === null ? null : Math.round(air * 100) / 100);
+  state.coreEndByHour.push(null);
   if (state.coreByHour.length > keptHours) {
     state.coreByHour.shift();
     state.airByHour.shift();
+    state.coreEndByHour.shift();
     state.firstHour += 1;
   }
 }

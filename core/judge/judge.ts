@@ -21,6 +21,7 @@ import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
 import { closeHour, nearAirHours } from './hour.ts';
+import { lookAhead, markHourEnds } from './look-ahead.ts';
 import type { JudgeReading, PileSetup } from './setup.ts';
 import { emptyState, type JudgeState, type PositionState } from './state.ts';
 import { followTrack, startTrack } from './track.ts';
@@ -53,7 +54,14 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
     case 'temperature':
       if (place.temperature === null) {
         place.temperature = startTrack(value, atMs);
-      } else if (!followTrack(place.temperature, value, atMs, doubtedJumpK[position])) return;
+      } else {
+        const beforeC = place.temperature.value;
+        const beforeMs = place.temperature.atMs;
+        if (!followTrack(place.temperature, value, atMs, doubtedJumpK[position])) return;
+        if (position === 'core' && markHourEnds(state, setup.startedAtMs, beforeC, beforeMs, value, atMs)) {
+          lookAhead(state, setup, band);
+        }
+      }
       place.hourSum += value;
       place.hourCount += 1;
       if (position !== 'air') {

@@ -9,6 +9,7 @@
 import type { Position } from '../../shared/names.ts';
 import type { Phase } from '../../shared/warning.ts';
 import type { Forecast } from '../forecast/forecast.ts';
+import { type OwnRecord, startRecord } from '../forecast/own-record.ts';
 import type { PhaseReason } from '../score/phase.ts';
 import type { SeenHand } from './hands.ts';
 import type { PileSetup } from './setup.ts';
@@ -47,7 +48,7 @@ export interface PositionState {
 }
 
 export interface JudgeState {
-  readonly version: 1;
+  readonly version: 2;
   /** Newest reading time seen; the start before any. */
   atMs: number;
   /** Whole hours since the start that are closed. */
@@ -57,6 +58,8 @@ export interface JudgeState {
   firstHour: number;
   coreByHour: (number | null)[];
   airByHour: (number | null)[];
+  /** Core at the end of each hour, straight between the readings on either side; null where they lie too far apart. */
+  coreEndByHour: (number | null)[];
   /** Air as the pile feels it: eased over six hours, and over a day [°C]. */
   airC: number | null;
   airDayC: number | null;
@@ -97,8 +100,10 @@ export interface JudgeState {
   unevenH: number;
   /** What explains that top and base lie apart: a probe that may be out of the pile. */
   unevenBy: 'probe-out' | null;
-  /** Made at the last closed hour; null while there is nothing to make it from. */
+  /** Made with the first reading after an hour has closed; null while there is nothing to make it from. */
   forecast: Forecast | null;
+  /** How well each way of looking ahead did on this pile. */
+  record: OwnRecord;
   /** Likely to pass the limit within half a day, until that is clearly unlikely. */
   soonOver: boolean;
   /** Dry by the balance, with the deadband counted in. */
@@ -111,13 +116,14 @@ export const keptHours = 336;
 
 export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {
   return {
-    version: 1,
+    version: 2,
     atMs: setup.startedAtMs,
     hoursDone: 0,
     positions: { core: null, top: null, base: null, edge: null, air: null },
     firstHour: 0,
     coreByHour: [],
     airByHour: [],
+    coreEndByHour: [],
     airC: null,
     airDayC: null,
     startC: null,
@@ -147,6 +153,7 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     unevenH: 0,
     unevenBy: null,
     forecast: null,
+    record: startRecord(),
     soonOver: false,
     dry: false,
   };
@@ -155,4 +162,9 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
 /** The core's mean of an hour counted from the start; null when it was not measured or is no longer kept. */
 export function coreAtHour(state: JudgeState, hour: number): number | null {
   return state.coreByHour[hour - state.firstHour] ?? null;
+}
+
+/** The core at the end of an hour counted from the start; null when it was not measured or is no longer kept. */
+export function coreEndOfHour(state: JudgeState, hour: number): number | null {
+  return state.coreEndByHour[hour - state.firstHour] ?? null;
 }

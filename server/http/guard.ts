@@ -2,24 +2,28 @@
  * server/http/guard.ts: who a request comes from, and whether that is enough for the route it asks for.
  *
  * Takes:  the house's ways of knowing people.
- * Gives:  `request.person`; 401 for somebody unknown, 403 for somebody who may not.
+ * Gives:  `request.person`; 401 for somebody unknown, 403 for somebody who may not, and for a change that another site asks for.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { type Access, isAllowed, type Person, type Role } from '../../shared/person.ts';
+import type { SessionRecord } from '../../shared/store/people-journal.ts';
+import { fromPage } from './from-page.ts';
 import { sendProblem } from './problem.ts';
 
 declare module 'fastify' {
   interface FastifyRequest {
     /** Who asks; null for somebody unknown, who reaches open routes only. */
     person: Person | null;
+    /** The session by which they are known, when it is one. */
+    session: SessionRecord | null;
   }
 }
 
 export interface PeopleKnown {
-  /** Who the request shows itself to be by session or token, or by where it was made. */
+  /** Who the request shows itself to be by session or token, or by where it was made; sets `request.session` too. */
   personOf(request: FastifyRequest): Promise<Person | null>;
   /** Whether this machine itself acts as owner for now. */
-  onlyHere(): boolean;
+  hereActs(): Promise<boolean>;
 }
 
 const whoMay: Readonly<Record<Role, string>> = {
@@ -28,14 +32,24 @@ const whoMay: Readonly<Record<Role, string>> = {
   viewer: 'Only people of this house may see this.',
 };
 
-export function registerGuard(app: FastifyInstance, people: PeopleKnown): void {
+/** @param publicUrl Where people reach us, when that is configured. */
+export function registerGuard(app: FastifyInstance, people: PeopleKnown, publicUrl: string | undefined): void {
   app.decorateRequest('person', null);
+  app.decorateRequest('session', null);
   app.addHook('onRequest', async (request, reply) => {
-    request.person = await people.personOf(request);
     const access = accessOf(request);
-    if (access === 'open' || isAllowed(request.person?.role, access)) return;
+    request.person = await people.personOf(request);
+    if (isForged(request, access, publicUrl)) {
+      return sendProblem(reply, 403, 'A change must come from a page of this house, and this one came from elsewhere.');
+    }
+    if (access === 'open') return;
+    if (isAllowed(request.person?.role, access)) {
+      // A token that could make tokens would outlive its own end.
+      if (!request.routeOptions.config.inPerson || request.session) return;
+      return sendProblem(reply, 403, 'Sign in as a person for this: a token is not enough, and this machine neither.');
+    }
     if (request.person) return sendProblem(reply, 403, whoMay[access]);
-    return people.onlyHere() ? refuseElsewhere(reply) : refuseUnknown(reply);
+    return (await people.hereActs()) ? refuseElsewhere(reply) : refuseUnknown(reply);
   });
 }
 
@@ -45,11 +59,24 @@ function accessOf(request: FastifyRequest): Access {
   return /^\/(api|metrics)(\/|\?|$)/.test(request.url) ? 'viewer' : 'open';
 }
 
+/** Whether the browser may have been led here by another site. A token is never sent by itself, so it needs no such care. */
+function isForged(request: FastifyRequest, access: Access, publicUrl: string | undefined): boolean {
+  const { person, method } = request;
+  if (method === 'GET' || method === 'HEAD' || person?.via === 'token') return false;
+  const from = fromPage(request, publicUrl);
+  if (person?.via === 'session') return from !== 'own';
+  return from === 'other' && (person !== null || (access === 'open' && !request.routeOptions.config.ownSecret));
+}
+
 function refuseUnknown(reply: FastifyReply) {
   reply.header('WWW-Authenticate', 'Bearer realm="branhearth"');
   return sendProblem(reply, 401, 'Sign in, or send an API token as "Authorization: Bearer …".');
 }
 
 function refuseElsewhere(reply: FastifyReply) {
-  return sendProblem(reply, 403, 'Without an API token only pages and programs of this machine are answered.');
+  return sendProblem(
+    reply,
+    403,
+    'While nobody is set up as owner, only pages and programs of this machine are answered.',
+  );
 }

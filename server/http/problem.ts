@@ -9,6 +9,7 @@ import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import type { Problem } from '../../shared/api/problem.ts';
 import { ConflictError, StoreError } from '../../shared/errors.ts';
+import { Refusal } from './refusal.ts';
 
 const titles: Record<number, string> = {
   400: 'The request cannot be read',
@@ -17,6 +18,7 @@ const titles: Record<number, string> = {
   404: 'Nothing is here',
   405: 'Not this way',
   409: 'This does not fit with what is there',
+  410: 'Gone',
   413: 'Too large',
   415: 'Not a kind of content we read',
   422: 'Some fields need another value',
@@ -55,6 +57,12 @@ export function registerProblems(app: FastifyInstance): void {
       const where = error.validationContext ?? 'request';
       const detail = errors.map((one) => `${one.pointer || 'the whole'} ${one.detail}`).join('; ');
       return sendProblem(reply, 400, `In the ${where}: ${detail}.`, { errors });
+    }
+    if (error instanceof Refusal) {
+      const { pointer, retryAfterS } = error.more;
+      if (retryAfterS !== undefined) reply.header('Retry-After', retryAfterS);
+      const errors = pointer === undefined ? {} : { errors: [{ pointer, detail: error.message }] };
+      return sendProblem(reply, error.status, error.message, errors);
     }
     if (error instanceof ConflictError) {
       return sendProblem(reply, 409, `${error.message}.`, {

@@ -12,6 +12,10 @@ import type { Access } from '../../shared/person.ts';
 declare module 'fastify' {
   interface FastifyContextConfig {
     access?: Access;
+    /** Only for whoever is signed in: no token is enough, and this machine neither. */
+    inPerson?: true;
+    /** An open route whose address holds a secret: a form in a mailbox may lead to it, from whatever page. */
+    ownSecret?: true;
   }
   interface FastifyInstance {
     readonly routeList: readonly ListedRoute[];
@@ -55,12 +59,14 @@ export function registerRouteAccess(app: FastifyInstance): { refuseUnguarded(): 
   return { refuseUnguarded };
 }
 
-const schemes = [{ token: [] }];
+const bySession = { session: [] };
+const byToken = { token: [] };
 
 /** The description of a route with who may call it: `x-access`, and the ways to become known unless it is open. */
 export const describeRoute: typeof jsonSchemaTransform = (document) => {
   const { schema, url } = jsonSchemaTransform(document);
   if (!schema || schema.hide) return { schema, url };
-  const access = (document as { route?: RouteOptions }).route?.config?.access;
-  return { schema: { ...schema, 'x-access': access, security: access === 'open' ? [] : schemes }, url };
+  const { access, inPerson } = (document as { route?: RouteOptions }).route?.config ?? {};
+  const security = access === 'open' ? [] : inPerson ? [bySession] : [bySession, byToken];
+  return { schema: { ...schema, 'x-access': access, ...(inPerson && { 'x-in-person': true }), security }, url };
 };

@@ -51,6 +51,31 @@ export function registerMetrics(api: Api, house: House): void {
       for (const [reason, count] of Object.entries(house.door?.knocks.totals() ?? {})) this.inc({ reason }, count);
     },
   });
+  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => house.thinning.removedInAll);
+  const gauge = (name: string, help: string) => new Gauge({ name, help, registers });
+  const bytes = gauge('branhearth_readings_bytes', 'Bytes that readings and rollups take up on disk');
+  const thinnedBefore = gauge(
+    'branhearth_readings_thinned_before_seconds',
+    'Before this time only rollups are kept; 0 when nothing was thinned',
+  );
+  const isThinning = gauge('branhearth_thinning_running', 'Whether readings are being thinned now');
+  new Gauge({
+    name: 'branhearth_readings_rows',
+    help: 'Readings kept as they came',
+    registers,
+    async collect() {
+      isThinning.set(house.thinning.running === null ? 0 : 1);
+      try {
+        const size = await house.readings.size();
+        this.set(size.rows);
+        bytes.set(size.bytes);
+        thinnedBefore.set((await house.readings.horizon()) / 1000);
+      } catch (error) {
+        // The rest is worth gathering most of all while the store is away.
+        house.log.debug({ err: error }, 'no size of the readings');
+      }
+    },
+  });
   new Gauge({
     name: 'branhearth_alarms',
     help: 'Open alarms by state',

@@ -25,7 +25,10 @@ const statuses: Record<ToldAnswer['state'], number> = {
 export async function registerTold(api: Api, house: House): Promise<void> {
   const parts = { ...house, people: house.delivery.people };
   const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
-  const options = { config: { access: 'open' as const }, schema: { params: toldParams, response } };
+  const options = {
+    config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,
+    schema: { params: toldParams, response },
+  };
 
   await api.register(async (own: Api) => {
     // The button of a plain page sends a form; nothing in it is read.

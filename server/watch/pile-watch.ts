@@ -7,6 +7,7 @@
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { ExpectedBand } from '../../core/curve/band.ts';
+import { weatherDeparts } from '../../core/curve/weather-departs.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import { type PlaceRhythm, rhythmsOf } from '../../core/judge/rhythms.ts';
@@ -122,6 +123,14 @@ export class PileWatch {
     const change = this.board.look(heardLongEnough(this.assessment.findings, listeningForMs), atMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
     return { ...change, watch: keep ? this.#place() : null };
+  }
+
+  /** Whether the air of the last hour was other than the expected curve took it to be. */
+  get weatherDeparts(): boolean {
+    const state = this.#state;
+    const meanC = state?.airByHour.at(-1) ?? null;
+    if (!state || meanC === null || !this.band) return false;
+    return weatherDeparts(this.band, meanC, state.firstHour + state.airByHour.length - 1);
   }
 
   handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {

@@ -51,6 +51,8 @@ const keepPlaceMs = 60_000;
 const keepPlaceMsPerPile = 50;
 /** House time after which the expected curve is computed anew from the air measured meanwhile. */
 const bandEveryMs = 3 * msPerHour;
+/** The same where the air departs from what the curve took it to be: an hour tells, and is then in the curve. */
+const departedAfterMs = msPerHour;
 /** How far beyond now the expected curve reaches. */
 const bandAheadMs = 2 * msPerDay;
 /** Expected curves asked for at the same time: each question carries weeks of air, so the others wait unasked. */
@@ -384,7 +386,9 @@ export class WatchHouse implements WatchDoor {
     const listeningSinceMs = this.#takenAtMs.get(entry.pile.siteId) ?? this.#listeningSinceMs;
     const change = await entry.watch.look(nowMs, keepPlace, nowMs - listeningSinceMs);
     await this.#keep(entry, change);
-    if (nowMs - entry.bandAskedMs >= bandEveryMs) this.#askBand(entry);
+    const askedForMs = nowMs - entry.bandAskedMs;
+    const departed = askedForMs >= departedAfterMs && entry.watch.weatherDeparts;
+    if (departed || askedForMs >= bandEveryMs) this.#askBand(entry);
   }
 
   async #keep(entry: Entry, change: WatchChange) {

@@ -237,10 +237,10 @@ class InfluxReadings implements ReadingsStore {
   async weigh(fromMs: number, toMs: number): Promise<Weight> {
     this.#mustBeOpen();
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs).map(wholeStep) as [number, number];
-    if (fromTimeMs >= toTimeMs) return { rows: 0, bytes: 0 };
+    if (fromTimeMs >= toTimeMs) return { rows: 0, bytes: 0, rollupBytes: null };
     return this.#attempt('count readings', async () => {
       const rows = await this.#count(countsBetweenQuestion(fromTimeMs, toTimeMs - 1));
-      return { rows, bytes: rows * bytesPerRow };
+      return { rows, bytes: rows * bytesPerRow, rollupBytes: null };
     });
   }
 

@@ -29,8 +29,8 @@ import { journalProbes } from './journal/probes.ts';
 import { journalLinks, journalSessions } from './journal/sessions.ts';
 import { journalSettings } from './journal/settings.ts';
 import { journalSites } from './journal/sites.ts';
-import { journalViews } from './journal/views.ts';
 import { journalTelling } from './journal/telling.ts';
+import { journalViews } from './journal/views.ts';
 import { journalWatch } from './journal/watch.ts';
 import type { Journal } from './journal.ts';
 

@@ -60,10 +60,13 @@ export interface Thinned {
   readonly last: { readonly atMs: number; readonly value: number };
 }
 
+/** What some time takes up on disk; about, as what a row costs depends on its neighbours. */
 export interface Weight {
+  /** Raw rows, which thinning would take away. */
   readonly rows: number;
-  /** About; what a row costs depends on its neighbours. */
   readonly bytes: number;
+  /** Of the rollups of that time, which stay; null where the database does not tell. */
+  readonly rollupBytes: number | null;
 }
 
 /** Buckets of one series as columns of equal length, oldest first; a bucket without readings is left out. */
@@ -139,7 +142,7 @@ export interface ReadingsStore {
   /** The newest time that thinning was brought to, as a whole multiple of the coarsest rollup; 0 before the first. */
   horizon(): Promise<number>;
 
-  /** Raw rows within [fromMs, toMs), both taken down to a whole multiple of the coarsest rollup, and what they take up. */
+  /** What [fromMs, toMs) takes up, both taken down to a whole multiple of the coarsest rollup. */
   weigh(fromMs: number, toMs: number): Promise<Weight>;
 
   /**

@@ -17,6 +17,7 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
     what: 'warnings and forecasts against simulated piles whose truth is known',
     load: () => import('./detect.ts'),
   },
+  thin: { what: 'a year thinned to 90 days while readings come in', load: () => import('./thin.ts') },
   scale: { what: 'probes that one machine carries live, and its memory', load: () => import('./scale.ts') },
   influx: { what: 'readings per second into InfluxDB, against its bare client', load: () => import('./influx.ts') },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },

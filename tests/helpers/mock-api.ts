@@ -20,6 +20,7 @@ import {
   refusalsAnswerSchema,
 } from '../../shared/api/ingest.ts';
 import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/api/journal.ts';
+import { turnedAwayAnswerSchema } from '../../shared/api/keys.ts';
 import { type LiveEventName, liveEventSchemas } from '../../shared/api/live.ts';
 import {
   finishBatchSchema,
@@ -373,6 +374,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       },
     ],
     ['GET', /^\/api\/ingest\/refusals$/, () => ok(refusalsAnswerSchema, farm.refusals)],
+    ['GET', /^\/api\/ingest\/turned-away$/, () => ok(turnedAwayAnswerSchema, farm.turnedAway)],
     ['POST', /^\/api\/ingest\/listen$/, done],
     ['GET', /^\/api\/ingest\/foreign$/, () => ok(foreignMessagesAnswerSchema, { messages: farm.messages })],
     [

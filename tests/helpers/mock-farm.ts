@@ -7,6 +7,7 @@
 import type { z } from 'zod';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/api/ingest.ts';
 import type { Entry } from '../../shared/api/journal.ts';
+import type { TurnedAwayAnswer } from '../../shared/api/keys.ts';
 import type { AlarmSummary, PileDetail } from '../../shared/api/piles.ts';
 import type { Probe } from '../../shared/api/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/api/series.ts';
@@ -24,6 +25,7 @@ export interface MockFarm {
   /** The journal's entries, oldest first; null where the house keeps none. */
   entries: Entry[] | null;
   refusals: RefusalsAnswer;
+  turnedAway: TurnedAwayAnswer;
   messages: z.input<typeof foreignMessageSchema>[];
 }
 
@@ -349,6 +351,19 @@ export function mockFarm(nowMs: number): MockFarm {
     piles,
     probes,
     entries: [],
+    turnedAway: {
+      total: 12,
+      turnedAway: [
+        {
+          reason: 'wrong-secret',
+          address: '192.0.2.17',
+          clientId: 'esp32-shed',
+          key: 'Core of bay one',
+          count: 12,
+          lastAt: toInstant(nowMs - 40_000),
+        },
+      ],
+    },
     refusals: {
       since: ago(3 * msPerDay),
       total: 131,

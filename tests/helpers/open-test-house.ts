@@ -36,6 +36,7 @@ export async function openTestHouse(
   environment: Record<string, string> = {},
   clock: Clock = liveClock,
   options: AppOptions = {},
+  machineNowMs: () => number = Date.now,
 ): Promise<TestHouse> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
   const { config } = readConfig({
@@ -46,7 +47,7 @@ export async function openTestHouse(
     ...given,
   });
   const log = pino({ level: config.LOG_LEVEL });
-  const house = await openHouse({ config, clock, log, version: '0.0.0-test', bands: bandsAtOnce });
+  const house = await openHouse({ config, clock, log, version: '0.0.0-test', bands: bandsAtOnce, machineNowMs });
   const app = await buildApp(house, options);
   await app.ready();
   return {

@@ -31,11 +31,40 @@ const wrong: [string, Record<string, string>, string][] = [
   ],
   ['a root with a slash', { MQTT_ROOT: 'a/b' }, 'it was "a/b"'],
   ['a clock that is no clock', { CLOCK: '{"speed":2}' }, 'BRANHEARTH_CLOCK must be JSON'],
-  ['a certificate without its key', { MQTT_TLS_CERT: 'cert.pem' }, 'BRANHEARTH_MQTT_TLS_KEY must be set too'],
-  ['a key without its certificate', { MQTT_TLS_KEY: 'key.pem' }, 'BRANHEARTH_MQTT_TLS_CERT must be set too'],
-  ['a trusted network in other words', { MQTT_TRUSTED_NETWORK: 'true' }, 'must be the word yes'],
+  [
+    'a certificate of the broker without its key',
+    { MQTT_TLS_CERT: 'cert.pem' },
+    'BRANHEARTH_MQTT_TLS_KEY must be set too',
+  ],
+  [
+    'a key of the broker without its certificate',
+    { MQTT_TLS_KEY: 'key.pem' },
+    'BRANHEARTH_MQTT_TLS_CERT must be set too',
+  ],
+  ['a trusted network of probes in other words', { MQTT_TRUSTED_NETWORK: 'true' }, 'must be the word yes'],
   ['no connections', { MQTT_CONNECTIONS: '0' }, 'from 10 to 100000'],
-  ['an open address without a token', { HOST: '0.0.0.0' }, 'BRANHEARTH_HOST must be a loopback address'],
+  ['an open address without TLS', { HOST: '0.0.0.0' }, 'BRANHEARTH_HOST must be a loopback address'],
+  [
+    'an open address with a token, which would go over the line in the clear',
+    { HOST: '0.0.0.0', API_TOKEN: 'x'.repeat(16) },
+    'or say BRANHEARTH_PLAIN_HTTP=behind-a-proxy or =on-a-trusted-network if you mean it; it was "0.0.0.0"',
+  ],
+  [
+    'plain HTTP in other words',
+    { HOST: '::', PLAIN_HTTP: 'yes' },
+    'BRANHEARTH_PLAIN_HTTP must be one of behind-a-proxy',
+  ],
+  [
+    'a certificate without its key',
+    { TLS_CERT: 'c.pem' },
+    'BRANHEARTH_TLS_KEY must be set too, as BRANHEARTH_TLS_CERT is',
+  ],
+  [
+    'a key without its certificate',
+    { TLS_KEY: 'k.pem' },
+    'BRANHEARTH_TLS_CERT must be set too, as BRANHEARTH_TLS_KEY is',
+  ],
+  ['a proxy by its name', { TRUSTED_PROXIES: '127.0.0.1,proxy' }, 'BRANHEARTH_TRUSTED_PROXIES must be the addresses'],
 ];
 for (const [what, given, message] of wrong) {
   test(`readConfig() refuses ${what} in one line that names the variable`, () => {
@@ -53,8 +82,21 @@ test('readConfig() does not show a secret in its error', () => {
   expect(() => readConfig({ BRANHEARTH_API_TOKEN: 'hunter2' })).toThrowError(/^(?!.*hunter2)/);
 });
 
-test('readConfig() takes an open address with a token', () => {
-  expect(readConfig({ BRANHEARTH_HOST: '0.0.0.0', BRANHEARTH_API_TOKEN: 'x'.repeat(16) }).config.HOST).toBe('0.0.0.0');
+const opened: [string, Record<string, string>][] = [
+  ['TLS', { TLS_CERT: 'c.pem', TLS_KEY: 'k.pem' }],
+  ['a proxy that was told of', { PLAIN_HTTP: 'behind-a-proxy' }],
+  ['a network that is said to be trusted', { PLAIN_HTTP: 'on-a-trusted-network' }],
+];
+for (const [what, given] of opened) {
+  test(`readConfig() takes an open address with ${what}`, () => {
+    const environment = Object.fromEntries(Object.entries(given).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
+    expect(readConfig({ BRANHEARTH_HOST: '0.0.0.0', ...environment }).config.HOST).toBe('0.0.0.0');
+  });
+}
+
+test('readConfig() reads proxies as a list of addresses and networks', () => {
+  const { config } = readConfig({ BRANHEARTH_TRUSTED_PROXIES: '127.0.0.1, 10.0.0.0/8,fd00::/8' });
+  expect(config.TRUSTED_PROXIES).toEqual(['127.0.0.1', '10.0.0.0/8', 'fd00::/8']);
 });
 
 test('readConfig() names what it does not know', () => {

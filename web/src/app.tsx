@@ -19,6 +19,7 @@ const WhyPage = lazy(() => import('./pages/why.tsx').then((page) => page.WhyPage
 const NewPilePage = lazy(() => import('./pages/new-pile.tsx').then((page) => page.NewPilePage));
 const ProbesPage = lazy(() => import('./pages/probes.tsx').then((page) => page.ProbesPage));
 const IncomingPage = lazy(() => import('./pages/incoming.tsx').then((page) => page.IncomingPage));
+const KeysPage = lazy(() => import('./keys/keys-page.tsx').then((page) => page.KeysPage));
 const PracticePage = lazy(() => import('./practice/practice-page.tsx').then((page) => page.PracticePage));
 const PlanPage = lazy(() => import('./plan/plan-page.tsx').then((page) => page.PlanPage));
 const LayPage = lazy(() => import('./plan/lay-page.tsx').then((page) => page.LayPage));
@@ -85,6 +86,7 @@ function Pages() {
         <Route path="/seasons/like/:id" component={LikePage} />
         <Route path="/probes" component={ProbesPage} />
         <Route path="/incoming" component={IncomingPage} />
+        <Route path="/keys" component={KeysPage} />
         <Route path="/practice/:id?" component={PracticePage} />
         <Route path="/plan/lay" component={LayPage} />
         <Route path="/plan/:what?" component={PlanPage} />

@@ -1,7 +1,10 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { expectedBand } from '../../../core/curve/expected-band.ts';
-import { forecastCore, forecastH } from '../../../core/forecast/forecast.ts';
+import { type Forecast, forecastCore, forecastH } from '../../../core/forecast/forecast.ts';
+import { startRecord } from '../../../core/forecast/own-record.ts';
+import type { PileNow } from '../../../core/forecast/pile-now.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { setupOf, startMs } from '../helpers.ts';
 
@@ -26,51 +29,168 @@ const flat = (): number => 30;
 const steep = (hour: number): number => 20 + hour;
 const gentle = (hour: number): number => 20 + 0.25 * hour;
 
+/** A pile whose core was so at the end of each hour. */
+function pileAt(hour: number, endC: (hour: number) => number | null, change: Partial<PileNow> = {}): PileNow {
+  return {
+    seen: (at) => (at < 0 || at > hour ? null : endC(at)),
+    hour,
+    atMs: 0,
+    nowC: endC(hour) ?? 0,
+    airC: 20,
+    depthM: 0.3,
+    shallow: false,
+    soil: false,
+    quietH: Number.POSITIVE_INFINITY,
+    limitC: 50,
+    ...change,
+  };
+}
+
+function ahead(band: ExpectedBand, pile: PileNow): Forecast {
+  const fan = forecastCore(band, pile, startRecord());
+  if (fan === null) throw new Error('Nothing is foretold');
+  return fan;
+}
+
 test('forecastCore() follows the member that behaved as the pile did', () => {
-  const fan = forecastCore(bandOf([flat, steep, gentle]), (hour) => 20.5 + hour, 20, 41, 0, 50);
-  // All weight is on the steep member; at most 0.88 of a foretold rise is believed (development piles).
-  expect(fan?.p50C[11]).toBeCloseTo(41 + 0.88 * 12, 0);
-  const calm = forecastCore(bandOf([flat, steep, gentle]), () => 30, 20, 30, 0, 50);
-  expect(calm?.p50C[11]).toBeCloseTo(30, 0);
+  const rising = ahead(
+    bandOf([flat, steep, gentle]),
+    pileAt(20, (hour) => 21 + hour),
+  );
+  // All weight is on the steep member; three quarters to all of what it rises is believed.
+  expect(rising.p50C[11]).toBeGreaterThan(41 + 0.75 * 12);
+  expect(rising.p50C[11]).toBeLessThan(41 + 12);
+  const calm = ahead(
+    bandOf([flat, steep, gentle]),
+    pileAt(20, () => 30),
+  );
+  expect(calm.p50C[11]).toBeCloseTo(30, 0);
 });
 
 test('forecastCore() lays the rise of a member on what was seen, not its level', () => {
-  const fan = forecastCore(bandOf([steep]), (hour) => 17.5 + hour, 20, 38, 0, 50);
-  expect(fan?.p50C[3]).toBeGreaterThan(40);
-  expect(fan?.p50C[3]).toBeLessThan(43);
+  const fan = ahead(
+    bandOf([steep]),
+    pileAt(20, (hour) => 18 + hour),
+  );
+  expect(fan.p50C[3]).toBeGreaterThan(40);
+  expect(fan.p50C[3]).toBeLessThan(43);
+});
+
+test('forecastCore() begins where the core is now', () => {
+  for (const curve of [flat, steep, gentle]) {
+    const pile = pileAt(30, (hour) => curve(hour + 1));
+    const fan = ahead(bandOf([flat, steep, gentle]), pile);
+    expect(Math.abs((fan.p50C[0] ?? 0) - pile.nowC)).toBeLessThan(1.2);
+    expect(fan.p10C[0]).toBeLessThan(pile.nowC + 1);
+    expect(fan.p90C[0]).toBeGreaterThan(pile.nowC);
+  }
 });
 
 test('forecastCore() tells when and how likely the limit is passed', () => {
-  const fan = forecastCore(bandOf([steep, steep, flat]), (hour) => 20.5 + hour, 23, 44, 0, 50);
+  const fan = ahead(
+    bandOf([steep, steep, flat]),
+    pileAt(23, (hour) => 21 + hour),
+  );
   // 44 °C now, one more each hour: above 50 in the seventh hour.
-  expect([fan?.overLikelihood, fan?.overInH]).toEqual([1, 7]);
-  const never = forecastCore(bandOf([flat]), () => 30, 24, 30, 0, 50);
-  expect([never?.overLikelihood, never?.overInH]).toEqual([0, null]);
+  expect([fan.overLikelihood, fan.overInH]).toEqual([1, 7]);
+  const never = ahead(
+    bandOf([flat]),
+    pileAt(24, () => 30),
+  );
+  expect([never.overLikelihood, never.overInH]).toEqual([0, null]);
 });
 
-test('forecastCore() is a fan of 24 ordered hours that widens', () => {
-  const band = expectedBand(setupOf(), [{ atMs: startMs, tempC: 22 }], startMs + 120 * msPerHour, { members: 60 });
-  const own = band.p50C;
-  const fan = forecastCore(band, (hour) => own[hour] ?? null, 40, own[41] ?? 0, 0, 50);
-  expect(fan?.p50C.length).toBe(forecastH);
-  fan?.p50C.forEach((middle, ahead) => {
-    expect(fan.p10C[ahead]).toBeLessThanOrEqual(middle);
-    expect(fan.p90C[ahead]).toBeGreaterThanOrEqual(middle);
+test('forecastCore() does not let the fan fall far below the air without cause', () => {
+  const fan = ahead(
+    bandOf([() => 21]),
+    pileAt(5, () => 21),
+  );
+  for (const lowC of fan.p10C) expect(lowC).toBeGreaterThanOrEqual(17);
+});
+
+test('forecastCore() takes the air that the band was worked out for', () => {
+  const colder = { ...bandOf([flat]), airC: Array.from({ length: 120 }, (_, hour) => (hour > 20 ? 8 : 20)) };
+  const shallow = pileAt(20, () => 30, { depthM: 0.1, shallow: true });
+  expect(ahead(colder, shallow).p50C[11]).toBeLessThan((ahead(bandOf([flat]), shallow).p50C[11] ?? 0) - 1);
+});
+
+const real = expectedBand(setupOf(), [{ atMs: startMs, tempC: 22 }], startMs + 200 * msPerHour, { members: 60 });
+
+const anyPile = fc
+  .record({
+    hour: fc.integer({ min: 0, max: 140 }),
+    start: fc.double({ min: -5, max: 60, noNaN: true }),
+    steps: fc.array(fc.double({ min: -2.5, max: 2.5, noNaN: true }), { minLength: 141, maxLength: 141 }),
+    gaps: fc.array(fc.boolean(), { minLength: 141, maxLength: 141 }),
+    airC: fc.double({ min: -10, max: 40, noNaN: true }),
+    depthM: fc.double({ min: 0.02, max: 3, noNaN: true }),
+    soil: fc.boolean(),
+    quietH: fc.oneof(fc.double({ min: 0, max: 200, noNaN: true }), fc.constant(Number.POSITIVE_INFINITY)),
+  })
+  .map(({ hour, start, steps, gaps, ...rest }) => {
+    let core = start;
+    const ends = steps.map((step) => {
+      core = Math.min(85, Math.max(-10, core + step));
+      return core;
+    });
+    const seen = (at: number): number | null => (gaps[at] && at !== hour ? null : (ends[at] ?? null));
+    return pileAt(hour, seen, { ...rest, nowC: ends[hour] ?? 0, shallow: rest.depthM < 0.2 });
   });
-  const width = (ahead: number): number => (fan?.p90C[ahead] ?? 0) - (fan?.p10C[ahead] ?? 0);
-  expect(width(23)).toBeGreaterThan(width(0));
+
+test('forecastCore() of any pile, gaps or not, is 24 ordered hours that widen, all numbers, the same each time', () => {
+  fc.assert(
+    fc.property(anyPile, (pile) => {
+      const fan = forecastCore(real, pile, startRecord());
+      if (fan === null) return;
+      expect([fan.p10C.length, fan.p50C.length, fan.p90C.length]).toEqual([forecastH, forecastH, forecastH]);
+      let upC = 0;
+      fan.p50C.forEach((middle, at) => {
+        const [low, high] = [fan.p10C[at] ?? Number.NaN, fan.p90C[at] ?? Number.NaN];
+        expect(low).toBeLessThanOrEqual(middle);
+        expect(high).toBeGreaterThanOrEqual(middle);
+        expect(high - middle).toBeGreaterThanOrEqual(upC - 0.1001); // rounded to tenths
+        upC = high - middle;
+      });
+      expect(fan.overLikelihood >= 0 && fan.overLikelihood <= 1).toBe(true);
+      expect(forecastCore(real, pile, startRecord())).toEqual(fan);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test('forecastCore() with half of the hours missing still looks ahead, and wider, not elsewhere', () => {
+  const whole = pileAt(60, (hour) => real.p50C[hour + 1] ?? 0);
+  const half = { ...whole, seen: (hour: number) => (hour % 2 === 1 ? null : whole.seen(hour)) };
+  const [one, other] = [ahead(real, whole), ahead(real, half)];
+  expect(Math.abs((one.p50C[11] ?? 0) - (other.p50C[11] ?? 0))).toBeLessThan(2);
 });
 
 test('forecastCore() says nothing without members, or beyond the grid', () => {
   const { members, ...bare } = bandOf([flat]);
   expect(members?.count).toBe(1);
-  expect(forecastCore(bare, () => 30, 20, 30, 0, 50)).toBeNull();
-  expect(forecastCore(bandOf([flat], 30), () => 30, 25, 30, 0, 50)).toBeNull();
+  expect(
+    forecastCore(
+      bare,
+      pileAt(20, () => 30),
+      startRecord(),
+    ),
+  ).toBeNull();
+  expect(
+    forecastCore(
+      bandOf([flat], 30),
+      pileAt(25, () => 30),
+      startRecord(),
+    ),
+  ).toBeNull();
 });
 
 test('forecastCore() is the same twice: nothing is carried over from another pile', () => {
   const band = bandOf([flat, steep, gentle]);
-  const once = forecastCore(band, (hour) => 20.5 + hour, 20, 41, 0, 50);
-  forecastCore(band, () => 30, 20, 30, 0, 50);
-  expect(forecastCore(band, (hour) => 20.5 + hour, 20, 41, 0, 50)).toEqual(once);
+  const rising = pileAt(20, (hour) => 21 + hour);
+  const once = ahead(band, rising);
+  ahead(
+    band,
+    pileAt(20, () => 30),
+  );
+  expect(ahead(band, rising)).toEqual(once);
 });

@@ -2,40 +2,68 @@ import Fastify, { type InjectOptions } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { registerRouteAccess } from '../../../server/http/route-access.ts';
 import { problemSchema } from '../../../shared/api/problem.ts';
-import { type Access, isAllowed, type Person, type Role, roles } from '../../../shared/person.ts';
+import { type Access, isAllowed, type Role } from '../../../shared/person.ts';
 import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
-import { accessTable } from './access-table.ts';
+import { as, freshAddress, join, makeToken, settlePeople, signIn } from '../../helpers/people.ts';
+import { accessTable, inPersonOnly } from './access-table.ts';
 
 interface Operation {
   readonly 'x-access'?: Access;
-  readonly security?: readonly unknown[];
+  readonly 'x-in-person'?: true;
+  readonly security?: readonly Record<string, unknown>[];
 }
 
 let one: TestHouse;
 let remove: () => Promise<void>;
 let described: Map<string, Operation>;
+let headersOf: Record<string, Record<string, string>>;
 
-const personOf = (role: Role): Person => ({ id: role, name: role, role, via: 'session' });
-const callers: Record<string, Role | undefined> = {
-  nobody: undefined,
-  viewer: 'viewer',
-  keeper: 'keeper',
-  owner: 'owner',
-};
+/** Who asks, what they may do at most, and whether they are there in person. */
+const callers: [caller: string, role: Role | undefined, inPerson: boolean][] = [
+  ['nobody', undefined, false],
+  ['a viewer', 'viewer', true],
+  ['a keeper', 'keeper', true],
+  ['an owner', 'owner', true],
+  ['a token that may read', 'viewer', false],
+  ['a token that may keep', 'keeper', false],
+  ['a token that may all its owner may', 'owner', false],
+  ['a viewer whose token once could do more', 'viewer', false],
+  ['the token of the environment', 'owner', false],
+  ['a token that was revoked', undefined, false],
+  ['a session that has ended', undefined, false],
+];
+const ofEnvironment = 'a-token-of-the-environment';
 
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, undefined, {
-    people: {
-      async personOf(request) {
-        const role = roles.find((role) => role === request.headers['x-caller']);
-        return role === undefined ? null : personOf(role);
-      },
-      onlyHere: () => false,
-    },
-  });
-  const { paths } = (await one.app.inject({ url: '/api/openapi.json', headers: { 'x-caller': 'owner' } })).json<{
+  one = await openTestHouse(folder.dataDir, { API_TOKEN: ofEnvironment });
+  const { app, house } = one;
+  const { owner, keeper, viewer } = await settlePeople(one);
+  const bearer = (secret: string) => ({ authorization: `Bearer ${secret}` });
+  const demoted = as(await join(one, 'Ivo', 'owner'));
+  const demotedToken = await makeToken(app, demoted, 'own');
+  const ivo = (await house.journal.people.byNameKey('ivo'))?.id;
+  await app.inject({ method: 'PATCH', url: `/api/people/${ivo}`, headers: owner, payload: { role: 'viewer' } });
+  const revoked = await makeToken(app, owner, 'own');
+  const id = (await house.journal.tokens.list()).find(({ name }) => name === 'own')?.id;
+  await app.inject({ method: 'DELETE', url: `/api/tokens/${id}`, headers: owner });
+  const left = as(await signIn(app, 'Olive'));
+  await app.inject({ method: 'DELETE', url: '/api/session', headers: left });
+  headersOf = {
+    nobody: {},
+    'a viewer': viewer,
+    'a keeper': keeper,
+    'an owner': owner,
+    'a token that may read': bearer(await makeToken(app, owner, 'read')),
+    'a token that may keep': bearer(await makeToken(app, owner, 'keep')),
+    'a token that may all its owner may': bearer(await makeToken(app, owner, 'own')),
+    'a viewer whose token once could do more': bearer(demotedToken),
+    'the token of the environment': bearer(ofEnvironment),
+    'a token that was revoked': bearer(revoked),
+    'a session that has ended': left,
+  };
+  const { paths } = (await one.app.inject({ url: '/api/openapi.json', headers: headersOf['an owner'] ?? {} })).json<{
     paths: Record<string, Record<string, Operation>>;
   }>();
   described = new Map(
@@ -55,7 +83,8 @@ async function statusOf(route: string, caller: string): Promise<[number, unknown
   const answer = await one.app.inject({
     method: method as NonNullable<InjectOptions['method']>,
     url: path.replaceAll(/\{[^}]+\}/g, 'x'),
-    headers: { 'x-caller': caller },
+    headers: headersOf[caller] ?? {},
+    remoteAddress: freshAddress(),
     payloadAsStream: true,
   });
   const stream = answer.stream();
@@ -76,8 +105,9 @@ describe('the table of who may call what', () => {
   test('says the same as the description, which names the ways to become known unless a route is open', () => {
     const told = Object.fromEntries([...described].map(([route, operation]) => [route, operation['x-access']]));
     expect(told).toEqual(accessTable);
-    for (const [route, operation] of described) {
-      expect([route, (operation.security?.length ?? 0) > 0]).toEqual([route, accessTable[route] !== 'open']);
+    for (const [route, { security = [] }] of described) {
+      const ways = accessTable[route] === 'open' ? [] : inPersonOnly.has(route) ? ['session'] : ['session', 'token'];
+      expect([route, security.flatMap((way) => Object.keys(way))]).toEqual([route, ways]);
     }
   });
 
@@ -90,9 +120,18 @@ describe('the table of who may call what', () => {
     ).toEqual([]);
   });
 
-  for (const [caller, role] of Object.entries(callers)) {
+  test('lets a viewer change nothing but what is their own, beside what only counts', () => {
+    const changing = Object.keys(accessTable).filter(
+      (route) => !route.startsWith('GET ') && accessTable[route] === 'viewer',
+    );
+    expect(changing.filter((route) => !route.includes(' /api/plan/') && !inPersonOnly.has(route))).toEqual([]);
+  });
+
+  for (const [caller, role, inPerson] of callers) {
     for (const [route, access] of Object.entries(accessTable)) {
-      const allowed = isAllowed(role, access);
+      // It would end the session with which the other rows are asked for.
+      if (route === 'DELETE /api/session') continue;
+      const allowed = isAllowed(role, access) && (inPerson || !inPersonOnly.has(route));
       const refusal = role === undefined ? 401 : 403;
       test(`${route} ${allowed ? 'lets' : `answers ${refusal} to`} ${caller}${allowed ? ' in' : ''}`, async () => {
         const [status, body] = await statusOf(route, caller);
@@ -117,8 +156,8 @@ describe('an application', () => {
 
   test('answers an address under /api/ that it does not have with 401 to somebody unknown, 404 to a viewer', async () => {
     const status = async (caller: string) =>
-      (await one.app.inject({ url: '/api/nowhere', headers: { 'x-caller': caller } })).statusCode;
-    expect([await status('nobody'), await status('viewer')]).toEqual([401, 404]);
+      (await one.app.inject({ url: '/api/nowhere', headers: headersOf[caller] ?? {} })).statusCode;
+    expect([await status('nobody'), await status('a viewer')]).toEqual([401, 404]);
   });
 
   test('sends the protecting headers with a refusal too', async () => {

@@ -3,6 +3,7 @@
  */
 import { Foreign } from '../incoming/foreign.tsx';
 import { Refusals } from '../incoming/refusals.tsx';
+import { TurnedAway } from '../incoming/turned-away.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
 
@@ -17,6 +18,9 @@ export function IncomingPage() {
       </div>
       <Part id="refused" title="Not used">
         <Refusals />
+      </Part>
+      <Part id="turned-away" title="At the door">
+        <TurnedAway />
       </Part>
       <Part id="foreign" title="Foreign topics">
         <Foreign />

@@ -14,6 +14,7 @@ export const morePlaces = [
   ['/records', 'Records', 'Take out everything as a file, follow the dates in a calendar, print labels.'],
   ['/import', 'Bring in a file', 'Readings or a journal from a table, looked at before anything is kept.'],
   ['/incoming', 'What came in', 'Messages that could not be used, and listening to foreign topics.'],
+  ['/keys', 'Keys for probes', 'Who may speak at the broker, and for which probe; made and taken back here.'],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 

@@ -56,6 +56,9 @@ export function ProbesPage() {
       ))}
       <Part id="add-probe" title="Let another probe talk">
         <FirstReading />
+        <p>
+          A probe on another machine needs <a href="/keys">a key of its own</a>.
+        </p>
       </Part>
     </div>
   );

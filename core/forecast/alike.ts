@@ -1,0 +1,86 @@
+/**
+ * core/forecast/alike.ts: the members of the ensemble that behaved as this pile did.
+ *
+ * Takes:  the ensemble's curves, the core hour by hour as seen, the hour.
+ * Gives:  the likest members, each at its own hour, with how far off it is.
+ *
+ * Each member may run some hours early or late. It is weighed by how like it is to what was seen: its temperature now and
+ * its rise over 3, 6, 12 and 24 hours, each against a stated error.
+ */
+import type { MemberCurves } from '../curve/band.ts';
+import { type PileNow, riseSeen } from './pile-now.ts';
+
+/**
+ * How far a fitting member may be off [K]: its level, and its rise over 3, 6, 12, 24 h. The best published models miss a
+ * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level.
+ */
+const errorK = { level: 3, rise3: 0.2, rise6: 0.35, rise12: 0.8, rise24: 1.8 };
+/** Members may be this much early or late [h], at this cost each. */
+const shiftsH: readonly number[] = [-18, -12, -8, -5, -3, -1, 0, 1, 3, 5, 8, 12, 18];
+const shiftErrorH = 14;
+/** A shallow bed goes with the air: a member may be a day off, but not half a day. */
+const shallowShiftsH: readonly number[] = [-24, -2, -1, 0, 1, 2, 24];
+const kept = 60;
+
+export interface Like {
+  member: number;
+  hour: number;
+  distance: number;
+}
+
+/** The most that `likest` finds. */
+export const mostAlike = kept;
+
+/** Fills `best` (of length `mostAlike`) with the likest members and shifts, nearest first; returns how many. */
+export function likest(best: Like[], { coreC, count, steps }: MemberCurves, pile: PileNow, aheadH: number): number {
+  const { hour, nowC: now, shallow, quietH } = pile;
+  const rise3 = riseSeen(pile, 3);
+  const rise6 = riseSeen(pile, 6);
+  const rise12 = riseSeen(pile, 12);
+  const rise24 = riseSeen(pile, 24);
+  let found = 0;
+  let worst = Number.POSITIVE_INFINITY;
+  for (const shift of shallow ? shallowShiftsH : shiftsH) {
+    const at = hour + 1 + shift;
+    if (at < 0 || at + aheadH >= steps || -shift >= quietH) continue;
+    const shiftCost = (shift / shiftErrorH) ** 2;
+    for (let member = 0; member < count; member += 1) {
+      const from = member * steps;
+      const level = coreC[from + at] ?? 0;
+      let distance = shiftCost + ((level - now) / errorK.level) ** 2;
+      if (distance >= worst) continue;
+      if (rise3 !== null) distance += ((level - (coreC[from + Math.max(0, at - 3)] ?? 0) - rise3) / errorK.rise3) ** 2;
+      if (rise6 !== null) distance += ((level - (coreC[from + Math.max(0, at - 6)] ?? 0) - rise6) / errorK.rise6) ** 2;
+      if (distance >= worst) continue;
+      if (rise12 !== null)
+        distance += ((level - (coreC[from + Math.max(0, at - 12)] ?? 0) - rise12) / errorK.rise12) ** 2;
+      if (rise24 !== null)
+        distance += ((level - (coreC[from + Math.max(0, at - 24)] ?? 0) - rise24) / errorK.rise24) ** 2;
+      if (distance >= worst) continue;
+      found = insert(best, found, member, at, distance);
+      if (found === kept) worst = best[kept - 1]?.distance ?? worst;
+    }
+  }
+  return found;
+}
+
+/** Keeps `best` sorted by insertion; the list is short. */
+function insert(best: Like[], found: number, member: number, hour: number, distance: number): number {
+  const length = Math.min(kept, found + 1);
+  let place = length - 1;
+  const slot = best[place];
+  if (slot === undefined) return found;
+  for (
+    let left = best[place - 1];
+    place > 0 && left !== undefined && left.distance > distance;
+    left = best[place - 1]
+  ) {
+    best[place] = left;
+    place -= 1;
+  }
+  best[place] = slot;
+  slot.member = member;
+  slot.hour = hour;
+  slot.distance = distance;
+  return length;
+}

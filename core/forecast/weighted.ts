@@ -1,0 +1,51 @@
+/**
+ * core/forecast/weighted.ts: mean, standard deviation and quantiles of weighted values, without allocating.
+ *
+ * Takes:  values and weights that sum to 1, of which the first `count` matter.
+ * Gives:  the statistic.
+ */
+
+/** Insertion sort of `order` by `values`: from one hour to the next few places change. */
+export function sortOrder(order: Int32Array, values: Float64Array, count: number): void {
+  for (let place = 1; place < count; place += 1) {
+    const rank = order[place] ?? 0;
+    const value = values[rank] ?? 0;
+    let left = place - 1;
+    while (left >= 0 && (values[order[left] ?? 0] ?? 0) > value) {
+      order[left + 1] = order[left] ?? 0;
+      left -= 1;
+    }
+    order[left + 1] = rank;
+  }
+}
+
+/** Smallest value at which the weights, summed in the order of values, reach the share. */
+export function weightedQuantile(
+  order: Int32Array,
+  values: Float64Array,
+  weights: Float64Array,
+  count: number,
+  share: number,
+): number {
+  let sum = 0;
+  for (let place = 0; place < count; place += 1) {
+    const rank = order[place] ?? 0;
+    sum += weights[rank] ?? 0;
+    if (sum >= share) return values[rank] ?? 0;
+  }
+  return values[order[count - 1] ?? 0] ?? 0;
+}
+
+export function weightedMean(values: Float64Array, weights: Float64Array, count: number): number {
+  let mean = 0;
+  for (let rank = 0; rank < count; rank += 1) mean += (weights[rank] ?? 0) * (values[rank] ?? 0);
+  return mean;
+}
+
+/** Standard deviation around the weighted mean. */
+export function weightedSd(values: Float64Array, weights: Float64Array, count: number): number {
+  const mean = weightedMean(values, weights, count);
+  let variance = 0;
+  for (let rank = 0; rank < count; rank += 1) variance += (weights[rank] ?? 0) * ((values[rank] ?? 0) - mean) ** 2;
+  return Math.sqrt(variance);
+}

@@ -1,0 +1,26 @@
+/**
+ * server/http/log-serializers.ts: what the log tells of a request.
+ *
+ * Never:  writes down what an address asks for after "?", or a secret that is part of a path: logs are read by more people
+ *         than the house has.
+ */
+import type { FastifyRequest } from 'fastify';
+
+/** Paths that hold a secret of their own, up to the secret. */
+const secretAfter = /^(\/(?:calendar|acknowledge|links?)\/)[^/?]+/i;
+/** Anything that looks like one of our secrets: 32 or more letters without a break. */
+const longRandom = /[A-Za-z0-9_-]{32,}/g;
+
+export function loggedAddress(url: string): string {
+  const [path = ''] = url.split(/[?#]/, 1);
+  return path.replace(secretAfter, '$1…').replace(longRandom, '…');
+}
+
+export const logSerializers = {
+  req: (request: FastifyRequest) => ({
+    method: request.method,
+    url: loggedAddress(request.url),
+    host: request.host,
+    remoteAddress: request.ip,
+  }),
+};

@@ -1,0 +1,27 @@
+/**
+ * server/routes/keeping.ts: for how long readings are kept as they came, what they take up, and how thinning goes.
+ */
+import { keepingAnswerSchema, keepingChangeSchema, keepingQuestionSchema } from '../../shared/api/keeping.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { keepingView } from '../keeping/keeping-view.ts';
+
+export function registerKeeping(api: Api, house: House): void {
+  api.get(
+    '/api/keeping',
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: keepingQuestionSchema, response: { 200: keepingAnswerSchema } },
+    },
+    async (request) => keepingView(house, request.query.keptDays),
+  );
+
+  api.put(
+    '/api/keeping',
+    { config: { access: 'owner' }, schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } } },
+    async (request) => {
+      await house.thinning.choose(request.body.keptDays);
+      return keepingView(house, undefined);
+    },
+  );
+}

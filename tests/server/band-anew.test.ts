@@ -1,0 +1,85 @@
+/**
+ * When the house works an expected curve out anew: at once after an act, within the hour when the weather departs.
+ */
+import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { msPerHour, msPerMinute } from '../../shared/units.ts';
+import { bandsAtOnce, makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { until } from '../helpers/until.ts';
+
+const laidMs = Date.UTC(2031, 4, 1, 6);
+let nowMs = laidMs;
+let one: TestHouse;
+let remove: () => Promise<void>;
+const asked = vi.spyOn(bandsAtOnce, 'compute');
+
+beforeAll(async () => {
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  one = await openTestHouse(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  await post('/api/sites', { name: 'Saltmere Yard' });
+  await post('/api/piles', {
+    site: 'saltmere-yard',
+    name: 'Cart shed',
+    stage: 'bran',
+    startedAt: new Date(laidMs).toISOString(),
+  });
+  await measure(0, 1, 18);
+  await post('/api/probes/saltmere-yard/core/claim', { pileId: 'cart-shed', position: 'core' });
+  await post('/api/probes/saltmere-yard/beside/claim', { pileId: 'cart-shed', position: 'air' });
+});
+afterEach(() => asked.mockClear());
+afterAll(async () => {
+  await one.close();
+  await remove();
+});
+
+const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
+
+/** Core and air every ten minutes of these hours, committed and told; it is then the end of them. */
+async function measure(fromHour: number, toHour: number, airC: number) {
+  for (let minute = 60 * fromHour; minute < 60 * toHour; minute += 10) {
+    const atMs = laidMs + minute * msPerMinute;
+    const said = { site: 'saltmere-yard', quantity: 'temperature' as const, atMs };
+    const readings = [
+      { ...said, probe: 'core', value: 24 + minute / 600 },
+      { ...said, probe: 'beside', value: airC },
+    ];
+    await one.house.readings.append(readings);
+    for (const reading of readings) one.house.probes.record(reading);
+  }
+  nowMs = laidMs + toHour * msPerHour;
+}
+
+/** Waits until the house has looked at the pile as it is now. */
+const looked = () =>
+  until('a look at the pile', async () => {
+    const judged = await one.house.watch.get('cart-shed')?.judged();
+    return judged?.assessment?.atMs === nowMs ? true : undefined;
+  });
+
+test('an act asks for a new expected curve at once, and the curve knows of it', async () => {
+  await looked();
+  asked.mockClear();
+  const done = await post('/api/piles/cart-shed/acts', { kind: 'turned' });
+  expect(done.statusCode).toBe(201);
+  expect(asked).toHaveBeenCalledOnce();
+  expect(asked.mock.lastCall?.[0].setup.acts.map(({ kind }) => kind)).toEqual(['turned']);
+});
+
+test('air as it was taken to be asks for no new curve before three hours are over', async () => {
+  await measure(1, 2.5, 18);
+  await looked();
+  expect(asked).not.toHaveBeenCalled();
+});
+
+test('air that departs from what the curve took it to be asks for a new one, once', async () => {
+  await measure(2.5, 4.2, 18);
+  await until('the regular curve', () => (asked.mock.calls.length > 0 ? true : undefined));
+  asked.mockClear();
+  await measure(4.2, 6.2, 27);
+  await until('a curve for the warm air', () => (asked.mock.calls.length > 0 ? true : undefined));
+  expect(asked.mock.lastCall?.[0].air.at(-1)?.tempC).toBeCloseTo(27, 1);
+  nowMs += 10 * msPerMinute;
+  await looked();
+  expect(asked).toHaveBeenCalledOnce();
+});

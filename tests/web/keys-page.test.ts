@@ -1,0 +1,93 @@
+/**
+ * Keys for probes before the built house: a key made on the page opens the door, revoked it closes; axe clean, no sideways scrolling.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { connectAsync } from 'mqtt';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launchBrowser } from '../helpers/browser.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+
+const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+/** A folder to keep pictures in, for whoever wants to look. */
+const pictures = process.env.KEYS_PICTURES;
+
+let dataDir: string;
+let house: SpawnedHouse;
+let browser: Browser;
+
+beforeAll(async () => {
+  dataDir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
+  [house, browser] = await Promise.all([spawnHouse(dataDir), launchBrowser()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await house?.stop();
+  await rm(dataDir, { recursive: true, force: true });
+});
+
+async function faults(page: Page): Promise<string[]> {
+  await page.addScriptTag({ path: axePath }).catch(() => page.evaluate(() => {}));
+  const found = await page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  return wider > 0 ? [...found, `scrolls sideways by ${wider} px`] : found;
+}
+
+async function look(page: Page, name: string): Promise<void> {
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    expect(await faults(page), `${name}, ${scheme}`).toEqual([]);
+    if (pictures) {
+      const width = page.viewportSize()?.width;
+      await page.screenshot({ path: join(pictures, `${name}-${width}-${scheme}.png`), fullPage: true });
+    }
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+}
+
+for (const width of [360, 1440]) {
+  test(`a key made at ${width} px opens the door for its probe, and revoked it closes`, async () => {
+    const context = await browser.newContext({ viewport: { width, height: 800 }, bypassCSP: true });
+    const page = await context.newPage();
+    page.setDefaultTimeout(10_000);
+    await page.goto(`${house.pagesUrl}/keys`);
+    await page.getByLabel('Site', { exact: true }).fill('saltmere-yard');
+    await page.getByLabel('Probe', { exact: true }).fill(`p${width}`);
+    await look(page, 'form');
+    await page.getByRole('button', { name: 'Make the key' }).click();
+    await page.getByRole('heading', { name: /is made\. Take it over now/ }).waitFor();
+    await page.getByText('The broker answers this machine only.').waitFor();
+    await look(page, 'made');
+    const told = await page.locator('.made-key pre').first().textContent();
+    const value = (name: string) => new RegExp(`^${name}: +(\\S+)$`, 'm').exec(told ?? '')?.[1] ?? '';
+    const options = { username: value('User name'), password: value('Password'), reconnectPeriod: 0 };
+    const client = await connectAsync(house.mqttUrl, options);
+    await client.publishAsync(value('Publish to'), '{"temperature": 41.5}', { qos: 1 });
+
+    await page.getByRole('button', { name: 'I have taken it over' }).click();
+    await page.reload();
+    const line = page.getByRole('listitem').filter({ hasText: `p${width} at saltmere-yard` });
+    await line.getByText('Connected now, from 127.0.0.1.').waitFor();
+    expect(await page.content()).not.toContain(options.password);
+    const parted = new Promise<void>((resolve) => client.once('close', () => resolve()));
+    await line.getByRole('button', { name: /^Revoke/ }).click();
+    await look(page, 'list');
+    await line.getByRole('button', { name: 'Revoke it' }).click();
+    await parted;
+    await line.getByText('Revoked just now.').waitFor();
+
+    await expect(connectAsync(house.mqttUrl, { ...options, clientId: `late-${width}` })).rejects.toThrow();
+    await page.goto(`${house.pagesUrl}/incoming`);
+    await page.getByRole('heading', { name: 'Revoked key' }).first().waitFor();
+    await look(page, 'incoming');
+    await context.close();
+  });
+}

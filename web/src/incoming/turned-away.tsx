@@ -1,0 +1,52 @@
+/**
+ * web/incoming/turned-away.tsx: who knocked at the broker's door and was not let in, or was slowed.
+ */
+import { useEffect } from 'preact/hooks';
+import { ApiProblem } from '../api/client.ts';
+import { ageWords } from '../format/age.ts';
+import { turnedAwayWords } from '../keys/key-words.ts';
+import { getTurnedAway } from '../keys/keys-api.ts';
+import { useHouseNow } from '../live/use-house.ts';
+import { Refusal } from '../parts/forms.tsx';
+import { useAnswer } from '../parts/use-answer.ts';
+
+const refetchEveryMs = 5_000;
+
+export function TurnedAway() {
+  const { value, error, refresh } = useAnswer('turned-away', getTurnedAway);
+  const nowMs = useHouseNow();
+  useEffect(() => {
+    const timer = setInterval(() => void refresh(), refetchEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  if (!value) {
+    if (error instanceof ApiProblem && error.problem.status === 403) return <p class="quiet">Keepers can see this.</p>;
+    return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
+  }
+  if (value.turnedAway.length === 0) return <p class="lead">Nobody was turned away since the last start.</p>;
+  return (
+    <ul class="refusals">
+      {value.turnedAway.map((line) => {
+        const { title, meaning } = turnedAwayWords[line.reason];
+        return (
+          <li key={`${line.reason} ${line.address} ${line.clientId} ${line.key}`}>
+            <div class="refusal-count">{line.count}</div>
+            <div class="refusal-what">
+              <h3>{title}</h3>
+              <p>
+                From {line.address}
+                {line.clientId && (
+                  <>
+                    , calling itself <code>{line.clientId}</code>
+                  </>
+                )}
+                {line.key && `, with the key “${line.key}”`}; last {ageWords(nowMs - Date.parse(line.lastAt))}.
+              </p>
+              <p class="quiet">{meaning}</p>
+            </div>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
