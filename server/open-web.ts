@@ -16,9 +16,10 @@ import { outsideBroker } from './outside-source.ts';
 import { openPeople } from './people/open-people.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
+import { HouseNotices } from './safe/house-notices.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { onlookersStore } from './worker/onlookers-store.ts';
-import { serversOf } from './worker/servers.ts';
+import { nothingHere, serversOf } from './worker/servers.ts';
 
 export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
   const { config, clock, log, version, bands, machineNowMs } = parts;
@@ -89,6 +90,8 @@ export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
     hub,
     delivery,
     thinning,
+    notices: new HouseNotices(),
+    disk: { health: () => nothingHere },
     people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
       await thinning.close();

@@ -16,9 +16,10 @@ import { outsideBroker } from './outside-source.ts';
 import { openPeople } from './people/open-people.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook } from './probes/probe-book.ts';
+import { HouseNotices } from './safe/house-notices.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { WatchHouse } from './watch/watch-house.ts';
-import { serversOf } from './worker/servers.ts';
+import { nothingHere, serversOf } from './worker/servers.ts';
 import { ViewWriter } from './worker/view-writer.ts';
 import { Worker } from './worker/worker.ts';
 
@@ -99,6 +100,8 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     hub,
     delivery,
     thinning,
+    notices: new HouseNotices(),
+    disk: { health: () => nothingHere },
     people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
       await thinning.close();

@@ -6,6 +6,9 @@ import { ConfigError } from '../../shared/errors.ts';
 
 export type Only = 'ingest' | 'web';
 
+/** What /api/health says of the disk. */
+export const nothingHere = { state: 'off', detail: 'nothing is kept on this machine: all lies at servers' } as const;
+
 /** @throws {ConfigError} one line that names what is missing. */
 export function serversOf(config: Config, only: Only): { journalUrl: string } {
   const { JOURNAL_URL, READINGS_URL, MQTT_URL } = config;
