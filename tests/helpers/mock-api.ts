@@ -22,6 +22,7 @@ import {
 import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/api/journal.ts';
 import { turnedAwayAnswerSchema } from '../../shared/api/keys.ts';
 import { type LiveEventName, liveEventSchemas } from '../../shared/api/live.ts';
+import { sessionAnswerSchema } from '../../shared/api/people.ts';
 import {
   finishBatchSchema,
   newActSchema,
@@ -448,6 +449,14 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
     const isFile = /^image\//.test(request.headers['content-type'] ?? '');
     const text = isFile ? '' : await textOf(request);
     asked.push(`${request.method} ${pathname} ${text}`.trim());
+    if (request.method === 'GET' && pathname === '/api/session') {
+      const isIn = token === undefined || request.headers.authorization === `Bearer ${token}`;
+      const via = token === undefined ? 'here' : 'token';
+      const person = isIn ? { id: via, name: 'This machine', role: 'owner', via } : null;
+      const body = sessionAnswerSchema.parse({ person, hasOwner: false, hasToken: token !== undefined });
+      response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(body));
+      return;
+    }
     if (token !== undefined && pathname !== '/api/health' && request.headers.authorization !== `Bearer ${token}`) {
       throw new Refused(401, 'Send the API token as a bearer token');
     }

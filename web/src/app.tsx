@@ -8,7 +8,6 @@ import { OutboxLine } from './journal/outbox-line.tsx';
 import { useHouse } from './live/use-house.ts';
 import { HomePage } from './pages/home.tsx';
 import { MorePage, morePlaces } from './pages/more.tsx';
-import { TokenPage } from './pages/token.tsx';
 import { HouseLine } from './parts/house-line.tsx';
 import { LiveMark } from './parts/marks.tsx';
 import { usePrefs } from './prefs.ts';
@@ -36,6 +35,11 @@ const ImportPage = lazy(() => import('./import/import-page.tsx').then((page) => 
 const SeasonsPage = lazy(() => import('./season/season-page.tsx').then((page) => page.SeasonsPage));
 const EarlierPage = lazy(() => import('./season/earlier-page.tsx').then((page) => page.EarlierPage));
 const LikePage = lazy(() => import('./season/like-page.tsx').then((page) => page.LikePage));
+const SignInPage = lazy(() => import('./people/sign-in-page.tsx').then((page) => page.SignInPage));
+const LinkPage = lazy(() => import('./people/link-page.tsx').then((page) => page.LinkPage));
+const PeoplePage = lazy(() => import('./people/people-page.tsx').then((page) => page.PeoplePage));
+const AccountPage = lazy(() => import('./people/account-page.tsx').then((page) => page.AccountPage));
+const WhoDidWhatPage = lazy(() => import('./people/who-did-what-page.tsx').then((page) => page.WhoDidWhatPage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -63,10 +67,28 @@ export function App() {
 
 function Pages() {
   const isLocked = useHouse((house) => house.link === 'locked');
-  if (isLocked) return <TokenPage />;
+  // Whoever holds a link comes in by it, signed in or not; all else waits, at its address, for somebody to sign in.
+  if (isLocked) {
+    return (
+      <ErrorBoundary onError={(error) => console.error(error)}>
+        <Router>
+          <Route path="/setup" component={LinkPage} />
+          <Route path="/invitation" component={LinkPage} />
+          <Route path="/reset" component={LinkPage} />
+          <Route default component={SignInPage} />
+        </Router>
+      </ErrorBoundary>
+    );
+  }
   return (
     <ErrorBoundary onError={(error) => console.error(error)}>
       <Router>
+        <Route path="/setup" component={LinkPage} />
+        <Route path="/invitation" component={LinkPage} />
+        <Route path="/reset" component={LinkPage} />
+        <Route path="/people" component={PeoplePage} />
+        <Route path="/account" component={AccountPage} />
+        <Route path="/who-did-what" component={WhoDidWhatPage} />
         <Route path="/" component={HomePage} />
         <Route path="/piles/new" component={NewPilePage} />
         <Route path="/piles/:id" component={PilePage} />

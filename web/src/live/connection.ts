@@ -10,6 +10,9 @@ import { type LiveEventName, liveEventSchemas } from '../../../shared/api/live.t
 import type { PileSummary } from '../../../shared/api/piles.ts';
 import { requestHeaders, whenUnauthorised } from '../api/client.ts';
 import { getHealth, getPiles, getProbes, getSites } from '../api/routes.ts';
+import { me } from '../people/me.ts';
+import { getSession } from '../people/people-api.ts';
+import { forgetPerson } from '../people/sign-out.ts';
 import { changeHouse, house, newWarnings, setLink, withPile, withProbe } from './house.ts';
 import { type StreamEvent, startSseParser } from './sse-parser.ts';
 
@@ -26,16 +29,33 @@ export function connect(): void {
   void run(running.signal);
 }
 
-/** Without a right token there is nothing to retry until the person gives one. */
+/** While nobody is signed in there is nothing to retry until somebody does. */
 function lock(): void {
   running?.abort();
+  const wasIn = me.get()?.person != null;
   setLink('locked', Date.now());
+  if (!wasIn) return;
+  // The session ended, here or elsewhere: what the page knows goes with it.
+  changeHouse({ sites: [], piles: null, probes: [], announcement: '' });
+  void forgetPerson().then(askWhoIsThere);
+}
+
+/** Who sits here, and which ways in there are; told to the sign-in page too. */
+async function askWhoIsThere(): Promise<boolean> {
+  try {
+    const session = await getSession();
+    me.set(session);
+    return session.person !== null;
+  } catch {
+    return true; // Out of reach, or a house that does not know of people: what comes next says so.
+  }
 }
 whenUnauthorised(lock);
 
 async function run(stop: AbortSignal): Promise<void> {
   for (let failures = 0; !stop.aborted; failures++) {
     try {
+      if (!(await askWhoIsThere())) return lock();
       await fetchAll();
       if (stop.aborted) return;
       await readStream(stop, () => {

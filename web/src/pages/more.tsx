@@ -1,7 +1,9 @@
 /**
  * web/pages/more.tsx: what is wanted now and then: practice, past seasons, records, what came in, settings.
  */
+import type { Role } from '../../../shared/person.ts';
 import { usePage } from '../parts/use-page.ts';
+import { useMay } from '../people/me.ts';
 import './more.css';
 
 export const morePlaces = [
@@ -15,10 +17,24 @@ export const morePlaces = [
   ['/import', 'Bring in a file', 'Readings or a journal from a table, looked at before anything is kept.'],
   ['/incoming', 'What came in', 'Messages that could not be used, and listening to foreign topics.'],
   ['/keys', 'Keys for probes', 'Who may speak at the broker, and for which probe; made and taken back here.'],
+  ['/people', 'People', 'Who belongs to this house, with which role; asking somebody in.'],
+  ['/who-did-what', 'Who did what', 'Every change, by whom, when and from where.'],
+  ['/account', 'You', 'Where you are signed in, your password, tokens for programs.'],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 
+/** Pages that are of use to some only; the house decides again. */
+const wanted: Partial<Record<string, Role>> = {
+  '/people': 'owner',
+  '/who-did-what': 'owner',
+  '/keys': 'owner',
+  '/import': 'keeper',
+};
+
 export function MorePage() {
+  const mayOwn = useMay('owner');
+  const mayKeep = useMay('keeper');
+  const isOffered = (href: string) => wanted[href] === undefined || (wanted[href] === 'owner' ? mayOwn : mayKeep);
   const heading = usePage('More');
   return (
     <div class="page narrow">
@@ -26,12 +42,14 @@ export function MorePage() {
         More
       </h1>
       <ul class="more-places">
-        {morePlaces.map(([href, words, says]) => (
-          <li key={href}>
-            <a href={href}>{words}</a>
-            <p class="quiet">{says}</p>
-          </li>
-        ))}
+        {morePlaces
+          .filter(([href]) => isOffered(href))
+          .map(([href, words, says]) => (
+            <li key={href}>
+              <a href={href}>{words}</a>
+              <p class="quiet">{says}</p>
+            </li>
+          ))}
       </ul>
     </div>
   );

@@ -7,11 +7,13 @@ import { formatTemp } from '../format/temperature.ts';
 import { useHouse, useHouseNow, useReader } from '../live/use-house.ts';
 import { Choice, TextField } from '../parts/forms.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { useMe } from '../people/me.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../prefs.ts';
 
 export function SettingsPage() {
   const heading = usePage('Settings');
   const prefs = usePrefs();
+  const me = useMe();
   const nowMs = useHouseNow();
   const site = useHouse((house) => house.sites.find((one) => one.timeZone !== null));
   const reader = useReader(site?.id);
@@ -59,12 +61,14 @@ export function SettingsPage() {
           ]}
           onValue={(shade) => changePrefs({ shade })}
         />
-        <TextField
-          label="Your name"
-          hint="Written beside the warnings you acknowledge, so that others know who saw them. May stay empty."
-          value={prefs.name}
-          onValue={(name) => changePrefs({ name: name.slice(0, 80) })}
-        />
+        {me?.via !== 'session' && (
+          <TextField
+            label="Your name"
+            hint="Written beside the warnings you acknowledge, so that others know who saw them. May stay empty."
+            value={prefs.name}
+            onValue={(name) => changePrefs({ name: name.slice(0, 80) })}
+          />
+        )}
         {bearerToken() !== '' && <ForgetToken />}
       </div>
       <HouseFacts />

@@ -1,0 +1,183 @@
+/**
+ * People come in, through the built pages before a whole house: set up, invited, signed out and back, and what each is offered.
+ * On the way every page goes before axe at 360 and 1440 px, light and dark.
+ */
+import type { AddressInfo } from 'node:net';
+import axe from 'axe-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+
+let one: TestHouse;
+let pages: BuiltPages;
+let browser: Browser;
+let remove: () => Promise<void>;
+let url: string;
+const complaints: string[] = [];
+
+beforeAll(async () => {
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
+  one = await openTestHouse(folder.dataDir, {}, undefined, { pagesDir: pages.dir });
+  await one.app.listen({ host: '127.0.0.1', port: 0 });
+  url = `http://127.0.0.1:${(one.app.server.address() as AddressInfo).port}`;
+});
+afterAll(async () => {
+  await browser?.close();
+  await one?.close();
+  await pages?.remove();
+  await remove?.();
+});
+
+async function device(): Promise<{ context: BrowserContext; page: Page }> {
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  // What the house refuses is news to the console, and expected here; anything else is not.
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !/status of 4(01|10|22|29)/.test(message.text())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  return { context, page };
+}
+
+async function look(page: Page, name: string): Promise<void> {
+  for (const width of [1440, 360]) {
+    await page.setViewportSize({ width, height: 800 });
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(axe.source);
+      const { violations } = await page.evaluate(() =>
+        (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
+      );
+      const told = violations.map(
+        ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`,
+      );
+      expect([name, width, colorScheme, told]).toEqual([name, width, colorScheme, []]);
+    }
+    const sideways = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+    expect([name, width, sideways]).toEqual([name, width, false]);
+  }
+  await page.setViewportSize({ width: 1440, height: 900 });
+}
+
+const password = 'kettle willow copper lantern';
+
+test('from the link of the start to a house with an owner, a keeper and a viewer', async () => {
+  const owner = await device();
+  const { page } = owner;
+
+  // The link of the start: its secret leaves the address at once, and a weak password is told before it is sent.
+  await page.goto(url + (await one.house.people.links.setup()));
+  await page.getByRole('heading', { name: 'Make this house yours.' }).waitFor();
+  expect(new URL(page.url()).hash).toBe('');
+  await page.getByLabel('By which name do you go here?').fill('Olive');
+  await page.getByLabel('Password', { exact: true }).fill('Password1234!');
+  await page.getByRole('button', { name: 'Come in' }).click();
+  await page.getByText('The password is too easy to guess').waitFor();
+  await look(page, 'setup');
+  await page.getByLabel('Password', { exact: true }).fill(password);
+  await page.getByRole('button', { name: 'Come in' }).click();
+  await page.waitForURL(`${url}/`);
+  await page.getByText('live', { exact: true }).waitFor();
+
+  // An invitation, taken on another device.
+  await page.getByRole('link', { name: 'More' }).click();
+  await page.getByRole('link', { name: 'People', exact: true }).click();
+  await page.getByRole('heading', { name: 'One person belongs to this house.' }).waitFor();
+  const invite = async (role: string) => {
+    await page.getByRole('radio', { name: role }).check();
+    await page.getByRole('button', { name: 'Make the link' }).click();
+    const address = (await page.locator('.made-once pre').textContent()) ?? '';
+    if (role === 'Viewer') await look(page, 'people, a link just made');
+    await page.getByRole('button', { name: 'I have it' }).click();
+    return address;
+  };
+  const keeper = await device();
+  await keeper.page.goto(await invite('Keeper'));
+  await keeper.page.getByText('Olive invites you as keeper').waitFor();
+  await look(keeper.page, 'invitation');
+  await keeper.page.getByLabel('By which name do you go here?').fill('Kim');
+  await keeper.page.getByLabel('Password', { exact: true }).fill(password);
+  await keeper.page.getByRole('button', { name: 'Come in' }).click();
+  await keeper.page.getByText('live', { exact: true }).waitFor();
+
+  const viewer = await device();
+  const viewersLink = await invite('Viewer');
+  await viewer.page.goto(viewersLink);
+  await viewer.page.getByLabel('By which name do you go here?').fill('Vera');
+  await viewer.page.getByLabel('Password', { exact: true }).fill(password);
+  await viewer.page.getByRole('button', { name: 'Come in' }).click();
+  await viewer.page.getByText('live', { exact: true }).waitFor();
+  await viewer.page.goto(viewersLink);
+  await viewer.page.getByText('This link was used already').waitFor();
+  await look(viewer.page, 'a spent link');
+
+  // What is not for a viewer is not offered, and a link that leads there says why.
+  await viewer.page.goto(`${url}/more`);
+  await viewer.page.getByRole('link', { name: 'Practice' }).waitFor();
+  expect(await viewer.page.getByRole('link', { name: 'People', exact: true }).count()).toBe(0);
+  await viewer.page.goto(`${url}/people`);
+  await viewer.page.getByRole('heading', { name: 'This page is for owners.' }).waitFor();
+  await look(viewer.page, 'not for you');
+
+  // The owner sees all three, and what was done.
+  await page.reload();
+  await page.getByRole('heading', { name: '3 people belong to this house.' }).waitFor();
+  await look(page, 'people');
+  await page.getByRole('link', { name: 'who did what' }).click();
+  await page.getByText('became the first owner').waitFor();
+  await page.getByLabel('What, or to what').fill('joined');
+  await page.getByRole('button', { name: 'Find' }).click();
+  await page.getByText('joined by a link').first().waitFor();
+  await page.getByText('became the first owner').waitFor({ state: 'detached' });
+  await page.locator('summary').first().click();
+  await look(page, 'who did what');
+
+  // A keeper's own page: a token shown once, and the sessions.
+  await keeper.page.goto(`${url}/account`);
+  await keeper.page.getByRole('heading', { name: 'You are Kim.' }).waitFor();
+  await keeper.page.getByLabel('What is it for?').fill('Weather script');
+  await keeper.page.getByRole('button', { name: 'Make the token' }).click();
+  expect(await keeper.page.locator('.made-once pre').textContent()).toMatch(/^branhearth_/);
+  await look(keeper.page, 'account');
+  await keeper.page.getByRole('button', { name: 'I have it' }).click();
+  await keeper.page.getByText('never used').waitFor();
+
+  // The live page of somebody whose sessions an owner ends asks who is there, and leads back to where they were.
+  await keeper.page.goto(`${url}/probes`);
+  await keeper.page.getByText('live', { exact: true }).waitFor();
+  await page.goto(`${url}/people`);
+  await page.getByRole('listitem').filter({ hasText: 'Kim' }).getByRole('button', { name: 'Sign out' }).click();
+  await page.getByRole('group', { name: 'Sign Kim out everywhere?' }).getByRole('button', { name: 'Sign out' }).click();
+  await keeper.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await look(keeper.page, 'sign in');
+  await keeper.page.getByLabel('Your name here').fill('kim');
+  await keeper.page.getByLabel('Password', { exact: true }).fill('not the password at all');
+  await keeper.page.getByRole('button', { name: 'Sign in' }).click();
+  await keeper.page.getByText('Name or password is not right.').waitFor();
+  await keeper.page.getByLabel('Password', { exact: true }).fill(password);
+  await keeper.page.keyboard.press('Enter');
+  await keeper.page.getByText('live', { exact: true }).waitFor();
+  expect(new URL(keeper.page.url()).pathname).toBe('/probes');
+
+  // A new password, and out by one's own hand; what others keep of the person is told to forget.
+  await keeper.page.goto(`${url}/account`);
+  await keeper.page.getByLabel('The present one').fill(password);
+  await keeper.page.getByLabel('The new one').fill('thistles under a leaning barn');
+  await keeper.page.getByRole('button', { name: 'Change it' }).click();
+  await keeper.page.getByText('Changed.').waitFor();
+  await keeper.page.evaluate(() => {
+    addEventListener('branhearth:signed-out', () => sessionStorage.setItem('told', 'yes'));
+  });
+  await keeper.page.getByRole('button', { name: 'Sign out' }).click();
+  await keeper.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  expect(await keeper.page.evaluate(() => sessionStorage.getItem('told'))).toBe('yes');
+  expect(complaints).toEqual([]);
+}, 120_000);

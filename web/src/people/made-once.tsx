@@ -1,0 +1,28 @@
+/**
+ * web/people/made-once.tsx: a link or secret that is shown this once.
+ */
+import { CopyText } from '../keys/copy-text.tsx';
+
+interface MadeOnceProps {
+  readonly title: string;
+  readonly says: string;
+  readonly text: string;
+  /** For the button that copies it. */
+  readonly what: string;
+  readonly onDone: () => void;
+}
+
+export function MadeOnce({ title, says, text, what, onDone }: MadeOnceProps) {
+  return (
+    <section class="made-once" role="status" aria-label={title}>
+      <h3>{title}</h3>
+      <p>{says}</p>
+      <CopyText text={text} what={what} />
+      <p>
+        <button type="button" onClick={onDone}>
+          I have it
+        </button>
+      </p>
+    </section>
+  );
+}

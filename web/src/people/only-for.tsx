@@ -1,0 +1,43 @@
+/**
+ * web/people/only-for.tsx: what a person may not do is not offered; where a link leads to it, the page says why.
+ */
+import type { ComponentChildren } from 'preact';
+import type { Role } from '../../../shared/person.ts';
+import { usePage } from '../parts/use-page.ts';
+import { useMay, useMe } from './me.ts';
+import { roleNames } from './role-words.ts';
+
+interface OnlyForProps {
+  /** The least that is needed. */
+  readonly to: Role;
+  readonly children: ComponentChildren;
+}
+
+/** Controls of a page: shown to those who may use them. */
+export function May({ to, children }: OnlyForProps) {
+  return useMay(to) ? children : null;
+}
+
+/** A whole page. */
+export function OnlyFor({ to, children }: OnlyForProps) {
+  return useMay(to) ? children : <NotForYou to={to} />;
+}
+
+function NotForYou({ to }: Pick<OnlyForProps, 'to'>) {
+  const heading = usePage('Not for you');
+  const person = useMe();
+  const who = to === 'owner' ? 'owners' : 'keepers and owners';
+  return (
+    <div class="page narrow">
+      <h1 ref={heading} tabIndex={-1}>
+        This page is for {who}.
+      </h1>
+      <p class="lead">
+        You are here as {roleNames[person?.role ?? 'viewer'].toLowerCase()}. An owner of the house can make you more.
+      </p>
+      <p>
+        <a href="/">Go to the piles</a>
+      </p>
+    </div>
+  );
+}

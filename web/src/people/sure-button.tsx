@@ -1,0 +1,43 @@
+/**
+ * web/people/sure-button.tsx: a button for what cannot be taken back: it asks once more, in its own place.
+ */
+import { useState } from 'preact/hooks';
+import { Refusal } from '../parts/forms.tsx';
+import { useDeed } from '../parts/use-deed.ts';
+
+interface SureButtonProps {
+  readonly words: string;
+  /** What it means, with a question mark. */
+  readonly asks: string;
+  readonly sure: string;
+  readonly act: () => Promise<unknown>;
+}
+
+export function SureButton({ words, asks, sure, act }: SureButtonProps) {
+  const deed = useDeed();
+  const [asking, setAsking] = useState(false);
+  if (!asking) {
+    return (
+      <button type="button" onClick={() => setAsking(true)}>
+        {words}
+      </button>
+    );
+  }
+  return (
+    <fieldset class="sure">
+      <legend>{asks}</legend>
+      <button
+        type="button"
+        class="grave"
+        disabled={deed.busy}
+        onClick={() => void deed.run(act).then((done) => done && setAsking(false))}
+      >
+        {sure}
+      </button>{' '}
+      <button type="button" onClick={() => setAsking(false)}>
+        No
+      </button>
+      <Refusal error={deed.error} />
+    </fieldset>
+  );
+}
