@@ -22,6 +22,7 @@ const packageUrl = new URL('../../package.json', import.meta.url);
 const pagesUrl = new URL('../web', import.meta.url);
 
 async function main(): Promise<void> {
+  process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
   const { config, unknown } = readConfig(process.env);
   const log = pino({ level: config.LOG_LEVEL });
   for (const name of unknown) log.warn(`${name} is not a variable this version knows; see the table in README.md`);

@@ -25,8 +25,7 @@ import { openPeople } from './people/open-people.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
-import { DiskWatch } from './safe/disk-watch.ts';
-import { HouseNotices } from './safe/house-notices.ts';
+import { openSafe } from './safe/open-safe.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
 
@@ -52,9 +51,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const hub = new LiveHub();
-  const notices = new HouseNotices();
-  const lowBytes = config.DISK_LOW * 1_000_000;
-  const disk = await new DiskWatch({ folder: config.DATA_DIR, lowBytes, clock, log, notices }).start();
+  const { disk, notices } = await openSafe(config, clock, log);
   const probes = await ProbeBook.open(readings, journal);
   let delivery: Delivery | undefined;
   const onAlarms = () => delivery?.kick();

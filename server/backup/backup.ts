@@ -14,6 +14,7 @@ FILE defaults to branhearth-<date>.tar.gz here; DIR to BRANHEARTH_DATA_DIR. What
 journal in PostgreSQL, photos included, is saved by pg_dump, readings in InfluxDB by InfluxDB or npm run move-readings.`;
 
 async function main(): Promise<void> {
+  process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: { from: { type: 'string' }, help: { type: 'boolean', short: 'h' } },

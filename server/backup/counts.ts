@@ -35,7 +35,12 @@ async function countReadings(path: string) {
 
 async function countJournal(path: string) {
   const journal = await openSqliteJournal(path);
-  const counts = { piles: (await journal.piles.list()).length, batches: (await journal.batches.list()).length };
+  const counts = {
+    piles: (await journal.piles.list()).length,
+    batches: (await journal.batches.list()).length,
+    people: (await journal.people.list()).length,
+    keys: (await journal.probeKeys.list()).length,
+  };
   await journal.close();
   return counts;
 }

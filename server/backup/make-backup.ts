@@ -6,7 +6,7 @@
  * Never:  leaves half a file under the wanted name, or writes over one that is there.
  */
 import { existsSync } from 'node:fs';
-import { cp, mkdir, mkdtemp, open, rename, rm, writeFile } from 'node:fs/promises';
+import { chmod, cp, mkdir, mkdtemp, open, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { create, extract } from 'tar';
@@ -18,6 +18,7 @@ import {
   filesBelow,
   type Manifest,
   manifestName,
+  ownerOnly,
   photosName,
 } from './manifest.ts';
 
@@ -56,6 +57,7 @@ export async function makeBackup(
       ...files.map(({ name }) => name),
     ]);
     await proveReadable(packed, join(scratch, 'again'), manifest);
+    await chmod(packed, ownerOnly); // it holds hashes of passwords and keys
     await syncFile(packed);
     await rename(packed, target);
     return manifest;

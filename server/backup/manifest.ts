@@ -10,6 +10,8 @@ import { z } from 'zod';
 export const manifestName = 'manifest.json';
 export const databaseNames = ['journal.db', 'readings.db'] as const;
 export const photosName = 'photos';
+/** Mode of files that nobody else on the machine is to read. */
+export const ownerOnly = 0o600;
 
 /** What of a house lies in its data folder; the rest is at servers, which have ways of their own to be saved. */
 export type DatabaseName = (typeof databaseNames)[number];
@@ -24,6 +26,9 @@ export const manifestSchema = z.object({
     readings: z.number().int().optional(),
     piles: z.number().int().optional(),
     batches: z.number().int().optional(),
+    /** Not told by backups of earlier versions. */
+    people: z.number().int().optional(),
+    keys: z.number().int().optional(),
   }),
 });
 export type Manifest = z.infer<typeof manifestSchema>;

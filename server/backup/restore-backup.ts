@@ -6,12 +6,20 @@
  * Never:  deletes or overwrites former data, or touches a folder that a house has open.
  */
 import { existsSync } from 'node:fs';
-import { mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { extract } from 'tar';
 import { holdFile } from '../../shared/store/hold-file.ts';
 import { countOf } from './counts.ts';
-import { checkFiles, databaseNames, filesBelow, type Manifest, manifestName, manifestSchema } from './manifest.ts';
+import {
+  checkFiles,
+  databaseNames,
+  filesBelow,
+  type Manifest,
+  manifestName,
+  manifestSchema,
+  ownerOnly,
+} from './manifest.ts';
 
 export interface Restored {
   readonly manifest: Manifest;
@@ -39,10 +47,12 @@ export async function restoreBackup(file: string, dataDir: string, replace: bool
     const manifest = manifestSchema.parse(JSON.parse(await readFile(join(whole, manifestName), 'utf8')));
     checkFiles(await filesBelow(whole), manifest.files);
     const counts = await countOf(whole);
-    if (JSON.stringify(counts) !== JSON.stringify(manifest.counts)) {
+    if (!sameCounts(manifest.counts, counts)) {
       throw new Error(`The backup says ${JSON.stringify(manifest.counts)} but holds ${JSON.stringify(counts)}`);
     }
     await rm(join(whole, manifestName));
+    const held = databaseNames.filter((name) => existsSync(join(whole, name)));
+    for (const name of held) await chmod(join(whole, name), ownerOnly);
     const movedTo = existsSync(target) ? `${target}-before-${stamp(nowMs)}` : null;
     if (movedTo) await rename(target, movedTo);
     await rename(whole, target);
@@ -50,6 +60,11 @@ export async function restoreBackup(file: string, dataDir: string, replace: bool
   } finally {
     await rm(scratch, { recursive: true, force: true });
   }
+}
+
+/** What the backup does not tell cannot be compared. */
+function sameCounts(told: Manifest['counts'], found: Manifest['counts']): boolean {
+  return Object.entries(told).every(([name, count]) => found[name as keyof typeof found] === count);
 }
 
 const refuseWhenOpen = (folder: string) => (name: string) => {

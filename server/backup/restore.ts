@@ -12,6 +12,7 @@ Puts a backup into an empty data folder (BRANHEARTH_DATA_DIR, or DIR). Data that
 deleted, and only when you say --replace. Stop the house first.`;
 
 async function main(): Promise<void> {
+  process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: { into: { type: 'string' }, replace: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },

@@ -1,4 +1,4 @@
-import { appendFile, cp, mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { appendFile, cp, mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { makeBackup } from '../../../server/backup/make-backup.ts';
@@ -102,4 +102,16 @@ test('restoreBackup() refuses a backup that is not whole, and leaves the folder 
   await expect(restoreBackup(file, into, false, nowMs)).rejects.toThrow('no whole backup');
   await appendFile(file, '');
   expect(await readdir(folder)).not.toContain('fresh');
+});
+
+test('a backup holds people’s and keys’ hashes, counts them, and only its owner may read it, before and after', async () => {
+  const key = { name: 'Gate', site: 'saltmere-yard', probe: null, foreign: [], hears: 'own' };
+  expect((await one.app.inject({ method: 'POST', url: '/api/keys', payload: key })).statusCode).toBe(201);
+  const manifest = await makeBackup(dataDir, file, nowMs);
+  expect(manifest.counts).toMatchObject({ people: 0, keys: 1 });
+  const modeOf = async (path: string) => ((await stat(path)).mode & 0o777).toString(8);
+  expect(await modeOf(file)).toBe('600');
+  const into = join(folder, 'elsewhere');
+  expect((await restoreBackup(file, into, false, nowMs)).manifest.counts.keys).toBe(1);
+  expect([await modeOf(join(into, 'journal.db')), await modeOf(join(into, 'readings.db'))]).toEqual(['600', '600']);
 });

@@ -1,0 +1,19 @@
+/**
+ * server/safe/open-safe.ts: what watches over the house itself, for every kind of process.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import type { Clock } from '../../shared/clock.ts';
+import type { Config } from '../../shared/config.ts';
+import { DiskWatch } from './disk-watch.ts';
+import { HouseNotices } from './house-notices.ts';
+
+export async function openSafe(
+  config: Pick<Config, 'DATA_DIR' | 'DISK_LOW'>,
+  clock: Clock,
+  log: FastifyBaseLogger,
+): Promise<{ disk: DiskWatch; notices: HouseNotices }> {
+  const notices = new HouseNotices();
+  const lowBytes = config.DISK_LOW * 1_000_000;
+  const disk = await new DiskWatch({ folder: config.DATA_DIR, lowBytes, clock, log, notices }).start();
+  return { disk, notices };
+}
