@@ -1,5 +1,5 @@
 /**
- * server/safe/open-safe.ts: what watches over the house itself, for every kind of process.
+ * server/safe/open-safe.ts: what watches over the house itself, where its data lie on this machine.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
