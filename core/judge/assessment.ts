@@ -9,8 +9,8 @@ import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { WaterToAdd } from '../moisture/water-to-add.ts';
+import type { Readiness } from '../ready/readiness.ts';
 import type { PhaseReason } from '../score/phase.ts';
-import type { Readiness } from '../score/readiness.ts';
 import type { SeenHand } from './hands.ts';
 
 export interface PositionSight {

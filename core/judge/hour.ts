@@ -12,12 +12,15 @@ import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { correctBySample } from '../moisture/correct.ts';
 import { followWater, waterGiven } from '../moisture/follow.ts';
+import { nearK } from '../ready/signs.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
 import { hourWork } from '../score/work.ts';
 import { chilledC, chilledDeadbandK } from '../warn/chilled.ts';
+import { maybeOut } from '../warn/look.ts';
 import { followOut } from '../warn/out-sight.ts';
-import { stallSight } from '../warn/stall-sight.ts';
+import { coreStandsStill, stallSight } from '../warn/stall-sight.ts';
+import { isStuck } from '../warn/stuck.ts';
 import { unevenK } from '../warn/uneven.ts';
 import { bedAt } from './bed.ts';
 import { seenHand } from './hands.ts';
@@ -31,6 +34,12 @@ const sameHandMs = 3 * msPerHour;
 /** A pulled probe is known for one this much later. */
 const pulledBeforeMs = 8 * msPerHour;
 const keptHandsMs = 48 * msPerHour;
+/** No night cools a bed so fast that it would seem to give back this share of its food in an hour: that was a hand [-]. */
+const openedPerH = -0.03;
+/** Work is eased over half a day, for nights and skins in the sun make it swing [h]. */
+const workEasedH = 12;
+/** Beds thinner than this follow day and night [m]. */
+const shallowM = 0.2;
 /** A gentle heap of soil works this far above the air [K]; common practice, no source. */
 const soilWorkingK = 5;
 
@@ -38,12 +47,14 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   state.hoursDone += 1;
   const endMs = setup.startedAtMs + state.hoursDone * msPerHour;
   const before = coreAtHour(state, state.hoursDone - 2);
-  const core = hourMean(state, 'core');
-  const air = hourMean(state, 'air');
+  const coreSaid = hourMean(state, 'core');
+  const airSaid = hourMean(state, 'air');
   const other = { top: hourMean(state, 'top'), base: hourMean(state, 'base'), edge: hourMean(state, 'edge') };
+  const air = believed(state, 'air', airSaid);
+  const heatBefore = state.heatBefore;
   if (air !== null) {
     for (const [position, mean] of [
-      ['core', core],
+      ['core', coreSaid],
       ['top', other.top],
       ['base', other.base],
       ['edge', other.edge],
@@ -54,6 +65,10 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
       }
     }
   }
+  const core = believed(state, 'core', coreSaid);
+  const topC = believed(state, 'top', other.top);
+  const baseC = believed(state, 'base', other.base);
+  state.heatBefore = { topC, baseC };
   remember(state, core, air);
   takeInActs(state, setup, endMs);
   takeInSamples(state, setup, endMs);
@@ -67,12 +82,21 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   const bed = bedAt(setup, endMs);
   const doneBefore = state.workDone;
   if (core !== null && before !== null) {
-    const work = hourWork(core, before, state.airDayC, setup.recipe, bed, state.waterKgKg);
-    // A fall by a hand is no work undone.
-    const made = Math.max(-0.002, work);
+    const work = hourWork(
+      { coreC: core, topC, baseC },
+      { coreC: before, ...heatBefore },
+      { hourC: air ?? state.airC, dayC: state.airDayC },
+      setup.recipe,
+      bed,
+      state.waterKgKg,
+    );
+    // A thin bed loses at night what it was lent by day, and both count; a fall by a hand is no work undone.
+    const made = work < openedPerH ? 0 : work;
     state.workDone = Math.max(0, state.workDone + made);
-    state.workPerDay += (24 * made - state.workPerDay) / 8;
+    state.workPerDay += (24 * made - state.workPerDay) / workEasedH;
   } else if (heldC !== null) state.workDone += Math.max(0, state.workPerDay / 24);
+  // What a thin bed is lent by day it gives back at night, so that its most would say too much.
+  state.workDoneMost = bed.depthM < shallowM ? state.workDone : Math.max(state.workDoneMost, state.workDone);
   state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg), heldC - state.airDayC);
   followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC, Math.max(0, state.workDone - doneBefore));
   if (core === null) {
@@ -92,7 +116,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   if (excessK > state.peakExcessK) state.peakExcessK = excessK;
   if (excessK > state.highestExcessK) state.highestExcessK = excessK;
   followPhase(state, setup, core, excessK, endMs);
-  followStall(state, setup, band, core, endMs);
+  followStall(state, setup, band, core, bed.depthM, endMs);
 }
 
 function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' | 'air'): number | null {
@@ -110,6 +134,17 @@ function hourMean(state: JudgeState, position: 'core' | 'top' | 'base' | 'edge' 
   // 95 %RH is 1 K of dew-point depression at 55 °C (computed); two points below allow for the sensor.
   if (rh !== undefined) place.dryAirH = rh < 93 ? place.dryAirH + 1 : 0;
   return mean;
+}
+
+/**
+ * A probe that lies beside the pile says nothing of it. One that repeats itself is left out where another can stand for it; the
+ * core's own last word is kept, for a notebook of whole degrees repeats itself as well.
+ */
+function believed(state: JudgeState, position: 'core' | 'top' | 'base' | 'air', meanC: number | null): number | null {
+  const place = state.positions[position];
+  if (place?.temperature == null || place.outSinceMs !== null) return null;
+  if (position === 'core') return maybeOut(state) ? null : meanC;
+  return isStuck(place.temperature) ? null : meanC;
 }
 
 function remember(state: JudgeState, core: number | null, air: number | null): void {
@@ -235,7 +270,7 @@ export function nearAirHours(state: JudgeState): number {
   let count = 0;
   for (let back = 1; back <= 12; back += 1) {
     const core = coreAtHour(state, state.hoursDone - back);
-    if (core === null || core - air > 5) break;
+    if (core === null || core - air > nearK) break;
     count += 1;
   }
   return count;
@@ -246,9 +281,11 @@ function followStall(
   setup: PileSetup,
   band: ExpectedBand | null,
   core: number,
+  depthM: number,
   endMs: number,
 ): void {
-  const why = stallSight(state, setup, band === null ? undefined : bandAt(band, endMs), core, endMs);
+  if (coreStandsStill(state)) return;
+  const why = stallSight(state, setup, band === null ? undefined : bandAt(band, endMs), core, depthM, endMs);
   state.stallWhy = why ?? state.stallWhy;
   // Two steps back for each hour without it, so that one lucky hour does not start the count afresh.
   state.stallH = why === undefined ? Math.max(0, state.stallH - 2) : Math.min(48, state.stallH + 1);

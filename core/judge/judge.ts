@@ -15,8 +15,8 @@ import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { startWater } from '../moisture/follow.ts';
 import { waterToAdd } from '../moisture/water-to-add.ts';
+import { readinessOf } from '../ready/readiness.ts';
 import { progressPct } from '../score/progress.ts';
-import { readinessOf } from '../score/readiness.ts';
 import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
@@ -64,7 +64,11 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
       }
       place.hourSum += value;
       place.hourCount += 1;
-      if (position !== 'air') {
+      // Heat is called on two readings that bear each other out, not on one wild one; it is gone with the first.
+      if (
+        position !== 'air' &&
+        (place.overheated || Math.abs(value - place.temperature.previous) <= doubtedJumpK[position])
+      ) {
         place.overheated = highLimit(place.overheated, value, setup.limits.actC, temperatureDeadbandK);
       }
       return;
@@ -91,12 +95,14 @@ function newPosition(): PositionState {
     hourCount: 0,
     hourMeanC: null,
     hourStepK: null,
+    stepBeforeK: 0,
     moistureBeforePct: null,
     dayMeanC: null,
     overheated: false,
     dryAirH: 0,
     outSinceMs: null,
     warmthK: 0,
+    warmthBeforeK: 0,
     suspectH: 0,
     nearAirH: 0,
     airLowC: 0,

@@ -27,6 +27,8 @@ export interface PositionState {
   hourMeanC: number | null;
   /** Change of that mean from the hour before [K]; null when there was none. */
   hourStepK: number | null;
+  /** The same an hour earlier [K]; 0 when there was none. */
+  stepBeforeK: number;
   /** Volumetric moisture at the end of the hour before [%]. */
   moistureBeforePct: number | null;
   /** Eased over a day [°C]. */
@@ -39,6 +41,8 @@ export interface PositionState {
   outSinceMs: number | null;
   /** Highest hourly mean above the air in about the last half day, faded [K]. */
   warmthK: number;
+  /** The same an hour earlier [K]. */
+  warmthBeforeK: number;
   /** Hours for which it is still suspected of having been pulled out. */
   suspectH: number;
   /** Hours in a row within a degree of the air, and how far the air swung meanwhile [°C]. */
@@ -48,7 +52,7 @@ export interface PositionState {
 }
 
 export interface JudgeState {
-  readonly version: 2;
+  readonly version: 3;
   /** Newest reading time seen; the start before any. */
   atMs: number;
   /** Whole hours since the start that are closed. */
@@ -63,6 +67,8 @@ export interface JudgeState {
   /** Air as the pile feels it: eased over six hours, and over a day [°C]. */
   airC: number | null;
   airDayC: number | null;
+  /** Top and base in the hour before, where they were measured [°C]. */
+  heatBefore: { readonly topC: number | null; readonly baseC: number | null };
   startC: number | null;
   peakC: number | null;
   /** Of the running hump, and of the whole batch [K]. */
@@ -77,6 +83,8 @@ export interface JudgeState {
   /** Share of the food burnt so far, and per day over about the last half day, by the heat it must have made [-]. */
   workDone: number;
   workPerDay: number;
+  /** The most that share has been: a bed that cools faster than reckoned undoes no work. */
+  workDoneMost: number;
   /** Estimated water per dry matter [-] and its standard deviation. */
   waterKgKg: number;
   waterSd: number;
@@ -110,13 +118,13 @@ export interface JudgeState {
   dry: boolean;
 }
 
-export type StallWhy = 'never-warmed' | 'below-what-it-should' | 'went-out';
+export type StallWhy = 'never-warmed' | 'below-what-it-should' | 'went-out' | 'warm-but-idle';
 
 export const keptHours = 336;
 
 export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {
   return {
-    version: 2,
+    version: 3,
     atMs: setup.startedAtMs,
     hoursDone: 0,
     positions: { core: null, top: null, base: null, edge: null, air: null },
@@ -126,6 +134,7 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     coreEndByHour: [],
     airC: null,
     airDayC: null,
+    heatBefore: { topC: null, baseC: null },
     startC: null,
     peakC: null,
     peakExcessK: 0,
@@ -137,6 +146,7 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     activityH: 0,
     workDone: 0,
     workPerDay: 0,
+    workDoneMost: 0,
     waterKgKg,
     waterSd,
     samplesDone: 0,
@@ -167,4 +177,9 @@ export function coreAtHour(state: JudgeState, hour: number): number | null {
 /** The core at the end of an hour counted from the start; null when it was not measured or is no longer kept. */
 export function coreEndOfHour(state: JudgeState, hour: number): number | null {
   return state.coreEndByHour[hour - state.firstHour] ?? null;
+}
+
+/** The same of the air beside the pile. */
+export function airAtHour(state: JudgeState, hour: number): number | null {
+  return state.airByHour[hour - state.firstHour] ?? null;
 }

@@ -50,6 +50,8 @@ export function startTrack(value: number, atMs: number): Track {
 
 /** So many different wild values in a row are no spikes any more: something really moves fast. */
 const mostDoubts = 3;
+/** As near to the old value as this, against how far the wild one was, a reading takes the wild one back [-]. */
+const takenBack = 1 / 3;
 
 /**
  * Follows one reading. A jump beyond `jump` waits for the next reading: if that one is near it, the jump was real (a turn,
@@ -75,13 +77,13 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   if (Math.abs(step) > jump) {
     const borneOut = track.doubted !== null && Math.abs(value - track.doubted) <= jump / 2;
     if (!borneOut && track.doubts < mostDoubts) {
-      if (track.doubted !== null) countSpike(track, atMs);
       track.doubted = value;
       track.doubts += 1;
       return false;
     }
-  } else if (track.doubted !== null && Math.abs(value - track.doubted) > jump / 2) {
-    countSpike(track, atMs);
+  } else if (track.doubted !== null && Math.abs(step) < takenBack * Math.abs(track.doubted - track.value)) {
+    // All that were doubted are taken back. A bed on its way back to its warmth after a turn takes back nothing.
+    countSpikes(track, track.doubts, atMs);
   }
   track.doubted = null;
   track.doubts = 0;
@@ -92,8 +94,8 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   return true;
 }
 
-function countSpike(track: Track, atMs: number): void {
-  track.spikes = spikesNow(track, atMs) + 1;
+function countSpikes(track: Track, count: number, atMs: number): void {
+  track.spikes = spikesNow(track, atMs) + count;
   track.spikeAtMs = atMs;
 }
 
@@ -106,12 +108,15 @@ export function spikesNow(track: Track, nowMs: number): number {
 /** So rarely may a probe that loses messages be called silent while it is not, per reading [-]. */
 const wronglySilent = 3e-7;
 
+/** While its rhythm is unknown: a probe that speaks once an hour may lose four in a row. */
+const unknownRhythmMs = 5 * msPerHour;
+
 /**
- * How long a probe may say nothing: about three of its own intervals, at least half an hour; three hours while its rhythm is
+ * How long a probe may say nothing: about three of its own intervals, at least half an hour; five hours while its rhythm is
  * unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
  */
 export function silentAfterMs(track: Track): number {
-  if (track.count < 3) return 3 * msPerHour;
+  if (track.count < 3) return unknownRhythmMs;
   const lossShare = track.missed / (1 + track.missed);
   const unlikely = lossShare > 0.001 ? Math.log(wronglySilent) / Math.log(lossShare) : 0;
   return Math.max(30 * msPerMinute, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);

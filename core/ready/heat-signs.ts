@@ -5,12 +5,12 @@
  * Gives:  each sign as present, absent or missing, with a sentence.
  * Never:  says "ready": sensors alone never do.
  *
- * The judge follows the same signs while a batch lies there (score/readiness.ts); this reads them from any batch, ended ones too,
+ * The judge follows the same signs while a batch lies there (readiness.ts); this reads them from any batch, ended ones too,
  * and tells what was not measured from what was not seen.
  */
 
 import type { Evidence } from '../../shared/warning.ts';
-import { cameK, reheatK, turnWatchedH } from '../score/readiness.ts';
+import { cameK, nearHeldH as heldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 
 export interface HeatSign {
   readonly sign: 'heat-came' | 'heat-fell' | 'no-reheat';
@@ -25,10 +25,6 @@ export interface HeatSight {
   /** Hours after the start at which it was turned. */
   readonly turnsAtH: readonly number[];
 }
-
-/** "Back at the air" [K], held for some hours, as the judge's phases take it. Common practice, no source. */
-const nearK = 5;
-const heldH = 6;
 
 export function heatSigns(sight: HeatSight): HeatSign[] {
   const airDayC = dayMeans(sight.airC);

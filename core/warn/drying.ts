@@ -30,7 +30,7 @@ export function dryingFinding(look: Look): Finding {
       : dryAir
         ? 'Even the air inside the pile has become dry.'
         : present
-          ? `The bed is at about ${percent(frac)} moisture by the water balance, below the ${percent(setup.limits.moistureMinFrac)} it needs.`
+          ? howDry(frac, state.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac)
           : 'The bed holds the water it needs, by the water balance.',
     todo: present
       ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(state, setup.recipe, setup.limits))}, mix it in and cover.`
@@ -44,6 +44,13 @@ export function dryingFinding(look: Look): Finding {
   };
 }
 
+/** Whether it is dry by the estimate itself, or only may be, by how far that may be off. */
+function howDry(frac: number, sdFrac: number, needsFrac: number): string {
+  return Math.round(100 * frac) < Math.round(100 * needsFrac)
+    ? `The bed is at about ${percent(frac)} moisture by the water balance, below the ${percent(needsFrac)} it needs.`
+    : `The bed may hold less than the ${percent(needsFrac)} moisture it needs: the water balance says ${percent(frac)}, give or take ${Math.round(100 * sdFrac)}.`;
+}
+
 /** @example "about 12 L of water, in two or three goes" */
 function howMuch(add: WaterToAdd | null): string {
   if (add === null) return 'a little water';
@@ -55,7 +62,7 @@ function howMuch(add: WaterToAdd | null): string {
 
 const whyOf = perLimits(
   ({ moistureMinFrac }) =>
-    `Present when the estimated moisture is below ${tenths(100 * (moistureMinFrac - dryMarginFrac))} % (the stage’s ${percent(moistureMinFrac)} less what the estimate may be off), ` +
-    `or the air inside the pile stays under 93 %RH for ${dryAirNeededH} hours. ` +
+    `Present when the estimated moisture, less half of what it may be off, is below ${tenths(100 * (moistureMinFrac - dryMarginFrac))} % (the stage’s ${percent(moistureMinFrac)} less the balance’s own error), ` +
+    `or the air inside the pile stays under a relative humidity of 93 % for ${dryAirNeededH} hours. ` +
     'The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.',
 );

@@ -56,7 +56,7 @@ function lostBy(state: JudgeState, core: PositionSight | null): WarningKind | nu
  * A core that was warm and now reads like the air may have been pulled out. Until that is known it is not believed, so that it
  * cannot clear an alarm in the meantime.
  */
-function maybeOut(state: JudgeState): boolean {
+export function maybeOut(state: JudgeState): boolean {
   const { core, air } = state.positions;
   if (core?.temperature == null || air?.temperature == null || core.hourMeanC === null) return false;
   if (core.suspectH > 0 && core.nearAirH > 0) return true;

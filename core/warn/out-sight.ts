@@ -11,6 +11,8 @@ import type { PositionState } from '../judge/state.ts';
 const wasWarmK = 5;
 const nearK = 0.8;
 const nearShare = 0.1;
+/** It fell there by itself, in two hours: warm air that comes up to a cool bed proves nothing. A turn lets out about half [-]. */
+const ownFallShare = 0.6;
 /** It must stay as near for so long: a turned bed warms again or lags behind the air [h]. */
 const stayH = 4;
 const suspectedForH = 12;
@@ -30,8 +32,12 @@ export function followOut(place: PositionState, skin: boolean, meanC: number, ai
   const aboveK = meanC - airC;
   const distanceK = Math.abs(aboveK);
   // A skin may fall to the air when the sun goes; only a whole day in step with the air tells on it.
-  if (!skin && fellToAir(place.warmthK, aboveK)) place.suspectH = suspectedForH;
+  const fellK = -((place.hourStepK ?? 0) + place.stepBeforeK);
+  place.stepBeforeK = place.hourStepK ?? 0;
+  if (!skin && fellToAir(place.warmthK, aboveK) && fellK >= ownFallShare * place.warmthBeforeK)
+    place.suspectH = suspectedForH;
   else place.suspectH = Math.max(0, place.suspectH - 1);
+  place.warmthBeforeK = place.warmthK;
   // Fades by a fifth an hour, so that only a fall within some hours counts: a pile cools over days.
   place.warmthK = Math.max(aboveK, 0.8 * place.warmthK);
 

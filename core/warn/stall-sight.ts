@@ -8,10 +8,13 @@
 import { msPerHour } from '../../shared/units.ts';
 import type { BandPoint } from '../curve/band.ts';
 import type { PileSetup } from '../judge/setup.ts';
-import { coreAtHour, type JudgeState, type StallWhy } from '../judge/state.ts';
+import { airAtHour, coreAtHour, type JudgeState, type StallWhy } from '../judge/state.ts';
+import { cardinalTemperatureFactor, cultureSet } from '../rate/cardinal-temperature.ts';
 
 /** Hours in a row that make it a stall; our own, so that a cold night does not. */
-export const stallAfterH = 6;
+export const stallAfterH = 7;
+/** A warm bed may rest between two humps: it is given longer [h]. */
+export const warmStallAfterH = 12;
 /** After an act a heap is given this long to warm again [h]. */
 const actExplainsH = 18;
 /**
@@ -19,35 +22,65 @@ const actExplainsH = 18;
  * expected band [per day]. From the development piles of the detection bench; no source found.
  */
 const standingPerDay = 0.05;
-const slowPerDay = 0.08;
+const slowPerDay = 0.065;
 /** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
-const nearlyDone = { bran: 0.36, soil: 0.12 } as const;
+const nearlyDone = { bran: 0.4, soil: 0.12 } as const;
 /** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */
 const humpK = { bran: 10, soil: 4 } as const;
-/** Before this age a heap may still be waking [h]. */
+/** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]. */
 const wakingH = { bran: 30, soil: 20 } as const;
+const coldWakingH = { bran: 0, soil: 4 } as const;
+/**
+ * Depth to which a day’s swing of the air comes through a damp bed, weakened to a third [m]: sqrt(2 a / w) with a = 2e-7 m²/s
+ * (0.28 W/m K over 185 kg/m³ of bran at 60 %) and one turn a day.
+ */
+const dayDepthM = 0.075;
+/** Repeating one value for so long, a probe may have stuck: until it moves, or is said to be stuck, nothing is counted [ms]. */
+const sameMs = 3 * msPerHour;
 
 export function stallSight(
   state: JudgeState,
   setup: PileSetup,
   expected: BandPoint | undefined,
   core: number,
+  depthM: number,
   endMs: number,
 ): StallWhy | undefined {
   // A stall that stands is not talked away by the little work a cool heap still does.
-  const standing = state.stallH >= stallAfterH;
-  if (!standing && state.workDone >= nearlyDone[setup.stage]) return undefined;
+  const standing = stallStands(state);
+  if (!standing && state.workDoneMost >= nearlyDone[setup.stage]) return undefined;
   const ageH = (endMs - setup.startedAtMs) / msPerHour;
   const hadItsHump = state.highestExcessK >= humpK[setup.stage];
   if (!standing && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
   if (state.disturbedAtMs !== null && endMs - state.disturbedAtMs < actExplainsH * msPerHour) return undefined;
-  if (ageH < wakingH[setup.stage]) return undefined;
-  const rise6K = core - (coreAtHour(state, state.hoursDone - 7) ?? core);
-  const rise12K = core - (coreAtHour(state, state.hoursDone - 13) ?? core);
-  if (rise6K >= 1 || rise12K >= 2) return undefined; // it is on its way
-  if (setup.stage === 'bran' && core >= setup.limits.comfortMinC) return undefined; // warm enough, whatever keeps it so
-
-  if (state.workPerDay < standingPerDay) return state.peakExcessK < 6 ? 'never-warmed' : 'went-out';
+  const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
+  if (ageH < wakingH[setup.stage] + coldWakingH[setup.stage] * slow) return undefined;
+  if (ownRiseK(state, core, 6, depthM) >= 1 || ownRiseK(state, core, 12, depthM) >= 2) return undefined; // it is on its way
+  const idle = state.workPerDay < standingPerDay;
+  if (setup.stage === 'bran' && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
+  if (idle) return state.peakExcessK < 6 ? 'never-warmed' : 'went-out';
   if (expected !== undefined && core < expected.p10C && state.workPerDay < slowPerDay) return 'below-what-it-should';
   return undefined;
+}
+
+/** Whether enough hours in a row have looked like a stall. */
+export function stallStands({ stallH, stallWhy }: JudgeState): boolean {
+  return stallWhy !== null && stallH >= (stallWhy === 'warm-but-idle' ? warmStallAfterH : stallAfterH);
+}
+
+/** Rise of the core less what the warming air may have put into it through half the bed [K]. */
+function ownRiseK(state: JudgeState, core: number, hours: number, depthM: number): number {
+  const last = state.hoursDone - 1;
+  const before = coreAtHour(state, last - hours);
+  if (before === null) return 0;
+  const air = airAtHour(state, last);
+  const airBefore = airAtHour(state, last - hours);
+  const airRiseK = air === null || airBefore === null ? 0 : Math.max(0, air - airBefore);
+  return core - before - airRiseK * Math.exp(-depthM / 2 / dayDepthM);
+}
+
+/** Whether the core has said the same for so long that it may have stuck. */
+export function coreStandsStill(state: JudgeState): boolean {
+  const track = state.positions.core?.temperature;
+  return track != null && track.count > 3 && track.atMs - track.sameSinceMs >= sameMs;
 }

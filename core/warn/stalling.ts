@@ -9,13 +9,15 @@ import type { Finding } from '../judge/assessment.ts';
 import type { StallWhy } from '../judge/state.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import type { Look } from './look.ts';
-import { stallAfterH } from './stall-sight.ts';
+import { stallAfterH, stallStands } from './stall-sight.ts';
 import { degrees, dustCaution } from './words.ts';
 
 const seenWords: Record<StallWhy, (coreC: string) => string> = {
   'never-warmed': (core) => `It has not warmed: the core is at ${core}.`,
   'below-what-it-should': (core) =>
     `The core is at ${core} and no longer rising, below what such a pile should show by now.`,
+  'warm-but-idle': (core) =>
+    `The core stays at ${core} but hardly makes heat any more: the bed keeps it warm, and most of its food is left.`,
   'went-out': (core) =>
     `It warmed, then lost more than half of its heat before its work was done; the core is at ${core}.`,
 };
@@ -27,7 +29,7 @@ const whyWords =
 export function stallingFinding(look: Look): Finding {
   const { state, setup } = look;
   const why = state.stallWhy;
-  const present = look.coreKnown && why !== null && state.stallH >= stallAfterH;
+  const present = look.coreKnown && why !== null && stallStands(state);
   const dry = wetBasis(state.waterKgKg) < setup.limits.moistureMinFrac;
   return {
     kind: 'stalling',

@@ -28,8 +28,8 @@ for (const [rhythm, intervalMs, quietMs, silent] of rows) {
   });
 }
 
-test('silentAfterMs() allows three hours while the rhythm is not known', () => {
-  expect(silentAfterMs(startTrack(30, 0))).toBe(3 * hour);
+test('silentAfterMs() allows five hours while the rhythm is not known: an hourly probe may lose its first four', () => {
+  expect(silentAfterMs(startTrack(30, 0))).toBe(5 * hour);
 });
 
 test('followTrack() keeps the rhythm through a lost fifth of the messages', () => {
@@ -52,6 +52,30 @@ test('followTrack() believes a fall that the next reading bears out', () => {
   expect(followTrack(track, 33, min, 8)).toBe(false);
   expect(followTrack(track, 32.5, 2 * min, 8)).toBe(true);
   expect([track.value, spikesNow(track, 2 * min)]).toEqual([32.5, 0]);
+});
+
+const afterDoubt: [string, number, number][] = [
+  // what comes next                                            value   spikes counted
+  ['back to within a third of how far it was', 40 + 45 / 3 - 8, 1],
+  ['a turned bed on its way back to its warmth', 33, 0],
+];
+for (const [what, value, spikes] of afterDoubt) {
+  test(`followTrack() counts ${spikes} spikes when a doubted reading is followed by ${what}`, () => {
+    const track = startTrack(40, 0);
+    // 85 °C out of 40 for the first row; a hot bed opened to 20 for the second.
+    followTrack(track, spikes === 1 ? 85 : 20, min, 8);
+    expect(followTrack(track, value, 2 * min, 8)).toBe(true);
+    expect(spikesNow(track, 2 * min)).toBe(spikes);
+  });
+}
+
+test('followTrack() counts all of several wild readings in a row once the old value is back, and none that are borne out', () => {
+  const back = startTrack(40, 0);
+  for (const [step, value] of [80, 12, 40.2].entries()) followTrack(back, value, (step + 1) * min, 8);
+  expect(spikesNow(back, 3 * min)).toBe(2);
+  const turned = startTrack(45, 0);
+  for (const [step, value] of [28, 33, 39, 42].entries()) followTrack(turned, value, (step + 1) * min, 8);
+  expect([turned.value, spikesNow(turned, 4 * min)]).toEqual([42, 0]);
 });
 
 test('followTrack() takes a step of exactly the allowed jump at once', () => {

@@ -85,3 +85,36 @@ test('a core that suddenly reads like the air is not believed from the first rea
   expect(all.finding('overheating').evidence).toBe('missing');
   expect(all.say().condition).toBe('The core probe suddenly reads like the air, so nobody can say how the pile is.');
 });
+
+test('warm air that comes up to a cool core has pulled nothing out', () => {
+  const core = through([0, 22], [30, 40], [80, 30], [140, 27]);
+  const air = (hour: number): number => (hour < 100 ? 18 + 2 * Math.sin(hour) : 18 + Math.min(9, hour - 100));
+  const all = play(setupOf(), 120, core, air);
+  expect(all.raised().filter((name) => name.startsWith('probe'))).toEqual([]);
+});
+
+const falls: [string, number, boolean][] = [
+  // share of its warmth that it loses of itself, while the air rises to meet it
+  ['half', 0.5, false],
+  ['seven tenths', 0.7, true],
+];
+for (const [words, share, out] of falls) {
+  test(`a core that loses ${words} of its warmth and then lies with the air ${out ? 'was pulled out' : 'was not pulled out'}`, () => {
+    const metC = 42 - 22 * share;
+    const all = play(
+      setupOf(),
+      56,
+      (hour) => (hour < 45 ? works(hour) : metC + 0.1 * Math.sin(hour)),
+      (hour) => (hour < 45 ? 20 : metC),
+    );
+    expect(all.raised().includes('probe-out/core')).toBe(out);
+  });
+}
+
+test('a heat that one reading shows is not believed until the next bears it out', () => {
+  const hot = (from: number, to: number) => (hour: number) => (hour >= from && hour <= to ? 58 : 43);
+  const one = play(setupOf(), 40, hot(30, 30.1), () => 20, { everyMin: 30 });
+  expect(one.raised()).not.toContain('overheating/null');
+  const real = play(setupOf(), 40, hot(30, 40), () => 20, { everyMin: 30 });
+  expect(real.raised()).toContain('overheating/null');
+});

@@ -1,10 +1,12 @@
 /**
- * core/score/readiness.ts: what speaks for a batch being done, and what is still to be seen.
+ * core/ready/readiness.ts: what speaks for a batch being done, and what is still to be seen.
  *
  * Takes:  what the batch has been through.
  * Gives:  the evidence point by point, and the next thing to do.
  * Never:  says that a batch is done: the last word is a person's, after smelling and looking.
  */
+import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from './signs.ts';
+
 export interface ReadinessFacts {
   readonly peakC: number | null;
   readonly peakExcessK: number;
@@ -30,14 +32,9 @@ export interface Readiness {
   readonly next: string;
 }
 
-/** Heat of its own that counts as having come [K], how long a turn is watched [h], and what counts as reheating [K]; as in core/ready. */
-export const cameK = 8;
-export const turnWatchedH = 24;
-export const reheatK = 3;
-
 export function readinessOf(facts: ReadinessFacts): Readiness {
   const came = facts.peakExcessK >= cameK;
-  const gone = came && facts.nearAirH >= 6;
+  const gone = came && facts.nearAirH >= nearHeldH;
   const watched = facts.sinceLateTurnH !== null && facts.sinceLateTurnH >= turnWatchedH;
   const still = gone && watched && facts.riseSinceTurnK < reheatK;
   const points: ReadinessPoint[] = [
@@ -51,7 +48,7 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
     {
       what: 'back-near-air',
       seen: gone,
-      says: gone ? 'It has come back to within 5 °C of the air.' : 'It has not come back to within 5 °C of the air.',
+      says: `It has ${gone ? '' : 'not '}come back to within ${nearK} °C of the air.`,
     },
     {
       what: 'turn-brought-no-heat',

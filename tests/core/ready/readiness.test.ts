@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type ReadinessFacts, readinessOf } from '../../../core/score/readiness.ts';
+import { type ReadinessFacts, readinessOf } from '../../../core/ready/readiness.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { play, setupOf, startMs, through } from '../helpers.ts';
 

@@ -1,0 +1,73 @@
+import { expect, test } from 'vitest';
+import { msPerHour } from '../../../shared/units.ts';
+import { Played, play, setupOf, startMs, through } from '../helpers.ts';
+
+/** Four probes by the hour, spoken every twenty minutes. */
+function playAll(hours: number, at: (hour: number) => Record<'core' | 'top' | 'base' | 'air', number>): Played {
+  const all = new Played(setupOf('bran', { recipe: { ...setupOf().recipe, depthM: 0.5 } }));
+  for (let minute = 0; minute <= hours * 60; minute += 20) {
+    const atMs = startMs + minute * 60_000;
+    const wobbleK = 0.05 * Math.sin(minute);
+    const { air, ...places } = at(minute / 60);
+    all.feed('air', air + wobbleK, atMs);
+    for (const position of ['core', 'top', 'base'] as const) all.feed(position, places[position] + wobbleK, atMs);
+    all.lookUntil(atMs);
+  }
+  return all;
+}
+const stalledAtH = (all: Played): number | undefined => all.events.find(({ kind }) => kind === 'stalling')?.hour;
+
+test('a deep bed that keeps warm but no longer makes heat is a stall after half a day, and the sentence says why', () => {
+  const warm = through([0, 22], [30, 38], [130, 37]);
+  const all = playAll(130, (hour) => ({ core: warm(hour), top: hour < 40 ? warm(hour) : 24, base: 24, air: 20 }));
+  expect(stalledAtH(all)).toBeGreaterThan(52);
+  expect(stalledAtH(all)).toBeLessThan(80);
+  expect(all.finding('stalling').seen).toContain('hardly makes heat any more');
+});
+
+test('a rest of ten hours between two humps is no stall, however little heat is made in it', () => {
+  const core = through([0, 22], [24, 40], [34, 41], [46, 37.5], [60, 46], [120, 44]);
+  expect(
+    playAll(110, (hour) => ({ core: core(hour), top: core(hour) - 5, base: core(hour) - 6, air: 20 })).raised(),
+  ).not.toContain('stalling/null');
+});
+
+test('a bed that is short of air and works at its top alone has not stalled', () => {
+  const core = through([0, 20], [100, 26]);
+  const top = through([0, 20], [24, 40], [100, 43]);
+  const all = playAll(70, (hour) => ({ core: core(hour), top: top(hour), base: 20, air: 19 }));
+  expect(all.raised()).not.toContain('stalling/null');
+});
+
+test('a warming day that comes through to a thin bed is no sign of life, a core that rises by itself is', () => {
+  const recipe = { ...setupOf('soil').recipe, depthM: 0.15 };
+  const day = (hour: number): number => 12 - 8 * Math.cos((2 * Math.PI * (hour - 3)) / 24);
+  const dead = play(
+    setupOf('soil', { recipe }),
+    70,
+    (hour) => 12 - 2.5 * Math.cos((2 * Math.PI * (hour - 7)) / 24),
+    day,
+  );
+  expect(dead.raised()).toContain('stalling/null');
+  const waking = play(setupOf('soil', { recipe }), 70, through([0, 12], [20, 13], [70, 25]), () => 12);
+  expect(waking.raised()).not.toContain('stalling/null');
+});
+
+test('a core that repeats one value is neither counted as a stall nor cleared of one', () => {
+  const all = new Played(setupOf());
+  for (let minute = 0; minute <= 44 * 60; minute += 20) {
+    const hour = minute / 60;
+    const atMs = startMs + hour * msPerHour;
+    all.feed('air', 20 + 0.05 * Math.sin(minute), atMs);
+    all.feed('core', hour < 31 ? 22 + 0.05 * Math.sin(minute) : 22, atMs);
+    all.lookUntil(atMs);
+  }
+  expect(all.raised()).toEqual([]);
+  expect(all.state.stallH).toBeLessThan(7);
+});
+
+test('a batch that has burnt two fifths of its food and cools is ending', () => {
+  const all = play(setupOf(), 110, through([0, 22], [20, 44], [70, 45], [84, 27], [110, 22]), () => 20);
+  expect(all.state.workDoneMost).toBeGreaterThan(0.4);
+  expect(all.raised()).not.toContain('stalling/null');
+});
