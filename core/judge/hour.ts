@@ -34,6 +34,8 @@ const sameHandMs = 3 * msPerHour;
 /** A pulled probe is known for one this much later. */
 const pulledBeforeMs = 8 * msPerHour;
 const keptHandsMs = 48 * msPerHour;
+/** So long a turned bed may take to warm again. */
+const handExplainsMs = 12 * msPerHour;
 /** No night cools a bed so fast that it would seem to give back this share of its food in an hour: that was a hand [-]. */
 const openedPerH = -0.03;
 /** Work is eased over half a day, for nights and skins in the sun make it swing [h]. */
@@ -210,6 +212,9 @@ function followPhase(state: JudgeState, setup: PileSetup, core: number, excessK:
     workingC,
   });
   if (change === undefined) return;
+  // A drop that a hand explains is no heat passing: it may well come back.
+  const handledMs = state.disturbedAtMs === null ? Number.POSITIVE_INFINITY : endMs - state.disturbedAtMs;
+  if (change.phase === 'cooling' && handledMs < handExplainsMs) return;
   state.phase = change.phase;
   state.phaseReason = change.reason;
   state.phaseSinceMs = endMs;

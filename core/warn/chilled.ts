@@ -6,7 +6,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { degrees } from './words.ts';
 
 /** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
@@ -25,7 +25,7 @@ export function chilledFinding(look: Look): Finding {
     evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'warning',
     seen: !look.coreKnown
-      ? 'The core is not being measured.'
+      ? coreUnknownSays(look)
       : present
         ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours and is at ${degrees(look.core?.temperatureC ?? 0)}.`
         : 'The core is not too cold.',

@@ -11,7 +11,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { dryAirNeededH, dryMarginFrac } from '../moisture/follow.ts';
 import { type WaterToAdd, waterToAdd } from '../moisture/water-to-add.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { percent, tenths, wateringCaution } from './words.ts';
 
@@ -26,7 +26,7 @@ export function dryingFinding(look: Look): Finding {
     evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: frac < 0.4 || dryAir ? 'urgent' : 'warning',
     seen: !look.coreKnown
-      ? 'The core is not being measured, so its drying cannot be followed.'
+      ? `${coreUnknownSays(look).slice(0, -1)}, so its drying cannot be followed.`
       : dryAir
         ? 'Even the air inside the pile has become dry.'
         : present

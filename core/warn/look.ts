@@ -68,6 +68,13 @@ export function leadingTrack(place: PositionState): Track | null {
   return place.temperature ?? place.moisture ?? place.humidity ?? place.co2;
 }
 
+/** Why nothing can be said of the core, as a sentence. */
+export function coreUnknownSays({ coreLost }: Look): string {
+  return coreLost === 'probe-out' || coreLost === 'probe-stuck'
+    ? 'What the core probe says cannot be believed now.'
+    : 'The core is not being measured.';
+}
+
 function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
   if (place === null) return null;
   const lead = leadingTrack(place);

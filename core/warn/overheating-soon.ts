@@ -6,7 +6,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { degrees, dustCaution, percent } from './words.ts';
 
@@ -26,7 +26,7 @@ export function overheatingSoonFinding(look: Look): Finding {
     evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'notice',
     seen: !look.coreKnown
-      ? 'The core is not being measured.'
+      ? coreUnknownSays(look)
       : present
         ? `The core is at ${degrees(nowC)} and is likely to pass ${degrees(actC)} ${when}${likely(look)}.`
         : 'The core is not on its way over the limit.',

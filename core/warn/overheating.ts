@@ -8,7 +8,7 @@ import { msPerHour } from '../../shared/units.ts';
 import { temperatureDeadbandK } from '../alarm/policies.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { type PilePosition, pilePositions } from '../judge/setup.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { degrees, dustCaution } from './words.ts';
 
@@ -23,7 +23,7 @@ export function overheatingFinding(look: Look): Finding {
       position: null,
       evidence: known ? 'absent' : 'missing',
       severity: 'warning',
-      seen: known ? 'No probe in the pile is over the limit.' : 'The core is not being measured.',
+      seen: known ? 'No probe in the pile is over the limit.' : coreUnknownSays(look),
       todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,

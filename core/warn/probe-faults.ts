@@ -82,7 +82,7 @@ function out(look: Look, position: Position, track: Track, explainedBy: 'probe-s
         ? 'What the pile does meanwhile is not known: it may be heating.'
         : null,
     why:
-      'Present when a place that was 5 °C and more above the air reads like the air within hours, or follows the air through its day; ' +
+      'Present when a place that was 5 °C and more above the air falls to the air within two hours and stays with it, or follows the air through its day; ' +
       'or after two and more lonely wild values in a day, one in a hundred of all. A turn lets out about half of the warmth, a pulled probe all of it.',
     explainedBy,
   };

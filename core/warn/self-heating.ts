@@ -9,7 +9,7 @@ import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { type PilePosition, pilePositions } from '../judge/setup.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { degrees, fireCaution } from './words.ts';
 
 const why =
@@ -25,7 +25,7 @@ export function selfHeatingFinding(look: Look): Finding {
       position: null,
       evidence: look.coreKnown ? 'absent' : 'missing',
       severity: 'danger',
-      seen: look.coreKnown ? 'No probe in the pile is near self-heating.' : 'The core is not being measured.',
+      seen: look.coreKnown ? 'No probe in the pile is near self-heating.' : coreUnknownSays(look),
       todo: look.coreKnown ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,

@@ -16,13 +16,13 @@ export const stallAfterH = 7;
 /** A warm bed may rest between two humps: it is given longer [h]. */
 export const warmStallAfterH = 12;
 /** After an act a heap is given this long to warm again [h]. */
-const actExplainsH = 18;
+export const actExplainsH = 18;
 /**
  * Burning less of its food a day than this is standing still; the same within the second when it also lies below the
  * expected band [per day]. From the development piles of the detection bench; no source found.
  */
-const standingPerDay = 0.05;
-const slowPerDay = 0.065;
+export const standingPerDay = 0.05;
+export const slowPerDay = 0.065;
 /** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
 const nearlyDone = { bran: 0.4, soil: 0.12 } as const;
 /** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */

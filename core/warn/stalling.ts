@@ -8,9 +8,9 @@ import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import type { StallWhy } from '../judge/state.ts';
 import { wetBasis } from '../moisture/balance.ts';
-import type { Look } from './look.ts';
-import { stallAfterH, stallStands } from './stall-sight.ts';
-import { degrees, dustCaution } from './words.ts';
+import { coreUnknownSays, type Look } from './look.ts';
+import { actExplainsH, slowPerDay, stallAfterH, stallStands, standingPerDay, warmStallAfterH } from './stall-sight.ts';
+import { degrees, dustCaution, tenths } from './words.ts';
 
 const seenWords: Record<StallWhy, (coreC: string) => string> = {
   'never-warmed': (core) => `It has not warmed: the core is at ${core}.`,
@@ -23,8 +23,10 @@ const seenWords: Record<StallWhy, (coreC: string) => string> = {
 };
 
 const whyWords =
-  `Present when for ${stallAfterH} hours the core has not been rising and the heat it makes is almost nothing, or little and below the expected band. ` +
-  'Not judged in its first day, nor once it has burnt the usual share of its food, nor within 18 hours of a turn, spreading or watering.';
+  `Present when for ${stallAfterH} hours the core has not been rising by itself and the bed burns less than ${tenths(100 * standingPerDay)} % of its food a day, ` +
+  `or less than ${tenths(100 * slowPerDay)} % and lies below the expected band; ${warmStallAfterH} hours while the core is still comfortable, for a bed may rest between two humps. ` +
+  'What it burns is reckoned from the heat it must be making to stay as warm as it is; the limits are our own, from simulated piles. ' +
+  `Not judged in its first day, nor once it has burnt the usual share of its food, nor within ${actExplainsH} hours of a turn, spreading or watering.`;
 
 export function stallingFinding(look: Look): Finding {
   const { state, setup } = look;
@@ -37,14 +39,16 @@ export function stallingFinding(look: Look): Finding {
     evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'warning',
     seen: !look.coreKnown
-      ? 'The core is not being measured.'
+      ? coreUnknownSays(look)
       : present
         ? seenWords[why](degrees(look.core?.temperatureC ?? 0))
         : 'Nothing points to a stall.',
     todo: present
       ? dry
         ? 'It looks too dry to work: squeeze a handful, and if it crumbles, water it, mix, and cover it warmly.'
-        : 'Squeeze and smell a handful. Dry: water it. Sour and dripping: turn it and add dry bran. Neither: heap it deeper and cover it warmly.'
+        : why === 'warm-but-idle'
+          ? 'It is probably short of air: turn it loosely, and smell a handful. Sour and dripping: mix in dry bran.'
+          : 'Squeeze and smell a handful. Dry: water it. Sour and dripping: turn it and add dry bran. Neither: heap it deeper and cover it warmly.'
       : look.coreKnown
         ? 'Nothing.'
         : 'Measure the core by hand.',

@@ -7,7 +7,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
@@ -37,7 +37,9 @@ export function unevenFinding(look: Look): Finding {
       ? `Over the day the top and the base lie ${tenths(Math.abs(apartK))} °C apart; the ${cool} is the cool one.`
       : known
         ? 'Top and base lie close enough together.'
-        : 'Top and base are not both being measured.',
+        : look.coreKnown
+          ? 'Top and base are not both being measured.'
+          : `${coreUnknownSays(look).slice(0, -1)}, so whether the pile works is not known.`,
     todo: present ? `Turn it so that the ${cool} comes to the middle.` : 'Nothing.',
     byMs: present ? look.nowMs + 24 * msPerHour : null,
     caution: present ? dustCaution : null,

@@ -12,7 +12,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { freeAirSpaceFrac } from '../rate/haug.ts';
 import { chilledAfterH } from './chilled.ts';
-import type { Look } from './look.ts';
+import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { dustCaution, percent } from './words.ts';
 
@@ -37,7 +37,7 @@ export function waterloggedFinding(look: Look): Finding {
     evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'warning',
     seen: !look.coreKnown
-      ? 'The core is not being measured.'
+      ? coreUnknownSays(look)
       : present
         ? `At about ${percent(frac)} moisture only ${percent(air)} of the bed is air, and it is not warming as it should.`
         : 'The bed has air enough, by the water balance.',
