@@ -12,9 +12,9 @@ import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import { type PlaceRhythm, rhythmsOf } from '../../core/judge/rhythms.ts';
 import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
-import { stageLimits } from '../../shared/stage.ts';
 import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
 import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-board.ts';
+import { setupOf } from './origin.ts';
 
 /** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
 const jitterMs = 2 * 60_000;
@@ -44,6 +44,8 @@ export interface PileWatchParts {
   readonly acts: readonly ActRecord[];
   /** Samples taken by hand, and a person's word that it is ready. */
   readonly heard?: Pick<PileSetup, 'samples' | 'confirmedAtMs'>;
+  /** What it is judged by where that is not its own laying alone: it was split off another (origin.ts). */
+  readonly setup?: PileSetup;
   readonly board: AlarmBoard;
   readonly readBack: ReadBack;
 }
@@ -70,9 +72,9 @@ export class PileWatch {
     this.batch = parts.batch;
     this.board = parts.board;
     this.#readBack = parts.readBack;
-    this.setup = parts.batch && setupOf(parts.batch, parts.acts, parts.heard);
+    this.setup = parts.setup ?? (parts.batch && setupOf(parts.batch, parts.acts, parts.heard));
     this.#state = this.setup && startJudge(this.setup);
-    this.#throughMs = parts.batch?.startedAtMs ?? 0;
+    this.#throughMs = this.setup?.startedAtMs ?? 0;
   }
 
   get hasNews(): boolean {
@@ -101,7 +103,7 @@ export class PileWatch {
       this.board.restoreWaiting(kept.waiting);
     }
     if (!kept) await this.#readOpening(this.setup);
-    await this.#readThrough(kept ? this.#throughMs + 1 : this.batch.startedAtMs, nowMs);
+    await this.#readThrough(kept ? this.#throughMs + 1 : this.setup.startedAtMs, nowMs);
   }
 
   /**
@@ -163,16 +165,16 @@ export class PileWatch {
 
   /** A reading older than what was judged came in: back to before it, and through everything again. */
   async #goBack(nowMs: number): Promise<void> {
-    const { setup, batch } = this;
-    if (!setup || !batch) return;
+    const { setup } = this;
+    if (!setup) return;
     const lateMs = this.#lateFromMs;
     this.#lateFromMs = Number.POSITIVE_INFINITY;
     this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
     const from = this.#checkpoints.at(-1);
     this.#state = from ? unpacked(from.state) : startJudge(setup);
-    this.#throughMs = from?.throughMs ?? batch.startedAtMs;
+    this.#throughMs = from?.throughMs ?? setup.startedAtMs;
     if (!from) await this.#readOpening(setup);
-    await this.#readThrough(from ? from.throughMs + 1 : batch.startedAtMs, nowMs);
+    await this.#readThrough(from ? from.throughMs + 1 : setup.startedAtMs, nowMs);
   }
 
   /** What each probe last said before the batch was laid, taken as said when it was laid. */
@@ -209,17 +211,6 @@ export class PileWatch {
       state: JSON.stringify({ judge: this.#state, waiting: this.board.waiting() } satisfies Kept),
     };
   }
-}
-
-function setupOf(batch: BatchRecord, acts: readonly ActRecord[], heard: PileWatchParts['heard']): PileSetup {
-  return {
-    stage: batch.stage,
-    startedAtMs: batch.startedAtMs,
-    limits: { ...stageLimits[batch.stage], ...batch.limits },
-    recipe: batch.recipe,
-    acts: acts.filter((act) => act.atMs >= batch.startedAtMs).sort((a, b) => a.atMs - b.atMs),
-    ...heard,
-  };
 }
 
 /** Until the house has listened a while, silence proves nothing: what a broker kept for us is still on its way. */

@@ -16,6 +16,7 @@ import type {
   AlarmRecord,
   BatchRecord,
   ClaimRecord,
+  FlowRecord,
   Journal,
   Lease,
   PileRecord,
@@ -36,6 +37,7 @@ import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { grouped } from './grouped.ts';
 import { airByHour } from './measured-air.ts';
+import { judgedFrom } from './origin.ts';
 import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
 import type { WatchDoor } from './watch-door.ts';
@@ -85,6 +87,8 @@ export interface SharedWatch {
 }
 
 interface Entry extends OwnPile {
+  /** What the judge hears: its own probes, and before it was split off those of the pile it came from. */
+  readonly judgedSources: readonly PileSource[];
   lookedAtMs: number;
   keptAtMs: number;
   bandAskedMs: number;
@@ -153,9 +157,11 @@ export class WatchHouse implements WatchDoor {
     for (const [siteId, claims] of grouped(await journal.claims.list(), (claim) => claim.site)) {
       this.#claims.set(siteId, claims);
     }
+    const flows = await journal.lineage.flows();
     for (const pile of piles) {
       const claims = this.#claims.get(pile.siteId) ?? [];
-      const entry = await this.#entryOf(pile, batchOf.get(pile.id) ?? null, alarmsOf.get(pile.id) ?? [], claims);
+      const open = alarmsOf.get(pile.id) ?? [];
+      const entry = await this.#entryOf(pile, batchOf.get(pile.id) ?? null, open, claims, flows);
       this.#entries.set(pile.id, entry);
     }
     for (const siteId of new Set(piles.map((pile) => pile.siteId))) this.#route(siteId);
@@ -204,7 +210,7 @@ export class WatchHouse implements WatchDoor {
       this.#claims.set(pile.siteId, claims);
       const batch = (await journal.batches.open(pileId)) ?? null;
       const open = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pileId);
-      const entry = await this.#entryOf(pile, batch, open, claims);
+      const entry = await this.#entryOf(pile, batch, open, claims, await journal.lineage.flows());
       if (before && before.batch?.id === batch?.id) {
         entry.watch.band = before.watch.band; // until the new one is computed
         entry.watch.board.restoreWaiting(before.watch.board.waiting());
@@ -276,25 +282,30 @@ export class WatchHouse implements WatchDoor {
     batch: BatchRecord | null,
     open: readonly AlarmRecord[],
     siteClaims: readonly ClaimRecord[],
+    flows: readonly FlowRecord[],
   ): Promise<Entry> {
     const { journal, probes } = this.#parts;
     const acts = await journal.acts.list(pile.id);
     const heard = await heardOfPeople(journal, batch);
     const sources = pileSources(siteClaims, pile.id, pile.siteId);
+    const from = batch && (await judgedFrom(journal, flows, batch, acts, heard, sources));
+    const judgedSources = from?.sources ?? sources;
     const board = new AlarmBoard(pile.id, open, randomId);
     const watch = new PileWatch({
       pile,
       batch,
       acts,
       heard,
+      ...(from && { setup: from.setup }),
       board,
-      readBack: (from, to) => this.#readBack(sources, from, to),
+      readBack: (fromMs, toMs) => this.#readBack(judgedSources, fromMs, toMs),
     });
     return {
       pile,
       batch,
       watch,
       sources,
+      judgedSources,
       lookedAtMs: 0,
       keptAtMs: Date.now(),
       bandAskedMs: Number.NEGATIVE_INFINITY,
@@ -459,7 +470,7 @@ export class WatchHouse implements WatchDoor {
     const nowMs = clock.nowMs();
     entry.bandAskedMs = nowMs;
     const ask = async () => {
-      const air = await airByHour(readings, entry.sources, setup.startedAtMs, nowMs);
+      const air = await airByHour(readings, entry.judgedSources, setup.startedAtMs, nowMs);
       const finished = await this.#finished.ofStage(setup.stage);
       return bands.compute({ setup, air, finished, toMs: nowMs + bandAheadMs });
     };

@@ -1,0 +1,45 @@
+/**
+ * core/judge/carried-on.ts: the setup of a bed that was split off another: judged on from where that was laid, not as freshly laid.
+ *
+ * Takes:  the setup of the bed it came from, and its own.
+ * Gives:  one setup: the other's start and acts up to the split, how it was laid then, and its own acts from there on.
+ * Never:  carries limits or a person's word over: those are the part's own.
+ */
+import type { Act, Cover } from '../../shared/batch.ts';
+import { bedAt } from './bed.ts';
+import type { PileSetup } from './setup.ts';
+
+export function carriedOn(from: PileSetup, part: PileSetup): PileSetup {
+  const splitMs = part.startedAtMs;
+  const wasThere = bedAt(from, splitMs);
+  const { massKg: wholeKg, ...laid } = from.recipe;
+  const { massKg: partKg, depthM, cover } = part.recipe;
+  // Water was given to the whole; of what the part weighs it is as much again.
+  const share = wholeKg === undefined || partKg === undefined ? undefined : partKg / wholeKg;
+  const before = from.acts.filter(({ atMs }) => atMs < splitMs).map((act) => shareOf(act, share));
+  return {
+    ...part,
+    startedAtMs: from.startedAtMs,
+    recipe: { ...laid, ...(partKg === undefined ? {} : { massKg: partKg }) },
+    acts: [...before, ...layingActs(wasThere.depthM, depthM, wasThere.cover, cover, splitMs), ...part.acts],
+    samples: [...(from.samples ?? []).filter(({ atMs }) => atMs < splitMs), ...(part.samples ?? [])],
+  };
+}
+
+function shareOf(act: Act, share: number | undefined): Act {
+  if (act.amountL === undefined) return act;
+  const { amountL, ...bare } = act;
+  return share === undefined ? bare : { ...bare, amountL: amountL * share };
+}
+
+/** Carried over and laid anew, as deep and under such a cover as the part lies. */
+function layingActs(wasM: number, depthM: number, wasCover: Cover, cover: Cover, atMs: number): Act[] {
+  const kind = depthM < wasM ? 'spread' : depthM > wasM ? 'heaped' : 'moved';
+  const acts: Act[] = [kind === 'moved' ? { kind, atMs } : { kind, atMs, depthM }];
+  if (cover === wasCover) return acts;
+  // Covers are told as steps: off, and on once or twice.
+  if (wasCover !== 'open') acts.push({ kind: 'uncovered', atMs });
+  if (cover !== 'open') acts.push({ kind: 'covered', atMs });
+  if (cover === 'closed') acts.push({ kind: 'covered', atMs });
+  return acts;
+}
