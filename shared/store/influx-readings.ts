@@ -99,7 +99,7 @@ class InfluxReadings implements ReadingsStore {
 
   async #append(readings: readonly Reading[]): Promise<AppendResult> {
     this.#mustBeOpen();
-    const attempt = `keep ${readings.length} readings`;
+    const attempt = readings.length === 1 ? 'keep a reading' : `keep ${readings.length} readings`;
     const late = this.#sortOut.begin(readings);
     this.#mustNotBeAskedToWait(attempt);
     const found = await this.#attempt('read what is already kept', () => this.#valuesAt(late));

@@ -20,8 +20,6 @@ export class KnownLast {
   /** As its note in the database says; see series-notes.ts. */
   notedFirstMs = Number.POSITIVE_INFINITY;
   notedNewestMs = Number.NEGATIVE_INFINITY;
-  /** The newest of the note from which it was last looked further. */
-  askedFromMs = Number.NEGATIVE_INFINITY;
   readonly lineStart: string;
 
   constructor(

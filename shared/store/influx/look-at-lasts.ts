@@ -14,21 +14,23 @@ import { noteLagMs, type SeriesNotes } from './series-notes.ts';
 const lateMs = 2 * 86_400_000;
 
 export async function lookAtLasts(door: InfluxDoor, notes: SeriesNotes, lasts: KnownLasts): Promise<void> {
-  const noteCount = await notes.look();
+  const isFirstLook = !notes.areKnown;
+  if (isFirstLook) await notes.look();
+  else await notes.lookAgain();
   const sinceMs = Math.max(0, Date.now() - lateMs);
-  const questions = noteCount === 0 ? [firstsQuestion, lastsQuestion] : [lastsSinceQuestion(sinceMs)];
-  const answers = await door.query(questions, door.patience.countMs);
-  for (const { ref, atMs, value } of answers.flatMap((answer) => toEnds(answer))) {
-    lasts.findOrAdd(ref.site, ref.probe, ref.quantity).learn(atMs, value);
-  }
-  if (noteCount > 0) await askSilent(door, lasts, sinceMs);
+  const questions = notes.areKnown ? [lastsSinceQuestion(sinceMs)] : [firstsQuestion, lastsQuestion];
+  const ends = (await door.query(questions, door.patience.countMs)).flatMap((answer) => toEnds(answer));
+  // Begun by another process: its note knows since when.
+  const unknown = ends.filter(({ ref: { site, probe, quantity } }) => !lasts.find(site, probe, quantity));
+  if (!isFirstLook) await notes.lookAt(unknown.map(({ ref }) => ref));
+  for (const { ref, atMs, value } of ends) lasts.findOrAdd(ref.site, ref.probe, ref.quantity).learn(atMs, value);
+  if (isFirstLook && notes.areKnown) await askSilent(door, lasts, sinceMs);
 }
 
 /** Its newest reading is at most `noteLagMs` ahead of its note. */
 async function askSilent(door: InfluxDoor, lasts: KnownLasts, sinceMs: number): Promise<void> {
   const silent = lasts.all.filter(
-    ({ lastAtMs, notedNewestMs, askedFromMs }) =>
-      lastAtMs < sinceMs && notedNewestMs > Number.NEGATIVE_INFINITY && askedFromMs !== notedNewestMs,
+    ({ lastAtMs, notedNewestMs }) => lastAtMs < sinceMs && notedNewestMs > Number.NEGATIVE_INFINITY,
   );
   const questions = silent.map((series) =>
     lastBetweenQuestion(series, series.notedNewestMs, series.notedNewestMs + noteLagMs),
@@ -36,6 +38,5 @@ async function askSilent(door: InfluxDoor, lasts: KnownLasts, sinceMs: number): 
   for (const [index, answer] of (await door.query(questions)).entries()) {
     const series = silent[index] as KnownLast;
     for (const { atMs, value } of toEnds(answer, series)) series.learn(atMs, value);
-    series.askedFromMs = series.notedNewestMs;
   }
 }

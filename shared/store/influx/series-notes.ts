@@ -11,11 +11,11 @@ import type { SeriesRef, Thinned } from '../readings-store.ts';
 import type { InfluxDoor } from './influx-door.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
-import { decodeName, encodeName } from './line-protocol.ts';
+import { decodeName, encodeName, seriesCondition } from './line-protocol.ts';
 import { standInStart } from './questions.ts';
 
-const notesQuestion =
-  'SELECT "first", "newest", "value", "horizon" FROM "series" WHERE time >= 0ms AND time <= 0ms GROUP BY "probe", "quantity", "site"';
+const notesOf = (which: string): string =>
+  `SELECT "first", "newest", "value", "horizon" FROM "series" WHERE time >= 0ms AND time <= 0ms${which} GROUP BY "probe", "quantity", "site"`;
 const thinningQuestion = 'SELECT "ms", "stamp" FROM "thinning" WHERE time >= 0ms AND time <= 0ms';
 
 const linesPerWrite = 20_000;
@@ -25,9 +25,16 @@ const lookAgainMs = 30_000;
 /** A note is renewed before the newest reading of its series is so far ahead of it. */
 export const noteLagMs = 12 * 3_600_000;
 
-/** The note of a series with these ends. */
-export function noteLine({ site, probe, quantity }: SeriesRef, firstAtMs: number, atMs: number, value: number): string {
-  return `${noteStart({ site, probe, quantity })}first=${firstAtMs},newest=${atMs},value=${value} 0`;
+/**
+ * The note of a series that got these ends. Fields left out stay as they are, so what another process noted of an
+ * earlier beginning is not lost by a writer that has not seen it.
+ */
+export function noteLine(series: KnownLast, firstAtMs: number, atMs: number, value: number): string {
+  return `${noteStart(series)}${firstField(series, firstAtMs)}newest=${atMs},value=${value} 0`;
+}
+
+function firstField({ notedFirstMs }: KnownLast, firstAtMs: number): string {
+  return firstAtMs < notedFirstMs ? `first=${firstAtMs},` : '';
 }
 
 function noteStart({ site, probe, quantity }: SeriesRef): string {
@@ -41,6 +48,8 @@ export class SeriesNotes {
   #lookedAtMs = Number.NEGATIVE_INFINITY;
   /** The newest time that thinning was brought to. */
   broughtToMs = 0;
+  /** Whether all notes were read once, and there were some. */
+  areKnown = false;
 
   constructor(door: InfluxDoor, lasts: KnownLasts) {
     this.#door = door;
@@ -56,17 +65,25 @@ export class SeriesNotes {
     this.#lookedAtMs = atMs;
   }
 
-  /** Reads every note. @returns how many there are. */
-  async look(): Promise<number> {
+  /** Reads every note. */
+  async look(): Promise<void> {
     const atMs = performance.now();
     const [thinning = [], notes = []] = await this.#door.query(
-      [thinningQuestion, notesQuestion],
+      [thinningQuestion, notesOf('')],
       this.#door.patience.countMs,
     );
     this.#hasMoved(thinning);
     for (const note of notes) this.#learn(note);
     this.#lookedAtMs = atMs;
-    return notes.length;
+    this.areKnown = notes.length > 0;
+  }
+
+  /** Reads the notes of a few series. */
+  async lookAt(series: readonly SeriesRef[]): Promise<void> {
+    const questions = series.map(({ site, probe, quantity }) =>
+      notesOf(` AND ${seriesCondition(site, probe)} AND "quantity" = '${quantity}'`),
+    );
+    for (const note of (await this.#door.query(questions)).flat()) this.#learn(note);
   }
 
   #hasMoved(thinning: readonly InfluxSeries[]): boolean {
@@ -105,12 +122,12 @@ export class SeriesNotes {
     const goalMs = Math.max(this.broughtToMs, broughtToMs);
     const lines = moved.map(
       ({ series, horizonMs }) =>
-        `${noteStart(series)}first=${series.firstAtMs},newest=${series.lastAtMs},value=${series.lastValue},horizon=${horizonMs} 0`,
+        `${noteStart(series)}${firstField(series, series.firstAtMs)}newest=${series.lastAtMs},value=${series.lastValue},horizon=${horizonMs} 0`,
     );
     await this.#door.write([...lines, `thinning ms=${goalMs},stamp=${stamp} 0`].join('\n'));
     for (const { series, horizonMs } of moved) {
       series.horizonMs = Math.max(series.horizonMs, horizonMs);
-      series.notedFirstMs = series.firstAtMs;
+      series.notedFirstMs = Math.min(series.notedFirstMs, series.firstAtMs);
       series.notedNewestMs = series.lastAtMs;
     }
     this.broughtToMs = goalMs;

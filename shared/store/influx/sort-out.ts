@@ -117,7 +117,7 @@ export class SortOut {
   /** The database has taken the lines. */
   kept(): void {
     for (const { series, firstAtMs, lastAtMs } of this.#noted) {
-      series.notedFirstMs = firstAtMs;
+      series.notedFirstMs = Math.min(series.notedFirstMs, firstAtMs);
       series.notedNewestMs = lastAtMs;
     }
     for (const [series, pending] of this.#pending) {

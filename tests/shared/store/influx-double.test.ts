@@ -82,7 +82,7 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
         });
         const refused = await store.append([reading(0)]).catch((error: StoreError) => error);
         expect(refused).toMatchObject({ name: 'StoreError', retryAfterMs: 1_000 });
-        expect(String(refused)).toMatch(/Cannot keep 1 readings as InfluxDB at http:\S+ answered 429: too many/);
+        expect(String(refused)).toMatch(/Cannot keep a reading as InfluxDB at http:\S+ answered 429: too many/);
         await expect(store.append([reading(0)])).rejects.toThrow(/asked not to be asked for 1 s more/);
         await expect(store.check()).rejects.toThrow(/asked not to be asked/);
         expect(double.writes).toHaveLength(1);

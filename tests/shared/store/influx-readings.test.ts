@@ -79,6 +79,23 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
     await again.close();
   });
 
+  test('a process that takes a series over knows what the one before kept, and since when', async () => {
+    const address = await influx.newDatabase();
+    const [before, after] = [await openInfluxReadings(address), await openInfluxReadings(address)];
+    const nowMs = Date.now();
+    await after.append([{ ...reading(nowMs, 1), probe: 'other' }]); // so that there are notes at its next look
+    await after.lasts();
+    await before.append([reading(nowMs - hourMs, 1), reading(nowMs, 2)]);
+    expect(await after.lasts()).toContainEqual({ ...reading(nowMs, 2), firstAtMs: nowMs - hourMs });
+    expect([...(await after.append([reading(nowMs, 2), reading(nowMs - hourMs, 3)])).outcomes]).toEqual([2, 3]);
+    // an earlier season comes in by the other door, and stays noted when the note is renewed
+    await before.append([reading(nowMs - 900 * hourMs, 4)]);
+    await after.append([reading(nowMs + 20 * hourMs, 5)]);
+    const third = await openInfluxReadings(address);
+    expect(await third.lasts()).toContainEqual({ ...reading(nowMs + 20 * hourMs, 5), firstAtMs: nowMs - 900 * hourMs });
+    await Promise.all([before.close(), after.close(), third.close()]);
+  });
+
   test('another process sees within its next look that readings were thinned', async () => {
     const address = await influx.newDatabase();
     const [writer, reader] = [await openInfluxReadings(address), await openInfluxReadings(address)];
