@@ -102,7 +102,11 @@ class InfluxReadings implements ReadingsStore {
     const attempt = readings.length === 1 ? 'keep a reading' : `keep ${readings.length} readings`;
     const late = this.#sortOut.begin(readings);
     this.#mustNotBeAskedToWait(attempt);
-    const found = await this.#attempt('read what is already kept', () => this.#valuesAt(late));
+    const found = await this.#attempt('read what is already kept', async () => {
+      // Only what is late can lie before a horizon that another process has moved.
+      if (late.size > 0) await this.#notes.lookAgain();
+      return this.#valuesAt(late);
+    });
     const { lines, result } = this.#sortOut.finish(readings, found);
     if (result.newCount === 0) return result;
     try {
@@ -211,7 +215,11 @@ class InfluxReadings implements ReadingsStore {
     return this.#inTurn(async () => {
       this.#mustBeOpen();
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
-      return this.#attempt('thin the readings', () => this.#thinner.step(wholeMs));
+      return this.#attempt('thin the readings', async () => {
+        // Series that other processes write have gone on meanwhile.
+        if (this.#thinner.isAtStart) await lookAtLasts(this.#door, this.#notes, this.#lasts);
+        return this.#thinner.step(wholeMs);
+      });
     });
   }
 

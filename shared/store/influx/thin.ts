@@ -4,7 +4,8 @@
  * Takes:  the time before which raw rows go.
  * Gives:  steps of some series and days each: stand-ins written, then horizons moved, then rows deleted.
  * Never:  deletes a row before its stand-in and the horizon over it are kept; cut short, a step is taken again whole.
- *         Only the process that writes the series may thin them: a late reading must not slip in between.
+ *         Where another process writes the series, a reading older than the new horizon that it takes in during the very
+ *         step, or in the 30 s until it looks again, is gone with the rows: the mean of its ten minutes lacks it.
  */
 import { StoreError } from '../../errors.ts';
 import { wholeStep } from '../readings/thin.ts';
@@ -42,6 +43,11 @@ export class InfluxThinner {
     this.#door = door;
     this.#lasts = lasts;
     this.#notes = notes;
+  }
+
+  /** Before the first step of a run. */
+  get isAtStart(): boolean {
+    return this.#next === 0;
   }
 
   async step(beforeMs: number): Promise<ThinStep> {
