@@ -23,7 +23,7 @@ import {
   widening,
 } from './own-record.ts';
 import type { PileNow } from './pile-now.ts';
-import { sortOrder, weightedMean, weightedQuantile, weightedSd } from './weighted.ts';
+import { normalShare, sortOrder, weightedMean, weightedQuantile, weightedSd } from './weighted.ts';
 import { halfWidth } from './width.ts';
 
 export interface Forecast {
@@ -32,13 +32,17 @@ export interface Forecast {
   readonly p10C: number[];
   readonly p50C: number[];
   readonly p90C: number[];
-  /** Share of the weight that passes the limit within 12 h, and the median hour at which it does; null when none does. */
+  /** How likely it is to pass the limit within 12 h: the mean of what the likest members and the fan say. */
   readonly overLikelihood: number;
+  /** Share of the likest members that pass it within 12 h, and the median hour at which they do; null when none does. */
+  readonly overShare: number;
   readonly overInH: number | null;
 }
 
 export const forecastH = 24;
 export const overWithinH = 12;
+/** From the middle of a normal distribution to its 90 % quantile [standard deviations]. */
+const tenthToNine = 1.2816;
 /** Drying and a change of the weather take a core no further below the air that is awaited than this [K]; our own choice. */
 const belowAirK = 3;
 
@@ -66,6 +70,7 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
   const p50C: number[] = [];
   const p90C: number[] = [];
   let over = 0;
+  let fanOver = 0;
   let airSumC = 0;
   let coolestC = pile.airC - belowAirK;
   let halfK = 0;
@@ -85,7 +90,7 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
     sortOrder(order, values, found);
     const at = (share: number): number => weightedQuantile(order, values, weights, found, share);
     const medianK = at(0.5);
-    const spreadK = (at(0.9) - at(0.1)) / 2.5631; // as if normal
+    const spreadK = (at(0.9) - at(0.1)) / (2 * tenthToNine); // as if normal
     const meanK = weightedMean(values, weights, found);
     const airC = band.airC?.[hour + ahead] ?? pile.airC;
     airSumC += airC;
@@ -102,6 +107,7 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
     // What is not known at noon is not known better at one o'clock.
     halfK = Math.max(halfK, half * widen);
     const middleC = nowC + riseK;
+    if (ahead <= overWithinH) fanOver = Math.max(fanOver, normalShare((middleC - limitC) / (halfK / tenthToNine)));
     p50C.push(tenth(middleC));
     p10C.push(tenth(Math.max(middleC - halfK, Math.min(middleC, coolestC))));
     p90C.push(tenth(middleC + halfK));
@@ -109,7 +115,9 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
       told.push({ byWayK: Array.from(byWayK, hundredth), riseK: hundredth(riseK), halfK: hundredth(half) });
   }
   keepTold(record, { hour, nowC, ahead: told });
-  return { atMs, p10C, p50C, p90C, overLikelihood: Math.round(over * 100) / 100, overInH: medianPass(found) };
+  // Members are too sure of themselves, the fan is not sure enough: their mean comes true as often as it says.
+  const overLikelihood = hundredth((over + fanOver) / 2);
+  return { atMs, p10C, p50C, p90C, overLikelihood, overShare: hundredth(over), overInH: medianPass(found) };
 }
 
 function weighMembers(found: number): void {

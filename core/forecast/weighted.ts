@@ -1,5 +1,5 @@
 /**
- * core/forecast/weighted.ts: mean, standard deviation and quantiles of weighted values, without allocating.
+ * core/forecast/weighted.ts: mean, standard deviation and quantiles of weighted values, without allocating; the normal distribution.
  *
  * Takes:  values and weights that sum to 1, of which the first `count` matter.
  * Gives:  the statistic.
@@ -48,4 +48,17 @@ export function weightedSd(values: Float64Array, weights: Float64Array, count: n
   let variance = 0;
   for (let rank = 0; rank < count; rank += 1) variance += (weights[rank] ?? 0) * ((values[rank] ?? 0) - mean) ** 2;
   return Math.sqrt(variance);
+}
+
+/**
+ * Share of a normal distribution that lies below `z` standard deviations above its middle.
+ *
+ * @remarks Good to 1e-7: Abramowitz and Stegun, "Handbook of Mathematical Functions", 1964, formula 26.2.17, from memory.
+ * @example normalShare(1.2816) // => 0.9000
+ */
+export function normalShare(z: number): number {
+  const t = 1 / (1 + 0.2316419 * Math.abs(z));
+  const series = t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  const above = (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)) * series;
+  return z > 0 ? 1 - above : above;
 }

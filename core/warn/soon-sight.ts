@@ -26,5 +26,5 @@ export function soonOver(was: boolean, state: JudgeState, coreC: number, limitC:
   const lastHourK = coreC - (coreAtHour(state, state.hoursDone - 2) ?? coreC);
   if (!was && (limitC - coreC > believedK || lastHourK < risingK)) return false;
   if (lastHourK < 0) return false;
-  return forecast.overLikelihood >= (was ? unlikelyBelow : likelyFrom);
+  return forecast.overShare >= (was ? unlikelyBelow : likelyFrom);
 }

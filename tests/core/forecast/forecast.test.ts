@@ -92,12 +92,15 @@ test('forecastCore() tells when and how likely the limit is passed', () => {
     pileAt(23, (hour) => 21 + hour),
   );
   // 44 °C now, one more each hour: above 50 in the seventh hour.
-  expect([fan.overLikelihood, fan.overInH]).toEqual([1, 7]);
+  expect([fan.overShare, fan.overInH]).toEqual([1, 7]);
+  // The fan is less sure of it than the members are.
+  expect(fan.overLikelihood).toBeGreaterThan(0.66);
+  expect(fan.overLikelihood).toBeLessThan(1);
   const never = ahead(
     bandOf([flat]),
     pileAt(24, () => 30),
   );
-  expect([never.overLikelihood, never.overInH]).toEqual([0, null]);
+  expect([never.overLikelihood, never.overShare, never.overInH]).toEqual([0, 0, null]);
 });
 
 test('forecastCore() does not let the fan fall far below the air without cause', () => {

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { mean, quantile, standardDeviation } from 'simple-statistics';
+import { cumulativeStdNormalProbability, mean, quantile, standardDeviation } from 'simple-statistics';
 import { expect, test } from 'vitest';
 import {
   dampedRise,
@@ -13,7 +13,7 @@ import {
   widening,
 } from '../../../core/forecast/own-record.ts';
 import type { PileNow } from '../../../core/forecast/pile-now.ts';
-import { sortOrder, weightedMean, weightedQuantile, weightedSd } from '../../../core/forecast/weighted.ts';
+import { normalShare, sortOrder, weightedMean, weightedQuantile, weightedSd } from '../../../core/forecast/weighted.ts';
 
 function pileAt(hour: number, endC: (hour: number) => number | null, quietH = Number.POSITIVE_INFINITY): PileNow {
   const seen = (at: number): number | null => (at < 0 || at > hour ? null : endC(at));
@@ -156,4 +156,12 @@ test('weighted statistics agree with simple-statistics, a whole weight being so 
       expect(found).toBeLessThanOrEqual(quantile(drawnOut, Math.min(1, share + 1 / drawnOut.length)) + 1e-9);
     }),
   );
+});
+
+test('normalShare() agrees with the table of simple-statistics, and is nothing far below and all far above', () => {
+  // The library's own approximation of the error function is good to some 1e-4.
+  for (let z = -3; z <= 3; z += 0.25) expect(normalShare(z)).toBeCloseTo(cumulativeStdNormalProbability(z), 3);
+  expect(normalShare(0)).toBeCloseTo(0.5, 7);
+  expect(normalShare(1.2816)).toBeCloseTo(0.9, 4);
+  expect([normalShare(-40), normalShare(40)]).toEqual([0, 1]);
 });
