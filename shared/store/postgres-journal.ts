@@ -41,22 +41,36 @@ export async function openPostgresJournal(url: string): Promise<Journal> {
   } catch (cause) {
     throw storeError(`open the journal at ${shown}`, cause);
   }
-  const pool = new Pool({
-    connectionString: url,
-    application_name: 'branhearth',
-    max: mostConnections,
-    connectionTimeoutMillis: reachWithinMs,
-    idleTimeoutMillis: 60_000,
-    keepAlive: true,
-    statement_timeout: statementMs,
-    lock_timeout: statementMs,
-    idle_in_transaction_session_timeout: statementMs,
-    query_timeout: answerWithinMs,
-    types: parsers,
-  });
-  // An idle connection that breaks is replaced when it is needed; unheard, its error would end the process.
-  pool.on('error', () => {});
+  const pool = journalPool(url);
   return journalOver(new Kysely<JournalTables>({ dialect: new PostgresDialect({ pool }) }), postgresEngine(url));
+}
+
+export function journalPool(url: string): Pool {
+  return surviving(
+    new Pool({
+      connectionString: url,
+      application_name: 'branhearth',
+      max: mostConnections,
+      connectionTimeoutMillis: reachWithinMs,
+      idleTimeoutMillis: 60_000,
+      keepAlive: true,
+      statement_timeout: statementMs,
+      lock_timeout: statementMs,
+      idle_in_transaction_session_timeout: statementMs,
+      query_timeout: answerWithinMs,
+      types: parsers,
+    }),
+  );
+}
+
+/**
+ * A connection that breaks while nothing is asked of it is replaced when it is needed; unheard, its error would end the
+ * process. The pool hears those that are idle, not those that are in the middle of a transaction.
+ */
+function surviving(pool: Pool): Pool {
+  pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
+  return pool;
 }
 
 /** As it may be shown. */
@@ -80,8 +94,9 @@ async function prepare(url: string): Promise<void> {
       );
     }
     await guard.query('SELECT pg_advisory_lock($1, $2)', [journalLockClass, journalLocks.migrate]);
-    const pool = new Pool({ connectionString: url, max: 1, connectionTimeoutMillis: reachWithinMs, types: parsers });
-    pool.on('error', () => {});
+    const pool = surviving(
+      new Pool({ connectionString: url, max: 1, connectionTimeoutMillis: reachWithinMs, types: parsers }),
+    );
     const db = new Kysely<unknown>({ dialect: new PostgresDialect({ pool }) });
     try {
       await migrateJournal(db);

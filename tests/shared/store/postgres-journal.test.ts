@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
-import { openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
+import { journalPool, openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../../helpers/postgres.ts';
 import { until } from '../../helpers/until.ts';
@@ -123,6 +123,21 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     );
     expect(await journal.sites.list()).toEqual([yard]);
     await journal.close();
+  });
+
+  test('a connection that is ended in the middle of a transaction ends no process', async () => {
+    const url = await postgres.database();
+    const pool = journalPool(url);
+    const inTheMiddle = await pool.connect();
+    await inTheMiddle.query('BEGIN');
+    const { rows } = await inTheMiddle.query('SELECT pg_backend_pid() AS pid');
+    const ended = new Promise((resolve) => inTheMiddle.once('end', resolve));
+    await pool.query('SELECT pg_terminate_backend($1)', [rows[0].pid]);
+    await ended; // an error that nobody hears would fail this run
+    await expect(inTheMiddle.query('SELECT 1')).rejects.toThrow();
+    inTheMiddle.release();
+    expect((await pool.query('SELECT 1 AS one')).rows).toEqual([{ one: 1 }]);
+    await pool.end();
   });
 
   test('openPostgresJournal() says in one line that nothing answers, and shows no password', async () => {
