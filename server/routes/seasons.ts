@@ -7,6 +7,8 @@ import {
   closestAnswerSchema,
   compareAnswerSchema,
   curvesAnswerSchema,
+  differenceAnswerSchema,
+  differenceQuestionSchema,
   earlierAnswerSchema,
   earlierBatchSchema,
   seasonIdSchema,
@@ -18,7 +20,7 @@ import type { Api } from '../http/api.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
 import { bringIn } from '../seasons/bring-in.ts';
 import { compareCsv } from '../seasons/compare-table.ts';
-import { closest, compare, curves, seasons } from '../seasons/season-desk.ts';
+import { closest, compare, curves, groupDifference, seasons } from '../seasons/season-desk.ts';
 import { nameSeason } from '../seasons/season-names.ts';
 
 export function registerSeasons(api: Api, house: House): void {
@@ -53,6 +55,15 @@ export function registerSeasons(api: Api, house: House): void {
       reply
         .header('content-disposition', 'attachment; filename="batches-compared.json"')
         .send(await compare(house, request.query)),
+  );
+
+  api.get(
+    '/api/seasons/difference',
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: differenceQuestionSchema, response: { 200: differenceAnswerSchema } },
+    },
+    async (request) => groupDifference(house, request.query),
   );
 
   api.get(

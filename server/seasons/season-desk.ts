@@ -7,6 +7,8 @@
  */
 import { closestBatches, type Laid } from '../../core/season/closest.ts';
 import { hourlyCourse, warmingBeganH } from '../../core/season/course.ts';
+import { chanceRemark, noCause } from '../../core/season/difference-words.ts';
+import { compareGroups, type Group, groupsBy, pairOf } from '../../core/season/groups.ts';
 import { type BatchMeasures, measureBatch } from '../../core/season/measure-batch.ts';
 import {
   type AgedCurve,
@@ -14,6 +16,8 @@ import {
   type ClosestAnswer,
   type CompareAnswer,
   type ComparedBatch,
+  type DifferenceAnswer,
+  type DifferenceQuestion,
   mostCompared,
   mostCurves,
   type SeasonView,
@@ -67,6 +71,30 @@ export async function compare(parts: Parts, choice: Choice): Promise<CompareAnsw
       materials: [...new Set(ended.map(({ batch }) => batch.recipe.material))],
       starters: distinct(ended.flatMap(({ starters }) => starters.map(({ id, name }) => ({ id, name })))),
     },
+  };
+}
+
+/** Two groups of the batches chosen, as the page tells them in words. */
+export async function groupDifference(
+  parts: Parts,
+  { split, one: oneId, other: otherId, ...choice }: DifferenceQuestion,
+): Promise<DifferenceAnswer> {
+  const { batches } = await compare(parts, choice);
+  const groups = groupsBy(batches, split);
+  const counted = ({ id, name, batches: of }: Group) => ({ id, name, batches: of.length });
+  const pair = pairOf(groups, oneId, otherId);
+  const measures = pair ? compareGroups(...pair) : [];
+  const compared = measures.filter(({ interval }) => interval !== null).length;
+  return {
+    groups: groups.map(counted),
+    one: pair ? counted(pair[0]) : null,
+    other: pair ? counted(pair[1]) : null,
+    measures: measures.map(({ counts, interval, ...rest }) => ({
+      ...rest,
+      counts: [counts[0], counts[1]],
+      interval: interval && [interval[0], interval[1]],
+    })),
+    says: [noCause, chanceRemark(compared)].filter((says) => says !== ''),
   };
 }
 

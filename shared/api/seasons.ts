@@ -122,6 +122,45 @@ export type AgedCurve = z.infer<typeof agedCurveSchema>;
 
 export const curvesAnswerSchema = z.object({ curves: z.array(agedCurveSchema) });
 
+/** Two groups of the batches chosen, parted by what they have in common. */
+export const splits = ['material', 'site', 'year', 'season', 'starter', 'stage', 'cover'] as const;
+export type Split = (typeof splits)[number];
+export const differenceQuestionSchema = choiceSchema.extend({
+  split: z.enum(splits),
+  /** Ids of the two groups; the largest when left out. */
+  one: z.string().max(200).default(''),
+  other: z.string().max(200).default(''),
+});
+
+export type DifferenceQuestion = z.output<typeof differenceQuestionSchema>;
+
+const groupSchema = z.object({ id: z.string(), name: z.string(), batches: z.number().int() });
+
+export const differenceAnswerSchema = z.object({
+  /** Every group there is, the largest first. */
+  groups: z.array(groupSchema),
+  /** The two compared; null when all batches are alike in this. */
+  one: groupSchema.nullable(),
+  other: groupSchema.nullable(),
+  measures: z.array(
+    z.object({
+      /** As among the measures of a batch. */
+      key: z.string(),
+      /** Batches of each group in which it is known. */
+      counts: z.tuple([z.number().int(), z.number().int()]),
+      /** Hodges-Lehmann estimate of the first less the second; null when not known in one of them. */
+      shift: figure,
+      /** Holds the true shift in at least 95 of 100 such comparisons; null when there are too few batches to tell. */
+      interval: z.tuple([z.number(), z.number()]).nullable(),
+      /** Whether the interval lies wholly on one side of nothing. */
+      apart: z.boolean(),
+    }),
+  ),
+  /** What a reader must know with it: it does not say why, and some stand out by chance. */
+  says: z.array(z.string()),
+});
+export type DifferenceAnswer = z.infer<typeof differenceAnswerSchema>;
+
 export const seasonNameSchema = z.object({
   /** Null gives the season its usual name back. */
   name: z.string().trim().min(1).max(60).nullable(),

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
+import { partOf } from '../../core/season/groups.ts';
 import type { AgedCurve, ComparedBatch } from '../../shared/api/seasons.ts';
 import { addressOf, choiceQuery, readComparison } from '../../web/src/season/address.ts';
 import { amountOf, cellOf, headingOf } from '../../web/src/season/measure-words.ts';
 import { dayMarks, frameOf, nearestTo, pathOf, type Size, tens, xOf, yOf } from '../../web/src/season/overlay-shape.ts';
-import { foundIn, partOf, sorted } from '../../web/src/season/table-rows.ts';
+import { foundIn, sorted } from '../../web/src/season/table-rows.ts';
 import { groupsBy } from '../../web/src/season/two-groups.tsx';
 
 test('readComparison() keeps what can be read and forgets the rest', () => {

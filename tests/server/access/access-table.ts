@@ -93,6 +93,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'POST /api/probes/{site}/{probe}/claim': 'keeper',
   'DELETE /api/probes/{site}/{probe}/claim': 'keeper',
   'GET /api/seasons': 'viewer',
+  'GET /api/seasons/difference': 'viewer',
   'POST /api/seasons/earlier': 'keeper',
   'PUT /api/seasons/{id}': 'keeper',
   'GET /api/sites': 'viewer',

@@ -7,13 +7,10 @@
  */
 import { z } from 'zod';
 import { measureKeys } from '../../../core/season/measure-keys.ts';
-import { choiceSchema } from '../../../shared/api/seasons.ts';
+import { choiceSchema, splits } from '../../../shared/api/seasons.ts';
 
 export const sortKeys = ['name', 'startedAt', ...measureKeys] as const;
 export type SortKey = (typeof sortKeys)[number];
-
-export const splits = ['material', 'site', 'year', 'season', 'starter', 'stage', 'cover'] as const;
-export type Split = (typeof splits)[number];
 
 const viewSchema = z.object({
   by: z.enum(['age', 'warming']).catch('age'),

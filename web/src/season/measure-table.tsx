@@ -1,6 +1,8 @@
 /**
  * web/season/measure-table.tsx: a row of measures per batch, sorted by any of them, with the grower's own spread beneath.
  */
+
+import { columnOf } from '../../../core/season/groups.ts';
 import { type MeasureKey, measureKeys } from '../../../core/season/measure-keys.ts';
 import { spreadOf } from '../../../core/season/spread.ts';
 import type { ComparedBatch } from '../../../shared/api/seasons.ts';
@@ -12,7 +14,6 @@ import { Scrollable } from '../parts/scrollable.tsx';
 import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
 import { cellOf, headingOf, measureWords } from './measure-words.ts';
-import { columnOf } from './table-rows.ts';
 
 interface MeasureTableProps {
   readonly batches: readonly ComparedBatch[];

@@ -1,16 +1,14 @@
 /**
  * web/season/two-groups.tsx: two groups of batches, and by how much each measure differs, in words and with an interval.
  */
-import { difference } from '../../../core/season/difference.ts';
 import { chanceRemark, noCause, sayDifference } from '../../../core/season/difference-words.ts';
-import { measureKeys } from '../../../core/season/measure-keys.ts';
-import type { ComparedBatch } from '../../../shared/api/seasons.ts';
+import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../core/season/groups.ts';
+import { type ComparedBatch, type Split, splits } from '../../../shared/api/seasons.ts';
 import type { TempUnit } from '../format/temperature.ts';
 import { coverNames, materialNames, stageNames } from '../format/words.ts';
 import { PickField } from '../parts/forms.tsx';
-import { type Split, splits, type View } from './address.ts';
+import type { View } from './address.ts';
 import { amountOf, measureWords } from './measure-words.ts';
-import { columnOf, partOf } from './table-rows.ts';
 
 const splitNames: Record<Split, string> = {
   material: 'material',
@@ -28,23 +26,9 @@ const nameTables: Partial<Record<Split, Record<string, string>>> = {
   cover: coverNames,
 };
 
-export interface Group {
-  readonly id: string;
-  readonly name: string;
-  readonly batches: readonly ComparedBatch[];
-}
-
-/** Every value of a split among these batches, the largest group first. */
+/** With what people call each. */
 export function groupsBy(batches: readonly ComparedBatch[], split: Split): Group[] {
-  const found = new Map<string, { id: string; name: string; batches: ComparedBatch[] }>();
-  for (const batch of batches) {
-    for (const { id, name } of partOf(batch, split)) {
-      const group = found.get(id) ?? { id, name: nameTables[split]?.[id] ?? name, batches: [] };
-      group.batches.push(batch);
-      found.set(id, group);
-    }
-  }
-  return [...found.values()].sort((a, b) => b.batches.length - a.batches.length);
+  return partedBy(batches, split).map((group) => ({ ...group, name: nameTables[split]?.[group.id] ?? group.name }));
 }
 
 interface TwoGroupsProps {
@@ -56,8 +40,7 @@ interface TwoGroupsProps {
 
 export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
   const groups = view.split === '' ? [] : groupsBy(batches, view.split);
-  const one = groups.find(({ id }) => id === view.one) ?? groups[0];
-  const other = groups.find(({ id }) => id === view.other && id !== one?.id) ?? groups.find(({ id }) => id !== one?.id);
+  const [one, other] = pairOf(groups, view.one, view.other) ?? [];
   const choices = groups.map(({ id, name, batches: of }) => [id, `${name} (${of.length})`] as const);
   return (
     <>
@@ -97,27 +80,25 @@ export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
 }
 
 function Told({ one, other, unit }: { readonly one: Group; readonly other: Group; readonly unit: TempUnit }) {
-  const told = measureKeys.map((key) => {
-    const found = difference(columnOf(one.batches, key), columnOf(other.batches, key));
-    const saying = { name: measureWords[key].name(unit), amount: amountOf(key, unit) };
-    const [low, high] = found.interval ?? [0, 0];
-    return { key, found, stands: low > 0 || high < 0, words: sayDifference(found, saying, [one.name, other.name]) };
+  const told = compareGroups(one, other).map((found) => {
+    const saying = { name: measureWords[found.key].name(unit), amount: amountOf(found.key, unit) };
+    return { ...found, words: sayDifference(found, saying, [one.name, other.name]) };
   });
-  const compared = told.filter(({ found }) => found.interval !== null).length;
-  const few = told.every(({ found }) => found.interval === null);
-  const apart = told.filter(({ stands }) => stands);
-  const rest = told.filter(({ stands }) => !stands);
+  const compared = told.filter(({ interval }) => interval !== null).length;
+  const few = told.every(({ interval }) => interval === null);
+  const standing = told.filter(({ apart }) => apart);
+  const rest = told.filter(({ apart }) => !apart);
   return (
     <div class="told">
       <p class="sentence">
         {few
           ? `${countsSaid(one, other)}: too few to tell.`
-          : apart.length === 0
+          : standing.length === 0
             ? 'No measure differs clearly between the two.'
-            : `${apart.length === 1 ? 'One measure differs' : `${apart.length} measures differ`} between the two.`}
+            : `${standing.length === 1 ? 'One measure differs' : `${standing.length} measures differ`} between the two.`}
       </p>
       <ul class="differences">
-        {apart.map(({ key, words }) => (
+        {standing.map(({ key, words }) => (
           <li key={key}>{words}</li>
         ))}
       </ul>
