@@ -48,6 +48,7 @@ export class Thinner {
   readonly #broughtTo: Statement<[], number>;
   /** Place in the book of the next series of this run. */
   #next = 0;
+  #removedInRun = 0;
 
   constructor(db: Database, book: SeriesBook, sweep: Sweep) {
     this.#db = db;
@@ -95,10 +96,18 @@ export class Thinner {
       })
       .immediate();
     const removed = this.#note(moved);
+    this.#removedInRun += removed;
     if (this.#next < this.#book.all.length) return { removed, done: false };
     const done = !this.#giveBack(pages);
-    if (done) this.#next = 0;
+    if (done) this.#end();
     return { removed, done };
+  }
+
+  /** The file is only smaller once the log is copied back into it; so the log goes too, which a run has made long. */
+  #end(): void {
+    if (this.#removedInRun > 0) this.#db.pragma('wal_checkpoint(TRUNCATE)');
+    this.#removedInRun = 0;
+    this.#next = 0;
   }
 
   /** The next few series that have something to thin, no more than a step can settle and look through. */

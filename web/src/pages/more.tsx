@@ -20,6 +20,11 @@ export const morePlaces = [
   ['/people', 'People', 'Who belongs to this house, with which role; asking somebody in.'],
   ['/who-did-what', 'Who did what', 'Every change, by whom, when and from where.'],
   ['/account', 'You', 'Where you are signed in, your password, tokens for programs.'],
+  [
+    '/keeping',
+    'How long readings are kept',
+    'What they take up on disk, and from which age on ten-minute means are enough.',
+  ],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 

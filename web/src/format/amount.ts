@@ -1,0 +1,23 @@
+/**
+ * web/format/amount.ts: large counts and sizes as people read them.
+ */
+const grouped = new Intl.NumberFormat('en-GB');
+const noBreak = '\u00a0';
+
+/** @example manyWords(3168000) // => "3,168,000" */
+export function manyWords(count: number): string {
+  return grouped.format(count);
+}
+
+/** @example sizeWords(47_329_280) // => "47 MB" */
+export function sizeWords(bytes: number): string {
+  const steps = [
+    [1e12, 'TB'],
+    [1e9, 'GB'],
+    [1e6, 'MB'],
+    [1e3, 'kB'],
+  ] as const;
+  const [step, unit] = steps.find(([least]) => bytes >= 0.9995 * least) ?? [1, 'bytes'];
+  const value = bytes / step;
+  return `${grouped.format(value < 9.95 && step > 1 ? Math.round(value * 10) / 10 : Math.round(value))}${noBreak}${unit}`;
+}
