@@ -36,6 +36,8 @@ async function registerFiles(app: FastifyInstance, pagesDir: string): Promise<(r
       root: pagesDir,
       index: false,
       wildcard: false,
+      // Its own header would take the place of the one below.
+      cacheControl: false,
       setHeaders(reply, path) {
         // Files under assets/ carry a digest in their name, so they never change.
         const lasting = path.includes('/assets/');

@@ -5,6 +5,7 @@
 import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
 import { OutboxLine } from './journal/outbox-line.tsx';
+import { OfflineLine } from './live/offline-line.tsx';
 import { useHouse } from './live/use-house.ts';
 import { HomePage } from './pages/home.tsx';
 import { MorePage, morePlaces } from './pages/more.tsx';
@@ -40,6 +41,7 @@ const LinkPage = lazy(() => import('./people/link-page.tsx').then((page) => page
 const PeoplePage = lazy(() => import('./people/people-page.tsx').then((page) => page.PeoplePage));
 const AccountPage = lazy(() => import('./people/account-page.tsx').then((page) => page.AccountPage));
 const WhoDidWhatPage = lazy(() => import('./people/who-did-what-page.tsx').then((page) => page.WhoDidWhatPage));
+const KeepingPage = lazy(() => import('./keeping/keeping-page.tsx').then((page) => page.KeepingPage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
@@ -53,6 +55,7 @@ export function App() {
       </a>
       <Masthead />
       <HouseLine />
+      <OfflineLine />
       <OutboxLine />
       <main id="main" tabIndex={-1}>
         <Pages />
@@ -112,6 +115,7 @@ function Pages() {
         <Route path="/practice/:id?" component={PracticePage} />
         <Route path="/plan/lay" component={LayPage} />
         <Route path="/plan/:what?" component={PlanPage} />
+        <Route path="/keeping" component={KeepingPage} />
         <Route path="/settings" component={SettingsPage} />
         <Route path="/more" component={MorePage} />
         <Route default component={NoPage} />

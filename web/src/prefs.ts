@@ -64,6 +64,7 @@ export function usePrefs(): Prefs {
 
 let token = recall(tokenKey) ?? '';
 export const bearerToken = () => token;
+/** Whoever holds another token is another person: what the last one saw is forgotten first (live/last-answers.ts). */
 export function setBearerToken(next: string): void {
   token = next;
   remember(tokenKey, next);

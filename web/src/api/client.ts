@@ -3,10 +3,12 @@
  *
  * Takes:  a path, what the answer must look like, and perhaps a body.
  * Gives:  the answer through its zod schema; or throws ApiProblem (the house said no) or NoAnswer (it said nothing usable).
+ *         Out of reach of the house the last answer to the same question, where this device keeps it.
  * Never:  lets an unchecked answer into the page.
  */
 import type { z } from 'zod';
 import { type Problem, problemSchema } from '../../../shared/api/problem.ts';
+import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from '../live/last-answers.ts';
 import { bearerToken } from '../prefs.ts';
 
 /** The house said no, and why. */
@@ -30,6 +32,8 @@ export interface Ask {
   readonly method?: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   readonly body?: unknown;
   readonly signal?: AbortSignal;
+  /** False where an old answer would not do. */
+  readonly recall?: boolean;
 }
 
 /** Whoever wants to know that a token is missing or wrong; set once by the live connection. */
@@ -46,8 +50,35 @@ export function requestHeaders(extra: Record<string, string> = {}): Record<strin
 export async function ask<Schema extends z.ZodType>(
   schema: Schema,
   path: string,
-  { method = 'GET', body, signal }: Ask = {},
+  asked: Ask = {},
 ): Promise<z.output<Schema>> {
+  const { method = 'GET', recall = true } = asked;
+  // Signing in or out: what this device knows is another person's from now on.
+  if (method !== 'GET' && /^\/api\/(session|links\/use)$/.test(path)) await forgetAnswers();
+  const asker = whoAsks();
+  try {
+    const answer = await askHouse(schema, path, asked);
+    if (method === 'GET') void keepAnswer(path, answer.said, asker);
+    return answer.checked;
+  } catch (error) {
+    const last = recall && method === 'GET' && isOutOfReach(error) ? await recallAnswer(path) : undefined;
+    const checked = last && schema.safeParse(last.answer);
+    if (!checked?.success || asker !== whoAsks()) throw error;
+    return checked.data;
+  }
+}
+
+/** Nobody answered, or a gateway did in place of the house. */
+function isOutOfReach(error: unknown): boolean {
+  if (error instanceof ApiProblem) return [502, 504].includes(error.problem.status);
+  return error instanceof NoAnswer;
+}
+
+async function askHouse<Schema extends z.ZodType>(
+  schema: Schema,
+  path: string,
+  { method = 'GET', body, signal }: Ask,
+): Promise<{ said: unknown; checked: z.output<Schema> }> {
   const response = await send(path, {
     method,
     headers: requestHeaders({
@@ -63,7 +94,7 @@ export async function ask<Schema extends z.ZodType>(
   if (!checked.success) {
     throw new NoAnswer(`Cannot read the answer of ${path}: ${checked.error.issues[0]?.message ?? 'unknown shape'}`);
   }
-  return checked.data;
+  return { said: answer, checked: checked.data };
 }
 
 async function send(path: string, init: RequestInit): Promise<Response> {
@@ -86,7 +117,10 @@ async function jsonOf(response: Response): Promise<unknown> {
 }
 
 function refusal(status: number, answer: unknown): ApiProblem {
-  if (status === 401) onUnauthorised();
+  if (status === 401) {
+    void forgetAnswers();
+    onUnauthorised();
+  }
   const known = problemSchema.safeParse(answer);
   if (known.success) return new ApiProblem(known.data);
   const detail = `The request was refused (HTTP ${status}) without a reason given`;

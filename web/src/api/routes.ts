@@ -38,11 +38,13 @@ const probePath = (site: string, probe: string) => `/api/probes/${piece(site)}/$
 
 type Input<Schema extends z.ZodType> = z.input<Schema>;
 
-export const getHealth = () => ask(healthSchema, '/api/health');
-export const getPiles = () => ask(pilesAnswerSchema, '/api/piles');
+// The live connection shows the last of these itself, with the time they were said at.
+const fresh = { recall: false } as const;
+export const getHealth = () => ask(healthSchema, '/api/health', fresh);
+export const getPiles = () => ask(pilesAnswerSchema, '/api/piles', fresh);
 export const getPile = (id: string) => ask(pileDetailSchema, pilePath(id));
-export const getProbes = () => ask(probesAnswerSchema, '/api/probes');
-export const getSites = () => ask(sitesAnswerSchema, '/api/sites');
+export const getProbes = () => ask(probesAnswerSchema, '/api/probes', fresh);
+export const getSites = () => ask(sitesAnswerSchema, '/api/sites', fresh);
 
 export const makeSite = (site: Input<typeof newSiteSchema>) => ask(made, '/api/sites', { method: 'POST', body: site });
 export const makePile = (pile: NewPile) => ask(made, '/api/piles', { method: 'POST', body: pile });

@@ -3,17 +3,31 @@
  *
  * Takes:  /api/health, the lists, and the stream /api/live.
  * Gives:  the `house` store, always as fresh as can be had.
+ *         While the house is out of reach, what it last said, if this device opened without it.
  * Never:  gives up: when the stream stops it fetches the lists and tries again, sooner first, later at most every 15 s.
  */
 import type { z } from 'zod';
+import { healthSchema } from '../../../shared/api/health.ts';
 import { type LiveEventName, liveEventSchemas } from '../../../shared/api/live.ts';
-import type { PileSummary } from '../../../shared/api/piles.ts';
+import { type PileSummary, pilesAnswerSchema } from '../../../shared/api/piles.ts';
+import { probesAnswerSchema } from '../../../shared/api/probes.ts';
+import { sitesAnswerSchema } from '../../../shared/api/sites.ts';
 import { requestHeaders, whenUnauthorised } from '../api/client.ts';
 import { getHealth, getPiles, getProbes, getSites } from '../api/routes.ts';
 import { me } from '../people/me.ts';
 import { getSession } from '../people/people-api.ts';
 import { forgetPerson } from '../people/sign-out.ts';
 import { changeHouse, house, newWarnings, setLink, withPile, withProbe } from './house.ts';
+import { lookForNewer } from './installed.ts';
+import {
+  answersOf,
+  dropOldAnswers,
+  forgetAnswers,
+  keepAnswer,
+  recallAnswer,
+  recalled,
+  whoAsks,
+} from './last-answers.ts';
 import { type StreamEvent, startSseParser } from './sse-parser.ts';
 
 /** Beats come every 15 s; after two and a half of them the line counts as dead. */
@@ -27,12 +41,15 @@ export function connect(): void {
   running?.abort();
   running = new AbortController();
   void run(running.signal);
+  void dropOldAnswers();
 }
 
 /** While nobody is signed in there is nothing to retry until somebody does. */
 function lock(): void {
   running?.abort();
   const wasIn = me.get()?.person != null;
+  recalled.set(new Map());
+  void forgetAnswers();
   setLink('locked', Date.now());
   if (!wasIn) return;
   // The session ended, here or elsewhere: what the page knows goes with it.
@@ -44,6 +61,7 @@ function lock(): void {
 async function askWhoIsThere(): Promise<boolean> {
   try {
     const session = await getSession();
+    await answersOf(session.person?.id ?? '');
     me.set(session);
     return session.person !== null;
   } catch {
@@ -53,6 +71,7 @@ async function askWhoIsThere(): Promise<boolean> {
 whenUnauthorised(lock);
 
 async function run(stop: AbortSignal): Promise<void> {
+  let wasLost = false;
   for (let failures = 0; !stop.aborted; failures++) {
     try {
       if (!(await askWhoIsThere())) return lock();
@@ -61,11 +80,16 @@ async function run(stop: AbortSignal): Promise<void> {
       await readStream(stop, () => {
         failures = 0;
         setLink('live', Date.now());
+        recalled.set(new Map());
+        if (wasLost) lookForNewer();
+        wasLost = false;
       });
     } catch {
       // Said on the page by the mark; tried again below.
+      await showLast();
     }
     if (stop.aborted) return;
+    wasLost = true;
     setLink('lost', Date.now());
     await pause(retryAfterMs[Math.min(failures, retryAfterMs.length - 1)] ?? 15_000, stop);
   }
@@ -79,6 +103,38 @@ export async function fetchAll(): Promise<void> {
   const [{ sites }, { piles }, { probes }] = await Promise.all([getSites(), getPiles(), getProbes()]);
   changeHouse({ sites, probes });
   takePiles(piles);
+}
+
+/** What the house last said, when this page never heard it; ages go on from then. */
+async function showLast(): Promise<void> {
+  if (house.get().piles !== null || house.get().link === 'locked') return;
+  const asker = whoAsks();
+  const [health, piles, sites, probes] = await Promise.all(
+    ['/api/health', '/api/piles', '/api/sites', '/api/probes'].map(recallAnswer),
+  );
+  if (!health || !piles || asker !== whoAsks()) return;
+  const said = healthSchema.safeParse(health.answer);
+  const listed = pilesAnswerSchema.safeParse(piles.answer);
+  if (!said.success || !listed.success) return;
+  const { now, speed } = said.data;
+  const houseMs = Date.parse(now) + (Date.now() - health.saidMs) * speed;
+  changeHouse({
+    health: said.data,
+    piles: listed.data.piles,
+    sites: sitesAnswerSchema.safeParse(sites?.answer).data?.sites ?? [],
+    probes: probesAnswerSchema.safeParse(probes?.answer).data?.probes ?? [],
+    clock: { houseMs, steadyMs: performance.now(), speed },
+  });
+}
+
+/** What live events brought since it was fetched. */
+function keepLast(now: string): void {
+  const { health, piles, probes } = house.get();
+  const asker = whoAsks();
+  if (!health || !piles) return;
+  void keepAnswer('/api/health', { ...health, now }, asker);
+  void keepAnswer('/api/piles', { piles }, asker);
+  void keepAnswer('/api/probes', { probes }, asker);
 }
 
 function takePiles(piles: readonly PileSummary[]): void {
@@ -132,7 +188,9 @@ function takeEvent({ event, data }: StreamEvent): void {
     }
     case 'beat': {
       const said = checked('beat', data);
-      if (said) setClock(said.now, clock?.speed ?? 1);
+      if (!said) return;
+      setClock(said.now, clock?.speed ?? 1);
+      keepLast(said.now);
       return;
     }
     case 'pile': {
@@ -177,10 +235,17 @@ async function refreshSites(): Promise<void> {
 
 function pause(lengthMs: number, stop: AbortSignal): Promise<void> {
   return new Promise((resolve) => {
-    const timer = setTimeout(resolve, lengthMs);
-    stop.addEventListener('abort', () => {
+    const end = new AbortController();
+    const done = () => {
       clearTimeout(timer);
+      end.abort();
       resolve();
-    });
+    };
+    const timer = setTimeout(done, lengthMs);
+    const { signal } = end;
+    stop.addEventListener('abort', done, { signal });
+    // A network that came back, or a person who looks again, is worth a try at once.
+    addEventListener('online', done, { signal });
+    document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && done(), { signal });
   });
 }

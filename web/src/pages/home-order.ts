@@ -80,3 +80,12 @@ export function openingSentence(piles: readonly PileSummary[]): string {
     ? 'Nothing needs doing at your pile now.'
     : `Nothing needs doing at your ${countWord(piles.length)} piles now.`;
 }
+
+/**
+ * The same out of reach of the house, where nothing is known of now.
+ *
+ * @example asLastHeard('Nothing needs doing at your pile now.') // => "When last heard: nothing needs doing at your pile."
+ */
+export function asLastHeard(sentence: string): string {
+  return `When last heard: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1).replace(' now', '')}`;
+}

@@ -12,7 +12,7 @@ import { MoundKey } from '../mound/mound-key.tsx';
 import { ToneMark } from '../parts/marks.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { usePrefs } from '../prefs.ts';
-import { groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
+import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
 import { Welcome } from './welcome.tsx';
 
 export function HomePage() {
@@ -38,6 +38,7 @@ function Waiting() {
 
 function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
   const heading = usePage('Piles');
+  const isLost = useHouse((house) => house.link === 'lost');
   const sites = useHouse((house) => house.sites);
   const nowMs = useHouseNow();
   const reader = useReader();
@@ -48,7 +49,7 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
           {longDay(nowMs, reader)}, {clockTime(nowMs, reader)}
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          {openingSentence(piles)}
+          {isLost ? asLastHeard(openingSentence(piles)) : openingSentence(piles)}
         </h1>
         <UnclaimedLine />
       </div>

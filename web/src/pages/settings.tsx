@@ -4,6 +4,8 @@
 
 import { dayAndTime } from '../format/local-time.ts';
 import { formatTemp } from '../format/temperature.ts';
+import { forgetAnswers } from '../live/last-answers.ts';
+import { OnThisDevice } from '../live/on-this-device.tsx';
 import { useHouse, useHouseNow, useReader } from '../live/use-house.ts';
 import { Choice, TextField } from '../parts/forms.tsx';
 import { usePage } from '../parts/use-page.ts';
@@ -71,6 +73,7 @@ export function SettingsPage() {
         )}
         {bearerToken() !== '' && <ForgetToken />}
       </div>
+      <OnThisDevice />
       <HouseFacts />
     </div>
   );
@@ -81,8 +84,9 @@ function ForgetToken() {
     <p>
       <button
         type="button"
-        onClick={() => {
+        onClick={async () => {
           setBearerToken('');
+          await forgetAnswers();
           location.reload();
         }}
       >

@@ -1,0 +1,74 @@
+import { expect, test } from 'vitest';
+import { manyWords, sizeWords } from '../../web/src/format/amount.ts';
+import { keptWords, takenUp, wouldFreeWords } from '../../web/src/keeping/keeping-words.ts';
+import { keyOf } from '../../web/src/live/last-answers.ts';
+import { oldestShownMs } from '../../web/src/live/offline-line.tsx';
+import { asLastHeard } from '../../web/src/pages/home-order.ts';
+
+const sizes: [bytes: number, words: string][] = [
+  [0, '0 bytes'],
+  [999, '999 bytes'],
+  [1_000, '1 kB'],
+  [4_328_000, '4.3 MB'],
+  [9_949_000, '9.9 MB'],
+  [9_950_000, '10 MB'],
+  [999_600_000, '1 GB'],
+  [1_234_000_000_000, '1.2 TB'],
+];
+for (const [bytes, words] of sizes) {
+  test(`sizeWords() of ${bytes} bytes: ${words}`, () => expect(sizeWords(bytes).replace('\u00a0', ' ')).toBe(words));
+}
+
+test('manyWords() groups by thousands', () => expect(manyWords(3168000)).toBe('3,168,000'));
+
+test('keptWords() says years as years', () =>
+  expect([365, 730, 90, 1000].map(keptWords)).toEqual(['a year', 'two years', '90 days', '1,000 days']));
+
+test('takenUp() says what is kept now and what another year takes up, and what of it stays', () => {
+  const year = { rows: 4_205_000, bytes: 123_000_000, thinnedBytes: 23_800_000 };
+  expect(takenUp({ rows: 2, bytes: 5_000, year }).replaceAll('\u00a0', ' ')).toBe(
+    '2 readings are kept as they came, 5 kB on disk with all rollups. At the pace of the last seven days another year takes up 123 MB, of which 24 MB stay once it is thinned.',
+  );
+  expect(takenUp({ rows: 0, bytes: 5_000, year: { rows: 0, bytes: 0, thinnedBytes: null } })).toMatch(
+    /^No single reading is kept as it came.* None came in the last seven days\.$/,
+  );
+});
+
+test('wouldFreeWords() says when nothing is old enough', () => {
+  expect(wouldFreeWords({ rows: 0, bytes: 0 })).toBe('nothing is that old yet');
+  expect(wouldFreeWords({ rows: 84_720, bytes: 2_000_000 })).toBe('84,720 readings are older, about 2\u00a0MB');
+});
+
+const paths: [path: string, key: string | undefined][] = [
+  ['/api/piles', '/api/piles'],
+  ['/api/piles/bed', '/api/piles/bed?'],
+  ['/api/piles/bed/entries?limit=20', '/api/piles/bed/entries?limit=20'],
+  [
+    '/api/piles/bed/series?from=2031-03-01T00:00:00.000Z&to=2031-03-02T00:00:20.000Z&points=500',
+    '/api/piles/bed/series?hours=24',
+  ],
+  ['/api/live', undefined],
+  ['/api/session', undefined],
+  ['/api/people', undefined],
+  ['/api/photos/p1', undefined],
+  ['/api/batches/b1/record', undefined],
+  ['/api/export/all.json', undefined],
+];
+for (const [path, key] of paths) {
+  test(`keyOf() ${path}: ${key ?? 'not kept'}`, () => expect(keyOf(path)).toBe(key));
+}
+
+test('oldestShownMs() tells the oldest of what a page shows, and leaves other piles out', () => {
+  const shown = new Map([
+    ['/api/piles', 50],
+    ['/api/piles/bed?', 30],
+    ['/api/piles/heap?', 10],
+  ]);
+  expect(oldestShownMs(shown, '/piles/bed/journal')).toBe(30);
+  expect(oldestShownMs(shown, '/')).toBe(50);
+  expect(oldestShownMs(new Map(), '/')).toBeUndefined();
+});
+
+test('asLastHeard() says nothing of now', () => {
+  expect(asLastHeard('Two of four piles need you now.')).toBe('When last heard: two of four piles need you.');
+});

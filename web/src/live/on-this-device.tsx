@@ -1,0 +1,34 @@
+/**
+ * web/live/on-this-device.tsx: whether these pages open out of reach of the house, and how to put them beside other apps.
+ */
+import { useStore } from '../store.ts';
+import { type Installed, installed } from './installed.ts';
+
+const says: Record<Installed['opensOffline'], string> = {
+  yes: 'These pages open when the house is out of reach too, with what it last said and how old that is. Entries you write then are sent later.',
+  'not-yet': 'These pages are being copied, so that they open when the house is out of reach too.',
+  no: 'These pages open only while the house answers: a browser keeps them only from an address with https, or on the machine itself.',
+};
+
+export function OnThisDevice() {
+  const { opensOffline, install } = useStore(installed, (value) => value);
+  return (
+    <section class="house-facts" aria-labelledby="on-this-device">
+      <h2 id="on-this-device">On this device</h2>
+      <p>{says[opensOffline]}</p>
+      {install ? (
+        <p>
+          <button type="button" onClick={() => void install()}>
+            Put Branhearth beside your other apps
+          </button>
+        </p>
+      ) : (
+        opensOffline === 'yes' && (
+          <p class="hint">
+            To have it beside your other apps, look for “Add to home screen” or “Install” in the browser’s menu.
+          </p>
+        )
+      )}
+    </section>
+  );
+}
