@@ -26,6 +26,8 @@ export interface ListedRoute {
   readonly method: string;
   readonly url: string;
   readonly access: Access;
+  /** What the audit trail says of it; false for what changes nothing or writes its own row. */
+  readonly does: string | false | undefined;
   /** Left out of the description: the documents and files of the pages. */
   readonly hidden: boolean;
 }
@@ -52,6 +54,7 @@ export function registerRouteAccess(app: FastifyInstance): { refuseUnguarded(): 
           method: one,
           url,
           access: config?.access ?? 'owner',
+          does: config?.does,
           hidden: (schema as { hide?: boolean } | undefined)?.hide === true,
         })),
       ),

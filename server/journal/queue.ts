@@ -15,11 +15,17 @@ import { type JournalDesk, timeProblem } from './journal-desk.ts';
 type Queued = z.output<typeof queuedEntriesSchema>['entries'];
 type Outcome = QueuedAnswer['outcomes'][number];
 
-export async function handInQueue(queued: Queued, desk: JournalDesk, clock: Clock): Promise<Outcome[]> {
+/** @param signed The name that stands beside an entry, where the one it was written with does not count. */
+export async function handInQueue(
+  queued: Queued,
+  desk: JournalDesk,
+  clock: Clock,
+  signed: (by: string | undefined) => string | undefined = (by) => by,
+): Promise<Outcome[]> {
   const outcomes: Outcome[] = [];
   const kept: EntryRecord[] = [];
   try {
-    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, desk, clock, kept));
+    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, desk, clock, kept, signed));
   } finally {
     // What was kept stays kept even if a later one failed, so the judge must hear of it.
     await desk.tellOf(kept);
@@ -33,6 +39,7 @@ async function handIn(
   desk: JournalDesk,
   clock: Clock,
   kept: EntryRecord[],
+  signed: (by: string | undefined) => string | undefined,
 ): Promise<Outcome> {
   const { id } = entry;
   const refused = (detail: string, pointer: string): Outcome => ({ id, outcome: 'refused', detail, pointer });
@@ -44,7 +51,7 @@ async function handIn(
   const problem = timeProblem(read.data.at, clock.nowMs());
   if (problem) return refused(problem, '/at');
   try {
-    const answer = await desk.addQuietly(pileId, read.data);
+    const answer = await desk.addQuietly(pileId, { ...read.data, by: signed(read.data.by) });
     if (answer.kept === 'kept') kept.push(answer.record);
     return { id, outcome: answer.kept, detail: null, pointer: null };
   } catch (error) {

@@ -7,6 +7,7 @@ import { entryFactsSchema } from '../../shared/entry.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
+import { signedBy } from '../people/signed-by.ts';
 import { actView } from '../views/pile-detail.ts';
 import { randomId } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
@@ -30,7 +31,7 @@ export function registerActs(api: Api, house: House): void {
   api.post(
     '/api/piles/:id/acts',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'wrote down what was done to a pile' },
       schema: { params: pileParams, body: newActSchema, response: { 201: actRecordSchema } },
     },
     async (request, reply) => {
@@ -60,7 +61,7 @@ export function registerActs(api: Api, house: House): void {
         pileId,
         atMs,
         recordedAtMs: nowMs,
-        by: null,
+        by: signedBy(request, undefined) ?? null,
         note: said,
         photoIds: [],
         what: entryFactsSchema.parse(what),

@@ -6,6 +6,7 @@ import { alarmActSchema, alarmDetailSchema, alarmsAnswerSchema, shelveSchema } f
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { notFound } from '../http/problem.ts';
+import { signedBy } from '../people/signed-by.ts';
 import { alarmDetail } from '../views/alarm-view.ts';
 import { pileParams } from './piles.ts';
 
@@ -41,25 +42,35 @@ export function registerAlarms(api: Api, house: House): void {
     async (request, reply) => (await show(request.params.id)) ?? notFound(reply, 'alarm', request.params.id),
   );
 
-  const handle = (path: string, body: z.ZodType, act: (id: string, input: unknown) => Promise<boolean>) =>
+  const handle = <Body extends z.ZodType<{ by?: string | undefined } | null | undefined>>(
+    path: string,
+    does: string,
+    body: Body,
+    act: (id: string, input: z.output<Body>, by: { by?: string }) => Promise<boolean>,
+  ) =>
     api.post(
       path,
-      { config: { access: 'keeper' }, schema: { params: alarmParams, body, response: { 200: alarmDetailSchema } } },
+      {
+        config: { access: 'keeper', does },
+        schema: { params: alarmParams, body, response: { 200: alarmDetailSchema } },
+      },
       async (request, reply) => {
         const { id } = request.params;
-        if (!(await act(id, request.body))) return notFound(reply, 'open alarm', id);
+        const input = request.body as z.output<Body>;
+        const by = signedBy(request, input?.by);
+        if (!(await act(id, input, by === undefined ? {} : { by }))) return notFound(reply, 'open alarm', id);
         return (await show(id)) ?? notFound(reply, 'alarm', id);
       },
     );
 
   const whoSchema = alarmActSchema.nullish();
-  handle('/api/alarms/:id/acknowledge', whoSchema, (id, input) =>
-    watch.handleAlarm(id, { kind: 'acknowledge', ...whoSchema.parse(input) }),
+  handle('/api/alarms/:id/acknowledge', 'acknowledged a warning', whoSchema, (id, input, by) =>
+    watch.handleAlarm(id, { kind: 'acknowledge', ...input, ...by }),
   );
-  handle('/api/alarms/:id/shelve', shelveSchema, (id, input) =>
-    watch.handleAlarm(id, { kind: 'shelve', ...shelveSchema.parse(input) }),
+  handle('/api/alarms/:id/shelve', 'shelved a warning', shelveSchema, (id, input, by) =>
+    watch.handleAlarm(id, { kind: 'shelve', ...input, ...by }),
   );
-  handle('/api/alarms/:id/unshelve', whoSchema, (id, input) =>
-    watch.handleAlarm(id, { kind: 'unshelve', ...whoSchema.parse(input) }),
+  handle('/api/alarms/:id/unshelve', 'took a warning off the shelf', whoSchema, (id, input, by) =>
+    watch.handleAlarm(id, { kind: 'unshelve', ...input, ...by }),
   );
 }

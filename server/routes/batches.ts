@@ -1,6 +1,7 @@
 /**
  * server/routes/batches.ts: batches, and the steps in their lives.
  */
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import {
   abandonSchema,
@@ -17,10 +18,12 @@ import {
 } from '../../shared/api/lineage.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound } from '../http/problem.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';
 import type { BatchLife } from '../lineage/batch-life.ts';
 import { batchView, readFamily } from '../lineage/family.ts';
+import { signedBy } from '../people/signed-by.ts';
 import { pileParams } from './piles.ts';
 
 export function registerBatches(api: Api, house: House, life: BatchLife): void {
@@ -59,10 +62,12 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   api.patch(
     '/api/batches/:id',
-    { config: { access: 'keeper' }, schema: { ...answers, body: outcomeSchema } },
+    { config: { access: 'keeper', does: 'changed a batch' }, schema: { ...answers, body: outcomeSchema } },
     async (request, reply) => {
       const { id } = request.params;
-      if (!(await shown(id))) return notFound(reply, 'batch', id);
+      const before = await shown(id);
+      if (!before) return notFound(reply, 'batch', id);
+      tell(request, { subject: before.name, before: { name: before.name, outcome: before.outcome } });
       const { outcome, name } = request.body;
       if (outcome !== undefined) await journal.lineage.setOutcome(id, outcome || null);
       if (name !== undefined) await journal.lineage.rename(id, name);
@@ -72,7 +77,10 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   api.post(
     '/api/batches/:id/continue',
-    { config: { access: 'keeper' }, schema: { ...answersNew, body: continueBatchSchema } },
+    {
+      config: { access: 'keeper', does: 'took a batch to its next stage' },
+      schema: { ...answersNew, body: continueBatchSchema },
+    },
     async (request, reply) => {
       const { id } = request.params;
       if (!(await shown(id))) return notFound(reply, 'batch', id);
@@ -84,7 +92,10 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   api.post(
     '/api/batches/merge',
-    { config: { access: 'keeper' }, schema: { body: mergeBatchesSchema, response: { 201: batchDetailSchema } } },
+    {
+      config: { access: 'keeper', does: 'merged batches' },
+      schema: { body: mergeBatchesSchema, response: { 201: batchDetailSchema } },
+    },
     async (request, reply) => {
       const made = await life.merge(request.body);
       const detail = await shown(made);
@@ -94,30 +105,34 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
 
   const step = <Body extends z.ZodType>(
     name: string,
+    does: string,
     body: Body,
-    run: (id: string, ask: z.output<Body>) => Promise<unknown>,
+    run: (id: string, ask: z.output<Body>, request: FastifyRequest) => Promise<unknown>,
   ) => {
     api.post(
       `/api/batches/:id/${name}`,
-      { config: { access: 'keeper' }, schema: { ...answers, body } },
+      { config: { access: 'keeper', does }, schema: { ...answers, body } },
       async (request, reply) => {
         const { id } = request.params;
         if (!(await shown(id))) return notFound(reply, 'batch', id);
-        await run(id, request.body as z.output<Body>);
+        await run(id, request.body as z.output<Body>, request);
         return (await shown(id)) ?? notFound(reply, 'batch', id);
       },
     );
   };
-  step('split', splitBatchSchema, (id, ask) => life.split(id, ask));
-  step('abandon', abandonSchema, (id, ask) => life.abandon(id, ask));
-  step('uses', newUseSchema, (id, ask) => life.use(id, ask));
-  step('keep', keepLotSchema, (id, ask) => life.keepLot(id, ask));
-  step('inputs', addInputSchema, (id, ask) => life.addInput(id, ask));
+  step('split', 'split a batch', splitBatchSchema, (id, ask) => life.split(id, ask));
+  step('abandon', 'gave a batch up', abandonSchema, (id, ask) => life.abandon(id, ask));
+  step('uses', 'used of a batch', newUseSchema, (id, ask, request) => {
+    const by = signedBy(request, ask.by);
+    return life.use(id, by === undefined ? ask : { ...ask, by });
+  });
+  step('keep', 'kept of a batch as a starter', keepLotSchema, (id, ask) => life.keepLot(id, ask));
+  step('inputs', 'added an input to a batch', addInputSchema, (id, ask) => life.addInput(id, ask));
 
   api.delete(
     '/api/batches/:id/inputs/:flowId',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'took back an input of a batch' },
       schema: { ...answers, params: pileParams.extend({ flowId: z.string().min(1).max(64) }) },
     },
     async (request, reply) => {

@@ -46,7 +46,10 @@ export function registerCalendar(api: Api, house: House): void {
 
   api.post(
     '/api/calendar/renewal',
-    { config: { access: 'owner' }, schema: { response: { 200: calendarSchema } } },
+    {
+      config: { access: 'owner', does: 'renewed the address of the calendar' },
+      schema: { response: { 200: calendarSchema } },
+    },
     async (request, reply) => {
       reply.header('Cache-Control', 'private, no-store');
       return shown(addressOf(publicAddress(config.PUBLIC_URL, request), await renew()));

@@ -16,10 +16,12 @@ import {
 import type { EntriesQuestion } from '../../shared/store/journal.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
 import { entryView, versionView } from '../journal/entry-view.ts';
 import { JournalDesk, timeProblem } from '../journal/journal-desk.ts';
 import { handInQueue } from '../journal/queue.ts';
+import { signedBy } from '../people/signed-by.ts';
 import { pileParams } from './piles.ts';
 
 type EntriesQuery = z.output<typeof entriesQuerySchema>;
@@ -86,7 +88,7 @@ export function registerEntries(api: Api, house: House): void {
   api.post(
     '/api/piles/:id/entries',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'wrote into the journal of a pile' },
       schema: { params: pileParams, body: newEntrySchema, response: { 200: entrySchema, 201: entrySchema } },
     },
     async (request, reply) => {
@@ -94,7 +96,7 @@ export function registerEntries(api: Api, house: House): void {
       if (!watch.get(id)) return notFound(reply, 'pile', id);
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
-      const { kept, entryId } = await desk.add(id, request.body);
+      const { kept, entryId } = await desk.add(id, { ...request.body, by: signedBy(request, request.body.by) });
       const made = await shown(entryId);
       if (!made) return notFound(reply, 'entry', entryId);
       return reply.code(kept === 'kept' ? 201 : 200).send(made.entry);
@@ -103,8 +105,13 @@ export function registerEntries(api: Api, house: House): void {
 
   api.post(
     '/api/entries',
-    { config: { access: 'keeper' }, schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } } },
-    async (request) => ({ outcomes: await handInQueue(request.body.entries, desk, clock) }),
+    {
+      config: { access: 'keeper', does: 'handed in entries that had waited' },
+      schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } },
+    },
+    async (request) => ({
+      outcomes: await handInQueue(request.body.entries, desk, clock, (by) => signedBy(request, by)),
+    }),
   );
 
   api.get(
@@ -119,7 +126,7 @@ export function registerEntries(api: Api, house: House): void {
   api.post(
     '/api/entries/:id/corrections',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'corrected an entry' },
       schema: { params: pileParams, body: correctionSchema, response: { 200: entrySchema, 201: entrySchema } },
     },
     async (request, reply) => {
@@ -127,7 +134,8 @@ export function registerEntries(api: Api, house: House): void {
       if (!found) return notFound(reply, 'entry', request.params.id);
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
-      const { kept } = await desk.correct(found.newest, request.body);
+      const { kept } = await desk.correct(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
+      if (kept === 'kept') tell(request, { subject: found.newest.pileId, before: found.entry });
       const corrected = await shown(request.params.id);
       return reply.code(kept === 'kept' ? 201 : 200).send((corrected ?? found).entry);
     },
@@ -136,13 +144,14 @@ export function registerEntries(api: Api, house: House): void {
   api.post(
     '/api/entries/:id/withdrawal',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'struck out an entry' },
       schema: { params: pileParams, body: withdrawalSchema, response: { 200: entrySchema } },
     },
     async (request, reply) => {
       const found = await shown(request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);
-      await desk.withdraw(found.newest, request.body);
+      await desk.withdraw(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
+      tell(request, { subject: found.newest.pileId, before: found.entry });
       return ((await shown(request.params.id)) ?? found).entry;
     },
   );

@@ -31,7 +31,7 @@ export function registerImport(api: Api, house: House): void {
   api.post(
     '/api/import/preview',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: false },
       bodyLimit,
       schema: { body: importAskSchema, response: { 200: importPreviewSchema } },
     },
@@ -41,7 +41,7 @@ export function registerImport(api: Api, house: House): void {
   api.post(
     '/api/import/commit',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'brought in a file' },
       bodyLimit,
       schema: { body: importCommitSchema, response: { 200: importDoneSchema } },
     },

@@ -34,7 +34,10 @@ export function registerIngest(api: Api, house: House): void {
 
   api.post(
     '/api/ingest/listen',
-    { config: { access: 'owner' }, schema: { body: listenSchema, response: { 200: foreignMessagesAnswerSchema } } },
+    {
+      config: { access: 'owner', does: false },
+      schema: { body: listenSchema, response: { 200: foreignMessagesAnswerSchema } },
+    },
     async (request, reply) => {
       const problem = filterProblem(request.body.filter);
       if (problem !== undefined) {

@@ -18,7 +18,10 @@ export function registerKeeping(api: Api, house: House): void {
 
   api.put(
     '/api/keeping',
-    { config: { access: 'owner' }, schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } } },
+    {
+      config: { access: 'owner', does: 'changed how long readings are kept' },
+      schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },
+    },
     async (request) => {
       await house.thinning.choose(request.body.keptDays);
       return keepingView(house, undefined);

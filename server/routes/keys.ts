@@ -74,7 +74,10 @@ export function registerKeys(api: Api, house: House): void {
 
   api.post(
     '/api/keys',
-    { config: { access: 'owner' }, schema: { body: newKeySchema, response: { 201: madeKeySchema } } },
+    {
+      config: { access: 'owner', does: 'made a key for probes' },
+      schema: { body: newKeySchema, response: { 201: madeKeySchema } },
+    },
     async (request, reply) => {
       const { name, ...reach } = request.body;
       const problem = foreignProblem(reach.foreign);
@@ -106,7 +109,7 @@ export function registerKeys(api: Api, house: House): void {
   api.delete(
     '/api/keys/:id',
     {
-      config: { access: 'owner' },
+      config: { access: 'owner', does: 'revoked a key for probes' },
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
     },
     async (request, reply) => {
@@ -121,7 +124,10 @@ export function registerKeys(api: Api, house: House): void {
 
   api.put(
     '/api/keys/rule',
-    { config: { access: 'owner' }, schema: { body: doorRuleSchema, response: { 200: keysAnswerSchema } } },
+    {
+      config: { access: 'owner', does: 'changed who needs a key at the broker' },
+      schema: { body: doorRuleSchema, response: { 200: keysAnswerSchema } },
+    },
     async (request, reply) => {
       if (!door) return sendProblem(reply, 409, 'The broker is your own, so its own settings say who needs a key.');
       await keepEveryProbeNeedsAKey(journal, request.body.everyProbeNeedsAKey);

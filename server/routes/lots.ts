@@ -6,6 +6,7 @@ import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../.
 import type { LotRecord } from '../../shared/store/journal.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound } from '../http/problem.ts';
 import type { BatchLife } from '../lineage/batch-life.ts';
 import { readFamily } from '../lineage/family.ts';
@@ -22,7 +23,7 @@ export function registerLots(api: Api, house: House, life: BatchLife): void {
 
   api.post(
     '/api/lots',
-    { config: { access: 'keeper' }, schema: { body: newLotSchema, response: { 201: lotSchema } } },
+    { config: { access: 'keeper', does: 'added a lot' }, schema: { body: newLotSchema, response: { 201: lotSchema } } },
     async (request, reply) => {
       const id = await life.addLot(request.body);
       const lot = await journal.lots.get(id);
@@ -42,12 +43,13 @@ export function registerLots(api: Api, house: House, life: BatchLife): void {
   api.patch(
     '/api/lots/:id',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'changed a lot' },
       schema: { params: pileParams, body: lotChangeSchema, response: { 200: lotSchema } },
     },
     async (request, reply) => {
       const lot = await journal.lots.get(request.params.id);
       if (!lot) return notFound(reply, 'lot', request.params.id);
+      tell(request, { before: lotView(lot) });
       const changed: LotRecord = { ...lot, ...said(request.body) };
       await journal.lots.change(changed);
       return lotView(changed);

@@ -13,6 +13,7 @@ import {
 } from '../../shared/api/ingest.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
 import { randomId } from './id-from-name.ts';
 
@@ -43,13 +44,19 @@ export function registerMappings(api: Api, house: House): void {
 
   api.post(
     '/api/mappings/try',
-    { config: { access: 'owner' }, schema: { body: mappingInputSchema, response: { 200: mappingTrialSchema } } },
+    {
+      config: { access: 'owner', does: false },
+      schema: { body: mappingInputSchema, response: { 200: mappingTrialSchema } },
+    },
     async (request, reply) => refused(reply, request.body) ?? ingest.tryMapping(request.body),
   );
 
   api.post(
     '/api/mappings',
-    { config: { access: 'owner' }, schema: { body: mappingInputSchema, response: { 201: mappingSchema } } },
+    {
+      config: { access: 'owner', does: 'mapped a foreign topic' },
+      schema: { body: mappingInputSchema, response: { 201: mappingSchema } },
+    },
     async (request, reply) => {
       const problem = refused(reply, request.body);
       if (problem) return problem;
@@ -63,10 +70,11 @@ export function registerMappings(api: Api, house: House): void {
   api.delete(
     '/api/mappings/:id',
     {
-      config: { access: 'owner' },
+      config: { access: 'owner', does: 'removed the mapping of a foreign topic' },
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
     },
     async (request, reply) => {
+      tell(request, { before: (await journal.mappings.list()).find(({ id }) => id === request.params.id) });
       if (!(await journal.mappings.remove(request.params.id))) return notFound(reply, 'mapping', request.params.id);
       await apply();
       return reply.code(204).send();

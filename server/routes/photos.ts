@@ -32,7 +32,7 @@ export function registerPhotos(api: Api, house: House): void {
   api.put(
     '/api/photos/:id',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'handed in a photo' },
       bodyLimit: photoLimits.bytes,
       schema: {
         params: photoParams,

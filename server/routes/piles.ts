@@ -16,6 +16,7 @@ import type { Stage } from '../../shared/names.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
 import { pileDetail } from '../views/pile-detail.ts';
 import { idFromName, randomId } from './id-from-name.ts';
@@ -75,7 +76,10 @@ export function registerPiles(api: Api, house: House): void {
 
   api.post(
     '/api/piles',
-    { config: { access: 'keeper' }, schema: { body: newPileSchema, response: { 201: pileDetailSchema } } },
+    {
+      config: { access: 'keeper', does: 'laid a pile' },
+      schema: { body: newPileSchema, response: { 201: pileDetailSchema } },
+    },
     async (request, reply) => {
       const { id, site, name, stage, startedAt, recipe, limits } = request.body;
       const nowMs = clock.nowMs();
@@ -100,13 +104,14 @@ export function registerPiles(api: Api, house: House): void {
   api.patch(
     '/api/piles/:id',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'changed a pile' },
       schema: { params: pileParams, body: pileChangeSchema, response: { 200: pileDetailSchema } },
     },
     async (request, reply) => {
       const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
       const { name, limits } = request.body;
+      tell(request, { before: { name: one.pile.name, ...(limits && { limits: one.batch?.limits ?? {} }) } });
       if (name !== undefined) await journal.piles.rename(one.pile.id, name);
       if (limits && one.batch) {
         await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...said(limits) } });
@@ -117,10 +122,15 @@ export function registerPiles(api: Api, house: House): void {
 
   api.delete(
     '/api/piles/:id',
-    { config: { access: 'keeper' }, schema: { params: pileParams, response: { 204: z.undefined() } } },
+    {
+      config: { access: 'keeper', does: 'removed a pile' },
+      schema: { params: pileParams, response: { 204: z.undefined() } },
+    },
     async (request, reply) => {
       const { id } = request.params;
-      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      const one = watch.get(id);
+      if (!one) return notFound(reply, 'pile', id);
+      tell(request, { before: { name: one.pile.name, site: one.pile.siteId } });
       await journal.piles.remove(id);
       await watch.reload(id);
       return reply.code(204).send();
@@ -130,7 +140,7 @@ export function registerPiles(api: Api, house: House): void {
   api.post(
     '/api/piles/:id/finish',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'finished the batch of a pile' },
       schema: { params: pileParams, body: finishBatchSchema.nullish(), response: { 200: pileDetailSchema } },
     },
     async (request, reply) => {
@@ -148,7 +158,7 @@ export function registerPiles(api: Api, house: House): void {
   api.post(
     '/api/piles/:id/batches',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'laid a batch on a pile' },
       schema: { params: pileParams, body: newBatchSchema, response: { 201: pileDetailSchema } },
     },
     async (request, reply) => {

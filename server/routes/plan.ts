@@ -20,22 +20,31 @@ import type { Api } from '../http/api.ts';
 export function registerPlan(api: Api): void {
   api.post(
     '/api/plan/dilution',
-    { config: { access: 'viewer' }, schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } } },
+    {
+      config: { access: 'viewer', does: false },
+      schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } },
+    },
     async (request) => planDilution(request.body),
   );
   api.post(
     '/api/plan/water',
-    { config: { access: 'viewer' }, schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } } },
+    {
+      config: { access: 'viewer', does: false },
+      schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } },
+    },
     async (request) => planWater(request.body),
   );
   api.post(
     '/api/plan/mix',
-    { config: { access: 'viewer' }, schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } },
+    { config: { access: 'viewer', does: false }, schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } },
     async (request) => planMix(request.body),
   );
   api.post(
     '/api/plan/dates',
-    { config: { access: 'viewer' }, schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } } },
+    {
+      config: { access: 'viewer', does: false },
+      schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } },
+    },
     async (request) => {
       const { startAt, stage, airC, units } = request.body;
       const dates = planDates({ startMs: startAt, stage, airC, inFahrenheit: units.temperature === 'F' });

@@ -6,6 +6,7 @@ import { calibrationSchema, claimSchema, probeSchema, probesAnswerSchema } from 
 import { nameSchema } from '../../shared/names.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound } from '../http/problem.ts';
 import { type KnownProbe, probeView } from '../probes/probe-book.ts';
 
@@ -31,7 +32,7 @@ export function registerProbes(api: Api, house: House): void {
   api.post(
     '/api/probes/:site/:probe/claim',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'claimed a probe for a pile' },
       schema: { params: probeParams, body: claimSchema, response: { 200: probeSchema } },
     },
     async (request, reply) => {
@@ -43,6 +44,7 @@ export function registerProbes(api: Api, house: House): void {
       if (!watch) return notFound(reply, 'pile', pileId);
 
       const before = known.claim?.pileId;
+      tell(request, { before: claimTold(known) });
       // A probe that spoke just before its batch was written down stood in the pile already.
       const laidMs = watch.batch?.startedAtMs ?? house.clock.nowMs();
       const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
@@ -57,11 +59,15 @@ export function registerProbes(api: Api, house: House): void {
 
   api.delete(
     '/api/probes/:site/:probe/claim',
-    { config: { access: 'keeper' }, schema: { params: probeParams, response: { 200: probeSchema } } },
+    {
+      config: { access: 'keeper', does: 'released a probe' },
+      schema: { params: probeParams, response: { 200: probeSchema } },
+    },
     async (request, reply) => {
       const { site, probe } = request.params;
       const known = house.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      tell(request, { before: claimTold(known) });
       if (known.claim) {
         const { pileId } = known.claim;
         await house.journal.claims.release(site, probe, house.clock.nowMs());
@@ -75,16 +81,21 @@ export function registerProbes(api: Api, house: House): void {
   api.put(
     '/api/probes/:site/:probe/calibration',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'calibrated a probe' },
       schema: { params: probeParams, body: calibrationSchema, response: { 200: probeSchema } },
     },
     async (request, reply) => {
       const { site, probe } = request.params;
       const known = house.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      tell(request, { before: { temperatureOffsetC: known.temperatureOffsetC } });
       await house.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
       known.temperatureOffsetC = request.body.temperatureOffsetC;
       return changed(known);
     },
   );
+}
+
+function claimTold({ claim }: KnownProbe) {
+  return claim && { pile: claim.pileId, position: claim.position };
 }

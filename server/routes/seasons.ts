@@ -77,7 +77,7 @@ export function registerSeasons(api: Api, house: House): void {
   api.put(
     '/api/seasons/:id',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'named a season' },
       schema: {
         params: z.object({ id: seasonIdSchema }),
         body: seasonNameSchema,
@@ -102,7 +102,7 @@ export function registerSeasons(api: Api, house: House): void {
   api.post(
     '/api/seasons/earlier',
     {
-      config: { access: 'keeper' },
+      config: { access: 'keeper', does: 'brought in an earlier batch' },
       schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } },
     },
     async (request, reply) => {

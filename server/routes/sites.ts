@@ -17,7 +17,10 @@ export function registerSites(api: Api, house: House): void {
 
   api.post(
     '/api/sites',
-    { config: { access: 'keeper' }, schema: { body: newSiteSchema, response: { 201: siteSchema } } },
+    {
+      config: { access: 'keeper', does: 'added a site' },
+      schema: { body: newSiteSchema, response: { 201: siteSchema } },
+    },
     async (request, reply) => {
       const { id, name, timeZone, latitude, longitude } = request.body;
       const site = {

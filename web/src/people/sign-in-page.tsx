@@ -72,7 +72,7 @@ function ByToken({ open }: { readonly open: boolean }) {
       <summary>Open with the token</summary>
       <form
         class="form"
-        aria-label="Open with the token"
+        aria-label="Open the house"
         onSubmit={(event) => {
           event.preventDefault();
           setBearerToken(token.trim());
