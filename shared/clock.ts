@@ -11,9 +11,11 @@ export interface Clock {
   nowMs(): number;
   /** Seconds of the house per second of the machine; 1 when live. */
   readonly speed: number;
+  /** Time that nobody sets, from any beginning [ms]; beside it a jump of `nowMs` is seen. */
+  steadyMs?(): number;
 }
 
-export const liveClock: Clock = { nowMs: () => Date.now(), speed: 1 };
+export const liveClock: Clock = { nowMs: () => Date.now(), speed: 1, steadyMs: () => performance.now() };
 
 /** `startMs` in house time was (or will be) at `anchorMs` of the machine; runs `speed` times as fast. */
 export const fastClockSchema = z.object({

@@ -77,6 +77,15 @@ export class AlarmBoard {
     }
   }
 
+  /** The clock was set back: what is held since a time to come is held since now. */
+  clockWasSet(nowMs: number): void {
+    for (const place of this.#places.values()) {
+      const { machine } = place;
+      const hold = { ...machine.hold, sinceMs: Math.min(machine.hold.sinceMs, nowMs) };
+      place.machine = { ...machine, sinceMs: Math.min(machine.sinceMs, nowMs), hold };
+    }
+  }
+
   /** One look at everything that was assessed. */
   look(items: readonly Finding[], nowMs: number): BoardChange {
     const change: BoardChange = { alarms: [], steps: [] };

@@ -116,7 +116,8 @@ export class PileWatch {
     keepPlace: boolean,
     listeningForMs: number,
   ): Promise<BoardChange & Pick<WatchChange, 'watch'>> {
-    const atMs = Math.max(nowMs, this.#lookedMs); // a machine's clock may be set back; alarms never step back
+    // Alarms never step back, and a batch is never looked at before it was laid.
+    const atMs = Math.max(nowMs, this.#lookedMs, this.batch?.startedAtMs ?? 0);
     this.#lookedMs = atMs;
     if (!this.setup || !this.#state) return { alarms: [], steps: [], watch: null };
     if (this.#lateFromMs < Number.POSITIVE_INFINITY) await this.#goBack(atMs);
@@ -133,6 +134,17 @@ export class PileWatch {
     const meanC = state?.airByHour.at(-1) ?? null;
     if (!state || meanC === null || !this.band) return false;
     return weatherDeparts(this.band, meanC, state.firstHour + state.airByHour.length - 1);
+  }
+
+  /**
+   * The machine's clock was set. Back: what was judged of the time that has yet to come is judged anew as it comes, and
+   * holds begin again, so that nothing waits until the old time is reached. Steps that were taken stay taken.
+   */
+  clockWasSet(nowMs: number): void {
+    if (nowMs >= this.#lookedMs) return;
+    this.#lookedMs = nowMs;
+    this.#lateFromMs = Math.min(this.#lateFromMs, nowMs);
+    this.board.clockWasSet(nowMs);
   }
 
   handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {

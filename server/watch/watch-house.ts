@@ -34,6 +34,7 @@ import { randomId } from '../routes/id-from-name.ts';
 import { pileSummary } from '../views/pile-summary.ts';
 import { AlarmBoard, type AlarmHandling } from './alarm-board.ts';
 import type { BandKeeper } from './band-keeper.ts';
+import { jumpDetector } from './clock-jump.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { grouped } from './grouped.ts';
 import { airByHour } from './measured-air.ts';
@@ -104,7 +105,8 @@ export class WatchHouse implements WatchDoor {
   readonly #parts: WatchHouseParts;
   readonly #entries = new Map<string, Entry>();
   readonly #queues = new Map<string, Promise<unknown>>();
-  readonly #listeningSinceMs: number;
+  #listeningSinceMs: number;
+  readonly #jumpMs: () => number;
   readonly #finished: FinishedCurves;
   readonly #bandTurn = pLimit(bandsAtATime);
   readonly #claims = new Map<string, readonly ClaimRecord[]>();
@@ -118,6 +120,7 @@ export class WatchHouse implements WatchDoor {
   private constructor(parts: WatchHouseParts) {
     this.#parts = parts;
     this.#listeningSinceMs = parts.clock.nowMs();
+    this.#jumpMs = jumpDetector(parts.clock);
     this.#finished = new FinishedCurves(parts.journal, parts.readings);
   }
 
@@ -364,7 +367,24 @@ export class WatchHouse implements WatchDoor {
     this.#round = setTimeout(() => void this.#lookRound().finally(() => this.#next()), roundMs);
   }
 
+  /** Silence counts from here on as after a start: how long a probe was silent cannot be told over a jump. */
+  async #clockWasSet(jumpMs: number): Promise<void> {
+    const nowMs = this.#parts.clock.nowMs();
+    this.#parts.log.warn(
+      { jumpMs },
+      'the clock of this machine was set; silence is counted anew, and no alarm goes back',
+    );
+    this.#listeningSinceMs = nowMs;
+    for (const site of this.#takenAtMs.keys()) this.#takenAtMs.set(site, nowMs);
+    for (const entry of this.#entries.values()) {
+      Object.assign(entry, { lookedAtMs: 0, keptAtMs: Date.now(), bandAskedMs: Number.NEGATIVE_INFINITY, news: true });
+      await this.#inTurn(entry.pile.id, async () => entry.watch.clockWasSet(nowMs));
+    }
+  }
+
   async #lookRound(): Promise<void> {
+    const jumpMs = this.#jumpMs();
+    if (jumpMs !== 0) await this.#clockWasSet(jumpMs);
     const realMs = Date.now();
     const keepEveryMs = Math.max(keepPlaceMs, this.#entries.size * keepPlaceMsPerPile);
     for (const entry of this.#entries.values()) {
