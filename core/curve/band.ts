@@ -37,11 +37,14 @@ export interface BandSources {
   readonly ownBatches: number;
 }
 
-/** Core temperature of each member on the band's grid, member after member, rounded to what a float holds [°C]. */
+/** Core temperature of each member, member after member, hour by hour. */
 export interface MemberCurves {
   readonly count: number;
+  /** Hours kept of each member, the first of them this many after the start of the batch. */
   readonly steps: number;
-  readonly coreC: Float32Array;
+  readonly firstHour: number;
+  /** In hundredths of a degree: finer than any probe, and thousands of piles have two hundred members each [0.01 °C]. */
+  readonly coreCentiC: Int16Array;
 }
 
 export interface BandPoint {

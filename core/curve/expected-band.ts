@@ -50,7 +50,8 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand
     p10C.push(middle - Math.hypot(middle - quantileOfSorted(column, 0.1), 1.2816 * modelErrorK));
     p90C.push(middle + Math.hypot(quantileOfSorted(column, 0.9) - middle, 1.2816 * modelErrorK));
   }
-  const members = { count: ensemble.members, steps, coreC: Float32Array.from(ensemble.coreC) };
+  const coreCentiC = Int16Array.from(ensemble.coreC, (tempC) => Math.round(tempC * 100));
+  const members = { count: ensemble.members, steps, firstHour: 0, coreCentiC };
   const airC = Array.from(ensemble.airC);
   return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, airC, members };
 }

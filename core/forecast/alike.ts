@@ -31,8 +31,16 @@ export interface Like {
 /** The most that `likest` finds. */
 export const mostAlike = kept;
 
-/** Fills `best` (of length `mostAlike`) with the likest members and shifts, nearest first; returns how many. */
-export function likest(best: Like[], { coreC, count, steps }: MemberCurves, pile: PileNow, aheadH: number): number {
+/** The longest rise that is compared, and with the furthest shift how far back members are looked at [h]. */
+const longestRiseH = 24;
+export const lookedBackH = longestRiseH + 24;
+
+/**
+ * Fills `best` (of length `mostAlike`) with the likest members and shifts, nearest first; returns how many.
+ * @param members Kept from `lookedBackH` before the hour or from the start: a shift that reaches before them is passed over.
+ */
+export function likest(best: Like[], members: MemberCurves, pile: PileNow, aheadH: number): number {
+  const { coreCentiC, count, steps, firstHour } = members;
   const { hour, nowC: now, shallow, quietH } = pile;
   const rise3 = riseSeen(pile, 3);
   const rise6 = riseSeen(pile, 6);
@@ -42,20 +50,23 @@ export function likest(best: Like[], { coreC, count, steps }: MemberCurves, pile
   let worst = Number.POSITIVE_INFINITY;
   for (const shift of shallow ? shallowShiftsH : shiftsH) {
     const at = hour + 1 + shift;
-    if (at < 0 || at + aheadH >= steps || -shift >= quietH) continue;
+    if (at < 0 || at + aheadH >= firstHour + steps || -shift >= quietH) continue;
+    if (Math.max(0, at - longestRiseH) < firstHour) continue;
     const shiftCost = (shift / shiftErrorH) ** 2;
     for (let member = 0; member < count; member += 1) {
-      const from = member * steps;
-      const level = coreC[from + at] ?? 0;
+      const from = member * steps - firstHour;
+      const level = 0.01 * (coreCentiC[from + at] ?? 0);
       let distance = shiftCost + ((level - now) / errorK.level) ** 2;
       if (distance >= worst) continue;
-      if (rise3 !== null) distance += ((level - (coreC[from + Math.max(0, at - 3)] ?? 0) - rise3) / errorK.rise3) ** 2;
-      if (rise6 !== null) distance += ((level - (coreC[from + Math.max(0, at - 6)] ?? 0) - rise6) / errorK.rise6) ** 2;
+      if (rise3 !== null)
+        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 3)] ?? 0) - rise3) / errorK.rise3) ** 2;
+      if (rise6 !== null)
+        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 6)] ?? 0) - rise6) / errorK.rise6) ** 2;
       if (distance >= worst) continue;
       if (rise12 !== null)
-        distance += ((level - (coreC[from + Math.max(0, at - 12)] ?? 0) - rise12) / errorK.rise12) ** 2;
+        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 12)] ?? 0) - rise12) / errorK.rise12) ** 2;
       if (rise24 !== null)
-        distance += ((level - (coreC[from + Math.max(0, at - 24)] ?? 0) - rise24) / errorK.rise24) ** 2;
+        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 24)] ?? 0) - rise24) / errorK.rise24) ** 2;
       if (distance >= worst) continue;
       found = insert(best, found, member, at, distance);
       if (found === kept) worst = best[kept - 1]?.distance ?? worst;

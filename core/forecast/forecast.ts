@@ -78,9 +78,9 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
     for (let rank = 0; rank < found; rank += 1) {
       const like = best[rank];
       if (like === undefined) continue;
-      const from = like.member * members.steps + like.hour;
+      const from = like.member * members.steps + like.hour - members.firstHour;
       const last = (like.member + 1) * members.steps - 1;
-      const rise = (members.coreC[Math.min(last, from + ahead)] ?? 0) - (members.coreC[from] ?? 0);
+      const rise = 0.01 * ((members.coreCentiC[Math.min(last, from + ahead)] ?? 0) - (members.coreCentiC[from] ?? 0));
       values[rank] = rise;
       if (nowC + rise > limitC && passedAt[rank] === 0) {
         passedAt[rank] = ahead;

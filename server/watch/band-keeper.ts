@@ -9,7 +9,10 @@ import { Worker } from 'node:worker_threads';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import { expectedBand } from '../../core/curve/expected-band.ts';
 import { blendFinished, type FinishedBatch } from '../../core/curve/finished.ts';
+import { membersFrom } from '../../core/curve/member-window.ts';
+import { lookedBackH } from '../../core/forecast/alike.ts';
 import type { PileSetup } from '../../core/judge/setup.ts';
+import { msPerHour } from '../../shared/units.ts';
 
 export interface BandQuestion {
   readonly setup: PileSetup;
@@ -17,6 +20,8 @@ export interface BandQuestion {
   /** The grower's own finished batches of the stage. */
   readonly finished: readonly FinishedBatch[];
   readonly toMs: number;
+  /** Forecasts are made from here on: what they do not look back at is not kept. */
+  readonly forecastFromMs: number;
 }
 
 export interface BandKeeper {
@@ -25,8 +30,9 @@ export interface BandKeeper {
 }
 
 /** The sum itself, wherever it runs. */
-export function answerBand({ setup, air, finished, toMs }: BandQuestion): ExpectedBand {
-  return blendFinished(expectedBand(setup, air, toMs), finished);
+export function answerBand({ setup, air, finished, toMs, forecastFromMs }: BandQuestion): ExpectedBand {
+  const fromHour = (forecastFromMs - setup.startedAtMs) / msPerHour - lookedBackH;
+  return blendFinished(membersFrom(expectedBand(setup, air, toMs), fromHour), finished);
 }
 
 interface Answer {

@@ -24,6 +24,8 @@ const beforeLaidMs = 3_600_000;
 const graceMs = 30 * 60_000;
 const checkpointEveryMs = 2 * 3_600_000;
 const mostCheckpoints = 3;
+/** So far back a late reading sends the judge; what is later still is read from the start of the batch. */
+export const checkpointReachMs = mostCheckpoints * checkpointEveryMs;
 
 interface Checkpoint {
   readonly throughMs: number;
@@ -205,7 +207,7 @@ export class PileWatch {
     const state = this.#state;
     if (!setup || !state) return;
     // Those before would only be pushed out by those to come.
-    const checkpointsFromMs = nowMs - mostCheckpoints * checkpointEveryMs;
+    const checkpointsFromMs = nowMs - checkpointReachMs;
     // Whatever arrives meanwhile is committed, hence read here too: it is not needed again.
     for await (const page of this.#readBack(fromMs, nowMs + 600_000)) {
       for (const reading of page) this.#step(setup, state, reading, checkpointsFromMs);

@@ -40,7 +40,7 @@ import { grouped } from './grouped.ts';
 import { airByHour } from './measured-air.ts';
 import { judgedFrom } from './origin.ts';
 import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
-import { PileWatch } from './pile-watch.ts';
+import { checkpointReachMs, PileWatch } from './pile-watch.ts';
 import type { WatchDoor } from './watch-door.ts';
 import type { OwnPile } from './watched-pile.ts';
 
@@ -492,7 +492,13 @@ export class WatchHouse implements WatchDoor {
     const ask = async () => {
       const air = await airByHour(readings, entry.judgedSources, setup.startedAtMs, nowMs);
       const finished = await this.#finished.ofStage(setup.stage);
-      return bands.compute({ setup, air, finished, toMs: nowMs + bandAheadMs });
+      return bands.compute({
+        setup,
+        air,
+        finished,
+        toMs: nowMs + bandAheadMs,
+        forecastFromMs: nowMs - checkpointReachMs,
+      });
     };
     void this.#bandTurn(ask).then(
       (band) => {

@@ -47,8 +47,8 @@ export async function liveRun({ probes: count, warmS, measureS }: LiveRunOptions
     await seconds(measureS);
     const { lagsMs } = page.figures();
     const rssMb = await residentMb(house.child.pid);
-    const { sent, acked, mostBehindMs } = publisher.counts();
     await publisher.stop();
+    const { sent, acked, mostBehindMs } = publisher.counts();
     await seconds(3);
     const neverShown = page.figures().waiting;
     page.close();

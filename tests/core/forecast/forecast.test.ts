@@ -10,9 +10,9 @@ import { setupOf, startMs } from '../helpers.ts';
 
 /** A band whose members are given hour by hour. */
 function bandOf(members: readonly ((hour: number) => number)[], steps = 120): ExpectedBand {
-  const coreC = new Float32Array(members.length * steps);
+  const coreCentiC = new Int16Array(members.length * steps);
   members.forEach((curve, member) => {
-    for (let hour = 0; hour < steps; hour += 1) coreC[member * steps + hour] = curve(hour);
+    for (let hour = 0; hour < steps; hour += 1) coreCentiC[member * steps + hour] = Math.round(100 * curve(hour));
   });
   return {
     fromMs: 0,
@@ -21,7 +21,7 @@ function bandOf(members: readonly ((hour: number) => number)[], steps = 120): Ex
     p50C: [],
     p90C: [],
     origin: '',
-    members: { count: members.length, steps, coreC },
+    members: { count: members.length, steps, firstHour: 0, coreCentiC },
   };
 }
 

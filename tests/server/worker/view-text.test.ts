@@ -4,7 +4,7 @@ import { bandText, judgedFrom } from '../../../server/worker/view-text.ts';
 test('a curve comes back as it was, where a source says nothing too, without the ensemble', () => {
   const lines = { p10C: [20, Number.NaN], p50C: [30, 31], p90C: [40, Number.NaN], origin: 'model' };
   const band = { fromMs: 1, stepMs: 2, ...lines, sources: { model: lines, own: lines, ownBatches: 3 } };
-  const members = { count: 1, steps: 2, coreC: Float32Array.of(1, 2) };
+  const members = { count: 1, steps: 2, firstHour: 0, coreCentiC: Int16Array.of(100, 200) };
   const view = { told: 'null', course: bandText({ ...band, members }) };
   expect(judgedFrom(view)).toEqual({ assessment: null, band });
 });
