@@ -1,0 +1,80 @@
+/**
+ * An owner looks at what the readings take up, chooses an age, sees them thinned, and finds the comparison as it was.
+ */
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { makeDataDir } from '../helpers/open-test-house.ts';
+import { openPastHouse, type PastHouse } from '../helpers/past-house.ts';
+
+let house: PastHouse;
+let built: BuiltPages;
+let folder: Awaited<ReturnType<typeof makeDataDir>>;
+let browser: Browser;
+let page: Page;
+let url: string;
+
+beforeAll(async () => {
+  if (!hasChromium) return;
+  folder = await makeDataDir();
+  built = await buildPages();
+  house = await openPastHouse(folder.dataDir, built.dir);
+  url = await house.app.listen({ host: '127.0.0.1', port: 0 });
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
+  page.setDefaultTimeout(15_000);
+}, 90_000);
+afterAll(async () => {
+  if (!hasChromium) return;
+  await browser.close();
+  await house.close();
+  await built.remove();
+  await folder.remove();
+});
+
+async function expectNothingToReport() {
+  await page.evaluate(axe.source);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const width of [1440, 360]) {
+      await page.setViewportSize({ width, height: 740 });
+      const { violations } = (await page.evaluate(
+        `axe.run(document, { resultTypes: ['violations'] })`,
+      )) as axe.AxeResults;
+      expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+      expect(await page.evaluate('document.documentElement.scrollWidth - innerWidth')).toBeLessThanOrEqual(0);
+    }
+  }
+}
+
+test.runIf(hasChromium)(
+  'an age is chosen, readings are thinned, the room is given back, and the comparison is what it was',
+  async () => {
+    const measures = async () => {
+      await page.goto(`${url}/seasons?stage=bran`);
+      const table = page.locator('.measures-part table');
+      await table.waitFor();
+      return table.textContent();
+    };
+    const before = await measures();
+
+    await page.goto(`${url}/keeping`);
+    await page.getByText(/readings are kept as they came, .* on disk with all rollups/).waitFor();
+    await page.getByRole('radio', { name: /^A year/ }).waitFor();
+    await expectNothingToReport();
+    await page.getByText('Another number of days').click();
+    await page.getByLabel('Days', { exact: true }).fill('300');
+    await page
+      .getByText(/readings are older, about [\d.]+\sMB/)
+      .last()
+      .waitFor();
+    await page.getByRole('button', { name: 'Thin readings older than 300 days' }).click();
+    await page.getByText(/^Last thinned on 10 Jun 2031: [\d,]+ readings from before/).waitFor({ timeout: 60_000 });
+    await page.getByText(/MB were given back/).waitFor();
+    await expectNothingToReport();
+
+    expect(await measures()).toBe(before);
+  },
+  120_000,
+);
