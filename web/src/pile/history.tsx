@@ -102,16 +102,18 @@ function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
   if (batches !== undefined && batches !== known) setKnown(batches);
   if (known === undefined) return null;
   return (
-    <Choice
-      legend="Expected band"
-      value={value}
-      choices={[
-        ['model', 'from the model'],
-        ['own', `from your ${known} batches`],
-        ['both', 'both'],
-      ]}
-      onValue={onValue}
-    />
+    <div class="expected-from">
+      <Choice
+        legend="Expected band"
+        value={value}
+        choices={[
+          ['model', 'from the model'],
+          ['own', `from your ${known} batches`],
+          ['both', 'both'],
+        ]}
+        onValue={onValue}
+      />
+    </div>
   );
 }
 
