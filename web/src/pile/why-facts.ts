@@ -31,7 +31,7 @@ export const footings: Record<WarningKind, Footing> = {
   drying: { limits: ['moistureMinFrac', 'moistureMaxFrac'], places: ['core'], also: ['moisture'], minds: true },
   stalling: {
     limits: ['comfortMinC', 'comfortMaxC', 'lengthMinH', 'lengthMaxH'],
-    places: ['core', 'air'],
+    places: ['core', 'top', 'base', 'air'],
     also: ['moisture'],
     minds: true,
   },
