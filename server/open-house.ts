@@ -24,6 +24,7 @@ import { outsideBroker } from './outside-source.ts';
 import { openPeople } from './people/open-people.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
+import { PhotoSweep } from './photos/photo-sweep.ts';
 import { ProbeBook, probeView } from './probes/probe-book.ts';
 import { openSafe } from './safe/open-safe.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
@@ -86,6 +87,11 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
 
   const thinning = new Thinning({ clock, log, journal, readings });
 
+  const photos =
+    config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
+  const photoSweep = new PhotoSweep({ clock, log, journal, photos });
+  photoSweep.start();
+
   return {
     config,
     clock,
@@ -93,8 +99,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     version,
     readings,
     journal,
-    photos:
-      config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal),
+    photos,
     probes,
     watch,
     watching: watch,
@@ -108,6 +113,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
     async close() {
       disk.close();
+      await photoSweep.close();
       await ingest.close();
       await thinning.close();
       await watch.close();

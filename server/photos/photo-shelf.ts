@@ -5,12 +5,14 @@
  * Gives:  pictures kept and read back.
  * Never:  lets half a file stand under a picture's name, also when the power goes.
  */
-import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
+import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { StoreError } from '../../shared/errors.ts';
 import type { PictureSize } from '../../shared/store/journal.ts';
 import type { DrawnPhoto } from './draw-photo.ts';
 import type { PhotoStore } from './photo-store.ts';
+
+const freshMs = 60 * 60_000;
 
 export class PhotoShelf implements PhotoStore {
   readonly #folder: string;
@@ -39,6 +41,17 @@ export class PhotoShelf implements PhotoStore {
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
       throw error;
+    }
+  }
+
+  /** One that was written just now may be of a photo that is about to be kept again: it stays. */
+  async remove(digests: readonly string[]): Promise<void> {
+    for (const digest of digests) {
+      for (const size of ['whole', 'small'] as const) {
+        const path = join(this.#folderOf(digest), fileName(digest, size));
+        const facts = await stat(path).catch(() => undefined);
+        if (facts && Date.now() - facts.mtimeMs > freshMs) await rm(path, { force: true });
+      }
     }
   }
 

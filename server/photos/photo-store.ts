@@ -10,6 +10,8 @@ export interface PhotoStore {
   keep(digest: string, photo: DrawnPhoto): Promise<void>;
   /** Undefined when there is no such picture. */
   read(digest: string, size: PictureSize): Promise<Buffer | undefined>;
+  /** Takes away pictures that no photo has any more. */
+  remove(digests: readonly string[]): Promise<void>;
 }
 
 export function photosInJournal(journal: Pick<Journal, 'pictures'>): PhotoStore {
@@ -19,5 +21,6 @@ export function photosInJournal(journal: Pick<Journal, 'pictures'>): PhotoStore 
       const bytes = await journal.pictures.read(digest, size);
       return bytes && Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     },
+    remove: async () => {}, // they went with their photos
   };
 }

@@ -344,6 +344,11 @@ export interface Journal extends PeopleJournal {
     get(id: string): Promise<PhotoRecord | undefined>;
     /** @throws {ConflictError} when the id is known with another file. */
     add(photo: PhotoRecord): Promise<Kept>;
+    /**
+     * Forgets at most `limit` photos kept before this time that no version of any entry names.
+     * @returns the digests that no photo has any more.
+     */
+    forgetUnnamed(keptBeforeMs: number, limit: number): Promise<string[]>;
   };
   /** The pictures themselves, where several processes share the journal. */
   readonly pictures: {

@@ -32,5 +32,31 @@ export function journalPhotos(base: JournalBase): Journal['photos'] {
           .execute();
         return 'kept';
       }),
+
+    forgetUnnamed: (keptBeforeMs, limit) =>
+      base.write(async (transaction) => {
+        const old = await transaction
+          .selectFrom('photo')
+          .select(['id', 'digest'])
+          .where('kept_at_ms', '<', keptBeforeMs)
+          .orderBy('kept_at_ms')
+          .execute();
+        if (old.length === 0) return [];
+        const naming = await transaction
+          .selectFrom('entry')
+          .select('photo_ids')
+          .where('photo_ids', '!=', '[]')
+          .execute();
+        const named = new Set(naming.flatMap(({ photo_ids }) => JSON.parse(photo_ids) as string[]));
+        const unnamed = old.filter(({ id }) => !named.has(id)).slice(0, limit);
+        if (unnamed.length === 0) return [];
+        const ids = unnamed.map(({ id }) => id);
+        await transaction.deleteFrom('photo').where('id', 'in', ids).execute();
+        const digests = [...new Set(unnamed.map(({ digest }) => digest))];
+        const shared = await transaction.selectFrom('photo').select('digest').where('digest', 'in', digests).execute();
+        const gone = digests.filter((digest) => !shared.some((other) => other.digest === digest));
+        if (gone.length > 0) await transaction.deleteFrom('picture').where('digest', 'in', gone).execute();
+        return gone;
+      }),
   };
 }

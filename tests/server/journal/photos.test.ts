@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { PhotoSweep, unnamedForMs } from '../../../server/photos/photo-sweep.ts';
 import { photoLimits, photoSchema } from '../../../shared/api/journal.ts';
 import { type Farm, openFarm } from './farm.ts';
 
@@ -108,4 +109,43 @@ test('an entry carries the photos it names', async () => {
   const what = { kind: 'photo' };
   const answer = await farm.post('/api/piles/cart-shed/entries', { what, photoIds: ['photo-jpeg', 'photo-webp'] });
   expect([answer.statusCode, answer.json()]).toMatchObject([201, { photoIds: ['photo-jpeg', 'photo-webp'] }]);
+});
+
+describe('photos that no entry names', () => {
+  test('are taken away after a week, with their pictures, and no others', async () => {
+    const file = async (shade: string) =>
+      sharp({ create: { width: 40, height: 30, channels: 3, background: shade } })
+        .jpeg()
+        .toBuffer();
+    await put('photo-never-named', await file('#123456'), 'image/jpeg');
+    await put('photo-named', await file('#654321'), 'image/jpeg');
+    await put('photo-named-once', await file('#abcdef'), 'image/jpeg');
+    await put('photo-same-as-named', await file('#654321'), 'image/jpeg');
+    const note = { what: { kind: 'note' }, note: 'Its skin.' };
+    await farm.post('/api/piles/cart-shed/entries', { ...note, photoIds: ['photo-named'] });
+    const entry = (await farm.post('/api/piles/cart-shed/entries', { ...note, photoIds: ['photo-named-once'] })).json<{
+      id: string;
+      version: { id: string } | string;
+    }>();
+    await farm.post(`/api/entries/${entry.id}/withdrawal`, { replaces: entry.id, reason: 'a mistake' });
+    const removed: string[] = [];
+    const { journal } = farm.one.house;
+    const sweepAt = (afterMs: number) =>
+      new PhotoSweep({
+        clock: { nowMs: () => Date.now() + afterMs, speed: 1 },
+        log: { info() {}, warn() {} },
+        journal,
+        photos: { remove: async (digests) => void removed.push(...digests) },
+      }).step();
+    await sweepAt(unnamedForMs - 60_000);
+    expect((await farm.get('/api/photos/photo-never-named')).statusCode).toBe(200);
+    while ((await sweepAt(unnamedForMs + 60_000)) > 0);
+    const statuses = ['never-named', 'named', 'named-once', 'same-as-named'].map(
+      async (name) => (await farm.get(`/api/photos/photo-${name}`)).statusCode,
+    );
+    expect(await Promise.all(statuses)).toEqual([404, 200, 200, 404]);
+    const kept = await journal.photos.get('photo-named');
+    expect(removed).not.toContain(kept?.digest); // another photo of the same picture is still named
+    expect(removed.length).toBeGreaterThan(0);
+  });
 });
