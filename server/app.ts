@@ -73,6 +73,8 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
     forceCloseConnections: true,
   };
   const app: FastifyInstance = Fastify(serverOptions);
+  // A form of another site can send plain text without being asked; nothing here reads it.
+  app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   registerProblems(app);

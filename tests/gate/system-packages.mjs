@@ -15,6 +15,7 @@ const packages = {
   postgresql: { file: '/usr/lib/postgresql/*/bin/initdb', tests: 'tests against a real PostgreSQL' },
   influxdb: { file: '/usr/bin/influxd', tests: 'tests of readings in a real InfluxDB 1.6' },
   'victoria-metrics': { file: '/usr/bin/victoria-metrics', tests: 'tests with an independent taker of /api/v2/write' },
+  nginx: { file: '/usr/sbin/nginx', tests: 'tests behind a reverse proxy' },
   chromium: { file: '/usr/bin/chromium', tests: 'tests in a real browser' },
 };
 

@@ -4,7 +4,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
 import pino from 'pino';
 import { type AppOptions, buildApp } from '../../server/app.ts';
 import { type OpenHouse, openHouse } from '../../server/open-house.ts';
@@ -37,6 +37,7 @@ export async function openTestHouse(
   clock: Clock = liveClock,
   options: AppOptions = {},
   machineNowMs: () => number = Date.now,
+  log?: FastifyBaseLogger,
 ): Promise<TestHouse> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
   const { config } = readConfig({
@@ -46,8 +47,14 @@ export async function openTestHouse(
     BRANHEARTH_LOG_LEVEL: 'silent',
     ...given,
   });
-  const log = pino({ level: config.LOG_LEVEL });
-  const house = await openHouse({ config, clock, log, version: '0.0.0-test', bands: bandsAtOnce, machineNowMs });
+  const house = await openHouse({
+    config,
+    clock,
+    log: log ?? pino({ level: config.LOG_LEVEL }),
+    version: '0.0.0-test',
+    bands: bandsAtOnce,
+    machineNowMs,
+  });
   const app = await buildApp(house, options);
   await app.ready();
   return {

@@ -58,7 +58,7 @@ export function spawnHouse(
     child.once('exit', onExit);
     const hear = (chunk: Buffer) => {
       output += chunk.toString();
-      const said = /(?:pages|health) at (http:\/\/[^,]+), probes publish to (\S+?), data in/.exec(output);
+      const said = /(?:pages|health) at (https?:\/\/[^,]+), probes publish to (\S+?), data in/.exec(output);
       if (!said?.[1] || !said[2]) return;
       clearTimeout(timer);
       child.off('exit', onExit);

@@ -1,6 +1,7 @@
 /**
  * web/batch/batch-page.tsx: one batch: how it stands, whether it is ready, what went in and came of it, and what to do with it.
  */
+
 import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { BatchDetail } from '../../../shared/api/lineage.ts';
@@ -10,6 +11,7 @@ import { useReader } from '../live/use-house.ts';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { FileLink } from '../records/file-link.tsx';
 import { getBatch } from './batch-api.ts';
 import { batchSentence } from './batch-words.ts';
@@ -83,7 +85,9 @@ function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refre
         </ul>
       </header>
       <ReadinessPart batch={batch} />
-      <WhatNext batch={batch} refresh={refresh} />
+      <May to="keeper">
+        <WhatNext batch={batch} refresh={refresh} />
+      </May>
       <WentIn batch={batch} onChange={refresh} />
       <CameOfIt batch={batch} />
     </div>

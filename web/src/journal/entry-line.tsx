@@ -1,6 +1,7 @@
 /**
  * web/journal/entry-line.tsx: one entry as it stands, what it said before, and correcting or striking it out.
  */
+
 import { useState } from 'preact/hooks';
 import type { Entry, EntryVersion } from '../../../shared/api/journal.ts';
 import { dayAndTime } from '../format/local-time.ts';
@@ -9,6 +10,7 @@ import { useReader } from '../live/use-house.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { usePrefs } from '../prefs.ts';
 import { newClientId } from './client-id.ts';
@@ -51,20 +53,29 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
         <div class="entry-acts">
           {!entry.withdrawn && (
             <>
-              <button type="button" class="plain" aria-expanded={open === 'correct'} onClick={() => toggle('correct')}>
-                Correct
-                <span class="unseen">
-                  {' '}
-                  {says}, {when}
-                </span>
-              </button>
-              <button type="button" class="plain" aria-expanded={open === 'strike'} onClick={() => toggle('strike')}>
-                Strike out
-                <span class="unseen">
-                  {' '}
-                  {says}, {when}
-                </span>
-              </button>
+              <May to="keeper">
+                <button
+                  type="button"
+                  class="plain"
+                  aria-expanded={open === 'correct'}
+                  onClick={() => toggle('correct')}
+                >
+                  Correct
+                  <span class="unseen">
+                    {' '}
+                    {says}, {when}
+                  </span>
+                </button>
+              </May>
+              <May to="keeper">
+                <button type="button" class="plain" aria-expanded={open === 'strike'} onClick={() => toggle('strike')}>
+                  Strike out
+                  <span class="unseen">
+                    {' '}
+                    {says}, {when}
+                  </span>
+                </button>
+              </May>
             </>
           )}
           {entry.version > 1 && (

@@ -1,10 +1,12 @@
 /**
  * web/journal/journal-page.tsx: the journal of one pile, where the code on its label leads.
  */
+
 import { useRoute } from 'preact-iso';
 import { sentenceIn } from '../format/temperature.ts';
 import { useHouse } from '../live/use-house.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { EntryList } from './entry-list.tsx';
 import { WritePanel } from './write-panel.tsx';
@@ -43,7 +45,9 @@ export function JournalPage() {
           <h2 id="write" class="unseen">
             Write something down
           </h2>
-          <WritePanel pileId={id} />
+          <May to="keeper">
+            <WritePanel pileId={id} />
+          </May>
         </section>
         <section aria-labelledby="written">
           <h2 id="written">Written so far</h2>

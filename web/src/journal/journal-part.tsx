@@ -1,10 +1,12 @@
 /**
  * web/journal/journal-part.tsx: the journal as a part of the pile's own page: write, and what was written last.
  */
+
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { Part } from '../parts/part.tsx';
+import { May } from '../people/only-for.tsx';
 import { useStore } from '../store.ts';
 import { EntryList } from './entry-list.tsx';
 import { waiting } from './waiting.ts';
@@ -27,7 +29,11 @@ export function JournalPart({ pile, onChange, children }: JournalPartProps) {
   return (
     <Part id="journal" title="Journal">
       {children}
-      {pile.batch && <WritePanel pileId={pile.id} />}
+      {pile.batch && (
+        <May to="keeper">
+          <WritePanel pileId={pile.id} />
+        </May>
+      )}
       <EntryList pileId={pile.id} site={pile.site} most={8} seen={pile.acts.length} onChange={onChange} />
       <ul class="journal-links">
         <li>

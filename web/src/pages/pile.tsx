@@ -16,6 +16,7 @@ import { dampWords, humidityWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { FinishBatch, NextBatch } from '../pile/batch-end.tsx';
 import { BatchRuler } from '../pile/batch-ruler.tsx';
 import { HandOffers } from '../pile/hand-offers.tsx';
@@ -57,7 +58,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
         {pile.next && <p class="next next-large">{sentenceIn(unit, pile.next)}</p>}
       </header>
-      {pile.batch === null && <NextBatch pile={pile} onChange={afterChange} />}
+      <May to="keeper">{pile.batch === null && <NextBatch pile={pile} onChange={afterChange} />}</May>
       <div class="pile-now">
         <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />
         <div class="pile-drawing">
@@ -67,7 +68,9 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         </div>
       </div>
       <JournalPart pile={pile} onChange={afterChange}>
-        <HandOffers pile={pile} onChange={afterChange} />
+        <May to="keeper">
+          <HandOffers pile={pile} onChange={afterChange} />
+        </May>
       </JournalPart>
       <History pile={pile} />
       <Moisture pile={pile} />
@@ -75,8 +78,10 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       <Recipe pile={pile} />
       <Limits pile={pile} onChange={afterChange} />
       <WhyShort pile={pile} />
-      {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
-      <NameAndRemoval pile={pile} onChange={afterChange} />
+      <May to="keeper">
+        {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
+        <NameAndRemoval pile={pile} onChange={afterChange} />
+      </May>
     </div>
   );
 }

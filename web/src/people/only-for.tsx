@@ -1,7 +1,7 @@
 /**
  * web/people/only-for.tsx: what a person may not do is not offered; where a link leads to it, the page says why.
  */
-import type { ComponentChildren } from 'preact';
+import type { ComponentChildren, ComponentType } from 'preact';
 import type { Role } from '../../../shared/person.ts';
 import { usePage } from '../parts/use-page.ts';
 import { useMay, useMe } from './me.ts';
@@ -21,6 +21,15 @@ export function May({ to, children }: OnlyForProps) {
 /** A whole page. */
 export function OnlyFor({ to, children }: OnlyForProps) {
   return useMay(to) ? children : <NotForYou to={to} />;
+}
+
+/** The same, for the table of pages. */
+export function onlyFor(to: Role, Page: ComponentType): ComponentType {
+  return () => (
+    <OnlyFor to={to}>
+      <Page />
+    </OnlyFor>
+  );
 }
 
 function NotForYou({ to }: Pick<OnlyForProps, 'to'>) {

@@ -1,12 +1,14 @@
 /**
  * web/pile/limits.tsx: what is normal for this batch, where each figure comes from, and changing them.
  */
+
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { changePile } from '../api/routes.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { limitChange, limitFields, limitUnit, shownLimit, type TypedLimits } from './limit-fields.ts';
 import { limitLines } from './limit-lines.ts';
@@ -51,36 +53,38 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
   return (
     <details class="more">
       <summary>Change these for this batch</summary>
-      <form
-        class="form"
-        onSubmit={(event) => {
-          event.preventDefault();
-          setIsTried(isWrong);
-          if (!isWrong) void keep();
-        }}
-      >
-        <div class="field-row limit-fields">
-          {limitFields.map(({ key, label }) => (
-            <TextField
-              key={key}
-              label={label}
-              unit={limitUnit(key, unit)}
-              inputMode="decimal"
-              value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
-              onValue={(text) => setTyped({ ...typed, [key]: text })}
-              error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
-            />
-          ))}
-        </div>
-        <p class="hint">
-          They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher limits
-          for heat tell you later.
-        </p>
-        <Refusal error={deed.error} />
-        <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
-          Keep these limits
-        </button>
-      </form>
+      <May to="keeper">
+        <form
+          class="form"
+          onSubmit={(event) => {
+            event.preventDefault();
+            setIsTried(isWrong);
+            if (!isWrong) void keep();
+          }}
+        >
+          <div class="field-row limit-fields">
+            {limitFields.map(({ key, label }) => (
+              <TextField
+                key={key}
+                label={label}
+                unit={limitUnit(key, unit)}
+                inputMode="decimal"
+                value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
+                onValue={(text) => setTyped({ ...typed, [key]: text })}
+                error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
+              />
+            ))}
+          </div>
+          <p class="hint">
+            They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher
+            limits for heat tell you later.
+          </p>
+          <Refusal error={deed.error} />
+          <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
+            Keep these limits
+          </button>
+        </form>
+      </May>
     </details>
   );
 }

@@ -1,6 +1,7 @@
 /**
  * web/pile/warnings.tsx: the warnings of a pile: what was seen, what to do, by when, with which caution.
  */
+
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { acknowledge, shelve, unshelve } from '../api/routes.ts';
 import { dueWords } from '../format/age.ts';
@@ -10,6 +11,7 @@ import { alarmStateNames, warningTitle } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { groupAlarms } from './alarm-order.ts';
 import { Steps } from './alarm-steps.tsx';
@@ -110,16 +112,20 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
       )}
       <div class="buttons">
         {!isAcknowledged && (
-          <button
-            type="button"
-            class="primary"
-            disabled={deed.busy}
-            onClick={() => act(() => acknowledge(alarm.id, name || undefined))}
-          >
-            Acknowledge
-          </button>
+          <May to="keeper">
+            <button
+              type="button"
+              class="primary"
+              disabled={deed.busy}
+              onClick={() => act(() => acknowledge(alarm.id, name || undefined))}
+            >
+              Acknowledge
+            </button>
+          </May>
         )}
-        <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+        <May to="keeper">
+          <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+        </May>
         <a class="button plain-link" href={whyPath(pileId, alarm.kind)}>
           Why it says so<span class="unseen"> of {titleOf(alarm)}</span>
         </a>
@@ -142,13 +148,15 @@ function Returned({ alarm, site, onChange }: WarningProps) {
         <b>{titleOf(alarm)}</b> stood since {nearTime(Date.parse(alarm.since), nowMs, reader)} and has passed,
         unacknowledged. What was seen: {sentenceIn(unit, alarm.seen)}
       </p>
-      <button
-        type="button"
-        disabled={deed.busy}
-        onClick={() => deed.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
-      >
-        Acknowledge
-      </button>
+      <May to="keeper">
+        <button
+          type="button"
+          disabled={deed.busy}
+          onClick={() => deed.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
+        >
+          Acknowledge
+        </button>
+      </May>
       <Refusal error={deed.error} />
     </div>
   );
@@ -167,13 +175,15 @@ function Aside({ alarm, site, onChange }: WarningProps) {
         {until}.
       </p>
       {alarm.state === 'shelved' && (
-        <button
-          type="button"
-          disabled={deed.busy}
-          onClick={() => deed.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
-        >
-          Take off the shelf
-        </button>
+        <May to="keeper">
+          <button
+            type="button"
+            disabled={deed.busy}
+            onClick={() => deed.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
+          >
+            Take off the shelf
+          </button>
+        </May>
       )}
       <Refusal error={deed.error} />
     </div>

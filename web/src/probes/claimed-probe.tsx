@@ -1,6 +1,7 @@
 /**
  * web/probes/claimed-probe.tsx: a probe in its pile: what it says, its offset, and letting it go.
  */
+
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../shared/api/probes.ts';
 import { calibrateProbe, releaseProbe } from '../api/routes.ts';
@@ -8,6 +9,7 @@ import { differenceFrom, differenceIn, formatDifference, plainNumber, unitSigns 
 import { fetchAll } from '../live/connection.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { typedNumber } from '../pile/batch-fields.tsx';
 import { usePrefs } from '../prefs.ts';
 import { ProbeHead } from './probe-head.tsx';
@@ -24,26 +26,28 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
   return (
     <li class="probe">
       <ProbeHead probe={probe} isSilent={isSilent} />
-      <details class="more">
-        <summary>
-          {offset === 0 ? 'Offset, release' : `Offset ${formatDifference(offset, unit)}, release`}
-          <span class="unseen"> of {probe.probe}</span>
-        </summary>
-        <Offset probe={probe} />
-        <button
-          type="button"
-          disabled={deed.busy}
-          onClick={() =>
-            deed.run(async () => {
-              await releaseProbe(probe.site, probe.probe);
-              await fetchAll();
-            })
-          }
-        >
-          Release it from the pile
-        </button>
-        <Refusal error={deed.error} />
-      </details>
+      <May to="keeper">
+        <details class="more">
+          <summary>
+            {offset === 0 ? 'Offset, release' : `Offset ${formatDifference(offset, unit)}, release`}
+            <span class="unseen"> of {probe.probe}</span>
+          </summary>
+          <Offset probe={probe} />
+          <button
+            type="button"
+            disabled={deed.busy}
+            onClick={() =>
+              deed.run(async () => {
+                await releaseProbe(probe.site, probe.probe);
+                await fetchAll();
+              })
+            }
+          >
+            Release it from the pile
+          </button>
+          <Refusal error={deed.error} />
+        </details>
+      </May>
     </li>
   );
 }
