@@ -53,7 +53,7 @@ const settlePerSeries = 16;
 const defaultSweepRows = 8_192;
 const defaultThinRows = 4_096;
 /** Pages given back in a step of thinning at most, 4 KiB each. */
-const thinPages = 256;
+const thinPages = 128;
 /** Counting stands back for other work after so long [ms]. */
 const longestCountMs = 5;
 /** While settling keeps failing, readings are still taken until so many times as many wait. */
