@@ -29,6 +29,7 @@ import { ProbeBook, probeView } from './probes/probe-book.ts';
 import { openSafe } from './safe/open-safe.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
+import { holdWhole } from './worker/whole-house.ts';
 
 export interface OpenHouse extends House {
   /** The watch of this process; absent where others watch. */
@@ -51,12 +52,18 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
+  const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
   const hub = new LiveHub();
   const { disk, notices } = await openSafe(config, clock, log);
   const probes = await ProbeBook.open(readings, journal);
   let delivery: Delivery | undefined;
   const onAlarms = () => delivery?.kick();
-  const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands, onAlarms });
+  const lost = () => {
+    log.fatal('another process has taken over this journal; this one ends');
+    process.kill(process.pid, 'SIGTERM');
+  };
+  const held = whole && { whole: { lease: whole.lease, lost } };
+  const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands, onAlarms, ...held });
   delivery = openDelivery({ config, journal, clock, log, watch });
   await delivery.start();
 
@@ -121,6 +128,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
       await bands.close();
       hub.close();
       await readings.close();
+      await whole?.close();
       await journal.close();
     },
   };

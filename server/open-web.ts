@@ -20,12 +20,14 @@ import { HouseNotices } from './safe/house-notices.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { onlookersStore } from './worker/onlookers-store.ts';
 import { nothingHere, serversOf } from './worker/servers.ts';
+import { refuseBesideWhole } from './worker/whole-house.ts';
 
 export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
   const { config, clock, log, version, bands, machineNowMs } = parts;
   const { journalUrl } = serversOf(config, 'web');
   const readings = await openReadings(config);
   const journal = await openPostgresJournal(journalUrl);
+  await refuseBesideWhole(journal);
   const hub = new LiveHub();
   const probes = await ProbeBook.open(readings, journal);
   let opened: Ingest | undefined;

@@ -21,6 +21,7 @@ import { RemoteWatch } from './watch/remote-watch.ts';
 import { WatchHouse } from './watch/watch-house.ts';
 import { nothingHere, serversOf } from './worker/servers.ts';
 import { ViewWriter } from './worker/view-writer.ts';
+import { refuseBesideWhole } from './worker/whole-house.ts';
 import { Worker } from './worker/worker.ts';
 
 export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
@@ -28,6 +29,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   const { journalUrl } = serversOf(config, 'ingest');
   const readings = await openReadings(config);
   const journal = await openPostgresJournal(journalUrl);
+  await refuseBesideWhole(journal);
   const hub = new LiveHub();
   const probes = await ProbeBook.open(readings, journal);
   let worker: Worker | undefined;

@@ -75,6 +75,8 @@ export interface WatchHouseParts {
   readonly bands: BandKeeper;
   /** Where several processes watch, each watches the sites it took; absent where this one watches all. */
   readonly shared?: SharedWatch;
+  /** Where this process watches all on a journal that others could reach: what it holds, and whom to tell when it is lost. */
+  readonly whole?: { readonly lease: Lease; lost(): void };
   /** Alarms changed, and that is kept; what there is to tell stands in the outbox. Must be quick. */
   readonly onAlarms?: (pile: PileRecord) => void;
 }
@@ -423,8 +425,8 @@ export class WatchHouse implements WatchDoor {
   }
 
   async #keep(entry: Entry, change: WatchChange) {
-    const { shared } = this.#parts;
-    const lease = this.#leases.get(entry.pile.siteId);
+    const { shared, whole } = this.#parts;
+    const lease = this.#leases.get(entry.pile.siteId) ?? whole?.lease;
     if (shared && !lease) return;
     const all = together(entry.owed, { ...change, notices: this.#noticesOf(entry, change) });
     if (all.alarms.length > 0 || all.watch) {
@@ -447,7 +449,10 @@ export class WatchHouse implements WatchDoor {
     try {
       await this.#parts.journal.watch.keep(change);
     } catch (error) {
-      if (error instanceof LostLeaseError && change.lease) this.#parts.shared?.lost(change.lease);
+      if (error instanceof LostLeaseError && change.lease) {
+        this.#parts.shared?.lost(change.lease);
+        this.#parts.whole?.lost();
+      }
       throw error;
     }
   }

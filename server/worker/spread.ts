@@ -6,13 +6,15 @@
  * Never:  moves a site between workers that both have their share: each move costs reading its piles anew.
  */
 import type { LeaseTable } from '../../shared/store/journal.ts';
+import { whole } from './whole-house.ts';
 
 export interface Spread {
   readonly take: readonly string[];
   readonly letGo: readonly string[];
 }
 
-export function spreadSites({ nowMs, leases, workers }: LeaseTable, me: string): Spread {
+export function spreadSites({ nowMs, leases: all, workers }: LeaseTable, me: string): Spread {
+  const leases = all.filter(({ site }) => site !== whole);
   const held = new Map(workers.map(({ id }) => [id, [] as string[]]));
   const free: string[] = [];
   for (const { site, holder, untilMs } of leases) {

@@ -1,5 +1,7 @@
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { refuseBesideWhole } from '../../server/worker/whole-house.ts';
+import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
 import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';
 import { until } from '../helpers/until.ts';
@@ -49,6 +51,26 @@ describe.skipIf(!hasPostgres)('a house whose journal is in PostgreSQL', () => {
     expect(acknowledged.statusCode).toBe(200);
     await one.close();
     await remove();
+  });
+
+  test('is alone on its journal: another house, or a worker, says so in one line', async () => {
+    const [first, second, third] = [await makeDataDir(), await makeDataDir(), await makeDataDir()];
+    const url = await postgres.database();
+    const one = await openTestHouse(first.dataDir, { JOURNAL_URL: url });
+    const beside = await openPostgresJournal(url);
+    await Promise.all([
+      expect(openTestHouse(second.dataDir, { JOURNAL_URL: url })).rejects.toThrow(
+        /^Cannot run everything in one process as no other may be at work on this journal: [^\n]+$/,
+      ),
+      expect(refuseBesideWhole(beside)).rejects.toThrow(/^Cannot start with --only as a house [^\n]+$/),
+    ]);
+    await one.close();
+    await refuseBesideWhole(beside);
+    await (await openTestHouse(third.dataDir, { JOURNAL_URL: url })).close();
+    await beside.close();
+    await first.remove();
+    await second.remove();
+    await third.remove();
   });
 
   test('keeps photos where every process reaches them', async () => {
