@@ -158,6 +158,7 @@ async function keepReadings(house: ImportHouse, { table, read }: Reader): Promis
     await keep();
   } finally {
     for (const known of probes) house.hub.publish('probe', `${known.site}/${known.probe}`, probeView(known));
+    await house.watch.broughtIn(probes);
   }
   return done;
 }

@@ -100,6 +100,14 @@ export class RemoteWatch implements WatchDoor {
     return this.get(pileId);
   }
 
+  /** Whoever watches did not hear of them: its piles are read anew. */
+  async broughtIn(probes: Iterable<{ readonly site: string; readonly probe: string }>): Promise<void> {
+    const names = new Set([...probes].map(({ site, probe }) => `${site}/${probe}`));
+    for (const { pile, sources } of this.all()) {
+      if (sources.some(({ claim }) => names.has(`${claim.site}/${claim.probe}`))) await this.reload(pile.id);
+    }
+  }
+
   async handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean> {
     const alarm = await this.#parts.journal.alarms.get(alarmId);
     if (!alarm || alarm.closedAtMs !== null) return false;

@@ -12,6 +12,8 @@ export interface WatchDoor {
   get(pileId: string): WatchedPile | undefined;
   /** Its claims, acts, batch or name changed: the pile is read and judged anew. @returns undefined when it is gone. */
   reload(pileId: string): Promise<WatchedPile | undefined>;
+  /** Readings of these probes were brought in by this process, perhaps long after their time. */
+  broughtIn(probes: Iterable<{ readonly site: string; readonly probe: string }>): Promise<void>;
   /** @returns false when no such alarm is open. */
   handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean>;
   /** Ends every alarm of a pile whose batch is finished. */

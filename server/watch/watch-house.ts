@@ -241,6 +241,9 @@ export class WatchHouse implements WatchDoor {
     }
   }
 
+  /** Nothing is left to do: each was heard as it was kept, and a late one sends its watch back. */
+  async broughtIn(): Promise<void> {}
+
   /** @returns false when no such alarm is open. */
   async handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean> {
     const alarm = await this.#parts.journal.alarms.get(alarmId);
