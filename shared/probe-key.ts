@@ -46,5 +46,12 @@ export interface DoorKey extends KeyReach {
   readonly secretSha256: string;
 }
 
-/** Where the house itself says what warns; nobody else may publish there. Below the root, so that one word moves both. */
-export const warningsTopic = (root: string): string => `${root}-warnings`;
+/** What the house itself says of a site, for sirens and lamps; nobody else may publish there. */
+const warningLeaves = ['alarm', 'siren', 'lamp'];
+export const warningFilters = (root: string): string[] => warningLeaves.map((leaf) => `${root}/+/${leaf}`);
+
+export function isWarningTopic(topic: string, root: string): boolean {
+  const leafAt = topic.lastIndexOf('/') + 1;
+  if (!warningLeaves.includes(topic.slice(leafAt)) || !topic.startsWith(`${root}/`)) return false;
+  return !topic.slice(root.length + 1, leafAt - 1).includes('/'); // a probe's topics are a level deeper
+}

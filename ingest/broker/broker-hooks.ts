@@ -8,7 +8,7 @@
 import type { Socket } from 'node:net';
 import type { AedesOptions, Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
-import { warningsTopic } from '../../shared/probe-key.ts';
+import { isWarningTopic } from '../../shared/probe-key.ts';
 import type { Door, Speaker } from '../door/door.ts';
 import { addressOf } from './arrivals.ts';
 import { clientIdFor, shownClientId } from './client-ids.ts';
@@ -42,7 +42,6 @@ const withheldTopic = '$SYS/withheld';
 
 export function brokerHooks({ context, door, sink, retained, isPaused, letIn }: HookParts): BrokerHooks {
   const speakers = new WeakMap<Client, Speaker>();
-  const housePrefix = `${warningsTopic(context.root)}/`;
   let unheard = 0;
 
   // Sessions end with their connection: the packet is changed before the broker reads it.
@@ -82,7 +81,7 @@ export function brokerHooks({ context, door, sink, retained, isPaused, letIn }: 
     if (!sink.hasRoom()) return done(new Error('readings cannot be stored now, come back later'));
     const speaker = client === null ? undefined : speakers.get(client);
     const payload = Buffer.isBuffer(packet.payload) ? packet.payload : Buffer.from(packet.payload);
-    if (speaker?.rights?.mayPublish(topic) === false || topic.startsWith(housePrefix)) {
+    if (speaker?.rights?.mayPublish(topic) === false || isWarningTopic(topic, context.root)) {
       // MQTT 3.1.1 knows no other answer than to acknowledge or to part [MQTT-3.3.5-2]; parting would cost the
       // probe what it says rightly, so this is refused for good, like a message that cannot be read.
       sink.refuse(notItsTopic(speaker, 'publish on', topic), topic, payload);

@@ -5,7 +5,7 @@
  * Gives:  yes or no for a topic, and for a filter with wildcards as a whole.
  * Never:  lets a filter through of which a part lies outside.
  */
-import { type KeyReach, warningsTopic } from '../../shared/probe-key.ts';
+import { type KeyReach, warningFilters } from '../../shared/probe-key.ts';
 import { matchFilter } from '../foreign/topic-filter.ts';
 
 export interface TopicRights {
@@ -33,7 +33,7 @@ function ownPrefix({ site, probe }: KeyReach, root: string): string | undefined 
 function hearableFilters({ hears }: KeyReach, root: string, own: string | undefined): string[] {
   const ownFilters = own === undefined ? [] : [`${own}#`];
   if (hears === 'everything') return ['#'];
-  return hears === 'warnings' ? [...ownFilters, `${warningsTopic(root)}/#`] : ownFilters;
+  return hears === 'warnings' ? [...ownFilters, ...warningFilters(root)] : ownFilters;
 }
 
 /**

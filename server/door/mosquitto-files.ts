@@ -5,7 +5,7 @@
  * Gives:  two files; man mosquitto.conf describes password_file and acl_file.
  * Never:  names a revoked key: what is not in the files cannot come in once they are in place.
  */
-import { type KeyReach, warningsTopic } from '../../shared/probe-key.ts';
+import { type KeyReach, warningFilters } from '../../shared/probe-key.ts';
 import type { ProbeKeyRecord } from '../../shared/store/journal.ts';
 import { mosquittoHash } from './secret.ts';
 
@@ -39,8 +39,12 @@ export function accessFile(keys: readonly ProbeKeyRecord[], root: string, house:
 }
 
 function topicLines({ site, probe, foreign, hears }: KeyReach, root: string): string[] {
-  const own = site === null ? [] : [`topic readwrite ${root}/${site}/${probe === null ? '' : `${probe}/`}#`];
-  const heard = { own: [], warnings: [`topic read ${warningsTopic(root)}/#`], everything: ['topic read #'] }[hears];
+  const own = site === null ? [] : [`topic readwrite ${root}/${site}/${probe === null ? '+/+' : `${probe}/#`}`];
+  const heard = {
+    own: [],
+    warnings: warningFilters(root).map((filter) => `topic read ${filter}`),
+    everything: ['topic read #'],
+  }[hears];
   return [...own, ...foreign.map((filter) => `topic write ${filter}`), ...heard];
 }
 

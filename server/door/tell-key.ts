@@ -5,7 +5,7 @@
  * Gives:  lines to copy, a command that tries the key, and the same as one address for a code to be read by a phone.
  */
 import type { WayIn } from '../../shared/api/keys.ts';
-import { type KeyReach, warningsTopic } from '../../shared/probe-key.ts';
+import type { KeyReach } from '../../shared/probe-key.ts';
 
 export interface ToldKey {
   readonly lines: readonly { name: string; value: string }[];
@@ -35,7 +35,7 @@ export function tellKey(id: string, reach: KeyReach, secret: string, way: WayIn,
 function topicOf({ site, probe, foreign, hears }: KeyReach, root: string): string {
   if (site !== null) return `${root}/${site}/${probe ?? '<probe>'}/reading`;
   if (foreign[0] !== undefined) return foreign[0];
-  return hears === 'warnings' ? `${warningsTopic(root)}/#` : `${root}/#`;
+  return hears === 'warnings' ? `${root}/+/siren` : `${root}/#`;
 }
 
 function exampleOf(id: string, secret: string, way: WayIn, topic: string, publishes: boolean): string {

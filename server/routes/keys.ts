@@ -12,7 +12,6 @@ import {
   turnedAwayAnswerSchema,
 } from '../../shared/api/keys.ts';
 import { toInstant } from '../../shared/api/time.ts';
-import { warningsTopic } from '../../shared/probe-key.ts';
 import type { ProbeKeyRecord } from '../../shared/store/journal.ts';
 import { accessFile, passwordFile } from '../door/mosquitto-files.ts';
 import { keepEveryProbeNeedsAKey, renewKeys } from '../door/open-door.ts';
@@ -61,7 +60,7 @@ export function registerKeys(api: Api, house: House): void {
   function foreignProblem(foreign: readonly string[]): { pointer: string; detail: string } | undefined {
     for (const [index, filter] of foreign.entries()) {
       const first = filter.split('/')[0];
-      const ours = first === root || first === warningsTopic(root);
+      const ours = first === root;
       const detail = ours ? `must not begin with ${first}, which is ours` : filterProblem(filter);
       if (detail !== undefined) return { pointer: `/foreign/${index}`, detail };
     }

@@ -167,7 +167,7 @@ describe('who has no key', () => {
 
   test('may not say what only the house says', async () => {
     const { come, reasons } = await start();
-    await (await come()).publishAsync('piles-warnings/saltmere-yard/heap', 'all is well', { qos: 1, retain: true });
+    await (await come()).publishAsync('piles/saltmere-yard/siren', 'all is well', { qos: 1, retain: true });
     expect(reasons()).toEqual([['not-its-topic', 1]]);
   });
 });

@@ -118,7 +118,6 @@ describe('a key', () => {
     ['neither speaking nor listening', { site: null, probe: null }, '/site'],
     ['a foreign topic that is ours', { foreign: ['piles/oak-terrace/p1/reading'] }, '/foreign/0'],
     ['a foreign topic that is everything', { foreign: ['a/b', '#'] }, '/foreign/1'],
-    ['a foreign topic on which only the house speaks', { foreign: ['piles-warnings/x'] }, '/foreign/0'],
     ['a foreign topic that is none', { foreign: ['a/#/b'] }, '/foreign/0'],
     ['no name', { name: ' ' }, '/name'],
     ['a site that cannot stand in a topic', { site: 'a/b' }, '/site'],
