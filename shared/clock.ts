@@ -25,10 +25,18 @@ export const fastClockSchema = z.object({
 });
 export type FastClockSetting = z.infer<typeof fastClockSchema>;
 
-/** @param machineNowMs reads the machine's clock [epoch ms]. */
-export function fastClock(setting: FastClockSetting, machineNowMs: () => number = Date.now): Clock {
+/**
+ * @param machineNowMs reads the machine's clock [epoch ms].
+ * @param machineSteadyMs reads the time beside it that nobody sets [ms].
+ */
+export function fastClock(
+  setting: FastClockSetting,
+  machineNowMs: () => number = Date.now,
+  machineSteadyMs: () => number = () => performance.now(),
+): Clock {
   return {
     nowMs: () => Math.round(setting.startMs + (machineNowMs() - setting.anchorMs) * setting.speed),
     speed: setting.speed,
+    steadyMs: () => machineSteadyMs() * setting.speed,
   };
 }

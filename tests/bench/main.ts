@@ -4,8 +4,8 @@
 import { cpus, totalmem } from 'node:os';
 
 interface Bench {
-  /** Prints its table and gives the figures. */
-  run(): Promise<Record<string, number>>;
+  /** Prints its table and gives the figures. @param part Of those that have parts: only this one. */
+  run(part?: string): Promise<Record<string, number>>;
 }
 
 const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
@@ -19,6 +19,11 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
   },
   thin: { what: 'a year thinned to 90 days while readings come in', load: () => import('./thin.ts') },
   scale: { what: 'probes that one machine carries live, and its memory', load: () => import('./scale.ts') },
+  faults: {
+    what: 'readings and alarms while brokers, databases, workers, disk and clock fail (part: single, servers)',
+    load: () => import('./faults.ts'),
+  },
+  soak: { what: 'an hour of 10,000 probes: does memory or lag grow', load: () => import('./soak.ts') },
   influx: { what: 'readings per second into InfluxDB, against its bare client', load: () => import('./influx.ts') },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
 };
@@ -27,10 +32,10 @@ const name = process.argv[2] ?? '';
 const bench = benches[name];
 if (!bench) {
   const list = Object.entries(benches).map(([known, { what }]) => `  ${known.padEnd(12)}${what}`);
-  console.error(`usage: npm run bench -- <name>\n${list.join('\n')}`);
+  console.error(`usage: npm run bench -- <name> [part]\n${list.join('\n')}`);
   process.exit(2);
 }
-const figures = await (await bench.load()).run();
+const figures = await (await bench.load()).run(process.argv[3]);
 const machine = `${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}, ${Math.round(totalmem() / 2 ** 30)} GiB`;
 console.log(JSON.stringify({ bench: name, ...figures, machine, node: process.version }));
 process.exit(0);

@@ -6,7 +6,7 @@
  * Never:  uses or leaves a service of the machine, and never runs the server as root: it refuses that.
  */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { chownSync, existsSync, readdirSync } from 'node:fs';
+import { chownSync, existsSync, readdirSync, readFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -33,6 +33,9 @@ export interface Postgres {
   /** As an operator restarts it: everything committed stays, every connection breaks. */
   stop(): Promise<void>;
   start(): Promise<void>;
+  /** Stops the clockwork of all its processes: connections are taken, nothing is answered. */
+  freeze(): void;
+  wake(): void;
   /** Ends it and removes its folder. */
   remove(): Promise<void>;
 }
@@ -86,11 +89,18 @@ export async function startPostgres(settings: Readonly<Record<string, string>> =
     runningNow.delete(child);
   }
 
+  const signalAll = (signal: NodeJS.Signals) => {
+    const { pid } = running ?? {};
+    if (pid !== undefined) for (const one of [pid, ...childrenOf(pid)]) process.kill(one, signal);
+  };
+
   await start();
   return {
     port,
     start,
     stop,
+    freeze: () => signalAll('SIGSTOP'),
+    wake: () => signalAll('SIGCONT'),
     async database() {
       databases += 1;
       const name = `farm_${process.pid}_${databases}`;
@@ -102,6 +112,20 @@ export async function startPostgres(settings: Readonly<Record<string, string>> =
       await rm(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** As the kernel tells (Linux): each connection is served by a process of its own. */
+function childrenOf(pid: number): number[] {
+  const all = readdirSync('/proc').map(Number).filter(Number.isInteger);
+  return all.filter((one) => parentOf(one) === pid);
+}
+
+function parentOf(pid: number): number | undefined {
+  try {
+    return Number(/^PPid:\s+(\d+)$/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]);
+  } catch {
+    return undefined; // it ended meanwhile
+  }
 }
 
 async function ask(port: number, database: string, statement: string): Promise<void> {

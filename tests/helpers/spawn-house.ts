@@ -20,6 +20,9 @@ export interface SpawnedHouse {
 
 export interface SpawnOptions {
   readonly environment?: Record<string, string>;
+  /** Variables that are not ours, as they are. */
+  readonly plainEnvironment?: Readonly<Record<string, string>>;
+  readonly nodeArguments?: readonly string[];
   /** As in `npm start -- --only ...`. */
   readonly only?: 'ingest' | 'web';
   /** How long a start may take before the helper gives up [ms]. */
@@ -29,11 +32,12 @@ export interface SpawnOptions {
 /** Resolves once it says where its pages are; rejects with its output when it ends before that. */
 export function spawnHouse(
   dataDir: string,
-  { environment = {}, only, patienceMs = 30_000 }: SpawnOptions = {},
+  { environment = {}, plainEnvironment = {}, nodeArguments = [], only, patienceMs = 30_000 }: SpawnOptions = {},
 ): Promise<SpawnedHouse> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
-  const child = spawn(process.execPath, [mainPath, ...(only ? ['--only', only] : [])], {
+  const child = spawn(process.execPath, [...nodeArguments, mainPath, ...(only ? ['--only', only] : [])], {
     env: {
+      ...plainEnvironment,
       PATH: process.env.PATH,
       BRANHEARTH_PORT: '0',
       BRANHEARTH_MQTT_PORT: '0',

@@ -4,6 +4,7 @@ import type { JudgeReading } from '../../core/judge/setup.ts';
 import { AlarmBoard } from '../../server/watch/alarm-board.ts';
 import { jumpDetector } from '../../server/watch/clock-jump.ts';
 import { PileWatch } from '../../server/watch/pile-watch.ts';
+import { fastClock } from '../../shared/clock.ts';
 import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
 import { until } from '../helpers/until.ts';
 
@@ -40,6 +41,24 @@ for (const [what, passedMs, setMs, foundMs] of jumps) {
     const one = machine();
     const jumpMs = jumpDetector(one.clock);
     one.pass(passedMs);
+    one.set(setMs);
+    expect(jumpMs()).toBe(foundMs);
+    expect(jumpMs()).toBe(0);
+  });
+}
+
+const fastJumps: [string, number, number][] = [
+  // what                                 set by [ms of the machine]   found [ms of the house]
+  ['set on by no more than a second', 1_000, 0],
+  ['set on by more', 1_001, 60_060],
+  ['set back by a minute', -60_000, -3_600_000],
+];
+for (const [what, setMs, foundMs] of fastJumps) {
+  test(`a jump detector on a clock sixty times as fast whose machine is ${what}: ${foundMs} ms`, () => {
+    const one = machine();
+    const setting = { startMs, anchorMs: startMs, speed: 60 };
+    const jumpMs = jumpDetector(fastClock(setting, one.clock.nowMs, one.clock.steadyMs));
+    one.pass(10_000);
     one.set(setMs);
     expect(jumpMs()).toBe(foundMs);
     expect(jumpMs()).toBe(0);

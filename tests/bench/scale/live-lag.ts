@@ -7,8 +7,8 @@
 import { get, type IncomingMessage } from 'node:http';
 
 export interface LiveLag {
-  /** A reading of that time is on its way. */
-  published(pileId: string, position: string, atMs: number): void;
+  /** A reading of that time is on its way, since then by the machine's clock. */
+  published(pileId: string, position: string, atMs: number, sentMs?: number): void;
   /** Forgets what was measured so far; what is on its way stays. */
   restart(): void;
   /** Lags since the last restart, shortest first [ms], and readings not shown yet. */
@@ -22,7 +22,7 @@ interface ShownPile {
 }
 
 export async function openLiveLag(pagesUrl: string): Promise<LiveLag> {
-  const waiting = new Map<string, number[]>();
+  const waiting = new Map<string, { readonly atMs: number; readonly sentMs: number }[]>();
   let lagsMs: number[] = [];
   const stream = await new Promise<IncomingMessage>((resolve, reject) => {
     get(`${pagesUrl}/api/live`, resolve).once('error', reject);
@@ -43,16 +43,17 @@ export async function openLiveLag(pagesUrl: string): Promise<LiveLag> {
     for (const [position, { at }] of Object.entries(pile.positions)) {
       const times = waiting.get(`${pile.id}/${position}`);
       const shownMs = at === undefined ? 0 : Date.parse(at);
-      while (times?.[0] !== undefined && times[0] <= shownMs) lagsMs.push(nowMs - (times.shift() ?? nowMs));
+      while (times?.[0] !== undefined && times[0].atMs <= shownMs)
+        lagsMs.push(nowMs - (times.shift()?.sentMs ?? nowMs));
     }
   }
 
   return {
-    published(pileId, position, atMs) {
+    published(pileId, position, atMs, sentMs = atMs) {
       const key = `${pileId}/${position}`;
       const times = waiting.get(key);
-      if (times) times.push(atMs);
-      else waiting.set(key, [atMs]);
+      if (times) times.push({ atMs, sentMs });
+      else waiting.set(key, [{ atMs, sentMs }]);
     },
     restart() {
       lagsMs = [];

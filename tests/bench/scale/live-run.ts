@@ -4,11 +4,11 @@
  * Takes:  how many probes, how long to warm up and to measure.
  * Gives:  lags from publishing to page, resident memory, what was lost.
  */
-import { readFile } from 'node:fs/promises';
 import { makeDataDir } from '../../helpers/open-test-house.ts';
 import { spawnHouse } from '../../helpers/spawn-house.ts';
 import { openLiveLag } from './live-lag.ts';
 import { startPacedPublisher } from './paced-publisher.ts';
+import { residentMb } from './resident.ts';
 import { layScaleFarm, scaleProbes } from './scale-farm.ts';
 
 export interface LiveRun {
@@ -72,9 +72,3 @@ export async function liveRun({ probes: count, warmS, measureS }: LiveRunOptions
 }
 
 const seconds = (s: number) => new Promise((resolve) => setTimeout(resolve, s * 1_000));
-
-/** As the kernel counts it (Linux; NaN elsewhere) [MB]. */
-async function residentMb(pid: number | undefined): Promise<number> {
-  const status = await readFile(`/proc/${pid}/status`, 'utf8').catch(() => '');
-  return Math.round((Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1] ?? Number.NaN) * 1_024) / 1e6);
-}

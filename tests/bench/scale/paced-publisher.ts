@@ -1,10 +1,11 @@
 /**
  * tests/bench/scale/paced-publisher.ts: every probe speaks once a minute, evenly spread, at QoS 1 over a few gateways.
  *
- * Takes:  a broker, the probes, who wants to know of each reading.
+ * Takes:  a broker, the probes, who wants to know of each reading; a clock that may run fast, its minutes then too.
  * Gives:  how many were acknowledged and how far the publisher itself fell behind its clock.
  */
 import { connectAsync } from 'mqtt';
+import { type Clock, liveClock } from '../../../shared/clock.ts';
 import { type FarmProbe, tempAtC } from './scale-farm.ts';
 
 const gateways = 8;
@@ -19,25 +20,27 @@ export interface PacedPublisher {
 export async function startPacedPublisher(
   mqttUrl: string,
   probes: readonly FarmProbe[],
-  published: (probe: FarmProbe, atMs: number) => void,
+  published: (probe: FarmProbe, atMs: number, sentMs: number) => void,
+  clock: Clock = liveClock,
 ): Promise<PacedPublisher> {
   const clients = await Promise.all(
     Array.from({ length: gateways }, (_, index) => connectAsync(mqttUrl, { clientId: `scale-gateway-${index}` })),
   );
   const startMs = Date.now();
+  const speed = clock.speed;
   let sent = 0;
   let acked = 0;
   let mostBehindMs = 0;
   const timer = setInterval(() => {
     const nowMs = Date.now();
-    const due = Math.floor(((nowMs - startMs) / periodMs) * probes.length);
-    mostBehindMs = Math.max(mostBehindMs, ((due - sent) / probes.length) * periodMs - tickMs);
+    const due = Math.floor((((nowMs - startMs) * speed) / periodMs) * probes.length);
+    mostBehindMs = Math.max(mostBehindMs, ((due - sent) / probes.length) * (periodMs / speed) - tickMs);
     for (; sent < due; sent += 1) {
       const probe = probes[sent % probes.length];
       if (probe === undefined) continue;
-      const atMs = Date.now();
+      const atMs = clock.nowMs();
       const payload = `{"time":${atMs},"temperature":${tempAtC(probe.position, 168)}}`;
-      published(probe, atMs);
+      published(probe, atMs, Date.now());
       clients[sent % gateways]?.publish(`piles/${probe.site}/${probe.probe}/reading`, payload, { qos: 1 }, (error) => {
         if (!error) acked += 1;
       });

@@ -1,0 +1,143 @@
+/**
+ * tests/bench/faults.ts: `npm run bench -- faults`: one thing after the other goes wrong, and nothing may be lost for it.
+ *
+ * Takes:  nothing, or `single` or `servers` for one house only; BRANHEARTH_BENCH_FAULTS="disk" makes
+ *         only the faults that have it in their name. Loopback only; seeded; a few minutes.
+ * Gives:  per fault how long acknowledgements stood still, until when pages had caught up, readings lost and twice;
+ *         at the end alarms that the truth requires and nobody was told of, or more than once.
+ * Never:  asks for a fault where this machine cannot make it: it says so instead.
+ */
+import { fastClock } from '../../shared/clock.ts';
+import { hasInflux } from '../helpers/influxdb.ts';
+import { hasMosquitto } from '../helpers/mosquitto.ts';
+import { hasPostgres } from '../helpers/postgres.ts';
+import { until } from '../helpers/until.ts';
+import { examineAlarms, examineReadings, type ToldAlarm } from './faults/examine.ts';
+import { type FaultHouse, houseSpeed, seconds } from './faults/fault-house.ts';
+import { type KeepingProbes, startProbes } from './faults/keeping-probes.ts';
+import { layPiles, pagesOf } from './faults/pages.ts';
+import { seeded } from './faults/seeded.ts';
+import { openServerHouse } from './faults/server-house.ts';
+import { openSingleHouse } from './faults/single-house.ts';
+import { probesOf, type TruePile, type TrueProbe, truePiles } from './faults/truth.ts';
+
+const seed = 20_310_401;
+/** Piles that never heat, of which nobody may be told. */
+const calmPiles = 3;
+const caughtUpPatienceMs = 90_000;
+const alarmPatienceMs = 120_000;
+
+export async function run(only = ''): Promise<Record<string, number>> {
+  const houses: ((clock: string) => Promise<FaultHouse>)[] = [];
+  if (only !== 'servers') houses.push(openSingleHouse);
+  if (only !== 'single') {
+    if (hasInflux && hasMosquitto && hasPostgres) houses.push(openServerHouse);
+    else console.warn('*** SKIPPED: the house on servers needs PostgreSQL, InfluxDB 1.6 and Mosquitto ***');
+  }
+  const sums: Record<string, number> = { readings: 0, faults: 0, lost: 0, twice: 0, alarms: 0 };
+  for (const open of houses) {
+    for (const [name, figure] of Object.entries(await runHouse(open))) sums[name] = (sums[name] ?? 0) + figure;
+  }
+  return sums;
+}
+
+async function runHouse(open: (clock: string) => Promise<FaultHouse>): Promise<Record<string, number>> {
+  const nowMs = Date.now();
+  const setting = { startMs: nowMs, anchorMs: nowMs, speed: houseSpeed };
+  const clock = fastClock(setting);
+  const house = await open(JSON.stringify(setting));
+  const faults = house.faults.filter(({ name }) => name.includes(process.env.BRANHEARTH_BENCH_FAULTS ?? ''));
+  const piles = truePiles(faults.length + calmPiles);
+  const truth = probesOf(piles);
+  let probes: KeepingProbes | undefined;
+  try {
+    const pages = pagesOf(() => house.pagesUrl());
+    await until('the broker', async () => ((await pages.health()).parts.broker.state === 'ok' ? true : undefined));
+    await pages.addSites(piles);
+    probes = startProbes(house.mqttUrl, truth, clock, seeded(seed));
+    await layPiles(pages, truth, clock.nowMs() - 3_600_000);
+    await seconds(2);
+
+    const rows: Record<string, string | number>[] = [];
+    let done = 0;
+    for (const [index, fault] of faults.entries()) {
+      probes.during(index);
+      const pile = piles[index];
+      if (pile) pile.heatedAtMs = clock.nowMs();
+      console.log(`${house.name}: ${fault.name}`);
+      await seconds(4); // heated, and its hold begun
+      const outcome = fault.run(probes);
+      if (typeof outcome === 'string') {
+        if (pile) pile.heatedAtMs = null;
+        console.warn(`*** SKIPPED: ${fault.name}: ${outcome} ***`);
+        rows.push({ fault: fault.name, 'acks stood still [s]': 'not done', 'caught up after [s]': outcome });
+        continue;
+      }
+      await outcome;
+      done += 1;
+      const overMs = performance.now();
+      const caught = await caughtUp(pages, truth, clock.nowMs());
+      const stoodS = probes.longestPauseS();
+      rows.push({
+        fault: fault.name,
+        'acks stood still [s]': round1(stoodS),
+        'caught up after [s]': caught ? round1((performance.now() - overMs) / 1_000) : 'never',
+      });
+    }
+    await allTold(piles, pages.alarms);
+    await probes.finish();
+    await caughtUp(pages, truth, clock.nowMs());
+    const alarms = await examineAlarms(piles, pages.alarms);
+    const { made, sentTwice } = probes.counts();
+    await house.stop();
+    const store = await house.openReadings();
+    const verdict = await examineReadings(store, truth, faults.length);
+    await store.close();
+    for (const [index, row] of rows.entries()) {
+      Object.assign(row, { lost: verdict.lost[index] ?? 0, twice: verdict.twice[index] ?? 0 });
+    }
+    console.log(
+      `\n${house.name}: ${made} readings of ${truth.length} probes, ${sentTwice} sent twice on purpose; seed ${seed}`,
+    );
+    console.table(rows);
+    return {
+      readings: made,
+      faults: done,
+      lost: sum(verdict.lost),
+      twice: sum(verdict.twice),
+      alarms: piles.filter(({ heatedAtMs }) => heatedAtMs !== null).length,
+      alarms_missing: alarms.missing,
+      alarms_twice: alarms.twice,
+      alarms_untrue: alarms.untrue,
+    };
+  } finally {
+    await probes?.close();
+    await house.remove();
+  }
+}
+
+/** Until pages show of each probe what it measured at `asOfMs` or later. */
+async function caughtUp(
+  pages: ReturnType<typeof pagesOf>,
+  truth: readonly TrueProbe[],
+  asOfMs: number,
+): Promise<boolean> {
+  const wanted = truth.map(({ pile, probe, made }) => ({
+    key: `${pile.site}/${probe}`,
+    atMs: made.findLast(({ atMs }) => atMs <= asOfMs)?.atMs ?? 0,
+  }));
+  const look = async () => {
+    const lasts = await pages.lasts().catch(() => new Map<string, number>());
+    return wanted.every(({ key, atMs }) => (lasts.get(key) ?? 0) >= atMs) || undefined;
+  };
+  return until('the pages to catch up', look, caughtUpPatienceMs).catch(() => false);
+}
+
+/** Waits while there is one missing; what is missing then is counted later. */
+async function allTold(piles: readonly TruePile[], alarmsOf: (id: string) => Promise<ToldAlarm[]>): Promise<void> {
+  const look = async () => ((await examineAlarms(piles, alarmsOf)).missing === 0 ? true : undefined);
+  await until('every alarm', look, alarmPatienceMs).catch(() => undefined);
+}
+
+const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+const round1 = (value: number) => Math.round(value * 10) / 10;

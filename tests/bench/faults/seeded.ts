@@ -1,0 +1,14 @@
+/**
+ * tests/bench/faults/seeded.ts: the same chances in every run.
+ */
+
+/** Numbers in [0, 1) (mulberry32, public domain, T. Ettinger 2017; from memory). */
+export function seeded(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
