@@ -72,6 +72,8 @@ export interface Ingest {
   foreignMessages(filter?: string): ForeignMessageAnswer[];
   /** With an outside broker, hears this filter for a while; the embedded one hears everything. @throws {RangeError} */
   listen(filter: string, forMs: number): Promise<void>;
+  /** Publishes for sirens, lamps and whoever else listens; the broker keeps it (retained). */
+  keep(topic: string, text: string): void;
   /** What a mapping would make of the last foreign messages. */
   tryMapping(mapping: MappingInput): MappingTrial;
   /** Whether all that came in so far is kept, after waiting a while for it. */
@@ -214,6 +216,7 @@ async function run<Ticket>(
         .list()
         .filter(({ topic }) => filter === undefined || matchFilter(filter, topic) !== undefined)
         .map(({ atMs, topic, payload }) => ({ at: toInstant(atMs), topic, payload })),
+    keep: (topic, text) => opened.keep(topic, text),
     async listen(filter, forMs) {
       const problem = filterProblem(filter);
       if (problem !== undefined) throw new RangeError(`Cannot listen to ${JSON.stringify(filter)} as it ${problem}`);

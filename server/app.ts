@@ -49,7 +49,9 @@ import { registerSeasons } from './routes/seasons.ts';
 import { registerSeries } from './routes/series.ts';
 import { registerSession } from './routes/session.ts';
 import { registerSites } from './routes/sites.ts';
+import { registerTelling } from './routes/telling.ts';
 import { registerTold } from './routes/told.ts';
+import { registerToldAlarms } from './routes/told-alarms.ts';
 
 export interface AppOptions {
   /** Folder of the built pages; without it only the API answers. */
@@ -152,6 +154,8 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerImport(api, house);
   registerKeeping(api, house);
   registerAlarms(api, house);
+  registerTelling(api, house);
+  registerToldAlarms(api, house);
   await registerTold(api, house);
   registerProbes(api, house);
   registerPlan(api);

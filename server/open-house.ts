@@ -19,7 +19,9 @@ import type { House } from './house.ts';
 import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
-import { openDelivery } from './notify/open-delivery.ts';
+import { houseUnwell } from './notify/house-unwell.ts';
+import { type OpenDeliveryParts, openDelivery } from './notify/open-delivery.ts';
+import { startAnnouncing } from './notify/start-announcing.ts';
 import { outsideBroker } from './outside-source.ts';
 import { openPeople } from './people/open-people.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
@@ -45,10 +47,12 @@ export interface HouseParts {
   readonly bands: BandKeeper;
   /** The machine's clock, by which people are signed out; given by tests only. */
   readonly machineNowMs?: () => number;
+  /** For tests: what delivery trusts, and who answers it for names. */
+  readonly guard?: OpenDeliveryParts['guard'];
 }
 
 export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
-  const { config, clock, log, version, bands, machineNowMs } = parts;
+  const { config, clock, log, version, bands, machineNowMs, guard } = parts;
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
@@ -57,15 +61,19 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   const { disk, notices } = await openSafe(config, clock, log);
   const probes = await ProbeBook.open(readings, journal);
   let delivery: Delivery | undefined;
-  const onAlarms = () => delivery?.kick();
+  let announce = () => {};
+  const onAlarms = () => {
+    delivery?.kick();
+    announce();
+  };
   const lost = () => {
     log.fatal('another process has taken over this journal; this one ends');
     process.kill(process.pid, 'SIGTERM');
   };
   const held = whole && { whole: { lease: whole.lease, lost } };
   const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands, onAlarms, ...held });
-  delivery = openDelivery({ config, journal, clock, log, watch });
-  await delivery.start();
+  const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
+  delivery = openDelivery({ config, journal, clock, log, watch, unwell, ...(guard && { guard }) });
 
   const door = config.MQTT_URL === undefined ? await openDoor(config, clock, journal) : undefined;
   const ingest = await startIngest({
@@ -91,6 +99,9 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     },
     log,
   });
+  await delivery.start();
+  const { sirens, news } = startAnnouncing({ config, journal, clock, log, watch, ingest, notices, delivery });
+  announce = () => sirens.changed();
 
   const thinning = new Thinning({ clock, log, journal, readings });
 
@@ -121,6 +132,8 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     async close() {
       disk.close();
       await photoSweep.close();
+      news.close();
+      await sirens.close();
       await ingest.close();
       await thinning.close();
       await watch.close();

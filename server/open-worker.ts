@@ -10,7 +10,10 @@ import { openReadings } from '../shared/store/open-readings.ts';
 import { openPostgresJournal } from '../shared/store/postgres-journal.ts';
 import { Thinning } from './keeping/thinning.ts';
 import { LiveHub } from './live/live-hub.ts';
+import type { Delivery } from './notify/delivery.ts';
+import { houseUnwell } from './notify/house-unwell.ts';
 import { openDelivery } from './notify/open-delivery.ts';
+import { Sirens } from './notify/sirens.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
 import { openPeople } from './people/open-people.ts';
@@ -37,7 +40,8 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   const views = new ViewWriter({ journal, log, lost });
   // People are told of piles that others watch as well, so delivery sees them all.
   const everywhere = await RemoteWatch.open({ journal, hub, log, probesChanged: async () => {} });
-  const delivery = openDelivery({ config, journal, clock, log, watch: everywhere });
+  let delivery: Delivery | undefined;
+  let sirens: Sirens | undefined;
   const watch = await WatchHouse.open({
     clock,
     log,
@@ -46,7 +50,10 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     probes,
     hub,
     bands,
-    onAlarms: () => delivery.kick(),
+    onAlarms: () => {
+      delivery?.kick();
+      sirens?.changed();
+    },
     shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost },
   });
   const ingest = await startSiteIngest(
@@ -74,8 +81,20 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   );
   const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
   worker = new Worker({ id, journal, readings, probes, watch, ingest, views, log });
+  const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
+  delivery = openDelivery({ config, journal, clock, log, watch: everywhere, unwell });
   await worker.start();
   await delivery.start();
+  sirens = new Sirens({
+    journal,
+    clock,
+    log,
+    root: config.MQTT_ROOT,
+    isHeldBack: (alarmId) => everywhere.isHeldBack(alarmId),
+    // Of the sites held here; the others are their workers' to tell.
+    keep: (topic, text) => ingest.keep(topic, text),
+  });
+  sirens.start();
 
   // Whoever holds the commons does what one process must do for all.
   const thinning = new Thinning({
@@ -108,6 +127,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     async close() {
       await thinning.close();
       await worker?.close();
+      await sirens?.close();
       await delivery.close();
       await everywhere.close();
       await bands.close();

@@ -8,6 +8,7 @@
 import { z } from 'zod';
 import { fastClockSchema } from './clock.ts';
 import { ConfigError } from './errors.ts';
+import { mailAddressPattern, mailboxPattern } from './mail-address.ts';
 import { nameSchema } from './names.ts';
 
 const prefix = 'BRANHEARTH_';
@@ -27,11 +28,6 @@ const wholeSchema = (least: number, most: number) =>
 
 const urlSchema = (...protocols: string[]) =>
   z.string().refine((text) => URL.canParse(text) && protocols.includes(new URL(text).protocol));
-
-/** One address, nothing that could end a header or begin another. */
-export const mailAddressPattern = /^[^\s@<>,;:"()[\]\\]{1,64}@[A-Za-z0-9](?:[A-Za-z0-9.-]{0,251}[A-Za-z0-9])?$/;
-const mailboxPattern =
-  /^(?:[^<>\r\n"]{1,80} <[^\s@<>,;:"()[\]\\]{1,64}@[A-Za-z0-9.-]{1,253}>|[^\s@<>,;:"()[\]\\]{1,64}@[A-Za-z0-9.-]{1,253})$/;
 
 /** One row per variable: what it must be (also the README's table), its default, and its check. */
 export const configVariables = {

@@ -5,6 +5,7 @@
  * Gives:  zod schemas and the types derived from them.
  */
 import { z } from 'zod';
+import { mailAddressPattern } from './mail-address.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';
 
 /** Why there is something to tell, or that there is not. */
@@ -50,6 +51,19 @@ const minuteOfDay = z
 
 export const timeZoneSchema = z.string().max(64).refine(isTimeZone, 'must be a time zone such as Europe/Lisbon');
 
+const mailAddressSchema = z
+  .string()
+  .trim()
+  .max(254)
+  .refine((text) => text === '' || mailAddressPattern.test(text), 'must be one e-mail address');
+
+const httpSchema = z.url({ protocol: /^https?$/ });
+const webhookUrlSchema = z
+  .string()
+  .trim()
+  .max(2000)
+  .refine((text) => text === '' || httpSchema.safeParse(text).success, 'must be an http:// or https:// address');
+
 /** One person's wishes. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
 export const wishesSchema = z.object({
   /** Kinds this person does not want to hear of. */
@@ -58,7 +72,11 @@ export const wishesSchema = z.object({
   /** Null: every site. */
   sites: z.array(z.string().max(64)).max(200).nullable().default(null),
   /** Minutes of the day on the person's clock; may reach over midnight. */
-  quiet: z.object({ fromMin: minuteOfDay, toMin: minuteOfDay }).nullable().default(null),
+  quiet: z
+    .object({ fromMin: minuteOfDay, toMin: minuteOfDay })
+    .refine(({ fromMin, toMin }) => fromMin !== toMin, 'must end at another time than they begin')
+    .nullable()
+    .default(null),
   timeZone: timeZoneSchema.default('UTC'),
   unit: z.enum(['C', 'F']).default('C'),
   /** Minutes between reminders while nobody has acknowledged; null for none. */
@@ -74,9 +92,9 @@ export const wishesSchema = z.object({
   summaryAtMin: minuteOfDay.nullable().default(null),
   /** Trouble of the house itself: disk, broker, delivery. Null: owners only. */
   houseTrouble: z.boolean().nullable().default(null),
-  email: z.object({ on: z.boolean(), address: z.string().max(254) }).default({ on: false, address: '' }),
+  email: z.object({ on: z.boolean(), address: mailAddressSchema }).default({ on: false, address: '' }),
   push: z.object({ on: z.boolean() }).default({ on: true }),
-  webhook: z.object({ on: z.boolean(), url: z.string().max(2000) }).default({ on: false, url: '' }),
+  webhook: z.object({ on: z.boolean(), url: webhookUrlSchema }).default({ on: false, url: '' }),
 });
 export type Wishes = z.infer<typeof wishesSchema>;
 

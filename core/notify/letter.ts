@@ -10,7 +10,7 @@ import type { NoticeReason } from '../../shared/telling.ts';
 import { sentenceIn } from '../../shared/temperature.ts';
 import type { Severity, WarningKind } from '../../shared/warning.ts';
 import { duration } from '../warn/words.ts';
-import { phraseOf } from './phrases.ts';
+import { atStart, clauseOf } from './phrases.ts';
 
 /** What is kept with a notice about an alarm. */
 export interface AlarmFactsTold {
@@ -57,7 +57,7 @@ const stillWatch =
 
 export function alarmLetter(ask: AlarmLetterAsk): Letter {
   const { answer, facts, pileName, siteName, reader } = ask;
-  const phrase = phraseOf(facts.kind, facts.position);
+  const clause = clauseOf(facts.kind, facts.position);
   const pile = `${pileName} at ${siteName}`;
   const over = answer === 'cleared';
   const words = (text: string) => plainSpaces(sentenceIn(reader.unit, text));
@@ -67,29 +67,29 @@ export function alarmLetter(ask: AlarmLetterAsk): Letter {
   if (facts.kind === 'self-heating')
     parts.push({ label: 'Fire', text: over ? `${stillWatch} ${fireService}` : fireService });
   return {
-    title: title(pileName, `${titleStart(answer)}${over ? phrase.shortOver : phrase.short}`),
+    title: title(pileName, `${titleStart(answer)}${over ? clause.shortOver : clause.short}`),
     sentence: words(
       over
-        ? `${pile} ${phrase.isOver}.`
-        : [opening(ask, pile, phrase.is), facts.todo, due(ask)].filter(Boolean).join(' '),
+        ? atStart(`${clause.isOver(pile)}.`)
+        : [atStart(opening(ask, clause.is(pile))), facts.todo, due(ask)].filter(Boolean).join(' '),
     ),
     parts,
   };
 }
 
-function opening({ answer, facts, nowMs, notReached, reader }: AlarmLetterAsk, pile: string, is: string): string {
+function opening({ answer, facts, nowMs, notReached, reader }: AlarmLetterAsk, says: string): string {
   const stood = duration(Math.max(0, nowMs - facts.raisedAtMs));
   switch (answer) {
     case 'got-worse':
-      return `It has got worse: ${pile} ${is}.`;
+      return `It has got worse: ${says}.`;
     case 'reminder-due':
-      return `Still, since ${clockWords(facts.raisedAtMs, nowMs, reader.timeZone)}: ${pile} ${is}, and nobody has acknowledged it.`;
+      return `Still, since ${clockWords(facts.raisedAtMs, nowMs, reader.timeZone)}: ${says}, and nobody has acknowledged it.`;
     case 'handed-on':
-      return `${pile} ${is}. It comes to you because nobody has acknowledged it for ${stood}.`;
+      return `${says}. It comes to you because nobody has acknowledged it for ${stood}.`;
     case 'not-reached':
-      return `${pile} ${is}. It comes to you because ${notReached ?? 'another person'} could not be reached.`;
+      return `${says}. It comes to you because ${notReached ?? 'another person'} could not be reached.`;
     default:
-      return `${pile} ${is}.`;
+      return `${says}.`;
   }
 }
 

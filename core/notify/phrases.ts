@@ -8,7 +8,7 @@ import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 
 export interface Phrase {
-  /** After the pile's name. */
+  /** After the name of the pile or its probe. */
   readonly is: string;
   readonly isOver: string;
   /** For a title with little room. */
@@ -62,35 +62,59 @@ const phrases: Record<Exclude<WarningKind, `probe-${string}`>, Phrase> = {
   },
 };
 
-const probePhrases: Record<Extract<WarningKind, `probe-${string}`>, (probe: string) => Phrase> = {
-  'probe-silent': (probe) => ({
-    is: `has not been heard from by its ${probe}`,
-    isOver: `is heard from by its ${probe} again`,
-    short: `${probe} silent`,
-    shortOver: `${probe} speaks again`,
-  }),
-  'probe-stuck': (probe) => ({
-    is: `has a ${probe} that says the same number over and over`,
-    isOver: `has a ${probe} whose number changes again`,
-    short: `${probe} stuck`,
-    shortOver: `${probe} no longer stuck`,
-  }),
-  'probe-out': (probe) => ({
-    is: `has a ${probe} that has come out, or is failing`,
-    isOver: `has a ${probe} that reads like the pile again`,
-    short: `${probe} out of the pile`,
-    shortOver: `${probe} back in place`,
-  }),
+const probePhrases: Record<Extract<WarningKind, `probe-${string}`>, Phrase> = {
+  'probe-silent': {
+    is: 'has fallen silent',
+    isOver: 'speaks again',
+    short: 'silent',
+    shortOver: 'speaks again',
+  },
+  'probe-stuck': {
+    is: 'says the same number over and over',
+    isOver: 'says numbers that change again',
+    short: 'stuck',
+    shortOver: 'no longer stuck',
+  },
+  'probe-out': {
+    is: 'has come out of its place, or is failing',
+    isOver: 'reads like the pile again',
+    short: 'out of the pile',
+    shortOver: 'back in place',
+  },
 };
 
-/** @example phraseOf('probe-silent', 'core').short // => "core probe silent" */
-export function phraseOf(kind: WarningKind, position: Position | null): Phrase {
+/** A phrase with whatever it is about: the pile, or a probe of it. */
+export interface Clause {
+  /** @example clauseOf('probe-silent', 'core').is('Shed') // => "the core probe of Shed has fallen silent" */
+  readonly is: (pile: string) => string;
+  readonly isOver: (pile: string) => string;
+  readonly short: string;
+  readonly shortOver: string;
+}
+
+/** @example clauseOf('probe-silent', 'core').short // => "core probe silent" */
+export function clauseOf(kind: WarningKind, position: Position | null): Clause {
   switch (kind) {
     case 'probe-silent':
     case 'probe-stuck':
-    case 'probe-out':
-      return probePhrases[kind](`${position === null ? '' : `${position} `}probe`);
-    default:
-      return phrases[kind];
+    case 'probe-out': {
+      const probe = `${position === null ? '' : `${position} `}probe`;
+      const { is, isOver, short, shortOver } = probePhrases[kind];
+      return {
+        is: (pile) => `the ${probe} of ${pile} ${is}`,
+        isOver: (pile) => `the ${probe} of ${pile} ${isOver}`,
+        short: `${probe} ${short}`,
+        shortOver: `${probe} ${shortOver}`,
+      };
+    }
+    default: {
+      const { is, isOver, short, shortOver } = phrases[kind];
+      return { is: (pile) => `${pile} ${is}`, isOver: (pile) => `${pile} ${isOver}`, short, shortOver };
+    }
   }
+}
+
+/** Only the first letter, and only of our own words: a pile keeps the name it was given. */
+export function atStart(sentence: string): string {
+  return sentence.startsWith('the ') ? `T${sentence.slice(1)}` : sentence;
 }

@@ -140,6 +140,17 @@ export async function openEmbeddedBroker(
     },
     setMappings: () => {}, // every message comes by here anyway
     listen: async () => {},
+    keep(topic, text) {
+      const packet = {
+        cmd: 'publish' as const,
+        topic,
+        payload: Buffer.from(text),
+        qos: 1 as const,
+        retain: true,
+        dup: false,
+      };
+      broker.publish(packet, () => {});
+    },
     async pause() {
       paused = true;
       stopListening();

@@ -49,6 +49,8 @@ export interface Source<Ticket> {
   setMappings(mappings: readonly MappingInput[]): void;
   /** Hears a foreign topic filter for a while, so that a person can see what is there. */
   listen(filter: string, forMs: number): Promise<void>;
+  /** Publishes for whoever listens; the broker keeps it for whoever comes later (retained). */
+  keep(topic: string, text: string): void;
   /** Stops taking messages; acknowledgements still go out. */
   pause(): Promise<void>;
   close(): Promise<void>;

@@ -155,6 +155,8 @@ export function openOutsideBroker(
       client.reconnect();
     },
     publish: (topic, text) => void client.publish(topic, text, { qos: 1 }, () => {}),
+    // A broker that is away gets only the newest, when it is said again: nothing is queued for it here.
+    keep: (topic, text) => void (client.connected && client.publish(topic, text, { qos: 1, retain: true }, () => {})),
     line: () => client.stream,
     setMappings: (mappings) => subscriptions.setForeign(mappings.map(({ filter }) => filter)),
     listen: listener.listen,

@@ -136,6 +136,7 @@ export function openSiteSessions(
       heard.clear();
       for (const site of sites) heard.add(site);
     },
+    keep: (topic, text) => sessions.get(topic.split('/')[1] ?? '')?.keep(topic, text),
     markAgain: (site, text) => sessions.get(site)?.publish(`${markPrefix}${site}`, text),
     confirm: (site) => sessions.get(site)?.confirm(),
     async pause() {

@@ -25,7 +25,7 @@ export async function deliveryHealth({ journal, people, failing }: Asked): Promi
   if (lost > 0) {
     return {
       state: 'degraded',
-      detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet`,
+      detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet: see “How I am told”`,
     };
   }
   const reachable = (await people.listeners()).filter(({ ways }) => ways.length > 0);

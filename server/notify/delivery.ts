@@ -15,7 +15,9 @@ import type { TellingWay } from '../../shared/telling.ts';
 import { msPerDay } from '../../shared/units.ts';
 import type { WatchDoor } from '../watch/watch-door.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
+import type { DeliverySettings } from './delivery-settings.ts';
 import { groupSilence } from './group-silence.ts';
+import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { type KnownPerson, TellingPeople } from './people.ts';
 import { Postman } from './postman.ts';
 import { type SpreadContext, spreadNotice } from './spread.ts';
@@ -38,8 +40,10 @@ export interface DeliveryParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly known: () => Promise<readonly KnownPerson[]>;
-  readonly watch: () => WatchDoor | undefined;
+  readonly watch: () => Pick<WatchDoor, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
   readonly ways: Partial<Record<TellingWay, Way>>;
+  readonly settings: DeliverySettings;
+  readonly heartbeat: Heartbeat;
   readonly newId: () => string;
   /** Whether no other process works on this journal. */
   readonly alone: boolean;
@@ -48,6 +52,7 @@ export interface DeliveryParts {
 
 export class Delivery {
   readonly people: TellingPeople;
+  readonly settings: DeliverySettings;
   readonly #parts: DeliveryParts;
   readonly #postman: Postman;
   readonly #taker = randomUUID();
@@ -61,6 +66,7 @@ export class Delivery {
 
   constructor(parts: DeliveryParts) {
     this.#parts = parts;
+    this.settings = parts.settings;
     const { journal, config } = parts;
     this.people = new TellingPeople({
       telling: journal.telling,
@@ -80,6 +86,16 @@ export class Delivery {
   async start(): Promise<void> {
     if (this.#parts.alone) await this.#parts.journal.telling.messages.releaseAll();
     this.kick();
+    this.#parts.heartbeat.start();
+  }
+
+  /** Whether a way is set up at all. */
+  can(way: TellingWay): boolean {
+    return this.#parts.ways[way] !== undefined;
+  }
+
+  heartbeat(): HeartbeatState {
+    return this.#parts.heartbeat.state;
   }
 
   /** Looks at the outbox now. Cheap, and safe to call at any time. */
@@ -87,6 +103,20 @@ export class Delivery {
     if (this.#closed) return;
     this.#again = true;
     this.#running ??= this.#run();
+  }
+
+  /** As if its time had come: everything that is due by the clock is looked at too. */
+  lookNow(): void {
+    this.#timedAtMs = 0;
+    this.kick();
+  }
+
+  /** Resolves once nothing that is due now is left, and no attempt is under way. */
+  async settled(): Promise<void> {
+    do {
+      await this.#running;
+      await this.#postman.rest();
+    } while (this.#running !== undefined || this.#postman.isBusy);
   }
 
   /** Writes something into the outbox and has it brought at once. */
@@ -102,6 +132,7 @@ export class Delivery {
   async close(): Promise<void> {
     this.#closed = true;
     clearTimeout(this.#timer);
+    this.#parts.heartbeat.close();
     for (const way of Object.values(this.#parts.ways)) way.close();
     await this.#running;
     await this.#postman.rest();

@@ -9,8 +9,13 @@ import type { Journal } from '../../shared/store/journal.ts';
 import type { TellingWay } from '../../shared/telling.ts';
 import type { WatchDoor } from '../watch/watch-door.ts';
 import { Delivery } from './delivery.ts';
+import { DeliverySettings } from './delivery-settings.ts';
+import { Heartbeat } from './heartbeat.ts';
 import { openEmail } from './ways/email.ts';
+import type { GuardedOptions } from './ways/guarded-request.ts';
+import { openPush } from './ways/push.ts';
 import type { Way } from './ways/way.ts';
+import { openWebhook } from './ways/webhook.ts';
 
 export interface OpenDeliveryParts {
   readonly config: Config;
@@ -18,22 +23,51 @@ export interface OpenDeliveryParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly watch: WatchDoor;
+  /** Why all is not well; undefined while it is. Absent where the piles are watched elsewhere: then no heartbeat is ours to give. */
+  readonly unwell?: () => Promise<string | undefined>;
+  /** For tests: what is trusted and who answers for names. */
+  readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
 }
 
-export function openDelivery({ config, journal, clock, log, watch }: OpenDeliveryParts): Delivery {
-  const ways: Partial<Record<TellingWay, Way>> = {};
+export function openDelivery({ config, journal, clock, log, watch, unwell, guard = {} }: OpenDeliveryParts): Delivery {
+  const settings = new DeliverySettings(journal);
+  const allowed = () => settings.allowed();
+  const ways: Partial<Record<TellingWay, Way>> = {
+    push: openPush({ journal, clock, allowed, contact: contactOf(config), guard }),
+    webhook: openWebhook({ allowed, secretOf: (personId) => settings.webhookSecret(personId), guard }),
+  };
   if (config.SMTP_URL !== undefined && config.MAIL_FROM !== undefined) {
     ways.email = openEmail({ smtpUrl: config.SMTP_URL, from: config.MAIL_FROM });
   }
+  const heartbeat = new Heartbeat({
+    url: async () => {
+      if (unwell === undefined) return undefined;
+      if (config.HEARTBEAT_URL !== undefined) return { url: config.HEARTBEAT_URL, trusted: true };
+      const url = await settings.heartbeatUrl();
+      return url === undefined ? undefined : { url, trusted: false };
+    },
+    allowed,
+    unwell: unwell ?? (async () => undefined),
+    guard,
+  });
   return new Delivery({
     config,
     journal,
     clock,
     log,
     ways,
+    settings,
+    heartbeat,
     known: () => journal.people.list(),
     watch: () => watch,
     newId: randomUUID,
     alone: config.JOURNAL_URL === undefined,
   });
+}
+
+/** RFC 8292 section 2.1: where a push service may complain to. */
+function contactOf({ MAIL_FROM, PUBLIC_URL }: Config): string {
+  const address = MAIL_FROM === undefined ? undefined : (/<(.+)>$/.exec(MAIL_FROM)?.[1] ?? MAIL_FROM);
+  if (address !== undefined) return `mailto:${address}`;
+  return PUBLIC_URL?.startsWith('https:') ? PUBLIC_URL : 'mailto:nobody@branhearth.invalid';
 }

@@ -5,7 +5,7 @@
  * Gives:  listeners; while nobody is known there is one, "this house".
  */
 import type { Hearer } from '../../core/notify/who.ts';
-import { mailAddressPattern } from '../../shared/config.ts';
+import { mailAddressPattern } from '../../shared/mail-address.ts';
 import type { Role } from '../../shared/person.ts';
 import type { PushDevice, TellingStore } from '../../shared/store/telling-store.ts';
 import { type TellingWay, type Wishes, wishesSchema } from '../../shared/telling.ts';

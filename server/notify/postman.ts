@@ -52,6 +52,10 @@ export class Postman {
     for (const way of tellingWays) await this.#goBy(way);
   }
 
+  get isBusy(): boolean {
+    return [...this.#inHand.values()].some((set) => set.size > 0);
+  }
+
   /** Waits for the attempts under way. */
   async rest(): Promise<void> {
     await Promise.all([...this.#inHand.values()].flatMap((set) => [...set]));

@@ -24,7 +24,7 @@ export interface TimedParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: TellingPeople;
-  readonly watch: WatchDoor | undefined;
+  readonly watch: Pick<WatchDoor, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
   readonly newId: () => string;
 }
 

@@ -2,6 +2,7 @@
  * server/routes/metrics.ts: GET /metrics in OpenMetrics text, for whoever gathers figures of machines.
  */
 import { Counter, collectDefaultMetrics, Gauge, type OpenMetricsContentType, Registry } from 'prom-client';
+import { messageStates, tellingWays } from '../../shared/telling.ts';
 import { alarmStates } from '../../shared/warning.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
@@ -85,6 +86,27 @@ export function registerMetrics(api: Api, house: House): void {
       this.reset();
       for (const state of alarmStates) this.set({ state }, 0);
       for (const one of house.watch.all()) for (const state of one.openAlarms()) this.inc({ state });
+    },
+  });
+  new Gauge({
+    name: 'branhearth_messages_to_people',
+    help: 'Messages to people by way and state, of the last 90 days',
+    labelNames: ['way', 'state'],
+    registers,
+    async collect() {
+      this.reset();
+      for (const way of tellingWays) for (const state of messageStates) this.set({ way, state }, 0);
+      for (const { way, state, count } of await house.journal.telling.messages.counts())
+        this.set({ way, state }, count);
+    },
+  });
+  new Gauge({
+    name: 'branhearth_messages_unseen',
+    help: 'Messages that could not be delivered and that nobody has looked at',
+    registers,
+    async collect() {
+      const counts = await house.journal.telling.messages.counts();
+      this.set(counts.reduce((sum, row) => sum + (row.state === 'given-up' ? row.unseen : 0), 0));
     },
   });
   new Gauge({

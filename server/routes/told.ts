@@ -38,10 +38,15 @@ export async function registerTold(api: Api, house: House): Promise<void> {
     own.get(`${toldPath}:secret`, options, async (request, reply) =>
       send(reply, await answerTold(parts, request.params.secret, false), false),
     );
-    own.post(`${toldPath}:secret`, options, async (request, reply) => {
-      const answer = await answerTold(parts, request.params.secret, true);
-      return send(reply, answer, request.headers.accept?.includes('application/json') === true);
-    });
+    // The step of the alarm says who acknowledged, and by which message.
+    own.post(
+      `${toldPath}:secret`,
+      { ...options, config: { ...options.config, does: false as const } },
+      async (request, reply) => {
+        const answer = await answerTold(parts, request.params.secret, true);
+        return send(reply, answer, request.headers.accept?.includes('application/json') === true);
+      },
+    );
   });
 }
 

@@ -7,7 +7,7 @@
  */
 export interface HouseNotice {
   /** Which part: one notice stands for each at a time. */
-  readonly kind: 'disk';
+  readonly kind: 'disk' | 'broker';
   readonly severity: 'warning' | 'critical';
   readonly sinceMs: number;
   /** What was seen, in a sentence. */

@@ -115,6 +115,7 @@ export class WatchHouse implements WatchDoor {
   #round: NodeJS.Timeout | undefined;
   #closed = false;
   #storeAway = false;
+  #roundEndedAtMs = Date.now();
   readonly #leases = new Map<string, Lease>();
   /** When each site was taken, where several processes share them. */
   readonly #takenAtMs = new Map<string, number>();
@@ -369,6 +370,7 @@ export class WatchHouse implements WatchDoor {
 
   #next(): void {
     if (this.#closed) return;
+    this.#roundEndedAtMs = Date.now();
     this.#round = setTimeout(() => void this.#lookRound().finally(() => this.#next()), roundMs);
   }
 
@@ -465,6 +467,11 @@ export class WatchHouse implements WatchDoor {
     const held = new Set([...entry.watch.board.open()].flatMap((one) => (one.heldBackBy ? [one.record.id] : [])));
     const silence = () => this.silenceOf(entry.pile.siteId);
     return alarmNotices(change, entry.pile, { isHeldBack: (id) => held.has(id), silence, newId: randomId });
+  }
+
+  /** Machine time since every pile had its turn; long when judging stands still. */
+  sinceRoundMs(): number {
+    return Date.now() - this.#roundEndedAtMs;
   }
 
   /** Whether another warning explains this one just now; false for one that is not watched here. */

@@ -37,6 +37,7 @@ import { calibrationSchema, claimSchema, probesAnswerSchema } from '../../shared
 import { problemSchema } from '../../shared/api/problem.ts';
 import { seriesAnswerSchema } from '../../shared/api/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/api/sites.ts';
+import { toldAnswerSchema } from '../../shared/api/telling.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
 import { lifeRoutes } from './mock-life.ts';
@@ -307,6 +308,40 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           note: null,
         };
         return ok(alarmDetailSchema, { ...alarm, pileId: pile.id, steps: [step] });
+      },
+    ],
+    [
+      'GET',
+      /^\/api\/alarms\/([^/]+)\/told$/,
+      ({ params }) => {
+        const { alarm } = alarmOf(params[0]);
+        const attempt = {
+          number: 1,
+          at: alarm.since,
+          tookMs: 120,
+          outcome: 'failed' as const,
+          detail: '451 come back later',
+        };
+        const sent = { ...attempt, number: 2, outcome: 'sent' as const, detail: '250 taken' };
+        const message = {
+          id: `told-${alarm.id}`,
+          person: 'Ada',
+          way: 'email' as const,
+          address: 'ada@saltmere.example',
+          state: 'sent' as const,
+          reason: null,
+          madeAt: alarm.since,
+          doneAt: alarm.since,
+          notBefore: alarm.since,
+          attempts: [attempt, sent],
+        };
+        const notice = {
+          id: `notice-${alarm.id}`,
+          about: 'alarm' as const,
+          reason: 'first-raise' as const,
+          at: alarm.since,
+        };
+        return ok(toldAnswerSchema, { notices: [{ ...notice, state: 'spread', messages: [message] }] });
       },
     ],
     [

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
 import pino from 'pino';
 import { type AppOptions, buildApp } from '../../server/app.ts';
-import { type OpenHouse, openHouse } from '../../server/open-house.ts';
+import { type HouseParts, type OpenHouse, openHouse } from '../../server/open-house.ts';
 import { answerBand, type BandKeeper } from '../../server/watch/band-keeper.ts';
 import { type Clock, liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
@@ -35,7 +35,7 @@ export async function openTestHouse(
   dataDir: string,
   environment: Record<string, string> = {},
   clock: Clock = liveClock,
-  options: AppOptions = {},
+  options: AppOptions & Pick<HouseParts, 'guard'> = {},
   machineNowMs: () => number = Date.now,
   log?: FastifyBaseLogger,
 ): Promise<TestHouse> {
@@ -54,6 +54,7 @@ export async function openTestHouse(
     version: '0.0.0-test',
     bands: bandsAtOnce,
     machineNowMs,
+    ...(options.guard && { guard: options.guard }),
   });
   const app = await buildApp(house, options);
   await app.ready();

@@ -44,6 +44,7 @@ const AccountPage = lazy(() => import('./people/account-page.tsx').then((page) =
 const WhoDidWhatPage = lazy(() => import('./people/who-did-what-page.tsx').then((page) => page.WhoDidWhatPage));
 const KeepingPage = lazy(() => import('./keeping/keeping-page.tsx').then((page) => page.KeepingPage));
 const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
+const TellingPage = lazy(() => import('./telling/telling-page.tsx').then((page) => page.TellingPage));
 const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
 
 export function App() {
@@ -117,6 +118,7 @@ function Pages() {
         <Route path="/plan/lay" component={LayPage} />
         <Route path="/plan/:what?" component={PlanPage} />
         <Route path="/keeping" component={KeepingPage} />
+        <Route path="/telling" component={TellingPage} />
         <Route path="/settings" component={SettingsPage} />
         <Route path="/more" component={MorePage} />
         <Route default component={NoPage} />

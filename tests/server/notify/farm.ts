@@ -1,6 +1,8 @@
 /**
  * tests/server/notify/farm.ts: a pile that overheats on a clock of its own, and a house that tells people of it.
  */
+
+import type { HouseParts } from '../../../server/open-house.ts';
 import type { AlarmDetail } from '../../../shared/api/alarms.ts';
 import { alarmsAnswerSchema } from '../../../shared/api/alarms.ts';
 import type { Clock } from '../../../shared/clock.ts';
@@ -24,7 +26,10 @@ export interface TellingFarm {
   close(): Promise<void>;
 }
 
-export async function openTellingFarm(environment: Record<string, string>): Promise<TellingFarm> {
+export async function openTellingFarm(
+  environment: Record<string, string>,
+  guard: NonNullable<HouseParts['guard']> = {},
+): Promise<TellingFarm> {
   const { dataDir, remove } = await makeDataDir();
   const clock: Clock = { nowMs: () => farm.nowMs, speed: 1 };
   let one: TestHouse;
@@ -69,14 +74,14 @@ export async function openTellingFarm(environment: Record<string, string>): Prom
     },
     async reopen() {
       await one.close();
-      one = await openTestHouse(dataDir, environment, clock);
+      one = await openTestHouse(dataDir, environment, clock, { guard });
     },
     async close() {
       await one.close();
       await remove();
     },
   };
-  one = await openTestHouse(dataDir, environment, clock);
+  one = await openTestHouse(dataDir, environment, clock, { guard });
   await farm.post('/api/sites', { name: 'Saltmere Yard' });
   await farm.post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
   await farm.measure(24);

@@ -25,6 +25,7 @@ export const morePlaces = [
     'How long readings are kept',
     'What they take up on disk, and from which age on ten-minute means are enough.',
   ],
+  ['/telling', 'How I am told', 'Push, e-mail, webhook; of what, when, and who is told next; a test for each.'],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 

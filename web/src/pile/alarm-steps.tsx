@@ -10,6 +10,7 @@ import { alarmStateNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
+import { ToldList } from '../telling/told-list.tsx';
 
 /** Every step the alarm took, on request. */
 export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
@@ -18,6 +19,8 @@ export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly 
     <details class="more" onToggle={(event) => setIsOpen(event.currentTarget.open)}>
       <summary>What happened to this warning</summary>
       {isOpen && <StepList alarm={alarm} site={site} />}
+      {isOpen && <h4>Who was told</h4>}
+      {isOpen && <ToldList alarmId={alarm.id} state={alarm.state} site={site} />}
     </details>
   );
 }

@@ -2,8 +2,106 @@
  * web/worker/push.ts: what the service worker does with messages that are pushed to it, and with taps on them.
  *
  * Takes:  the worker it listens for.
- * Gives:  listeners for `push` and `notificationclick`, once delivery to devices is set up.
+ * Gives:  a notification per warning (a newer one of the same warning takes its place), with a button that acknowledges.
+ * Never:  stays silent over a push: browsers take the leave to push from those who do.
  */
+interface PushedMessage {
+  readonly tag: string;
+  readonly title: string;
+  readonly body: string;
+  /** 0-3, from notice to danger. */
+  readonly severity: number;
+  readonly path: string;
+  /** The secret that acknowledges it, once. */
+  readonly acknowledge?: string;
+}
+
+/** Buttons and the second buzz are not in the types of every browser yet. */
+type Shown = NotificationOptions & {
+  readonly actions?: readonly { readonly action: string; readonly title: string }[];
+  readonly renotify?: boolean;
+};
+
+const icon = '/icon-192.png';
 
 /** Called once, while the worker starts: listeners may only be added then. */
-export function listenForPush(_worker: ServiceWorkerGlobalScope): void {}
+export function listenForPush(worker: ServiceWorkerGlobalScope): void {
+  worker.addEventListener('push', (event) => event.waitUntil(show(worker, messageOf(event.data))));
+  worker.addEventListener('notificationclick', (event) => {
+    event.notification.close();
+    const message = event.notification.data as Pick<PushedMessage, 'path' | 'acknowledge'>;
+    const done =
+      event.action === 'acknowledge' && message.acknowledge
+        ? acknowledge(worker, message.acknowledge, message.path)
+        : open(worker, message.path);
+    event.waitUntil(done);
+  });
+}
+
+function messageOf(data: PushMessageData | null): PushedMessage {
+  const unreadable = {
+    tag: 'branhearth',
+    title: 'Branhearth',
+    body: 'Open the pages to see what is new.',
+    severity: 1,
+    path: '/',
+  };
+  try {
+    return { ...unreadable, ...(data?.json() as Partial<PushedMessage>) };
+  } catch {
+    return unreadable;
+  }
+}
+
+function show(worker: ServiceWorkerGlobalScope, message: PushedMessage): Promise<void> {
+  const { tag, title, body, severity, path, acknowledge: secret } = message;
+  const options: Shown = {
+    body,
+    tag,
+    icon,
+    badge: icon,
+    renotify: true,
+    // What may hurt people stays until somebody has looked.
+    requireInteraction: severity >= 2,
+    data: { path, ...(secret === undefined ? {} : { acknowledge: secret }) },
+    actions: secret === undefined ? [] : [{ action: 'acknowledge', title: 'Acknowledge' }],
+  };
+  return worker.registration.showNotification(title, options);
+}
+
+/** By the link's own address; where that fails a person must see it. */
+async function acknowledge(worker: ServiceWorkerGlobalScope, secret: string, path: string): Promise<void> {
+  try {
+    const answer = await fetch(`/told/${encodeURIComponent(secret)}`, {
+      method: 'POST',
+      headers: { accept: 'application/json' },
+    });
+    const { says } = (await answer.json()) as { says: string };
+    await worker.registration.showNotification(answer.ok ? 'Acknowledged' : 'Not acknowledged now', {
+      body: says,
+      tag: 'acknowledged',
+      icon,
+      silent: true,
+      data: { path },
+    });
+  } catch {
+    await worker.registration.showNotification('Could not acknowledge', {
+      body: 'The house cannot be reached from here. Tap to open the pile and try again.',
+      tag: 'acknowledged',
+      icon,
+      data: { path },
+    });
+  }
+}
+
+/** A page that is open already comes to the front. */
+async function open(worker: ServiceWorkerGlobalScope, path: string): Promise<void> {
+  const pages = await worker.clients.matchAll({ type: 'window', includeUncontrolled: true });
+  const [page] = pages;
+  if (page === undefined) {
+    await worker.clients.openWindow(path);
+    return;
+  }
+  await page.focus();
+  await page.navigate(path).catch(() => worker.clients.openWindow(path));
+}

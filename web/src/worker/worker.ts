@@ -65,7 +65,7 @@ function answerTo(request: Request): Promise<Response> | undefined {
 
 /** Answers, files and exports of the house, not pages. */
 function isOfHouse(pathname: string): boolean {
-  return /^\/(api|metrics)(\/|$)/.test(pathname);
+  return /^\/(api|metrics|told)(\/|$)/.test(pathname);
 }
 
 /** Its name carries a digest of what is in it. */

@@ -1,0 +1,49 @@
+/**
+ * server/notify/delivery-settings.ts: the few things about delivery that are set for the whole house.
+ */
+import { randomBytes } from 'node:crypto';
+import { z } from 'zod';
+import type { Journal } from '../../shared/store/journal.ts';
+import { secretPrefix } from './ways/webhook.ts';
+
+const allowedKey = 'allowed-addresses';
+const heartbeatKey = 'heartbeat-url';
+const secretKey = (personId: string) => `webhook-secret/${personId}`;
+const listSchema = z.array(z.string());
+
+export class DeliverySettings {
+  readonly #settings: Journal['settings'];
+
+  constructor({ settings }: Pick<Journal, 'settings'>) {
+    this.#settings = settings;
+  }
+
+  /** Inner addresses that an owner allowed, as "host:port". */
+  async allowed(): Promise<readonly string[]> {
+    const kept = await this.#settings.get(allowedKey);
+    return kept === undefined ? [] : listSchema.parse(JSON.parse(kept));
+  }
+
+  async setAllowed(addresses: readonly string[]): Promise<void> {
+    await this.#settings.set(allowedKey, JSON.stringify(addresses));
+  }
+
+  async heartbeatUrl(): Promise<string | undefined> {
+    return (await this.#settings.get(heartbeatKey)) || undefined;
+  }
+
+  async setHeartbeatUrl(url: string | null): Promise<void> {
+    await this.#settings.set(heartbeatKey, url ?? '');
+  }
+
+  /** Made when it is first needed. */
+  async webhookSecret(personId: string): Promise<string> {
+    return (await this.#settings.get(secretKey(personId))) ?? this.renewWebhookSecret(personId);
+  }
+
+  async renewWebhookSecret(personId: string): Promise<string> {
+    const secret = `${secretPrefix}${randomBytes(24).toString('base64')}`;
+    await this.#settings.set(secretKey(personId), secret);
+    return secret;
+  }
+}

@@ -1,0 +1,111 @@
+/**
+ * server/notify/sirens.ts: what sirens and lamps at a site should do, as retained MQTT messages.
+ *
+ * Takes:  the open alarms, and who is told by whom that they changed.
+ * Gives:  per site `<root>/<site>/alarm` (JSON), `<root>/<site>/siren` and `<root>/<site>/lamp` (one plain word each).
+ * Never:  counts on what it said before: each message tells the whole, and is said again when the broker may have forgotten.
+ *
+ * The siren speaks of what nobody has acknowledged, the lamp of all that stands; both say `calm` when it is over.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import { toInstant } from '../../shared/api/time.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
+import { rankOf, severityOfRank } from '../../shared/telling.ts';
+import type { Severity } from '../../shared/warning.ts';
+import type { AlarmWords } from '../watch/alarm-board.ts';
+
+export interface SirenParts {
+  readonly journal: Pick<Journal, 'alarms' | 'piles' | 'sites'>;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly root: string;
+  readonly isHeldBack: (alarmId: string) => boolean;
+  /** Publishes a message that the broker keeps for whoever comes later. */
+  readonly keep: (topic: string, text: string) => void;
+}
+
+export type SirenWord = Severity | 'calm';
+
+/** Changes of one moment are told together. */
+const gatherMs = 100;
+/** A broker that was started anew has forgotten what it kept. */
+const againMs = 60_000;
+
+export class Sirens {
+  readonly #parts: SirenParts;
+  readonly #told = new Map<string, string>();
+  #gathering: NodeJS.Timeout | undefined;
+  #again: NodeJS.Timeout | undefined;
+  #telling: Promise<void> = Promise.resolve();
+
+  constructor(parts: SirenParts) {
+    this.#parts = parts;
+  }
+
+  start(): void {
+    this.changed();
+    this.#again = setInterval(() => {
+      this.#told.clear();
+      this.changed();
+    }, againMs);
+    this.#again.unref();
+  }
+
+  /** Alarms changed. Cheap. */
+  changed(): void {
+    this.#gathering ??= setTimeout(() => {
+      this.#gathering = undefined;
+      this.#telling = this.#tell().catch((error) =>
+        this.#parts.log.warn({ err: error }, 'sirens and lamps could not be told'),
+      );
+    }, gatherMs);
+  }
+
+  async close(): Promise<void> {
+    clearTimeout(this.#gathering);
+    clearInterval(this.#again);
+    await this.#telling;
+  }
+
+  async #tell(): Promise<void> {
+    const { journal, clock, root, isHeldBack, keep } = this.#parts;
+    const [sites, piles, open] = await Promise.all([journal.sites.list(), journal.piles.list(), journal.alarms.open()]);
+    for (const { id: site } of sites) {
+      const own = new Map(piles.flatMap((pile) => (pile.siteId === site ? [[pile.id, pile.name] as const] : [])));
+      const standing = open.filter((alarm) => own.has(alarm.pileId) && stands(alarm) && !isHeldBack(alarm.id));
+      const state = siteState(site, standing, own);
+      const key = JSON.stringify(state);
+      if (this.#told.get(site) === key) continue;
+      this.#told.set(site, key);
+      keep(`${root}/${site}/alarm`, JSON.stringify({ at: toInstant(clock.nowMs()), ...state }));
+      keep(`${root}/${site}/siren`, state.siren);
+      keep(`${root}/${site}/lamp`, state.lamp);
+    }
+  }
+}
+
+const stands = ({ state }: AlarmRecord) => state === 'unacknowledged' || state === 'acknowledged';
+
+function siteState(site: string, standing: readonly AlarmRecord[], pileNames: ReadonlyMap<string, string>) {
+  return {
+    site,
+    siren: worst(standing.filter(({ state }) => state === 'unacknowledged')),
+    lamp: worst(standing),
+    alarms: standing.map(({ id, pileId, kind, severity, state, raisedAtMs, words }) => ({
+      id,
+      pile: pileId,
+      name: pileNames.get(pileId) ?? pileId,
+      kind,
+      severity,
+      acknowledged: state === 'acknowledged',
+      since: toInstant(raisedAtMs),
+      todo: (JSON.parse(words) as AlarmWords).todo,
+    })),
+  };
+}
+
+function worst(alarms: readonly AlarmRecord[]): SirenWord {
+  const rank = Math.max(-1, ...alarms.map(({ severity }) => rankOf(severity)));
+  return rank < 0 ? 'calm' : severityOfRank(rank);
+}

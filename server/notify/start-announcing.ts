@@ -1,0 +1,48 @@
+/**
+ * server/notify/start-announcing.ts: sirens and lamps by MQTT, and trouble of the house, begun together.
+ */
+import { randomUUID } from 'node:crypto';
+import type { FastifyBaseLogger } from 'fastify';
+import type { Ingest } from '../../ingest/start-ingest.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Config } from '../../shared/config.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { HouseNotices } from '../safe/house-notices.ts';
+import type { WatchDoor } from '../watch/watch-door.ts';
+import type { Delivery } from './delivery.ts';
+import { HouseNews } from './house-news.ts';
+import { Sirens } from './sirens.ts';
+
+export interface AnnouncingParts {
+  readonly config: Pick<Config, 'MQTT_ROOT'>;
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly watch: Pick<WatchDoor, 'isHeldBack'>;
+  readonly ingest: Pick<Ingest, 'keep' | 'health'>;
+  readonly notices: HouseNotices;
+  readonly delivery: Delivery;
+}
+
+export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news: HouseNews } {
+  const { config, journal, clock, log, watch, ingest, notices, delivery } = parts;
+  const sirens = new Sirens({
+    journal,
+    clock,
+    log,
+    root: config.MQTT_ROOT,
+    isHeldBack: (id) => watch.isHeldBack(id),
+    keep: (topic, text) => ingest.keep(topic, text),
+  });
+  const news = new HouseNews({
+    notices,
+    clock,
+    log,
+    newId: randomUUID,
+    tell: (owed) => delivery.tell(owed),
+    brokerHealth: () => ingest.health(),
+  });
+  sirens.start();
+  news.start();
+  return { sirens, news };
+}

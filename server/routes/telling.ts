@@ -1,0 +1,167 @@
+/**
+ * server/routes/telling.ts: how each person wants to be told, their devices, and a test for each way.
+ */
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import {
+  newPushDeviceSchema,
+  pushDeviceSchema,
+  type TellingAnswerBody,
+  tellingAnswerSchema,
+  testAskSchema,
+  toldNoticeSchema,
+} from '../../shared/api/telling.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import { wishesSchema } from '../../shared/telling.ts';
+import type { House } from '../house.ts';
+import type { Api } from '../http/api.ts';
+import { notFound, sendProblem } from '../http/problem.ts';
+import { housePerson, type KnownPerson } from '../notify/people.ts';
+import { pushKeys } from '../notify/ways/push.ts';
+import { toldNoticeView } from '../views/told-view.ts';
+import { randomId } from './id-from-name.ts';
+
+const idParams = z.object({ id: z.string().min(1).max(100) });
+const viewer = { access: 'viewer' as const };
+const mostDevices = 20;
+
+export function registerTelling(api: Api, house: House): void {
+  const { delivery, journal, clock } = house;
+  const { people } = delivery;
+
+  /** Whoever asks, as somebody who is told; a program with the house's own token speaks for the house. */
+  const asking = async (request: FastifyRequest): Promise<KnownPerson | undefined> => {
+    const known = await people.known();
+    return known.find(({ id }) => id === request.person?.id) ?? known.find(({ id }) => id === housePerson.id);
+  };
+  const noPerson = (reply: FastifyReply) =>
+    sendProblem(
+      reply,
+      409,
+      'This token is of no person, so there is nobody to be told: sign in, or use a token of your own.',
+    );
+
+  const answer = async (person: KnownPerson): Promise<TellingAnswerBody> => ({
+    person: { id: person.id, name: person.name, isOwner: person.role === 'owner' },
+    wishes: await people.wishesOf(person.id),
+    devices: (await journal.telling.devices.list(person.id)).map(deviceView),
+    pushKey: (await pushKeys(journal)).publicKey,
+    canMail: delivery.can('email'),
+    hasPublicAddress: house.config.PUBLIC_URL !== undefined,
+  });
+
+  api.get(
+    '/api/telling',
+    { config: viewer, schema: { response: { 200: tellingAnswerSchema } } },
+    async (request, reply) => {
+      const person = await asking(request);
+      return person ? answer(person) : noPerson(reply);
+    },
+  );
+
+  api.put(
+    '/api/telling',
+    {
+      config: { ...viewer, does: 'changed how they are told' },
+      schema: { body: wishesSchema, response: { 200: tellingAnswerSchema } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      await journal.telling.wishes.set(person.id, JSON.stringify(request.body));
+      return answer(person);
+    },
+  );
+
+  api.post(
+    '/api/telling/devices',
+    {
+      config: { ...viewer, does: 'signed up a device to be told' },
+      schema: { body: newPushDeviceSchema, response: { 201: pushDeviceSchema } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      const { endpoint, keys, label } = request.body;
+      const before = await journal.telling.devices.list(person.id);
+      const known = before.find((one) => one.endpoint === endpoint);
+      if (!known && before.length >= mostDevices) {
+        return sendProblem(reply, 409, `At most ${mostDevices} devices are kept for one person; remove one first.`);
+      }
+      const device = {
+        id: known?.id ?? randomId(),
+        personId: person.id,
+        endpoint,
+        ...keys,
+        label,
+        addedAtMs: clock.nowMs(),
+        lastOkAtMs: null,
+      };
+      await journal.telling.devices.keep(device);
+      return reply.code(201).send(deviceView(device));
+    },
+  );
+
+  api.delete(
+    '/api/telling/devices/:id',
+    {
+      config: { ...viewer, does: 'removed a device from being told' },
+      schema: { params: idParams, response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      const { id } = request.params;
+      const own = person && (await journal.telling.devices.list(person.id)).some((device) => device.id === id);
+      if (!own || !(await journal.telling.devices.remove(id))) return notFound(reply, 'device of yours', id);
+      return reply.code(204).send();
+    },
+  );
+
+  api.post(
+    '/api/telling/test',
+    {
+      config: { ...viewer, does: false },
+      schema: { body: testAskSchema, response: { 202: z.object({ id: z.string() }) } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      const id = randomId();
+      await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
+      return reply.code(202).send({ id });
+    },
+  );
+
+  api.get(
+    '/api/telling/notices/:id',
+    { config: viewer, schema: { params: idParams, response: { 200: toldNoticeSchema } } },
+    async (request, reply) => {
+      const told = await journal.telling.notices.get(request.params.id);
+      return told ? toldNoticeView(told) : notFound(reply, 'notice', request.params.id);
+    },
+  );
+
+  api.post(
+    '/api/telling/webhook-secret',
+    {
+      config: { ...viewer, does: 'made a webhook secret' },
+      schema: { response: { 200: z.object({ secret: z.string() }) } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      return { secret: await delivery.settings.renewWebhookSecret(person.id) };
+    },
+  );
+}
+
+function testNotice(id: string, personId: string, way: z.infer<typeof testAskSchema>, atMs: number) {
+  const nobody = { siteId: null, pileId: null, alarmId: null };
+  const about = { about: 'person' as const, answer: 'test' as const, rank: 1 };
+  return { id, key: `test/${id}`, ...about, ...nobody, personId, atMs, dueMs: atMs, facts: JSON.stringify(way) };
+}
+
+function deviceView(device: { id: string; label: string; addedAtMs: number; lastOkAtMs: number | null }) {
+  const { id, label, addedAtMs, lastOkAtMs } = device;
+  return { id, label, addedAt: toInstant(addedAtMs), lastOkAt: lastOkAtMs === null ? null : toInstant(lastOkAtMs) };
+}

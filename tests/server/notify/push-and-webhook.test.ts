@@ -1,0 +1,193 @@
+import { Webhook } from 'standardwebhooks';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { type ToldNoticeView, tellingAnswerSchema, toldNoticeSchema } from '../../../shared/api/telling.ts';
+import { type GotRequest, makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
+import { checkVapid, makePushBrowser, type PushBrowser } from '../../helpers/push-browser.ts';
+import { until } from '../../helpers/until.ts';
+import { openTellingFarm, type TellingFarm } from './farm.ts';
+
+const certificate = makeCertificate('127.0.0.1');
+let receiver: Receiver;
+let farm: TellingFarm;
+
+beforeAll(async () => {
+  receiver = await startReceiver(certificate);
+});
+afterAll(() => receiver.close());
+beforeEach(async () => {
+  receiver.got.length = 0;
+  receiver.answer = (_got, response) => void response.writeHead(201).end();
+  farm = await openTellingFarm({ PUBLIC_URL: 'https://farm.saltmere.example' }, { trust: certificate.cert });
+  await put('/api/telling/house', { allowedAddresses: [`127.0.0.1:${receiver.port}`], heartbeatUrl: null });
+});
+afterEach(() => farm.close());
+
+const here = (path: string) => `https://127.0.0.1:${receiver.port}${path}`;
+async function put(url: string, payload: object) {
+  const answer = await farm.one.app.inject({ method: 'PUT', url, payload });
+  expect(answer.statusCode, answer.body).toBe(200);
+}
+const telling = async () => tellingAnswerSchema.parse((await farm.one.app.inject({ url: '/api/telling' })).json());
+async function askTest(way: string): Promise<string> {
+  const { id } = (await farm.post('/api/telling/test', { way })) as { id: string };
+  return id;
+}
+const noticeOf = async (id: string): Promise<ToldNoticeView> =>
+  toldNoticeSchema.parse((await farm.one.app.inject({ url: `/api/telling/notices/${id}` })).json());
+/** What became of a test message, once it is no longer on its way. */
+const endOf = (id: string) =>
+  until('the end of the message', async () => {
+    const [message] = (await noticeOf(id)).messages;
+    return message && message.attempts.length > 0 ? message : undefined;
+  });
+
+describe('web push', () => {
+  let browser: PushBrowser;
+  const subscribe = (path = '/device') =>
+    farm.post('/api/telling/devices', { endpoint: here(path), keys: browser.keys, label: 'Phone of the shed' });
+  beforeEach(() => {
+    browser = makePushBrowser();
+  });
+
+  test('brings a warning that only the device can read, signed by the house', async () => {
+    const { pushKey } = await telling();
+    await subscribe();
+    const { id } = await farm.overheat();
+    const request = await until('the push', () => receiver.got.find(({ path }) => path === '/device'));
+    expect(request.headers).toMatchObject({ 'content-encoding': 'aes128gcm', urgency: 'high' });
+    expect(request.headers.topic).toMatch(/^[\w-]{1,32}$/);
+    const { publicKey, sub } = checkVapid(request, `https://127.0.0.1:${receiver.port}`, Date.now() / 1000);
+    expect([publicKey, sub]).toEqual([pushKey, 'https://farm.saltmere.example']);
+    expect(request.body.includes('Shed')).toBe(false);
+    const message = JSON.parse(browser.decrypt(request.body)) as Record<string, string>;
+    expect(message).toMatchObject({ title: 'Shed: too hot', tag: id, path: '/piles/shed' });
+    expect(message.body).toMatch(/^Shed at Saltmere Yard is too hot\./);
+    expect(() => makePushBrowser().decrypt(request.body)).toThrow();
+    // The button on the notification acknowledges with the secret that came along.
+    const pressed = await farm.one.app.inject({
+      method: 'POST',
+      url: `/told/${message.acknowledge}`,
+      headers: { accept: 'application/json' },
+    });
+    expect(pressed.json()).toMatchObject({ state: 'done' });
+    expect((await farm.alarms()).find((alarm) => alarm.id === id)?.state).toBe('acknowledged');
+  });
+
+  test('keeps one key pair over restarts', async () => {
+    const { pushKey } = await telling();
+    await farm.reopen();
+    expect((await telling()).pushKey).toBe(pushKey);
+  });
+
+  test.each([404, 410])('removes a device of which its service says %i', async (status) => {
+    await subscribe();
+    receiver.answer = (_got, response) => void response.writeHead(status).end();
+    const message = await endOf(await askTest('push'));
+    expect([message.state, (await telling()).devices]).toEqual(['given-up', []]);
+  });
+
+  test('lists devices, and removes one that is asked to go', async () => {
+    await subscribe();
+    await subscribe(); // the same endpoint again is the same device
+    const { devices } = await telling();
+    expect(devices.map(({ label }) => label)).toEqual(['Phone of the shed']);
+    const gone = await farm.one.app.inject({ method: 'DELETE', url: `/api/telling/devices/${devices[0]?.id}` });
+    expect([gone.statusCode, (await telling()).devices]).toEqual([204, []]);
+  });
+
+  test('an endpoint inside the network is not asked', async () => {
+    await farm.post('/api/telling/devices', { endpoint: 'https://127.0.0.1:1/x', keys: browser.keys, label: 'sly' });
+    const message = await endOf(await askTest('push'));
+    expect([message.state, message.attempts[0]?.detail]).toEqual([
+      'given-up',
+      expect.stringMatching(/owner must allow/),
+    ]);
+  });
+});
+
+describe('webhook', () => {
+  const wish = (path = '/hook') => farm.wish({ webhook: { on: true, url: here(path) } });
+  const secret = async () => ((await farm.post('/api/telling/webhook-secret')) as { secret: string }).secret;
+  const headersOf = ({ headers }: GotRequest) => headers as Record<string, string>;
+
+  test('is signed as the reference library wants it; changed, old or unsigned it is refused there', async () => {
+    await wish();
+    const hook = new Webhook(await secret());
+    const { id } = await farm.overheat();
+    const request = await until('the webhook', () => receiver.got.find(({ path }) => path === '/hook'));
+    const body = hook.verify(request.body.toString(), headersOf(request)) as { type: string; data: { alarm: string } };
+    expect([body.type, body.data.alarm]).toEqual(['alarm.first-raise', id]);
+    expect(() => hook.verify(`${request.body} `, headersOf(request))).toThrow();
+    const old = { ...headersOf(request), 'webhook-timestamp': String(Math.floor(Date.now() / 1000) - 600) };
+    expect(() => hook.verify(request.body.toString(), old)).toThrow(/old/);
+    expect(() =>
+      new Webhook(`whsec_${Buffer.from('x'.repeat(24)).toString('base64')}`).verify(
+        request.body.toString(),
+        headersOf(request),
+      ),
+    ).toThrow();
+  });
+
+  test('tries again what failed, under the same id, with a signature of its own', async () => {
+    await wish();
+    let failures = 1;
+    receiver.answer = (_got, response) =>
+      void response.writeHead(failures-- > 0 ? 503 : 204, { 'retry-after': '0' }).end();
+    const id = await askTest('webhook');
+    const [first, second] = await until('the second attempt', () =>
+      receiver.got.length > 1 ? receiver.got : undefined,
+    );
+    expect(second?.headers['webhook-id']).toBe(first?.headers['webhook-id']);
+    const message = await until('it to be sent', async () => {
+      const [one] = (await noticeOf(id)).messages;
+      return one?.state === 'sent' ? one : undefined;
+    });
+    expect(message.attempts.map(({ outcome, detail }) => `${outcome} ${detail}`)).toEqual([
+      'failed HTTP 503',
+      'sent HTTP 204',
+    ]);
+  });
+
+  test('does not follow a redirect, and says so', async () => {
+    await wish();
+    receiver.answer = (_got, response) => void response.writeHead(307, { location: here('/elsewhere') }).end();
+    const message = await endOf(await askTest('webhook'));
+    expect([message.state, message.reason]).toEqual(['given-up', 'HTTP 307: a redirect, which is not followed']);
+    expect(receiver.got.map(({ path }) => path)).toEqual(['/hook']);
+  });
+
+  test('a receiver that hangs holds up nobody else', async () => {
+    receiver.answer = ({ path }, response) => void (path === '/hook' ? undefined : response.writeHead(201).end());
+    await wish();
+    const browser = makePushBrowser();
+    await farm.post('/api/telling/devices', { endpoint: here('/device'), keys: browser.keys, label: 'Phone' });
+    await farm.overheat();
+    await until('both to be asked', () =>
+      new Set(receiver.got.map(({ path }) => path)).size === 2 ? true : undefined,
+    );
+    const readings = await farm.one.app.inject({ url: '/api/health' });
+    expect(readings.statusCode).toBe(200);
+  });
+});
+
+test('who may be told is told in the description of what an alarm caused', async () => {
+  await farm.wish({ webhook: { on: true, url: here('/hook') } });
+  const { id } = await farm.overheat();
+  const told = await until('it to be sent', async () => {
+    const { notices } = (await farm.one.app.inject({ url: `/api/alarms/${id}/told` })).json() as {
+      notices: ToldNoticeView[];
+    };
+    return notices[0]?.messages[0]?.state === 'sent' ? notices : undefined;
+  });
+  expect(told[0]).toMatchObject({
+    reason: 'first-raise',
+    messages: [
+      {
+        person: 'this house',
+        way: 'webhook',
+        address: `127.0.0.1:${receiver.port}`,
+        attempts: [{ number: 1, outcome: 'sent' }],
+      },
+    ],
+  });
+});

@@ -1,0 +1,100 @@
+/**
+ * web/telling/telling-page.tsx: how I am told: by which ways, of what, when; the order of each site; what did not arrive.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { TellingAnswerBody } from '../../../shared/api/telling.ts';
+import type { Wishes } from '../../../shared/telling.ts';
+import { Refusal } from '../parts/forms.tsx';
+import { useAnswer } from '../parts/use-answer.ts';
+import { useDeed } from '../parts/use-deed.ts';
+import { usePage } from '../parts/use-page.ts';
+import { HouseTelling } from './house-telling.tsx';
+import { Orders } from './orders.tsx';
+import { getTelling, saveWishes } from './telling-api.ts';
+import { Undelivered } from './undelivered.tsx';
+import { WaysPart } from './ways-part.tsx';
+import { WhatPart } from './what-part.tsx';
+import { WhenPart } from './when-part.tsx';
+import './telling.css';
+
+export function TellingPage() {
+  const heading = usePage('How I am told');
+  const { value, error, refresh } = useAnswer('telling', getTelling);
+  return (
+    <div class="page narrow telling">
+      <h1 ref={heading} tabIndex={-1}>
+        How I am told
+      </h1>
+      <Undelivered />
+      <Refusal error={error} />
+      {value === undefined && error === undefined && <p class="quiet">Fetching…</p>}
+      {value && <Mine key={value.person.id} telling={value} refresh={refresh} />}
+      {value && <Orders isOwner={value.person.isOwner} />}
+      {value?.person.isOwner && <HouseTelling />}
+    </div>
+  );
+}
+
+interface MineProps {
+  readonly telling: TellingAnswerBody;
+  readonly refresh: () => Promise<void>;
+}
+
+function Mine({ telling, refresh }: MineProps) {
+  const [draft, setDraft] = useState<Wishes>(() => inThisZone(telling.wishes));
+  const [saved, setSaved] = useState(telling.wishes);
+  const deed = useDeed();
+  useEffect(() => setSaved(telling.wishes), [telling.wishes]);
+  const isChanged = JSON.stringify(draft) !== JSON.stringify(saved);
+  const change = (part: Partial<Wishes>) => setDraft((before) => ({ ...before, ...part }));
+  const save = () =>
+    deed.run(async () => {
+      const answer = await saveWishes(draft);
+      setDraft(answer.wishes);
+      setSaved(answer.wishes);
+      await refresh();
+    });
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <p class="lead">{reachWords(telling)}</p>
+      <WaysPart
+        telling={telling}
+        draft={draft}
+        saved={saved}
+        change={change}
+        refresh={refresh}
+        fieldError={deed.fieldError}
+      />
+      <WhatPart draft={draft} change={change} isOwner={telling.person.isOwner} />
+      <WhenPart draft={draft} change={change} fieldError={deed.fieldError} />
+      <div class={isChanged ? 'save-bar' : undefined}>
+        <button type="submit" class="primary" disabled={deed.busy || !isChanged}>
+          {isChanged ? 'Keep these wishes' : 'Kept'}
+        </button>
+        <Refusal error={deed.error} />
+      </div>
+    </form>
+  );
+}
+
+/** A person who never set a zone means the one of the device they set it from. */
+function inThisZone(wishes: Wishes): Wishes {
+  const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return wishes.timeZone === 'UTC' && own ? { ...wishes, timeZone: own } : wishes;
+}
+
+function reachWords({ person, wishes, devices, canMail }: TellingAnswerBody): string {
+  const ways = [
+    wishes.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
+    wishes.email.on && canMail && wishes.email.address !== '' && 'e-mail',
+    wishes.webhook.on && wishes.webhook.url !== '' && 'a webhook',
+  ].filter((way) => way !== false);
+  const who = person.id === 'house' ? 'Warnings of this house' : `${person.name}, warnings`;
+  if (ways.length === 0) return `${who} reach nobody yet: set up at least one way below.`;
+  return `${who} go out by ${ways.join(' and ')}.`;
+}
