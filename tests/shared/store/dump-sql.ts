@@ -11,10 +11,12 @@ interface Made {
   sql: string;
 }
 
-/** Statements that made the tables and indexes, by name. */
+/** Statements that made the tables, and then what hangs on them: indexes and triggers. */
 export function schemaOf(db: Database): string[] {
   const made = db
-    .prepare<[], Made>(`SELECT name, type, sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY type DESC, rowid`)
+    .prepare<[], Made>(
+      `SELECT name, type, sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY type = 'table' DESC, type, rowid`,
+    )
     .all();
   return made.map(({ sql }) => `${sql};`);
 }

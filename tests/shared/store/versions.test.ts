@@ -63,6 +63,9 @@ describe('journal versions', () => {
       const journal = await openSqliteJournal(build(`journal-${name}`));
       await expectSampleFarm(journal);
       if (name >= '0002') await expectSampleLineage(journal);
+      if (name >= '0003') await expectSamplePeople(journal);
+      if (name >= '0004') expect(await journal.probeKeys.list()).toMatchObject([{ id: 'key-1', probe: 'bran-core' }]);
+      if (name >= '0005') await expectSampleTelling(journal);
       await journal.close();
     });
 
@@ -136,6 +139,17 @@ async function expectSampleLineage(journal: Journal): Promise<void> {
   expect(await journal.lineage.flows()).toEqual([laidFrom, usedOn]);
   expect(await journal.lineage.uses()).toEqual([bedUse]);
   expect(await journal.lineage.stories()).toMatchObject([{ batchId: branBatch.id, name: 'First heap' }]);
+}
+
+async function expectSamplePeople(journal: Journal): Promise<void> {
+  expect(await journal.people.list()).toMatchObject([{ id: 'person-1', name: 'Yard hand', role: 'owner' }]);
+  expect(await journal.sessions.list()).toMatchObject([{ id: 'session-1', personId: 'person-1' }]);
+  expect(await journal.audit.list({ limit: 10 })).toMatchObject([{ what: 'laid a pile', subject: 'bran-bay' }]);
+}
+
+async function expectSampleTelling(journal: Journal): Promise<void> {
+  expect(await journal.telling.wishes.list()).toEqual([{ personId: 'person-1', wishes: '{"ways":[]}' }]);
+  expect(await journal.telling.handOn.list()).toEqual([{ siteId: yard.id, personIds: ['person-1'], afterMin: 20 }]);
 }
 
 describe('readings versions', () => {
