@@ -3,8 +3,10 @@
  */
 import type { ComponentChildren, ComponentType } from 'preact';
 import type { Role } from '../../../shared/person.ts';
+import { useHouse } from '../live/use-house.ts';
 import { usePage } from '../parts/use-page.ts';
-import { useMay, useMe } from './me.ts';
+import { useStore } from '../store.ts';
+import { me, useMay, useMe } from './me.ts';
 import { roleNames } from './role-words.ts';
 
 interface OnlyForProps {
@@ -20,7 +22,12 @@ export function May({ to, children }: OnlyForProps) {
 
 /** A whole page. */
 export function OnlyFor({ to, children }: OnlyForProps) {
-  return useMay(to) ? children : <NotForYou to={to} />;
+  const isAsking = useStore(me, (known) => known === null);
+  const isConnecting = useHouse(({ link }) => link === 'connecting');
+  const may = useMay(to);
+  // Not before it is known who sits here; out of reach it stays unknown, and the page of use.
+  if (isAsking && isConnecting) return null;
+  return may ? children : <NotForYou to={to} />;
 }
 
 /** The same, for the table of pages. */
