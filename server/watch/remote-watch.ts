@@ -17,7 +17,7 @@ import type { Ask } from '../worker/ask.ts';
 import { type Gathered, gathered } from '../worker/gathered.ts';
 import { judgedFrom } from '../worker/view-text.ts';
 import type { AlarmHandling } from './alarm-board.ts';
-import { grouped } from './grouped.ts';
+import { claimsBySite } from './claims-by-site.ts';
 import { pileSources } from './pile-sources.ts';
 import type { WatchDoor } from './watch-door.ts';
 import type { WatchedPile } from './watched-pile.ts';
@@ -221,7 +221,7 @@ export class RemoteWatch implements WatchDoor {
     const piles = await journal.piles.list();
     const open = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
     const batchOf = new Map(open.map((batch) => [batch.pileId, batch]));
-    const claimsOf = grouped(await journal.claims.list(), (claim) => claim.site);
+    const claimsOf = claimsBySite(await journal.claims.list(), piles);
     const gone = new Set(this.#piles.keys());
     for (const pile of piles) {
       gone.delete(pile.id);

@@ -34,6 +34,7 @@ import { randomId } from '../routes/id-from-name.ts';
 import { pileSummary } from '../views/pile-summary.ts';
 import { AlarmBoard, type AlarmHandling } from './alarm-board.ts';
 import type { BandKeeper } from './band-keeper.ts';
+import { claimsBySite } from './claims-by-site.ts';
 import { jumpDetector } from './clock-jump.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { grouped } from './grouped.ts';
@@ -160,9 +161,7 @@ export class WatchHouse implements WatchDoor {
     const openBatches = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
     const batchOf = new Map(openBatches.map((batch) => [batch.pileId, batch]));
     const alarmsOf = grouped(await journal.alarms.open(), (alarm) => alarm.pileId);
-    for (const [siteId, claims] of grouped(await journal.claims.list(), (claim) => claim.site)) {
-      this.#claims.set(siteId, claims);
-    }
+    for (const [siteId, claims] of claimsBySite(await journal.claims.list(), piles)) this.#claims.set(siteId, claims);
     const flows = await journal.lineage.flows();
     for (const pile of piles) {
       const claims = this.#claims.get(pile.siteId) ?? [];

@@ -309,7 +309,7 @@ export interface Journal extends PeopleJournal {
     setTemperatureOffset(site: string, probe: string, offsetC: number): Promise<void>;
   };
   readonly claims: {
-    /** All, or of one site; ended ones included, oldest first. */
+    /** All, or those of one site's probes and of its piles; ended ones included, oldest first. */
     list(site?: string): Promise<ClaimRecord[]>;
     /**
      * Gives a probe to a pile's position from `fromMs` on, ending its earlier claim there and then.

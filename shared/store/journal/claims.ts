@@ -3,6 +3,7 @@
  *
  * A probe has at most one claim at any time, and a position at most one probe that holds it now.
  */
+import type { ExpressionBuilder } from 'kysely';
 import { ConflictError } from '../../errors.ts';
 import type { ClaimRecord, Journal } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';
@@ -14,7 +15,7 @@ export function journalClaims(base: JournalBase): Journal['claims'] {
     list: (site) =>
       base.read(async (db) => {
         const all = db.selectFrom('claim').selectAll().orderBy('from_ms').orderBy('site').orderBy('probe');
-        const rows = await (site === undefined ? all : all.where('site', '=', site)).execute();
+        const rows = await (site === undefined ? all : all.where(ofSite(site))).execute();
         return rows.map(claimFromRow);
       }),
 
@@ -32,6 +33,15 @@ export function journalClaims(base: JournalBase): Journal['claims'] {
 
     release: (site, probe, atMs) => base.write((transaction) => endClaims(transaction, site, probe, atMs)),
   };
+}
+
+/** Of its probes, and of its piles. */
+function ofSite(site: string) {
+  return ({ or, eb, selectFrom }: ExpressionBuilder<JournalTables, 'claim'>) =>
+    or([
+      eb('claim.site', '=', site),
+      eb('claim.pile_id', 'in', selectFrom('pile').select('pile.id').where('pile.site_id', '=', site)),
+    ]);
 }
 
 function claimFromRow(row: JournalTables['claim']): ClaimRecord {

@@ -223,12 +223,14 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
           ]);
         }));
 
-      test('are listed for one site alone, those of other sites left out', () =>
+      test('are listed for one site: those of its probes and of its piles, others left out', () =>
         withFarm(async (journal) => {
           await journal.claims.claim(claim('probe-a', 'core', 0));
           await journal.claims.claim({ ...claim('probe-b', 'top', 0), site: 'elsewhere' });
-          expect((await journal.claims.list(yard.id)).map(({ probe }) => probe)).toEqual(['probe-a']);
+          await journal.claims.claim({ ...claim('probe-c', 'core', 0), pileId: soilPile.id, site: terrace.id });
+          expect((await journal.claims.list(yard.id)).map(({ probe }) => probe)).toEqual(['probe-b', 'probe-a']);
           expect((await journal.claims.list('elsewhere')).map(({ probe }) => probe)).toEqual(['probe-b']);
+          expect((await journal.claims.list(terrace.id)).map(({ probe }) => probe)).toEqual(['probe-c']);
           expect(await journal.claims.list('nowhere')).toEqual([]);
         }));
 
