@@ -18,6 +18,8 @@ export interface FaultHouse {
   pagesUrl(): string;
   /** Ends its processes in order; the stores stay. */
   stop(): Promise<void>;
+  /** Time of the newest reading kept of each probe, by site/probe. */
+  kept(): Promise<ReadonlyMap<string, number>>;
   openReadings(): Promise<ReadingsStore>;
   remove(): Promise<void>;
 }

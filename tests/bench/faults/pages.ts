@@ -9,7 +9,7 @@ export function pagesOf(url: () => string) {
   const ask = async <T>(method: string, path: string, body?: object): Promise<T> => {
     const answer = await fetch(`${url()}${path}`, {
       method,
-      signal: AbortSignal.timeout(10_000),
+      signal: AbortSignal.timeout(5_000),
       ...(body && { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
     });
     const text = await answer.text();
@@ -27,6 +27,7 @@ export function pagesOf(url: () => string) {
     ask,
     lasts,
     health: () => ask<{ parts: { broker: { state: string } } }>('GET', '/api/health'),
+    piles: () => ask<object>('GET', '/api/piles'),
     alarms: async (pileId: string) => (await ask<{ alarms: ToldAlarm[] }>('GET', `/api/piles/${pileId}/alarms`)).alarms,
     async addSites(piles: readonly TruePile[]) {
       for (const id of new Set(piles.map(({ site }) => site))) await ask('POST', '/api/sites', { id, name: id });

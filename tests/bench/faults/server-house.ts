@@ -2,6 +2,7 @@
  * tests/bench/faults/server-house.ts: two workers and a web process on PostgreSQL, InfluxDB and Mosquitto, and what
  * befalls such a house.
  */
+import { z } from 'zod';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { type LineState, openFaultyLine } from '../../helpers/faulty-line.ts';
 import { startInflux } from '../../helpers/influxdb.ts';
@@ -11,6 +12,18 @@ import { startPostgres } from '../../helpers/postgres.ts';
 import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-house.ts';
 import { type Fault, type FaultHouse, outOfOrder, seconds } from './fault-house.ts';
 import { steppedClock } from './stepping.ts';
+
+const keptSchema = z.object({
+  results: z.array(
+    z.object({
+      series: z
+        .array(
+          z.object({ tags: z.object({ site: z.string(), probe: z.string() }), values: z.array(z.array(z.unknown())) }),
+        )
+        .optional(),
+    }),
+  ),
+});
 
 export async function openServerHouse(clock: string): Promise<FaultHouse> {
   const [postgres, influx, mosquitto, folder] = await Promise.all([
@@ -115,6 +128,17 @@ export async function openServerHouse(clock: string): Promise<FaultHouse> {
     faults,
     async stop() {
       for (const one of [...workers, web]) await one.stop();
+    },
+    // Pages of a web process show what they hear from the broker, kept or not.
+    async kept() {
+      const database = encodeURIComponent(address.bucket);
+      const question = encodeURIComponent('SELECT last(value) FROM temperature GROUP BY site, probe');
+      const answer = await fetch(`${influx.url}/query?db=${database}&epoch=ms&q=${question}`, {
+        signal: AbortSignal.timeout(5_000),
+      });
+      const { results } = keptSchema.parse(await answer.json());
+      const series = results.flatMap((one) => one.series ?? []);
+      return new Map(series.map(({ tags, values }) => [`${tags.site}/${tags.probe}`, Number(values[0]?.[0])]));
     },
     openReadings: () => openInfluxReadings(address),
     async remove() {

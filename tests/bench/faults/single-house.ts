@@ -9,6 +9,7 @@ import { freePort } from '../../helpers/free-port.ts';
 import { canMount, mountSmallDisk } from '../../helpers/small-disk.ts';
 import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-house.ts';
 import { type FaultHouse, outOfOrder, seconds } from './fault-house.ts';
+import { pagesOf } from './pages.ts';
 import { steppedClock } from './stepping.ts';
 
 const diskMb = 64;
@@ -69,6 +70,8 @@ export async function openSingleHouse(clock: string): Promise<FaultHouse> {
       outOfOrder,
     ],
     stop: () => house.stop(),
+    // One process: its pages show what is committed, and nothing else.
+    kept: () => pagesOf(() => house.pagesUrl).lasts(),
     openReadings: async () => openSqliteReadings(join(dataDir, 'readings.db')),
     async remove() {
       await house.stop('SIGKILL');
