@@ -3,7 +3,7 @@
  *
  * Takes:  BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless told: readings, probes and house then share
  *         one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of warming up.
- * Gives:  whether memory grows and pages fall behind, by regression over the hour after another of warming up;
+ * Gives:  whether memory grows and pages fall behind, by regression over the hour after twenty minutes of warming up;
  *         what was lost. An hour is one of the house's clock; lags are real time.
  */
 import { join } from 'node:path';
@@ -18,7 +18,7 @@ import { layScaleFarm, scaleProbes } from './scale/scale-farm.ts';
 
 const probeCount = Number(process.env.BRANHEARTH_BENCH_PROBES ?? 10_000);
 const speed = Number(process.env.BRANHEARTH_BENCH_SPEED ?? 20);
-const warmMin = Number(process.env.BRANHEARTH_BENCH_WARM_MIN ?? 60);
+const warmMin = Number(process.env.BRANHEARTH_BENCH_WARM_MIN ?? 20);
 const soakMin = 60;
 /** House time between looks. */
 const everyMin = 2;
