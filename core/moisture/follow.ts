@@ -25,16 +25,20 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
 }
 
 /** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
-export const dryMarginFrac = 0.035;
+export const dryMarginFrac = 0.045;
+/** Air humidity where nobody measures it [%]: dry weather takes far more out of an open bed, so what that would take is doubt. */
+const unmeasuredHumidityPct = 70;
+const unmeasuredHumiditySdPct = 25;
 /** Water that air of 70 %RH never takes out, per dry matter: wheat holds 17 % of its dry mass then (ASAE D245, from memory). */
 const boundKgKg = 0.17;
 /** Hours of clearly unsaturated pore air that count. */
 export const dryAirNeededH = 3;
 const dryDeadbandFrac = 0.015;
 
-/** The estimate less half its standard deviation: a bed nobody measured is called dry a little sooner. */
-function doubtedFrac(state: JudgeState): number {
-  return wetBasis(Math.max(0, state.waterKgKg - 0.5 * state.waterSd));
+/** The estimate less half its standard deviation; less all of it where nobody told or measured what was laid. */
+function doubtedFrac(state: JudgeState, recipe: Recipe): number {
+  const known = recipe.moistureFrac !== undefined || state.samplesDone > 0;
+  return wetBasis(Math.max(0, state.waterKgKg - (known ? 0.5 : 1) * state.waterSd));
 }
 
 export function followWater(
@@ -47,7 +51,7 @@ export function followWater(
   burntShare: number,
 ): void {
   const humidity = state.positions.air?.humidity?.value;
-  const airHumidityPct = humidity === undefined ? 70 : Math.min(100, Math.max(5, humidity));
+  const airHumidityPct = humidity === undefined ? unmeasuredHumidityPct : Math.min(100, Math.max(5, humidity));
   // A bed that dries gives its water up ever more slowly: falling rate from about the water it holds at 50 %.
   const falling = Math.min(1, Math.max(0, state.waterKgKg - boundKgKg) / (1 - boundKgKg));
   const loss = falling * hourlyLoss(coreC, airC, airHumidityPct, recipe, bed.cover, bed.depthM);
@@ -57,6 +61,10 @@ export function followWater(
   state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
   // The vapour transfer is known to about a third.
   state.waterSd += 0.35 * loss + 0.3 * made;
+  if (humidity === undefined) {
+    const drierPct = unmeasuredHumidityPct - unmeasuredHumiditySdPct;
+    state.waterSd += falling * hourlyLoss(coreC, airC, drierPct, recipe, bed.cover, bed.depthM) - loss;
+  }
   // What the bed cannot hold drains away, half of it in an hour.
   const holds = dryBasis(materialFacts[recipe.material].holdsFrac);
   if (state.waterKgKg > holds) state.waterKgKg = holds + (state.waterKgKg - holds) / 2;
@@ -64,7 +72,7 @@ export function followWater(
   if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
   if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
   const floor = limits.moistureMinFrac - dryMarginFrac;
-  state.dry = lowLimit(state.dry, doubtedFrac(state), floor, dryDeadbandFrac);
+  state.dry = lowLimit(state.dry, doubtedFrac(state, recipe), floor, dryDeadbandFrac);
 }
 
 /** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
@@ -79,5 +87,5 @@ export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimit
     state.waterKgKg = Math.max(state.waterKgKg, middle);
     state.waterSd = Math.max(state.waterSd, 0.15);
   }
-  state.dry = doubtedFrac(state) < limits.moistureMinFrac - dryMarginFrac;
+  state.dry = doubtedFrac(state, recipe) < limits.moistureMinFrac - dryMarginFrac;
 }

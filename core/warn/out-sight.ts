@@ -16,10 +16,10 @@ const ownFallShare = 0.6;
 /** It must stay as near for so long: a turned bed warms again or lags behind the air [h]. */
 const stayH = 4;
 const suspectedForH = 12;
-/** Following the air this closely through such a swing is not what a place in a bed does [K, K, h]. */
+/** Following the air this closely through such a swing is not what a place in a bed does; a dry skin comes nearer to it [K, K, h]. */
 const followK = 0.6;
-const swingK = 5;
-const followH = 24;
+const insideFollows = { swingK: 3, hours: 18 };
+const skinFollows = { swingK: 4, hours: 24 };
 /** From here on it is in the pile again [K]. */
 const backK = 3;
 
@@ -47,7 +47,8 @@ export function followOut(place: PositionState, skin: boolean, meanC: number, ai
     place.nearAirH += 1;
   } else place.nearAirH = Math.max(0, place.nearAirH - 2);
   const pulled = place.suspectH > 0 && place.nearAirH >= stayH;
-  const followsAir = place.nearAirH >= followH && place.airHighC - place.airLowC >= swingK;
+  const follows = skin ? skinFollows : insideFollows;
+  const followsAir = place.nearAirH >= follows.hours && place.airHighC - place.airLowC >= follows.swingK;
 
   if (place.outSinceMs === null) {
     if (pulled || followsAir) place.outSinceMs = endMs;

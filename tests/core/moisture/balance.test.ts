@@ -7,7 +7,7 @@ import { waterToAdd } from '../../../core/moisture/water-to-add.ts';
 import { materials, type Recipe } from '../../../shared/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { play, setupOf, startMs } from '../helpers.ts';
+import { Played, play, setupOf, startMs } from '../helpers.ts';
 
 const bed: Recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
 
@@ -149,3 +149,39 @@ test('the drying warning says how much water, in litres', () => {
   const all = play(setupOf('bran', { recipe }), 12, () => 22);
   expect(all.finding('drying').todo).toMatch(/sprinkle about \d+ L of water \(for 5[78] %\), in two or three goes/);
 });
+
+/** An open bed that works at 40 °C in air of 20 °C, whose air humidity is measured or not. */
+function openBed(rhPct: number | null, recipe: Recipe = { ...bed, cover: 'open' }, hours = 48): Played {
+  const all = new Played(setupOf('bran', { recipe }));
+  for (let hour = 0; hour <= hours; hour += 1 / 2) {
+    const atMs = startMs + hour * msPerHour;
+    all.feed('air', 20 + 0.1 * Math.sin(hour), atMs);
+    if (rhPct !== null) all.feed('air', rhPct, atMs, 'humidity');
+    all.feed('core', 40 + 0.1 * Math.sin(hour), atMs);
+    all.lookUntil(atMs);
+  }
+  return all;
+}
+
+test('the balance takes air that nobody measures for 70 %RH, and doubts more for it', () => {
+  const [unmeasured, measured, dry] = [openBed(null), openBed(70), openBed(45)].map(({ state }) => state);
+  expect(unmeasured?.waterKgKg).toBe(measured?.waterKgKg);
+  expect(unmeasured?.waterSd).toBeGreaterThan(1.1 * (measured?.waterSd ?? 0));
+  // What the doubt is for: dry air would have taken about as much more as it says.
+  const apart = (measured?.waterKgKg ?? 0) - (dry?.waterKgKg ?? 0);
+  expect(apart / ((unmeasured?.waterSd ?? 0) - (measured?.waterSd ?? 0))).toBeCloseTo(1, 0);
+});
+
+const unsaid: [string, number | undefined, boolean][] = [
+  // told as laid; the estimate is the same 59 %, which is what such beds are laid at
+  ['told of', 0.59, false],
+  ['never told of', undefined, true],
+];
+for (const [words, moistureFrac, present] of unsaid) {
+  test(`a thin open bed whose moisture was ${words} ${present ? 'may be too dry' : 'is damp enough'} after four days at work`, () => {
+    const { moistureFrac: _, ...recipe } = { ...bed, cover: 'open' as const, depthM: 0.15 };
+    const all = openBed(null, moistureFrac === undefined ? recipe : { ...recipe, moistureFrac }, 96);
+    expect(all.finding('drying').evidence).toBe(present ? 'present' : 'absent');
+    if (present) expect(all.finding('drying').seen).toMatch(/^The bed may hold less than the 50 % moisture it needs/);
+  });
+}

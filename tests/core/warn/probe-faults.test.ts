@@ -118,3 +118,29 @@ test('a heat that one reading shows is not believed until the next bears it out'
   const real = play(setupOf(), 40, hot(30, 40), () => 20, { everyMin: 30 });
   expect(real.raised()).toContain('overheating/null');
 });
+
+const following: ['core' | 'base' | 'top', number, number, boolean][] = [
+  // place, swing of the air from night to day [K], hours beside it, known as out
+  ['core', 3.4, 22, true],
+  ['core', 3.4, 16, false],
+  ['core', 2.6, 48, false],
+  ['base', 3.4, 22, true],
+  ['top', 3.4, 48, false],
+  ['top', 4.4, 30, true],
+];
+for (const [position, swingK, hours, out] of following) {
+  test(`a ${position} as cold as the air that follows it for ${hours} h through ${swingK} K is ${out ? '' : 'not yet '}out of the pile`, () => {
+    const all = new Played(setupOf());
+    const air = (hour: number): number => 6 + (swingK / 2) * Math.cos((2 * Math.PI * hour) / 24);
+    for (let minute = 0; minute <= (60 + hours) * 60; minute += 20) {
+      const hour = minute / 60;
+      const atMs = startMs + minute * 60_000;
+      const wobbleK = 0.1 * Math.sin(minute);
+      all.feed('air', air(hour) - wobbleK, atMs);
+      for (const place of ['core', 'top', 'base'] as const)
+        all.feed(place, (place === position && hour >= 60 ? air(hour) + 0.2 : 5 + hour / 100) + wobbleK, atMs);
+      all.lookUntil(atMs);
+    }
+    expect(all.raised().filter((name) => name.startsWith('probe'))).toEqual(out ? [`probe-out/${position}`] : []);
+  });
+}
