@@ -1,7 +1,7 @@
 /**
  * tests/bench/detect.ts: `npm run bench -- detect`: the judge against simulated piles whose truth is known.
  *
- * Takes:  BENCH_PILES piles per half (300 when absent); `--half development`, `reported` or `shifted` for one of them alone;
+ * Takes:  BENCH_PILES piles per half (300 of development and 600 reported when absent); `--half development`, `reported` or `shifted` for one of them alone;
  *         `--only words` for the development piles whose name has the words, each missed and false alarm named.
  * Gives:  the figures of the reported half; `dev_` of the half that rules are tried out on, `shifted_` of the reported half
  *         with every material and growth constant moved by up to 20 %, `fixed_` of two fixed thresholds, `real_` of the
@@ -18,7 +18,7 @@ import { Tally } from './detect/tally.ts';
 import { watch } from './detect/watch.ts';
 
 const shift = 0.2;
-const reportedSeed = 40_417;
+const reportedSeed = 90_001;
 const halves = ['development', 'reported', 'shifted'];
 
 export async function run(): Promise<Record<string, number>> {
@@ -30,9 +30,13 @@ export async function run(): Promise<Record<string, number>> {
     throw new Error(
       `Cannot run half the bench as --half must be one of ${halves.join(', ')}: current value is ${half}`,
     );
-  const piles = Number(process.env.BENCH_PILES ?? 300);
+  const { BENCH_PILES } = process.env;
+  const developmentPiles = Number(BENCH_PILES ?? 300);
+  const piles = Number(BENCH_PILES ?? 600); // recalls of 0.99 want some forty piles of each trouble
   const asked = (name: string): boolean => (only === undefined ? (half ?? name) === name : name === 'development');
-  const developed = asked('development') ? judgeAll('development half', developmentCases(piles, only)) : undefined;
+  const developed = asked('development')
+    ? judgeAll('development half', developmentCases(developmentPiles, only))
+    : undefined;
   const reported = asked('reported') ? judgeAll('reported half', farmCases(reportedSeed, piles)) : undefined;
   const shifted = asked('shifted')
     ? judgeAll('reported half, constants moved', farmCases(reportedSeed, piles, shift))
@@ -75,6 +79,7 @@ function* developmentCases(piles: number, only: string | undefined): Generator<C
 
 const wanted = {
   overheating_recall: '>= 0.99',
+  overheating_clear_recall: '>= 0.99',
   overheating_lead_h_median: '>= 3',
   drying_recall: '>= 0.95',
   drying_before_40pct_share: '>= 0.9',

@@ -55,8 +55,12 @@ export class Tally {
     if (at === null || coreUnknown(scenario, at)) return;
     this.bump('overheated');
     const seen = raised.find((one) => one.kind === 'overheating' && stoodAt(one, at, 3));
+    if (truth.clearlyHot) this.bump('overheated clearly');
     if (seen === undefined) this.missedNames.push(`${scenario.name} overheating @${at / samplesPerHour}h`);
-    else this.bump('overheated seen');
+    else {
+      this.bump('overheated seen');
+      if (truth.clearlyHot) this.bump('overheated clearly seen');
+    }
     if (!truth.slowBuildUp) return;
     const first = raised.find(
       ({ kind, sample }) => (kind === 'overheating-soon' || kind === 'overheating') && within(sample, at, -24, 3),
@@ -144,6 +148,7 @@ export class Tally {
       piles: this.piles,
       healthy_piles: this.healthyPiles,
       overheating_recall: this.share('overheated seen', 'overheated'),
+      overheating_clear_recall: this.share('overheated clearly seen', 'overheated clearly'),
       overheating_lead_h_median: median(this.leadsH),
       drying_recall: this.share('dried seen', 'dried'),
       drying_before_40pct_share: this.share('dried10 before', 'dried10'),

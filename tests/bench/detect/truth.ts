@@ -13,6 +13,8 @@ export interface Truth {
   /** First sample of half an hour or more above 50 °C at the core, and whether 40 to 50 °C took over 6 h. */
   readonly overheatedAt: number | null;
   readonly slowBuildUp: boolean;
+  /** Whether it passes 50 °C by half a degree or more, which is what the maker of the chip vouches for (±0.5 °C). */
+  readonly clearlyHot: boolean;
   /** Moisture of the whole pile passes 5 points below what the stage wants, and 10 points below (40 % for bran). */
   readonly driedAt: number | null;
   readonly dried10At: number | null;
@@ -32,12 +34,21 @@ const doneShare = { bran: 0.5, soil: 0.4 } as const;
 
 export function truthOf(scenario: Story, world: World): Truth {
   const overheatedAt = firstRun(world.samples, 3, (at) => (world.coreC[at] ?? 0) > 50);
+  const clearlyHot = firstRun(world.samples, 3, (at) => (world.coreC[at] ?? 0) > 50.5) !== null;
   const floor = wantedMoistureFrac[scenario.stage];
   const driedAt = firstRun(world.samples, 3, (at) => (world.moistureFrac[at] ?? 1) < floor - 0.05);
   const dried10At = firstRun(world.samples, 3, (at) => (world.moistureFrac[at] ?? 1) < floor - 0.1);
   const stalledAt = stalled(scenario, world);
   const healthy = overheatedAt === null && driedAt === null && stalledAt === null && scenario.faults.length === 0;
-  return { overheatedAt, slowBuildUp: slowBuildUp(world, overheatedAt), driedAt, dried10At, stalledAt, healthy };
+  return {
+    overheatedAt,
+    slowBuildUp: slowBuildUp(world, overheatedAt),
+    clearlyHot,
+    driedAt,
+    dried10At,
+    stalledAt,
+    healthy,
+  };
 }
 
 function slowBuildUp(world: World, overheatedAt: number | null): boolean {
