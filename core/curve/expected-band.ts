@@ -50,7 +50,9 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand
     p10C.push(middle - Math.hypot(middle - quantileOfSorted(column, 0.1), 1.2816 * modelErrorK));
     p90C.push(middle + Math.hypot(quantileOfSorted(column, 0.9) - middle, 1.2816 * modelErrorK));
   }
-  const coreCentiC = Int16Array.from(ensemble.coreC, (tempC) => Math.round(tempC * 100));
+  const coreCentiC = new Int16Array(ensemble.coreC.length); // `from` with a function takes as long as the ensemble itself
+  for (let index = 0; index < coreCentiC.length; index += 1)
+    coreCentiC[index] = Math.round((ensemble.coreC[index] ?? 0) * 100);
   const members = { count: ensemble.members, steps, firstHour: 0, coreCentiC };
   const airC = Array.from(ensemble.airC);
   return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, airC, members };

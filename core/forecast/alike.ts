@@ -15,6 +15,14 @@ import { type PileNow, riseSeen } from './pile-now.ts';
  * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level.
  */
 const errorK = { level: 3, rise3: 0.2, rise6: 0.35, rise12: 0.8, rise24: 1.8 };
+/** One over each of them, per hundredth of a degree. */
+const perError = {
+  level: 0.01 / errorK.level,
+  rise3: 0.01 / errorK.rise3,
+  rise6: 0.01 / errorK.rise6,
+  rise12: 0.01 / errorK.rise12,
+  rise24: 0.01 / errorK.rise24,
+};
 /** Members may be this much early or late [h], at this cost each. */
 const shiftsH: readonly number[] = [-18, -12, -8, -5, -3, -1, 0, 1, 3, 5, 8, 12, 18];
 const shiftErrorH = 14;
@@ -41,38 +49,44 @@ export const lookedBackH = longestRiseH + 24;
  */
 export function likest(best: Like[], members: MemberCurves, pile: PileNow, aheadH: number): number {
   const { coreCentiC, count, steps, firstHour } = members;
-  const { hour, nowC: now, shallow, quietH } = pile;
-  const rise3 = riseSeen(pile, 3);
-  const rise6 = riseSeen(pile, 6);
-  const rise12 = riseSeen(pile, 12);
-  const rise24 = riseSeen(pile, 24);
+  const { hour, shallow, quietH } = pile;
+  // In the members' own hundredths: this is most of what judging costs.
+  const now = 100 * pile.nowC;
+  const rise3 = centiRise(pile, 3);
+  const rise6 = centiRise(pile, 6);
+  const rise12 = centiRise(pile, 12);
+  const rise24 = centiRise(pile, longestRiseH);
   let found = 0;
   let worst = Number.POSITIVE_INFINITY;
   for (const shift of shallow ? shallowShiftsH : shiftsH) {
     const at = hour + 1 + shift;
     if (at < 0 || at + aheadH >= firstHour + steps || -shift >= quietH) continue;
-    if (Math.max(0, at - longestRiseH) < firstHour) continue;
+    const to24 = Math.max(0, at - longestRiseH);
+    if (to24 < firstHour) continue;
+    const to3 = Math.max(0, at - 3);
+    const to6 = Math.max(0, at - 6);
+    const to12 = Math.max(0, at - 12);
     const shiftCost = (shift / shiftErrorH) ** 2;
-    for (let member = 0; member < count; member += 1) {
-      const from = member * steps - firstHour;
-      const level = 0.01 * (coreCentiC[from + at] ?? 0);
-      let distance = shiftCost + ((level - now) / errorK.level) ** 2;
+    for (let member = 0, from = -firstHour; member < count; member += 1, from += steps) {
+      const level = coreCentiC[from + at] ?? 0;
+      let distance = shiftCost + ((level - now) * perError.level) ** 2;
       if (distance >= worst) continue;
-      if (rise3 !== null)
-        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 3)] ?? 0) - rise3) / errorK.rise3) ** 2;
-      if (rise6 !== null)
-        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 6)] ?? 0) - rise6) / errorK.rise6) ** 2;
+      if (rise3 !== null) distance += ((level - (coreCentiC[from + to3] ?? 0) - rise3) * perError.rise3) ** 2;
+      if (rise6 !== null) distance += ((level - (coreCentiC[from + to6] ?? 0) - rise6) * perError.rise6) ** 2;
       if (distance >= worst) continue;
-      if (rise12 !== null)
-        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 12)] ?? 0) - rise12) / errorK.rise12) ** 2;
-      if (rise24 !== null)
-        distance += ((level - 0.01 * (coreCentiC[from + Math.max(0, at - 24)] ?? 0) - rise24) / errorK.rise24) ** 2;
+      if (rise12 !== null) distance += ((level - (coreCentiC[from + to12] ?? 0) - rise12) * perError.rise12) ** 2;
+      if (rise24 !== null) distance += ((level - (coreCentiC[from + to24] ?? 0) - rise24) * perError.rise24) ** 2;
       if (distance >= worst) continue;
       found = insert(best, found, member, at, distance);
       if (found === kept) worst = best[kept - 1]?.distance ?? worst;
     }
   }
   return found;
+}
+
+function centiRise(pile: PileNow, backH: number): number | null {
+  const rise = riseSeen(pile, backH);
+  return rise === null ? null : 100 * rise;
 }
 
 /** Keeps `best` sorted by insertion; the list is short. */
