@@ -49,6 +49,8 @@ import type { OwnPile } from './watched-pile.ts';
 const roundMs = 200;
 /** Real time after which a pile without news is looked at all the same, so that silence is noticed. */
 const quietLookMs = 2_000;
+/** ... and longer when there are so many piles that looking at quiet ones would hold up those with news. */
+const quietLookMsPerPile = 2;
 /** Real time after which a pile's place is kept in the journal although no alarm changed ... */
 const keepPlaceMs = 60_000;
 /** ... and longer when there are so many piles that the journal would do little else: reading back is cheap. */
@@ -392,10 +394,11 @@ export class WatchHouse implements WatchDoor {
     const jumpMs = this.#jumpMs();
     if (jumpMs !== 0) await this.#clockWasSet(jumpMs);
     const realMs = Date.now();
+    const quietMs = Math.max(quietLookMs, this.#entries.size * quietLookMsPerPile);
     const keepEveryMs = Math.max(keepPlaceMs, this.#entries.size * keepPlaceMsPerPile);
     for (const entry of this.#entries.values()) {
       if (this.#closed) return;
-      if (!entry.news && realMs - entry.lookedAtMs < quietLookMs) continue;
+      if (!entry.news && realMs - entry.lookedAtMs < quietMs) continue;
       const keepPlace = realMs - entry.keptAtMs >= keepEveryMs;
       try {
         await this.#inTurn(entry.pile.id, () => this.#look(entry, keepPlace));

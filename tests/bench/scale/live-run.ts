@@ -35,7 +35,12 @@ export async function liveRun({ probes: count, warmS, measureS }: LiveRunOptions
   const probes = scaleProbes(count);
   await layScaleFarm(dataDir, probes, Date.now());
   const startedMs = performance.now();
-  const house = await spawnHouse(dataDir, { environment: { LOG_LEVEL: 'info' }, patienceMs: 600_000 });
+  const house = await spawnHouse(dataDir, {
+    environment: { LOG_LEVEL: 'info' },
+    patienceMs: 600_000,
+    // As `npm start` has it: most of a small house's memory would be room for garbage.
+    nodeArguments: ['--max-semi-space-size=4'],
+  });
   try {
     const startS = (performance.now() - startedMs) / 1_000;
     const page = await openLiveLag(house.pagesUrl);
