@@ -30,12 +30,13 @@ export const checkpointReachMs = mostCheckpoints * checkpointEveryMs;
 interface Checkpoint {
   readonly throughMs: number;
   /** Packed: most piles never go back, but every one keeps a few. */
-  readonly state: Buffer;
+  readonly state: Uint8Array;
 }
 
 const quickly = { level: 1 } as const;
-const packed = (state: JudgeState): Buffer => deflateRawSync(JSON.stringify(state), quickly);
-const unpacked = (state: Buffer): JudgeState => JSON.parse(inflateRawSync(state).toString()) as JudgeState;
+/** Copied, for zlib's answer is the beginning of 16 KB that it would keep from being freed. */
+const packed = (state: JudgeState): Uint8Array => new Uint8Array(deflateRawSync(JSON.stringify(state), quickly));
+const unpacked = (state: Uint8Array): JudgeState => JSON.parse(inflateRawSync(state).toString()) as JudgeState;
 
 /** Reads the pile's committed readings in [fromMs, toMs), oldest first, page by page. */
 export type ReadBack = (fromMs: number, toMs: number) => AsyncIterable<readonly JudgeReading[]>;
