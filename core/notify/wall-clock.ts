@@ -6,9 +6,8 @@
  * Never:  adds hours to an instant and calls it the same time tomorrow: clocks are put forward and back.
  */
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
+import { offsetMs } from '../../shared/zone-offset.ts';
 
-/** Zones change their offset at whole quarters of an hour. */
-const quarterMs = 15 * msPerMinute;
 const minutesPerDay = 24 * 60;
 
 export interface QuietHours {
@@ -61,37 +60,4 @@ const mostLateMin = 6 * 60;
 function isWithin({ fromMin, toMin }: QuietHours, minute: number): boolean {
   if (fromMin === toMin) return false;
   return (minute - fromMin + minutesPerDay) % minutesPerDay < (toMin - fromMin + minutesPerDay) % minutesPerDay;
-}
-
-const formats = new Map<string, Intl.DateTimeFormat>();
-const offsets = new Map<string, number>();
-
-/** How far the clocks of a zone stand ahead of UTC at an instant [ms]. */
-function offsetMs(atMs: number, timeZone: string): number {
-  const quarter = Math.floor(atMs / quarterMs);
-  const key = `${timeZone} ${quarter}`;
-  const known = offsets.get(key);
-  if (known !== undefined) return known;
-  const parts = formatOf(timeZone).formatToParts(quarter * quarterMs);
-  const read = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((part) => part.type === type)?.value ?? 0);
-  const wallMs = Date.UTC(read('year'), read('month') - 1, read('day'), read('hour'), read('minute'));
-  if (offsets.size > 5_000) offsets.clear();
-  offsets.set(key, wallMs - quarter * quarterMs);
-  return wallMs - quarter * quarterMs;
-}
-
-function formatOf(timeZone: string): Intl.DateTimeFormat {
-  const known = formats.get(timeZone);
-  if (known) return known;
-  const made = new Intl.DateTimeFormat('en-US', {
-    timeZone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-  });
-  formats.set(timeZone, made);
-  return made;
 }
