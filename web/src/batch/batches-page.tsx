@@ -8,6 +8,7 @@ import { capital, counted, stageNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { getBatches } from './batch-api.ts';
 import { endingNames } from './batch-words.ts';
 import { batchesSentence } from './batches-sentence.ts';
@@ -39,9 +40,11 @@ export function BatchesPage() {
           <li>
             <a href="/records">Records</a>
           </li>
-          <li>
-            <a href="/piles/new">Lay a pile</a>
-          </li>
+          <May to="keeper">
+            <li>
+              <a href="/piles/new">Lay a pile</a>
+            </li>
+          </May>
         </ul>
       </div>
       <BatchList title="Working" batches={batches.filter((batch) => batch.endedAt === null)} />

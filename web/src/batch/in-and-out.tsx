@@ -10,6 +10,7 @@ import { Refusal } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { addInput, getLots, withdrawInput } from './batch-api.ts';
 import { amountWords, targetNames, wayNames } from './batch-words.ts';
@@ -43,20 +44,22 @@ export function WentIn({ batch, onChange }: PartProps) {
               </span>
             </p>
             {flow.way === 'input' && (
-              <button
-                type="button"
-                class="plain"
-                disabled={deed.busy}
-                onClick={() => void deed.run(() => withdrawInput(batch.id, flow.id).then(onChange))}
-              >
-                Strike out<span class="unseen"> {flow.name}</span>
-              </button>
+              <May to="keeper">
+                <button
+                  type="button"
+                  class="plain"
+                  disabled={deed.busy}
+                  onClick={() => void deed.run(() => withdrawInput(batch.id, flow.id).then(onChange))}
+                >
+                  Strike out<span class="unseen"> {flow.name}</span>
+                </button>
+              </May>
             )}
           </li>
         ))}
       </ul>
       <Refusal error={deed.error} />
-      {batch.endedAt === null && <AddInput batch={batch} onChange={onChange} />}
+      <May to="keeper">{batch.endedAt === null && <AddInput batch={batch} onChange={onChange} />}</May>
     </Part>
   );
 }

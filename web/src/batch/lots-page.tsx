@@ -12,6 +12,7 @@ import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { changeLot, getLot, getLots, makeLot } from './batch-api.ts';
 import { amountWords, lotSentence } from './batch-words.ts';
@@ -49,9 +50,11 @@ export function LotsPage() {
           </Part>
         );
       })}
-      <Part id="new-lot" title="One more">
-        <LotForm isNew first={emptyLot} onKeep={(lot) => makeLot(lot).then(refresh)} />
-      </Part>
+      <May to="keeper">
+        <Part id="new-lot" title="One more">
+          <LotForm isNew first={emptyLot} onKeep={(lot) => makeLot(lot).then(refresh)} />
+        </Part>
+      </May>
     </div>
   );
 }
@@ -105,13 +108,15 @@ export function LotPage() {
               <a class="button" href={`/lineage?start=lot:${id}`}>
                 Its family tree
               </a>
-              <button
-                type="button"
-                disabled={deed.busy}
-                onClick={() => void deed.run(() => changeLot(id, { usedUp: !value.usedUp }).then(refresh))}
-              >
-                {value.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
-              </button>
+              <May to="keeper">
+                <button
+                  type="button"
+                  disabled={deed.busy}
+                  onClick={() => void deed.run(() => changeLot(id, { usedUp: !value.usedUp }).then(refresh))}
+                >
+                  {value.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
+                </button>
+              </May>
             </p>
             <Refusal error={deed.error} />
           </>
@@ -123,14 +128,16 @@ export function LotPage() {
         </Part>
       )}
       {value && (
-        <Part id="correct-lot" title="Correct it">
-          <LotForm
-            key={`${value.id}${value.usedUp}`}
-            isNew={false}
-            first={draftOfLot(value, units, reader.timeZone)}
-            onKeep={({ from: _, ...lot }) => changeLot(id, lot).then(refresh)}
-          />
-        </Part>
+        <May to="keeper">
+          <Part id="correct-lot" title="Correct it">
+            <LotForm
+              key={`${value.id}${value.usedUp}`}
+              isNew={false}
+              first={draftOfLot(value, units, reader.timeZone)}
+              onKeep={({ from: _, ...lot }) => changeLot(id, lot).then(refresh)}
+            />
+          </Part>
+        </May>
       )}
     </div>
   );

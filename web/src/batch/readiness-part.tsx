@@ -16,6 +16,7 @@ import { waiting, writeDown } from '../journal/waiting.ts';
 import { useReader } from '../live/use-house.ts';
 import { Part } from '../parts/part.tsx';
 import { useAnswer, useThrottled } from '../parts/use-answer.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { useStore } from '../store.ts';
 import { getReadiness } from './batch-api.ts';
@@ -31,24 +32,26 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
     <Part id="ready" title="Is it ready?">
       {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
       {value && <ReadinessFacts readiness={value} site={batch.site} open={isAsking} />}
-      {batch.endedAt === null &&
-        (isAsking ? (
-          <EntryForm
-            pileId={batch.pileId}
-            first={emptyEntry('readiness')}
-            onLeave={() => setAsking(false)}
-            onWrite={async (entry) => {
-              await writeDown(batch.pileId, entry);
-              setAsking(false);
-            }}
-          />
-        ) : (
-          <p class="readiness-ask">
-            <button type="button" class="primary" onClick={() => setAsking(true)}>
-              Say how it smells and looks
-            </button>
-          </p>
-        ))}
+      <May to="keeper">
+        {batch.endedAt === null &&
+          (isAsking ? (
+            <EntryForm
+              pileId={batch.pileId}
+              first={emptyEntry('readiness')}
+              onLeave={() => setAsking(false)}
+              onWrite={async (entry) => {
+                await writeDown(batch.pileId, entry);
+                setAsking(false);
+              }}
+            />
+          ) : (
+            <p class="readiness-ask">
+              <button type="button" class="primary" onClick={() => setAsking(true)}>
+                Say how it smells and looks
+              </button>
+            </p>
+          ))}
+      </May>
     </Part>
   );
 }

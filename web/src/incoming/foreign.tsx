@@ -8,6 +8,7 @@ import { useHouseNow } from '../live/use-house.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { documentOf } from './json-pointer.ts';
 import { JsonTree } from './json-tree.tsx';
 import { MappingForm } from './mapping-form.tsx';
@@ -17,16 +18,31 @@ const listenMinutes = 10;
 const refetchEveryMs = 2_000;
 
 export function Foreign() {
-  const deed = useDeed();
-  const [typed, setTyped] = useState('');
-  const [filter, setFilter] = useState<string>();
   const { value: known, error, refresh } = useAnswer('mappings', getMappings);
   return (
     <>
       <p>
-        Probes that speak in their own way can be understood too: listen to their topics, pick the value, say what it
-        is.
+        Probes that speak in their own way can be understood too:{' '}
+        <May to="owner" otherwise="an owner listens to their topics, picks the value and says what it is.">
+          listen to their topics, pick the value, say what it is.
+        </May>
       </p>
+      <May to="owner">
+        <Listen onSaved={refresh} />
+      </May>
+      <h3 class="sub-head">In use</h3>
+      <Refusal error={error} />
+      {known && <Mappings mappings={known.mappings} onChange={refresh} />}
+    </>
+  );
+}
+
+function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
+  const deed = useDeed();
+  const [typed, setTyped] = useState('');
+  const [filter, setFilter] = useState<string>();
+  return (
+    <>
       <form
         class="form listen-form"
         onSubmit={(event) => {
@@ -49,10 +65,7 @@ export function Foreign() {
         </button>
         <Refusal error={deed.error} />
       </form>
-      {filter !== undefined && <Heard key={filter} filter={filter} onSaved={refresh} />}
-      <h3 class="sub-head">In use</h3>
-      <Refusal error={error} />
-      {known && <Mappings mappings={known.mappings} onChange={refresh} />}
+      {filter !== undefined && <Heard key={filter} filter={filter} onSaved={onSaved} />}
     </>
   );
 }

@@ -6,6 +6,7 @@ import type { mappingSchema } from '../../../shared/api/ingest.ts';
 import { removeMapping } from '../api/routes.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 
 type Mapping = z.output<typeof mappingSchema>;
 
@@ -33,14 +34,16 @@ export function Mappings({ mappings, onChange }: MappingsProps) {
               {mapping.scale !== 1 && ` after × ${mapping.scale}`}
               {mapping.timePointer && `, time at ${mapping.timePointer}`}.
             </p>
-            <button
-              type="button"
-              disabled={deed.busy}
-              aria-label={`Remove the mapping of ${mapping.filter} to ${mapping.probe}`}
-              onClick={() => deed.run(() => removeMapping(mapping.id).then(onChange))}
-            >
-              Remove
-            </button>
+            <May to="owner">
+              <button
+                type="button"
+                disabled={deed.busy}
+                aria-label={`Remove the mapping of ${mapping.filter} to ${mapping.probe}`}
+                onClick={() => deed.run(() => removeMapping(mapping.id).then(onChange))}
+              >
+                Remove
+              </button>
+            </May>
           </li>
         ))}
       </ul>

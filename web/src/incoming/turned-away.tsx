@@ -2,7 +2,6 @@
  * web/incoming/turned-away.tsx: who knocked at the broker's door and was not let in, or was slowed.
  */
 import { useEffect } from 'preact/hooks';
-import { ApiProblem } from '../api/client.ts';
 import { ageWords } from '../format/age.ts';
 import { turnedAwayWords } from '../keys/key-words.ts';
 import { getTurnedAway } from '../keys/keys-api.ts';
@@ -19,10 +18,7 @@ export function TurnedAway() {
     const timer = setInterval(() => void refresh(), refetchEveryMs);
     return () => clearInterval(timer);
   }, []);
-  if (!value) {
-    if (error instanceof ApiProblem && error.problem.status === 403) return <p class="quiet">Keepers can see this.</p>;
-    return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
-  }
+  if (!value) return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
   if (value.turnedAway.length === 0) return <p class="lead">Nobody was turned away since the last start.</p>;
   return (
     <ul class="refusals">

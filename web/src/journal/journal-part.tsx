@@ -41,7 +41,12 @@ export function JournalPart({ pile, onChange, children }: JournalPartProps) {
         </li>
         {pile.batch && (
           <li>
-            <a href={`/batches/${pile.batch.id}`}>This batch: take it on, part it, use it</a>
+            <a href={`/batches/${pile.batch.id}`}>
+              This batch
+              <May to="keeper" otherwise=": what went in, what came of it">
+                : take it on, part it, use it
+              </May>
+            </a>
           </li>
         )}
       </ul>

@@ -20,7 +20,8 @@ import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
-import { isLost, keptWords, staysExact, takenUp, wouldFreeWords } from './keeping-words.ts';
+import { May } from '../people/only-for.tsx';
+import { isLost, keptWords, standsNow, staysExact, takenUp, wouldFreeWords } from './keeping-words.ts';
 import './keeping.css';
 
 /** A run is looked at so often while it goes on, and now and then before. */
@@ -58,9 +59,11 @@ export function KeepingPage() {
           <Part id="keep-for" title="Keep them for">
             <p>
               What is older is thinned by the house itself, a little at a time, so that readings that come in never
-              wait. An owner may change this.
+              wait.
             </p>
-            <AgeForm keeping={shown} own={own} onOwn={setOwn} onChosen={setShown} />
+            <May to="owner" otherwise={<p>{standsNow(shown.keptDays)} An owner may change this.</p>}>
+              <AgeForm keeping={shown} own={own} onOwn={setOwn} onChosen={setShown} />
+            </May>
           </Part>
           <Part id="stays" title="What stays exact">
             <ul class="keeping-list">

@@ -13,6 +13,13 @@ export function keptWords(days: number): string {
   return `${manyWords(days)} days`;
 }
 
+/** What is chosen, for those who only look. */
+export function standsNow(keptDays: number | null): string {
+  return keptDays === null
+    ? 'Every reading is kept as long as there is room.'
+    : `Every reading is kept for ${keptWords(keptDays)}.`;
+}
+
 export function takenUp({ rows, bytes, year }: Pick<KeepingAnswer, 'rows' | 'bytes' | 'year'>): string {
   const kept = rows === 0 ? 'No single reading is' : rows === 1 ? 'One reading is' : `${manyWords(rows)} readings are`;
   const now = `${kept} kept as ${rows > 1 ? 'they' : 'it'} came, ${sizeWords(bytes)} on disk with all rollups`;

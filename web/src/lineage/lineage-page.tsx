@@ -8,6 +8,7 @@ import { counted } from '../format/words.ts';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { getLineage } from './lineage-api.ts';
 import { keyOf } from './lineage-layout.ts';
 import { FamilyLine, LineageList, sideOf } from './lineage-list.tsx';
@@ -34,8 +35,10 @@ export function LineagePage() {
       {value &&
         (value.nodes.length === 0 ? (
           <p class="lead">
-            Nothing is written down yet. <a href="/lots">Begin with a starter</a>: from then on it can be followed to
-            every bed.
+            Nothing is written down yet.{' '}
+            <May to="keeper">
+              <a href="/lots">Begin with a starter</a>: from then on it can be followed to every bed.
+            </May>
           </p>
         ) : (
           <Family answer={value} />

@@ -11,6 +11,7 @@ import { Mound } from '../mound/mound.tsx';
 import { MoundKey } from '../mound/mound-key.tsx';
 import { ToneMark } from '../parts/marks.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
 import { Welcome } from './welcome.tsx';
@@ -68,11 +69,13 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
       ))}
       <div class="below-entries">
         <MoundKey />
-        <p class="make-more">
-          <a class="button" href="/piles/new">
-            Lay another pile
-          </a>
-        </p>
+        <May to="keeper">
+          <p class="make-more">
+            <a class="button" href="/piles/new">
+              Lay another pile
+            </a>
+          </p>
+        </May>
       </div>
     </div>
   );
@@ -122,7 +125,12 @@ function UnclaimedLine() {
     <p class="lead">
       {unclaimed.length === 1 ? 'A probe is talking' : `${unclaimed.length} probes are talking`} that{' '}
       {unclaimed.length === 1 ? 'belongs' : 'belong'} to no pile yet.{' '}
-      <a href="/probes">Claim {unclaimed.length === 1 ? 'it' : 'them'}</a>
+      <a href="/probes">
+        <May to="keeper" otherwise="See">
+          Claim
+        </May>{' '}
+        {unclaimed.length === 1 ? 'it' : 'them'}
+      </a>
     </p>
   );
 }

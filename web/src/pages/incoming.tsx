@@ -6,6 +6,7 @@ import { Refusals } from '../incoming/refusals.tsx';
 import { TurnedAway } from '../incoming/turned-away.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 
 export function IncomingPage() {
   const heading = usePage('What came in');
@@ -20,7 +21,9 @@ export function IncomingPage() {
         <Refusals />
       </Part>
       <Part id="turned-away" title="At the door">
-        <TurnedAway />
+        <May to="keeper" otherwise={<p class="quiet">Keepers and owners see here who was turned away.</p>}>
+          <TurnedAway />
+        </May>
       </Part>
       <Part id="foreign" title="Foreign topics">
         <Foreign />

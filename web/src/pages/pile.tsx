@@ -97,7 +97,10 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
   if (entries.length === 0) {
     return (
       <p class="quiet">
-        No probe sits here yet. <a href="/probes">Claim one for this pile</a>
+        No probe sits here yet.{' '}
+        <May to="keeper">
+          <a href="/probes">Claim one for this pile</a>
+        </May>
       </p>
     );
   }

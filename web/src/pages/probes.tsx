@@ -6,6 +6,7 @@ import { positions } from '../../../shared/names.ts';
 import { useHouse } from '../live/use-house.ts';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { ClaimedProbe } from '../probes/claimed-probe.tsx';
 import { byNewest, isSilent, probesSentence } from '../probes/probe-facts.ts';
 import { UnclaimedProbe } from '../probes/unclaimed-probe.tsx';
@@ -54,12 +55,17 @@ export function ProbesPage() {
           </ul>
         </Part>
       ))}
-      <Part id="add-probe" title="Let another probe talk">
-        <FirstReading />
-        <p>
-          A probe on another machine needs <a href="/keys">a key of its own</a>.
-        </p>
-      </Part>
+      <May to="keeper">
+        <Part id="add-probe" title="Let another probe talk">
+          <FirstReading />
+          <p>
+            A probe on another machine needs{' '}
+            <May to="owner" otherwise="a key of its own: ask an owner for one.">
+              <a href="/keys">a key of its own</a>.
+            </May>
+          </p>
+        </Part>
+      </May>
     </div>
   );
 }

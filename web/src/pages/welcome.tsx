@@ -7,11 +7,35 @@ import { formatTemp } from '../format/temperature.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
 import { EmptyMound } from '../mound/empty-mound.tsx';
 import { usePage } from '../parts/use-page.ts';
+import { useMay } from '../people/me.ts';
 import { PileForm } from '../pile/pile-form.tsx';
 import { usePrefs } from '../prefs.ts';
 import { publishLine } from './first-reading.ts';
 
 export function Welcome() {
+  const mayLay = useMay('keeper');
+  return mayLay ? <FirstSteps /> : <NothingYet />;
+}
+
+function NothingYet() {
+  const heading = usePage('Welcome');
+  return (
+    <div class="page narrow">
+      <h1 ref={heading} tabIndex={-1}>
+        No pile is watched yet.
+      </h1>
+      <p class="lead">A keeper or an owner lays the first; it then stands here.</p>
+      <div class="welcome-mound">
+        <EmptyMound />
+      </div>
+      <p>
+        <a href="/practice">Practise on a simulated pile</a> meanwhile.
+      </p>
+    </div>
+  );
+}
+
+function FirstSteps() {
   const heading = usePage('Welcome');
   return (
     <div class="page welcome">

@@ -15,9 +15,14 @@ interface OnlyForProps {
   readonly children: ComponentChildren;
 }
 
+interface MayProps extends OnlyForProps {
+  /** What stands there for everybody else. */
+  readonly otherwise?: ComponentChildren;
+}
+
 /** Controls of a page: shown to those who may use them. */
-export function May({ to, children }: OnlyForProps) {
-  return useMay(to) ? children : null;
+export function May({ to, children, otherwise = null }: MayProps) {
+  return useMay(to) ? children : otherwise;
 }
 
 /** A whole page. */

@@ -32,7 +32,7 @@ export function Limits({ pile, onChange }: LimitsProps) {
           </div>
         ))}
       </dl>
-      {pile.batch && <ChangeLimits pile={pile} onChange={onChange} />}
+      <May to="keeper">{pile.batch && <ChangeLimits pile={pile} onChange={onChange} />}</May>
     </Part>
   );
 }
@@ -53,38 +53,36 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
   return (
     <details class="more">
       <summary>Change these for this batch</summary>
-      <May to="keeper">
-        <form
-          class="form"
-          onSubmit={(event) => {
-            event.preventDefault();
-            setIsTried(isWrong);
-            if (!isWrong) void keep();
-          }}
-        >
-          <div class="field-row limit-fields">
-            {limitFields.map(({ key, label }) => (
-              <TextField
-                key={key}
-                label={label}
-                unit={limitUnit(key, unit)}
-                inputMode="decimal"
-                value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
-                onValue={(text) => setTyped({ ...typed, [key]: text })}
-                error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
-              />
-            ))}
-          </div>
-          <p class="hint">
-            They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher
-            limits for heat tell you later.
-          </p>
-          <Refusal error={deed.error} />
-          <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
-            Keep these limits
-          </button>
-        </form>
-      </May>
+      <form
+        class="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          setIsTried(isWrong);
+          if (!isWrong) void keep();
+        }}
+      >
+        <div class="field-row limit-fields">
+          {limitFields.map(({ key, label }) => (
+            <TextField
+              key={key}
+              label={label}
+              unit={limitUnit(key, unit)}
+              inputMode="decimal"
+              value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
+              onValue={(text) => setTyped({ ...typed, [key]: text })}
+              error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
+            />
+          ))}
+        </div>
+        <p class="hint">
+          They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher limits
+          for heat tell you later.
+        </p>
+        <Refusal error={deed.error} />
+        <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
+          Keep these limits
+        </button>
+      </form>
     </details>
   );
 }

@@ -12,6 +12,7 @@ import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { lastWordOf, wordSentence } from './person-word.ts';
 import { ReadinessForm } from './readiness-form.tsx';
@@ -74,7 +75,9 @@ function PersonsWord({ pile, batchId, onChange }: ReadinessProps & { readonly ba
           {last.note && <span class="diary-note"> {last.note}</span>}
         </p>
       )}
-      <ReadinessForm pile={pile} onDone={() => Promise.all([refresh(), onChange()])} isFirst={last === undefined} />
+      <May to="keeper">
+        <ReadinessForm pile={pile} onDone={() => Promise.all([refresh(), onChange()])} isFirst={last === undefined} />
+      </May>
     </>
   );
 }

@@ -10,6 +10,7 @@ import { plainNumber } from '../format/temperature.ts';
 import { capital, stageNames } from '../format/words.ts';
 import { useReader } from '../live/use-house.ts';
 import { Choice, TextField } from '../parts/forms.tsx';
+import { May } from '../people/only-for.tsx';
 import { MeasureField, useRestated } from './measure-field.tsx';
 import { emptyHeap, emptyPortion, type HeapDraft, heapMaterial, layAddress, planHeap } from './plan-asks.ts';
 import { Figures, PlanTold } from './plan-told.tsx';
@@ -303,21 +304,23 @@ function HeapFigures({
           </ol>
         </>
       )}
-      <p class="plan-on">
-        <a
-          class="button"
-          href={layAddress({
-            stage: draft.stage,
-            material: heapMaterial(answer.materials),
-            massKg: laid.massKg,
-            moistureFrac: laid.moisture,
-            depthM: footprint?.depthM,
-            laidAt: draft.startAt,
-          })}
-        >
-          Lay a pile with these figures
-        </a>
-      </p>
+      <May to="keeper">
+        <p class="plan-on">
+          <a
+            class="button"
+            href={layAddress({
+              stage: draft.stage,
+              material: heapMaterial(answer.materials),
+              massKg: laid.massKg,
+              moistureFrac: laid.moisture,
+              depthM: footprint?.depthM,
+              laidAt: draft.startAt,
+            })}
+          >
+            Lay a pile with these figures
+          </a>
+        </p>
+      </May>
     </>
   );
 }

@@ -7,6 +7,7 @@ import { measureText } from '../../../core/mix/measure.ts';
 import { ingredients, type PlanUnits, type WaterAnswer } from '../../../shared/api/plan.ts';
 import { capital } from '../format/words.ts';
 import { PickField } from '../parts/forms.tsx';
+import { May } from '../people/only-for.tsx';
 import { MeasureField, useRestated } from './measure-field.tsx';
 import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
 import { Figures, PlanTold } from './plan-told.tsx';
@@ -103,19 +104,21 @@ export function WaterPlan() {
         {(answer) => (
           <>
             <WaterFigures answer={answer} units={units} />
-            <p class="plan-on">
-              <a
-                class="button"
-                href={layAddress({
-                  stage: draft.material === 'soil' || draft.material === 'compost' ? 'soil' : 'bran',
-                  material: heapMaterial([{ material: draft.material, massKg: 1 }]),
-                  massKg: answer.massAfterKg,
-                  moistureFrac: answer.moistureAfter,
-                })}
-              >
-                Lay a pile with these figures
-              </a>
-            </p>
+            <May to="keeper">
+              <p class="plan-on">
+                <a
+                  class="button"
+                  href={layAddress({
+                    stage: draft.material === 'soil' || draft.material === 'compost' ? 'soil' : 'bran',
+                    material: heapMaterial([{ material: draft.material, massKg: 1 }]),
+                    massKg: answer.massAfterKg,
+                    moistureFrac: answer.moistureAfter,
+                  })}
+                >
+                  Lay a pile with these figures
+                </a>
+              </p>
+            </May>
           </>
         )}
       </PlanTold>

@@ -10,6 +10,7 @@ import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { FileLink } from './file-link.tsx';
 import { getCalendar, renewCalendar } from './records-api.ts';
 import './records.css';
@@ -62,9 +63,11 @@ export function RecordsPage() {
           ))}
         </ul>
         <p class="hint">Readings are taken out batch by batch, from each record. CSV opens in any spreadsheet.</p>
-        <p>
-          <a href="/import">Bring in a file</a>
-        </p>
+        <May to="keeper">
+          <p>
+            <a href="/import">Bring in a file</a>
+          </p>
+        </May>
       </Part>
       <Calendar />
       <Part id="labels" title="Labels">
@@ -109,24 +112,26 @@ function Calendar() {
             {told}
           </p>
           <p class="hint">{value.says}</p>
-          <details class="more">
-            <summary>The address came into wrong hands</summary>
-            <p>A new one is made; calendars that follow the old one stop.</p>
-            <button
-              type="button"
-              disabled={deed.busy}
-              onClick={() =>
-                void deed.run(async () => {
-                  await renewCalendar();
-                  await refresh();
-                  setTold('Renewed. Give the new address to your calendar.');
-                })
-              }
-            >
-              Renew the address
-            </button>
-            <Refusal error={deed.error} />
-          </details>
+          <May to="owner">
+            <details class="more">
+              <summary>The address came into wrong hands</summary>
+              <p>A new one is made; calendars that follow the old one stop.</p>
+              <button
+                type="button"
+                disabled={deed.busy}
+                onClick={() =>
+                  void deed.run(async () => {
+                    await renewCalendar();
+                    await refresh();
+                    setTold('Renewed. Give the new address to your calendar.');
+                  })
+                }
+              >
+                Renew the address
+              </button>
+              <Refusal error={deed.error} />
+            </details>
+          </May>
         </>
       )}
     </Part>

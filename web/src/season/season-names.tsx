@@ -6,6 +6,7 @@ import type { SeasonView } from '../../../shared/api/seasons.ts';
 import { capital, counted } from '../format/words.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { nameSeason } from './season-api.ts';
 
 interface SeasonNamesProps {
@@ -36,9 +37,11 @@ export function SeasonNames({ seasons, onNamed }: SeasonNamesProps) {
               }}
             />
           ) : (
-            <button type="button" class="plain" onClick={() => setOpen(season.id)}>
-              Name {season.usualName}
-            </button>
+            <May to="keeper">
+              <button type="button" class="plain" onClick={() => setOpen(season.id)}>
+                Name {season.usualName}
+              </button>
+            </May>
           )}
         </li>
       ))}

@@ -11,6 +11,7 @@ import { Choice, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { FileLink } from '../records/file-link.tsx';
 import { addressOf, type Comparison, choiceQuery, idsIn, readComparison, type View } from './address.ts';
@@ -86,8 +87,10 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
   if (answer.batches.length === 0) {
     return (
       <p class="sentence">
-        No batch fits this choice. A batch comes here when it has ended; earlier ones can be{' '}
-        <a href="/seasons/earlier">brought in from a notebook or a log</a>.
+        No batch fits this choice. A batch comes here when it has ended
+        <May to="keeper" otherwise=".">
+          ; earlier ones can be <a href="/seasons/earlier">brought in from a notebook or a log</a>.
+        </May>
       </p>
     );
   }
@@ -148,11 +151,13 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
       <Part id="groups" title="Two groups">
         <TwoGroups batches={shown} view={view} unit={unit} onView={onView} />
       </Part>
-      <Part id="earlier" title="Earlier years">
-        <p>
-          A notebook with one temperature a day is enough: <a href="/seasons/earlier">bring in an earlier batch</a>.
-        </p>
-      </Part>
+      <May to="keeper">
+        <Part id="earlier" title="Earlier years">
+          <p>
+            A notebook with one temperature a day is enough: <a href="/seasons/earlier">bring in an earlier batch</a>.
+          </p>
+        </Part>
+      </May>
       <Part id="season-names" title="Names of seasons">
         <SeasonNames seasons={answer.offers.seasons} onNamed={onNamed} />
       </Part>

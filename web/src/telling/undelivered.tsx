@@ -6,6 +6,7 @@ import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
+import { May } from '../people/only-for.tsx';
 import { getUndelivered, sayUndeliveredSeen } from './telling-api.ts';
 import { wayNames } from './told-words.ts';
 import './telling.css';
@@ -36,13 +37,15 @@ export function Undelivered() {
                   See the pile
                 </a>
               )}
-              <button
-                type="button"
-                disabled={deed.busy}
-                onClick={() => deed.run(() => sayUndeliveredSeen(message.id).then(refresh))}
-              >
-                I have seen this<span class="unseen"> about {message.person}</span>
-              </button>
+              <May to="keeper">
+                <button
+                  type="button"
+                  disabled={deed.busy}
+                  onClick={() => deed.run(() => sayUndeliveredSeen(message.id).then(refresh))}
+                >
+                  I have seen this<span class="unseen"> about {message.person}</span>
+                </button>
+              </May>
             </div>
           </li>
         ))}
