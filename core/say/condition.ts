@@ -10,6 +10,7 @@ import type { WarningKind } from '../../shared/warning.ts';
 import type { Assessment, Finding } from '../judge/assessment.ts';
 import { duration } from '../warn/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
+import { phaseSentence } from './phase-sentence.ts';
 import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
 
 /** What matters most comes first; a pile says one thing at a time. */
@@ -127,62 +128,4 @@ function probeElsewhere(assessment: Assessment): string | null {
     if (kind === 'probe-out') return `Look at the ${position} probe: it has come out of its place, or is failing.`;
   }
   return null;
-}
-
-function phaseSentence(assessment: Assessment, { temp, steps }: AlarmFacts): Saying {
-  const coreC = assessment.positions.core?.temperatureC ?? 0;
-  const core = temp(coreC);
-  const aboveK = assessment.airC === null ? null : coreC - assessment.airC;
-  const above = aboveK !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
-  const { actC, comfortMinC, comfortMaxC } = assessment.limits;
-  const calm = (condition: string, next: string): Saying => ({ condition, next, tone: 'calm' });
-
-  if (coreC > actC) {
-    return {
-      condition: `The core has just passed ${temp(actC)}: it is at ${core}.`,
-      next: 'Look again in half an hour; if it is still above, turn it or spread it thinner.',
-      tone: 'watch',
-    };
-  }
-  switch (assessment.phase) {
-    case 'resting':
-      return assessment.againstExpected === 'below'
-        ? {
-            condition: `It has not begun to warm: the core is at ${core}${above}, later than such a pile usually takes.`,
-            next: 'Keep it covered and look again tonight.',
-            tone: 'watch',
-          }
-        : calm(
-            `It has not begun to warm yet: the core is at ${core}.`,
-            'Leave it covered; most piles warm within a day or two.',
-          );
-    case 'warming':
-      return calm(
-        `It is warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: the core is at ${core}${above}.`,
-        `Leave it; look again before it comes near ${temp(actC)}.`,
-      );
-    case 'active':
-      if (coreC > comfortMaxC) {
-        return {
-          condition: `It is working hard: the core is at ${core}, near the ${temp(actC)} at which to act.`,
-          next: 'Look again in an hour or two, and be ready to turn it or spread it thinner.',
-          tone: 'watch',
-        };
-      }
-      return coreC >= comfortMinC
-        ? calm(`It is working well: the core is at ${core}${above}.`, 'Leave it working.')
-        : calm(`It is working gently: the core is at ${core}${above}.`, 'Leave it working; see that it stays covered.');
-    case 'cooling':
-      return calm(
-        `Its heat is passing: the core is down to ${core}${above}.`,
-        assessment.progressPct >= 90
-          ? 'Turn it once and see whether it warms again; smell and look at it as you do.'
-          : 'Leave it covered; a second warming may follow.',
-      );
-    case 'settled':
-      return calm(
-        `Its heat has come and gone: the core is at ${core}, near the air.`,
-        'Smell it and look at it: only your nose and eyes can say whether it is done.',
-      );
-  }
 }

@@ -18,7 +18,7 @@ export type PhaseReason =
 
 /** What each reason means, in words for the page. */
 export const phaseReasonWords: Record<PhaseReason, string> = {
-  'just-laid': 'it was laid and has not warmed yet',
+  'just-laid': 'it was laid, and the core has not risen by itself yet',
   'heat-began': 'the core began to rise above the air',
   'heat-faded': 'the first warmth faded before it worked',
   'reached-working-heat': 'the core reached its working heat',
@@ -45,12 +45,15 @@ export interface PhaseChange {
   readonly reason: PhaseReason;
 }
 
+/** Warm is a core this far above the air [K]; common practice, no source. */
+export const warmExcessK = 4;
+
 /** Named changes only; undefined when the phase stays. */
 export function nextPhase(phase: Phase, sight: HourSight): PhaseChange | undefined {
   switch (phase) {
     case 'resting':
       if (sight.coreC >= sight.workingC) return { phase: 'active', reason: 'reached-working-heat' };
-      return sight.excessK >= 4 && sight.rise6K >= 1 ? { phase: 'warming', reason: 'heat-began' } : undefined;
+      return sight.excessK >= warmExcessK && sight.rise6K >= 1 ? { phase: 'warming', reason: 'heat-began' } : undefined;
     case 'warming':
       if (sight.coreC >= sight.workingC) return { phase: 'active', reason: 'reached-working-heat' };
       if (sight.excessK < 0.6 * sight.peakExcessK && sight.rise6K <= -0.5) {

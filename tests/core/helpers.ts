@@ -117,7 +117,7 @@ export function play(
   setup: PileSetup,
   hours: number,
   coreC: (hour: number) => number | null,
-  airC: (hour: number) => number = () => 20,
+  airC: ((hour: number) => number) | null = () => 20,
   options: { everyMin?: number; band?: ExpectedBand | null } = {},
 ): Played {
   const played = new Played(setup, options.band ?? null);
@@ -127,7 +127,7 @@ export function play(
     const core = coreC(hour);
     // The last digit of a real chip never stands still.
     const wobbleK = 0.05 * Math.sin(atMs / 7777);
-    played.feed('air', airC(hour) + wobbleK, atMs);
+    if (airC !== null) played.feed('air', airC(hour) + wobbleK, atMs);
     if (core !== null) played.feed('core', core + wobbleK, atMs);
     played.lookUntil(atMs);
   }

@@ -62,6 +62,78 @@ for (const [name, curve, hours, sentence, tone] of cases) {
   });
 }
 
+const warmAlready = 'Leave it covered; whether it makes heat of its own shows within a day or two.';
+const notYet = 'Leave it covered; most piles warm within a day or two.';
+type Curve = (hour: number) => number;
+const asLaid: [string, Curve, number, Curve | null, string, string][] = [
+  // how it lies                       core     hours  air        what is said, and what to do
+  ['cool', () => 22, 0, () => 20, 'It has not begun to warm yet: the core is at 22 °C.', notYet],
+  ['just not warm', () => 23.9, 0, () => 20, 'It has not begun to warm yet: the core is at 24 °C.', notYet],
+  ['just warm', () => 24.1, 0, () => 20, 'It is warm already: the core is at 24 °C, 4 °C above the air.', warmAlready],
+  ['warm', () => 34, 0, () => 20, 'It is warm already: the core is at 34 °C, 14 °C above the air.', warmAlready],
+  [
+    'warm, for hours',
+    () => 34,
+    5,
+    () => 20,
+    'It is warm already: the core is at 34 °C, 14 °C above the air.',
+    warmAlready,
+  ],
+  [
+    'as warm as it works',
+    () => 38,
+    0,
+    () => 20,
+    'It is warm already: the core is at 38 °C, 18 °C above the air.',
+    warmAlready,
+  ],
+  ['cool in hot air', () => 31, 0, () => 30, 'It has not begun to warm yet: the core is at 31 °C.', notYet],
+  ['warm, the air unknown', () => 34, 0, null, 'It is warm already: the core is at 34 °C.', warmAlready],
+  [
+    'not clearly warm, the air unknown',
+    () => 28.9,
+    0,
+    null,
+    'It has not begun to warm yet: the core is at 29 °C.',
+    notYet,
+  ],
+];
+test('sayCondition() of one laid hot tells how near its limit it is', () => {
+  const saying = play(setupOf(), 0, () => 47).say();
+  expect([saying.condition, saying.tone]).toEqual([
+    'It is hot already: the core is at 47 °C, near the 50 °C at which to act.',
+    'watch',
+  ]);
+});
+
+test.each([
+  [
+    () => 22,
+    'It has not begun to warm: the core is at 22 °C, 2 °C above the air, later than such a pile usually takes.',
+  ],
+  [
+    () => 26,
+    'It does not warm further: the core is at 26 °C, 6 °C above the air, cooler than such a pile usually is by now.',
+  ],
+])('sayCondition() of one below its band: %#', (core, sentence) => {
+  const all = play(setupOf(), 5, core);
+  if (all.last) all.last = { ...all.last, againstExpected: 'below' };
+  expect([all.say().condition, all.say().tone]).toEqual([sentence, 'watch']);
+});
+
+for (const [how, core, hours, air, sentence, next] of asLaid) {
+  test(`sayCondition() of one laid ${how}: ${sentence}`, () => {
+    const saying = play(setupOf(), hours, core, air).say();
+    expect([saying.condition, saying.next, saying.tone]).toEqual([sentence, next, 'calm']);
+  });
+}
+
+test('sayCondition() of one whose first warmth faded does not say that it never warmed', () => {
+  const all = play(setupOf(), 22, through([0, 20], [6, 26], [12, 26], [20, 21], [30, 21]));
+  expect(all.last?.phaseReason).toBe('heat-faded');
+  expect(all.say().condition).toBe('Its first warmth has faded: the core is at 21 °C.');
+});
+
 test('sayCondition() speaks °F to whoever asked for it', () => {
   const all = play(setupOf(), 42, through([0, 22], [40, 52], [42, 53]));
   expect(all.say('F').condition).toBe('It is too hot: the core is at 127 °F, and 122 °F is the limit.');
