@@ -9,24 +9,32 @@ export interface ExpectedBand {
   readonly fromMs: number;
   readonly stepMs: number;
   /** One value per step, the first at `fromMs` [°C]. */
-  readonly p10C: number[];
-  readonly p50C: number[];
-  readonly p90C: number[];
+  readonly p10C: ArrayLike<number>;
+  readonly p50C: ArrayLike<number>;
+  readonly p90C: ArrayLike<number>;
   /** Where the band comes from, in words shown to the grower. */
   readonly origin: string;
   /** The air it was worked out for, on the same grid: as measured, and from there on as assumed [°C]. */
-  readonly airC?: readonly number[];
+  readonly airC?: ArrayLike<number>;
   /** The ensemble's own curves, for the forecast; left out where only the band matters. */
-  readonly members?: MemberCurves;
+  readonly members?: MemberCurves | PackedMembers;
   /** What was blended into it; left out where only the model speaks. */
   readonly sources?: BandSources;
 }
 
+/** A band as it was just worked out. */
+export interface WorkedBand extends ExpectedBand {
+  readonly p10C: number[];
+  readonly p50C: number[];
+  readonly p90C: number[];
+  readonly members?: MemberCurves;
+}
+
 export interface BandLines {
   /** On the band's own grid; NaN where this source says nothing [°C]. */
-  readonly p10C: readonly number[];
-  readonly p50C: readonly number[];
-  readonly p90C: readonly number[];
+  readonly p10C: ArrayLike<number>;
+  readonly p50C: ArrayLike<number>;
+  readonly p90C: ArrayLike<number>;
   readonly origin: string;
 }
 
@@ -47,6 +55,11 @@ export interface MemberCurves {
   readonly coreCentiC: Int16Array;
 }
 
+/** The same as a pile keeps them from one hour to the next (packed-members.ts). */
+export interface PackedMembers extends Omit<MemberCurves, 'coreCentiC'> {
+  readonly packed: Uint8Array;
+}
+
 export interface BandPoint {
   readonly p10C: number;
   readonly p50C: number;
@@ -64,7 +77,7 @@ export function bandAt(band: ExpectedBand, atMs: number): BandPoint | undefined 
   return p10C === undefined || p50C === undefined || p90C === undefined ? undefined : { p10C, p50C, p90C };
 }
 
-function between(values: readonly number[], left: number, share: number): number | undefined {
+function between(values: ArrayLike<number>, left: number, share: number): number | undefined {
   const from = values[left];
   if (from === undefined || share === 0) return from;
   const to = values[left + 1];

@@ -8,7 +8,7 @@
 import { msPerHour } from '../../shared/units.ts';
 import type { PileSetup } from '../judge/setup.ts';
 import type { AirReading } from './air-course.ts';
-import type { ExpectedBand } from './band.ts';
+import type { WorkedBand } from './band.ts';
 import { type Ensemble, type EnsembleOptions, runEnsemble } from './ensemble.ts';
 
 /** What the lumped model itself misses [K]: published models of composting miss the mean of a curve by 2 °C (Mason 2006, second-hand). */
@@ -19,11 +19,11 @@ export function expectedBand(
   air: readonly AirReading[],
   toMs: number,
   options: EnsembleOptions = {},
-): ExpectedBand {
+): WorkedBand {
   return bandOfEnsemble(runEnsemble(setup, air, toMs, options), originOf(setup, air));
 }
 
-export function bandOfEnsemble(ensemble: Ensemble, origin: string): ExpectedBand {
+export function bandOfEnsemble(ensemble: Ensemble, origin: string): WorkedBand {
   const steps = ensemble.hours + 1;
   const p10C: number[] = [];
   const p50C: number[] = [];

@@ -6,7 +6,7 @@
  * Never:  blends fewer than three: two batches are no experience yet.
  */
 import { msPerHour } from '../../shared/units.ts';
-import type { ExpectedBand } from './band.ts';
+import type { WorkedBand } from './band.ts';
 import { quantileOfSorted } from './expected-band.ts';
 
 export interface FinishedBatch {
@@ -27,7 +27,7 @@ export function ownWeight(batches: number): number {
  */
 const leewayH = 3;
 
-export function blendFinished(band: ExpectedBand, batches: readonly FinishedBatch[]): ExpectedBand {
+export function blendFinished(band: WorkedBand, batches: readonly FinishedBatch[]): WorkedBand {
   const { p10C, p50C, p90C, origin, ...rest } = band;
   const own = ownLines(band, batches);
   if (own.ownBatches === 0) return band;
@@ -52,7 +52,7 @@ export function blendFinished(band: ExpectedBand, batches: readonly FinishedBatc
 }
 
 /** Their quantiles on the band's grid, NaN where fewer than three ran, with the weight of each age. */
-function ownLines(band: ExpectedBand, batches: readonly FinishedBatch[]) {
+function ownLines(band: WorkedBand, batches: readonly FinishedBatch[]) {
   const lines = { p10C: [] as number[], p50C: [] as number[], p90C: [] as number[] };
   const weights: number[] = [];
   let ownBatches = 0;

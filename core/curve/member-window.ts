@@ -5,10 +5,10 @@
  * Gives:  the same band with shorter members.
  * Never:  cuts what lies ahead.
  */
-import type { ExpectedBand } from './band.ts';
+import type { WorkedBand } from './band.ts';
 
 /** @param fromHour Hours after the start of the batch; what lies before the first hour kept is left as it is. */
-export function membersFrom(band: ExpectedBand, fromHour: number): ExpectedBand {
+export function membersFrom(band: WorkedBand, fromHour: number): WorkedBand {
   const { members } = band;
   if (members === undefined) return band;
   const { count, steps, firstHour, coreCentiC } = members;

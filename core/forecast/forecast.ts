@@ -10,6 +10,7 @@
  * forecasts were wrong (width.ts).
  */
 import type { ExpectedBand } from '../curve/band.ts';
+import { openMembers } from '../curve/packed-members.ts';
 import { type Like, likest, mostAlike } from './alike.ts';
 import { correctedRise } from './correct.ts';
 import {
@@ -57,8 +58,8 @@ const byWayK = new Float64Array(ways);
 
 /** @param record What this pile taught so far; what is foretold now is written into it. */
 export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecord): Forecast | null {
-  const { members } = band;
-  if (members === undefined) return null;
+  if (band.members === undefined) return null;
+  const members = openMembers(band.members);
   const { hour, atMs, nowC, limitC } = pile;
   const found = likest(best, members, pile, forecastH);
   if (found === 0) return null;

@@ -7,6 +7,7 @@
  */
 import { Worker } from 'node:worker_threads';
 import type { ExpectedBand } from '../../core/curve/band.ts';
+import { compactBand } from '../../core/curve/compact-band.ts';
 import { expectedBand } from '../../core/curve/expected-band.ts';
 import { blendFinished, type FinishedBatch } from '../../core/curve/finished.ts';
 import { membersFrom } from '../../core/curve/member-window.ts';
@@ -32,7 +33,7 @@ export interface BandKeeper {
 /** The sum itself, wherever it runs. */
 export function answerBand({ setup, air, finished, toMs, forecastFromMs }: BandQuestion): ExpectedBand {
   const fromHour = (forecastFromMs - setup.startedAtMs) / msPerHour - lookedBackH;
-  return blendFinished(membersFrom(expectedBand(setup, air, toMs), fromHour), finished);
+  return compactBand(blendFinished(membersFrom(expectedBand(setup, air, toMs), fromHour), finished));
 }
 
 interface Answer {

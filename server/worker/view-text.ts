@@ -10,7 +10,10 @@ import type { Judged } from '../watch/watched-pile.ts';
 export function bandText(band: ExpectedBand | null): string {
   if (!band) return 'null';
   const { members: _, ...told } = band;
-  return JSON.stringify(told); // writes NaN as null
+  // Writes NaN as null; single precision has more digits than it knows.
+  return JSON.stringify(told, (_, value) =>
+    value instanceof Float32Array ? Array.from(value, (tempC) => Math.round(tempC * 1_000) / 1_000) : value,
+  );
 }
 
 export function judgedFrom(view: { told: string; course: string } | undefined): Judged {
@@ -33,6 +36,6 @@ export function judgedFrom(view: { told: string; course: string } | undefined): 
 }
 
 function linesFrom({ p10C, p50C, p90C }: Pick<BandLines, 'p10C' | 'p50C' | 'p90C'>) {
-  const numbers = (values: readonly (number | null)[]) => values.map((value) => value ?? Number.NaN);
+  const numbers = (values: ArrayLike<number | null>) => Array.from(values, (value) => value ?? Number.NaN);
   return { p10C: numbers(p10C), p50C: numbers(p50C), p90C: numbers(p90C) };
 }

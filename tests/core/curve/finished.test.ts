@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import type { ExpectedBand } from '../../../core/curve/band.ts';
+import type { WorkedBand } from '../../../core/curve/band.ts';
 import { blendFinished, ownWeight } from '../../../core/curve/finished.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
-const band: ExpectedBand = {
+const band: WorkedBand = {
   fromMs: 0,
   stepMs: msPerHour,
   p10C: [20, 20, 20],

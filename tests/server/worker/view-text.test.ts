@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { compactBand } from '../../../core/curve/compact-band.ts';
 import { bandText, judgedFrom } from '../../../server/worker/view-text.ts';
 
 test('a curve comes back as it was, where a source says nothing too, without the ensemble', () => {
@@ -7,6 +8,18 @@ test('a curve comes back as it was, where a source says nothing too, without the
   const members = { count: 1, steps: 2, firstHour: 0, coreCentiC: Int16Array.of(100, 200) };
   const view = { told: 'null', course: bandText({ ...band, members }) };
   expect(judgedFrom(view)).toEqual({ assessment: null, band });
+});
+
+test('a curve as a pile keeps it comes back with every line', () => {
+  const lines = { p10C: [20.123, Number.NaN], p50C: [30, 31], p90C: [40, Number.NaN], origin: 'model' };
+  const band = {
+    fromMs: 1,
+    stepMs: 2,
+    ...lines,
+    airC: [15.5, 16],
+    sources: { model: lines, own: lines, ownBatches: 3 },
+  };
+  expect(judgedFrom({ told: 'null', course: bandText(compactBand(band)) })).toEqual({ assessment: null, band });
 });
 
 test('a pile that nobody looked at yet has neither', () => {

@@ -66,7 +66,7 @@ function toBucket([startMs, { sum, count, min, max }]: [number, Gathered]): Buck
 }
 
 function bandPoints({ fromMs, stepMs, p10C, p50C, p90C }: ExpectedBand, toMs: number): BandPoint[] {
-  return p50C.flatMap((p50, i): BandPoint[] => {
+  return Array.from(p50C).flatMap((p50, i): BandPoint[] => {
     const [p10, p90, atMs] = [p10C[i], p90C[i], fromMs + i * stepMs];
     return p10 === undefined || p90 === undefined || atMs > toMs ? [] : [{ at: toInstant(atMs), p10, p50, p90 }];
   });
