@@ -35,23 +35,25 @@ export function isQuiet(quiet: QuietHours | null, atMs: number, timeZone: string
 export function quietEndsMs(quiet: QuietHours | null, atMs: number, timeZone: string): number {
   if (quiet === null || !isQuiet(quiet, atMs, timeZone)) return atMs;
   const firstMs = Math.ceil((atMs + 1) / msPerMinute) * msPerMinute;
-  // No quiet lasts longer than a day, and no clock is put back by more than an hour or two.
-  for (let ms = firstMs; ms < atMs + msPerDay + 3 * 60 * msPerMinute; ms += msPerMinute) {
+  // The clocks may skip the one loud stretch of a day, or bring it late; the next day has it.
+  const lastMs = firstMs + 2 * msPerDay + 3 * 60 * msPerMinute;
+  for (let ms = firstMs; ms < lastMs; ms += msPerMinute) {
     if (!isQuiet(quiet, ms, timeZone)) return ms;
   }
-  return atMs + msPerDay;
+  return lastMs;
 }
 
-/** Whether a daily summary is due: its minute has come today, and today's has not been made. */
-export function summaryDue(
-  atMin: number | null,
-  timeZone: string,
-  lastDay: string | undefined,
-  nowMs: number,
-): boolean {
-  if (atMin === null || lastDay === dayOf(nowMs, timeZone)) return false;
+/**
+ * The day whose summary is due: its minute has come, or was skipped by the clocks, and not long ago. Whoever asks knows whether
+ * that day's has been made; an hour that comes twice gives the same day twice.
+ */
+export function summaryDay(atMin: number | null, timeZone: string, nowMs: number): string | undefined {
+  if (atMin === null) return undefined;
   const lateMin = minuteOfDay(nowMs, timeZone) - atMin;
-  return lateMin >= 0 && lateMin < mostLateMin;
+  if (lateMin >= 0) return lateMin < mostLateMin ? dayOf(nowMs, timeZone) : undefined;
+  if (lateMin + minutesPerDay >= mostLateMin) return undefined;
+  const wallMs = nowMs + offsetMs(nowMs, timeZone);
+  return new Date(wallMs - msPerDay).toISOString().slice(0, 10);
 }
 
 /** A summary that could not be made for so long would only confuse. */

@@ -7,7 +7,7 @@
  */
 import { stepHandOn } from '../../core/notify/hand-on.ts';
 import { reminderOf } from '../../core/notify/news.ts';
-import { dayOf, isQuiet, summaryDue } from '../../core/notify/wall-clock.ts';
+import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
 import { heedOf, isHazard, tellAtMs } from '../../core/notify/who.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
@@ -145,8 +145,9 @@ async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise
 async function summaries({ journal, clock, watch, newId }: TimedParts, listeners: readonly Listener[]): Promise<void> {
   const nowMs = clock.nowMs();
   for (const { personId, wishes, ways } of listeners) {
-    if (ways.length === 0 || !watch || !summaryDue(wishes.summaryAtMin, wishes.timeZone, undefined, nowMs)) continue;
-    const key = `summary/${personId}/${dayOf(nowMs, wishes.timeZone)}`;
+    const day = summaryDay(wishes.summaryAtMin, wishes.timeZone, nowMs);
+    if (ways.length === 0 || !watch || day === undefined) continue;
+    const key = `summary/${personId}/${day}`;
     if (await journal.telling.notices.byKey(key)) continue;
     const sites = await journal.sites.list();
     const piles = watch
