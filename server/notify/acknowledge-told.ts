@@ -4,7 +4,7 @@
  * Takes:  the secret, and whether a person pressed the button.
  * Gives:  what the link stands for now, in words for the page that opens.
  */
-import { clockWords } from '../../core/notify/letter.ts';
+import { clockWords, type Letter } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, ToldLink } from '../../shared/store/telling-store.ts';
@@ -23,8 +23,11 @@ export interface ToldParts {
 export interface ToldAnswer {
   /** `ready`: the button may be pressed. `done`: it was, just now. */
   readonly state: 'ready' | 'done' | 'nothing-left' | 'used' | 'too-old' | 'unknown';
-  /** What the message said. */
+  readonly heading: string;
+  /** What the message said, and when it was made; while something is to be done, also what was seen and the cautions. */
   readonly told: string | null;
+  readonly toldAt: string | null;
+  readonly parts: Letter['parts'];
   readonly says: string;
   readonly pileId: string | null;
 }
@@ -36,32 +39,54 @@ export async function answerTold(parts: ToldParts, secret: string, press: boolea
   const link = await journal.telling.links.get(digestOf(secret));
   const notice = link && (await journal.telling.notices.get(link.noticeId));
   if (!link || !notice)
-    return { state: 'unknown', told: null, says: 'This link is not known here, or is long over.', pileId: null };
+    return {
+      state: 'unknown',
+      heading: 'This link is not known',
+      told: null,
+      toldAt: null,
+      parts: [],
+      says: 'It may be cut off, or long over. Warnings that still stand are on the page of the piles.',
+      pileId: null,
+    };
   const reader = await people.wishesOf(link.personId);
-  const { sentence } = await letterOf({ journal, clock, publicUrl: undefined }, notice, link.personName, reader);
-  const about = { told: sentence, pileId: notice.pileId };
+  const time = (atMs: number) => clockWords(atMs, clock.nowMs(), reader.timeZone);
+  /** As it is to be done now, or, where that is over, in the words of then: "do it now" would send somebody in vain. */
+  const letterAt = (nowMs: number) =>
+    letterOf(
+      { journal, clock: { ...clock, nowMs: () => nowMs }, publicUrl: undefined },
+      notice,
+      link.personName,
+      reader,
+    );
+  const shown = { toldAt: time(notice.atMs), pileId: notice.pileId };
+  const over = { ...shown, told: (await letterAt(notice.atMs)).sentence, parts: [] };
   const alarms = await alarmsOf(journal, notice);
   const asking = alarms.filter(({ state }) => state === 'unacknowledged' || state === 'returned-unacknowledged');
   if (link.usedAtMs !== null) {
-    const when = clockWords(link.usedAtMs, clock.nowMs(), reader.timeZone);
-    return { ...about, state: 'used', says: `${link.personName} acknowledged it at ${when}, with this link.` };
+    const says = `Acknowledged by ${link.personName} with this link, ${time(link.usedAtMs)}.`;
+    return { ...over, state: 'used', heading: 'Acknowledged before', says };
   }
   if (link.expiresAtMs <= clock.nowMs()) {
-    return { ...about, state: 'too-old', says: 'This link is too old. Open the pile to see how it stands now.' };
+    const says = 'Nothing is acknowledged by it any more. Open the pile to see how it stands now.';
+    return { ...over, state: 'too-old', heading: 'This link is too old', says };
   }
-  if (asking.length === 0) return { ...about, state: 'nothing-left', says: await whoDid(journal, alarms) };
+  if (asking.length === 0) return { ...over, state: 'nothing-left', ...(await whoDid(journal, alarms)) };
+  const { sentence: told, parts: cautions } = await letterAt(clock.nowMs());
+  const standing = { ...shown, told, parts: cautions };
   if (!press)
     return {
-      ...about,
+      ...standing,
       state: 'ready',
+      heading: 'Have you seen this?',
       says: 'Acknowledging stops the reminders and tells the others that you are on it.',
     };
   await acknowledge(parts, asking, link);
   // Used only now: whoever is cut off in between presses once more.
   await journal.telling.links.use(link.digest, clock.nowMs());
   return {
-    ...about,
+    ...standing,
     state: 'done',
+    heading: 'Acknowledged',
     says: `Acknowledged by ${link.personName}. The reminders stop; the others can see that you are on it.`,
   };
 }
@@ -88,11 +113,13 @@ async function siteAlarms(journal: Journal, notice: KeptNotice): Promise<string[
   return joined.flat().flatMap(({ alarmId }) => alarmId ?? []);
 }
 
-async function whoDid(journal: Journal, alarms: readonly AlarmRecord[]): Promise<string> {
+async function whoDid(journal: Journal, alarms: readonly AlarmRecord[]): Promise<Pick<ToldAnswer, 'heading' | 'says'>> {
   for (const { id, state } of alarms) {
     if (state !== 'acknowledged') continue;
     const step = (await journal.alarms.steps(id)).findLast(({ arrow }) => arrow === 'acknowledged');
-    return step?.by ? `${step.by} has acknowledged it already.` : 'It has been acknowledged already.';
+    const heading = 'Acknowledged before';
+    const says = step?.by ? `${step.by} has acknowledged it already.` : 'It has been acknowledged already.';
+    return { heading, says: `${says} Open the pile to see how it stands now.` };
   }
-  return 'It is over: there is nothing left to acknowledge.';
+  return { heading: 'It is over', says: 'The warning no longer stands, and there is nothing left to acknowledge.' };
 }

@@ -56,35 +56,39 @@ function send(reply: FastifyReply, answer: ToldAnswer, asJson: boolean) {
   return reply.type('text/html; charset=utf-8').serializer(String).send(pageOf(answer));
 }
 
-const headings: Record<ToldAnswer['state'], string> = {
-  ready: 'Have you seen this?',
-  done: 'Acknowledged',
-  'nothing-left': 'Nothing left to do here',
-  used: 'Acknowledged before',
-  'too-old': 'Too old',
-  unknown: 'Not known',
-};
+/** A number stays on one line with its unit; plain messages have plain spaces. */
+const withUnits = (text: string) => escaped(text).replaceAll(/(\d) (?=[°%])/g, '$1&nbsp;');
 
-function pageOf({ state, told, says, pileId }: ToldAnswer): string {
-  const heading = headings[state];
+function pageOf({ state, heading, told, toldAt, parts, says, pileId }: ToldAnswer): string {
   const button =
     state === 'ready' ? '<form method="post"><button type="submit">I have seen it: acknowledge</button></form>' : '';
   const pile =
     pileId === null
       ? '<p><a href="/">See the piles</a></p>'
       : `<p><a href="/piles/${encodeURIComponent(pileId)}">See the pile</a></p>`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${heading}: Branhearth</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${heading}</h1>${told === null ? '' : `<p class="told">${escaped(told)}</p>`}<p>${escaped(says)}</p>${button}${pile}</main></body></html>`;
+  const cautions = parts.map(({ label, text }) => `<p class="part"><b>${escaped(label)}</b> ${withUnits(text)}</p>`);
+  const card =
+    told === null
+      ? ''
+      : `<div class="told"><p class="when">The message of ${escaped(toldAt ?? '')}</p><p class="sentence">${withUnits(told)}</p></div>`;
+  const title = `${escaped(heading)}: Branhearth`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${title}</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${escaped(heading)}</h1>${card}<p>${escaped(says)}</p>${button}${cautions.join('')}${pile}</main></body></html>`;
 }
 
 /** Tones of web/src/style/tokens.css; this page stands alone, so that it opens at once on any phone. */
 const style = `
-:root{color-scheme:light dark;--paper:#f6f0e2;--card:#fffaf0;--ink:#2b2115;--ember:#8c3d12;--on-ember:#fff}
-@media(prefers-color-scheme:dark){:root{--paper:#1c1610;--card:#282017;--ink:#f1e6d2;--ember:#f0a468;--on-ember:#1c1610}}
-body{margin:0;background:var(--paper);color:var(--ink);font:1.125rem/1.5 Georgia,'Times New Roman',serif}
+:root{color-scheme:light dark;--paper:#f7f1e4;--card:#fcf8ef;--ink:#2a2017;--quiet:#5b4b39;--ember:#a63c12;--on-ember:#fff9ee;--serif:'Iowan Old Style','Palatino Linotype',Palatino,'Book Antiqua',Georgia,'Noto Serif',serif}
+@media(prefers-color-scheme:dark){:root{--paper:#191410;--card:#221b15;--ink:#f1e7d6;--quiet:#c6b59c;--ember:#f2925a;--on-ember:#1e1009}}
+body{margin:0;background:var(--paper);color:var(--ink);font:1.0625rem/1.55 system-ui,-apple-system,'Segoe UI',Roboto,'Noto Sans',sans-serif}
 main{max-width:34rem;margin:0 auto;padding:1.5rem 1.125rem}
+.name,h1,.sentence{font-family:var(--serif)}
 .name{margin:0;color:var(--ember);font-weight:bold}
 h1{font-size:1.6rem;line-height:1.2;margin:.5rem 0 1rem}
-.told{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem;font-size:1.25rem}
+.told{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem}
+.told p{margin:0}
+.when{color:var(--quiet);font-size:1rem}
+.told .sentence{font-size:1.25rem}
+.part{margin:1rem 0 0;font-size:1rem}
 button{width:100%;min-height:3.5rem;border:0;border-radius:.4rem;background:var(--ember);color:var(--on-ember);font:inherit;font-weight:bold;cursor:pointer}
 button:focus-visible,a:focus-visible{outline:.2rem solid var(--ink);outline-offset:.2rem}
 a{color:var(--ember);display:inline-block;padding:.6rem 0}`;
