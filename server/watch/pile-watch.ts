@@ -58,12 +58,13 @@ export class PileWatch {
   readonly batch: BatchRecord | null;
   readonly board: AlarmBoard;
   band: ExpectedBand | null = null;
-  assessment: Assessment | null = null;
   readonly setup: PileSetup | null;
   readonly #readBack: ReadBack;
   #state: JudgeState | null;
   #throughMs: number;
   #lookedMs = 0;
+  /** What was said last, while the judge reads again what it had read. */
+  #saidBefore: Assessment | null = null;
   #pending: JudgeReading[] = [];
   #lateFromMs = Number.POSITIVE_INFINITY;
   #checkpoints: Checkpoint[] = [];
@@ -82,6 +83,15 @@ export class PileWatch {
 
   get hasNews(): boolean {
     return this.#pending.length > 0 || this.#lateFromMs < Number.POSITIVE_INFINITY;
+  }
+
+  /**
+   * What there was to say at the last look; null before the first. Worked out when asked for: kept of every pile it would
+   * be most of what a small house has in memory, as each look leaves one behind for the collector.
+   */
+  get assessment(): Assessment | null {
+    if (this.#saidBefore || this.#lookedMs === 0 || !this.#state || !this.setup) return this.#saidBefore;
+    return assess(this.#state, this.setup, this.band, this.#lookedMs);
   }
 
   /** When each place was last heard, and how often it speaks. */
@@ -121,12 +131,13 @@ export class PileWatch {
   ): Promise<BoardChange & Pick<WatchChange, 'watch'>> {
     // Alarms never step back, and a batch is never looked at before it was laid.
     const atMs = Math.max(nowMs, this.#lookedMs, this.batch?.startedAtMs ?? 0);
-    this.#lookedMs = atMs;
     if (!this.setup || !this.#state) return { alarms: [], steps: [], watch: null };
     if (this.#lateFromMs < Number.POSITIVE_INFINITY) await this.#goBack(atMs);
+    this.#saidBefore = null;
+    this.#lookedMs = atMs;
     this.#stepPending(this.setup, this.#state);
-    this.assessment = assess(this.#state, this.setup, this.band, atMs);
-    const change = this.board.look(heardLongEnough(this.assessment.findings, listeningForMs), atMs);
+    const { findings } = assess(this.#state, this.setup, this.band, atMs);
+    const change = this.board.look(heardLongEnough(findings, listeningForMs), atMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
     return { ...change, watch: keep ? this.#place() : null };
   }
@@ -184,6 +195,16 @@ export class PileWatch {
     if (!setup) return;
     const lateMs = this.#lateFromMs;
     this.#lateFromMs = Number.POSITIVE_INFINITY;
+    this.#saidBefore = this.assessment;
+    try {
+      await this.#readAgain(setup, lateMs, nowMs);
+    } catch (error) {
+      this.#lateFromMs = Math.min(this.#lateFromMs, lateMs); // half read: the next look begins again
+      throw error;
+    }
+  }
+
+  async #readAgain(setup: PileSetup, lateMs: number, nowMs: number): Promise<void> {
     this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
     const from = this.#checkpoints.at(-1);
     this.#state = from ? unpacked(from.state) : startJudge(setup);

@@ -103,3 +103,44 @@ test('PileWatch never steps its alarms back when the machine’s clock is set ba
   await watch.look(endMs, false, Number.POSITIVE_INFINITY);
   await expect(watch.look(endMs - 3_600_000, false, Number.POSITIVE_INFINITY)).resolves.toBeDefined();
 });
+
+test('PileWatch shows what it last said while it reads again, and begins again when the reading fails', async () => {
+  const committed = [...readings];
+  let failing = 0;
+  const watch = new PileWatch({
+    pile: { id: 'shed', siteId: 'saltmere-yard', name: 'Shed', createdAtMs: laidMs },
+    batch,
+    acts: [],
+    board: new AlarmBoard('shed', [], () => 'a'),
+    async *readBack(fromMs, toMs) {
+      const page = committed.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).sort((a, b) => a.atMs - b.atMs);
+      yield page.slice(0, page.length / 2);
+      during.push(watch.assessment);
+      if (failing > 0) {
+        failing -= 1;
+        throw new Error('the store is away');
+      }
+      yield page.slice(page.length / 2);
+    },
+  });
+  const during: unknown[] = [];
+  expect(watch.assessment).toBeNull();
+  await watch.resume(undefined, endMs);
+  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  const before = watch.assessment;
+  during.length = 0;
+
+  failing = 1;
+  const late: JudgeReading = { position: 'core', quantity: 'temperature', value: 55, atMs: laidMs + 30 * 60 * minuteMs };
+  committed.push(late);
+  watch.receive(late);
+  await expect(watch.look(endMs, false, Number.POSITIVE_INFINITY)).rejects.toThrow('away');
+  expect(watch.assessment).toEqual(before);
+  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  expect(new Set(during.map((seen) => JSON.stringify(seen)))).toEqual(new Set([JSON.stringify(before)]));
+
+  const fresh = watchOver(committed);
+  await fresh.resume(undefined, endMs);
+  await fresh.look(endMs, false, Number.POSITIVE_INFINITY);
+  expect(watch.assessment).toEqual(fresh.assessment);
+});
