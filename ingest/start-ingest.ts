@@ -13,10 +13,10 @@ import { ReadingError, type RefusalReason } from '../shared/errors.ts';
 import type { Quantity } from '../shared/quantity.ts';
 import type { Reading } from '../shared/reading.ts';
 import { type AppendResult, appended, type ReadingsStore } from '../shared/store/readings-store.ts';
-import { type EmbeddedBrokerOptions, openEmbeddedBroker } from './broker/embedded-broker.ts';
+import type { EmbeddedBrokerOptions } from './broker/embedded-broker.ts';
 import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './broker/inbound-source.ts';
-import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './broker/outside-broker.ts';
-import { type CommonsTold, openSiteSessions, type SiteSessions } from './broker/site-sessions.ts';
+import type { OutsideBrokerOptions, OutsideTicket } from './broker/outside-broker.ts';
+import type { CommonsTold, SiteSessions } from './broker/site-sessions.ts';
 import { type CommitQueue, createCommitQueue } from './commit-queue.ts';
 import { createForeignMessages } from './foreign/foreign-messages.ts';
 import { type MappingTrial, mappingProblem, tryMapping } from './foreign/mapping.ts';
@@ -95,9 +95,13 @@ const closingMs = 5_000;
 /** @throws {ConfigError} When the port is taken or the address cannot be used. */
 export async function startIngest(options: IngestOptions): Promise<Ingest> {
   const { source } = options;
-  return source.kind === 'embedded'
-    ? run(options, (context, sink) => openEmbeddedBroker(source, context, sink))
-    : run(options, async (context, sink) => openOutsideBroker(source, context, sink));
+  // A broker's own code and a client's are large, and a house needs one of them.
+  if (source.kind === 'embedded') {
+    const { openEmbeddedBroker } = await import('./broker/embedded-broker.ts');
+    return run(options, (context, sink) => openEmbeddedBroker(source, context, sink));
+  }
+  const { openOutsideBroker } = await import('./broker/outside-broker.ts');
+  return run(options, async (context, sink) => openOutsideBroker(source, context, sink));
 }
 
 /** The way in of one worker among several: it hears the sites it holds. @throws {ConfigError} */
@@ -106,6 +110,7 @@ export async function startSiteIngest(
   source: OutsideBrokerOptions,
   commons: CommonsTold,
 ): Promise<SiteIngest> {
+  const { openSiteSessions } = await import('./broker/site-sessions.ts');
   let sites: SiteSessions | undefined;
   const ingest = await run(options, async (context, sink: Sink<OutsideTicket>) => {
     sites = openSiteSessions(source, context, sink, commons);

@@ -64,6 +64,11 @@ export interface AppOptions {
 
 const halfYearS = 15_552_000;
 
+/** Stands for Fastify's own compilers, which it would load before it hears of those set below. */
+function neverAsked(): never {
+  throw new Error('Cannot compile a schema as the compilers for zod must be set');
+}
+
 export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
   const serverOptions: FastifyServerOptions & { https: TlsFiles | null } = {
     https: options.tls ?? null,
@@ -73,6 +78,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
     bodyLimit: 1_000_000,
     routerOptions: { maxParamLength: 200 },
     forceCloseConnections: true,
+    schemaController: { compilersFactory: { buildValidator: neverAsked, buildSerializer: neverAsked } },
   };
   const app: FastifyInstance = Fastify(serverOptions);
   // A form of another site can send plain text without being asked; nothing here reads it.

@@ -11,15 +11,19 @@ import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
 import { giveBackMemory } from './give-back-memory.ts';
 import { keepTlsFresh, readTls } from './http/tls.ts';
-import { openHouse } from './open-house.ts';
-import { openWeb } from './open-web.ts';
-import { openWorker } from './open-worker.ts';
 import { bandWorker } from './watch/band-keeper.ts';
 import { onlyOf } from './worker/servers.ts';
 
 /** Compiled files stand in .build/server, so the package lies two folders up. */
 const packageUrl = new URL('../../package.json', import.meta.url);
 const pagesUrl = new URL('../web', import.meta.url);
+
+/** Each with what it alone needs. */
+const openers = {
+  ingest: async () => (await import('./open-worker.ts')).openWorker,
+  web: async () => (await import('./open-web.ts')).openWeb,
+  all: async () => (await import('./open-house.ts')).openHouse,
+};
 
 async function main(): Promise<void> {
   process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
@@ -31,8 +35,8 @@ async function main(): Promise<void> {
 
   const only = onlyOf(process.argv.slice(2));
   const tls = await readTls(config);
-  const open = { ingest: openWorker, web: openWeb, all: openHouse }[only ?? 'all'];
-  const house = await open({ config, clock, log, version, bands: bandWorker() });
+  const open = openers[only ?? 'all'];
+  const house = await (await open())({ config, clock, log, version, bands: bandWorker() });
   const shown = only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname };
   const app = await buildApp(house, { ...shown, ...(tls && { tls }) });
   if (app.server instanceof HttpsServer) keepTlsFresh(app.server, config, log);

@@ -10,6 +10,7 @@ import { setImmediate } from 'node:timers/promises';
 import { parse } from 'csv-parse';
 import { parse as parseAll } from 'csv-parse/sync';
 import { withoutGuard } from '../records/export/csv.ts';
+import { CsvError } from './csv-error.ts';
 
 export interface CsvTable {
   readonly delimiter: string;
@@ -24,11 +25,6 @@ export interface CsvRow {
   /** Counted from 1, the heading included. */
   readonly line: number;
   readonly cells: readonly string[];
-}
-
-/** The file cannot be read as a table; the message says why. */
-export class CsvError extends Error {
-  override readonly name = 'CsvError';
 }
 
 const delimiters = [',', ';', '\t'] as const;

@@ -4,8 +4,8 @@
 import { qrPath } from './qr-path.ts';
 
 /** @param address What the code opens. @returns An SVG 60 mm wide that prints in black on white. */
-export function labelSvg(name: string, siteName: string, address: string): string {
-  const { size: side, path } = qrPath(address);
+export async function labelSvg(name: string, siteName: string, address: string): Promise<string> {
+  const { size: side, path } = await qrPath(address);
   const height = side * 1.24;
   const line = (text: string, y: number, share: number, weight: number) =>
     `<text x="${side / 2}" y="${y}" font-size="${side * share}" font-weight="${weight}" text-anchor="middle" font-family="sans-serif"${pressed(text, side, share)}>${xml(text)}</text>`;

@@ -1,13 +1,12 @@
 /**
  * server/records/qr-path.ts: a QR code (ISO/IEC 18004) as one SVG path.
  */
-import QRCode from 'qrcode';
-
 /** Modules of white around the code that readers need: ISO/IEC 18004 asks for 4. */
 const quiet = 4;
 
 /** Level Q still reads with a quarter of it under mud or worn off. @returns modules a side with the white, and the dark ones. */
-export function qrPath(text: string): { size: number; path: string } {
+export async function qrPath(text: string): Promise<{ size: number; path: string }> {
+  const { default: QRCode } = await import('qrcode'); // seldom needed
   const { modules } = QRCode.create(text, { errorCorrectionLevel: 'Q' });
   let path = '';
   for (let row = 0; row < modules.size; row++) {

@@ -12,8 +12,10 @@ import {
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { sendProblem } from '../http/problem.ts';
-import { CsvError } from '../import/csv-table.ts';
-import { commitImport, digestOf, previewImport } from '../import/run-import.ts';
+import { CsvError } from '../import/csv-error.ts';
+
+/** Seldom needed: it is loaded with the first file. */
+const runImport = () => import('../import/run-import.ts');
 
 /** A file of 20 MB grows when it is written as JSON: quotation marks and line ends become two characters. */
 const bodyLimit = importLimits.bytes * 1.5;
@@ -35,7 +37,7 @@ export function registerImport(api: Api, house: House): void {
       bodyLimit,
       schema: { body: importAskSchema, response: { 200: importPreviewSchema } },
     },
-    async (request, reply) => orUnreadable(reply, () => previewImport(house, request.body)),
+    async (request, reply) => orUnreadable(reply, async () => (await runImport()).previewImport(house, request.body)),
   );
 
   api.post(
@@ -46,6 +48,7 @@ export function registerImport(api: Api, house: House): void {
       schema: { body: importCommitSchema, response: { 200: importDoneSchema } },
     },
     async (request, reply) => {
+      const { commitImport, digestOf } = await runImport();
       const { digest, ...ask } = request.body;
       if (digestOf(ask) !== digest) {
         return sendProblem(reply, 409, 'This is not what the preview showed: ask for a preview of it first.', {

@@ -101,7 +101,9 @@ export function registerKeys(api: Api, house: House): void {
       const way = wayIn(house.ingest, config.PUBLIC_URL, request.hostname);
       const { lines, example, address } = tellKey(key.id, reach, secret, way, root);
       reply.header('cache-control', 'no-store'); // it holds a secret
-      return reply.code(201).send({ ...view(key), secret, way, lines: [...lines], example, code: qrPath(address) });
+      return reply
+        .code(201)
+        .send({ ...view(key), secret, way, lines: [...lines], example, code: await qrPath(address) });
     },
   );
 

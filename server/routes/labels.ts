@@ -40,7 +40,7 @@ export function registerLabels(api: Api, house: House): void {
       const one = house.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
       const site = (await house.journal.sites.list()).find(({ id }) => id === one.pile.siteId);
-      const svg = labelSvg(one.pile.name, site?.name ?? one.pile.siteId, addressOf(one.pile.id, request));
+      const svg = await labelSvg(one.pile.name, site?.name ?? one.pile.siteId, addressOf(one.pile.id, request));
       return reply
         .type('image/svg+xml; charset=utf-8')
         .header('Cache-Control', 'private, no-store')

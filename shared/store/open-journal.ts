@@ -3,10 +3,11 @@
  */
 import { join } from 'node:path';
 import type { Journal } from './journal.ts';
-import { openPostgresJournal } from './postgres-journal.ts';
 import { openSqliteJournal } from './sqlite-journal.ts';
 
 /** @throws {StoreError} one line that says why it cannot be opened. */
-export function openJournal(url: string | undefined, dataDir: string): Promise<Journal> {
-  return url === undefined ? openSqliteJournal(join(dataDir, 'journal.db')) : openPostgresJournal(url);
+export async function openJournal(url: string | undefined, dataDir: string): Promise<Journal> {
+  if (url === undefined) return openSqliteJournal(join(dataDir, 'journal.db'));
+  const { openPostgresJournal } = await import('./postgres-journal.ts'); // most houses have none: its driver is not loaded for them
+  return openPostgresJournal(url);
 }

@@ -6,13 +6,6 @@
  * @throws {ConfigError} one line naming the variable at fault; {StoreError} when the file cannot be opened.
  */
 import { join } from 'node:path';
-import { HttpError } from '@influxdata/influxdb-client';
-import { ConfigError } from '../errors.ts';
-import { findGeneration } from './influx/find-generation.ts';
-import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx/influx-address.ts';
-import { InfluxDoor } from './influx/influx-door.ts';
-import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx/influx-error.ts';
-import { openInfluxReadings } from './influx-readings.ts';
 import type { ReadingsStore } from './readings-store.ts';
 import { openSqliteReadings } from './sqlite-readings.ts';
 
@@ -28,101 +21,6 @@ export interface ReadingsConfig {
 
 export async function openReadings(config: ReadingsConfig): Promise<ReadingsStore> {
   if (config.READINGS_URL === undefined) return openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
-  return openInfluxReadings(await checkInflux(addressOf(config, config.READINGS_URL)));
-}
-
-export function addressOf(config: Omit<ReadingsConfig, 'DATA_DIR'>, url: string): InfluxAddress {
-  return {
-    url: url.replace(/\/+$/, ''),
-    org: config.READINGS_ORG,
-    bucket: config.READINGS_BUCKET,
-    token: config.READINGS_TOKEN,
-    generation: config.READINGS_GENERATION,
-  };
-}
-
-/** Finds out the generation where it is not told, and whether readings can be asked and written there. */
-export async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
-  const generation = address.generation ?? (await askGeneration(address));
-  const known = { ...address, generation };
-  if (generation === 2 && address.org === undefined) {
-    throw new ConfigError(
-      'BRANHEARTH_READINGS_ORG must name the organisation of the bucket in InfluxDB 2; it was not set',
-    );
-  }
-  const door = new InfluxDoor(known);
-  try {
-    await door.pulse();
-    await door.knock();
-    return known;
-  } catch (cause) {
-    throw wrongSetting(known, cause);
-  } finally {
-    door.close();
-  }
-}
-
-async function askGeneration(address: InfluxAddress): Promise<(typeof influxGenerations)[number]> {
-  const generation = await findGeneration(address).catch((cause: unknown) => {
-    throw wrongUrl(address, `it ${reasonOf(cause)}`, cause);
-  });
-  if (generation !== undefined) return generation;
-  throw new ConfigError(
-    `BRANHEARTH_READINGS_GENERATION must be ${influxGenerations.join(', ')} as what answers at ${address.url} does not say which InfluxDB it is; it was not set`,
-  );
-}
-
-function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
-  const { bucket, org, generation } = address;
-  if (cause instanceof HttpError) {
-    const said = `InfluxDB answered ${cause.statusCode}: ${refusalOf(cause)}`;
-    if (cause.statusCode === 401 || cause.statusCode === 403) return wrongToken(address, said, cause);
-    if (cause.statusCode === 404 && /organi[sz]ation/i.test(said)) {
-      return new ConfigError(
-        `BRANHEARTH_READINGS_ORG must name an organisation of the database; it was ${JSON.stringify(org)} (${said})`,
-        { cause },
-      );
-    }
-    if (isRefusedWrite(cause)) return wrongRetention(bucket, said, cause);
-    if (/(bucket|database|retention policy).*not found/i.test(said)) return wrongBucket(bucket, said, cause);
-    return wrongUrl(address, said, cause);
-  }
-  if (cause instanceof QueryRefused) {
-    if (/authoriz|permission/i.test(cause.message)) return wrongToken(address, cause.message, cause);
-    const mapping =
-      generation === 2 ? '; a bucket of InfluxDB 2 is asked under its own name, by a DBRP mapping if need be' : '';
-    return wrongBucket(bucket, `InfluxDB answered: ${cause.message}${mapping}`, cause);
-  }
-  return wrongUrl(address, `it ${reasonOf(cause)}`, cause);
-}
-
-function wrongUrl({ url }: InfluxAddress, reason: string, cause: unknown): ConfigError {
-  return new ConfigError(
-    `BRANHEARTH_READINGS_URL must be the address of an InfluxDB that answers; it was ${JSON.stringify(url)} (${reason})`,
-    { cause },
-  );
-}
-
-function wrongToken({ generation, bucket, token }: KnownInflux, said: string, cause: unknown): ConfigError {
-  const must = generation === 1 ? 'user:password of one who may' : 'a token that may';
-  const was = token === undefined ? 'it was not set' : `it was ${token.length} characters`;
-  return new ConfigError(
-    `BRANHEARTH_READINGS_TOKEN must be ${must} read and write ${JSON.stringify(bucket)}; ${was} (${said})`,
-    { cause },
-  );
-}
-
-/** The notes of the series stand at time 0. */
-function wrongRetention(bucket: string, said: string, cause: unknown): ConfigError {
-  return new ConfigError(
-    `BRANHEARTH_READINGS_BUCKET must keep points without end, as Branhearth thins readings itself; it was ${JSON.stringify(bucket)} (${said})`,
-    { cause },
-  );
-}
-
-function wrongBucket(bucket: string, said: string, cause: unknown): ConfigError {
-  return new ConfigError(
-    `BRANHEARTH_READINGS_BUCKET must name a bucket (database) that is there; it was ${JSON.stringify(bucket)} (${said})`,
-    { cause },
-  );
+  const { openInflux } = await import('./influx/open-influx.ts'); // most houses have none: its client is not loaded for them
+  return openInflux(config, config.READINGS_URL);
 }

@@ -4,7 +4,7 @@
  * Takes:  whatever `pg` threw.
  * Gives:  the reason, or the conflict that a broken unique index stands for.
  */
-import { DatabaseError } from 'pg';
+import type { DatabaseError } from 'pg';
 import { ConflictError } from '../errors.ts';
 
 /** SQLSTATE (PostgreSQL 15 documentation, appendix A), or its class of two characters. */
@@ -39,9 +39,14 @@ const ways: readonly [RegExp, string][] = [
   [/self.signed|unable to (get|verify)|certificate|altnames/i, 'its certificate cannot be trusted'],
 ];
 
+/** By what every refusal of the server has (its message fields S and C): its class would load the driver for houses without. */
+function isRefusal(cause: unknown): cause is DatabaseError {
+  return cause instanceof Error && cause.name === 'error' && 'severity' in cause && 'code' in cause;
+}
+
 /** undefined when it is not PostgreSQL's. */
 export function postgresReason(cause: unknown): string | undefined {
-  if (cause instanceof DatabaseError) {
+  if (isRefusal(cause)) {
     const code = cause.code ?? '';
     const known = reasons[code] ?? reasons[code.slice(0, 2)];
     return known ? `${known}: ${code}` : `the database refused: ${code} ${cause.message}`;
@@ -63,7 +68,7 @@ const conflicts: Readonly<Record<string, readonly [pointer: string, must: string
 
 /** undefined unless it is a unique index (SQLSTATE 23505) of ours. */
 export function postgresConflict(cause: unknown): ConflictError | undefined {
-  if (!(cause instanceof DatabaseError) || cause.code !== '23505') return undefined;
+  if (!isRefusal(cause) || cause.code !== '23505') return undefined;
   const known = conflicts[cause.constraint ?? ''];
   return known && new ConflictError(`Cannot keep this as ${known[1]}`, known[0]);
 }

@@ -8,8 +8,8 @@
 import { Kysely, PostgresDialect, sql } from 'kysely';
 import { Client, Pool, type PoolConfig, types } from 'pg';
 import { StoreError } from '../errors.ts';
-import { journalLockClass, journalLocks, postgresEngine } from './journal/journal-engine.ts';
 import { migrateJournal } from './journal/migrate.ts';
+import { journalLockClass, journalLocks, postgresEngine } from './journal/postgres-engine.ts';
 import type { JournalTables } from './journal/tables.ts';
 import type { Journal } from './journal.ts';
 import { journalOver } from './journal-kysely.ts';

@@ -131,7 +131,12 @@ test('PileWatch shows what it last said while it reads again, and begins again w
   during.length = 0;
 
   failing = 1;
-  const late: JudgeReading = { position: 'core', quantity: 'temperature', value: 55, atMs: laidMs + 30 * 60 * minuteMs };
+  const late: JudgeReading = {
+    position: 'core',
+    quantity: 'temperature',
+    value: 55,
+    atMs: laidMs + 30 * 60 * minuteMs,
+  };
   committed.push(late);
   watch.receive(late);
   await expect(watch.look(endMs, false, Number.POSITIVE_INFINITY)).rejects.toThrow('away');

@@ -5,7 +5,7 @@
  * Gives:  what the server answered. The same message always carries the same Message-ID, so that a second copy can be told.
  * Never:  lets anything a person wrote start a header of its own, or waits longer than an attempt may.
  */
-import { createTransport, type Transporter } from 'nodemailer';
+import type { Transporter } from 'nodemailer';
 import { severityOfRank } from '../../../shared/telling.ts';
 import { mailHtml, mailText } from './mail-body.ts';
 import { attemptTimeoutMs, type Errand, oneLine, type Way, type WayAnswer } from './way.ts';
@@ -22,6 +22,7 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
   const running = new Set<Transporter>();
 
   async function send(errand: Errand): Promise<WayAnswer> {
+    const { createTransport } = await import('nodemailer'); // large, and most hours nobody is written to
     // A transport of its own for each attempt: whatever hangs is ended with it.
     const transport = createTransport({
       ...serverOf(smtpUrl),

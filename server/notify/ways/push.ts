@@ -5,7 +5,6 @@
  * Gives:  what the push service answered; a device that it no longer knows is removed.
  * Never:  reaches inwards: an endpoint is an address that a page gave.
  */
-import webpush from 'web-push';
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
@@ -23,6 +22,9 @@ export interface PushOptions {
   readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
 }
 
+/** Large, and needed by few: it comes with the first device. */
+const webPush = async () => (await import('web-push')).default;
+
 const keysSetting = 'push-keys';
 const keysSchema = z.object({ publicKey: z.string(), privateKey: z.string() });
 export type PushKeys = z.infer<typeof keysSchema>;
@@ -34,7 +36,7 @@ const livesS = 24 * 3600;
 export async function pushKeys({ settings }: Pick<Journal, 'settings'>): Promise<PushKeys> {
   const kept = await settings.get(keysSetting);
   if (kept !== undefined) return keysSchema.parse(JSON.parse(kept));
-  const made = webpush.generateVAPIDKeys();
+  const made = (await webPush()).generateVAPIDKeys();
   await settings.set(keysSetting, JSON.stringify(made));
   return made;
 }
@@ -48,7 +50,7 @@ export function openPush(options: PushOptions): Way {
       const device = (await journal.telling.devices.list(message.personId)).find(({ id }) => id === message.address);
       if (!device) return { outcome: 'refused', detail: 'this device was removed' };
       const keys = await pushKeys(journal);
-      const details = webpush.generateRequestDetails(
+      const details = (await webPush()).generateRequestDetails(
         { endpoint: device.endpoint, keys: { p256dh: device.p256dh, auth: device.auth } },
         JSON.stringify(pushPayload(errand)),
         {

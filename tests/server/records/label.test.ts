@@ -34,7 +34,7 @@ test('GET /api/piles/:id/label.svg is a picture in black and white that names th
 });
 
 test('the code has its quiet zone of four modules and its three corner marks', async () => {
-  const svg = labelSvg('Bay', 'Saltmere Yard', 'https://farm.example/piles/bay/journal');
+  const svg = await labelSvg('Bay', 'Saltmere Yard', 'https://farm.example/piles/bay/journal');
   const side = Number(/viewBox="0 0 (\d+) /.exec(svg)?.[1]);
   const { data, info } = await sharp(Buffer.from(svg), { density: 300 })
     .resize({ width: side * 8 })
