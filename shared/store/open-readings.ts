@@ -6,6 +6,7 @@
  * @throws {ConfigError} one line naming the variable at fault; {StoreError} when the file cannot be opened.
  */
 import { join } from 'node:path';
+import type { InfluxAddress } from './influx/influx-address.ts';
 import type { ReadingsStore } from './readings-store.ts';
 import { openSqliteReadings } from './sqlite-readings.ts';
 
@@ -22,5 +23,15 @@ export interface ReadingsConfig {
 export async function openReadings(config: ReadingsConfig): Promise<ReadingsStore> {
   if (config.READINGS_URL === undefined) return openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
   const { openInflux } = await import('./influx/open-influx.ts'); // most houses have none: its client is not loaded for them
-  return openInflux(config, config.READINGS_URL);
+  return openInflux(addressOf(config, config.READINGS_URL));
+}
+
+function addressOf(config: ReadingsConfig, url: string): InfluxAddress {
+  return {
+    url: url.replace(/\/+$/, ''),
+    org: config.READINGS_ORG,
+    bucket: config.READINGS_BUCKET,
+    token: config.READINGS_TOKEN,
+    generation: config.READINGS_GENERATION,
+  };
 }

@@ -8,25 +8,14 @@
 import { HttpError } from '@influxdata/influxdb-client';
 import { ConfigError } from '../../errors.ts';
 import { openInfluxReadings } from '../influx-readings.ts';
-import type { ReadingsConfig } from '../open-readings.ts';
 import type { ReadingsStore } from '../readings-store.ts';
 import { findGeneration } from './find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx-address.ts';
 import { InfluxDoor } from './influx-door.ts';
 import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx-error.ts';
 
-export async function openInflux(config: ReadingsConfig, url: string): Promise<ReadingsStore> {
-  return openInfluxReadings(await checkInflux(addressOf(config, url)));
-}
-
-function addressOf(config: ReadingsConfig, url: string): InfluxAddress {
-  return {
-    url: url.replace(/\/+$/, ''),
-    org: config.READINGS_ORG,
-    bucket: config.READINGS_BUCKET,
-    token: config.READINGS_TOKEN,
-    generation: config.READINGS_GENERATION,
-  };
+export async function openInflux(address: InfluxAddress): Promise<ReadingsStore> {
+  return openInfluxReadings(await checkInflux(address));
 }
 
 /** Finds out the generation where it is not told, and whether readings can be asked and written there. */
