@@ -38,7 +38,7 @@ export function registerTelling(api: Api, house: House): void {
     sendProblem(
       reply,
       409,
-      'This token is of no person, so there is nobody to be told: sign in, or use a token of your own.',
+      'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.',
     );
 
   const answer = async (person: KnownPerson): Promise<TellingAnswerBody> => ({

@@ -4,10 +4,13 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../shared/api/telling.ts';
 import type { Wishes } from '../../../shared/telling.ts';
+import { ApiProblem } from '../api/client.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
+import { useMay } from '../people/me.ts';
+import { May } from '../people/only-for.tsx';
 import { HouseTelling } from './house-telling.tsx';
 import { Orders } from './orders.tsx';
 import { getTelling, saveWishes } from './telling-api.ts';
@@ -20,18 +23,34 @@ import './telling.css';
 export function TellingPage() {
   const heading = usePage('How I am told');
   const { value, error, refresh } = useAnswer('telling', getTelling);
+  const mayOwn = useMay('owner');
+  const isNobody = error instanceof ApiProblem && error.problem.status === 409;
   return (
     <div class="page narrow telling">
       <h1 ref={heading} tabIndex={-1}>
         How I am told
       </h1>
       <Undelivered />
-      <Refusal error={error} />
+      {isNobody ? <ByToken /> : <Refusal error={error} />}
       {value === undefined && error === undefined && <p class="quiet">Fetching…</p>}
       {value && <Mine key={value.person.id} telling={value} refresh={refresh} />}
-      {value && <Orders isOwner={value.person.isOwner} />}
-      {value?.person.isOwner && <HouseTelling />}
+      {(value || isNobody) && <Orders isOwner={mayOwn} />}
+      {(value || isNobody) && (
+        <May to="owner">
+          <HouseTelling />
+        </May>
+      )}
     </div>
+  );
+}
+
+/** The token of the environment stands for no person, once there are people. */
+function ByToken() {
+  return (
+    <p class="lead">
+      You are here by the token of the environment, which is nobody that could be told. To say how you are told, forget
+      it under <a href="/settings">Settings</a> and sign in by name.
+    </p>
   );
 }
 
