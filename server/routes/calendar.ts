@@ -1,9 +1,8 @@
 /**
- * server/routes/calendar.ts: the calendar of dates, behind an address that only those know who were given it.
+ * server/routes/calendar.ts: the calendar of dates, behind an address that is each person's own.
  *
- * Never:  writes the secret into a log, or tells by its answering time how much of one was right.
+ * Never:  writes the secret into a log.
  */
-import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import { z } from 'zod';
 import { calendarSchema } from '../../shared/api/records.ts';
 import { nameSchema } from '../../shared/names.ts';
@@ -13,24 +12,18 @@ import { fileAnswer } from '../http/file-answer.ts';
 import { sendProblem } from '../http/problem.ts';
 import { opensElsewhere, publicAddress } from '../http/public-address.ts';
 import { batchName, readFamily } from '../lineage/family.ts';
+import { calendarAddresses } from '../records/calendar/calendar-addresses.ts';
 import { dateCalendar } from '../records/calendar/date-calendar.ts';
-
-const settingKey = 'calendar-secret';
-const digest = (text: string) => createHash('sha256').update(text).digest();
 
 export function registerCalendar(api: Api, house: House): void {
   const { journal, config } = house;
 
-  const renew = async () => {
-    const secret = randomBytes(32).toString('base64url');
-    await journal.settings.set(settingKey, secret);
-    return secret;
-  };
+  const addresses = calendarAddresses(journal);
   const shown = (address: string) => ({
     address,
     says: opensElsewhere(address)
-      ? 'Whoever has this address can read the dates. Renew it to shut them out.'
-      : 'This address opens on this machine only. Set BRANHEARTH_PUBLIC_URL to the one that phones reach. Whoever has it can read the dates; renew it to shut them out.',
+      ? 'The address is yours: whoever has it can read the dates, until you renew it.'
+      : 'The address is yours, and opens on this machine only: set BRANHEARTH_PUBLIC_URL to the one that phones reach. Whoever has it can read the dates, until you renew it.',
   });
   const addressOf = (base: string, secret: string) => `${base}/calendar/${secret}.ics`;
 
@@ -38,7 +31,7 @@ export function registerCalendar(api: Api, house: House): void {
     '/api/calendar',
     { config: { access: 'viewer' }, schema: { response: { 200: calendarSchema } } },
     async (request, reply) => {
-      const secret = (await journal.settings.get(settingKey)) ?? (await renew());
+      const secret = await addresses.of(request.person);
       reply.header('Cache-Control', 'private, no-store');
       return shown(addressOf(publicAddress(config.PUBLIC_URL, request), secret));
     },
@@ -47,12 +40,12 @@ export function registerCalendar(api: Api, house: House): void {
   api.post(
     '/api/calendar/renewal',
     {
-      config: { access: 'owner', does: 'renewed the address of the calendar' },
+      config: { access: 'viewer', does: 'renewed the address of their calendar' },
       schema: { response: { 200: calendarSchema } },
     },
     async (request, reply) => {
       reply.header('Cache-Control', 'private, no-store');
-      return shown(addressOf(publicAddress(config.PUBLIC_URL, request), await renew()));
+      return shown(addressOf(publicAddress(config.PUBLIC_URL, request), await addresses.renew(request.person)));
     },
   );
 
@@ -68,9 +61,12 @@ export function registerCalendar(api: Api, house: House): void {
       },
     },
     async (request, reply) => {
-      const secret = await journal.settings.get(settingKey);
-      if (secret === undefined || !timingSafeEqual(digest(request.params.secret), digest(secret))) {
-        return sendProblem(reply, 404, 'This address of the calendar was renewed or never was.');
+      if (!(await addresses.isGood(request.params.secret))) {
+        return sendProblem(
+          reply,
+          404,
+          'This address of the calendar was renewed, belongs to somebody who has left, or never was.',
+        );
       }
       const { site, pile } = request.query;
       const family = await readFamily(journal);

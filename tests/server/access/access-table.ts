@@ -29,7 +29,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'POST /api/batches/{id}/split': 'keeper',
   'POST /api/batches/{id}/uses': 'keeper',
   'GET /api/calendar': 'viewer',
-  'POST /api/calendar/renewal': 'owner',
+  'POST /api/calendar/renewal': 'viewer',
   'GET /api/compare': 'viewer',
   'GET /api/compare.csv': 'viewer',
   'GET /api/compare.json': 'viewer',

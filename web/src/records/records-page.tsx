@@ -112,26 +112,24 @@ function Calendar() {
             {told}
           </p>
           <p class="hint">{value.says}</p>
-          <May to="owner">
-            <details class="more">
-              <summary>The address came into wrong hands</summary>
-              <p>A new one is made; calendars that follow the old one stop.</p>
-              <button
-                type="button"
-                disabled={deed.busy}
-                onClick={() =>
-                  void deed.run(async () => {
-                    await renewCalendar();
-                    await refresh();
-                    setTold('Renewed. Give the new address to your calendar.');
-                  })
-                }
-              >
-                Renew the address
-              </button>
-              <Refusal error={deed.error} />
-            </details>
-          </May>
+          <details class="more">
+            <summary>The address came into wrong hands</summary>
+            <p>A new one is made; calendars that follow the old one stop.</p>
+            <button
+              type="button"
+              disabled={deed.busy}
+              onClick={() =>
+                void deed.run(async () => {
+                  await renewCalendar();
+                  await refresh();
+                  setTold('Renewed. Give the new address to your calendar.');
+                })
+              }
+            >
+              Renew the address
+            </button>
+            <Refusal error={deed.error} />
+          </details>
         </>
       )}
     </Part>
