@@ -35,6 +35,9 @@ export function roleWithin(role: Role, scope: Scope): Role {
   return roles.indexOf(most) < roles.indexOf(role) ? most : role;
 }
 
+/** Who acts without being anybody by name: this machine before there is an owner, and the token of the environment. */
+export const namelessIds: readonly string[] = ['here', 'api-token'];
+
 /** How somebody became known: signed in, by an API token, or by asking from this machine while there is no owner yet. */
 export const waysKnown = ['session', 'token', 'here'] as const;
 

@@ -109,9 +109,13 @@ export function registerEntries(api: Api, house: House): void {
       config: { access: 'keeper', does: 'handed in entries that had waited' },
       schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } },
     },
-    async (request) => ({
-      outcomes: await handInQueue(request.body.entries, desk, clock, (by) => signedBy(request, by)),
-    }),
+    async (request, reply) => {
+      const { entries, writer } = request.body;
+      if (writer !== undefined && writer !== request.person?.id) {
+        return sendProblem(reply, 403, 'Somebody else wrote these entries: they wait until that person signs in.');
+      }
+      return { outcomes: await handInQueue(entries, desk, clock, (by) => signedBy(request, by)) };
+    },
   );
 
   api.get(

@@ -124,6 +124,8 @@ export const queuedEntriesSchema = z.object({
     .array(z.object({ pileId: z.string().min(1).max(64), entry: z.looseObject({ id: clientIdSchema }) }))
     .min(1)
     .max(100),
+  /** Id of the person who wrote them. Anybody else is answered 403 and nothing is kept: they would stand under a wrong name. */
+  writer: z.string().min(1).max(100).optional(),
 });
 export interface QueuedEntry {
   readonly pileId: string;

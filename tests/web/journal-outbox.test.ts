@@ -25,6 +25,8 @@ function memoryStore(entries: readonly WaitingEntry[], photos: Record<string, Bl
   return { store, kept, pictures };
 }
 
+const kim = { id: 'kim', name: 'Kim' };
+
 const waitingEntry = (index: number, photoIds: string[] = []): WaitingEntry => {
   const id = `entry-${String(index).padStart(4, '0')}`;
   return {
@@ -33,6 +35,7 @@ const waitingEntry = (index: number, photoIds: string[] = []): WaitingEntry => {
     entry: { id, at: '2031-06-11T10:00:00Z', note: `note ${index}`, photoIds, what: { kind: 'note' } },
     writtenMs: index,
     refused: null,
+    writer: kim,
   };
 };
 
@@ -64,7 +67,7 @@ test('sendWaiting() keeps each entry once, whichever packets and answers are los
       const { store, kept } = memoryStore(Array.from({ length: count }, (_, index) => waitingEntry(index)));
       const { senders, kept: inHouse } = house(breaks);
       for (let tries = 0; tries <= breaks.length && kept.size > 0; tries++) {
-        await sendWaiting(store, senders).catch((error: unknown) => expect(error).toBeInstanceOf(NoAnswer));
+        await sendWaiting(store, senders, kim).catch((error: unknown) => expect(error).toBeInstanceOf(NoAnswer));
       }
       expect(kept.size).toBe(0);
       expect(inHouse).toEqual(Array.from({ length: count }, (_, index) => waitingEntry(index).id));
@@ -89,15 +92,15 @@ test('an entry the house refuses stays with the reason, holds up no other, and i
       };
     },
   };
-  expect(await sendWaiting(store, senders)).toEqual({ kept: 2, refused: 1 });
+  expect(await sendWaiting(store, senders, kim)).toEqual({ kept: 2, refused: 1 });
   expect([...kept.values()].map(({ id, refused }) => [id, refused])).toEqual([['entry-0002', 'No pile "cart-shed"']]);
-  await sendWaiting(store, senders);
+  await sendWaiting(store, senders, kim);
   expect(packets).toBe(1);
 });
 
 test('an entry the answer does not name waits on', async () => {
   const { store, kept } = memoryStore([waitingEntry(1)]);
-  await sendWaiting(store, { sendPhoto: async () => undefined, sendEntries: async () => ({ outcomes: [] }) });
+  await sendWaiting(store, { sendPhoto: async () => undefined, sendEntries: async () => ({ outcomes: [] }) }, kim);
   expect(kept.get('entry-0001')?.refused).toBeNull();
 });
 
@@ -106,9 +109,9 @@ test('photos go before the entry that names them, and once', async () => {
   const { senders } = house(['before']);
   const sent: string[] = [];
   const watched: Senders = { ...senders, sendPhoto: async (id) => void sent.push(id) };
-  await expect(sendWaiting(store, watched)).rejects.toThrow('the line broke');
+  await expect(sendWaiting(store, watched, kim)).rejects.toThrow('the line broke');
   expect(pictures.size).toBe(0);
-  await sendWaiting(store, watched);
+  await sendWaiting(store, watched, kim);
   expect(sent).toEqual(['photo-0001']);
 });
 
@@ -119,12 +122,12 @@ test.each([413, 415, 422])('a photo refused with %d marks its entry; the others 
     'photo-0001': new Blob(['x']),
   });
   const { senders, kept: inHouse } = house([]);
-  await sendWaiting(store, { ...senders, sendPhoto: async () => Promise.reject(problem(status)) });
+  await sendWaiting(store, { ...senders, sendPhoto: async () => Promise.reject(problem(status)) }, kim);
   expect(kept.get('entry-0001')?.refused).toContain('not this');
   expect(inHouse).toEqual(['entry-0002']);
 });
 
-test.each([401, 429, 500, 503])(
+test.each([401, 403, 429, 500, 503])(
   'a house that answers %d is asked again later, and nothing is given up',
   async (status) => {
     const { store, kept } = memoryStore([waitingEntry(1)]);
@@ -132,7 +135,42 @@ test.each([401, 429, 500, 503])(
       sendPhoto: async () => undefined,
       sendEntries: async () => Promise.reject(problem(status)),
     };
-    await expect(sendWaiting(store, senders)).rejects.toBeInstanceOf(ApiProblem);
+    await expect(sendWaiting(store, senders, kim)).rejects.toBeInstanceOf(ApiProblem);
     expect(kept.get('entry-0001')?.refused).toBeNull();
   },
 );
+
+const olive = { id: 'olive', name: 'Olive' };
+const here = { id: 'here', name: 'This machine' };
+const program = { id: 'api-token', name: 'API token' };
+const rows: [string, typeof kim | null, typeof kim, boolean][] = [
+  // what                                        written by  signed in  sent
+  ['one’s own', kim, kim, true],
+  ['somebody else’s', kim, olive, false],
+  ['a person’s, where nobody goes by name', kim, here, false],
+  ['nobody’s, by a person', null, kim, false],
+  ['one of before anybody was set up, by a person', here, kim, false],
+  ['one of before anybody was set up, still so', here, here, true],
+  ['the same, once there is a token', here, program, true],
+  ['nobody’s, where nobody goes by name', null, here, true],
+];
+test.each(rows)('%s: sendWaiting() sends it only under its writer’s name (%#)', async (_what, writer, who, isSent) => {
+  const { store, kept } = memoryStore([{ ...waitingEntry(1, ['photo-0001']), writer }], {
+    'photo-0001': new Blob(['x']),
+  });
+  const writers: string[] = [];
+  const photos: string[] = [];
+  const { senders } = house([]);
+  const sent = await sendWaiting(
+    store,
+    {
+      sendPhoto: async (id) => void photos.push(id),
+      sendEntries(entries, as) {
+        writers.push(as);
+        return senders.sendEntries(entries, as);
+      },
+    },
+    who,
+  );
+  expect([sent.kept, kept.size, writers, photos.length]).toEqual(isSent ? [1, 0, [who.id], 1] : [0, 1, [], 0]);
+});

@@ -29,8 +29,8 @@ export const correctEntry = (id: string, correction: z.input<typeof correctionSc
   ask(entrySchema, `/api/entries/${piece(id)}/corrections`, { method: 'POST', body: correction });
 export const withdrawEntry = (id: string, withdrawal: z.input<typeof withdrawalSchema>) =>
   ask(entrySchema, `/api/entries/${piece(id)}/withdrawal`, { method: 'POST', body: withdrawal });
-export const sendEntries = (entries: readonly QueuedEntry[]) =>
-  ask(queuedAnswerSchema, '/api/entries', { method: 'POST', body: { entries } });
+export const sendEntries = (entries: readonly QueuedEntry[], writer: string) =>
+  ask(queuedAnswerSchema, '/api/entries', { method: 'POST', body: { entries, writer } });
 
 /** Sent as the file itself; the same id again is known. */
 export async function sendPhoto(id: string, photo: Blob): Promise<void> {

@@ -1,12 +1,15 @@
 /**
  * web/journal/outbox.ts: sends what waits on this device, each entry once, however often the line breaks.
  *
- * Takes:  where waiting entries are kept, and two ways to send: a photo, a packet of entries.
+ * Takes:  where waiting entries are kept, two ways to send (a photo, a packet of entries), and who is signed in.
  * Gives:  how many were kept, and how many the house refused; refused ones stay, with the reason, for the person.
  * Never:  drops an entry before the house has said that it has it: an answer that got lost means sending the same id again.
+ *         Never sends what somebody else wrote: the house would put the wrong name beside it.
  */
 import type { NewEntry, QueuedAnswer, QueuedEntry } from '../../../shared/api/journal.ts';
+import { namelessIds } from '../../../shared/person.ts';
 import { ApiProblem, NoAnswer } from '../api/client.ts';
+import type { Writer } from '../people/me.ts';
 
 export interface WaitingEntry {
   readonly id: string;
@@ -16,6 +19,8 @@ export interface WaitingEntry {
   readonly writtenMs: number;
   /** Why the house will not have it; null while it only waits. */
   readonly refused: string | null;
+  /** Who wrote it; null where that was not known. */
+  readonly writer: Writer | null;
 }
 
 /** What the outbox needs of a store; all of it survives a reload. */
@@ -30,7 +35,7 @@ export interface WaitingStore {
 
 export interface Senders {
   sendPhoto(id: string, photo: Blob): Promise<void>;
-  sendEntries(entries: readonly QueuedEntry[]): Promise<QueuedAnswer>;
+  sendEntries(entries: readonly QueuedEntry[], writer: string): Promise<QueuedAnswer>;
 }
 
 export interface Sent {
@@ -38,12 +43,23 @@ export interface Sent {
   readonly refused: number;
 }
 
+/**
+ * Whether an entry may be sent by whoever is there. Where nobody goes by name, an entry keeps the name it was written with, and
+ * it does not matter who else nameless wrote it.
+ */
+export function isOf({ writer }: Pick<WaitingEntry, 'writer'>, who: Writer | null): boolean {
+  if (who === null) return false;
+  return writer?.id === who.id || (isNameless(who) && (writer === null || isNameless(writer)));
+}
+
+export const isNameless = ({ id }: Writer): boolean => namelessIds.includes(id);
+
 /** Entries in one packet; the house takes up to 100. */
 export const packetSize = 25;
 
 /** @throws {NoAnswer} when the line breaks; everything not yet confirmed still waits. */
-export async function sendWaiting(store: WaitingStore, senders: Senders): Promise<Sent> {
-  const waiting = (await store.entries()).filter((one) => one.refused === null);
+export async function sendWaiting(store: WaitingStore, senders: Senders, who: Writer): Promise<Sent> {
+  const waiting = (await store.entries()).filter((one) => one.refused === null && isOf(one, who));
   const sent = { kept: 0, refused: 0 };
   for (let from = 0; from < waiting.length; from += packetSize) {
     const packet: WaitingEntry[] = [];
@@ -55,7 +71,7 @@ export async function sendWaiting(store: WaitingStore, senders: Senders): Promis
         sent.refused += 1;
       }
     }
-    if (packet.length > 0) await sendPacket(packet, store, senders, sent);
+    if (packet.length > 0) await sendPacket(packet, store, senders, who, sent);
   }
   return sent;
 }
@@ -80,9 +96,11 @@ async function sendPacket(
   packet: readonly WaitingEntry[],
   store: WaitingStore,
   senders: Senders,
+  who: Writer,
   sent: { kept: number; refused: number },
 ): Promise<void> {
-  const { outcomes } = await senders.sendEntries(packet.map(({ pileId, entry }) => ({ pileId, entry })));
+  const queued = packet.map(({ pileId, entry }) => ({ pileId, entry }));
+  const { outcomes } = await senders.sendEntries(queued, who.id);
   const byId = new Map(outcomes.map((outcome) => [outcome.id, outcome]));
   for (const one of packet) {
     const outcome = byId.get(one.id);

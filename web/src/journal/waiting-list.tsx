@@ -5,11 +5,14 @@ import { instantInputSchema } from '../../../shared/api/time.ts';
 import { entryFactsSchema } from '../../../shared/entry.ts';
 import { dayAndTime, type Reader } from '../format/local-time.ts';
 import { useReader } from '../live/use-house.ts';
+import { whoWrites } from '../people/me.ts';
+import { May } from '../people/only-for.tsx';
+import { SureButton } from '../people/sure-button.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { useStore } from '../store.ts';
 import { sayFacts } from './entry-words.ts';
-import type { WaitingEntry } from './outbox.ts';
-import { throwAway, waiting } from './waiting.ts';
+import { isNameless, isOf, type WaitingEntry } from './outbox.ts';
+import { takeOver, throwAway, waiting } from './waiting.ts';
 
 export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
   const entries = useStore(waiting, (now) => now.entries).filter((one) => one.pileId === pileId);
@@ -37,7 +40,11 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
           {one.entry.note && <span class="diary-note"> {one.entry.note}</span>}
         </p>
         {one.refused === null ? (
-          <p class="waits">Waits on this device; sent once the house is in reach.</p>
+          isOf(one, whoWrites()) ? (
+            <p class="waits">Waits on this device; sent once the house is in reach.</p>
+          ) : (
+            <OfAnother one={one} />
+          )
         ) : (
           <>
             <p class="wrong">The house did not take it: {one.refused}</p>
@@ -48,5 +55,32 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
         )}
       </div>
     </li>
+  );
+}
+
+/** Somebody else wrote it on this device: it waits for them, or somebody vouches for it. */
+function OfAnother({ one }: { readonly one: WaitingEntry }) {
+  const name = one.writer === null || isNameless(one.writer) ? null : one.writer.name;
+  return (
+    <>
+      <p class="waits">
+        {name === null
+          ? 'Written here while nobody was signed in, so nobody’s name stands beside it yet.'
+          : `Written here by ${name}; sent once ${name} signs in on this device.`}
+      </p>
+      <div class="buttons">
+        <May to="keeper">
+          <button type="button" onClick={() => void takeOver(one.id)}>
+            Send it in my name
+          </button>
+        </May>
+        <SureButton
+          words="Throw it away"
+          asks="It is nowhere else. Throw it away?"
+          sure="Throw it away"
+          act={() => throwAway(one.id)}
+        />
+      </div>
+    </>
   );
 }

@@ -52,7 +52,9 @@ export interface KeptStore extends WaitingStore {
 export const waitingStore: KeptStore = {
   async entries() {
     const all = await read<WaitingEntry[]>(entriesTable, (store) => store.getAll());
-    return all.sort((one, other) => one.writtenMs - other.writtenMs);
+    return all
+      .map((one) => ({ ...one, writer: one.writer ?? null })) // earlier pages did not write down who wrote
+      .sort((one, other) => one.writtenMs - other.writtenMs);
   },
   put: (entry) => write(entriesTable, (store) => store.put(entry)),
   remove: (id) => write(entriesTable, (store) => store.delete(id)),

@@ -1,10 +1,13 @@
 /**
  * web/journal/waiting.ts: the entries that wait on this device, as the pages follow them, and when they are sent.
  *
+ * Never:  sends for anybody but who is signed in just then: the house is asked first, as another page may have changed it.
  * Never:  sends twice at a time: the page waits for its own sending, and pages beside it for each other where they can.
  */
 import type { NewEntry } from '../../../shared/api/journal.ts';
 import { house } from '../live/house.ts';
+import { whoWrites } from '../people/me.ts';
+import { getSession } from '../people/people-api.ts';
 import { createStore } from '../store.ts';
 import { newClientId } from './client-id.ts';
 import { sendEntries, sendPhoto } from './journal-api.ts';
@@ -30,9 +33,20 @@ async function look(kept = 0): Promise<void> {
 /** Keeps an entry on this device and begins to send it. Resolves once it is kept here: nobody waits for a slow line. */
 export async function writeDown(pileId: string, entry: NewEntry): Promise<void> {
   const id = entry.id ?? newClientId();
-  await waitingStore.put({ id, pileId, entry: { ...entry, id }, writtenMs: Date.now(), refused: null });
+  const writer = whoWrites();
+  await waitingStore.put({ id, pileId, entry: { ...entry, id }, writtenMs: Date.now(), refused: null, writer });
   await look();
   void sendNow();
+}
+
+/** Whoever is signed in sends in their own name what somebody else wrote here. */
+export async function takeOver(id: string): Promise<void> {
+  const entry = waiting.get().entries.find((one) => one.id === id);
+  const writer = whoWrites();
+  if (!entry || !writer) return;
+  await waitingStore.put({ ...entry, writer });
+  await look();
+  await sendNow();
 }
 
 /** Gives up a refused entry. */
@@ -72,7 +86,8 @@ async function inTurn(act: () => Promise<void>): Promise<void> {
 async function sendAll(): Promise<void> {
   let kept = 0;
   try {
-    ({ kept } = await sendWaiting(waitingStore, { sendPhoto, sendEntries }));
+    const { person } = await getSession();
+    if (person) ({ kept } = await sendWaiting(waitingStore, { sendPhoto, sendEntries }, person));
   } catch (error) {
     if (!isBrokenLine(error)) console.error(error);
   }

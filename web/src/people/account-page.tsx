@@ -5,6 +5,7 @@ import { useState } from 'preact/hooks';
 import { passwordProblem } from '../../../shared/password-rule.ts';
 import { reasonOf } from '../api/client.ts';
 import { dayAndTime } from '../format/local-time.ts';
+import { isOf } from '../journal/outbox.ts';
 import { waiting } from '../journal/waiting.ts';
 import { useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
@@ -13,7 +14,7 @@ import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
 import { useStore } from '../store.ts';
-import { useMe } from './me.ts';
+import { useMe, whoWrites } from './me.ts';
 import { PasswordField } from './password-field.tsx';
 import { changePassword, endMyOtherSessions, endMySession, getMySessions } from './people-api.ts';
 import { deviceWords, roleNames, roleSays } from './role-words.ts';
@@ -75,13 +76,16 @@ function Account({ name, role }: { readonly name: string; readonly role: 'owner'
 
 function SignOut() {
   const deed = useDeed();
-  const count = useStore(waiting, ({ entries }) => entries.length);
+  const count = useStore(
+    waiting,
+    ({ entries }) => entries.filter((one) => one.refused === null && isOf(one, whoWrites())).length,
+  );
   return (
     <>
       {count > 0 && (
         <p class="hint">
-          {count === 1 ? 'An entry waits' : `${count} entries wait`} on this device. Whoever signs in here next sends{' '}
-          {count === 1 ? 'it' : 'them'} under their own name; wait until you are in reach, if you can.
+          {count === 1 ? 'An entry of yours waits' : `${count} entries of yours wait`} on this device, and{' '}
+          {count === 1 ? 'is' : 'are'} sent once you sign in here again.
         </p>
       )}
       <Refusal error={deed.error} />
