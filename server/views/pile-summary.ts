@@ -1,6 +1,7 @@
 /**
  * server/views/pile-summary.ts: one pile as the home page shows it: its sentence first, then what it rests on.
  */
+import type { Assessment } from '../../core/judge/assessment.ts';
 import { sayCondition } from '../../core/say/condition.ts';
 import type { AlarmSummary, PileSummary, PositionNow } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
@@ -14,7 +15,7 @@ type Seen = Pick<OwnPile, 'pile' | 'batch' | 'sources' | 'watch'>;
 
 export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   const { pile, batch, watch } = one;
-  const { assessment } = watch;
+  const { assessment } = watch; // asked for once: it is worked out
   const alarms = [...watch.board.open()].map(({ record, heldBackBy }) => alarmSummary(record, heldBackBy));
   return {
     id: pile.id,
@@ -29,14 +30,13 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
       phaseReason: assessment?.phaseReason ?? 'not judged yet',
       ...(assessment && { moisture: assessment.moisture }),
     },
-    positions: positionsNow(one, probes),
-    ...words(one, alarms),
+    positions: positionsNow(one, assessment, probes),
+    ...words(one, assessment, alarms),
     alarms,
   };
 }
 
-function words(one: Seen, alarms: readonly AlarmSummary[]) {
-  const { assessment } = one.watch;
+function words(one: Seen, assessment: Assessment | null, alarms: readonly AlarmSummary[]) {
   if (!one.batch) {
     return {
       condition: 'No batch lies here now.',
@@ -49,7 +49,7 @@ function words(one: Seen, alarms: readonly AlarmSummary[]) {
   return sayCondition(assessment, alarms, 'C');
 }
 
-function positionsNow(one: Seen, probes: ProbeBook): PileSummary['positions'] {
+function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBook): PileSummary['positions'] {
   const positions: Partial<Record<Position, PositionNow>> = {};
   for (const { claim, position } of one.sources) {
     if (claim.toMs !== null) continue;
@@ -61,7 +61,7 @@ function positionsNow(one: Seen, probes: ProbeBook): PileSummary['positions'] {
       ...(last.moisture && { moisturePct: last.moisture.value }),
       ...(last.co2 && { co2Ppm: last.co2.value }),
       ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),
-      silent: one.watch.assessment?.positions[position]?.silent ?? lastAtMs === null,
+      silent: assessment?.positions[position]?.silent ?? lastAtMs === null,
     };
   }
   return positions;
