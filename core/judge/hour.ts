@@ -150,13 +150,13 @@ function believed(state: JudgeState, position: 'core' | 'top' | 'base' | 'air', 
 }
 
 function remember(state: JudgeState, core: number | null, air: number | null): void {
-  state.coreByHour.push(core === null ? null : Math.round(core * 100) / 100);
-  state.airByHour.push(air === null ? null : Math.round(air * 100) / 100);
-  state.coreEndByHour.push(null);
-  if (state.coreByHour.length > keptHours) {
-    state.coreByHour.shift();
-    state.airByHour.shift();
-    state.coreEndByHour.shift();
+  state.coreCentiByHour.push(core === null ? null : Math.round(core * 100));
+  state.airCentiByHour.push(air === null ? null : Math.round(air * 100));
+  state.coreEndCentiByHour.push(null);
+  if (state.coreCentiByHour.length > keptHours) {
+    state.coreCentiByHour.shift();
+    state.airCentiByHour.shift();
+    state.coreEndCentiByHour.shift();
     state.firstHour += 1;
   }
 }

@@ -37,9 +37,9 @@ export function markHourEnds(
   const firstHour = Math.floor((beforeMs - startedAtMs) / msPerHour);
   for (let hour = Math.max(firstHour, state.firstHour); hour < state.hoursDone; hour += 1) {
     const share = (startedAtMs + (hour + 1) * msPerHour - beforeMs) / (nowMs - beforeMs);
-    state.coreEndByHour[hour - state.firstHour] = apart
+    state.coreEndCentiByHour[hour - state.firstHour] = apart
       ? null
-      : Math.round(100 * (beforeC + share * (nowC - beforeC))) / 100;
+      : Math.round(100 * (beforeC + share * (nowC - beforeC)));
   }
   return !apart;
 }

@@ -52,18 +52,21 @@ export interface PositionState {
 }
 
 export interface JudgeState {
-  readonly version: 3;
+  readonly version: 4;
   /** Newest reading time seen; the start before any. */
   atMs: number;
   /** Whole hours since the start that are closed. */
   hoursDone: number;
   positions: Record<Position, PositionState | null>;
-  /** Core and air, hour by hour; `firstHour` is the hour of the first entry; null where nothing was measured. */
+  /**
+   * Core and air, hour by hour, in whole hundredths, which take a third of the memory of fractions [0.01 °C]; `firstHour` is
+   * the hour of the first entry; null where nothing was measured.
+   */
   firstHour: number;
-  coreByHour: (number | null)[];
-  airByHour: (number | null)[];
+  coreCentiByHour: (number | null)[];
+  airCentiByHour: (number | null)[];
   /** Core at the end of each hour, straight between the readings on either side; null where they lie too far apart. */
-  coreEndByHour: (number | null)[];
+  coreEndCentiByHour: (number | null)[];
   /** Air as the pile feels it: eased over six hours, and over a day [°C]. */
   airC: number | null;
   airDayC: number | null;
@@ -124,14 +127,14 @@ export const keptHours = 336;
 
 export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {
   return {
-    version: 3,
+    version: 4,
     atMs: setup.startedAtMs,
     hoursDone: 0,
     positions: { core: null, top: null, base: null, edge: null, air: null },
     firstHour: 0,
-    coreByHour: [],
-    airByHour: [],
-    coreEndByHour: [],
+    coreCentiByHour: [],
+    airCentiByHour: [],
+    coreEndCentiByHour: [],
     airC: null,
     airDayC: null,
     heatBefore: { topC: null, baseC: null },
@@ -171,15 +174,19 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
 
 /** The core's mean of an hour counted from the start; null when it was not measured or is no longer kept. */
 export function coreAtHour(state: JudgeState, hour: number): number | null {
-  return state.coreByHour[hour - state.firstHour] ?? null;
+  return degreesOf(state.coreCentiByHour[hour - state.firstHour]);
 }
 
 /** The core at the end of an hour counted from the start; null when it was not measured or is no longer kept. */
 export function coreEndOfHour(state: JudgeState, hour: number): number | null {
-  return state.coreEndByHour[hour - state.firstHour] ?? null;
+  return degreesOf(state.coreEndCentiByHour[hour - state.firstHour]);
 }
 
 /** The same of the air beside the pile. */
 export function airAtHour(state: JudgeState, hour: number): number | null {
-  return state.airByHour[hour - state.firstHour] ?? null;
+  return degreesOf(state.airCentiByHour[hour - state.firstHour]);
+}
+
+function degreesOf(centi: number | null | undefined): number | null {
+  return centi == null ? null : centi / 100;
 }

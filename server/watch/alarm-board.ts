@@ -41,7 +41,16 @@ interface Place {
   heldBackBy: Finding['explainedBy'];
 }
 
-const placeKey = (item: Pick<Finding, 'kind' | 'position'>) => `${item.kind}/${item.position ?? ''}`;
+const keys = new Map<Finding['kind'], Map<Finding['position'], string>>();
+
+/** The same text for all piles: each look asks for some twenty, and each pile keeps them. */
+function placeKey({ kind, position }: Pick<Finding, 'kind' | 'position'>): string {
+  const ofKind = keys.get(kind) ?? new Map<Finding['position'], string>();
+  keys.set(kind, ofKind);
+  const key = ofKind.get(position) ?? `${kind}/${position ?? ''}`;
+  ofKind.set(position, key);
+  return key;
+}
 
 export class AlarmBoard {
   readonly #pileId: string;

@@ -12,6 +12,7 @@ import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import { type PlaceRhythm, rhythmsOf } from '../../core/judge/rhythms.ts';
 import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
+import { airAtHour } from '../../core/judge/state.ts';
 import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
 import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-board.ts';
 import { setupOf } from './origin.ts';
@@ -145,9 +146,10 @@ export class PileWatch {
   /** Whether the air of the last hour was other than the expected curve took it to be. */
   get weatherDeparts(): boolean {
     const state = this.#state;
-    const meanC = state?.airByHour.at(-1) ?? null;
-    if (!state || meanC === null || !this.band) return false;
-    return weatherDeparts(this.band, meanC, state.firstHour + state.airByHour.length - 1);
+    if (!state || !this.band) return false;
+    const hour = state.hoursDone - 1;
+    const meanC = airAtHour(state, hour);
+    return meanC !== null && weatherDeparts(this.band, meanC, hour);
   }
 
   /**

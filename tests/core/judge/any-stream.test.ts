@@ -141,8 +141,8 @@ test('stepJudge() takes a reading that comes twice for once', () => {
         stepJudge(twice, setup, null, reading);
         stepJudge(twice, setup, null, reading);
       }
-      expect(twice.coreByHour).toEqual(once.coreByHour);
-      expect(twice.coreEndByHour).toEqual(once.coreEndByHour);
+      expect(twice.coreCentiByHour).toEqual(once.coreCentiByHour);
+      expect(twice.coreEndCentiByHour).toEqual(once.coreEndCentiByHour);
       expect(twice.hoursDone).toBe(once.hoursDone);
     }),
     { numRuns: 100 },
