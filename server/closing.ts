@@ -7,6 +7,11 @@
  */
 import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
 
+/** One after the other, as given: first what lets anything in, last what keeps it. */
+export async function closeInOrder(...parts: readonly ({ close(): unknown } | undefined)[]): Promise<void> {
+  for (const part of parts) await part?.close();
+}
+
 /** systemd waits 90 s, a container ten: by then all has to be done. */
 const patienceMs = 9_000;
 

@@ -14,6 +14,7 @@ import type { Config } from '../shared/config.ts';
 import { ConfigError } from '../shared/errors.ts';
 import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
+import { closeInOrder } from './closing.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
 import { Thinning } from './keeping/thinning.ts';
@@ -27,7 +28,8 @@ import { openPeople } from './people/open-people.ts';
 import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { PhotoSweep } from './photos/photo-sweep.ts';
-import { ProbeBook, probeView } from './probes/probe-book.ts';
+import { followProbes } from './probes/follow-probes.ts';
+import { ProbeBook } from './probes/probe-book.ts';
 import { openSafe } from './safe/open-safe.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
@@ -82,21 +84,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     root: config.MQTT_ROOT,
     source: sourceOf(config, door),
     mappings: await journal.mappings.list(),
-    calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
-    onCommitted(committed) {
-      for (const reading of committed) {
-        const known = probes.record(reading);
-        if (hub.listenerCount > 0) hub.publishLater('probe', `${known.site}/${known.probe}`, () => probeView(known));
-      }
-    },
-    onStatus(site, probe, online, atMs) {
-      const known = probes.of(site, probe);
-      known.online = online;
-      hub.publish('probe', `${site}/${probe}`, probeView(known));
-      journal.probes
-        .setOnline(site, probe, online, atMs)
-        .catch((error) => log.error({ err: error, site, probe }, 'status not kept'));
-    },
+    ...followProbes({ probes, hub, log, keepIn: journal }),
     log,
   });
   await delivery.start();
@@ -128,22 +116,12 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     disk,
     delivery,
     thinning,
-    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
-    async close() {
-      disk.close();
-      await photoSweep.close();
-      news.close();
-      await sirens.close();
-      await ingest.close();
-      await thinning.close();
-      await watch.close();
-      await delivery.close();
-      await bands.close();
-      hub.close();
-      await readings.close();
-      await whole?.close();
-      await journal.close();
-    },
+    people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
+    close: () =>
+      closeInOrder(
+        ...[disk, photoSweep, news, sirens, ingest, thinning, watch, delivery],
+        ...[bands, hub, readings, whole, journal],
+      ),
   };
 }
 

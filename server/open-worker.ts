@@ -6,35 +6,25 @@ import { randomBytes } from 'node:crypto';
 import { hostname } from 'node:os';
 import { commons } from '../ingest/broker/site-sessions.ts';
 import { startSiteIngest } from '../ingest/start-ingest.ts';
-import { openReadings } from '../shared/store/open-readings.ts';
-import { openPostgresJournal } from '../shared/store/postgres-journal.ts';
+import { closeInOrder } from './closing.ts';
 import { Thinning } from './keeping/thinning.ts';
-import { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import { houseUnwell } from './notify/house-unwell.ts';
 import { openDelivery } from './notify/open-delivery.ts';
 import { Sirens } from './notify/sirens.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
-import { openPeople } from './people/open-people.ts';
-import { photosInJournal } from './photos/photo-store.ts';
-import { ProbeBook } from './probes/probe-book.ts';
-import { HouseNotices } from './safe/house-notices.ts';
+import { followProbes } from './probes/follow-probes.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { WatchHouse } from './watch/watch-house.ts';
-import { nothingHere, serversOf } from './worker/servers.ts';
+import { openSharedHouse } from './worker/shared-house.ts';
 import { ViewWriter } from './worker/view-writer.ts';
-import { refuseBesideWhole } from './worker/whole-house.ts';
 import { Worker } from './worker/worker.ts';
 
 export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
-  const { config, clock, log, version, bands, machineNowMs } = parts;
-  const { journalUrl } = serversOf(config, 'ingest');
-  const readings = await openReadings(config);
-  const journal = await openPostgresJournal(journalUrl);
-  await refuseBesideWhole(journal);
-  const hub = new LiveHub();
-  const probes = await ProbeBook.open(readings, journal);
+  const { bands } = parts;
+  const shared = await openSharedHouse(parts, 'ingest');
+  const { config, clock, log, readings, journal, hub, probes } = shared;
   let worker: Worker | undefined;
   const lost = (lease: Parameters<Worker['lost']>[0]) => worker?.lost(lease);
   const views = new ViewWriter({ journal, log, lost });
@@ -62,18 +52,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
       clock,
       root: config.MQTT_ROOT,
       mappings: await journal.mappings.list(),
-      calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
-      onCommitted(committed) {
-        for (const reading of committed) probes.record(reading);
-      },
-      onStatus(site, probe, online, atMs) {
-        const known = probes.of(site, probe);
-        if (known.online === online) return; // retained, and told again on each connection
-        known.online = online;
-        journal.probes
-          .setOnline(site, probe, online, atMs)
-          .catch((error) => log.error({ err: error, site, probe }, 'status not kept'));
-      },
+      ...followProbes({ probes, hub, log, keepIn: journal }),
       log,
     },
     outsideBroker(config),
@@ -106,33 +85,12 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   });
 
   return {
-    config,
-    clock,
-    log,
-    version,
-    readings,
-    journal,
-    photos: photosInJournal(journal),
-    probes,
+    ...shared,
     watch: everywhere,
     watching: watch,
     ingest,
-    door: undefined,
-    hub,
     delivery,
     thinning,
-    notices: new HouseNotices(),
-    disk: { health: () => nothingHere },
-    people: openPeople({ journal, clock, log, config, ...(machineNowMs && { nowMs: machineNowMs }) }),
-    async close() {
-      await thinning.close();
-      await worker?.close();
-      await sirens?.close();
-      await delivery.close();
-      await everywhere.close();
-      await bands.close();
-      await readings.close();
-      await journal.close();
-    },
+    close: () => closeInOrder(thinning, worker, sirens, delivery, everywhere, bands, readings, journal),
   };
 }

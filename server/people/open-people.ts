@@ -31,7 +31,7 @@ export interface PeopleParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly config: Pick<Config, 'API_TOKEN' | 'TRUSTED_PROXIES' | 'PLAIN_HTTP'>;
-  readonly nowMs?: () => number;
+  readonly nowMs?: (() => number) | undefined;
 }
 
 export function openPeople({ journal, clock, log, config, nowMs = Date.now }: PeopleParts): People {

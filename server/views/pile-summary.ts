@@ -3,13 +3,13 @@
  */
 import type { Assessment } from '../../core/judge/assessment.ts';
 import { sayCondition } from '../../core/say/condition.ts';
-import type { AlarmSummary, PileSummary, PositionNow } from '../../shared/api/piles.ts';
+import type { PileSummary, PositionNow } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Position } from '../../shared/names.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import type { OwnPile } from '../watch/watched-pile.ts';
-
 import { alarmSummary } from './alarm-view.ts';
+import { unseenPile } from './unseen-pile.ts';
 
 type Seen = Pick<OwnPile, 'pile' | 'batch' | 'sources' | 'watch'>;
 
@@ -17,37 +17,22 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   const { pile, batch, watch } = one;
   const { assessment } = watch; // asked for once: it is worked out
   const alarms = [...watch.board.open()].map(({ record, heldBackBy }) => alarmSummary(record, heldBackBy));
+  const unseen = unseenPile(pile, batch);
   return {
-    id: pile.id,
-    name: pile.name,
-    site: pile.siteId,
-    stage: batch?.stage ?? 'bran',
-    batch: batch && {
-      id: batch.id,
-      startedAt: toInstant(batch.startedAtMs),
-      progress: assessment?.progressPct ?? 0,
-      phase: assessment?.phase ?? 'resting',
-      phaseReason: assessment?.phaseReason ?? 'not judged yet',
-      ...(assessment && { moisture: assessment.moisture }),
-    },
+    ...unseen,
+    ...(unseen.batch && assessment && { batch: { ...unseen.batch, ...standOf(assessment) } }),
     positions: positionsNow(one, assessment, probes),
-    ...words(one, assessment, alarms),
+    ...(batch && assessment && sayCondition(assessment, alarms, 'C')),
     alarms,
   };
 }
 
-function words(one: Seen, assessment: Assessment | null, alarms: readonly AlarmSummary[]) {
-  if (!one.batch) {
-    return {
-      condition: 'No batch lies here now.',
-      next: 'Start the next batch when you lay it.',
-      tone: 'calm' as const,
-    };
-  }
-  if (!assessment)
-    return { condition: 'This pile is being read for the first time.', next: 'Wait a moment.', tone: 'calm' as const };
-  return sayCondition(assessment, alarms, 'C');
-}
+const standOf = ({ progressPct: progress, phase, phaseReason, moisture }: Assessment) => ({
+  progress,
+  phase,
+  phaseReason,
+  moisture,
+});
 
 function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBook): PileSummary['positions'] {
   const positions: Partial<Record<Position, PositionNow>> = {};

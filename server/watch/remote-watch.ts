@@ -7,12 +7,12 @@
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { PileSummary } from '../../shared/api/piles.ts';
-import { toInstant } from '../../shared/api/time.ts';
 import { StoreError } from '../../shared/errors.ts';
 import type { BatchRecord, ClaimRecord, Journal, JournalNews, PileRecord } from '../../shared/store/journal.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
 import { randomId } from '../routes/id-from-name.ts';
+import { unseenPile } from '../views/unseen-pile.ts';
 import type { Ask } from '../worker/ask.ts';
 import { type Gathered, gathered } from '../worker/gathered.ts';
 import { judgedFrom } from '../worker/view-text.ts';
@@ -260,22 +260,5 @@ export class RemoteWatch implements WatchDoor {
 /** As the watcher saw it; what a pile is called and what lies there is as written down meanwhile. */
 function seenNow(pile: PileRecord, batch: BatchRecord | null, seen: PileSummary | null): PileSummary {
   if (seen && (seen.batch?.id ?? null) === (batch?.id ?? null)) return { ...seen, name: pile.name };
-  return {
-    id: pile.id,
-    name: pile.name,
-    site: pile.siteId,
-    stage: batch?.stage ?? 'bran',
-    batch: batch && {
-      id: batch.id,
-      startedAt: toInstant(batch.startedAtMs),
-      progress: 0,
-      phase: 'resting',
-      phaseReason: 'not judged yet',
-    },
-    positions: {},
-    condition: batch ? 'This pile is being read for the first time.' : 'No batch lies here now.',
-    next: batch ? 'Wait a moment.' : 'Start the next batch when you lay it.',
-    tone: 'calm',
-    alarms: [],
-  };
+  return unseenPile(pile, batch);
 }

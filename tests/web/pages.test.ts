@@ -212,7 +212,9 @@ describe('a pile', () => {
 
   test('the table holds the data of the charts', async () => {
     const { page } = await open({ path: '/piles/north-bed' });
-    const words = await page.getByRole('img', { name: /^Temperature in °C over time/ }).getAttribute('aria-label');
+    const words = await page
+      .getByRole('img', { name: /^Temperature in °C over time.*Core from/ })
+      .getAttribute('aria-label');
     expect(words).toMatch(/Core from .* highest on .*, last 5\d\.\d/);
     await page.getByRole('radio', { name: 'Table' }).check();
     const first = page.getByRole('row').nth(1);

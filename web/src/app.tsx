@@ -70,58 +70,56 @@ export function App() {
   );
 }
 
+/** Whoever holds a link comes in by it, signed in or not. */
+const linkAddresses = ['/setup', '/invitation', '/reset'];
+
+/** Which page an address shows; the first that fits. */
+const pages = [
+  ['/people', PeoplePage],
+  ['/account', AccountPage],
+  ['/who-did-what', WhoDidWhatPage],
+  ['/', HomePage],
+  ['/piles/new', NewPilePage],
+  ['/piles/:id', PilePage],
+  ['/piles/:id/why/:kind?', WhyPage],
+  ['/piles/:id/journal', JournalPage],
+  ['/piles/:id/label', LabelPage],
+  ['/batches', BatchesPage],
+  ['/batches/:id', BatchPage],
+  ['/batches/:id/record', RecordPage],
+  ['/lots', LotsPage],
+  ['/lots/:id', LotPage],
+  ['/lineage', LineagePage],
+  ['/records', RecordsPage],
+  ['/import', ImportPage],
+  ['/seasons', SeasonsPage],
+  ['/seasons/earlier', EarlierPage],
+  ['/seasons/like/:id', LikePage],
+  ['/probes', ProbesPage],
+  ['/incoming', IncomingPage],
+  ['/keys', KeysPage],
+  ['/practice/:id?', PracticePage],
+  ['/plan/lay', LayPage],
+  ['/plan/:what?', PlanPage],
+  ['/keeping', KeepingPage],
+  ['/telling', TellingPage],
+  ['/settings', SettingsPage],
+  ['/more', MorePage],
+] as const;
+
 function Pages() {
   const isLocked = useHouse((house) => house.link === 'locked');
-  // Whoever holds a link comes in by it, signed in or not; all else waits, at its address, for somebody to sign in.
-  if (isLocked) {
-    return (
-      <ErrorBoundary onError={(error) => console.error(error)}>
-        <Router>
-          <Route path="/setup" component={LinkPage} />
-          <Route path="/invitation" component={LinkPage} />
-          <Route path="/reset" component={LinkPage} />
-          <Route default component={SignInPage} />
-        </Router>
-      </ErrorBoundary>
-    );
-  }
+  // Until somebody signs in all else waits, at its address.
   return (
     <ErrorBoundary onError={(error) => console.error(error)}>
       <Router>
-        <Route path="/setup" component={LinkPage} />
-        <Route path="/invitation" component={LinkPage} />
-        <Route path="/reset" component={LinkPage} />
-        <Route path="/people" component={PeoplePage} />
-        <Route path="/account" component={AccountPage} />
-        <Route path="/who-did-what" component={WhoDidWhatPage} />
-        <Route path="/" component={HomePage} />
-        <Route path="/piles/new" component={NewPilePage} />
-        <Route path="/piles/:id" component={PilePage} />
-        <Route path="/piles/:id/why/:kind?" component={WhyPage} />
-        <Route path="/piles/:id/journal" component={JournalPage} />
-        <Route path="/piles/:id/label" component={LabelPage} />
-        <Route path="/batches" component={BatchesPage} />
-        <Route path="/batches/:id" component={BatchPage} />
-        <Route path="/batches/:id/record" component={RecordPage} />
-        <Route path="/lots" component={LotsPage} />
-        <Route path="/lots/:id" component={LotPage} />
-        <Route path="/lineage" component={LineagePage} />
-        <Route path="/records" component={RecordsPage} />
-        <Route path="/import" component={ImportPage} />
-        <Route path="/seasons" component={SeasonsPage} />
-        <Route path="/seasons/earlier" component={EarlierPage} />
-        <Route path="/seasons/like/:id" component={LikePage} />
-        <Route path="/probes" component={ProbesPage} />
-        <Route path="/incoming" component={IncomingPage} />
-        <Route path="/keys" component={KeysPage} />
-        <Route path="/practice/:id?" component={PracticePage} />
-        <Route path="/plan/lay" component={LayPage} />
-        <Route path="/plan/:what?" component={PlanPage} />
-        <Route path="/keeping" component={KeepingPage} />
-        <Route path="/telling" component={TellingPage} />
-        <Route path="/settings" component={SettingsPage} />
-        <Route path="/more" component={MorePage} />
-        <Route default component={NoPage} />
+        {linkAddresses.map((path) => (
+          <Route key={path} path={path} component={LinkPage} />
+        ))}
+        {(isLocked ? [] : pages).map(([path, Page]) => (
+          <Route key={path} path={path} component={Page} />
+        ))}
+        <Route default component={isLocked ? SignInPage : NoPage} />
       </Router>
     </ErrorBoundary>
   );
