@@ -222,6 +222,22 @@ describe('a pile', () => {
     expect(await first.getByRole('cell').first().textContent()).toContain(last);
   });
 
+  test('the charts ask for the time of the house, also when its clock is heard of last', async () => {
+    const { page } = await open({ path: '/' });
+    await page.route('**/api/health', async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 1_500));
+      await route.continue();
+    });
+    const spans: number[] = [];
+    page.on('request', (request) => {
+      const to = new URL(request.url()).searchParams.get('to');
+      if (request.url().includes('/series?') && to) spans.push(Date.parse(to));
+    });
+    await page.goto(`${new URL(page.url()).origin}/piles/north-bed`);
+    await page.getByRole('img', { name: /^Temperature in °C over time.*Core from/ }).waitFor();
+    expect(Math.abs((spans.at(-1) ?? 0) - farmNowMs)).toBeLessThan(60_000);
+  });
+
   test('the span asked for is the span chosen', async () => {
     const here = await open({ path: '/piles/north-bed' });
     await here.page.locator('canvas').first().waitFor();

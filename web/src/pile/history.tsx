@@ -11,7 +11,7 @@ import { SeriesTable } from '../chart/series-table.tsx';
 import { instantOfWall, wallOfInstant } from '../format/local-time.ts';
 import { house } from '../live/house.ts';
 import { houseNowMs } from '../live/house-clock.ts';
-import { useReader } from '../live/use-house.ts';
+import { useHouse, useReader } from '../live/use-house.ts';
 import { Choice, Refusal, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer, useThrottled } from '../parts/use-answer.ts';
@@ -37,7 +37,9 @@ export function History({ pile }: { readonly pile: PileDetail }) {
     const nowMs = clock ? houseNowMs(clock, performance.now()) : Date.now();
     return spanOf(choice === 'custom' ? 'batch' : choice, startedAtMs, nowMs);
   };
-  const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected}`;
+  // Before the house's clock is known this device's may be years off: what was asked by it is asked anew.
+  const byWhom = useHouse(({ clock }) => (clock ? 'house' : 'device'));
+  const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected} ${byWhom}`;
   const {
     value: series,
     error,
