@@ -2,19 +2,22 @@
  * tests/bench/scale/paced-publisher.ts: every probe speaks once a minute, evenly spread, at QoS 1 over a few gateways.
  *
  * Takes:  a broker, the probes, who wants to know of each reading; a clock that may run fast, its minutes then too.
- * Gives:  how many were acknowledged and how far the publisher itself fell behind its clock.
+ * Gives:  how many were acknowledged, how far the publisher itself fell behind its clock, how often a line broke.
  */
-import { connectAsync } from 'mqtt';
 import { type Clock, liveClock } from '../../../shared/clock.ts';
+import { openGateway } from './gateway.ts';
 import { type FarmProbe, tempAtC } from './scale-farm.ts';
 
-const gateways = 8;
+const gatewayCount = 8;
 const tickMs = 20;
 const periodMs = 60_000;
+/** For what a house that was held up has yet to acknowledge. */
+const patienceMs = 60_000;
 
 export interface PacedPublisher {
-  counts(): { sent: number; acked: number; mostBehindMs: number };
-  stop(): Promise<void>;
+  counts(): { sent: number; acked: number; mostBehindMs: number; breaks: number };
+  /** Sends nothing new, and resolves once all is acknowledged or the time is over. */
+  stop(withinMs?: number): Promise<void>;
 }
 
 export async function startPacedPublisher(
@@ -23,13 +26,12 @@ export async function startPacedPublisher(
   published: (probe: FarmProbe, atMs: number, sentMs: number) => void,
   clock: Clock = liveClock,
 ): Promise<PacedPublisher> {
-  const clients = await Promise.all(
-    Array.from({ length: gateways }, (_, index) => connectAsync(mqttUrl, { clientId: `scale-gateway-${index}` })),
+  const gateways = await Promise.all(
+    Array.from({ length: gatewayCount }, (_, index) => openGateway(mqttUrl, `scale-gateway-${index}`)),
   );
   const startMs = Date.now();
   const speed = clock.speed;
   let sent = 0;
-  let acked = 0;
   let mostBehindMs = 0;
   const timer = setInterval(() => {
     const nowMs = Date.now();
@@ -41,16 +43,17 @@ export async function startPacedPublisher(
       const atMs = clock.nowMs();
       const payload = `{"time":${atMs},"temperature":${tempAtC(probe.position, 168)}}`;
       published(probe, atMs, Date.now());
-      clients[sent % gateways]?.publish(`piles/${probe.site}/${probe.probe}/reading`, payload, { qos: 1 }, (error) => {
-        if (!error) acked += 1;
-      });
+      gateways[sent % gatewayCount]?.send(`piles/${probe.site}/${probe.probe}/reading`, payload);
     }
   }, tickMs);
+
+  const sum = (of: (counts: { acked: number; breaks: number }) => number) =>
+    gateways.reduce((total, gateway) => total + of(gateway.counts()), 0);
   return {
-    counts: () => ({ sent, acked, mostBehindMs }),
-    async stop() {
+    counts: () => ({ sent, acked: sum(({ acked }) => acked), mostBehindMs, breaks: sum(({ breaks }) => breaks) }),
+    async stop(withinMs = patienceMs) {
       clearInterval(timer);
-      await Promise.all(clients.map((client) => client.endAsync()));
+      await Promise.all(gateways.map((gateway) => gateway.stop(withinMs)));
     },
   };
 }
