@@ -65,6 +65,8 @@ const bandAheadMs = 2 * msPerDay;
 const bandsAtATime = 2;
 /** Piles begun at a start before signals and timers get their turn. */
 const beginAtATime = 16;
+/** Real time a round may take before readings and pages get their turn: late ones may send every pile back at once. */
+const roundTurnMs = 20;
 /** Enough to be quick, few enough that a start needs little memory. */
 const pageRows = 8_192;
 
@@ -396,7 +398,12 @@ export class WatchHouse implements WatchDoor {
     const realMs = Date.now();
     const quietMs = Math.max(quietLookMs, this.#entries.size * quietLookMsPerPile);
     const keepEveryMs = Math.max(keepPlaceMs, this.#entries.size * keepPlaceMsPerPile);
+    let turnAtMs = performance.now();
     for (const entry of this.#entries.values()) {
+      if (performance.now() - turnAtMs >= roundTurnMs) {
+        await turnOfOthers();
+        turnAtMs = performance.now();
+      }
       if (this.#closed) return;
       if (!entry.news && realMs - entry.lookedAtMs < quietMs) continue;
       const keepPlace = realMs - entry.keptAtMs >= keepEveryMs;

@@ -30,6 +30,7 @@ export async function startPacedPublisher(
     Array.from({ length: gatewayCount }, (_, index) => openGateway(mqttUrl, `scale-gateway-${index}`)),
   );
   const startMs = Date.now();
+  const firstAtMs = clock.nowMs();
   const speed = clock.speed;
   let sent = 0;
   let mostBehindMs = 0;
@@ -40,7 +41,8 @@ export async function startPacedPublisher(
     for (; sent < due; sent += 1) {
       const probe = probes[sent % probes.length];
       if (probe === undefined) continue;
-      const atMs = clock.nowMs();
+      // Measured when it was due, however late it is sent: two of one probe never bear the same time.
+      const atMs = Math.round(firstAtMs + (sent / probes.length) * periodMs);
       const payload = `{"time":${atMs},"temperature":${tempAtC(probe.position, 168)}}`;
       published(probe, atMs, Date.now());
       gateways[sent % gatewayCount]?.send(`piles/${probe.site}/${probe.probe}/reading`, payload);
