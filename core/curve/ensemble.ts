@@ -27,6 +27,19 @@ export interface Ensemble {
 export interface EnsembleOptions {
   readonly members?: number;
   readonly seed?: number;
+  /** Where its curves may lie, for whoever is done with them before the next; else each has room of its own. */
+  readonly room?: EnsembleRoom;
+}
+
+/** Room that is used again and again: a megabyte taken and given back for each of thousands of piles leaves holes behind. */
+export class EnsembleRoom {
+  #values = new Float64Array(0);
+
+  /** @returns `count` values, whatever was in them. */
+  take(count: number): Float64Array {
+    if (this.#values.length < count) this.#values = new Float64Array(count);
+    return this.#values.subarray(0, count);
+  }
 }
 
 /** Longest span that is run, whatever is asked [h]: 60 days. */
@@ -44,8 +57,10 @@ export function runEnsemble(
   const airC = airCourse(air, fromMs, hours);
   const course = { airC, hours, actsByHour: byHour(setup.acts, fromMs) };
   const random = seededRandom(options.seed ?? 1);
-  const coreC = new Float64Array(members * (hours + 1));
-  const moistureFrac = new Float64Array(members * (hours + 1));
+  const values = members * (hours + 1);
+  const both = options.room?.take(2 * values) ?? new Float64Array(2 * values);
+  const coreC = both.subarray(0, values);
+  const moistureFrac = both.subarray(values);
   for (let index = 0; index < members; index += 1) {
     const from = index * (hours + 1);
     const to = from + hours + 1;

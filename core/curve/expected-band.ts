@@ -9,10 +9,12 @@ import { msPerHour } from '../../shared/units.ts';
 import type { PileSetup } from '../judge/setup.ts';
 import type { AirReading } from './air-course.ts';
 import type { WorkedBand } from './band.ts';
-import { type Ensemble, type EnsembleOptions, runEnsemble } from './ensemble.ts';
+import { type Ensemble, type EnsembleOptions, EnsembleRoom, runEnsemble } from './ensemble.ts';
 
 /** What the lumped model itself misses [K]: published models of composting miss the mean of a curve by 2 °C (Mason 2006, second-hand). */
 const modelErrorK = 2;
+
+const room = new EnsembleRoom();
 
 export function expectedBand(
   setup: PileSetup,
@@ -20,7 +22,7 @@ export function expectedBand(
   toMs: number,
   options: EnsembleOptions = {},
 ): WorkedBand {
-  return bandOfEnsemble(runEnsemble(setup, air, toMs, options), originOf(setup, air));
+  return bandOfEnsemble(runEnsemble(setup, air, toMs, { ...options, room }), originOf(setup, air));
 }
 
 export function bandOfEnsemble(ensemble: Ensemble, origin: string): WorkedBand {

@@ -2,7 +2,8 @@ import { mean, quantileSorted, standardDeviation } from 'simple-statistics';
 import { expect, test } from 'vitest';
 import { airCourse } from '../../../core/curve/air-course.ts';
 import { bandAt } from '../../../core/curve/band.ts';
-import { expectedBand, quantileOfSorted } from '../../../core/curve/expected-band.ts';
+import { runEnsemble } from '../../../core/curve/ensemble.ts';
+import { bandOfEnsemble, expectedBand, quantileOfSorted } from '../../../core/curve/expected-band.ts';
 import { seededRandom } from '../../../core/curve/random.ts';
 import { saturatedVapourKgM3 } from '../../../core/curve/vapour-table.ts';
 import { msPerHour } from '../../../shared/units.ts';
@@ -112,4 +113,13 @@ test('saturatedVapourKgM3() is within 0.02 % of the shared equation between 0 an
     const exact = vapourDensityKgM3(tempC, 100);
     expect(Math.abs(saturatedVapourKgM3(tempC) - exact) / exact).toBeLessThan(2e-4);
   }
+});
+
+test('expectedBand() of piles in turn, longer and shorter, is that of each alone', () => {
+  const alone = [3, 9, 1].map((days) => expectedBand(setupOf(), [], startMs + days * 24 * msPerHour, { members: 9 }));
+  const again = [3, 9, 1].map((days) => {
+    const ensemble = runEnsemble(setupOf(), [], startMs + days * 24 * msPerHour, { members: 9 });
+    return bandOfEnsemble(ensemble, alone[0]?.origin ?? '');
+  });
+  expect(again).toEqual(alone);
 });
