@@ -5,7 +5,7 @@ import { cpus, totalmem } from 'node:os';
 
 interface Bench {
   /** Prints its table and gives the figures. @param part Of those that have parts: only this one. */
-  run(part?: string): Promise<Record<string, number>>;
+  run(part?: string): Promise<Record<string, number | readonly number[]>>;
 }
 
 const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {

@@ -2,9 +2,11 @@
  * tests/bench/soak.ts: `npm run bench -- soak`: an hour of 10,000 probes, a reading a minute each, in one SQLite house.
  *
  * Takes:  BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless told: readings, probes and house then share
- *         one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of warming up.
- * Gives:  whether memory grows and pages fall behind, by regression over the hour after twenty minutes of warming up;
- *         what was lost. An hour is one of the house's clock; lags are real time.
+ *         one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of
+ *         warming up than twenty minutes, BRANHEARTH_BENCH_SOAK_MIN for another than an hour.
+ * Gives:  what was lost, and minute by minute lag and memory and what it is made of: whether they grow, over the whole
+ *         time and over its second half, where what only fills has filled. An hour is one of the house's clock; lags
+ *         are real time.
  */
 import { join } from 'node:path';
 import { fastClock } from '../../shared/clock.ts';
@@ -13,33 +15,31 @@ import { makeDataDir } from '../helpers/open-test-house.ts';
 import { spawnHouse } from '../helpers/spawn-house.ts';
 import { openLiveLag } from './scale/live-lag.ts';
 import { startPacedPublisher } from './scale/paced-publisher.ts';
-import { residentMb } from './scale/resident.ts';
 import { layScaleFarm, scaleProbes } from './scale/scale-farm.ts';
+import { memoryDoor } from './soak/memory-door.ts';
+import { lookAt, type SoakLook, soakFigures } from './soak/soak-figures.ts';
 
 const probeCount = Number(process.env.BRANHEARTH_BENCH_PROBES ?? 10_000);
 const speed = Number(process.env.BRANHEARTH_BENCH_SPEED ?? 20);
 const warmMin = Number(process.env.BRANHEARTH_BENCH_WARM_MIN ?? 20);
-const soakMin = 60;
-/** House time between looks. */
-const everyMin = 2;
+const soakMin = Number(process.env.BRANHEARTH_BENCH_SOAK_MIN ?? 60);
+/** Rows of the table that is printed. */
+const shownRows = 12;
 
-interface Look {
-  readonly hour: number;
-  readonly rssMb: number;
-  readonly p50Ms: number;
-  readonly p99Ms: number;
-}
-
-export async function run(): Promise<Record<string, number>> {
+export async function run(): Promise<Record<string, number | readonly number[]>> {
   const { dataDir, remove } = await makeDataDir();
   const probes = scaleProbes(probeCount);
   const nowMs = Date.now();
   await layScaleFarm(dataDir, probes, nowMs);
   const before = await rowsIn(dataDir);
   const setting = { startMs: Date.now(), anchorMs: Date.now(), speed };
+  const memory = memoryDoor(dataDir);
   const house = await spawnHouse(dataDir, {
     environment: { CLOCK: JSON.stringify(setting), LOG_LEVEL: 'info' },
+    plainEnvironment: memory.plainEnvironment,
     patienceMs: 600_000,
+    // As `npm start` has it.
+    nodeArguments: ['--max-semi-space-size=4', ...memory.nodeArguments],
   });
   try {
     const page = await openLiveLag(house.pagesUrl);
@@ -50,16 +50,17 @@ export async function run(): Promise<Record<string, number>> {
       fastClock(setting),
     );
     await minutes(warmMin);
-    const looks: Look[] = [];
-    for (let minute = everyMin; minute <= soakMin; minute += everyMin) {
+    const collected = [await memory.ask('collected')];
+    const looks: SoakLook[] = [];
+    for (let minute = 1; minute <= soakMin; minute += 1) {
       page.restart();
-      await minutes(everyMin);
-      const { lagsMs } = page.figures();
-      const at = (share: number) => lagsMs[Math.floor(share * (lagsMs.length - 1))] ?? Number.NaN;
-      looks.push({ hour: minute / 60, rssMb: await residentMb(house.child.pid), p50Ms: at(0.5), p99Ms: at(0.99) });
+      await minutes(1);
+      looks.push(lookAt(page.figures().lagsMs, await memory.ask()));
+      // Seldom, as it is not what a house does by itself; what is in use between is garbage in part.
+      if (minute % Math.ceil(soakMin / 4) === 0 || minute === soakMin) collected.push(await memory.ask('collected'));
     }
     await publisher.stop();
-    const { sent, acked, mostBehindMs } = publisher.counts();
+    const { sent, acked, mostBehindMs, breaks } = publisher.counts();
     await new Promise((resolve) => setTimeout(resolve, 5_000));
     const neverShown = page.figures().waiting;
     page.close();
@@ -68,23 +69,22 @@ export async function run(): Promise<Record<string, number>> {
     console.log(
       `${probeCount} probes, a reading a minute each by a clock ${speed} times as fast: ${Math.round((probeCount * speed) / 60)} readings/s, ${soakMin} minutes of the house after ${warmMin} of warming up`,
     );
+    const rowEvery = Math.max(1, Math.floor(soakMin / shownRows));
     console.table(
-      looks.filter((_, index) => index % 5 === 4).map((look) => ({ ...look, hour: Math.round(look.hour * 100) / 100 })),
+      looks.map((look, index) => ({ minute: index + 1, ...look })).filter(({ minute }) => minute % rowEvery === 0),
     );
     return {
       probes: probeCount,
       speed,
+      warm_min: warmMin,
+      soak_min: soakMin,
       readings: sent,
       unacknowledged: sent - acked,
       lost,
       never_shown: neverShown,
-      rss_mb: looks.at(-1)?.rssMb ?? Number.NaN,
-      rss_growth_mb_per_h: slope(looks.map(({ hour, rssMb }) => [hour, rssMb])),
-      lag_p50_ms: looks.at(-1)?.p50Ms ?? Number.NaN,
-      lag_p99_ms: looks.at(-1)?.p99Ms ?? Number.NaN,
-      lag_p50_growth_ms_per_h: slope(looks.map(({ hour, p50Ms }) => [hour, p50Ms])),
-      lag_p99_growth_ms_per_h: slope(looks.map(({ hour, p99Ms }) => [hour, p99Ms])),
+      line_breaks: breaks,
       publisher_behind_ms: Math.round(mostBehindMs),
+      ...soakFigures(looks, collected),
     };
   } finally {
     await house.stop('SIGKILL');
@@ -100,13 +100,4 @@ async function rowsIn(dataDir: string): Promise<number> {
   const { rows } = await store.size();
   await store.close();
   return rows;
-}
-
-/** Of the straight line nearest to the points (least squares). */
-function slope(points: readonly (readonly [x: number, y: number])[]): number {
-  const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-  const meanX = mean(points.map(([x]) => x));
-  const meanY = mean(points.map(([, y]) => y));
-  const rise = points.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0);
-  return Math.round((10 * rise) / points.reduce((sum, [x]) => sum + (x - meanX) ** 2, 0)) / 10;
 }
