@@ -18,7 +18,7 @@ const reasons: Readonly<Record<string, string>> = {
   '55P03': 'another program holds what is needed for too long',
   '25006': 'the database may only be read',
   '28P01': 'the user name or the password is wrong',
-  '28000': 'this user may not come in from here',
+  '28000': 'this user may not come in from here, or only under TLS (sslmode in the address)',
   '3D000': 'there is no database of that name',
   '42501': 'this user may not do that there',
   '22021': 'the database keeps no text with such a character in it',

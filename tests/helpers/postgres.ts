@@ -6,12 +6,13 @@
  * Never:  uses or leaves a service of the machine, and never runs the server as root: it refuses that.
  */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { chownSync, existsSync, readdirSync, readFileSync } from 'node:fs';
+import { chownSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import { freePort } from './free-port.ts';
+import type { Certificate } from './https-server.ts';
 
 const programs = findPrograms();
 export const hasPostgres = programs !== undefined;
@@ -40,8 +41,20 @@ export interface Postgres {
   remove(): Promise<void>;
 }
 
-/** @param settings Lines of postgresql.conf. */
-export async function startPostgres(settings: Readonly<Record<string, string>> = {}): Promise<Postgres> {
+/** A program of the same installation, such as pg_dump. */
+export function postgresProgram(name: string): string {
+  if (programs === undefined) throw new Error('Cannot run a program of PostgreSQL as it must be installed');
+  return join(programs, name);
+}
+
+/**
+ * @param settings Lines of postgresql.conf.
+ * @param tls With it, nobody comes in without TLS.
+ */
+export async function startPostgres(
+  settings: Readonly<Record<string, string>> = {},
+  tls?: Certificate,
+): Promise<Postgres> {
   if (programs === undefined) throw new Error('Cannot start PostgreSQL as it must be installed');
   const folder = await mkdtemp(join(tmpdir(), 'branhearth-postgres-'));
   const asRoot = process.getuid?.() === 0;
@@ -56,10 +69,12 @@ export async function startPostgres(settings: Readonly<Record<string, string>> =
     stdio: ['ignore', 'ignore', 'inherit'],
     env: { PATH: process.env.PATH ?? '', LC_ALL: 'C.UTF-8' },
   });
+  const withTls = tls && { ssl: 'on', ...layTls(data, tls, owner) };
   const options = {
     listen_addresses: '127.0.0.1',
     unix_socket_directories: folder,
     max_connections: '200',
+    ...withTls,
     ...settings,
   };
   const given = Object.entries(options).flatMap(([name, value]) => ['-c', `${name}=${value}`]);
@@ -73,7 +88,7 @@ export async function startPostgres(settings: Readonly<Record<string, string>> =
     runningNow.add(child);
     for (let attempt = 0; attempt < 400; attempt += 1) {
       if (child.exitCode !== null) throw new Error(`Cannot start PostgreSQL: it ended with ${child.exitCode}`);
-      if (await answers(port)) return;
+      if (await answers(port, tls)) return;
       await new Promise((resolve) => setTimeout(resolve, 25));
     }
     throw new Error('Cannot start PostgreSQL: it does not answer after 10 s');
@@ -104,7 +119,7 @@ export async function startPostgres(settings: Readonly<Record<string, string>> =
     async database() {
       databases += 1;
       const name = `farm_${process.pid}_${databases}`;
-      await ask(port, 'postgres', `CREATE DATABASE ${name}`);
+      await ask(port, 'postgres', `CREATE DATABASE ${name}`, tls);
       return `postgres://keeper@127.0.0.1:${port}/${name}`;
     },
     async remove() {
@@ -128,8 +143,25 @@ function parentOf(pid: number): number | undefined {
   }
 }
 
-async function ask(port: number, database: string, statement: string): Promise<void> {
-  const client = new Client({ host: '127.0.0.1', port, user: 'keeper', database, connectionTimeoutMillis: 2_000 });
+/** The server reads its key only where nobody else can; every line of another machine or user has to be under TLS. */
+function layTls(data: string, { key, cert }: Certificate, owner: { uid: number; gid: number } | undefined) {
+  const files = { ssl_key_file: join(data, 'server.key'), ssl_cert_file: join(data, 'server.crt') };
+  writeFileSync(files.ssl_key_file, key, { mode: 0o600 });
+  writeFileSync(files.ssl_cert_file, cert);
+  if (owner) for (const file of Object.values(files)) chownSync(file, owner.uid, owner.gid);
+  writeFileSync(join(data, 'pg_hba.conf'), 'hostssl all all 127.0.0.1/32 trust\n');
+  return files;
+}
+
+async function ask(port: number, database: string, statement: string, tls?: Certificate): Promise<void> {
+  const client = new Client({
+    host: '127.0.0.1',
+    port,
+    user: 'keeper',
+    database,
+    connectionTimeoutMillis: 2_000,
+    ...(tls && { ssl: { ca: tls.cert } }),
+  });
   client.on('error', () => {});
   await client.connect();
   try {
@@ -139,8 +171,8 @@ async function ask(port: number, database: string, statement: string): Promise<v
   }
 }
 
-function answers(port: number): Promise<boolean> {
-  return ask(port, 'postgres', 'SELECT 1').then(
+function answers(port: number, tls: Certificate | undefined): Promise<boolean> {
+  return ask(port, 'postgres', 'SELECT 1', tls).then(
     () => true,
     () => false,
   );
