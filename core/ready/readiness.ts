@@ -67,7 +67,10 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
       says: facts.confirmed ? 'A person found its smell and look good.' : 'Nobody has judged its smell and look yet.',
     },
   ];
-  if (!gone) return { proposal: 'not-yet', points, next: 'Let it work.' };
+  if (!gone) {
+    const next = came ? 'Let it work until it has come back near the air.' : 'Let it work.';
+    return { proposal: 'not-yet', points, next };
+  }
   if (!still) {
     return { proposal: 'turn-and-see', points, next: 'Turn it once and see for a day whether it warms again.' };
   }

@@ -44,7 +44,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         condition: `It is too hot${hottest(facts)}, and ${temp(actC)} is the limit.`,
         next:
           finding.severity === 'urgent'
-            ? 'Spread it out thin now: the culture you want is dying.'
+            ? 'Spread it out thin now, with gloves and a dust mask on: the culture you want is dying.'
             : 'Turn it or spread it thinner now, with gloves and a dust mask on.',
         tone: finding.severity === 'urgent' ? 'danger' : 'act',
       };

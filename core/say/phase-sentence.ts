@@ -48,7 +48,7 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
       return calm(
         `Its heat is passing: the core is down to ${core}${above}.`,
         assessment.progressPct >= 90
-          ? 'Turn it once and see whether it warms again; smell and look at it as you do.'
+          ? 'Let it come down near the air; then turn it once and see whether it warms again.'
           : 'Leave it covered; a second warming may follow.',
       );
     case 'settled':

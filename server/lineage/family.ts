@@ -6,7 +6,7 @@
  */
 import { type LineageKey, refOf } from '../../core/lineage/graph.ts';
 import type { Whole } from '../../core/lineage/shares.ts';
-import type { BatchView, LineageNode } from '../../shared/api/lineage.ts';
+import { type BatchView, endingNames, type LineageNode } from '../../shared/api/lineage.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type {
   BatchRecord,
@@ -94,7 +94,7 @@ export function nodeFacts(family: Family, key: LineageKey): NodeFacts | undefine
     const batch = family.batches.get(id);
     if (!batch) return undefined;
     const view = batchView(family, batch);
-    const ended = view.ending === null ? '' : `, ${view.ending}`;
+    const ended = view.ending === null ? '' : `, ${endingNames[view.ending]}`;
     return {
       name: view.name,
       says: `${batch.stage}, laid ${dayWords(batch.startedAtMs, family.timeZone)} on ${view.pileName}${ended}`,
@@ -140,7 +140,7 @@ function lotSays({ facts }: LotRecord, timeZone: string): string {
   const from = facts.supplier ? ` from ${facts.supplier}` : '';
   const number = facts.lotNumber ? `, lot ${facts.lotNumber}` : '';
   const organic = facts.organic === 'unknown' ? '' : `, organic: ${facts.organic}`;
-  return `${facts.material}${from}${number}${organic}`;
+  return `${facts.material.replaceAll('-', ' ')}${from}${number}${organic}`;
 }
 
 /** What there was of a node before anything was taken from it. */

@@ -21,6 +21,15 @@ export type FlowWay = z.infer<typeof flowWaySchema>;
 export const endings = ['finished', 'continued', 'split', 'merged', 'used', 'abandoned'] as const;
 export const endingSchema = z.enum(endings);
 export type Ending = z.infer<typeof endingSchema>;
+/** In words, after “it was” or a comma. */
+export const endingNames: Record<Ending, string> = {
+  finished: 'finished',
+  continued: 'taken on to the next stage',
+  split: 'parted',
+  merged: 'put together with others',
+  used: 'used up',
+  abandoned: 'abandoned',
+};
 
 const massKg = z.number().positive().max(1_000_000);
 const volumeL = z.number().positive().max(1_000_000);

@@ -129,6 +129,10 @@ describe('times on the wall clock', () => {
     expect(clockTime(summerMs, lisbon)).toBe('13:30');
     expect(clockTime(summerMs, { ...lisbon, hour12: true })).toBe('1:30 pm');
     expect(dayAndTime(summerMs, lisbon)).toBe('Tue 1 Jul, 13:30');
+    // Of another year than it is, with that year: a diary goes back over seasons.
+    const year = new Date(summerMs).getUTCFullYear();
+    expect(dayAndTime(summerMs, { ...lisbon, yearNow: year })).toBe('Tue 1 Jul, 13:30');
+    expect(dayAndTime(summerMs, { ...lisbon, yearNow: year + 1 })).toBe(`Tue 1 Jul ${year}, 13:30`);
   });
   test('of the same local day the time alone is told', () => {
     const noonMs = Date.parse('2031-07-01T12:00:00Z');

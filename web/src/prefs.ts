@@ -73,6 +73,10 @@ export function setBearerToken(next: string): void {
 const hour12 = hour12Of(globalThis.navigator?.language);
 
 /** Whose clock times are told in. */
-export function readerOf(zone: Prefs['zone'], siteZone: string | null | undefined): Reader {
-  return { timeZone: zone === 'site' && siteZone ? siteZone : undefined, hour12 };
+export function readerOf(zone: Prefs['zone'], siteZone: string | null | undefined, yearNow?: number): Reader {
+  return {
+    timeZone: zone === 'site' && siteZone ? siteZone : undefined,
+    hour12,
+    ...(yearNow !== undefined && { yearNow }),
+  };
 }

@@ -98,6 +98,21 @@ const asLaid: [string, Curve, number, Curve | null, string, string][] = [
     notYet,
   ],
 ];
+test('sayCondition() of one that is too hot sends nobody to it without gloves and mask, however hot', () => {
+  for (const peakC of [52, 61]) {
+    const saying = play(setupOf(), 40, through([0, 22], [40, peakC])).say();
+    expect([peakC, saying.next]).toEqual([peakC, expect.stringContaining('with gloves and a dust mask on')]);
+  }
+});
+
+test('what is to be done next says the same beside the sentence and beside the signs of readiness', () => {
+  const all = play(setupOf(), 140, through([0, 22], [30, 43], [110, 43], [140, 31]));
+  expect(all.last).toMatchObject({ phase: 'cooling', readiness: { proposal: 'not-yet' } });
+  expect(all.last?.progressPct).toBeGreaterThanOrEqual(90);
+  expect(all.say().next).toBe('Let it come down near the air; then turn it once and see whether it warms again.');
+  expect(all.last?.readiness.next).toBe('Let it work until it has come back near the air.');
+});
+
 test('sayCondition() of one laid hot tells how near its limit it is', () => {
   const saying = play(setupOf(), 0, () => 47).say();
   expect([saying.condition, saying.tone]).toEqual([

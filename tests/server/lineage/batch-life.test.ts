@@ -145,7 +145,7 @@ describe('from a wood to two beds', () => {
       [-1, 'soil, laid '],
       [-2, 'bran, laid '],
       [-3, 'starter collected at oak wood above the terrace '],
-      [-3, 'wheat-bran from Saltmere Mill, lot =7, organic: certified'.replace(/\d.*$/, '')],
+      [-3, 'wheat bran from Saltmere Mill, lot =7, organic: certified'.replace(/\d.*$/, '')],
     ]);
     expect((await farm.get('/api/lineage?start=lot:nope')).statusCode).toBe(404);
     expect((await farm.get('/api/lineage?start=nonsense')).statusCode).toBe(400);

@@ -2,19 +2,16 @@
  * web/batch/batch-words.ts: how the ends, ways and uses of batches and the facts of lots are said.
  */
 import { figure, measureText } from '../../../core/mix/measure.ts';
-import type { BatchView, Ending, FlowView, FlowWay, useTargets } from '../../../shared/api/lineage.ts';
+import {
+  type BatchView,
+  endingNames,
+  type FlowView,
+  type FlowWay,
+  type useTargets,
+} from '../../../shared/api/lineage.ts';
 import type { Lot, organicStatuses } from '../../../shared/api/lots.ts';
 import type { PlanUnits } from '../../../shared/api/plan.ts';
 import { capital, materialNames, stageNames } from '../format/words.ts';
-
-export const endingNames: Record<Ending, string> = {
-  finished: 'finished',
-  continued: 'taken on to the next stage',
-  split: 'parted',
-  merged: 'put together with others',
-  used: 'used up',
-  abandoned: 'abandoned',
-};
 
 export const wayNames: Record<FlowWay, string> = {
   input: 'mixed in',
@@ -65,7 +62,12 @@ export function batchSentence(batch: BatchView, day: (instant: string) => string
   return `${laid}; ${ending} ${day(batch.endedAt)}.`;
 }
 
-export function lotSentence({ facts, storage, usedUp }: Lot, day: (instant: string | number) => string): string {
+/** @param amount How much there was of it, where that is said in the same breath. */
+export function lotSentence(
+  { facts, storage, usedUp }: Lot,
+  day: (instant: string | number) => string,
+  amount?: string,
+): string {
   const parts =
     facts.kind === 'starter'
       ? [
@@ -74,7 +76,7 @@ export function lotSentence({ facts, storage, usedUp }: Lot, day: (instant: stri
           facts.medium && `on ${facts.medium}`,
           facts.sugar &&
             `with ${facts.sugar}${facts.sugarRatio === undefined ? '' : ` ${figure(facts.sugarRatio, 2)}:1`}`,
-          storage && `kept ${storage}`,
+          storage && `kept: ${storage}`,
         ]
       : [
           lotMaterialNames[facts.material],
@@ -82,8 +84,8 @@ export function lotSentence({ facts, storage, usedUp }: Lot, day: (instant: stri
           facts.lotNumber && `lot ${facts.lotNumber}`,
           facts.organic !== 'unknown' && organicNames[facts.organic],
           facts.receivedAt && `received ${day(facts.receivedAt)}`,
-          storage && `kept ${storage}`,
+          storage && `kept: ${storage}`,
         ];
-  const said = parts.filter(Boolean).join(', ');
+  const said = [amount?.replaceAll(' ', '\u00a0'), ...parts].filter(Boolean).join(', ');
   return `${capital(said === '' ? (facts.kind === 'starter' ? 'starter' : 'material') : said)}${usedUp ? '; used up' : ''}.`;
 }

@@ -1,7 +1,7 @@
 /**
  * web/batch/batches-page.tsx: every batch, those that work first, and the way to lots and the family tree.
  */
-import type { BatchView } from '../../../shared/api/lineage.ts';
+import { type BatchView, endingNames } from '../../../shared/api/lineage.ts';
 import { reasonOf } from '../api/client.ts';
 import { batchDay } from '../format/age.ts';
 import { capital, counted, stageNames } from '../format/words.ts';
@@ -10,7 +10,6 @@ import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
 import { getBatches } from './batch-api.ts';
-import { endingNames } from './batch-words.ts';
 import { batchesSentence } from './batches-sentence.ts';
 import { fullDay } from './full-date.ts';
 import './batch.css';

@@ -33,7 +33,10 @@ export function InputFields({ lots, inputs, onInputs, wrong }: InputFieldsProps)
   if (open.length === 0) {
     return (
       <p class="hint">
-        Nothing is known of starters and materials yet. <a href="/lots">Write down a lot</a>
+        {lots.length === 0
+          ? 'No starter and no material is written down yet.'
+          : 'Every starter and material that is written down is used up.'}{' '}
+        <a href="/lots">Write down {lots.length === 0 ? 'one' : 'another'}</a>
       </p>
     );
   }

@@ -69,9 +69,7 @@ function LotList({ lots }: { readonly lots: readonly Lot[] }) {
           <h3>
             <a href={`/lots/${lot.id}`}>{lot.name}</a>
           </h3>
-          <p class="quiet">
-            {lotSentence(lot, day)} {amountWords(lot, units)}
-          </p>
+          <p class="quiet">{lotSentence(lot, day, amountWords(lot, units))}</p>
         </li>
       ))}
     </ul>
@@ -100,9 +98,7 @@ export function LotPage() {
         {error !== undefined && <p class="lead">{reasonOf(error)}</p>}
         {value && (
           <>
-            <p class="sentence">
-              {lotSentence(value, day)} {amountWords(value, units)}
-            </p>
+            <p class="sentence">{lotSentence(value, day, amountWords(value, units))}</p>
             {value.note && <p class="diary-note">{value.note}</p>}
             <p class="buttons">
               <a class="button" href={`/lineage?start=lot:${id}`}>

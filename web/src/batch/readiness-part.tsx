@@ -21,7 +21,7 @@ import { usePrefs } from '../prefs.ts';
 import { useStore } from '../store.ts';
 import { getReadiness } from './batch-api.ts';
 
-const evidenceNames = { present: 'Seen', absent: 'Not seen', missing: 'Cannot be told' } as const;
+const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Cannot be told' } as const;
 
 export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
   const { value, error, refresh } = useAnswer(batch.id, () => getReadiness(batch.id));

@@ -11,6 +11,8 @@ export interface Reader {
   readonly hour12: boolean;
   /** Midnight of the first day, where days are counted and have no date, as in practice [epoch ms]. */
   readonly dayOneMs?: number;
+  /** The year that goes without saying; days of another one are told with theirs. */
+  readonly yearNow?: number;
 }
 
 export function hour12Of(locale: string | undefined): boolean {
@@ -49,7 +51,12 @@ export function nearTime(atMs: number, nowMs: number, reader: Reader): string {
 
 export function shortDay(atMs: number, reader: Reader): string {
   if (reader.dayOneMs !== undefined) return `day ${Math.floor((atMs - reader.dayOneMs) / msPerDay) + 1}`;
-  return formatter(reader, { weekday: 'short', day: 'numeric', month: 'short' }).format(atMs).replace(',', '');
+  const { yearNow } = reader;
+  const isOther = yearNow !== undefined && new Date(atMs).getUTCFullYear() !== yearNow;
+  const day = { weekday: 'short', day: 'numeric', month: 'short' } as const;
+  return formatter(reader, isOther ? { ...day, year: 'numeric' } : day)
+    .format(atMs)
+    .replace(',', '');
 }
 
 export function longDay(atMs: number, reader: Reader): string {

@@ -89,7 +89,8 @@ const feelShort: Record<(typeof squeezeFeels)[number], string> = {
 /** One phrase for an entry. @example sayFacts({ kind: 'watered', amountL: 8 }, metric) // => "Watered, 8 L" */
 export function sayFacts(facts: EntryFacts, units: PlanUnits): string {
   const text = (kind: Parameters<typeof measureText>[0], value: number) => measureText(kind, value, units, 3);
-  const parts = [entryNames[facts.kind], ...details(facts, text)];
+  const said = facts.kind === 'readiness' ? (facts.ready ? 'Found ready' : 'Not ready yet') : entryNames[facts.kind];
+  const parts = [said, ...details(facts, text)];
   return parts.filter((part) => part !== undefined).join(', ');
 }
 
@@ -128,11 +129,7 @@ function details(
           : `moisture ${plainNumber(sampleMoistureFrac(facts.wetG, facts.dryG) * 100, 0)} %`,
       ];
     case 'readiness':
-      return [
-        `smell ${judgementNames[facts.smell]}`,
-        `look ${judgementNames[facts.look]}`,
-        facts.ready ? 'ready' : 'not ready yet',
-      ];
+      return [`smell ${judgementNames[facts.smell]}`, `look ${judgementNames[facts.look]}`];
     default:
       return [];
   }

@@ -39,5 +39,6 @@ export function useReader(siteId?: string): Reader {
   const own = useContext(OwnTime);
   const { zone } = usePrefs();
   const site = useHouse((known) => known.sites.find((one) => one.id === siteId));
-  return own?.reader ?? readerOf(zone, site?.timeZone);
+  const yearNow = useHouse(({ clock }) => (clock ? new Date(clock.houseMs).getUTCFullYear() : undefined));
+  return own?.reader ?? readerOf(zone, site?.timeZone, yearNow);
 }

@@ -10,6 +10,9 @@ export function publishLine(brokerUrl: string, root: string, site: string, probe
   return `mosquitto_pub -h ${host} -p ${port} -q 1 -t ${root}/${site}/${probe}/reading -m '${payload}'`;
 }
 
+/** Whether such a line works on this machine only. */
+export const isOnlyHere = (line: string): boolean => /-h (127\.|localhost |\[::1\])/.test(line);
+
 /** A broker that listens everywhere is reached by the name this page was reached by. */
 export function brokerAddress(brokerUrl: string, pageHost: string): { host: string; port: string } {
   const parts = /^(?:[a-z]+:\/\/)?(?:[^@/]*@)?(\[[^\]]+\]|[^:/]+)(?::(\d+))?/i.exec(brokerUrl);

@@ -10,7 +10,7 @@ import { usePage } from '../parts/use-page.ts';
 import { useMay } from '../people/me.ts';
 import { PileForm } from '../pile/pile-form.tsx';
 import { usePrefs } from '../prefs.ts';
-import { publishLine } from './first-reading.ts';
+import { isOnlyHere, publishLine } from './first-reading.ts';
 
 export function Welcome() {
   const mayLay = useMay('keeper');
@@ -98,7 +98,7 @@ export function FirstReading() {
     <>
       <p>
         A probe publishes over MQTT to <code>{`${health.broker.root}/<site>/<probe>/reading`}</code>. To try it without
-        one, run this on any machine that has Mosquitto’s tools:
+        one, run this {isOnlyHere(line) ? 'on this machine, if it' : 'on any machine that'} has Mosquitto’s tools:
       </p>
       <div class="copy-line">
         <pre>{line}</pre>

@@ -121,7 +121,7 @@ function TrailLine({ entry }: { readonly entry: AuditEntry }) {
         {ways[entry.via]}
       </p>
       {told.length > 0 && (
-        <details>
+        <details class="more">
           <summary>What exactly</summary>
           {told.map(([when, value]) => (
             <div key={when}>

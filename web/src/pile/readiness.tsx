@@ -33,7 +33,7 @@ export function Readiness({ pile, onChange }: ReadinessProps) {
           <li key={what}>
             <PointMark seen={seen} />
             <span>
-              <b>{seen ? 'Seen' : 'Not seen'}</b> {sentenceIn(unit, says)}
+              <b>{seen ? 'Yes' : 'Not yet'}</b> {sentenceIn(unit, says)}
             </span>
           </li>
         ))}

@@ -20,7 +20,7 @@ export function PracticeDone({ pile }: { readonly pile: PileDetail }) {
               {seen && <path d="M5.8 10.4 8.8 13.3 14.4 7" />}
             </svg>
             <span>
-              <b>{seen ? 'Seen' : 'Not seen'}</b> {sentenceIn(unit, says)}
+              <b>{seen ? 'Yes' : 'Not yet'}</b> {sentenceIn(unit, says)}
             </span>
           </li>
         ))}

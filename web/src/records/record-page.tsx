@@ -97,7 +97,7 @@ function Sheet({
       <Entries sheet={sheet} reader={reader} />
       <Alarms sheet={sheet} reader={reader} />
       <Part id="readiness" title="Readiness">
-        <ReadinessFacts readiness={sheet.readiness} site={batch.site} />
+        <ReadinessFacts readiness={{ ...sheet.readiness, cautions: [] }} site={batch.site} />
       </Part>
       <UsedOn sheet={sheet} reader={reader} />
       <Part id="cautions" title="Cautions">
@@ -165,6 +165,11 @@ interface SheetPart {
   readonly reader: Reader;
 }
 
+function timesTurned(turns: number): string {
+  if (turns === 0) return 'no turn was written down';
+  return turns === 1 ? 'turned once' : turns === 2 ? 'turned twice' : `turned ${turns} times`;
+}
+
 function TimeTemperature({ sheet: { timeTemperature: log }, reader }: SheetPart) {
   const { unit } = usePrefs();
   const hours = (h: number) => `${plainNumber(h, 1)} h`;
@@ -172,8 +177,7 @@ function TimeTemperature({ sheet: { timeTemperature: log }, reader }: SheetPart)
     <Part id="time-temperature" title="Time and temperature">
       <p>
         {log.position ? `Counted at the ${positionNames[log.position]}.` : 'Nothing was measured.'} Measured for{' '}
-        {hours(log.measuredH)}, not measured for {hours(log.unmeasuredH)}; turned {log.turns}{' '}
-        {log.turns === 1 ? 'time' : 'times'}.
+        {hours(log.measuredH)}, not measured for {hours(log.unmeasuredH)}; {timesTurned(log.turns)}.
         {log.highestC !== null &&
           ` Highest ${formatTemp(log.highestC, unit)}${log.highestAt ? `, ${instantWords(log.highestAt, reader)}` : ''}.`}
       </p>

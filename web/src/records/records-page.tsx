@@ -64,7 +64,7 @@ export function RecordsPage() {
         </ul>
         <p class="hint">Readings are taken out batch by batch, from each record. CSV opens in any spreadsheet.</p>
         <May to="keeper">
-          <p>
+          <p class="after-files">
             <a href="/import">Bring in a file</a>
           </p>
         </May>

@@ -64,7 +64,9 @@ function Mine({ telling, refresh }: MineProps) {
   const [saved, setSaved] = useState(telling.wishes);
   const deed = useDeed();
   useEffect(() => setSaved(telling.wishes), [telling.wishes]);
-  const isChanged = JSON.stringify(draft) !== JSON.stringify(saved);
+  // The zone alone is no change of theirs, as long as nothing hangs on it; it is kept with the first one that is.
+  const asSaved = saved.quiet === null && saved.summaryAtMin === null ? inThisZone(saved) : saved;
+  const isChanged = JSON.stringify(draft) !== JSON.stringify(asSaved);
   const change = (part: Partial<Wishes>) => setDraft((before) => ({ ...before, ...part }));
   const save = () =>
     deed.run(async () => {
