@@ -4,7 +4,7 @@
  * V8 keeps the heap as large as a start made it while little is allocated afterwards, and a small machine has better use
  * for it. `v8.setFlagsFromString` and a `gc` from a new context are how Node's own documentation and tests reach it.
  */
-import { setFlagsFromString } from 'node:v8';
+import { getHeapStatistics, setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 
 /**
@@ -19,4 +19,12 @@ export function giveBackMemory(): void {
   setFlagsFromString('--compact-on-every-full-gc');
   collect();
   setFlagsFromString('--no-compact-on-every-full-gc');
+}
+
+/** So much is collected within a tenth of a second on a small machine [bytes]; a larger house is left alone. */
+const soonDone = 128e6;
+
+/** The same under way, after work that comes seldom, where it holds up nobody. */
+export function giveBackWhereSmall(): void {
+  if (getHeapStatistics().total_heap_size < soonDone) giveBackMemory();
 }

@@ -9,7 +9,7 @@ import { fastClock, liveClock } from '../shared/clock.ts';
 import { isLoopback, readConfig } from '../shared/config.ts';
 import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
-import { giveBackMemory } from './give-back-memory.ts';
+import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
 import { keepTlsFresh, readTls } from './http/tls.ts';
 import { bandWorker } from './watch/band-keeper.ts';
 import { onlyOf } from './worker/servers.ts';
@@ -36,12 +36,13 @@ async function main(): Promise<void> {
   const only = onlyOf(process.argv.slice(2));
   const tls = await readTls(config);
   const open = openers[only ?? 'all'];
-  const house = await (await open())({ config, clock, log, version, bands: bandWorker() });
+  const house = await (await open())({ config, clock, log, version, bands: bandWorker(giveBackWhereSmall) });
   const shown = only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname };
   const app = await buildApp(house, { ...shown, ...(tls && { tls }) });
   if (app.server instanceof HttpsServer) keepTlsFresh(app.server, config, log);
   closeOnSignals(app, house, log);
 
+  house.readings.giveBack?.();
   giveBackMemory();
   await listen(app, config.HOST, config.PORT);
   const address = app.server.address();

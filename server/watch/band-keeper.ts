@@ -45,8 +45,8 @@ interface Answer {
 /** Curves are asked for every few hours, so the thread and its memory go when it has had nothing to do for so long. */
 const idleMs = 15_000;
 
-/** One worker thread; questions wait their turn in it. */
-export function bandWorker(): BandKeeper {
+/** One worker thread; questions wait their turn in it. @param ended Called when it has gone for want of work. */
+export function bandWorker(ended: () => void = () => {}): BandKeeper {
   const waiting = new Map<number, { resolve: (band: ExpectedBand) => void; reject: (error: Error) => void }>();
   let worker: Worker | undefined;
   let idle: NodeJS.Timeout | undefined;
@@ -69,7 +69,7 @@ export function bandWorker(): BandKeeper {
       waiting.delete(id);
       if (band) asked?.resolve(band);
       else asked?.reject(new Error(error ?? 'no band'));
-      if (waiting.size === 0) idle = setTimeout(stop, idleMs).unref();
+      if (waiting.size === 0) idle = setTimeout(() => void stop().then(ended), idleMs).unref();
     });
     started.on('error', failAll);
     started.unref();

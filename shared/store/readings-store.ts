@@ -151,6 +151,8 @@ export interface ReadingsStore {
    */
   size(): Promise<{ rows: number; bytes: number }>;
 
+  /** Lets go of pages kept for answers; the next answers keep them again. Absent where a database is its own process. */
+  giveBack?(): void;
   /** Resolves when the store can take a batch now. @throws {StoreError} with the reason when it cannot. */
   check(): Promise<void>;
 

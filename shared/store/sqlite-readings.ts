@@ -235,6 +235,10 @@ export class SqliteReadings implements ReadingsStore {
     });
   }
 
+  giveBack(): void {
+    if (this.#db.open) this.#db.pragma('shrink_memory');
+  }
+
   async close(): Promise<void> {
     if (!this.#db.open) return;
     try {
