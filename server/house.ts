@@ -42,4 +42,6 @@ export interface House {
   /** Keeps the readings small, as the owner chose. */
   readonly thinning: Thinning;
   readonly people: People;
+  /** How many sites this process watches, where several share them. */
+  readonly sitesHeld?: () => number;
 }

@@ -17,6 +17,7 @@ import { outsideBroker } from './outside-source.ts';
 import { followProbes } from './probes/follow-probes.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { WatchHouse } from './watch/watch-house.ts';
+import { LentReadings } from './worker/lent-readings.ts';
 import { openSharedHouse } from './worker/shared-house.ts';
 import { ViewWriter } from './worker/view-writer.ts';
 import { Worker } from './worker/worker.ts';
@@ -60,9 +61,12 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   );
   const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
   worker = new Worker({ id, journal, readings, probes, watch, ingest, views, log });
+  const isHeld = (site: string) => worker?.sites.includes(site) ?? false;
+  const lent = new LentReadings({ clock, log, readings, probes, watch, isHeld });
   const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
   delivery = openDelivery({ config, journal, clock, log, watch: everywhere, unwell });
   await worker.start();
+  lent.start();
   await delivery.start();
   sirens = new Sirens({
     journal,
@@ -81,7 +85,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     log,
     journal,
     readings,
-    isOurs: () => worker?.sites.includes(commons) ?? false,
+    isOurs: () => isHeld(commons),
   });
 
   return {
@@ -91,6 +95,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     ingest,
     delivery,
     thinning,
-    close: () => closeInOrder(thinning, worker, sirens, delivery, everywhere, bands, readings, journal),
+    sitesHeld: () => worker?.sites.filter((site) => site !== commons).length ?? 0,
+    close: () => closeInOrder(thinning, lent, worker, sirens, delivery, everywhere, bands, readings, journal),
   };
 }

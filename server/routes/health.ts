@@ -39,6 +39,7 @@ export function registerHealth(api: Api, house: House): void {
         speed: house.clock.speed,
         needsToken: house.config.API_TOKEN !== undefined,
         broker: { url: house.ingest.url, root: house.config.MQTT_ROOT },
+        ...(house.sitesHeld && { sitesHeld: house.sitesHeld() }),
         parts: { broker, readings, journal, disk: house.disk.health(), delivery },
       });
     },

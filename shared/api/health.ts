@@ -17,6 +17,8 @@ export const healthSchema = z.object({
   needsToken: z.boolean(),
   /** Host and port a probe publishes to, for the welcome page. */
   broker: z.object({ url: z.string(), root: z.string() }),
+  /** Where several processes share the sites: how many of them this one watches. */
+  sitesHeld: z.number().int().optional(),
   parts: z.object({
     broker: partHealthSchema,
     readings: partHealthSchema,

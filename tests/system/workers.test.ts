@@ -1,6 +1,7 @@
 /** Two workers and a web process on one PostgreSQL, one InfluxDB and one Mosquitto, as processes of their own. */
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { healthSchema } from '../../shared/api/health.ts';
 import { fastClock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
@@ -126,6 +127,12 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
     const counts = new Map<string | null, number>();
     for (const { holder } of rows) counts.set(holder, (counts.get(holder) ?? 0) + 1);
     expect([...counts.values()].sort()).toEqual([2, 3]);
+    // Each says at its own address how many it watches; the commons is no site.
+    const said = await Promise.all(
+      workers.map(async ({ pagesUrl }) => healthSchema.parse(await (await fetch(`${pagesUrl}/api/health`)).json())),
+    );
+    expect(said.reduce((sum, { sitesHeld: held = Number.NaN }) => sum + held, 0)).toBe(siteNames.length);
+    expect(await ask('GET', '/api/health')).not.toHaveProperty('sitesHeld');
   });
 
   test('hear of probes at once, also of a site that nobody wrote down, and piles are laid and claimed through the web process', async () => {
@@ -154,6 +161,32 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
         const pile = await ask('GET', `/api/piles/${site}-heap`);
         return pile.positions.core?.temperatureC === 30 && pile.judgement ? pile : undefined;
       });
+    }
+  });
+
+  test('a pile whose probe speaks for a site of the other worker is judged as that probe speaks', async () => {
+    const rows = (await settled(2)).filter(({ site }) => siteNames.includes(site));
+    const here = rows[0];
+    const there = rows.find(({ holder }) => holder !== here?.holder);
+    if (!here || !there) throw new Error('one worker holds all');
+    const say = async (tempC: number) => {
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      await client.publishAsync(`piles/${there.site}/lent/temperature`, String(tempC), { qos: 1 });
+    };
+    await say(33);
+    await until(
+      'the probe',
+      async () =>
+        (await ask('GET', '/api/probes')).probes.some(({ probe }: { probe: string }) => probe === 'lent') || undefined,
+    );
+    await ask('POST', '/api/piles', { id: 'lent-to', site: here.site, name: 'Lent to', stage: 'bran' });
+    await ask('POST', `/api/probes/${there.site}/lent/claim`, { pileId: 'lent-to', position: 'core' });
+    for (const tempC of [34, 35]) {
+      await say(tempC);
+      await until(
+        `judged at ${tempC} °C`,
+        async () => (await ask('GET', '/api/piles/lent-to')).condition.includes(`${tempC} °C`) || undefined,
+      );
     }
   });
 
