@@ -222,6 +222,32 @@ describe('a pile', () => {
     expect(await first.getByRole('cell').first().textContent()).toContain(last);
   });
 
+  test.each([
+    ['/', 360],
+    ['/', 1440],
+    ['/piles/north-bed', 360],
+    ['/piles/north-bed', 1440],
+  ])('the numbers beside a mound stand clear of the places they belong to (%s, %d px)', async (path, width) => {
+    for (const unit of ['C', 'F']) {
+      const { page } = await open({
+        path,
+        remembered: { 'branhearth.prefs': JSON.stringify({ unit }) },
+        browser: { viewport: { width, height: 740 } },
+      });
+      await page.locator('.mound-number').first().waitFor();
+      const gaps = await page.locator('.mound-labels > g').evaluateAll((labels) =>
+        labels.map((label) => {
+          const [place, number] = ['.mound-place', '.mound-number'].map((name) =>
+            label.querySelector(name)?.getBoundingClientRect(),
+          );
+          return Math.floor((number?.left ?? 0) - (place?.right ?? 0));
+        }),
+      );
+      expect(gaps.length).toBeGreaterThan(2);
+      expect([unit, Math.min(...gaps)]).toEqual([unit, expect.toSatisfy((gap: number) => gap >= 6)]);
+    }
+  });
+
   test('the charts ask for the time of the house, also when its clock is heard of last', async () => {
     const { page } = await open({ path: '/' });
     await page.route('**/api/health', async (route) => {

@@ -21,7 +21,7 @@ export interface MoundShape {
   readonly focus: Point;
 }
 
-export const drawing = { width: 340, height: 176, groundY: 148, centreX: 112, halfWidth: 100 } as const;
+export const drawing = { width: 356, height: 176, groundY: 148, centreX: 112, halfWidth: 100 } as const;
 
 const pointsAlongSkin = 48;
 

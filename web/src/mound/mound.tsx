@@ -24,8 +24,6 @@ import { stipple } from './stipple.ts';
 const shells = Array.from({ length: 16 }, (_, i) => i / 16);
 /** Every so many shells one is outlined, like an isotherm. */
 const contourEvery = 3;
-/** The large drawing has smaller letters, so that its labels need less room beside it. */
-const largeWidth = 334;
 
 const usualDepthM = { bran: 0.3, soil: 0.2 } as const;
 
@@ -51,7 +49,7 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
   );
   // Cut close above the skin, or above the first label when that stands higher.
   const topY = Math.min(rows[0] ?? drawing.groundY, ...shape.skin.map((point) => point.y)) - 16;
-  const width = large ? largeWidth : drawing.width;
+  const { width } = drawing;
 
   return (
     <svg
