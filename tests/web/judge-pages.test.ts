@@ -23,8 +23,8 @@ async function open(options: OpenOptions): Promise<OpenPage> {
 describe('the day ahead', () => {
   test('is said in a sentence, in the chart’s words, in its key and in the table', async () => {
     const { page } = await open({ path: '/piles/barn-bed' });
-    await page.getByText(/It reaches 50\s°C in about 3 h \(13:00\), likely: 8 chances in 10\./).waitFor();
-    await page.getByText(/In 6 h the core is most likely at/).waitFor();
+    await page.getByText(/It reaches 50\s°C in about 3\sh \(13:00\), likely: 8 chances in 10\./).waitFor();
+    await page.getByText(/In 6\sh the core is most likely at/).waitFor();
     const words = await page.getByRole('img', { name: /^Temperature in °C over time/ }).getAttribute('aria-label');
     expect(words).toMatch(/Ahead: In 6 h the core is most likely at \d+/);
     await page.getByText('ahead: the core’s next 24 hours in eight of ten cases').waitFor();

@@ -26,8 +26,11 @@ export function Ahead({ pile, series }: AheadProps) {
   const goes = fan && fanWords(fan, { nowMs, unit });
   return (
     <div class="ahead">
-      <p class="ahead-over">{overWords(over, limitC, coreC, { nowMs, unit, reader })}</p>
-      {goes && <p class="ahead-fan">{goes}</p>}
+      <p class="ahead-over">{unbroken(overWords(over, limitC, coreC, { nowMs, unit, reader }))}</p>
+      {goes && <p class="ahead-fan">{unbroken(goes)}</p>}
     </div>
   );
 }
+
+/** Hours stay on one line with their number. */
+const unbroken = (words: string) => words.replaceAll(/(\d) h\b/g, '$1\u00a0h');
