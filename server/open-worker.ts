@@ -2,13 +2,14 @@
  * server/open-worker.ts: `npm start -- --only ingest`: a process that takes readings in and watches the piles of the
  * sites it holds; other processes do so for other sites, and others again serve the pages.
  */
-import { randomBytes } from 'node:crypto';
+import { randomBytes, randomUUID } from 'node:crypto';
 import { hostname } from 'node:os';
 import { commons } from '../ingest/broker/site-sessions.ts';
 import { startSiteIngest } from '../ingest/start-ingest.ts';
 import { closeInOrder } from './closing.ts';
 import { Thinning } from './keeping/thinning.ts';
 import type { Delivery } from './notify/delivery.ts';
+import { HouseNews } from './notify/house-news.ts';
 import { houseUnwell } from './notify/house-unwell.ts';
 import { openDelivery } from './notify/open-delivery.ts';
 import { Sirens } from './notify/sirens.ts';
@@ -80,13 +81,19 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   sirens.start();
 
   // Whoever holds the commons does what one process must do for all.
-  const thinning = new Thinning({
+  const isOurs = () => isHeld(commons);
+  const thinning = new Thinning({ clock, log, journal, readings, isOurs });
+  const letters = delivery;
+  const news = new HouseNews({
+    notices: shared.notices,
     clock,
     log,
-    journal,
-    readings,
-    isOurs: () => isHeld(commons),
+    newId: randomUUID,
+    tell: (owed) => letters.tell(owed),
+    brokerHealth: () => ingest.health(),
+    isOurs,
   });
+  news.start();
 
   return {
     ...shared,
@@ -96,6 +103,6 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     delivery,
     thinning,
     sitesHeld: () => worker?.sites.filter((site) => site !== commons).length ?? 0,
-    close: () => closeInOrder(thinning, lent, worker, sirens, delivery, everywhere, bands, readings, journal),
+    close: () => closeInOrder(news, thinning, lent, worker, sirens, delivery, everywhere, bands, readings, journal),
   };
 }

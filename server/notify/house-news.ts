@@ -19,6 +19,8 @@ export interface HouseNewsParts {
   readonly newId: () => string;
   readonly tell: (notices: readonly NoticeRecord[]) => Promise<void>;
   readonly brokerHealth: () => { readonly state: string; readonly detail: string };
+  /** Where several processes hear of the broker: whether this is the one that tells of it. */
+  readonly isOurs?: () => boolean;
 }
 
 const lookEveryMs = 15_000;
@@ -58,7 +60,13 @@ export class HouseNews {
   }
 
   #lookAtBroker(machineNowMs: number): void {
-    const { brokerHealth, notices, clock } = this.#parts;
+    const { brokerHealth, notices, clock, isOurs = () => true } = this.#parts;
+    if (!isOurs()) {
+      this.#downSinceMs = undefined;
+      this.#standing.delete('broker'); // that it is over is the other's to tell
+      notices.clear('broker');
+      return;
+    }
     const { state, detail } = brokerHealth();
     if (state !== 'down') {
       this.#downSinceMs = undefined;

@@ -20,6 +20,34 @@ const clock = fastClock(fast);
 let sitesHeld = 5;
 const siteNames = ['north-shed', 'south-shed', 'upper-terrace', 'lower-terrace'];
 
+interface ShownPile {
+  readonly id: string;
+  readonly positions: Readonly<Record<string, { readonly temperatureC?: number }>>;
+}
+
+/** An open page: every pile it is told of. */
+async function openLivePage(pagesUrl: string) {
+  const leave = new AbortController();
+  const { body } = await fetch(`${pagesUrl}/api/live`, { signal: leave.signal });
+  if (!body) throw new Error('no live stream');
+  const piles: ShownPile[] = [];
+  let rest = '';
+  const reading = body.pipeThrough(new TextDecoderStream()).pipeTo(
+    new WritableStream({
+      write(chunk) {
+        const events = (rest + chunk).split('\n\n');
+        rest = events.pop() ?? '';
+        for (const event of events) {
+          const data = event.match(/^event: pile\n.*data: (.*)/s)?.[1];
+          if (data !== undefined) piles.push(JSON.parse(data) as ShownPile);
+        }
+      },
+    }),
+  );
+  reading.catch(() => undefined); // it ends as the page is left
+  return { piles, close: () => leave.abort() };
+}
+
 describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () => {
   let postgres: Postgres;
   let influx: TestInflux;
@@ -201,6 +229,30 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
       expect(handled.state).toBe('acknowledged');
       const pile = await ask('GET', `/api/piles/${site}-heap`);
       expect(pile.alarms.find(({ id }: { id: string }) => id === alarm.id).state).toBe('acknowledged');
+    }
+  });
+
+  test('two web processes serve live pages side by side: what comes in and what a person does by one shows on both', async () => {
+    const second = await spawn('web');
+    const pages = await Promise.all([web, second].map(({ pagesUrl }) => openLivePage(pagesUrl)));
+    try {
+      const shown = (what: string, seen: (pile: ShownPile) => boolean) =>
+        Promise.all(
+          pages.map(({ piles }, index) => until(`${what} on page ${index}`, () => piles.some(seen) || undefined)),
+        );
+      const heap = `${siteNames[1]}-heap`;
+      await publish(60.25);
+      await shown('the reading', ({ id, positions }) => id === heap && positions.core?.temperatureC === 60.25);
+      const laid = await fetch(`${second.pagesUrl}/api/piles`, {
+        method: 'POST',
+        body: JSON.stringify({ id: 'laid-live', site: siteNames[0], name: 'Laid live', stage: 'bran' }),
+        headers: { 'content-type': 'application/json' },
+      });
+      expect(laid.status).toBe(201);
+      await shown('the new pile', ({ id }) => id === 'laid-live');
+    } finally {
+      for (const page of pages) page.close();
+      await second.stop();
     }
   });
 

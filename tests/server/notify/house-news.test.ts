@@ -11,12 +11,14 @@ describe('trouble of the house', () => {
   let told: NoticeRecord[];
   let isFull: boolean;
   let broker: string;
+  let isOurs: boolean;
   let notices: HouseNotices;
   let news: HouseNews;
   beforeEach(() => {
     told = [];
     isFull = false;
     broker = 'ok';
+    isOurs = true;
     notices = new HouseNotices();
     news = new HouseNews({
       notices,
@@ -28,6 +30,7 @@ describe('trouble of the house', () => {
         told.push(...owed);
       },
       brokerHealth: () => ({ state: broker, detail: 'Not connected' }),
+      isOurs: () => isOurs,
     });
   });
   const answers = async () => {
@@ -70,6 +73,26 @@ describe('trouble of the house', () => {
     broker = 'ok';
     news.look(500_000);
     expect(await answers()).toEqual(['house broker first-raise', 'house broker cleared']);
+  });
+
+  test('where another process tells of the broker it is told by that one, also when it takes over from this one', async () => {
+    broker = 'down';
+    isOurs = false;
+    news.look(0);
+    news.look(180_000);
+    expect(await answers()).toEqual([]);
+    isOurs = true;
+    news.look(200_000);
+    news.look(379_999);
+    expect(await answers()).toEqual([]);
+    news.look(380_000);
+    expect(await answers()).toEqual(['house broker first-raise']);
+    isOurs = false;
+    news.look(400_000);
+    broker = 'ok';
+    news.look(420_000);
+    expect(await answers()).toEqual(['house broker first-raise']);
+    expect(notices.standing()).toEqual([]);
   });
 });
 
