@@ -84,6 +84,20 @@ describe('practice', { timeout: 60_000 }, () => {
           const { violations } = await page.evaluate(() => window.axe.run({ resultTypes: ['violations'] }));
           expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
           expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+          const margin = await page.locator('main button').evaluateAll((all) => {
+            const edge = document.querySelector('main .page')?.getBoundingClientRect();
+            const style = getComputedStyle(document.querySelector('main .page') ?? document.body);
+            const right = (edge?.right ?? innerWidth) - Number.parseFloat(style.paddingRight);
+            return all.filter((one) => one.getBoundingClientRect().right > right + 1).map((one) => one.textContent);
+          });
+          expect([width, margin]).toEqual([width, []]);
+          // The hour now is told by a stake on this line, to its very end.
+          const cut = await page
+            .locator('.day-line')
+            .evaluateAll((all) =>
+              all.map((line) => Math.max(0, (line.querySelector('svg')?.clientWidth ?? 0) - line.clientWidth - 1)),
+            );
+          expect([width, cut.filter((beyond) => beyond > 0)]).toEqual([width, []]);
         }
       }
       const small = await page

@@ -38,6 +38,14 @@ export function LiveMark() {
   const speed = useHouse((house) => house.clock?.speed ?? 1);
   const reader = useReader();
   const isLive = link === 'live';
+  // Nothing is wrong with the line while nobody is signed in.
+  if (link === 'locked') {
+    return (
+      <p class="live-mark" role="status">
+        not signed in
+      </p>
+    );
+  }
   return (
     <p class={`live-mark${isLive ? '' : ' live-mark-off'}`} role="status">
       <svg viewBox="0 0 12 12" aria-hidden="true">

@@ -17,7 +17,7 @@ import { useStore } from '../store.ts';
 import { useMe, whoWrites } from './me.ts';
 import { PasswordField } from './password-field.tsx';
 import { changePassword, endMyOtherSessions, endMySession, getMySessions } from './people-api.ts';
-import { deviceWords, roleNames, roleSays } from './role-words.ts';
+import { ARole, deviceWords, roleSays } from './role-words.ts';
 import { signOut } from './sign-out.ts';
 import { TokensPart } from './tokens-part.tsx';
 import './people.css';
@@ -57,7 +57,7 @@ function Account({ name, role }: { readonly name: string; readonly role: 'owner'
           You are {name}.
         </h1>
         <p class="lead">
-          {roleNames[role]}: {roleSays[role]}.
+          {ARole[role]} {roleSays[role]}.
         </p>
         <SignOut />
       </div>

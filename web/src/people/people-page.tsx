@@ -73,7 +73,7 @@ function People() {
         <Invite refresh={refresh} />
         {(invitations.value?.invitations.length ?? 0) > 0 && (
           <>
-            <h3>Not used yet</h3>
+            <h3 class="sub-head">Not used yet</h3>
             <ul class="people-list">
               {invitations.value?.invitations.map((open) => (
                 <OpenInvitation key={open.id} open={open} refresh={refresh} />

@@ -67,7 +67,7 @@ const line = { height: 34, edge: 7, groundY: 24, nightDepth: 6 } as const;
 
 /** Ground with its nights below it; what happened stands on it, and the hour now is a stake. */
 function DayLine({ scenario, frame }: Pick<PaceBarProps, 'scenario' | 'frame'>) {
-  const { place, width } = useWidth(320);
+  const { place, width } = useWidth(320, 120);
   const { hours } = scenario;
   const { startedAtMs, afterH, diary } = frame;
   const x = scaleOf(0, hours, line.edge, width - line.edge);

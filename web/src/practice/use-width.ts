@@ -3,13 +3,14 @@
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
 
-export function useWidth(first: number) {
+/** @param least Below this letters would lie over each other; what is wider than its place is cut off. */
+export function useWidth(first: number, least = 240) {
   const place = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(first);
   useEffect(() => {
     if (!place.current) return;
     const watch = new ResizeObserver(([entry]) => {
-      if (entry) setWidth(Math.max(240, Math.round(entry.contentRect.width)));
+      if (entry) setWidth(Math.max(least, Math.round(entry.contentRect.width)));
     });
     watch.observe(place.current);
     return () => watch.disconnect();

@@ -115,7 +115,9 @@ function reachWords({ person, wishes, devices, canMail }: TellingAnswerBody): st
     wishes.email.on && canMail && wishes.email.address !== '' && 'e-mail',
     wishes.webhook.on && wishes.webhook.url !== '' && 'a webhook',
   ].filter((way) => way !== false);
-  const who = person.id === 'house' ? 'Warnings of this house' : `${person.name}, warnings`;
-  if (ways.length === 0) return `${who} reach nobody yet: set up at least one way below.`;
-  return `${who} go out by ${ways.join(' and ')}.`;
+  const isHouse = person.id === 'house';
+  if (ways.length === 0) {
+    return `${isHouse ? 'Warnings of this house reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
+  }
+  return isHouse ? `Warnings of this house go out by ${ways.join(' and ')}.` : `You are told by ${ways.join(' and ')}.`;
 }
