@@ -48,13 +48,20 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     },
     shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost },
   });
+  const isHeld = (site: string) => worker?.sites.includes(site) ?? false;
+  const lent = new LentReadings({ clock, log, readings, probes, watch, isHeld });
+  const follow = followProbes({ probes, hub, log, keepIn: journal });
   const ingest = await startSiteIngest(
     {
       store: readings,
       clock,
       root: config.MQTT_ROOT,
       mappings: await journal.mappings.list(),
-      ...followProbes({ probes, hub, log, keepIn: journal }),
+      ...follow,
+      onCommitted(committed, atMs) {
+        follow.onCommitted(committed, atMs);
+        lent.tookIn(committed);
+      },
       log,
     },
     outsideBroker(config),
@@ -62,8 +69,6 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   );
   const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
   worker = new Worker({ id, journal, readings, probes, watch, ingest, views, log });
-  const isHeld = (site: string) => worker?.sites.includes(site) ?? false;
-  const lent = new LentReadings({ clock, log, readings, probes, watch, isHeld });
   const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
   delivery = openDelivery({ config, journal, clock, log, watch: everywhere, unwell });
   await worker.start();

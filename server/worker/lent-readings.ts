@@ -10,6 +10,7 @@
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
+import type { Reading } from '../../shared/reading.ts';
 import type { ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
@@ -63,6 +64,12 @@ export class LentReadings {
     this.#timer = setTimeout(() => {
       this.#looking = this.look().finally(() => this.#next());
     }, everyMs);
+  }
+
+  /** The commons of this process took these in, as the site has no session of its own yet: they are heard already. Hot. */
+  tookIn(readings: readonly Reading[]): void {
+    if (this.#followed.size === 0) return;
+    for (const reading of readings) this.#followed.get(nameOf(reading))?.add(reading.atMs);
   }
 
   /** Passes on what was kept since. */

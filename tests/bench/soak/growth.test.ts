@@ -24,6 +24,14 @@ describe('robustGrowth()', () => {
     expect([Math.sign(fromPerStep), Math.sign(toPerStep)]).toEqual([-1, 1]);
   });
 
+  test('is what a reference library gives', () => {
+    // scipy.stats.theilslopes(y, alpha=0.95) of SciPy 1.17.1: 0.80476, 0.16667, 1.3.
+    const growth = robustGrowth([538.9, 540.2, 541.1, 537.3, 541.4, 546, 539.9, 544.8, 543.2, 547.9, 541.7, 549.3]);
+    expect(growth.perStep).toBeCloseTo(0.80476, 5);
+    expect(growth.fromPerStep).toBeCloseTo(0.16667, 5);
+    expect(growth.toPerStep).toBeCloseTo(1.3, 5);
+  });
+
   // Slopes: -52, six of 2, 20, 29, 56. n = 5, so √Var(S) = 4.08 and half = 8: ranks 1 and 10 of 10.
   test('gives the range of ranks that Sen names', () => {
     expect(robustGrowth([0, 2, 4, 60, 8])).toEqual({ perStep: 2, fromPerStep: -52, toPerStep: 56 });

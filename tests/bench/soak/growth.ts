@@ -5,7 +5,7 @@
  * Gives:  the median of the slopes of all pairs, and the range that holds the true slope in 95 of 100 such series.
  *
  * @see H. Theil, "A rank-invariant method of linear and polynomial regression analysis," 1950, and P. K. Sen, "Estimates of
- *   the regression coefficient based on Kendall's tau," J. Am. Stat. Assoc., vol. 63, 1968; from memory.
+ *   the regression coefficient based on Kendall's tau," J. Am. Stat. Assoc., vol. 63, 1968; both as SciPy’s `theilslopes` cites them.
  */
 export interface Growth {
   /** Per step; NaN with fewer than two values. */
@@ -25,7 +25,7 @@ const z95 = 1.96;
  * The range ends at the slopes of rank (N ∓ 1.96 √Var(S)) / 2 of all N, for values that do not hang together.
  *
  * @param values Oldest first. Length n; each counts for itself, so minutes that follow each other closely make the range
- *   narrower than it is.
+ *   narrower than it is. Values that are the same count as different ones, which makes it wider by little.
  *
  * @example
  * robustGrowth([1, 2, 3, 40, 5]).perStep // => 1

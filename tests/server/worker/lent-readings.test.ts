@@ -72,6 +72,14 @@ test('a site that is held here is heard by its own way, and by no other', async 
   expect(values()).toEqual([]);
 });
 
+test('what this process took in itself for a site that nobody holds yet is not passed on again', async () => {
+  await lent.look();
+  await keep(31);
+  lent.tookIn([{ site: 'gateway', probe: 'p1', quantity: 'temperature', value: 31, atMs: nowMs }]);
+  await lent.look();
+  expect(values()).toEqual([]);
+});
+
 test('what was kept while the store could not be asked is passed on once it can be', async () => {
   await lent.look();
   const { rows } = store;
