@@ -18,7 +18,7 @@ export type PhaseReason =
 
 /** What each reason means, in words for the page. */
 export const phaseReasonWords: Record<PhaseReason, string> = {
-  'just-laid': 'it was laid, and the core has not risen by itself yet',
+  'just-laid': 'it was laid, and its core has not been seen to rise yet',
   'heat-began': 'the core began to rise above the air',
   'heat-faded': 'the first warmth faded before it worked',
   'reached-working-heat': 'the core reached its working heat',
