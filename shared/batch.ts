@@ -11,6 +11,11 @@ export const covers = ['open', 'breathable', 'closed'] as const;
 export const coverSchema = z.enum(covers);
 export type Cover = z.infer<typeof coverSchema>;
 
+/** Where a bed lies: in a closed shed, under a roof, or with neither. */
+export const shelters = ['indoors', 'roof', 'open'] as const;
+export const shelterSchema = z.enum(shelters);
+export type Shelter = z.infer<typeof shelterSchema>;
+
 /** What was laid and how; everything may be unknown, and the judge then keeps a wider band. */
 export const recipeSchema = z.object({
   material: materialSchema,
@@ -23,14 +28,25 @@ export const recipeSchema = z.object({
   /** Culture mixed in, as a fraction of the wet mass [-]. */
   doseFrac: z.number().min(0).max(1).optional(),
   cover: coverSchema,
+  shelter: shelterSchema.optional(),
 });
 export type Recipe = z.infer<typeof recipeSchema>;
 
-export const actKinds = ['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved', 'note'] as const;
+export const actKinds = [
+  'turned',
+  'watered',
+  'spread',
+  'heaped',
+  'covered',
+  'uncovered',
+  'moved',
+  'rained',
+  'note',
+] as const;
 export const actKindSchema = z.enum(actKinds);
 export type ActKind = z.infer<typeof actKindSchema>;
 
-/** Something a person did to a pile. */
+/** Something a person did to a pile, or the sky. */
 export interface Act {
   readonly kind: ActKind;
   readonly atMs: number;
@@ -38,4 +54,6 @@ export interface Act {
   readonly amountL?: number | undefined;
   /** Depth afterwards [m]; with `spread` and `heaped`. */
   readonly depthM?: number | undefined;
+  /** Rain that fell beside the pile, on nothing [mm]; with `rained`. */
+  readonly rainMm?: number | undefined;
 }

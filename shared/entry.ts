@@ -28,6 +28,7 @@ export const judgements = ['good', 'doubtful', 'bad'] as const;
 
 const litres = z.number().positive().max(100_000);
 const metres = z.number().positive().max(3);
+const millimetres = z.number().positive().max(500);
 const grams = z.number().positive().max(100_000);
 const fewWords = z.string().trim().min(1).max(120);
 
@@ -41,6 +42,8 @@ export const entryFactsSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('covered'), cover: coverSchema.exclude(['open']).optional() }),
   z.object({ kind: z.literal('uncovered') }),
   z.object({ kind: z.literal('moved'), place: fewWords.optional() }),
+  /** Since it was last written down, on an open gauge [mm]. */
+  z.object({ kind: z.literal('rained'), rainMm: millimetres.optional() }),
   z.object({ kind: z.literal('squeeze'), feel: z.enum(squeezeFeels), place: z.enum(growthPlaces).optional() }),
   z.object({ kind: z.literal('smell'), smells: z.array(z.enum(smells)).min(1).max(smells.length) }),
   z.object({

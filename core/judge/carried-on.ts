@@ -13,14 +13,14 @@ export function carriedOn(from: PileSetup, part: PileSetup): PileSetup {
   const splitMs = part.startedAtMs;
   const wasThere = bedAt(from, splitMs);
   const { massKg: wholeKg, ...laid } = from.recipe;
-  const { massKg: partKg, depthM, cover } = part.recipe;
+  const { massKg: partKg, depthM, cover, shelter } = part.recipe;
   // Water was given to the whole; of what the part weighs it is as much again.
   const share = wholeKg === undefined || partKg === undefined ? undefined : partKg / wholeKg;
   const before = from.acts.filter(({ atMs }) => atMs < splitMs).map((act) => shareOf(act, share));
   return {
     ...part,
     startedAtMs: from.startedAtMs,
-    recipe: { ...laid, ...(partKg === undefined ? {} : { massKg: partKg }) },
+    recipe: { ...laid, ...(partKg === undefined ? {} : { massKg: partKg }), ...(shelter && { shelter }) },
     acts: [...before, ...layingActs(wasThere.depthM, depthM, wasThere.cover, cover, splitMs), ...part.acts],
     samples: [...(from.samples ?? []).filter(({ atMs }) => atMs < splitMs), ...(part.samples ?? [])],
   };

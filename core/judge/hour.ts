@@ -11,7 +11,7 @@ import { lowLimit } from '../alarm/deadband.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { correctBySample } from '../moisture/correct.ts';
-import { followWater, waterGiven } from '../moisture/follow.ts';
+import { followWater, rainGiven, waterGiven } from '../moisture/follow.ts';
 import { nearK } from '../ready/signs.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
@@ -40,6 +40,7 @@ const handExplainsMs = 12 * msPerHour;
 const openedPerH = -0.03;
 /** Work is eased over half a day, for nights and skins in the sun make it swing [h]. */
 const workEasedH = 12;
+const mostWork = 1.3;
 /** Beds thinner than this follow day and night [m]. */
 const shallowM = 0.2;
 /** A gentle heap of soil works this far above the air [K]; common practice, no source. */
@@ -100,7 +101,9 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   // What a thin bed is lent by day it gives back at night, so that its most would say too much.
   state.workDoneMost = bed.depthM < shallowM ? state.workDone : Math.max(state.workDoneMost, state.workDone);
   state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg), heldC - state.airDayC);
-  followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC, Math.max(0, state.workDone - doneBefore));
+  // More than all its food it cannot have burnt, however warm it stays; the reckoning may be a third off.
+  const burntShare = Math.max(0, Math.min(mostWork, state.workDone) - doneBefore);
+  followWater(state, setup.recipe, setup.limits, bed, heldC, state.airC, burntShare);
   if (core === null) {
     state.forecast = null;
     return; // nothing was seen: no change of mind
@@ -184,7 +187,8 @@ function takeInActs(state: JudgeState, setup: PileSetup, endMs: number): void {
     state.actsDone += 1;
     if (act.kind === 'turned') noteTurn(state, act.atMs, state.positions.core?.hourMeanC ?? 0);
     if (act.kind === 'watered') waterGiven(state, setup.recipe, setup.limits, act.amountL);
-    if (act.kind !== 'note' && act.kind !== 'covered') {
+    if (act.kind === 'rained') rainGiven(state, setup.recipe, setup.limits, bedAt(setup, act.atMs), act.rainMm);
+    if (act.kind !== 'note' && act.kind !== 'covered' && act.kind !== 'rained') {
       state.disturbedAtMs = act.atMs;
       state.disturbedBy = 'logged';
       state.stallH = 0;

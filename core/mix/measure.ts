@@ -26,6 +26,7 @@ export type MeasureKind =
   | 'starterMl'
   | 'densityKgM3'
   | 'depthM'
+  | 'rainMm'
   | 'lengthM'
   | 'areaM2'
   | 'rateKgM2'
@@ -50,6 +51,8 @@ export function measure(kind: MeasureKind, value: number, units: PlanUnits): Mea
       return { value: (value / 1000 / kgPerMass) * litresPerVolume, unit: `${units.mass}/${volumeUnit(units)}` };
     case 'depthM':
       return feet ? { value: value / metresPerInch, unit: 'in' } : { value: value * 100, unit: 'cm' };
+    case 'rainMm':
+      return feet ? { value: value / 1000 / metresPerInch, unit: 'in' } : { value, unit: 'mm' };
     case 'lengthM':
       return feet ? { value: value / metresPerFoot, unit: 'ft' } : { value, unit: 'm' };
     case 'areaM2':

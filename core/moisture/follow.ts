@@ -13,7 +13,7 @@ import { waterOfBurning } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import type { JudgeState } from '../judge/state.ts';
-import { dryBasis, hourlyLoss, wetBasis } from './balance.ts';
+import { dryBasis, hourlyLoss, lossDoubtOf, rainTaken, unreadRainMm, wetBasis } from './balance.ts';
 import { correctByDryAir, correctByProbe } from './correct.ts';
 
 export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
@@ -25,12 +25,14 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
 }
 
 /** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
-export const dryMarginFrac = 0.045;
+export const dryMarginFrac = 0.035;
 /** Air humidity where nobody measures it [%]: dry weather takes far more out of an open bed, so what that would take is doubt. */
-const unmeasuredHumidityPct = 70;
-const unmeasuredHumiditySdPct = 25;
-/** Water that air of 70 %RH never takes out, per dry matter: wheat holds 17 % of its dry mass then (ASAE D245, from memory). */
-const boundKgKg = 0.17;
+const unmeasuredHumidityPct = 65;
+const unmeasuredHumiditySdPct = 22;
+/** What is not ready food burns as well, and the work is reckoned low: in all so much for each part of ready food; our own, fitted. */
+const slowToo = 1.7;
+/** How far a rain that was told may be off for this bed, as a share; common practice, no source. */
+const rainDoubt = 0.3;
 /** Hours of clearly unsaturated pore air that count. */
 export const dryAirNeededH = 3;
 const dryDeadbandFrac = 0.015;
@@ -50,21 +52,16 @@ export function followWater(
   airC: number,
   burntShare: number,
 ): void {
-  const humidity = state.positions.air?.humidity?.value;
-  const airHumidityPct = humidity === undefined ? unmeasuredHumidityPct : Math.min(100, Math.max(5, humidity));
-  // A bed that dries gives its water up ever more slowly: falling rate from about the water it holds at 50 %.
-  const falling = Math.min(1, Math.max(0, state.waterKgKg - boundKgKg) / (1 - boundKgKg));
-  const loss = falling * hourlyLoss(coreC, airC, airHumidityPct, recipe, bed.cover, bed.depthM);
+  const measuredPct = state.positions.air?.humidity?.value;
+  const airHumidityPct = measuredPct === undefined ? unmeasuredHumidityPct : Math.min(100, Math.max(5, measuredPct));
+  const lossAt = (humidityPct: number): number => hourlyLoss(coreC, airC, humidityPct, state.waterKgKg, recipe, bed);
+  const loss = lossAt(airHumidityPct);
   // Burning makes water and takes dry matter away: both raise the water per dry matter.
-  const burnt = burntShare * materialFacts[recipe.material].burningFrac;
+  const burnt = burntShare * materialFacts[recipe.material].burningFrac * slowToo;
   const made = (waterOfBurning + state.waterKgKg) * burnt;
+  const unmeasured = measuredPct === undefined ? lossAt(unmeasuredHumidityPct - unmeasuredHumiditySdPct) - loss : 0;
   state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
-  // The vapour transfer is known to about a third.
-  state.waterSd += 0.35 * loss + 0.3 * made;
-  if (humidity === undefined) {
-    const drierPct = unmeasuredHumidityPct - unmeasuredHumiditySdPct;
-    state.waterSd += falling * hourlyLoss(coreC, airC, drierPct, recipe, bed.cover, bed.depthM) - loss;
-  }
+  state.waterSd += Math.hypot(lossDoubtOf(recipe, bed.cover) * loss, unmeasured) + 0.15 * made;
   // What the bed cannot hold drains away, half of it in an hour.
   const holds = dryBasis(materialFacts[recipe.material].holdsFrac);
   if (state.waterKgKg > holds) state.waterKgKg = holds + (state.waterKgKg - holds) / 2;
@@ -87,5 +84,19 @@ export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimit
     state.waterKgKg = Math.max(state.waterKgKg, middle);
     state.waterSd = Math.max(state.waterSd, 0.15);
   }
+  state.dry = doubtedFrac(state, recipe) < limits.moistureMinFrac - dryMarginFrac;
+}
+
+/** Takes in rain that was told. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
+export function rainGiven(
+  state: JudgeState,
+  recipe: Recipe,
+  limits: StageLimits,
+  bed: Bed,
+  rainMm: number = unreadRainMm,
+): void {
+  const taken = rainTaken(rainMm, recipe, bed);
+  state.waterKgKg += taken;
+  state.waterSd = Math.hypot(state.waterSd, rainDoubt * taken);
   state.dry = doubtedFrac(state, recipe) < limits.moistureMinFrac - dryMarginFrac;
 }

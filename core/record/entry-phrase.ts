@@ -37,6 +37,8 @@ export function entryPhrase(what: EntryFacts): string {
       return 'Uncovered';
     case 'moved':
       return withMore('Moved', what.place);
+    case 'rained':
+      return withMore('Rain', what.rainMm === undefined ? undefined : `${trim(what.rainMm)} mm`);
     case 'squeeze':
       return `Squeezed${what.place ? ` ${places[what.place]}` : ''}: ${squeezed[what.feel]}`;
     case 'smell':

@@ -16,6 +16,7 @@ import { heatOfBurningJKg } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import { hourlyLoss } from '../moisture/balance.ts';
+import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../rate/cardinal-temperature.ts';
 
 /** As the ensemble's members on the median; see core/curve/member.ts. */
 const filmWm2K = { open: 8, breathable: 3.5, closed: 2.5 } as const;
@@ -24,8 +25,8 @@ const branConductivityWmK = 0.28;
 const soilConductivityWmK = 0.5;
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
 const placeM = 0.05;
-/** Colder than this nothing of the culture grows [°C]; the ensemble draws 4 to 11 (core/curve/member.ts). */
-const lifelessC = 4;
+/** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/curve/member.ts). */
+const fullPerH = 2 / 24;
 /** Shares of the bed that top, core and base stand for [-]. */
 const part = { top: 0.25, core: 0.5, base: 0.25 } as const;
 
@@ -66,14 +67,23 @@ export function hourWork(
       ? (now.coreC - air.dayC) / (1 / groundWm2K + halfBed)
       : (now.baseC - air.dayC) / (1 / groundWm2K + place);
   const storedWm2 = (dryKgM2 * (1200 + 4186 * waterKgKg) * meanRiseK(now, before)) / 3600;
-  const lost = (coreC: number): number => hourlyLoss(coreC, air.dayC, 70, recipe, bed.cover, bed.depthM) * dryKgM2;
+  const lost = (coreC: number): number => hourlyLoss(coreC, air.dayC, 70, waterKgKg, recipe, bed) * dryKgM2;
   const steamWm2 = (0.6 * lost(now.coreC) * latentHeatJKg(Math.min(95, Math.max(0, now.coreC)))) / 3600;
   const stillWm2 = (0.6 * lost(air.dayC) * 2.45e6) / 3600;
   const madeWm2 = storedWm2 + upWm2 + downWm2 + steamWm2 - stillWm2;
   const share = (madeWm2 * 3600) / (dryKgM2 * heatOfBurningJKg) / facts.burningFrac;
-  // A bed too cold to live in makes no heat: what it shows then is the weather in its ground and skin.
+  // More than its warmest place allows it cannot burn: what a cold bed shows beyond that is the weather in its ground and skin.
   const warmestC = Math.max(now.coreC, now.topC ?? now.coreC, now.baseC ?? now.coreC);
-  return warmestC < lifelessC ? Math.min(0, share) : share;
+  return Math.min(share, mostPerH(warmestC));
+}
+
+/** @example mostPerH(10) // => 0.00398: a bed at 10 °C burns a tenth of its food a day at most; at 5 °C and below nothing. */
+export function mostPerH(warmestC: number): number {
+  const factor = Math.max(
+    cardinalTemperatureFactor(warmestC, mesophilicSet),
+    cardinalTemperatureFactor(warmestC, thermophilicSet),
+  );
+  return fullPerH * factor;
 }
 
 /** Rise of the bed's mean; a place without a probe moves as the core does. */

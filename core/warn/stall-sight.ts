@@ -10,6 +10,7 @@ import type { BandPoint } from '../curve/band.ts';
 import type { PileSetup } from '../judge/setup.ts';
 import { airAtHour, coreAtHour, type JudgeState, type StallWhy } from '../judge/state.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../rate/cardinal-temperature.ts';
+import { mostPerH } from '../score/work.ts';
 
 /** Hours in a row that make it a stall; our own, so that a cold night does not. */
 export const stallAfterH = 7;
@@ -51,11 +52,13 @@ export function stallSight(
   if (!standing && state.workDoneMost >= nearlyDone[setup.stage]) return undefined;
   const ageH = (endMs - setup.startedAtMs) / msPerHour;
   const hadItsHump = state.highestExcessK >= humpK[setup.stage];
-  if (!standing && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
+  // Too cold to work it is neither on its way nor at its end: what it shows is the weather, and the warmth it was laid with.
+  const couldWork = 24 * mostPerH(core) >= standingPerDay;
+  if (!standing && couldWork && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
   if (state.disturbedAtMs !== null && endMs - state.disturbedAtMs < actExplainsH * msPerHour) return undefined;
   const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
   if (ageH < wakingH[setup.stage] + coldWakingH[setup.stage] * slow) return undefined;
-  if (ownRiseK(state, core, 6, depthM) >= 1 || ownRiseK(state, core, 12, depthM) >= 2) return undefined; // it is on its way
+  if (couldWork && (ownRiseK(state, core, 6, depthM) >= 1 || ownRiseK(state, core, 12, depthM) >= 2)) return undefined;
   const idle = state.workPerDay < standingPerDay;
   if (setup.stage === 'bran' && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
   if (idle) return state.peakExcessK < 6 ? 'never-warmed' : 'went-out';

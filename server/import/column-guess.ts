@@ -61,6 +61,7 @@ const entryFields: Record<string, string> = {
   litres: 'amountL',
   'water l': 'amountL',
   'depth m': 'depthM',
+  'rain mm': 'rainMm',
 };
 
 const quantityWords: Record<Quantity, RegExp> = {

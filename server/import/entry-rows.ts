@@ -34,7 +34,7 @@ export function entryColumnsProblem({ columns, ask }: EntryManner): string | nul
     : null;
 }
 
-const numbers: readonly string[] = ['amountL', 'depthM', 'wetG', 'dryG'];
+const numbers: readonly string[] = ['amountL', 'depthM', 'rainMm', 'wetG', 'dryG'];
 
 /** Words for a kind beside its own. */
 const otherWords: Record<string, EntryKind> = {
@@ -46,6 +46,7 @@ const otherWords: Record<string, EntryKind> = {
   uncover: 'uncovered',
   move: 'moved',
   heap: 'heaped',
+  rain: 'rained',
   smelt: 'smell',
   pest: 'pests',
 };

@@ -37,7 +37,7 @@ export function registerActs(api: Api, house: House): void {
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
-      const { kind, at, amountL, depthM, note } = request.body;
+      const { kind, at, amountL, depthM, rainMm, note } = request.body;
       const nowMs = clock.nowMs();
       if (at !== undefined && at > nowMs + 5 * 60_000) {
         return sendProblem(reply, 422, 'What was done cannot lie in the future.', {
@@ -52,6 +52,7 @@ export function registerActs(api: Api, house: House): void {
         note: note ?? null,
         ...(amountL !== undefined && { amountL }),
         ...(depthM !== undefined && { depthM }),
+        ...(rainMm !== undefined && { rainMm }),
       };
       const { id: actId, pileId, atMs, note: said, ...what } = act;
       await journal.entries.add({

@@ -30,11 +30,12 @@ type RecipeInput = z.output<typeof newPileSchema>['recipe'];
 /** What the grower said, and what is usual where nothing was said. */
 export function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
   const { depthMinM, depthMaxM } = stageLimits[stage];
-  const { material, depthM, cover, massKg, moistureFrac, doseFrac } = given ?? {};
+  const { material, depthM, cover, shelter, massKg, moistureFrac, doseFrac } = given ?? {};
   return {
     material: material ?? usualMaterial[stage],
     depthM: depthM ?? Math.round((depthMinM + depthMaxM) * 50) / 100, // the middle, to a centimetre
     cover: cover ?? 'breathable',
+    ...(shelter !== undefined && { shelter }),
     ...(massKg !== undefined && { massKg }),
     ...(moistureFrac !== undefined && { moistureFrac }),
     ...(doseFrac !== undefined && { doseFrac }),

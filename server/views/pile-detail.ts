@@ -56,6 +56,7 @@ export function actView(act: ActRecord): z.infer<typeof actRecordSchema> {
     at: toInstant(act.atMs),
     ...(act.amountL !== undefined && { amountL: act.amountL }),
     ...(act.depthM !== undefined && { depthM: act.depthM }),
+    ...(act.rainMm !== undefined && { rainMm: act.rainMm }),
     ...(act.note !== null && { note: act.note }),
   };
 }

@@ -2,7 +2,7 @@
  * shared/api/piles.ts: piles as the API shows and takes them.
  */
 import { z } from 'zod';
-import { coverSchema, materialSchema, recipeSchema } from '../batch.ts';
+import { actKindSchema, coverSchema, materialSchema, recipeSchema, shelterSchema } from '../batch.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
@@ -81,6 +81,7 @@ export const actRecordSchema = z.object({
   at: instantSchema,
   amountL: z.number().optional(),
   depthM: z.number().optional(),
+  rainMm: z.number().optional(),
   note: z.string().optional(),
 });
 
@@ -145,6 +146,7 @@ export const newPileSchema = z.object({
       moistureFrac: z.number().min(0).max(0.95).optional(),
       doseFrac: z.number().min(0).max(1).optional(),
       cover: coverSchema.optional(),
+      shelter: shelterSchema.optional(),
     })
     .optional(),
   /** Only what departs from the stage's own limits. */
@@ -167,9 +169,10 @@ export const newBatchSchema = newPileSchema
   .extend({ stage: stageSchema });
 
 export const newActSchema = z.object({
-  kind: z.enum(['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved', 'note']),
+  kind: actKindSchema,
   at: instantInputSchema.optional(),
   amountL: z.number().positive().max(100_000).optional(),
   depthM: z.number().positive().max(3).optional(),
+  rainMm: z.number().positive().max(500).optional(),
   note: z.string().trim().max(2000).optional(),
 });

@@ -61,6 +61,9 @@ function actsOf(farm: DemoFarm, pile: DemoPile) {
   return scenarioPile(farm, pile)?.acts ?? [];
 }
 
+/** A shed of the simulator as a grower would tell it. */
+const shelterIn = { none: 'open', roof: 'roof', closed: 'indoors' } as const;
+
 function recipeOf(farm: DemoFarm, pile: DemoPile) {
   const recipe = scenarioPile(farm, pile)?.recipe;
   const material = recipe?.ingredients[0]?.material;
@@ -71,6 +74,7 @@ function recipeOf(farm: DemoFarm, pile: DemoPile) {
     moistureFrac: recipe.moistureFrac,
     doseFrac: recipe.doseFrac,
     cover: recipe.cover,
+    shelter: shelterIn[recipe.shed],
   };
 }
 

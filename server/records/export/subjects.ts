@@ -29,6 +29,7 @@ const instantOrNull = (atMs: number | null) => (atMs === null ? null : toInstant
 export const entryFactColumns = [
   'amountL',
   'depthM',
+  'rainMm',
   'cover',
   'place',
   'feel',
@@ -185,7 +186,7 @@ export const exportSubjectTable: Record<ExportSubject, Subject> = {
   batches: {
     columns: [
       ...['id', 'name', 'pile', 'pileName', 'site', 'stage', 'startedAt', 'endedAt', 'ending', 'reason', 'outcome'],
-      ...['material', 'depthM', 'massKg', 'moistureFrac', 'doseFrac', 'cover'],
+      ...['material', 'depthM', 'massKg', 'moistureFrac', 'doseFrac', 'cover', 'shelter'],
       ...['laidKg', 'inKg', 'outKg', 'restKg', 'remark'],
     ],
     rows: batchRows,

@@ -30,6 +30,8 @@ const organicWords = {
   unknown: 'organic status not asked',
 } as const;
 
+const lay = { indoors: 'in a closed shed', roof: 'under a roof', open: 'with no roof' } as const;
+
 const kg = (massKg: number | null | undefined) => (massKg == null ? '' : `${Math.round(massKg * 1000) / 1000} kg`);
 const litres = (volumeL: number | null | undefined) =>
   volumeL == null ? '' : `${Math.round(volumeL * 1000) / 1000} L`;
@@ -94,6 +96,7 @@ function drawInputs(sheet: Sheet, record: BatchRecordSheet, zone: string): void 
     ],
     ['Depth', `${Math.round(recipe.depthM * 100)} cm`],
     ['Cover', recipe.cover],
+    ['Where it lay', recipe.shelter === undefined ? 'not written down' : lay[recipe.shelter]],
   ];
   sheet.table(
     [

@@ -42,11 +42,12 @@ function actOf(entry: EntryRecord): ActRecord {
     atMs: entry.atMs,
     ...('amountL' in what && what.amountL !== undefined && { amountL: what.amountL }),
     ...('depthM' in what && what.depthM !== undefined && { depthM: what.depthM }),
+    ...('rainMm' in what && what.rainMm !== undefined && { rainMm: what.rainMm }),
     note: entry.note,
   };
 }
 
-function entryOf({ id, pileId, kind, atMs, amountL, depthM, note }: ActRecord): EntryRecord {
+function entryOf({ id, pileId, kind, atMs, amountL, depthM, rainMm, note }: ActRecord): EntryRecord {
   return {
     id,
     entryId: id,
@@ -57,7 +58,7 @@ function entryOf({ id, pileId, kind, atMs, amountL, depthM, note }: ActRecord): 
     by: null,
     note,
     photoIds: [],
-    what: { kind, amountL, depthM } as EntryFacts,
+    what: { kind, amountL, depthM, rainMm } as EntryFacts,
     reason: null,
     withdrawn: false,
   };

@@ -26,7 +26,7 @@ import type { ProbeSetup } from '../../../simulator/probes/probe.ts';
 import type { Case } from './case.ts';
 import type { Fault, Hand, Story } from './scenario.ts';
 import { truthOf } from './truth.ts';
-import { emptyWorld, sampleInto, sampleMin, shiftIngredients, shiftKinetics, type World } from './world.ts';
+import { emptyWorld, sampleInto, sampleMin, shelterIn, shiftIngredients, shiftKinetics, type World } from './world.ts';
 
 const startMs = Date.UTC(2031, 2, 1);
 const days = { keeper: 9, condition: 8, mishap: 10 } as const;
@@ -124,6 +124,8 @@ function storyOf(by: keyof typeof days, pile: FarmPile, seed: number): Story {
       moistureFrac: random.next() < 0.8 ? Math.round((moistureFrac + 0.015 * random.normal()) * 100) / 100 : undefined,
       doseFrac: random.next() < 0.6 ? recipe.doseFrac : undefined,
       massKg: random.next() < 0.8 ? waterKg + dryKg : undefined,
+      shelter: random.next() < 0.8 ? shelterIn[recipe.shed ?? 'none'] : undefined,
+      rainShare: (recipe.shed ?? 'none') === 'none' ? writesDown : 0,
     },
     faults: pile.probes.flatMap((probe) => probe.faults.flatMap((fault) => faultOf(probe, fault))),
   };

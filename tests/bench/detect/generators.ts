@@ -1,9 +1,9 @@
 /**
- * tests/bench/detect/generators.ts: two ways of inventing the piles that rules are tried out on.
+ * tests/bench/detect/generators.ts: three ways of inventing the piles that rules are tried out on.
  *
  * Takes:  a number of the pile.
  * Gives:  its scenario. The first draws around a purpose (ordinary, hot, dry, cold ...); the second draws a grower, a
- *         region and a season, and lets what happens happen.
+ *         region and a season, and lets what happens happen; the third has somebody do the bed a bad turn.
  */
 
 import type { Position } from '../../../shared/names.ts';
@@ -11,17 +11,21 @@ import { type Climate, mildClimate } from '../../../simulator/model/climate.ts';
 import { mixOf, type PileCover } from '../../../simulator/model/pile.ts';
 import { createRandom, type Random } from '../../../simulator/model/random.ts';
 import type { Fault, FaultKind, Hand, Scenario } from './scenario.ts';
-import { ingredientsOf } from './world.ts';
+import { ingredientsOf, shelterIn } from './world.ts';
 
 const faultKinds: readonly [FaultKind, ...FaultKind[]] = ['silent', 'stuck', 'out', 'spikes'];
 const day0 = Date.UTC(2031, 0, 1);
+
+type Told = Omit<Scenario['told'], 'shelter' | 'rainShare'>;
+/** As drawn: what is told of shelter and rain is added when it is laid. */
+type Drawn = Omit<Scenario, 'told'> & { readonly told: Told };
 
 /** Each pile has a purpose. */
 export function purposeful(number: number, shift = 0): Scenario {
   return asLaid(drawPurposeful(number, shift));
 }
 
-function drawPurposeful(number: number, shift: number): Scenario {
+function drawPurposeful(number: number, shift: number): Drawn {
   const random = createRandom(7_000_001 + number * 7919);
   const purposes = [
     'ordinary',
@@ -128,7 +132,7 @@ function drawPurposeful(number: number, shift: number): Scenario {
 }
 
 /** Anything at all, tended often and logged half of the time. */
-function odd(number: number, random: Random, shift: number): Scenario {
+function odd(number: number, random: Random, shift: number): Drawn {
   const soil = random.next() < 0.35;
   const days = soil ? 8 : 13;
   const moistureFrac = soil ? random.between(0.32, 0.55) : random.between(0.42, 0.72);
@@ -192,7 +196,7 @@ export function anybody(number: number, shift = 0): Scenario {
   return asLaid(drawAnybody(number, shift));
 }
 
-function drawAnybody(number: number, shift: number): Scenario {
+function drawAnybody(number: number, shift: number): Drawn {
   const random = createRandom(73_000_013 + number * 104_729);
   const climate = random.pick(regions);
   // 0 careless ... 1 careful: careful growers mix, shade and log better, and turn when it suits.
@@ -260,11 +264,76 @@ function drawAnybody(number: number, shift: number): Scenario {
   };
 }
 
+/** A bed meant well that lies dry, or comes to lie drier, hotter to the wind or thinner than its grower thinks. */
+export function mishandled(number: number, shift = 0): Scenario {
+  return asLaid(drawMishandled(number, shift));
+}
+
+const blunders = ['laid dry', 'laid dry', 'bared', 'draughty', 'raked', 'thin', 'sunned', 'dribbled'] as const;
+
+function drawMishandled(number: number, shift: number): Drawn {
+  const random = createRandom(311_000_017 + number * 15_485_863);
+  const blunder = random.pick(blunders);
+  const soil = random.next() < 0.22;
+  const rice = !soil && random.next() < 0.3;
+  const good = soil ? random.between(0.4, 0.48) : random.between(0.52, rice ? 0.6 : 0.62);
+  const moistureFrac = blunder === 'laid dry' ? good - random.between(0.03, 0.16) : good;
+  const depthM = (soil ? random.between(0.1, 0.22) : random.between(0.18, 0.4)) * (blunder === 'thin' ? 0.5 : 1);
+  const massKg = Math.exp(random.between(Math.log(30), Math.log(900)));
+  const doseFrac = random.between(0.003, 0.03);
+  const days = soil ? 8 : 11;
+  const seldom = (): boolean => random.next() < 0.35;
+  const hour = random.between(10, 90);
+  const hands: Hand[] = [];
+  if (blunder === 'bared') hands.push({ hour, act: { kind: 'uncover' }, logged: seldom() });
+  if (blunder === 'draughty')
+    hands.push({ hour, act: { kind: 'fan', windMS: random.between(1, 4.5) }, logged: seldom() });
+  if (blunder === 'raked')
+    hands.push({ hour, act: { kind: 'spread', depthM: depthM * random.between(0.3, 0.7) }, logged: seldom() });
+  if (blunder === 'dribbled')
+    hands.push({ hour, act: { kind: 'water', waterKg: massKg * random.between(0.01, 0.05) }, logged: true });
+  if (random.next() < 0.5)
+    hands.push({ hour: random.between(36, 120), act: { kind: 'turn' }, logged: random.next() < 0.75 });
+  const meanC = random.between(5, 31);
+  const climate: Climate = {
+    ...mildClimate,
+    meanC,
+    seasonK: 0,
+    dayK: random.between(2, 9),
+    frontK: random.between(1, 4),
+    rhPct: random.between(28, 88),
+    windMS: random.between(0.4, 4),
+    rainShare: random.between(0, 0.12),
+  };
+  return {
+    name: `mishandled-${number}`,
+    seed: number * 71 + 900_007,
+    stage: soil ? 'soil' : 'bran',
+    material: soil ? random.pick(['soil-mix', 'compost-mix']) : rice ? 'rice-bran' : 'wheat-bran',
+    days,
+    startMs: day0 + Math.floor(random.between(0, 365)) * 86_400_000 + Math.floor(random.between(6, 19)) * 3_600_000,
+    climate,
+    depthM,
+    moistureFrac,
+    doseFrac,
+    massKg,
+    tempC: Math.max(4, meanC + random.between(-3, 4)),
+    cover: random.pick(['open', 'breathable', 'breathable', 'closed']),
+    shed: random.pick(['none', 'none', 'roof', 'closed']),
+    shadeFrac: blunder === 'sunned' ? random.between(0, 0.3) : random.between(0.3, 1),
+    fanMS: 0,
+    hands,
+    told: toldOf(random, moistureFrac, doseFrac, massKg),
+    ...probesOf(random, 0.12, days),
+    shift,
+  };
+}
+
 /**
  * Water is added until the wanted moisture is reached and never taken away, so a mix is no drier than what went into it; a
  * grower weighs what is laid, water included.
  */
-function asLaid(scenario: Scenario): Scenario {
+function asLaid(scenario: Drawn): Scenario {
   const { dryKg, waterKg } = mixOf(ingredientsOf(scenario), scenario.moistureFrac);
   const moistureFrac = waterKg / (waterKg + dryKg);
   const { told } = scenario;
@@ -276,11 +345,13 @@ function asLaid(scenario: Scenario): Scenario {
       moistureFrac:
         told.moistureFrac === undefined ? undefined : told.moistureFrac + (moistureFrac - scenario.moistureFrac),
       massKg: told.massKg === undefined ? undefined : waterKg + dryKg,
+      shelter: createRandom(scenario.seed ^ 0x51e1).next() < 0.8 ? shelterIn[scenario.shed] : undefined,
+      rainShare: scenario.shed === 'none' ? createRandom(scenario.seed ^ 0x3a1e).between(0.5, 1) : 0,
     },
   };
 }
 
-function toldOf(random: Random, moistureFrac: number, doseFrac: number, massKg: number): Scenario['told'] {
+function toldOf(random: Random, moistureFrac: number, doseFrac: number, massKg: number): Told {
   return {
     moistureFrac: random.next() < 0.8 ? Math.round((moistureFrac + 0.015 * random.normal()) * 100) / 100 : undefined,
     doseFrac: random.next() < 0.6 ? doseFrac : undefined,

@@ -5,7 +5,7 @@
  * Gives:  what the judge, the truth and the tally know of a pile, and what the two generators of the development half draw.
  */
 
-import type { Material } from '../../../shared/batch.ts';
+import type { Material, Shelter } from '../../../shared/batch.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
 import type { PileAct } from '../../../simulator/model/acts.ts';
 import type { Climate } from '../../../simulator/model/climate.ts';
@@ -44,6 +44,9 @@ export interface Story {
     readonly doseFrac: number | undefined;
     /** Mass as laid, water included. */
     readonly massKg: number | undefined;
+    readonly shelter: Shelter | undefined;
+    /** Share of wet days whose rain is read off a gauge and written down; 0 under a roof. */
+    readonly rainShare: number;
   };
   readonly faults: readonly Fault[];
 }

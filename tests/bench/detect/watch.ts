@@ -17,10 +17,11 @@ import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import type { WarningKind } from '../../../shared/warning.ts';
 import type { PileAct } from '../../../simulator/model/acts.ts';
+import { createRandom, seedOf } from '../../../simulator/model/random.ts';
 import type { Case } from './case.ts';
 import { keptBand } from './kept-band.ts';
 import type { Story } from './scenario.ts';
-import { sampleMin, samplesPerHour } from './world.ts';
+import { sampleMin, samplesPerHour, type World } from './world.ts';
 
 export interface Raised {
   readonly kind: WarningKind;
@@ -49,7 +50,7 @@ const rebandH = 24;
 
 export function watch({ scenario, world, readings }: Case): Watched {
   const air: { atMs: number; tempC: number }[] = [];
-  const acts = actsOf(scenario).sort((one, other) => one.atMs - other.atMs);
+  const acts = [...actsOf(scenario), ...rainsOf(scenario, world)].sort((one, other) => one.atMs - other.atMs);
   const endMs = scenario.startMs + scenario.days * 24 * msPerHour;
   let setup = setupOf(scenario, []);
   let band: ExpectedBand | null = null;
@@ -128,6 +129,7 @@ function setupOf(scenario: Story, acts: readonly Act[]): PileSetup {
       material: scenario.material,
       depthM: scenario.depthM,
       cover: scenario.cover,
+      ...(told.shelter === undefined ? {} : { shelter: told.shelter }),
       ...(told.massKg === undefined ? {} : { massKg: told.massKg }),
       ...(told.moistureFrac === undefined ? {} : { moistureFrac: told.moistureFrac }),
       ...(told.doseFrac === undefined ? {} : { doseFrac: told.doseFrac }),
@@ -141,6 +143,22 @@ function actsOf(scenario: Story): Act[] {
     const told = logged ? toAct(act, scenario.startMs + hour * msPerHour) : null;
     return told === null ? [] : [told];
   });
+}
+
+/** A gauge is read every morning, to about a seventh, and half a millimetre is not worth writing. */
+function rainsOf({ name, startMs, days, told }: Story, world: World): Act[] {
+  const random = createRandom(seedOf(`${name}/gauge`));
+  const rains: Act[] = [];
+  let read = 0;
+  for (let day = 0; day < days; day += 1) {
+    const sample = Math.round((day + random.between(0.7, 0.9)) * 24 * samplesPerHour);
+    const stands = world.rainMm[Math.min(sample, world.samples - 1)] ?? 0;
+    const rainMm = (stands - read) * Math.exp(0.15 * random.normal());
+    read = stands;
+    if (random.next() < told.rainShare && rainMm >= 0.5)
+      rains.push({ kind: 'rained', atMs: startMs + sample * sampleMin * 60_000, rainMm });
+  }
+  return rains;
 }
 
 function toAct(act: PileAct, atMs: number): Act | null {

@@ -5,13 +5,15 @@
  * Gives:  true temperatures by place, moisture, oxygen, food and metabolic state.
  * Never:  asks the judge anything: this is the truth that the judge is measured against.
  */
+import type { Shelter } from '../../../shared/batch.ts';
 import { actOn } from '../../../simulator/model/acts.ts';
+import type { Air } from '../../../simulator/model/air.ts';
 import { climateWeather } from '../../../simulator/model/climate.ts';
 import { waterActivity } from '../../../simulator/model/factors.ts';
 import { defaultKinetics, type GroupKinetics, type Kinetics } from '../../../simulator/model/kinetics.ts';
 import { dryKgM2 } from '../../../simulator/model/layer.ts';
 import { materials, type Material as SimMaterial } from '../../../simulator/model/material.ts';
-import { createPile, type Ingredient, type Pile } from '../../../simulator/model/pile.ts';
+import { createPile, type Ingredient, type Pile, type Shed } from '../../../simulator/model/pile.ts';
 import { createRandom, type Random } from '../../../simulator/model/random.ts';
 import { airAtPile } from '../../../simulator/model/shelter.ts';
 import { runPile } from '../../../simulator/model/step-pile.ts';
@@ -34,6 +36,8 @@ export interface World {
   readonly oxygenFrac: Float64Array;
   /** Food eaten so far, over the ready food as laid [-]. */
   readonly eatenShare: Float64Array;
+  /** Rain since the pile was laid, on nothing [mm]. */
+  readonly rainMm: Float64Array;
 }
 
 export function runWorld(scenario: Scenario): World {
@@ -70,6 +74,7 @@ export function emptyWorld(days: number): World {
     moistureFrac: make(),
     oxygenFrac: make(),
     eatenShare: make(),
+    rainMm: make(),
   };
 }
 
@@ -84,7 +89,7 @@ export function sampleInto(world: World, pile: Pile) {
       act();
       added += food(pile) - before;
     },
-    take(sample: number, air: { readonly tempC: number; readonly rhPct: number }): void {
+    take(sample: number, air: Pick<Air, 'tempC' | 'rhPct' | 'rainMmH'>): void {
       const { layers } = pile;
       const core = layers[Math.floor(layers.length / 2)];
       const top = layers[0];
@@ -107,6 +112,7 @@ export function sampleInto(world: World, pile: Pile) {
       }
       world.moistureFrac[sample] = water / (water + dry);
       world.oxygenFrac[sample] = oxygen;
+      world.rainMm[sample] = (world.rainMm[sample - 1] ?? 0) + air.rainMmH / samplesPerHour;
       world.eatenShare[sample] = (foodAtStart + added - food(pile)) / readyAtStart;
     },
   };
@@ -135,6 +141,9 @@ function layPile(scenario: Scenario, random: Random): Pile {
     kinetics: shiftKinetics(defaultKinetics, scenario.shift, random),
   });
 }
+
+/** A shed of the simulator in the words of a grower. */
+export const shelterIn: Record<Shed, Shelter> = { none: 'open', roof: 'roof', closed: 'indoors' };
 
 export function ingredientsOf({ material, massKg }: Pick<Scenario, 'material' | 'massKg'>): Ingredient[] {
   switch (material) {

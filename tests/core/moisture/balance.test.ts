@@ -1,10 +1,18 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { materialFacts } from '../../../core/curve/material-facts.ts';
-import { dryBasis, hourlyLoss, skinShare, wetBasis } from '../../../core/moisture/balance.ts';
+import type { PileSetup } from '../../../core/judge/setup.ts';
+import {
+  dryBasis,
+  hourlyLoss,
+  rainTaken,
+  skinShare,
+  vapourResistanceSM,
+  wetBasis,
+} from '../../../core/moisture/balance.ts';
 import { correctByDryAir, correctByProbe, correctBySample, correctWater } from '../../../core/moisture/correct.ts';
 import { waterToAdd } from '../../../core/moisture/water-to-add.ts';
-import { materials, type Recipe } from '../../../shared/batch.ts';
+import { covers, materials, type Recipe, shelters } from '../../../shared/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { Played, play, setupOf, startMs } from '../helpers.ts';
@@ -29,6 +37,55 @@ test('skinShare() is 0.189 for an open bed of 30 cm and small for a deep heap', 
   expect(skinShare('open', 1.8)).toBeLessThan(0.05);
 });
 
+// r = r_cover + 265 max(0, X_holds / X - 1 / 0.35) with X_holds 2.03 of wheat bran (67 %): 1.5 and 1.0 are damp, 0.3 has a crust.
+test('vapourResistanceSM() of wheat bran is its cover’s while damp, and a crust adds 1035 s/m at X = 0.3', () => {
+  const under = (shelter: Recipe['shelter']): Recipe => ({ ...bed, ...(shelter === undefined ? {} : { shelter }) });
+  expect(vapourResistanceSM(1, under('roof'), 'open')).toBe(800);
+  expect(vapourResistanceSM(1, under('roof'), 'breathable')).toBe(
+    vapourResistanceSM(1, under(undefined), 'breathable'),
+  );
+  expect(vapourResistanceSM(0.3, bed, 'breathable') - vapourResistanceSM(1.5, bed, 'breathable')).toBeCloseTo(1036, -1);
+});
+
+test('vapourResistanceSM() of an open bed falls from indoors to a roof to no roof; a bed of unknown shelter lies among them', () => {
+  const open = [...shelters, undefined].map((shelter) =>
+    vapourResistanceSM(1, { ...bed, ...(shelter === undefined ? {} : { shelter }) }, 'open'),
+  );
+  const [indoors = 0, roof = 0, none = 0, unknown = 0] = open;
+  expect(indoors).toBeGreaterThan(roof);
+  expect(roof).toBeGreaterThan(none);
+  expect(unknown).toBeGreaterThan(none);
+  expect(unknown).toBeLessThan(indoors);
+});
+
+// What air alone holds back: 1200 J/m³K over McAdams' 5.7 + 3.8 v W/m²K is 186 s/m at 0.2 m/s and 70 at 3 m/s (from memory).
+test('vapourResistanceSM() is at no cover less than that of the air above it in a wind of 3 m/s', () => {
+  for (const cover of covers) {
+    for (const shelter of shelters) {
+      expect(vapourResistanceSM(3, { ...bed, shelter }, cover)).toBeGreaterThan(1200 / (5.7 + 3.8 * 3));
+    }
+  }
+});
+
+// 10 mm on a square metre are 10 kg, over 185 kg/m³ x 0.3 m = 55.5 kg of dry wheat bran: 0.180.
+test('rainTaken() of 10 mm on 30 cm of open wheat bran is 0.180, half of it through straw, none under a sheet', () => {
+  expect(rainTaken(10, bed, { cover: 'open', depthM: 0.3 })).toBeCloseTo(0.18, 3);
+  expect(rainTaken(10, bed, { cover: 'breathable', depthM: 0.3 })).toBeCloseTo(0.09, 3);
+  expect(rainTaken(10, bed, { cover: 'closed', depthM: 0.3 })).toBe(0);
+});
+
+test('rain that is told wets the bed, takes “drying” away and is no hand on the pile', () => {
+  const recipe: Recipe = { ...bed, cover: 'open', moistureFrac: 0.42 };
+  const rain = (rainMm: number | undefined) => ({ kind: 'rained' as const, atMs: startMs + 5 * msPerHour, rainMm });
+  const after = (acts: PileSetup['acts']): Played => play(setupOf('bran', { recipe, acts }), 12, () => 22);
+  const [dry, wet, unread] = [after([]), after([rain(25)]), after([rain(undefined)])];
+  expect(dry.finding('drying').evidence).toBe('present');
+  expect(wet.finding('drying').evidence).toBe('absent');
+  expect(wet.state.waterKgKg - dry.state.waterKgKg).toBeCloseTo(25 / 55.5, 1);
+  expect(unread.state.waterKgKg).toBeGreaterThan(dry.state.waterKgKg);
+  expect(wet.state.disturbedAtMs).toBeNull();
+});
+
 test('hourlyLoss() grows with heat, dry air, an open cover and a thin bed, and is nothing in fog', () => {
   const loss = (change: {
     coreC?: number;
@@ -36,7 +93,10 @@ test('hourlyLoss() grows with heat, dry air, an open cover and a thin bed, and i
     cover?: 'open' | 'breathable' | 'closed';
     depthM?: number;
   }): number =>
-    hourlyLoss(change.coreC ?? 40, 20, change.rh ?? 70, bed, change.cover ?? 'breathable', change.depthM ?? 0.3);
+    hourlyLoss(change.coreC ?? 40, 20, change.rh ?? 70, 1.5, bed, {
+      cover: change.cover ?? 'breathable',
+      depthM: change.depthM ?? 0.3,
+    });
   expect(loss({ coreC: 45 })).toBeGreaterThan(loss({}));
   expect(loss({ rh: 40 })).toBeGreaterThan(loss({}));
   expect(loss({ cover: 'open' })).toBeGreaterThan(loss({}));
@@ -163,13 +223,15 @@ function openBed(rhPct: number | null, recipe: Recipe = { ...bed, cover: 'open' 
   return all;
 }
 
-test('the balance takes air that nobody measures for 70 %RH, and doubts more for it', () => {
-  const [unmeasured, measured, dry] = [openBed(null), openBed(70), openBed(45)].map(({ state }) => state);
+test('the balance takes air that nobody measures for 65 %RH, and doubts more for it', () => {
+  const [unmeasured, measured, dry] = [openBed(null), openBed(65), openBed(43)].map(({ state }) => state);
   expect(unmeasured?.waterKgKg).toBe(measured?.waterKgKg);
-  expect(unmeasured?.waterSd).toBeGreaterThan(1.1 * (measured?.waterSd ?? 0));
-  // What the doubt is for: dry air would have taken about as much more as it says.
+  // What the doubt is for: dry air would have taken so much more. It adds to that of the loss as errors of two causes do.
   const apart = (measured?.waterKgKg ?? 0) - (dry?.waterKgKg ?? 0);
-  expect(apart / ((unmeasured?.waterSd ?? 0) - (measured?.waterSd ?? 0))).toBeCloseTo(1, 0);
+  const more = (unmeasured?.waterSd ?? 0) - (measured?.waterSd ?? 0);
+  expect(apart).toBeGreaterThan(0.01);
+  expect(more).toBeGreaterThan(0.1 * apart);
+  expect(more).toBeLessThan(apart);
 });
 
 const unsaid: [string, number | undefined, boolean][] = [
@@ -178,9 +240,9 @@ const unsaid: [string, number | undefined, boolean][] = [
   ['never told of', undefined, true],
 ];
 for (const [words, moistureFrac, present] of unsaid) {
-  test(`a thin open bed whose moisture was ${words} ${present ? 'may be too dry' : 'is damp enough'} after four days at work`, () => {
+  test(`a thin open bed whose moisture was ${words} ${present ? 'may be too dry' : 'is damp enough'} after five days at work`, () => {
     const { moistureFrac: _, ...recipe } = { ...bed, cover: 'open' as const, depthM: 0.15 };
-    const all = openBed(null, moistureFrac === undefined ? recipe : { ...recipe, moistureFrac }, 96);
+    const all = openBed(null, moistureFrac === undefined ? recipe : { ...recipe, moistureFrac }, 120);
     expect(all.finding('drying').evidence).toBe(present ? 'present' : 'absent');
     if (present) expect(all.finding('drying').seen).toMatch(/^The bed may hold less than the 50 % moisture it needs/);
   });

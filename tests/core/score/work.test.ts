@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type AirAround, type BedHeat, hourWork } from '../../../core/score/work.ts';
+import { type AirAround, type BedHeat, hourWork, mostPerH } from '../../../core/score/work.ts';
 import type { Recipe } from '../../../shared/batch.ts';
 
 const recipe: Recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
@@ -32,8 +32,15 @@ test('hourWork() of a bed as a probe in the core alone would draw it comes to mu
   expect(three / one).toBeLessThan(1.7);
 });
 
-test('hourWork() below 4 °C takes no thaw for work, at 4 °C it does', () => {
+test('hourWork() below 5 °C takes no thaw for work, above it does', () => {
   const cold = { hourC: 0, dayC: 0 };
-  expect(work(alone(3.9), alone(3), cold)).toBe(0);
-  expect(work(alone(4), alone(3), cold)).toBeGreaterThan(0);
+  expect(work(alone(4.9), alone(4), cold)).toBe(0);
+  expect(work(alone(5.5), alone(4), cold)).toBeGreaterThan(0);
+});
+
+// Rosso's factor at 10 °C of (5, 37, 48): (10 - 48) 5² / (32 (32 (10 - 37) - (37 - 48)(37 + 5 - 20))) = 0.0477; 2 / 24 of it an hour.
+test('hourWork() of a bed that warms in the sun is no more than its warmest place can burn: a tenth a day at 10 °C', () => {
+  expect(mostPerH(10)).toBeCloseTo(0.0477 / 12, 5);
+  expect(work(alone(10), alone(5))).toBe(mostPerH(10));
+  expect(work({ coreC: 10, topC: 20, baseC: 9 }, { coreC: 5, topC: 5, baseC: 5 })).toBe(mostPerH(20));
 });

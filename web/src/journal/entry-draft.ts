@@ -64,6 +64,8 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
   switch (kind) {
     case 'watered':
       return said({ kind, amountL: readMeasure('volumeL', draft.amount, units) });
+    case 'rained':
+      return said({ kind, rainMm: readMeasure('rainMm', draft.amount, units) });
     case 'spread':
     case 'heaped':
       return said({ kind, depthM: readMeasure('depthM', draft.depth, units) });
@@ -102,6 +104,7 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
 /** What to do about a field that cannot be used as it stands. */
 const wanted: Record<string, string> = {
   '/what/amountL': 'Say it as a number.',
+  '/what/rainMm': 'Say it as a number; at most 500 mm.',
   '/what/depthM': 'Say it as a number; at most 3 m.',
   '/what/dryG': 'Say it as a number of grams, no more than it weighed wet.',
   '/what/place': 'Say where, in a few words.',
@@ -149,6 +152,8 @@ export function draftOf(
   switch (what.kind) {
     case 'watered':
       return { ...draft, amount: typed('volumeL', what.amountL, units) };
+    case 'rained':
+      return { ...draft, amount: typed('rainMm', what.rainMm, units) };
     case 'spread':
     case 'heaped':
       return { ...draft, depth: typed('depthM', what.depthM, units) };

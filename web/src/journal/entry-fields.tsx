@@ -51,6 +51,17 @@ export function EntryFields({ draft, onDraft, errors }: EntryFieldsProps) {
           eager
         />
       );
+    case 'rained':
+      return (
+        <MeasureField
+          label="On the gauge since it was last read"
+          kind="rainMm"
+          value={draft.amount}
+          onValue={(amount) => onDraft({ amount })}
+          error={wrong('rainMm')}
+          eager
+        />
+      );
     case 'spread':
     case 'heaped':
       return (

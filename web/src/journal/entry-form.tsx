@@ -1,6 +1,7 @@
 /**
  * web/journal/entry-form.tsx: one entry being written or corrected: a few taps, and everything else folded away.
  */
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { NewEntry } from '../../../shared/api/journal.ts';
 import { instantOfWall, wallOfInstant } from '../format/local-time.ts';
@@ -26,9 +27,11 @@ interface EntryFormProps {
   /** Resolves once it is kept. */
   readonly onWrite: (entry: NewEntry, reason: string) => Promise<unknown>;
   readonly onLeave: () => void;
+  /** Asked below the fields of the kind. */
+  readonly more?: ComponentChildren;
 }
 
-export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrite, onLeave }: EntryFormProps) {
+export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrite, onLeave, more }: EntryFormProps) {
   const pile = useHouse((house) => house.piles?.find((one) => one.id === pileId));
   const reader = useReader(pile?.site);
   const units = usePlanUnits();
@@ -91,6 +94,7 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
       {wantsPhoto && photos}
       {wantsNote && note}
       <EntryFields draft={draft} onDraft={change} errors={errors} />
+      {more}
       {correcting && (
         <TextField
           label="Why it is corrected"

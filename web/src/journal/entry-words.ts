@@ -25,6 +25,7 @@ export const entryNames: Record<EntryKind, string> = {
   covered: 'Covered',
   uncovered: 'Uncovered',
   moved: 'Moved',
+  rained: 'Rain',
   squeeze: 'Squeeze test',
   smell: 'Smell',
   growth: 'Growth',
@@ -37,7 +38,7 @@ export const entryNames: Record<EntryKind, string> = {
 
 /** As they stand under the thumb: what is done most comes first. */
 export const entryGroups: readonly (readonly [title: string, kinds: readonly EntryKind[]])[] = [
-  ['Done', ['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved']],
+  ['Done', ['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved', 'rained']],
   ['Felt, smelt, seen', ['squeeze', 'smell', 'growth', 'pests', 'readiness']],
   ['Kept', ['photo', 'note', 'sample']],
 ];
@@ -108,6 +109,8 @@ function details(
       return [facts.cover && coverNames[facts.cover]];
     case 'moved':
       return [facts.place && `to ${facts.place}`];
+    case 'rained':
+      return [facts.rainMm === undefined ? undefined : text('rainMm', facts.rainMm)];
     case 'squeeze':
       return [feelShort[facts.feel], facts.place && placeNames[facts.place]];
     case 'smell':

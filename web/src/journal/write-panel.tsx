@@ -4,6 +4,7 @@
 import { useState } from 'preact/hooks';
 import type { EntryKind } from '../../../shared/entry.ts';
 import { useHouse } from '../live/use-house.ts';
+import { Tick } from '../parts/tick.tsx';
 import { emptyEntry } from './entry-draft.ts';
 import { EntryForm } from './entry-form.tsx';
 import { entryGroups, entryNames } from './entry-words.ts';
@@ -19,6 +20,10 @@ interface WritePanelProps {
 export function WritePanel({ pileId, onWritten }: WritePanelProps) {
   const [kind, setKind] = useState<EntryKind | null>(null);
   const [told, setTold] = useState('');
+  const site = useHouse((house) => house.piles?.find(({ id }) => id === pileId)?.site);
+  const piles = useHouse((house) => house.piles);
+  const others = (piles ?? []).filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
+  const [rainsOnAll, setRainsOnAll] = useState(true);
   const isLost = useHouse((house) => house.link === 'lost');
   return (
     <div class="write-panel">
@@ -46,8 +51,20 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
               pileId={pileId}
               first={emptyEntry(kind)}
               onLeave={() => setKind(null)}
+              more={
+                kind === 'rained' &&
+                others.length > 0 && (
+                  <Tick
+                    label={`Write it down for the other beds here too: ${others.map(({ name }) => name).join(', ')}`}
+                    checked={rainsOnAll}
+                    onChange={setRainsOnAll}
+                  />
+                )
+              }
               onWrite={async (entry) => {
                 await writeDown(pileId, entry);
+                // It rains on a whole site; beds under a roof take nothing of it.
+                if (kind === 'rained' && rainsOnAll) for (const { id } of others) await writeDown(id, entry);
                 // The next kind may be open already.
                 setKind((now) => (now === kind ? null : now));
                 setTold(

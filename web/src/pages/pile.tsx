@@ -7,7 +7,7 @@ import type { PileDetail } from '../../../shared/api/piles.ts';
 import { positions } from '../../../shared/names.ts';
 import { ageWords } from '../format/age.ts';
 import { plainNumber, sentenceIn } from '../format/temperature.ts';
-import { capital, coverNames, materialNames, positionNames, stageNames } from '../format/words.ts';
+import { capital, coverNames, materialNames, positionNames, shelterNames, stageNames } from '../format/words.ts';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
@@ -142,6 +142,9 @@ function Recipe({ pile }: { readonly pile: PileDetail }) {
       ? []
       : ([['Culture mixed in', `${plainNumber(recipe.doseFrac * 100, 1)} % of the wet mass`]] as [string, string][])),
     ['Cover', capital(coverNames[recipe.cover])],
+    ...(recipe.shelter === undefined
+      ? []
+      : ([['Where it lies', capital(shelterNames[recipe.shelter])]] as [string, string][])),
   ];
   return (
     <Part id="recipe" title="What was laid">

@@ -53,7 +53,11 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
 export function NextBatch({ pile, onChange }: BatchEndProps) {
   const deed = useDeed();
   const reader = useReader(pile.site);
-  const [batch, setBatch] = useState({ ...emptyBatch, stage: pile.stage });
+  const [batch, setBatch] = useState({
+    ...emptyBatch,
+    stage: pile.stage,
+    shelter: pile.recipe?.shelter ?? ('' as const),
+  });
   return (
     <Part id="next-batch" title="Lay the next batch here">
       <form

@@ -4,10 +4,10 @@
 import { useState } from 'preact/hooks';
 import type { NewPile } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
-import { covers, materials } from '../../../shared/batch.ts';
+import { covers, materials, shelters } from '../../../shared/batch.ts';
 import { stages } from '../../../shared/names.ts';
 import { instantOfWall } from '../format/local-time.ts';
-import { capital, coverNames, materialNames, stageNames } from '../format/words.ts';
+import { capital, coverNames, materialNames, shelterNames, stageNames } from '../format/words.ts';
 import { Choice, PickField, TextField } from '../parts/forms.tsx';
 import type { Deed } from '../parts/use-deed.ts';
 
@@ -21,6 +21,7 @@ export interface BatchDraft {
   readonly moisturePct: string;
   readonly dosePct: string;
   readonly cover: (typeof covers)[number];
+  readonly shelter: (typeof shelters)[number] | '';
 }
 
 export const emptyBatch: BatchDraft = {
@@ -32,6 +33,7 @@ export const emptyBatch: BatchDraft = {
   moisturePct: '',
   dosePct: '',
   cover: 'breathable',
+  shelter: '',
 };
 
 /** A number typed with point or comma; undefined while empty or not a number. */
@@ -54,6 +56,7 @@ export function batchBody(
     Object.entries({
       material: draft.material,
       cover: draft.cover,
+      shelter: draft.shelter === '' ? undefined : draft.shelter,
       depthM: scaled(draft.depthCm, 0.01),
       massKg: scaled(draft.massKg, 1),
       moistureFrac: scaled(draft.moisturePct, 0.01),
@@ -97,6 +100,12 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
           error={deed.fieldError('/recipe/depthM')}
         />
       </div>
+      <Choice
+        legend="Where it lies"
+        value={draft.shelter}
+        choices={shelters.map((shelter) => [shelter, capital(shelterNames[shelter])] as const)}
+        onValue={(shelter) => onDraft({ shelter })}
+      />
       <details class="more" open={hasMore}>
         <summary>More about the batch</summary>
         <TextField

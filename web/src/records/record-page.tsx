@@ -10,7 +10,7 @@ import { fullDay } from '../batch/full-date.ts';
 import { ReadinessFacts } from '../batch/readiness-part.tsx';
 import { clockTime, type Reader } from '../format/local-time.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../format/temperature.ts';
-import { capital, coverNames, materialNames, positionNames, warningNames } from '../format/words.ts';
+import { capital, coverNames, materialNames, positionNames, shelterNames, warningNames } from '../format/words.ts';
 import { sayFacts } from '../journal/entry-words.ts';
 import { Photo } from '../journal/photo.tsx';
 import { useReader } from '../live/use-house.ts';
@@ -130,6 +130,7 @@ function MadeOf({ sheet: { recipe, lots, ancestry, batch } }: { readonly sheet: 
       recipe.doseFrac === undefined ? undefined : `${plainNumber(recipe.doseFrac * 100, 1)} % of the wet mass`,
     ],
     ['Cover', capital(coverNames[recipe.cover])],
+    ['Where it lay', recipe.shelter && capital(shelterNames[recipe.shelter])],
   ];
   return (
     <Part id="made-of" title="What it was made of">

@@ -8,11 +8,11 @@ import { nearTime } from '../format/local-time.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 import { removeDevice, renewSecret } from './telling-api.ts';
 import { TestButton } from './test-button.tsx';
 import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
-import { Tick } from './tick.tsx';
 
 interface WaysPartProps {
   readonly telling: TellingAnswerBody;

@@ -7,7 +7,7 @@ import { warningNames } from '../format/words.ts';
 import { useHouse } from '../live/use-house.ts';
 import { PickField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
-import { Tick } from './tick.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { severityChoices } from './told-words.ts';
 
 interface WhatPartProps {

@@ -4,7 +4,7 @@
 import type { Wishes } from '../../../shared/telling.ts';
 import { Choice, Field, PickField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
-import { Tick } from './tick.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { minuteOf, timeText } from './told-words.ts';
 
 interface WhenPartProps {

@@ -1,6 +1,8 @@
 /**
- * web/telling/tick.tsx: one thing to be wished for or not, large enough for a thumb.
+ * web/parts/tick.tsx: one thing to be wished for or not, large enough for a thumb.
  */
+import './tick.css';
+
 interface TickProps {
   readonly label: string;
   readonly checked: boolean;
