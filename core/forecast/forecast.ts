@@ -46,6 +46,7 @@ export const overWithinH = 12;
 const tenthToNine = 1.2816;
 /** Drying and a change of the weather take a core no further below the air that is awaited than this [K]; our own choice. */
 const belowAirK = 3;
+const boilingC = 100;
 
 const best: Like[] = Array.from({ length: mostAlike }, () => ({ member: 0, hour: 0, distance: 0 }));
 const weights = new Float64Array(mostAlike);
@@ -107,7 +108,8 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
     const half = halfWidth({ membersK: spreadK, waysK, riseK, medianK }, pile, ahead);
     // What is not known at noon is not known better at one o'clock.
     halfK = Math.max(halfK, half * widen);
-    const middleC = nowC + riseK;
+    // However fast it goes now: by itself no core cools below the air, nor warms beyond boiling.
+    const middleC = Math.min(Math.max(nowC, boilingC), Math.max(Math.min(nowC, coolestC), nowC + riseK));
     if (ahead <= overWithinH) fanOver = Math.max(fanOver, normalShare((middleC - limitC) / (halfK / tenthToNine)));
     p50C.push(tenth(middleC));
     p10C.push(tenth(Math.max(middleC - halfK, Math.min(middleC, coolestC))));

@@ -200,7 +200,7 @@ function takeInSamples(state: JudgeState, setup: PileSetup, endMs: number): void
   for (const sample of setup.samples?.slice(state.samplesDone) ?? []) {
     if (sample.atMs > endMs) return;
     state.samplesDone += 1;
-    correctBySample(state, sample);
+    correctBySample(state, sample, setup.recipe);
   }
 }
 

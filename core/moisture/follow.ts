@@ -31,16 +31,24 @@ const unmeasuredHumidityPct = 65;
 const unmeasuredHumiditySdPct = 22;
 /** What is not ready food burns as well, and the work is reckoned low: in all so much for each part of ready food; our own, fitted. */
 const slowToo = 1.7;
+/** Nobody waters without a handful in the hand: what may still be off then, per dry matter [-]; a squeeze alone is good to 0.2. */
+const felt = 0.25;
 /** How far a rain that was told may be off for this bed, as a share; common practice, no source. */
 const rainDoubt = 0.3;
 /** Hours of clearly unsaturated pore air that count. */
 export const dryAirNeededH = 3;
-const dryDeadbandFrac = 0.015;
+const dryDeadbandFrac = 0.025;
 
 /** The estimate less half its standard deviation; less all of it where nobody told or measured what was laid. */
 function doubtedFrac(state: JudgeState, recipe: Recipe): number {
   const known = recipe.moistureFrac !== undefined || state.samplesDone > 0;
   return wetBasis(Math.max(0, state.waterKgKg - (known ? 0.5 : 1) * state.waterSd));
+}
+
+/** A shower that does not bring the bed clear of the limit takes nothing back. */
+function followDry(state: JudgeState, recipe: Recipe, limits: StageLimits): void {
+  const floor = limits.moistureMinFrac - dryMarginFrac;
+  state.dry = lowLimit(state.dry, doubtedFrac(state, recipe), floor, dryDeadbandFrac);
 }
 
 export function followWater(
@@ -68,8 +76,7 @@ export function followWater(
   const probe = state.positions.core?.moisture;
   if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
   if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
-  const floor = limits.moistureMinFrac - dryMarginFrac;
-  state.dry = lowLimit(state.dry, doubtedFrac(state, recipe), floor, dryDeadbandFrac);
+  followDry(state, recipe, limits);
 }
 
 /** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
@@ -78,13 +85,15 @@ export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimit
     const laid = recipe.moistureFrac ?? materialFacts[recipe.material].moistureFrac;
     const added = amountL / (recipe.massKg * (1 - laid));
     state.waterKgKg += added;
-    state.waterSd = Math.hypot(state.waterSd, 0.1 * added);
+    state.waterSd = Math.hypot(Math.min(state.waterSd, felt), 0.1 * added);
   } else {
     const middle = dryBasis((limits.moistureMinFrac + limits.moistureMaxFrac) / 2);
     state.waterKgKg = Math.max(state.waterKgKg, middle);
     state.waterSd = Math.max(state.waterSd, 0.15);
   }
-  state.dry = doubtedFrac(state, recipe) < limits.moistureMinFrac - dryMarginFrac;
+  // Whoever watered has done what was asked: it is dry again only when it is so by itself.
+  state.dry = false;
+  followDry(state, recipe, limits);
 }
 
 /** Takes in rain that was told. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
@@ -98,5 +107,5 @@ export function rainGiven(
   const taken = rainTaken(rainMm, recipe, bed);
   state.waterKgKg += taken;
   state.waterSd = Math.hypot(state.waterSd, rainDoubt * taken);
-  state.dry = doubtedFrac(state, recipe) < limits.moistureMinFrac - dryMarginFrac;
+  followDry(state, recipe, limits);
 }

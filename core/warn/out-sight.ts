@@ -19,7 +19,7 @@ const suspectedForH = 12;
 /** Following the air this closely through such a swing is not what a place in a bed does; a dry skin comes nearer to it [K, K, h]. */
 const followK = 0.6;
 const insideFollows = { swingK: 3, hours: 18 };
-const skinFollows = { swingK: 4, hours: 24 };
+const skinFollows = { swingK: 4, hours: 28 };
 /** From here on it is in the pile again [K]. */
 const backK = 3;
 

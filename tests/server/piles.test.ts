@@ -50,6 +50,16 @@ describe('sites and piles', () => {
     expect(pile.limits.actC).toEqual({ value: 50, unit: '°C', origin: 'common practice, no source' });
   });
 
+  test('POST /api/piles keeps where a bed lies, and refuses a place it does not know', async () => {
+    const lying = (shelter: string) =>
+      post('/api/piles', { site: 'saltmere-yard', name: `Under ${shelter}`, stage: 'bran', recipe: { shelter } });
+    const kept = await lying('roof');
+    expect([kept.statusCode, kept.json()]).toMatchObject([201, { recipe: { shelter: 'roof' } }]);
+    const refused = await lying('a-tree');
+    expect(refused.statusCode).toBe(400);
+    expect(problemSchema.parse(refused.json()).errors?.[0]?.pointer).toBe('/recipe/shelter');
+  });
+
   test('POST /api/piles names each bad field by pointer', async () => {
     const answer = await post('/api/piles', { site: 'Not A Name', name: '', stage: 'porridge' });
     expect(answer.statusCode).toBe(400);

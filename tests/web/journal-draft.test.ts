@@ -20,6 +20,8 @@ const facts: readonly EntryFacts[] = [
   { kind: 'turned' },
   { kind: 'watered', amountL: 8 },
   { kind: 'watered' },
+  { kind: 'rained', rainMm: 12 },
+  { kind: 'rained' },
   { kind: 'spread', depthM: 0.25 },
   { kind: 'heaped', depthM: 0.4 },
   { kind: 'covered', cover: 'breathable' },
@@ -55,6 +57,12 @@ describe('drafts', () => {
   test('gallons and inches are kept as litres and metres', () => {
     const { entry } = checkedEntry({ ...emptyEntry('watered'), amount: '2' }, us, atMs, '');
     expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'watered', amountL: 7.570823568 });
+  });
+
+  test('rain in inches is kept as millimetres: half an inch is 12.7 mm', () => {
+    const { entry } = checkedEntry({ ...emptyEntry('rained'), amount: '0.5' }, us, atMs, '');
+    expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'rained', rainMm: 12.7 });
+    expect(sayFacts({ kind: 'rained', rainMm: 12.7 }, us)).toBe('Rain, 0.5 in');
   });
 
   test.each([

@@ -203,6 +203,25 @@ describe('a pile', () => {
     expect(sent[0]).toContain('"what":{"kind":"watered","amountL":12.5}');
   });
 
+  test('rain is written down once for every bed of its site, unless somebody says otherwise', async () => {
+    const here = await open({ path: '/piles/wall-heap' });
+    const rained = () => here.mock.asked.filter((one) => one.includes('"kind":"rained"')).join(' ');
+    await here.page.getByRole('button', { name: 'Rain', exact: true }).click();
+    await here.page.getByLabel('On the gauge since it was last read').fill('7');
+    await here.page.getByLabel('Write it down for the other beds here too: Rice bran bed').waitFor();
+    await here.page.getByRole('button', { name: 'Write it down' }).click();
+    await until('rain on both beds', () => (/rice-bed/.test(rained()) && /wall-heap/.test(rained())) || undefined);
+    expect(rained()).toContain('"what":{"kind":"rained","rainMm":7}');
+    expect(rained()).not.toContain('north-bed');
+
+    await here.page.getByRole('button', { name: 'Rain', exact: true }).click();
+    await here.page.getByLabel('On the gauge since it was last read').fill('3');
+    await here.page.getByLabel('Write it down for the other beds here too').uncheck();
+    await here.page.getByRole('button', { name: 'Write it down' }).click();
+    await until('rain on this bed', () => /"rainMm":3/.test(rained()) || undefined);
+    expect(rained().match(/"rainMm":3/g)).toHaveLength(1);
+  });
+
   test('whoever is about to open a hot pile is cautioned first', async () => {
     const { page } = await open({ path: '/piles/old-stack' });
     await page.getByRole('button', { name: 'Turned' }).click();

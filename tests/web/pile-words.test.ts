@@ -207,14 +207,15 @@ describe('what a form sends', () => {
   });
   test('only what was filled in is sent, in the units of the contract', () => {
     const body = batchBody(
-      { ...emptyBatch, depthCm: '29', moisturePct: '58', laidAt: '2031-06-11T08:00' },
+      { ...emptyBatch, depthCm: '29', moisturePct: '58', laidAt: '2031-06-11T08:00', shelter: 'roof' },
       'Europe/Lisbon',
     );
     expect(body).toEqual({
       stage: 'bran',
       startedAt: '2031-06-11T07:00:00.000Z',
-      recipe: { material: 'wheat-bran', cover: 'breathable', depthM: 0.29, moistureFrac: 0.58 },
+      recipe: { material: 'wheat-bran', cover: 'breathable', depthM: 0.29, moistureFrac: 0.58, shelter: 'roof' },
     });
+    expect(batchBody(emptyBatch, undefined).recipe).toEqual({ material: 'wheat-bran', cover: 'breathable' });
     expect(newPileSchema.safeParse({ site: 's', name: 'n', ...body }).success).toBe(true);
   });
 });

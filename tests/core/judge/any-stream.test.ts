@@ -76,6 +76,27 @@ function noNumbers(value: unknown, path = ''): string[] {
 
 const words = (value: unknown): string => JSON.stringify(value);
 
+test.each([-40, 120])(
+  'a core that jumps from 25 °C to %s °C within a minute is not foretold to go on so',
+  (jumpedC) => {
+    const [setup, state] = [setupOf(), startJudge(setupOf())];
+    const said = [
+      [30, 25],
+      [90, 25],
+      [91, jumpedC],
+      [121, jumpedC],
+    ].map(([minute = 0, value = 0]) => {
+      const atMs = startMs + minute * 60_000;
+      stepJudge(state, setup, bands.get('bran') ?? null, { position: 'core', quantity: 'temperature', value, atMs });
+      return assess(state, setup, bands.get('bran') ?? null, atMs + 60_000).forecast;
+    });
+    const middle = said.at(-1)?.p50C ?? [];
+    expect(middle).toHaveLength(24);
+    expect(Math.min(...middle)).toBeGreaterThanOrEqual(-40);
+    expect(Math.max(...middle)).toBeLessThanOrEqual(120);
+  },
+);
+
 test('stepJudge() and assess() of any stream never throw and never say a number that is none', () => {
   fc.assert(
     fc.property(stream, setups, fc.boolean(), (readings, setup, known) => {

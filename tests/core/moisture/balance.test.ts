@@ -129,12 +129,25 @@ test('correctWater() lies between both and is surer than either', () => {
 test('a handful that crumbles lowers the estimate, one that drips raises it, a weighed one settles it', () => {
   const after = (sample: Parameters<typeof correctBySample>[1]): number => {
     const water = { waterKgKg: dryBasis(0.54), waterSd: 0.25 };
-    correctBySample(water, sample);
+    correctBySample(water, sample, bed);
     return wetBasis(water.waterKgKg);
   };
   expect(after({ kind: 'squeezed', atMs: 0, feel: 'crumbles' })).toBeLessThan(0.5);
   expect(after({ kind: 'squeezed', atMs: 0, feel: 'drips' })).toBeGreaterThan(0.57);
   expect(Math.abs(after({ kind: 'weighed', atMs: 0, moistureFrac: 0.45 }) - 0.45)).toBeLessThan(0.02);
+});
+
+// Shares of what is held: 67 % of wheat bran is X = 2.03, 52 % of a soil mix X = 1.083. 0.602 of each: 55 % and 39 %.
+test.each([
+  ['wheat-bran', [0.42, 0.55, 0.63, 0.73]],
+  ['soil-mix', [0.28, 0.39, 0.48, 0.59]],
+] as const)('correctBySample() in %s takes the four feels of a handful for %j', (material, fracs) => {
+  const felt = (['crumbles', 'holds', 'drips', 'streams'] as const).map((feel) => {
+    const water = { waterKgKg: 1, waterSd: 1e6 }; // nothing known before
+    correctBySample(water, { kind: 'squeezed', atMs: 0, feel }, { ...bed, material });
+    return wetBasis(water.waterKgKg);
+  });
+  expect(felt.map((frac) => Math.round(frac * 100) / 100)).toEqual(fracs);
 });
 
 test('correctByProbe() reads 27.75 % of volume in wheat bran as 60 % of mass', () => {

@@ -22,6 +22,7 @@ describe('POST /api/piles/:id/entries', () => {
     const facts = [
       [{ kind: 'turned' }, 'Turned'],
       [{ kind: 'watered', amountL: 8 }, 'Watered, 8 L'],
+      [{ kind: 'rained', rainMm: 7.5 }, 'Rain, 7.5 mm'],
       [{ kind: 'spread', depthM: 0.2 }, 'Spread, 20 cm deep'],
       [{ kind: 'heaped' }, 'Heaped'],
       [{ kind: 'covered', cover: 'breathable' }, 'Covered, breathable cover'],
@@ -61,6 +62,7 @@ describe('POST /api/piles/:id/entries', () => {
     ['a note without words', { what: { kind: 'note' } }, 400, '/note'],
     ['a photo entry without a photo', { what: { kind: 'photo' } }, 400, '/photoIds'],
     ['a photo that was not sent', { what: { kind: 'photo' }, photoIds: ['never-sent-1'] }, 409, '/photoIds/0'],
+    ['more rain than ever fell', { what: { kind: 'rained', rainMm: 900 } }, 400, '/what/rainMm'],
     ['water of less than nothing', { what: { kind: 'watered', amountL: -1 } }, 400, '/what/amountL'],
     ['a squeeze that feels like nothing', { what: { kind: 'squeeze' } }, 400, '/what/feel'],
     ['a sample heavier dry than wet', { what: { kind: 'sample', wetG: 2, dryG: 3 } }, 400, '/what/dryG'],
@@ -112,6 +114,15 @@ describe('corrections', () => {
     expect(listed.map(({ id }) => id)).not.toContain(made.id);
     const all = entriesAnswerSchema.parse((await farm.get(`${url}?kind=watered&withdrawn=yes`)).json()).entries;
     expect(all.map(({ id }) => id)).toContain(made.id);
+  });
+
+  test('of rain are heard by the judge, by whichever road they were told', async () => {
+    const rainHeard = () =>
+      farm.one.house.watching?.get('cart-shed')?.watch.setup?.acts.flatMap(({ rainMm }) => rainMm ?? []);
+    await farm.post(url, { what: { kind: 'rained', rainMm: 6 } });
+    const told = await farm.post('/api/piles/cart-shed/acts', { kind: 'rained', rainMm: 9.5 });
+    expect([told.statusCode, told.json()]).toMatchObject([201, { kind: 'rained', rainMm: 9.5 }]);
+    expect(rainHeard()).toEqual(expect.arrayContaining([6, 9.5]));
   });
 
   test('are heard by the judge: its acts are those that stand', async () => {
