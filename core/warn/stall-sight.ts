@@ -22,8 +22,8 @@ export const actExplainsH = 18;
  * Burning less of its food a day than this is standing still; the same within the second when it also lies below the
  * expected band [per day]. From the development piles of the detection bench; no source found.
  */
-export const standingPerDay = 0.045;
-export const slowPerDay = 0.06;
+export const standingPerDay = 0.05;
+export const slowPerDay = 0.065;
 /** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
 const nearlyDone = { bran: 0.4, soil: 0.12 } as const;
 /** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */
