@@ -30,7 +30,7 @@ const organicWords = {
   unknown: 'organic status not asked',
 } as const;
 
-const lay = { indoors: 'in a closed shed', roof: 'under a roof', open: 'with no roof' } as const;
+const lay = { indoors: 'in a shed', roof: 'under a roof', open: 'no roof' } as const;
 
 const kg = (massKg: number | null | undefined) => (massKg == null ? '' : `${Math.round(massKg * 1000) / 1000} kg`);
 const litres = (volumeL: number | null | undefined) =>

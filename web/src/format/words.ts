@@ -105,9 +105,9 @@ export const materialNames: Record<Material, string> = {
 };
 
 export const shelterNames: Record<Shelter, string> = {
-  indoors: 'in a closed shed',
+  indoors: 'in a shed',
   roof: 'under a roof',
-  open: 'with no roof',
+  open: 'no roof',
 };
 
 export const coverNames: Record<Cover, string> = {

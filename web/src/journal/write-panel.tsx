@@ -55,7 +55,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
                 kind === 'rained' &&
                 others.length > 0 && (
                   <Tick
-                    label={`Write it down for the other beds here too: ${others.map(({ name }) => name).join(', ')}`}
+                    label={`Write it down for the other beds here too: ${others.map(({ name }) => name).join(', ')}. A roof keeps it off.`}
                     checked={rainsOnAll}
                     onChange={setRainsOnAll}
                   />
