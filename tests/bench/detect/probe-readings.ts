@@ -18,6 +18,7 @@ export function probeReadings(scenario: Scenario, world: World): JudgeReading[] 
   const every = Math.max(1, Math.round(scenario.everyMin / sampleMin));
   const fault = scenario.faults[0] ?? null; // one at most is drawn
   const faultSample = fault === null ? Number.POSITIVE_INFINITY : (fault.hour * 60) / sampleMin;
+  const mendedSample = ((fault?.untilHour ?? Number.POSITIVE_INFINITY) * 60) / sampleMin;
   let stuckAt: number | null = null;
   for (let sample = 0; sample < world.samples; sample += every) {
     const atMs = scenario.startMs + sample * sampleMin * 60_000;
@@ -27,7 +28,7 @@ export function probeReadings(scenario: Scenario, world: World): JudgeReading[] 
       const dice = random.next();
       const size = random.normal();
       let tempC = trueC(world, position, sample) + (offsets.get(position) ?? 0) + noise;
-      if (fault !== null && fault.position === position && sample >= faultSample) {
+      if (fault !== null && fault.position === position && sample >= faultSample && sample < mendedSample) {
         if (fault.kind === 'silent') continue;
         if (fault.kind === 'out') tempC = (world.airC[sample] ?? 0) + noise;
         if (fault.kind === 'stuck') {
