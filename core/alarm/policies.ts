@@ -26,5 +26,14 @@ export const alarmPolicies: Record<WarningKind, Delays> = {
   'probe-out': { onDelayMs: 15 * msPerMinute, offDelayMs: 2 * msPerHour },
 };
 
+/** The delays of one finding: what is clear of its limit is raised at once, and cleared as any other. */
+export function delaysOf({ kind, atOnce = false }: { readonly kind: WarningKind; readonly atOnce?: boolean }): Delays {
+  return atOnce ? raisedAtOnce[kind] : alarmPolicies[kind];
+}
+
+const raisedAtOnce = Object.fromEntries(
+  Object.entries(alarmPolicies).map(([kind, delays]) => [kind, { ...delays, onDelayMs: 0 }]),
+) as Record<WarningKind, Delays>;
+
 /** Deadband of temperature limits [K]: twice the ±0.5 °C of a common one-wire chip (maker's data sheet). */
 export const temperatureDeadbandK = 1;

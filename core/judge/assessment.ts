@@ -38,6 +38,8 @@ export interface Finding {
   readonly why: string;
   /** The finding that explains this one and holds it back. */
   readonly explainedBy: WarningKind | null;
+  /** So far past its limit that it need not be held first: a limit chatters only near itself. */
+  readonly atOnce?: boolean;
 }
 
 export interface Assessment {

@@ -12,6 +12,9 @@ import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { degrees, dustCaution } from './words.ts';
 
+/** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
+const clearK = 2;
+
 export function overheatingFinding(look: Look): Finding {
   const { actC, lossC } = look.setup.limits;
   const hottest = hottestOver(look);
@@ -50,12 +53,14 @@ export function overheatingFinding(look: Look): Finding {
     caution: dustCaution,
     why,
     explainedBy: null,
+    atOnce: hottest.position === 'core' && hottest.tempC >= actC + clearK,
   };
 }
 
 const whyOf = perLimits(
   ({ actC, lossC }) =>
     `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
+    `A core at ${degrees(actC + clearK)} or more is said at once. ` +
     `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`,
 );
 

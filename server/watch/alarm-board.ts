@@ -14,7 +14,7 @@ import {
   stepAlarm,
   unshelveAlarm,
 } from '../../core/alarm/alarm.ts';
-import { alarmPolicies } from '../../core/alarm/policies.ts';
+import { delaysOf } from '../../core/alarm/policies.ts';
 import type { Finding } from '../../core/judge/assessment.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
 
@@ -109,7 +109,7 @@ export class AlarmBoard {
         place.machine,
         evidence,
         Math.max(nowMs, place.machine.hold.sinceMs),
-        alarmPolicies[item.kind],
+        delaysOf(item),
         item.severity,
       );
       this.#move(place, next, arrow, nowMs, change, item);

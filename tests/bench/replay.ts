@@ -6,7 +6,7 @@
  *         minute of pile time, and the forecast each hour.
  */
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
-import { alarmPolicies } from '../../core/alarm/policies.ts';
+import { delaysOf } from '../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import { expectedBand } from '../../core/curve/expected-band.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
@@ -88,7 +88,7 @@ function judgeAll(readings: readonly JudgeReading[], assessing: boolean): void {
       machines.set(kind, ofKind);
       const kept = ofKind.get(position) ?? startAlarm(startMs);
       const seen = explainedBy === null ? evidence : 'missing';
-      ofKind.set(position, stepAlarm(kept, seen, assessedMs, alarmPolicies[kind], severity).next);
+      ofKind.set(position, stepAlarm(kept, seen, assessedMs, delaysOf(finding), severity).next);
     }
   }
 }

@@ -2,7 +2,7 @@
  * tests/core/helpers.ts: a batch to judge, readings to feed it, and a host that keeps its alarms.
  */
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
-import { alarmPolicies } from '../../core/alarm/policies.ts';
+import { delaysOf } from '../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
@@ -75,7 +75,7 @@ export class Played {
         kept,
         finding.explainedBy === null ? finding.evidence : 'missing',
         nowMs,
-        alarmPolicies[finding.kind],
+        delaysOf(finding),
         finding.severity,
       );
       this.machines.set(id, { kind: finding.kind, position: finding.position, machine: next });

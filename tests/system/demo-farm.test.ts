@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
-import { alarmPolicies } from '../../core/alarm/policies.ts';
+import { delaysOf } from '../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import { expectedBand } from '../../core/curve/expected-band.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
@@ -68,11 +68,11 @@ function raisedAt(pile: DemoPile): Map<string, number> {
     }
     if (atMs - lookedMs < 600_000) continue;
     lookedMs = atMs;
-    for (const { kind, position: place, evidence, severity, explainedBy } of assess(state, setup, band, atMs)
-      .findings) {
+    for (const finding of assess(state, setup, band, atMs).findings) {
+      const { kind, position: place, evidence, severity, explainedBy } = finding;
       const key = `${kind}/${place ?? ''}`;
       const machine = machines.get(key) ?? startAlarm(atMs);
-      const { next } = stepAlarm(machine, explainedBy ? 'missing' : evidence, atMs, alarmPolicies[kind], severity);
+      const { next } = stepAlarm(machine, explainedBy ? 'missing' : evidence, atMs, delaysOf(finding), severity);
       machines.set(key, next);
       if (next.state !== 'normal' && !raised.has(kind)) raised.set(kind, (atMs - laidMs) / msPerHour);
     }

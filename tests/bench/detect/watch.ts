@@ -5,7 +5,7 @@
  * Gives:  alarms raised, hourly forecasts and moisture estimates.
  */
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
-import { alarmPolicies } from '../../../core/alarm/policies.ts';
+import { delaysOf } from '../../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { bandAt } from '../../../core/curve/band.ts';
 import type { Assessment } from '../../../core/judge/assessment.ts';
@@ -79,14 +79,15 @@ export function watch({ scenario, world, readings }: Case): Watched {
       stepJudge(state, setup, band, reading satisfies JudgeReading);
     }
     const said = assess(state, setup, band, nowMs);
-    for (const { kind, position, evidence, severity, explainedBy } of said.findings) {
+    for (const finding of said.findings) {
+      const { kind, position, evidence, severity, explainedBy } = finding;
       const id = `${kind}/${position}`;
       const kept = machines.get(id) ?? startAlarm(nowMs);
       const { next: machine } = stepAlarm(
         kept,
         explainedBy === null ? evidence : 'missing',
         nowMs,
-        alarmPolicies[kind],
+        delaysOf(finding),
         severity,
       );
       machines.set(id, machine);

@@ -14,7 +14,7 @@ import {
 } from '../../../core/alarm/alarm.ts';
 import { highLimit, lowLimit } from '../../../core/alarm/deadband.ts';
 import type { Condition } from '../../../core/alarm/hold.ts';
-import { alarmPolicies, temperatureDeadbandK } from '../../../core/alarm/policies.ts';
+import { alarmPolicies, delaysOf, temperatureDeadbandK } from '../../../core/alarm/policies.ts';
 import { type AlarmState, type Evidence, evidences, warningKinds } from '../../../shared/warning.ts';
 
 const min = 60_000;
@@ -144,6 +144,13 @@ test('highLimit() and lowLimit() hold at the limit itself and on both edges of t
     true,
     false,
   ]);
+});
+
+test('delaysOf() lets what is clear of its limit wait for nothing before it is raised, and as long as ever before it is cleared', () => {
+  for (const kind of warningKinds) {
+    expect(delaysOf({ kind })).toEqual(alarmPolicies[kind]);
+    expect(delaysOf({ kind, atOnce: true })).toEqual({ ...alarmPolicies[kind], onDelayMs: 0 });
+  }
 });
 
 test('alarmPolicies holds one policy for each kind, none negative', () => {

@@ -38,6 +38,25 @@ test('a single wild reading raises nothing', () => {
   expect(all.raised()).toEqual([]);
 });
 
+test.each([
+  [51.9, 20],
+  [52, 0],
+])('a core that is first heard of at %s °C is overheating after %s minutes', (coreC, minutes) => {
+  const all = new Played(setupOf());
+  const raisedAfter = (wait: number): boolean => {
+    all.look(startMs + 30 * msPerHour + wait * 60_000);
+    return all.stateOf('overheating') === 'unacknowledged';
+  };
+  for (let minute = 0; minute <= 60; minute += 10) {
+    all.feed('core', coreC, startMs + 29 * msPerHour + minute * 60_000);
+    if (minute === 60) expect(raisedAfter(0)).toBe(minutes === 0);
+  }
+  all.feed('core', coreC, startMs + 30 * msPerHour + 19 * 60_000);
+  expect(raisedAfter(19)).toBe(minutes <= 19);
+  all.feed('core', coreC, startMs + 30 * msPerHour + 20 * 60_000);
+  expect(raisedAfter(20)).toBe(true);
+});
+
 test('hot top with a cool core is overheating too', () => {
   const all = new Played(setupOf());
   for (let minute = 0; minute <= 180; minute += 10) {

@@ -6,7 +6,7 @@
  * Never:  lets what another warning explains raise or clear anything.
  */
 import { type AlarmMachine, acknowledgeAlarm, isOpen, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
-import { alarmPolicies } from '../../../core/alarm/policies.ts';
+import { delaysOf } from '../../../core/alarm/policies.ts';
 import type { Finding } from '../../../core/judge/assessment.ts';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
@@ -55,14 +55,14 @@ export function createAlarms(): PracticeAlarms {
   };
 
   function lookAt(finding: Finding, nowMs: number): string | undefined {
-    const { kind, evidence, severity, explainedBy } = finding;
+    const { evidence, severity, explainedBy } = finding;
     const id = idOf(finding);
     const place = places.get(id) ?? { machine: startAlarm(nowMs), finding, explainedBy, raisedAtMs: nowMs };
     places.set(id, place);
     const before = place.machine;
     place.explainedBy = explainedBy;
     if (evidence === 'present') place.finding = finding;
-    place.machine = stepAlarm(before, explainedBy ? 'missing' : evidence, nowMs, alarmPolicies[kind], severity).next;
+    place.machine = stepAlarm(before, explainedBy ? 'missing' : evidence, nowMs, delaysOf(finding), severity).next;
     if (!isOpen(before)) place.raisedAtMs = nowMs;
     const asks = place.machine.state === 'unacknowledged' && before.state !== 'unacknowledged';
     return asks ? id : undefined;
