@@ -2,7 +2,7 @@
  * server/notify/people.ts: everybody who can be told, with their wishes and where each way finds them.
  *
  * Takes:  who is known to the house, the journal's wishes and devices, what is set up.
- * Gives:  listeners; while nobody is known there is one, "this house".
+ * Gives:  listeners; while nobody is known, or nobody known can be reached, there is "this house".
  */
 import type { Hearer } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
@@ -16,7 +16,7 @@ export interface KnownPerson {
   readonly role: Role;
 }
 
-/** Who is told while nobody has been set up. */
+/** Who is told while nobody has been set up, or nobody of them can be reached yet. */
 export const housePerson: KnownPerson = { id: 'house', name: 'this house', role: 'owner' };
 
 export interface WayAddress {
@@ -37,7 +37,7 @@ export interface PeopleParts {
   readonly known: () => Promise<readonly KnownPerson[]>;
   /** Whether there is a mail server. */
   readonly canMail: boolean;
-  /** Told while nobody has been set up. */
+  /** Told while nobody else can be. */
   readonly mailTo: string | undefined;
 }
 
@@ -65,7 +65,7 @@ export class TellingPeople {
       this.#parts.telling.devices.list(),
     ]);
     const wishesOf = new Map(wishes.map((one) => [one.personId, one.wishes]));
-    return known.map(({ id, name, role }) => {
+    const listenerOf = ({ id, name, role }: KnownPerson): Listener => {
       const own = this.#read(id, wishesOf.get(id));
       const all = addressesOf(
         own,
@@ -80,7 +80,12 @@ export class TellingPeople {
         ways: all.filter(({ on }) => on).map(({ way, address, label }) => ({ way, address, label })),
         spareWays: all.filter(({ on }) => !on).map(({ way, address, label }) => ({ way, address, label })),
       };
-    });
+    };
+    const told = known.map(listenerOf);
+    if (told.some(({ ways }) => ways.length > 0)) return told;
+    // Between the first owner and their first way nobody would hear of anything: the house’s own address still does.
+    const house = listenerOf(housePerson);
+    return house.ways.length > 0 && !known.includes(housePerson) ? [...told, house] : told;
   }
 
   #read(personId: string, text: string | undefined): Wishes {

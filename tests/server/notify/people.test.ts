@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { type KnownPerson, TellingPeople } from '../../../server/notify/people.ts';
+import type { TellingStore } from '../../../shared/store/telling-store.ts';
+import { wishesSchema } from '../../../shared/telling.ts';
+
+const mailTo = 'yard@saltmere.example';
+const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner' };
+const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper' };
+
+/** Who can be told, by name and address, of people of whom some wish for e-mail. */
+async function told(known: readonly KnownPerson[], mailed: readonly string[], houseMail: string | null = mailTo) {
+  const wishes = mailed.map((personId) => ({
+    personId,
+    wishes: JSON.stringify(wishesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } })),
+  }));
+  const telling = { wishes: { list: async () => wishes }, devices: { list: async () => [] } };
+  const people = new TellingPeople({
+    telling: telling as unknown as TellingStore,
+    known: async () => known,
+    canMail: true,
+    mailTo: houseMail ?? undefined,
+  });
+  return (await people.listeners()).flatMap(({ name, ways }) => ways.map(({ address }) => `${name}: ${address}`));
+}
+
+test.each([
+  ['nobody is set up', [], [], [`this house: ${mailTo}`]],
+  ['an owner is set up who has no way yet', [ada], [], [`this house: ${mailTo}`]],
+  ['the owner can be told', [ada], ['ada'], ['Ada: ada@saltmere.example']],
+  ['only another person can be told', [ada, bram], ['bram'], ['Bram: bram@saltmere.example']],
+] as const)('while %s, those who are told are right', async (_, known, mailed, expected) => {
+  expect(await told(known, mailed)).toEqual(expected);
+});
+
+test('without an address of the house nobody is made up to be told', async () => {
+  expect(await told([ada], [], null)).toEqual([]);
+  expect(await told([], [], null)).toEqual([]);
+});
