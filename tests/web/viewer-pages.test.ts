@@ -78,7 +78,8 @@ async function furnish(): Promise<void> {
     await one.house.readings.append(readings);
     for (const reading of readings) one.house.probes.record(reading);
   };
-  await hear('core', (hour) => Math.min(54, 22 + hour * 0.7), 60);
+  // Hot, and moving a little: a probe that says one value for half a day would be a warning of its own.
+  await hear('core', (hour) => Math.min(54, 22 + hour * 0.7) + 0.2 * Math.sin(hour), 60);
   await hear('stray', () => 19, 60);
   await post(`/api/probes/${site}/core/claim`, { pileId: 'cart-shed', position: 'core' });
   for (const [hour, what] of [
