@@ -15,6 +15,12 @@ export type Cover = z.infer<typeof coverSchema>;
 export const shelters = ['indoors', 'roof', 'open'] as const;
 export const shelterSchema = z.enum(shelters);
 export type Shelter = z.infer<typeof shelterSchema>;
+/** In words, after “it lies” or a colon. */
+export const shelterNames: Record<Shelter, string> = {
+  indoors: 'in a shed',
+  roof: 'under a roof',
+  open: 'no roof',
+};
 
 /** What was laid and how; everything may be unknown, and the judge then keeps a wider band. */
 export const recipeSchema = z.object({

@@ -14,7 +14,7 @@
  * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt.
  */
 import type { Act, Cover, Recipe } from '../../shared/batch.ts';
-import { rainThrough, unreadRainMm } from '../moisture/balance.ts';
+import { rainThrough } from '../moisture/balance.ts';
 import { cardinalTemperatureFactor } from '../rate/cardinal-temperature.ts';
 import { freeAirSpaceFrac, haugAirSpaceFactor, haugMoistureFactor } from '../rate/haug.ts';
 import type { Member } from './member.ts';
@@ -85,7 +85,7 @@ export function runMember(
       if (act.kind === 'covered') cover = cover === 'open' ? 'breathable' : 'closed';
       if (act.kind === 'uncovered') cover = 'open';
       if (act.kind === 'rained') {
-        water += rainThrough(act.rainMm ?? unreadRainMm, recipe, cover) / (member.dryDensityKgM3 * depthM);
+        water += rainThrough(act.rainMm, recipe, cover) / (member.dryDensityKgM3 * depthM);
       }
       if (act.kind === 'watered') {
         const added = addedWater(act, dryMassKg, water);

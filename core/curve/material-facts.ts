@@ -77,3 +77,8 @@ export const materialFacts: Record<Material, MaterialFacts> = {
     holdsFrac: 0.65,
   },
 };
+
+/** Of soil or compost with bran in it, rather than bran alone. */
+export function isSoilMix(material: Material): boolean {
+  return material === 'soil-mix' || material === 'compost-mix';
+}

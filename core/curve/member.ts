@@ -8,7 +8,7 @@
  */
 import type { Cover, Recipe } from '../../shared/batch.ts';
 import { type CardinalTemperatures, cardinalSet } from '../rate/cardinal-temperature.ts';
-import { materialFacts } from './material-facts.ts';
+import { isSoilMix, materialFacts } from './material-facts.ts';
 import type { Random } from './random.ts';
 
 export interface Member {
@@ -53,7 +53,7 @@ const usualDoseFrac = 0.01;
 
 export function drawMember(recipe: Recipe, random: Random): Member {
   const facts = materialFacts[recipe.material];
-  const soil = recipe.material === 'soil-mix' || recipe.material === 'compost-mix';
+  const soil = isSoilMix(recipe.material);
   const doseKnown = recipe.doseFrac !== undefined;
   // Twice the culture is less than twice the start: much of it does not take.
   const dose = Math.max(1e-4, recipe.doseFrac ?? usualDoseFrac) / usualDoseFrac;

@@ -7,8 +7,8 @@
  *
  * Water is counted per dry matter because it then adds up; a reader is shown the wet basis.
  */
-import type { Cover, Recipe, Shelter } from '../../shared/batch.ts';
-import { materialFacts } from '../curve/material-facts.ts';
+import type { Cover, Material, Recipe, Shelter } from '../../shared/batch.ts';
+import { isSoilMix, materialFacts } from '../curve/material-facts.ts';
 import { saturatedVapourKgM3 } from '../curve/vapour-table.ts';
 import type { Bed } from '../judge/bed.ts';
 
@@ -18,6 +18,15 @@ export function wetBasis(waterKgKg: number): number {
 
 export function dryBasis(moistureFrac: number): number {
   return moistureFrac / (1 - moistureFrac);
+}
+
+/** Most that a bed holds against gravity, per dry matter [-]. @example heldKgKg('wheat-bran') // => 2.030 */
+export function heldKgKg(material: Material): number {
+  return dryBasis(materialFacts[material].holdsFrac);
+}
+
+function hasRoof({ shelter }: Recipe): boolean {
+  return shelter === 'indoors' || shelter === 'roof';
 }
 
 /**
@@ -58,14 +67,13 @@ export function skinShare(cover: Cover, depthM: number, conductivityWmK = branCo
  */
 export function vapourResistanceSM(waterKgKg: number, recipe: Recipe, cover: Cover): number {
   const base = cover === 'open' && recipe.shelter !== undefined ? openSM[recipe.shelter] : coverSM[cover];
-  const heldShare = waterKgKg / dryBasis(materialFacts[recipe.material].holdsFrac);
+  const heldShare = waterKgKg / heldKgKg(recipe.material);
   return base + crustSM * Math.max(0, 1 / Math.max(0.02, heldShare) - 1 / crustFromShare);
 }
 
 /** Standard deviation of the loss as a share of itself [-]. */
 export function lossDoubtOf(recipe: Recipe, cover: Cover): number {
-  const sheltered = recipe.shelter === 'indoors' || recipe.shelter === 'roof';
-  return cover === 'open' && !sheltered ? unshelteredDoubt : lossDoubt[cover];
+  return cover === 'open' && !hasRoof(recipe) ? unshelteredDoubt : lossDoubt[cover];
 }
 
 /**
@@ -83,7 +91,7 @@ export function hourlyLoss(
   recipe: Recipe,
   { cover, depthM }: Bed,
 ): number {
-  const soil = recipe.material === 'soil-mix' || recipe.material === 'compost-mix';
+  const soil = isSoilMix(recipe.material);
   const skinC = airC + skinShare(cover, depthM, soil ? soilConductivityWmK : branConductivityWmK) * (coreC - airC);
   const humid = (airHumidityPct / 100) * saturatedVapourKgM3(airC);
   const flux = Math.max(0, saturatedVapourKgM3(skinC) - humid) / vapourResistanceSM(waterKgKg, recipe, cover);
@@ -91,13 +99,13 @@ export function hourlyLoss(
 }
 
 /** A rain that nobody read on a gauge [mm]; common practice, no source. */
-export const unreadRainMm = 5;
+const unreadRainMm = 5;
 /** Share of the rain that gets past each cover [-]: straw and mats shed about half; common practice, no source. */
 const rainShare: Record<Cover, number> = { open: 1, breathable: 0.5, closed: 0 };
 
 /** Rain that gets into a bed [kg m⁻²]; none under a roof, whoever wrote it down for all beds of a site. */
-export function rainThrough(rainMm: number, { shelter }: Recipe, cover: Cover): number {
-  return shelter === 'indoors' || shelter === 'roof' ? 0 : rainShare[cover] * rainMm;
+export function rainThrough(rainMm: number | undefined, recipe: Recipe, cover: Cover): number {
+  return hasRoof(recipe) ? 0 : rainShare[cover] * (rainMm ?? unreadRainMm);
 }
 
 /**
@@ -107,6 +115,6 @@ export function rainThrough(rainMm: number, { shelter }: Recipe, cover: Cover): 
  *
  * @example rainTaken(10, wheat bran, { cover: 'open', depthM: 0.3 }) // => 0.180
  */
-export function rainTaken(rainMm: number, recipe: Recipe, { cover, depthM }: Bed): number {
+export function rainTaken(rainMm: number | undefined, recipe: Recipe, { cover, depthM }: Bed): number {
   return rainThrough(rainMm, recipe, cover) / (materialFacts[recipe.material].dryDensityKgM3 * depthM);
 }

@@ -8,7 +8,7 @@
 import type { Recipe } from '../../shared/batch.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { MoistureSample } from '../judge/setup.ts';
-import { dryBasis } from './balance.ts';
+import { dryBasis, heldKgKg } from './balance.ts';
 
 export interface Water {
   waterKgKg: number;
@@ -45,7 +45,7 @@ export function correctBySample(water: Water, sample: MoistureSample, { material
     correctWater(water, dryBasis(sample.moistureFrac), weighedSd / (1 - sample.moistureFrac) ** 2);
     return;
   }
-  const holds = dryBasis(materialFacts[material].holdsFrac);
+  const holds = heldKgKg(material);
   const [share, sd] = squeezed[sample.feel];
   correctWater(water, share * holds, sd * holds);
 }

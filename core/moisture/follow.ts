@@ -13,7 +13,7 @@ import { waterOfBurning } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import type { JudgeState } from '../judge/state.ts';
-import { dryBasis, hourlyLoss, lossDoubtOf, rainTaken, unreadRainMm, wetBasis } from './balance.ts';
+import { dryBasis, heldKgKg, hourlyLoss, lossDoubtOf, rainTaken, wetBasis } from './balance.ts';
 import { correctByDryAir, correctByProbe } from './correct.ts';
 
 export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
@@ -71,7 +71,7 @@ export function followWater(
   state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
   state.waterSd += Math.hypot(lossDoubtOf(recipe, bed.cover) * loss, unmeasured) + 0.15 * made;
   // What the bed cannot hold drains away, half of it in an hour.
-  const holds = dryBasis(materialFacts[recipe.material].holdsFrac);
+  const holds = heldKgKg(recipe.material);
   if (state.waterKgKg > holds) state.waterKgKg = holds + (state.waterKgKg - holds) / 2;
   const probe = state.positions.core?.moisture;
   if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
@@ -102,7 +102,7 @@ export function rainGiven(
   recipe: Recipe,
   limits: StageLimits,
   bed: Bed,
-  rainMm: number = unreadRainMm,
+  rainMm: number | undefined,
 ): void {
   const taken = rainTaken(rainMm, recipe, bed);
   state.waterKgKg += taken;

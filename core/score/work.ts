@@ -13,7 +13,7 @@
 import type { Recipe } from '../../shared/batch.ts';
 import { latentHeatJKg } from '../../shared/water.ts';
 import { heatOfBurningJKg } from '../curve/lumped-model.ts';
-import { materialFacts } from '../curve/material-facts.ts';
+import { isSoilMix, materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import { hourlyLoss } from '../moisture/balance.ts';
 import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../rate/cardinal-temperature.ts';
@@ -53,7 +53,7 @@ export function hourWork(
   waterKgKg: number,
 ): number {
   const facts = materialFacts[recipe.material];
-  const soil = recipe.material === 'soil-mix' || recipe.material === 'compost-mix';
+  const soil = isSoilMix(recipe.material);
   const conductivityWmK = soil ? soilConductivityWmK : branConductivityWmK;
   const dryKgM2 = facts.dryDensityKgM3 * bed.depthM;
   const halfBed = bed.depthM / 2 / conductivityWmK;

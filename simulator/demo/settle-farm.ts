@@ -7,6 +7,7 @@
  */
 import { type FastClockSetting, fastClock } from '../../shared/clock.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { toldShelter } from '../model/shelter.ts';
 import type { DemoFarm, DemoPile } from '../scenarios/demo/demo-farm.ts';
 
 export interface SettleOptions {
@@ -61,9 +62,6 @@ function actsOf(farm: DemoFarm, pile: DemoPile) {
   return scenarioPile(farm, pile)?.acts ?? [];
 }
 
-/** A shed of the simulator as a grower would tell it. */
-const shelterIn = { none: 'open', roof: 'roof', closed: 'indoors' } as const;
-
 function recipeOf(farm: DemoFarm, pile: DemoPile) {
   const recipe = scenarioPile(farm, pile)?.recipe;
   const material = recipe?.ingredients[0]?.material;
@@ -74,7 +72,7 @@ function recipeOf(farm: DemoFarm, pile: DemoPile) {
     moistureFrac: recipe.moistureFrac,
     doseFrac: recipe.doseFrac,
     cover: recipe.cover,
-    shelter: shelterIn[recipe.shed],
+    shelter: toldShelter[recipe.shed],
   };
 }
 

@@ -4,6 +4,7 @@
  * Takes:  the air outdoors and how the pile stands.
  * Gives:  the air at the pile.
  */
+import type { Shelter } from '../../shared/batch.ts';
 import { vapourDensityKgM3 } from '../../shared/water.ts';
 import type { Air } from './air.ts';
 import type { Pile, Shed } from './pile.ts';
@@ -22,6 +23,9 @@ const shedFacts: Record<Shed, ShedFacts> = {
   roof: { windShare: 0.6, sunShare: 0.05, rainShare: 0, lagH: 0 },
   closed: { windShare: 0.1, sunShare: 0, rainShare: 0, lagH: 6 },
 };
+
+/** As a grower would tell it. */
+export const toldShelter: Record<Shed, Shelter> = { none: 'open', roof: 'roof', closed: 'indoors' };
 
 /** The air at the pile, with the vapour it holds [kg m⁻³]. */
 export interface AirAtPile extends Air {

@@ -2,6 +2,7 @@
  * tests/bench/curves.ts: `npm run bench -- curves`: how long an expected curve takes: 200 members over 14 days.
  */
 import { expectedBand } from '../../core/curve/expected-band.ts';
+import { isSoilMix } from '../../core/curve/material-facts.ts';
 import { materials } from '../../shared/batch.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -19,7 +20,7 @@ export async function run(): Promise<Record<string, number>> {
   const worst: number[] = [];
   console.log(`${'material'.padEnd(14)}min ms   median ms`);
   for (const material of materials) {
-    const stage = material === 'soil-mix' || material === 'compost-mix' ? 'soil' : 'bran';
+    const stage = isSoilMix(material) ? 'soil' : 'bran';
     const setup = {
       stage,
       startedAtMs: startMs,

@@ -4,6 +4,7 @@
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
 import { delaysOf } from '../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
+import type { PileNow } from '../../core/forecast/pile-now.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import type { PileSetup } from '../../core/judge/setup.ts';
@@ -27,6 +28,23 @@ export function setupOf(stage: Stage = 'bran', change: Partial<PileSetup> = {}):
         ? { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' }
         : { material: 'soil-mix', depthM: 0.2, massKg: 100, moistureFrac: 0.45, cover: 'breathable' },
     acts: [],
+    ...change,
+  };
+}
+
+/** A pile whose core was so at the end of each hour. */
+export function pileAt(hour: number, endC: (hour: number) => number | null, change: Partial<PileNow> = {}): PileNow {
+  return {
+    seen: (at) => (at < 0 || at > hour ? null : endC(at)),
+    hour,
+    atMs: 0,
+    nowC: endC(hour) ?? 0,
+    airC: 20,
+    depthM: 0.3,
+    shallow: false,
+    soil: false,
+    quietH: Number.POSITIVE_INFINITY,
+    limitC: 50,
     ...change,
   };
 }

@@ -1,34 +1,25 @@
 /** Names, notes and photos that carry scripts, shown by the real pages in a real browser: nothing of them runs, and the policy stands. */
-import type { AddressInfo } from 'node:net';
 import { connectAsync } from 'mqtt';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-house.ts';
+import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const script = `"><img src=x onerror="window.ran=1"><script>window.ran=1</script><svg onload="window.ran=1">`;
+let real: RealPages;
 let one: TestHouse;
-let pages: BuiltPages;
 let browser: Browser;
-let remove: () => Promise<void>;
+let url: string;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
-  one = await openTestHouse(folder.dataDir, {}, undefined, { pagesDir: pages.dir });
-  await one.app.listen({ host: '127.0.0.1', port: 0 });
+  real = await openRealPages();
+  ({ one, browser, url } = real);
 });
-afterAll(async () => {
-  await browser?.close();
-  await one?.close();
-  await pages?.remove();
-  await remove?.();
-});
+afterAll(() => real?.close());
 
 test('a pile’s name, a note, a name beside it, an outcome, a foreign topic and a photo that is none run nothing', async () => {
   const { app, house } = one;
-  const post = (url: string, payload: object) => app.inject({ method: 'POST', url, payload });
+  const post = (path: string, payload: object) => app.inject({ method: 'POST', url: path, payload });
   await post('/api/sites', { id: 'yard', name: script.slice(0, 80) });
   const made = await post('/api/piles', { id: 'bay', site: 'yard', name: script.slice(0, 80), stage: 'bran' });
   expect(made.statusCode).toBe(201);
@@ -51,7 +42,6 @@ test('a pile’s name, a note, a name beside it, an outcome, a foreign topic and
   }
   await probe.endAsync();
 
-  const url = `http://127.0.0.1:${(app.server.address() as AddressInfo).port}`;
   const page = await browser.newPage();
   page.setDefaultTimeout(10_000);
   const visited = [

@@ -1,31 +1,25 @@
 /**
  * One phone, two people: what Kim wrote out of reach waits for Kim, whoever signs in on the phone meanwhile.
  */
-import type { AddressInfo } from 'node:net';
 import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Entry, entriesAnswerSchema } from '../../shared/api/journal.ts';
-import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-house.ts';
 import { as, join, passwordOf } from '../helpers/people.ts';
+import { openRealPages, type RealPages } from './open-real-pages.ts';
 
+let real: RealPages;
 let one: TestHouse;
-let built: BuiltPages;
 let browser: Browser;
 let phone: BrowserContext;
 let page: Page;
-let remove: () => Promise<void>;
 let url: string;
 let kim: Record<string, string>;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  [built, browser] = await Promise.all([buildPages(), launchBrowser()]);
-  one = await openTestHouse(folder.dataDir, {}, undefined, { pagesDir: built.dir });
-  await one.app.listen({ host: '127.0.0.1', port: 0 });
-  url = `http://127.0.0.1:${(one.app.server.address() as AddressInfo).port}`;
+  real = await openRealPages();
+  ({ one, browser, url } = real);
   await one.app.inject({ method: 'POST', url: '/api/sites', payload: { name: 'Saltmere Yard' } });
   const pile = { site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' };
   await one.app.inject({ method: 'POST', url: '/api/piles', payload: pile });
@@ -35,12 +29,7 @@ beforeAll(async () => {
   page = await phone.newPage();
   page.setDefaultTimeout(10_000);
 });
-afterAll(async () => {
-  await browser?.close();
-  await one?.close();
-  await built?.remove();
-  await remove?.();
-});
+afterAll(() => real?.close());
 
 async function comeIn(name: string): Promise<void> {
   await page.goto(`${url}/piles/cart-shed/journal`);

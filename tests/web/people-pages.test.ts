@@ -2,34 +2,23 @@
  * People come in, through the built pages before a whole house: set up, invited, signed out and back, and what each is offered.
  * On the way every page goes before axe at 360 and 1440 px, light and dark.
  */
-import type { AddressInfo } from 'node:net';
 import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-house.ts';
+import { openRealPages, type RealPages } from './open-real-pages.ts';
 
+let real: RealPages;
 let one: TestHouse;
-let pages: BuiltPages;
 let browser: Browser;
-let remove: () => Promise<void>;
 let url: string;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
-  one = await openTestHouse(folder.dataDir, {}, undefined, { pagesDir: pages.dir });
-  await one.app.listen({ host: '127.0.0.1', port: 0 });
-  url = `http://127.0.0.1:${(one.app.server.address() as AddressInfo).port}`;
+  real = await openRealPages();
+  ({ one, browser, url } = real);
 });
-afterAll(async () => {
-  await browser?.close();
-  await one?.close();
-  await pages?.remove();
-  await remove?.();
-});
+afterAll(() => real?.close());
 
 async function device(): Promise<{ context: BrowserContext; page: Page }> {
   const context = await browser.newContext({

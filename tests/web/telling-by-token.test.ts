@@ -1,35 +1,24 @@
 /**
  * “How I am told” for whoever comes by the token of the environment: it is no person, and the page says what to do instead.
  */
-import type { AddressInfo } from 'node:net';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-house.ts';
 import { as, join, makeToken } from '../helpers/people.ts';
+import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const token = 'a-token-of-the-house';
+let real: RealPages;
 let one: TestHouse;
-let pages: BuiltPages;
 let browser: Browser;
-let remove: () => Promise<void>;
 let url: string;
 let olives: string;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
-  one = await openTestHouse(folder.dataDir, { API_TOKEN: token }, undefined, { pagesDir: pages.dir });
-  await one.app.listen({ host: '127.0.0.1', port: 0 });
-  url = `http://127.0.0.1:${(one.app.server.address() as AddressInfo).port}`;
+  real = await openRealPages({ API_TOKEN: token });
+  ({ one, browser, url } = real);
 });
-afterAll(async () => {
-  await browser?.close();
-  await one?.close();
-  await pages?.remove();
-  await remove?.();
-});
+afterAll(() => real?.close());
 
 const telling = (bearer: string) =>
   one.app.inject({ url: '/api/telling', headers: { authorization: `Bearer ${bearer}` } });

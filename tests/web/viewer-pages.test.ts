@@ -2,14 +2,13 @@
  * A viewer goes through every page of a house at work: the content is there, nothing is offered that the house would refuse,
  * and nothing is asked of it in vain. A keeper is offered nothing that is an owner's.
  */
-import type { AddressInfo } from 'node:net';
 import type { Browser, Page, Response } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Role } from '../../shared/person.ts';
-import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-house.ts';
 import { join } from '../helpers/people.ts';
 import { until } from '../helpers/until.ts';
+import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const hourMs = 3_600_000;
 const site = 'saltmere-yard';
@@ -17,30 +16,20 @@ const site = 'saltmere-yard';
 const startMs = Date.now() - 60 * hourMs;
 const at = (hour: number) => new Date(startMs + hour * hourMs).toISOString();
 
+let real: RealPages;
 let one: TestHouse;
-let built: BuiltPages;
 let browser: Browser;
-let remove: () => Promise<void>;
 let url: string;
 let batchId: string;
 let lotId: string;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  [built, browser] = await Promise.all([buildPages(), launchBrowser()]);
-  one = await openTestHouse(folder.dataDir, {}, undefined, { pagesDir: built.dir });
-  await one.app.listen({ host: '127.0.0.1', port: 0 });
-  url = `http://127.0.0.1:${(one.app.server.address() as AddressInfo).port}`;
+  real = await openRealPages();
+  ({ one, browser, url } = real);
   await furnish();
   await join(one, 'Olive', 'owner');
 }, 60_000);
-afterAll(async () => {
-  await browser?.close();
-  await one?.close();
-  await built?.remove();
-  await remove?.();
-});
+afterAll(() => real?.close());
 
 async function post<T = { id: string }>(path: string, payload: object): Promise<T> {
   const answer = await one.app.inject({ method: 'POST', url: path, payload });

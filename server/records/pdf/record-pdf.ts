@@ -5,6 +5,7 @@
  * Gives:  a PDF: what it is not first, then inputs, curve, what was done, alarms, time at temperature, use.
  */
 import type { BatchRecordSheet } from '../../../shared/api/records.ts';
+import { shelterNames } from '../../../shared/batch.ts';
 import { dayWords, knownZone, timeWords } from '../day-words.ts';
 import { drawCurves } from './curve-drawing.ts';
 import { Sheet } from './sheet.ts';
@@ -29,8 +30,6 @@ const organicWords = {
   'not-certified': 'not certified',
   unknown: 'organic status not asked',
 } as const;
-
-const lay = { indoors: 'in a shed', roof: 'under a roof', open: 'no roof' } as const;
 
 const kg = (massKg: number | null | undefined) => (massKg == null ? '' : `${Math.round(massKg * 1000) / 1000} kg`);
 const litres = (volumeL: number | null | undefined) =>
@@ -96,7 +95,7 @@ function drawInputs(sheet: Sheet, record: BatchRecordSheet, zone: string): void 
     ],
     ['Depth', `${Math.round(recipe.depthM * 100)} cm`],
     ['Cover', recipe.cover],
-    ['Where it lay', recipe.shelter === undefined ? 'not written down' : lay[recipe.shelter]],
+    ['Where it lay', recipe.shelter === undefined ? 'not written down' : shelterNames[recipe.shelter]],
   ];
   sheet.table(
     [

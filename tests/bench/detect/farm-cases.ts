@@ -21,12 +21,13 @@ import { pilesByMishap } from '../../../simulator/generate/by-mishap.ts';
 import { defaultKinetics } from '../../../simulator/model/kinetics.ts';
 import { mixOf } from '../../../simulator/model/pile.ts';
 import { createRandom, seedOf } from '../../../simulator/model/random.ts';
+import { toldShelter } from '../../../simulator/model/shelter.ts';
 import type { Fault as ProbeFault } from '../../../simulator/probes/fault.ts';
 import type { ProbeSetup } from '../../../simulator/probes/probe.ts';
 import type { Case } from './case.ts';
 import type { Fault, Hand, Story } from './scenario.ts';
 import { truthOf } from './truth.ts';
-import { emptyWorld, sampleInto, sampleMin, shelterIn, shiftIngredients, shiftKinetics, type World } from './world.ts';
+import { emptyWorld, sampleInto, sampleMin, shiftIngredients, shiftKinetics, type World } from './world.ts';
 
 const startMs = Date.UTC(2031, 2, 1);
 const days = { keeper: 9, condition: 8, mishap: 10 } as const;
@@ -124,7 +125,7 @@ function storyOf(by: keyof typeof days, pile: FarmPile, seed: number): Story {
       moistureFrac: random.next() < 0.8 ? Math.round((moistureFrac + 0.015 * random.normal()) * 100) / 100 : undefined,
       doseFrac: random.next() < 0.6 ? recipe.doseFrac : undefined,
       massKg: random.next() < 0.8 ? waterKg + dryKg : undefined,
-      shelter: random.next() < 0.8 ? shelterIn[recipe.shed ?? 'none'] : undefined,
+      shelter: random.next() < 0.8 ? toldShelter[recipe.shed ?? 'none'] : undefined,
       rainShare: (recipe.shed ?? 'none') === 'none' ? writesDown : 0,
     },
     faults: pile.probes.flatMap((probe) => probe.faults.flatMap((fault) => faultOf(probe, fault))),

@@ -5,7 +5,6 @@
  * Gives:  true temperatures by place, moisture, oxygen, food and metabolic state.
  * Never:  asks the judge anything: this is the truth that the judge is measured against.
  */
-import type { Shelter } from '../../../shared/batch.ts';
 import { actOn } from '../../../simulator/model/acts.ts';
 import type { Air } from '../../../simulator/model/air.ts';
 import { climateWeather } from '../../../simulator/model/climate.ts';
@@ -13,7 +12,7 @@ import { waterActivity } from '../../../simulator/model/factors.ts';
 import { defaultKinetics, type GroupKinetics, type Kinetics } from '../../../simulator/model/kinetics.ts';
 import { dryKgM2 } from '../../../simulator/model/layer.ts';
 import { materials, type Material as SimMaterial } from '../../../simulator/model/material.ts';
-import { createPile, type Ingredient, type Pile, type Shed } from '../../../simulator/model/pile.ts';
+import { createPile, type Ingredient, type Pile } from '../../../simulator/model/pile.ts';
 import { createRandom, type Random } from '../../../simulator/model/random.ts';
 import { airAtPile } from '../../../simulator/model/shelter.ts';
 import { runPile } from '../../../simulator/model/step-pile.ts';
@@ -141,9 +140,6 @@ function layPile(scenario: Scenario, random: Random): Pile {
     kinetics: shiftKinetics(defaultKinetics, scenario.shift, random),
   });
 }
-
-/** A shed of the simulator in the words of a grower. */
-export const shelterIn: Record<Shed, Shelter> = { none: 'open', roof: 'roof', closed: 'indoors' };
 
 export function ingredientsOf({ material, massKg }: Pick<Scenario, 'material' | 'massKg'>): Ingredient[] {
   switch (material) {

@@ -7,7 +7,7 @@ import { blendFinished } from '../../../core/curve/finished.ts';
 import { forecastCore } from '../../../core/forecast/forecast.ts';
 import { startRecord } from '../../../core/forecast/own-record.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { setupOf, startMs } from '../helpers.ts';
+import { pileAt, setupOf, startMs } from '../helpers.ts';
 
 const worked = expectedBand(setupOf(), [], startMs + 200 * msPerHour, { members: 40 });
 const finished = Array.from({ length: 4 }, (_, i) => ({ coreByHourC: new Array<number>(150).fill(30 + i) }));
@@ -27,18 +27,9 @@ test('compactBand() says what the band said, to a ten-thousandth of a degree, at
 test('compactBand() foretells what the band foretold', () => {
   const kept = compactBand(worked);
   for (let hour = 30; hour < 150; hour += 7) {
-    const pile = {
-      seen: (at: number) => (at < 0 || at > hour ? null : (worked.p50C[at + 1] ?? 20) + Math.sin(at)),
-      hour,
+    const pile = pileAt(hour, (at) => (worked.p50C[at + 1] ?? 20) + Math.sin(at), {
       atMs: startMs + (hour + 1) * msPerHour,
-      nowC: (worked.p50C[hour + 1] ?? 20) + Math.sin(hour),
-      airC: 20,
-      depthM: 0.3,
-      shallow: false,
-      soil: false,
-      quietH: Number.POSITIVE_INFINITY,
-      limitC: 50,
-    };
+    });
     const foretold = forecastCore(kept, pile, startRecord());
     expect(foretold).not.toBeNull();
     expect(foretold).toEqual(forecastCore(worked, pile, startRecord()));

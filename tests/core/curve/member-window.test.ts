@@ -7,25 +7,17 @@ import { forecastCore } from '../../../core/forecast/forecast.ts';
 import { startRecord } from '../../../core/forecast/own-record.ts';
 import type { PileNow } from '../../../core/forecast/pile-now.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { setupOf, startMs } from '../helpers.ts';
+import { pileAt, setupOf, startMs } from '../helpers.ts';
 
 const hours = 200;
 const band = expectedBand(setupOf(), [], startMs + hours * msPerHour, { members: 40 });
 
-function pileAt(hour: number, shallow: boolean): PileNow {
-  const seen = (at: number) => (at < 0 || at > hour ? null : (band.p50C[at + 1] ?? 20) + 2 * Math.sin(at));
-  return {
-    seen,
-    hour,
+function pileOf(hour: number, shallow: boolean): PileNow {
+  return pileAt(hour, (at) => (band.p50C[at + 1] ?? 20) + 2 * Math.sin(at), {
     atMs: startMs + (hour + 1) * msPerHour,
-    nowC: seen(hour) ?? 20,
-    airC: 20,
     depthM: shallow ? 0.12 : 0.3,
     shallow,
-    soil: false,
-    quietH: Number.POSITIVE_INFINITY,
-    limitC: 50,
-  };
+  });
 }
 
 test('membersFrom() keeps what forecasts look at: from that hour on they are the same to the last digit', () => {
@@ -35,7 +27,7 @@ test('membersFrom() keeps what forecasts look at: from that hour on they are the
       fc.integer({ min: 0, max: 20 }),
       fc.boolean(),
       (from, later, shallow) => {
-        const pile = pileAt(from + later, shallow);
+        const pile = pileOf(from + later, shallow);
         const shorter = membersFrom(band, from - lookedBackH);
         expect(forecastCore(shorter, pile, startRecord())).toEqual(forecastCore(band, pile, startRecord()));
       },
@@ -58,5 +50,5 @@ test('membersFrom() with nothing to cut, or nothing to keep, says so without a f
   expect(membersFrom(band, 10_000).members?.steps).toBe(0);
   const { members: _, ...bare } = band;
   expect(membersFrom(bare, 50)).toBe(bare);
-  expect(forecastCore(membersFrom(band, 10_000), pileAt(100, false), startRecord())).toBeNull();
+  expect(forecastCore(membersFrom(band, 10_000), pileOf(100, false), startRecord())).toBeNull();
 });

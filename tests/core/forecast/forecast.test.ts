@@ -6,7 +6,7 @@ import { type Forecast, forecastCore, forecastH } from '../../../core/forecast/f
 import { startRecord } from '../../../core/forecast/own-record.ts';
 import type { PileNow } from '../../../core/forecast/pile-now.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { setupOf, startMs } from '../helpers.ts';
+import { pileAt, setupOf, startMs } from '../helpers.ts';
 
 /** A band whose members are given hour by hour. */
 function bandOf(members: readonly ((hour: number) => number)[], steps = 120): ExpectedBand {
@@ -28,23 +28,6 @@ function bandOf(members: readonly ((hour: number) => number)[], steps = 120): Ex
 const flat = (): number => 30;
 const steep = (hour: number): number => 20 + hour;
 const gentle = (hour: number): number => 20 + 0.25 * hour;
-
-/** A pile whose core was so at the end of each hour. */
-function pileAt(hour: number, endC: (hour: number) => number | null, change: Partial<PileNow> = {}): PileNow {
-  return {
-    seen: (at) => (at < 0 || at > hour ? null : endC(at)),
-    hour,
-    atMs: 0,
-    nowC: endC(hour) ?? 0,
-    airC: 20,
-    depthM: 0.3,
-    shallow: false,
-    soil: false,
-    quietH: Number.POSITIVE_INFINITY,
-    limitC: 50,
-    ...change,
-  };
-}
 
 function ahead(band: ExpectedBand, pile: PileNow): Forecast {
   const fan = forecastCore(band, pile, startRecord());

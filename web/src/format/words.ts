@@ -4,7 +4,7 @@
  * Alarm states are the words of ANSI/ISA-18.2 and IEC 62682; the rest are words of the trade.
  */
 import type { PileSummary } from '../../../shared/api/piles.ts';
-import type { ActKind, Cover, Material, Shelter } from '../../../shared/batch.ts';
+import type { ActKind, Cover, Material } from '../../../shared/batch.ts';
 import type { RefusalReason } from '../../../shared/errors.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
 import type { AlarmState, Phase, WarningKind } from '../../../shared/warning.ts';
@@ -102,12 +102,6 @@ export const materialNames: Record<Material, string> = {
   'soil-mix': 'mix with soil',
   'compost-mix': 'mix with compost',
   other: 'something else',
-};
-
-export const shelterNames: Record<Shelter, string> = {
-  indoors: 'in a shed',
-  roof: 'under a roof',
-  open: 'no roof',
 };
 
 export const coverNames: Record<Cover, string> = {

@@ -5,7 +5,7 @@ import { useEffect } from 'preact/hooks';
 import { counted } from '../format/words.ts';
 import { me, whoWrites } from '../people/me.ts';
 import { useStore } from '../store.ts';
-import { isNameless, isOf, type WaitingEntry } from './outbox.ts';
+import { isOf, type WaitingEntry, writerName } from './outbox.ts';
 import { sendNow, startOutbox, waiting } from './waiting.ts';
 import './outbox-line.css';
 
@@ -49,7 +49,7 @@ export function OutboxLine() {
 function byWriter(entries: readonly WaitingEntry[]): [string | null, WaitingEntry[]][] {
   const groups = new Map<string | null, WaitingEntry[]>();
   for (const one of entries) {
-    const name = one.writer === null || isNameless(one.writer) ? null : one.writer.name;
+    const name = writerName(one);
     groups.set(name, [...(groups.get(name) ?? []), one]);
   }
   return [...groups];

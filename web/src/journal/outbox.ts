@@ -52,7 +52,12 @@ export function isOf({ writer }: Pick<WaitingEntry, 'writer'>, who: Writer | nul
   return writer?.id === who.id || (isNameless(who) && (writer === null || isNameless(writer)));
 }
 
-export const isNameless = ({ id }: Writer): boolean => namelessIds.includes(id);
+/** The name it was written under; null where nobody went by name, or it was not known. */
+export function writerName({ writer }: Pick<WaitingEntry, 'writer'>): string | null {
+  return writer === null || isNameless(writer) ? null : writer.name;
+}
+
+const isNameless = ({ id }: Writer): boolean => namelessIds.includes(id);
 
 /** Entries in one packet; the house takes up to 100. */
 export const packetSize = 25;

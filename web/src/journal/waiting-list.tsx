@@ -11,7 +11,7 @@ import { SureButton } from '../people/sure-button.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { useStore } from '../store.ts';
 import { sayFacts } from './entry-words.ts';
-import { isNameless, isOf, type WaitingEntry } from './outbox.ts';
+import { isOf, type WaitingEntry, writerName } from './outbox.ts';
 import { takeOver, throwAway, waiting } from './waiting.ts';
 
 export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
@@ -60,7 +60,7 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
 
 /** Somebody else wrote it on this device: it waits for them, or somebody vouches for it. */
 function OfAnother({ one }: { readonly one: WaitingEntry }) {
-  const name = one.writer === null || isNameless(one.writer) ? null : one.writer.name;
+  const name = writerName(one);
   return (
     <>
       <p class="waits">

@@ -20,9 +20,9 @@ interface WritePanelProps {
 export function WritePanel({ pileId, onWritten }: WritePanelProps) {
   const [kind, setKind] = useState<EntryKind | null>(null);
   const [told, setTold] = useState('');
-  const site = useHouse((house) => house.piles?.find(({ id }) => id === pileId)?.site);
-  const piles = useHouse((house) => house.piles);
-  const others = (piles ?? []).filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
+  const piles = useHouse((house) => house.piles) ?? [];
+  const site = piles.find(({ id }) => id === pileId)?.site;
+  const others = piles.filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
   const [rainsOnAll, setRainsOnAll] = useState(true);
   const isLost = useHouse((house) => house.link === 'lost');
   return (

@@ -4,10 +4,11 @@
 
 import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../shared/api/piles.ts';
+import { shelterNames } from '../../../shared/batch.ts';
 import { positions } from '../../../shared/names.ts';
 import { ageWords } from '../format/age.ts';
 import { plainNumber, sentenceIn } from '../format/temperature.ts';
-import { capital, coverNames, materialNames, positionNames, shelterNames, stageNames } from '../format/words.ts';
+import { capital, coverNames, materialNames, positionNames, stageNames } from '../format/words.ts';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';

@@ -4,10 +4,10 @@
 import { useState } from 'preact/hooks';
 import type { NewPile } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
-import { covers, materials, shelters } from '../../../shared/batch.ts';
+import { covers, materials, shelterNames, shelters } from '../../../shared/batch.ts';
 import { stages } from '../../../shared/names.ts';
 import { instantOfWall } from '../format/local-time.ts';
-import { capital, coverNames, materialNames, shelterNames, stageNames } from '../format/words.ts';
+import { capital, coverNames, materialNames, stageNames } from '../format/words.ts';
 import { Choice, PickField, TextField } from '../parts/forms.tsx';
 import type { Deed } from '../parts/use-deed.ts';
 

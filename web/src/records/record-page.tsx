@@ -4,13 +4,14 @@
 import { useRoute } from 'preact-iso';
 import { measureText } from '../../../core/mix/measure.ts';
 import type { BatchRecordSheet } from '../../../shared/api/records.ts';
+import { shelterNames } from '../../../shared/batch.ts';
 import { reasonOf } from '../api/client.ts';
 import { amountWords, batchSentence, lotSentence, targetNames } from '../batch/batch-words.ts';
 import { fullDay } from '../batch/full-date.ts';
 import { ReadinessFacts } from '../batch/readiness-part.tsx';
 import { clockTime, type Reader } from '../format/local-time.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../format/temperature.ts';
-import { capital, coverNames, materialNames, positionNames, shelterNames, warningNames } from '../format/words.ts';
+import { capital, coverNames, materialNames, positionNames, warningNames } from '../format/words.ts';
 import { sayFacts } from '../journal/entry-words.ts';
 import { Photo } from '../journal/photo.tsx';
 import { useReader } from '../live/use-house.ts';
