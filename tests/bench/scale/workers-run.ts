@@ -6,7 +6,9 @@
  *         took for one, and what is missing. Probes are unclaimed: what judging costs is measured by the live runs.
  */
 import { type ChildProcess, fork } from 'node:child_process';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { beatMs } from '../../../server/worker/worker.ts';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
 import { startInflux } from '../../helpers/influxdb.ts';
@@ -64,13 +66,13 @@ export async function workersRun(count: number): Promise<WorkersRun> {
       mosquitto: sum(childrenCalled('mosquitto').map(cpuSOf)),
     });
     const before = cpuS();
-    const { publisher, ended } = await startPublisher(mosquitto.port);
+    const { publisher, done } = await startPublisher(mosquitto.port);
     const startMs = performance.now();
     let publisherS = 0;
     let committed = 0;
     let lastMs = startMs;
     while (committed < messages) {
-      await new Promise((resolve) => setTimeout(resolve, 100));
+      await sleep(100);
       const publisherNowS = cpuSOf(publisher.pid);
       if (publisherNowS > publisherS) publisherS = publisherNowS;
       const now = sum(await Promise.all(workers.map(committedBy))) / readingsPerMessage;
@@ -79,8 +81,8 @@ export async function workersRun(count: number): Promise<WorkersRun> {
       committed = now;
     }
     const after = cpuS();
+    await Promise.race([done, sleep(stillForMs)]);
     publisher.kill();
-    await ended;
     for (const one of workers) await one.stop();
     const store = await openInfluxReadings(address);
     const { rows } = await store.size();
@@ -101,7 +103,7 @@ export async function workersRun(count: number): Promise<WorkersRun> {
   }
 }
 
-/** Every site held, about as many by each worker, and heard by a session of its own. */
+/** Every site held, about as many by each worker, heard by a session of its own, and whoever hears for all knows so. */
 async function settle(journalUrl: string, count: number): Promise<void> {
   const journal = await openPostgresJournal(journalUrl);
   await journal.leases.know(Array.from({ length: siteCount }, (_, index) => `saltmere-${index}`));
@@ -117,22 +119,26 @@ async function settle(journalUrl: string, count: number): Promise<void> {
   };
   try {
     await until(`${count} workers to share ${siteCount} sites`, look, 60_000);
+    // Who hears for all learns with its next beat which sites it may leave alone. Till then it takes them in as well:
+    // both workers would count the same readings as kept, and the run would end before the last were published.
+    await sleep(2 * beatMs);
   } finally {
     await journal.close();
   }
 }
 
-async function startPublisher(port: number): Promise<{ publisher: ChildProcess; ended: Promise<unknown> }> {
+/** @returns `done` once the broker has acknowledged every message. */
+async function startPublisher(port: number): Promise<{ publisher: ChildProcess; done: Promise<unknown> }> {
   const task: PublisherTask = { port, messages, connections: 4, probes: 400, startMs: Date.now() - 86_400_000 };
   const extension = import.meta.url.endsWith('.ts') ? 'ts' : 'js';
   const publisher = fork(fileURLToPath(new URL(`../ingest-publisher.${extension}`, import.meta.url)), [
     JSON.stringify(task),
   ]);
-  const ended = new Promise((resolve) => publisher.once('exit', resolve));
+  const done = new Promise((resolve) => publisher.once('exit', resolve));
   await new Promise<void>((resolve) => {
     publisher.on('message', (message) => message === 'go' && resolve());
   });
-  return { publisher, ended };
+  return { publisher, done };
 }
 
 async function committedBy({ pagesUrl }: SpawnedHouse): Promise<number> {
