@@ -26,14 +26,29 @@ export const alarmPolicies: Record<WarningKind, Delays> = {
   'probe-out': { onDelayMs: 15 * msPerMinute, offDelayMs: 2 * msPerHour },
 };
 
-/** The delays of one finding: what is clear of its limit is raised at once, and cleared as any other. */
-export function delaysOf({ kind, atOnce = false }: { readonly kind: WarningKind; readonly atOnce?: boolean }): Delays {
-  return atOnce ? raisedAtOnce[kind] : alarmPolicies[kind];
+/** How far a value lies from its limit: well past it, past it, or so near that the probe's own error hides on which side. */
+export type Nearness = 'clear' | 'past' | 'at';
+
+/** What the probe's own error hides must be seen for so long [ms]; our own proposal. */
+export const atLimitMs = msPerHour;
+
+/** The delays of one finding: the clearer it is, the sooner it is raised; all are cleared alike. */
+export function delaysOf(finding: { readonly kind: WarningKind; readonly nearness?: Nearness }): Delays {
+  return delays[finding.nearness ?? 'past'][finding.kind];
 }
 
-const raisedAtOnce = Object.fromEntries(
-  Object.entries(alarmPolicies).map(([kind, delays]) => [kind, { ...delays, onDelayMs: 0 }]),
-) as Record<WarningKind, Delays>;
+const delays: Record<Nearness, Record<WarningKind, Delays>> = {
+  clear: raisedAfter(0),
+  past: alarmPolicies,
+  at: raisedAfter(atLimitMs),
+};
 
-/** Deadband of temperature limits [K]: twice the ±0.5 °C of a common one-wire chip (maker's data sheet). */
-export const temperatureDeadbandK = 1;
+function raisedAfter(onDelayMs: number): Record<WarningKind, Delays> {
+  const kinds = Object.entries(alarmPolicies).map(([kind, policy]) => [kind, { ...policy, onDelayMs }]);
+  return Object.fromEntries(kinds) as Record<WarningKind, Delays>;
+}
+
+/** What the maker of a common one-wire chip vouches for, ± [K] (data sheet, -10 to 85 °C). */
+export const chipErrorK = 0.5;
+/** Deadband of temperature limits: both sides of that error [K]. */
+export const temperatureDeadbandK = 2 * chipErrorK;

@@ -7,6 +7,7 @@
 
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
+import type { Nearness } from '../alarm/policies.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { WaterToAdd } from '../moisture/water-to-add.ts';
 import type { Readiness } from '../ready/readiness.ts';
@@ -38,8 +39,8 @@ export interface Finding {
   readonly why: string;
   /** The finding that explains this one and holds it back. */
   readonly explainedBy: WarningKind | null;
-  /** So far past its limit that it need not be held first: a limit chatters only near itself. */
-  readonly atOnce?: boolean;
+  /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
+  readonly nearness?: Nearness;
 }
 
 export interface Assessment {

@@ -10,7 +10,7 @@
 
 import { msPerHour } from '../../shared/units.ts';
 import { highLimit } from '../alarm/deadband.ts';
-import { temperatureDeadbandK } from '../alarm/policies.ts';
+import { chipErrorK, temperatureDeadbandK } from '../alarm/policies.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { startWater } from '../moisture/follow.ts';
@@ -69,7 +69,10 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
         position !== 'air' &&
         (place.overheated || Math.abs(value - place.temperature.previous) <= doubtedJumpK[position])
       ) {
-        place.overheated = highLimit(place.overheated, value, setup.limits.actC, temperatureDeadbandK);
+        // A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike.
+        const guardK = position === 'core' ? chipErrorK : 0;
+        const { actC } = setup.limits;
+        place.overheated = highLimit(place.overheated, value, actC - guardK, temperatureDeadbandK - guardK);
       }
       return;
     case 'humidity':

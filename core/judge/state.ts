@@ -33,7 +33,7 @@ export interface PositionState {
   moistureBeforePct: number | null;
   /** Eased over a day [°C]. */
   dayMeanC: number | null;
-  /** Over the limit, with the deadband counted in. */
+  /** Over the limit, or a core as near to it as a probe may be off; with the deadband counted in. */
   overheated: boolean;
   /** Hours in a row with the pore air clearly off saturation. */
   dryAirH: number;

@@ -2,15 +2,18 @@
  * core/warn/overheating.ts: too hot for the culture now.
  *
  * Takes:  one look at the pile.
- * Gives:  present when any fresh probe in the pile is over the limit, absent only when the core is known to be under it.
+ * Gives:  present when any fresh probe in the pile is over the limit, or the core as near to it as its probe may be off; absent
+ *         only when the core is known to be under it.
+ *
+ * Counting what an error may hide against the pile is the guard band of JCGM 106:2012, 8.3 (from memory).
  */
 import { msPerHour } from '../../shared/units.ts';
-import { temperatureDeadbandK } from '../alarm/policies.ts';
+import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarm/policies.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { type PilePosition, pilePositions } from '../judge/setup.ts';
 import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
-import { degrees, dustCaution } from './words.ts';
+import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
 const clearK = 2;
@@ -41,11 +44,7 @@ export function overheatingFinding(look: Look): Finding {
     position: null,
     evidence: 'present',
     severity: lost ? 'urgent' : 'warning',
-    seen: lost
-      ? `The ${where} is at ${degrees(hottest.tempC)}: the culture you want is dying.`
-      : hottest.tempC > actC
-        ? `The ${where} is at ${degrees(hottest.tempC)}, above the ${degrees(actC)} at which to act.`
-        : `The ${where} is at ${degrees(hottest.tempC)}, only just back under ${degrees(actC)}.`,
+    seen: `The ${where} is at ${degrees(hottest.tempC)}${lost ? ': the culture you want is dying.' : againstLimit(hottest.tempC, actC)}`,
     todo: lost
       ? 'Spread it out thin now and leave it open until it has cooled.'
       : 'Turn it or spread it thinner, and leave the cover off until the core is comfortable again.',
@@ -53,19 +52,35 @@ export function overheatingFinding(look: Look): Finding {
     caution: dustCaution,
     why,
     explainedBy: null,
-    atOnce: hottest.position === 'core' && hottest.tempC >= actC + clearK,
+    nearness: nearnessOf(hottest, actC),
   };
+}
+
+function againstLimit(tempC: number, actC: number): string {
+  if (tempC > actC) return `, above the ${degrees(actC)} at which to act.`;
+  if (tempC <= actC - chipErrorK) return `, only just back under ${degrees(actC)}.`;
+  return `: a probe may be off by ${tenths(chipErrorK)} °C, so it may well be at the ${degrees(actC)} at which to act.`;
+}
+
+function nearnessOf({ position, tempC }: Hot, actC: number): Nearness {
+  if (tempC <= actC) return 'at';
+  return position === 'core' && tempC >= actC + clearK ? 'clear' : 'past';
 }
 
 const whyOf = perLimits(
   ({ actC, lossC }) =>
-    `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
-    `A core at ${degrees(actC + clearK)} or more is said at once. ` +
+    `Present when a probe in the pile passes ${degrees(actC)}, or the core’s ${degrees(actC - chipErrorK)}, as a common probe may be off by ${tenths(chipErrorK)} °C; until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
+    `A core at ${degrees(actC + clearK)} or more is said at once, one not above ${degrees(actC)} after an hour. ` +
     `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`,
 );
 
-function hottestOver(look: Look): { position: PilePosition; tempC: number } | undefined {
-  let hottest: { position: PilePosition; tempC: number } | undefined;
+interface Hot {
+  readonly position: PilePosition;
+  readonly tempC: number;
+}
+
+function hottestOver(look: Look): Hot | undefined {
+  let hottest: Hot | undefined;
   for (const position of pilePositions) {
     const sight = look.positions[position];
     if (sight === null || sight.silent || sight.temperatureC === null) continue;

@@ -146,12 +146,17 @@ test('highLimit() and lowLimit() hold at the limit itself and on both edges of t
   ]);
 });
 
-test('delaysOf() lets what is clear of its limit wait for nothing before it is raised, and as long as ever before it is cleared', () => {
-  for (const kind of warningKinds) {
-    expect(delaysOf({ kind })).toEqual(alarmPolicies[kind]);
-    expect(delaysOf({ kind, atOnce: true })).toEqual({ ...alarmPolicies[kind], onDelayMs: 0 });
-  }
-});
+test.each(['clear', 'past', 'at'] as const)(
+  'delaysOf() what is %s of its limit changes the wait before it is raised alone',
+  (nearness) => {
+    const onDelayMs = { clear: 0, past: undefined, at: 60 * min }[nearness];
+    for (const kind of warningKinds) {
+      const policy = alarmPolicies[kind];
+      expect(delaysOf({ kind, nearness })).toEqual({ ...policy, onDelayMs: onDelayMs ?? policy.onDelayMs });
+      expect(delaysOf({ kind })).toEqual(policy);
+    }
+  },
+);
 
 test('alarmPolicies holds one policy for each kind, none negative', () => {
   for (const kind of warningKinds) {
