@@ -25,7 +25,7 @@ export const actExplainsH = 18;
 export const standingPerDay = 0.05;
 export const slowPerDay = 0.065;
 /** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
-const nearlyDone = { bran: 0.4, soil: 0.12 } as const;
+const nearlyDone = { bran: 0.4, soil: 0.06 } as const;
 /** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */
 const humpK = { bran: 10, soil: 4 } as const;
 /** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]. */
