@@ -5,7 +5,7 @@
  * Gives:  the state's water and its uncertainty, changed in place.
  */
 
-import type { Recipe } from '../../shared/batch.ts';
+import type { Cover, Recipe } from '../../shared/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarm/deadband.ts';
@@ -13,7 +13,7 @@ import { waterOfBurning } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import type { JudgeState } from '../judge/state.ts';
-import { dryBasis, heldKgKg, hourlyLoss, lossDoubtOf, rainTaken, wetBasis } from './balance.ts';
+import { dryBasis, type HourHeat, heldKgKg, hourlyLoss, lossDoubtOf, rainTaken, wetBasis } from './balance.ts';
 import { correctByDryAir, correctByProbe } from './correct.ts';
 
 export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
@@ -25,12 +25,19 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
 }
 
 /** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
-export const dryMarginFrac = 0.035;
-/** Air humidity where nobody measures it [%]: dry weather takes far more out of an open bed, so what that would take is doubt. */
-const unmeasuredHumidityPct = 65;
-const unmeasuredHumiditySdPct = 22;
+export const dryMarginFrac = 0.033;
+/** Air humidity where nobody measures it, and its standard deviation [%]: what drier air would take out of an open bed is doubt. */
+const unmeasuredHumidityPct = 62;
+const unmeasuredHumiditySdPct = 18;
+/**
+ * A skin that is colder than the air beside it gives water to dry air: so much drier for each kelvin, and the surer [%/K]. A wet
+ * bulb does the same with nothing in its way; under straw the skin is nearer to one. Fitted as the loss is, core/moisture/balance.ts.
+ */
+const drierPerK: Record<Cover, number> = { open: 12, breathable: 5.5, closed: 0 };
+const surerPerK = 4;
+const mostCoolingK = 3;
 /** What is not ready food burns as well, and the work is reckoned low: in all so much for each part of ready food; our own, fitted. */
-const slowToo = 1.7;
+const slowToo = 1.5;
 /** Nobody waters without a handful in the hand: what may still be off then, per dry matter [-]; a squeeze alone is good to 0.2. */
 const felt = 0.25;
 /** How far a rain that was told may be off for this bed, as a share; common practice, no source. */
@@ -39,16 +46,26 @@ const rainDoubt = 0.3;
 export const dryAirNeededH = 3;
 const dryDeadbandFrac = 0.025;
 
-/** The estimate less half its standard deviation; less all of it where nobody told or measured what was laid. */
-function doubtedFrac(state: JudgeState, recipe: Recipe): number {
-  const known = recipe.moistureFrac !== undefined || state.samplesDone > 0;
-  return wetBasis(Math.max(0, state.waterKgKg - (known ? 0.5 : 1) * state.waterSd));
+/** The estimate less half its standard deviation. */
+function doubtedFrac({ waterKgKg, waterSd }: JudgeState): number {
+  return wetBasis(Math.max(0, waterKgKg - waterSd / 2));
 }
 
 /** A shower that does not bring the bed clear of the limit takes nothing back. */
-function followDry(state: JudgeState, recipe: Recipe, limits: StageLimits): void {
+function followDry(state: JudgeState, limits: StageLimits): void {
   const floor = limits.moistureMinFrac - dryMarginFrac;
-  state.dry = lowLimit(state.dry, doubtedFrac(state, recipe), floor, dryDeadbandFrac);
+  state.dry = lowLimit(state.dry, doubtedFrac(state), floor, dryDeadbandFrac);
+}
+
+/** What the air beside the bed may hold, by how much its skin cools below it where that is measured [%]. */
+function guessHumidity(state: JudgeState, cover: Cover, isTopMeasured: boolean): { meanPct: number; sdPct: number } {
+  const topC = isTopMeasured ? state.positions.top?.dayMeanC : null;
+  const airC = state.positions.air?.dayMeanC;
+  const coolingK = topC == null || airC == null ? 0 : Math.min(mostCoolingK, Math.max(0, airC - topC));
+  return {
+    meanPct: unmeasuredHumidityPct - drierPerK[cover] * coolingK,
+    sdPct: unmeasuredHumiditySdPct - (cover === 'closed' ? 0 : surerPerK * Math.min(1.5, coolingK)),
+  };
 }
 
 export function followWater(
@@ -56,18 +73,21 @@ export function followWater(
   recipe: Recipe,
   limits: StageLimits,
   bed: Bed,
-  coreC: number,
-  airC: number,
+  heat: HourHeat,
   burntShare: number,
 ): void {
   const measuredPct = state.positions.air?.humidity?.value;
-  const airHumidityPct = measuredPct === undefined ? unmeasuredHumidityPct : Math.min(100, Math.max(5, measuredPct));
-  const lossAt = (humidityPct: number): number => hourlyLoss(coreC, airC, humidityPct, state.waterKgKg, recipe, bed);
-  const loss = lossAt(airHumidityPct);
+  const lossAt = (humidityPct: number): number => hourlyLoss(heat, humidityPct, state.waterKgKg, recipe, bed);
+  let loss: number;
+  let unmeasured = 0;
+  if (measuredPct === undefined) {
+    const { meanPct, sdPct } = guessHumidity(state, bed.cover, heat.topC !== null);
+    loss = lossAt(meanPct);
+    unmeasured = lossAt(meanPct - sdPct) - loss;
+  } else loss = lossAt(Math.min(100, Math.max(5, measuredPct)));
   // Burning makes water and takes dry matter away: both raise the water per dry matter.
   const burnt = burntShare * materialFacts[recipe.material].burningFrac * slowToo;
   const made = (waterOfBurning + state.waterKgKg) * burnt;
-  const unmeasured = measuredPct === undefined ? lossAt(unmeasuredHumidityPct - unmeasuredHumiditySdPct) - loss : 0;
   state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
   state.waterSd += Math.hypot(lossDoubtOf(recipe, bed.cover) * loss, unmeasured) + 0.15 * made;
   // What the bed cannot hold drains away, half of it in an hour.
@@ -76,7 +96,7 @@ export function followWater(
   const probe = state.positions.core?.moisture;
   if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
   if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
-  followDry(state, recipe, limits);
+  followDry(state, limits);
 }
 
 /** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
@@ -93,7 +113,7 @@ export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimit
   }
   // Whoever watered has done what was asked: it is dry again only when it is so by itself.
   state.dry = false;
-  followDry(state, recipe, limits);
+  followDry(state, limits);
 }
 
 /** Takes in rain that was told. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
@@ -107,5 +127,5 @@ export function rainGiven(
   const taken = rainTaken(rainMm, recipe, bed);
   state.waterKgKg += taken;
   state.waterSd = Math.hypot(state.waterSd, rainDoubt * taken);
-  followDry(state, recipe, limits);
+  followDry(state, limits);
 }

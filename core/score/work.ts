@@ -67,7 +67,8 @@ export function hourWork(
       ? (now.coreC - air.dayC) / (1 / groundWm2K + halfBed)
       : (now.baseC - air.dayC) / (1 / groundWm2K + place);
   const storedWm2 = (dryKgM2 * (1200 + 4186 * waterKgKg) * meanRiseK(now, before)) / 3600;
-  const lost = (coreC: number): number => hourlyLoss(coreC, air.dayC, 70, waterKgKg, recipe, bed) * dryKgM2;
+  const lost = (coreC: number): number =>
+    hourlyLoss({ coreC, topC: null, airC: air.dayC }, 70, waterKgKg, recipe, bed) * dryKgM2;
   const steamWm2 = (0.6 * lost(now.coreC) * latentHeatJKg(Math.min(95, Math.max(0, now.coreC)))) / 3600;
   const stillWm2 = (0.6 * lost(air.dayC) * 2.45e6) / 3600;
   const madeWm2 = storedWm2 + upWm2 + downWm2 + steamWm2 - stillWm2;

@@ -62,7 +62,7 @@ function howMuch(add: WaterToAdd | null): string {
 
 const whyOf = perLimits(
   ({ moistureMinFrac }) =>
-    `Present when the estimated moisture, less half of what it may be off (all of it, where nobody told or measured the moisture), is below ${tenths(100 * (moistureMinFrac - dryMarginFrac))} % (the stage’s ${percent(moistureMinFrac)} less the balance’s own error), ` +
+    `Present when the estimated moisture, less half of what it may be off, is below ${tenths(100 * (moistureMinFrac - dryMarginFrac))} % (the stage’s ${percent(moistureMinFrac)} less the balance’s own error), ` +
     `or the air inside the pile stays under a relative humidity of 93 % for ${dryAirNeededH} hours. ` +
     'The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.',
 );
