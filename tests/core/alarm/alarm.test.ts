@@ -149,7 +149,7 @@ test('highLimit() and lowLimit() hold at the limit itself and on both edges of t
 test.each(['clear', 'past', 'at'] as const)(
   'delaysOf() what is %s of its limit changes the wait before it is raised alone',
   (nearness) => {
-    const onDelayMs = { clear: 0, past: undefined, at: 60 * min }[nearness];
+    const onDelayMs = { clear: 0, past: undefined, at: 30 * min }[nearness];
     for (const kind of warningKinds) {
       const policy = alarmPolicies[kind];
       expect(delaysOf({ kind, nearness })).toEqual({ ...policy, onDelayMs: onDelayMs ?? policy.onDelayMs });
