@@ -41,7 +41,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         };
       }
       return {
-        condition: `${finding.nearness === 'at' ? 'It is as hot as it may be' : 'It is too hot'}${hottest(facts)}, and ${temp(actC)} is the limit.`,
+        condition: `${finding.nearness === 'at' ? 'It is as hot as it should get' : 'It is too hot'}${hottest(facts)}, and ${temp(actC)} is the limit.`,
         next:
           finding.severity === 'urgent'
             ? 'Spread it out thin now, with gloves and a dust mask on: the culture you want is dying.'

@@ -69,8 +69,8 @@ function nearnessOf({ position, tempC }: Hot, actC: number): Nearness {
 
 const whyOf = perLimits(
   ({ actC, lossC }) =>
-    `Present when a probe in the pile passes ${degrees(actC)}, or the core’s ${degrees(actC - chipErrorK)}, as a common probe may be off by ${tenths(chipErrorK)} °C; until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
-    `A core at ${degrees(actC + clearK)} or more is said at once, one not above ${degrees(actC)} after half an hour. ` +
+    `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
+    `At the core, above ${degrees(actC - chipErrorK)} counts already, as a common probe may be off by ${tenths(chipErrorK)} °C; that is said after half an hour, ${degrees(actC + clearK)} or more at once. ` +
     `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`,
 );
 

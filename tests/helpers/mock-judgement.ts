@@ -17,7 +17,7 @@ const rules: Record<WarningKind, string> = {
   'self-heating':
     'Present when any probe in the pile is at 65 °C or above; the steps at 65, 71, 79, 88, 93 °C are those farm extension services give for stored hay (read second-hand).',
   overheating:
-    'Present when a probe in the pile passes 50 °C, or the core’s 49.5 °C, as a common probe may be off by 0.5 °C; until it is below 49 °C. A core at 52 °C or more is said at once, one not above 50 °C after half an hour. Above 60 °C the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.',
+    'Present when a probe in the pile passes 50 °C, until it is below 49 °C. At the core, above 49.5 °C counts already, as a common probe may be off by 0.5 °C; that is said after half an hour, 52 °C or more at once. Above 60 °C the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.',
   'overheating-soon':
     'Present within 4.5 °C of 50 °C when four in five of the modelled heaps that behave as this one did go on to pass it within 12 hours, until fewer than a quarter do.',
   drying:

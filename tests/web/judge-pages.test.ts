@@ -126,7 +126,7 @@ describe('why it says so', () => {
     await page.getByRole('heading', { level: 1, name: 'Overheating' }).waitFor();
     const text = (await page.locator('main').textContent())?.replaceAll('\u00a0', ' ') ?? '';
     expect(text).toContain('The core is at 53.4 °C, above the 50 °C at which to act.');
-    expect(text).toContain('Present when a probe in the pile passes 50 °C, or the core’s 49.5 °C');
+    expect(text).toContain('Present when a probe in the pile passes 50 °C, until it is below 49 °C.');
     expect(text).toContain('common practice, no source');
     expect(text).toContain('It must be seen for 20 min before people are told; it ends when');
     expect(text).toContain('Turning throws up mould spores');
