@@ -30,7 +30,7 @@ export function dryingFinding(look: Look): Finding {
       : dryAir
         ? 'Even the air inside the pile has become dry.'
         : present
-          ? howDry(frac, state.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac)
+          ? howDry(frac, state.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac) + guessedAir(state)
           : 'The bed holds the water it needs, by the water balance.',
     todo: present
       ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(state, setup.recipe, setup.limits))}, mix it in and cover.`
@@ -49,6 +49,11 @@ function howDry(frac: number, sdFrac: number, needsFrac: number): string {
   return Math.round(100 * frac) < Math.round(100 * needsFrac)
     ? `The bed is at about ${percent(frac)} moisture by the water balance, below the ${percent(needsFrac)} it needs.`
     : `The bed may hold less than the ${percent(needsFrac)} moisture it needs: the water balance says ${percent(frac)}, give or take ${Math.round(100 * sdFrac)}.`;
+}
+
+/** What doubts the balance most, and a grower can mend. */
+function guessedAir({ positions }: Look['state']): string {
+  return positions.air?.humidity == null ? ' The humidity of the air is guessed, as no probe measures it.' : '';
 }
 
 /** @example "about 12 L of water, in two or three goes" */
