@@ -23,11 +23,11 @@ const perError = {
   rise12: 0.01 / errorK.rise12,
   rise24: 0.01 / errorK.rise24,
 };
-/** Members may be this much early or late [h], at this cost each. */
-const shiftsH: readonly number[] = [-18, -12, -8, -5, -3, -1, 0, 1, 3, 5, 8, 12, 18];
+/** Members may be this much early or late [h], at this cost each; the likest come first, so that most others are passed over soon. */
+const shiftsH: readonly number[] = [0, -1, 1, -3, 3, -5, 5, -8, 8, -12, 12, -18, 18];
 const shiftErrorH = 14;
 /** A shallow bed goes with the air: a member may be a day off, but not half a day. */
-const shallowShiftsH: readonly number[] = [-24, -2, -1, 0, 1, 2, 24];
+const shallowShiftsH: readonly number[] = [0, -1, 1, -2, 2, -24, 24];
 const kept = 60;
 
 export interface Like {
@@ -67,6 +67,7 @@ export function likest(best: Like[], members: MemberCurves, pile: PileNow, ahead
     const to6 = Math.max(0, at - 6);
     const to12 = Math.max(0, at - 12);
     const shiftCost = (shift / shiftErrorH) ** 2;
+    if (shiftCost >= worst) continue;
     for (let member = 0, from = -firstHour; member < count; member += 1, from += steps) {
       const level = coreCentiC[from + at] ?? 0;
       let distance = shiftCost + ((level - now) * perError.level) ** 2;
