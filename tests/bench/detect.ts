@@ -20,7 +20,7 @@ import { watch } from './detect/watch.ts';
 
 const shift = 0.2;
 /** Fresh for each look at the reported half; `--seed` repeats an earlier one. */
-const reportedSeed = 630_001;
+const reportedSeed = 1_340_001;
 const halves = ['development', 'reported', 'shifted'];
 
 export async function run(): Promise<Record<string, number>> {
