@@ -49,8 +49,9 @@ const materialShare: Record<Material, number> = {
 /** The skin dries first, the more so the deeper the bed it hides: a bed of the same mean moisture shows the air a drier one. */
 const sampleDepthM = 0.2;
 const depthPower = 0.43;
-/** As the bed dries, vapour comes from further down: the falling-rate stage of drying. None is seen under a sheet. */
+/** Drier than this share of what it holds a bed gives off no slower [-]: there is next to nothing left to give. */
 const leastHeldShare = 0.05;
+/** As the bed dries, vapour comes from further down: the falling-rate stage of drying. None is seen under a sheet. */
 const drynessPower: Record<Cover, number> = { open: 0.3, breathable: 0.12, closed: 0 };
 /** So far from the air to what a probe under the skin says is the skin itself [-]; fitted likewise. */
 const skinOfTop: Record<Cover, number> = { open: 0.3, breathable: 0.72, closed: 0.8 };
