@@ -10,6 +10,7 @@ import type { Cover, Recipe } from '../../shared/batch.ts';
 import { type CardinalTemperatures, cardinalSet } from '../rate/cardinal-temperature.ts';
 import { isSoilMix, materialFacts } from './material-facts.ts';
 import type { Random } from './random.ts';
+import { surfaceFilmWm2K } from './surface-film.ts';
 
 export interface Member {
   /** Warmer than the air when laid, by [K]. */
@@ -74,8 +75,11 @@ export function drawMember(recipe: Recipe, random: Random): Member {
     // Ahn et al. 2009: sawdust, soil blends, manures 0.12-0.81, straws 0.03-0.30.
     conductivityWmK: random.logNormal(soil ? 0.5 : 0.28, 0.3),
     groundWm2K: random.logNormal(1.6, 0.35),
-    // Still shade about 5-10 (from memory), less under mats; a sheet holds an air layer.
-    filmWm2K: { open: 8 * film, breathable: 3.5 * film, closed: 2.5 * film },
+    filmWm2K: {
+      open: surfaceFilmWm2K.open * film,
+      breathable: surfaceFilmWm2K.breathable * film,
+      closed: surfaceFilmWm2K.closed * film,
+    },
     ventMS: { open: 1.8e-3 * vent, breathable: 0.7e-3 * vent, closed: 0.1e-3 * vent },
     burningFrac: random.logNormal(facts.burningFrac, facts.burningLogSd),
     lockedFrac: random.logNormal(facts.burningFrac * 0.25, 0.5),

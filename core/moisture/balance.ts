@@ -9,6 +9,7 @@
  */
 import type { Cover, Material, Recipe, Shelter } from '../../shared/batch.ts';
 import { isSoilMix, materialFacts } from '../curve/material-facts.ts';
+import { surfaceFilmWm2K } from '../curve/surface-film.ts';
 import { saturatedVapourKgM3 } from '../curve/vapour-table.ts';
 import type { Bed } from '../judge/bed.ts';
 
@@ -58,8 +59,6 @@ const skinOfTop: Record<Cover, number> = { open: 0.3, breathable: 0.72, closed: 
 /** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit. */
 const lossDoubt: Record<Cover, number> = { open: 0.4, breathable: 0.25, closed: 0.2 };
 const unshelteredDoubt = 0.5;
-/** Surface heat transfer under each cover [W m⁻² K⁻¹]; as in core/curve/member.ts. */
-const filmWm2K: Record<Cover, number> = { open: 8, breathable: 3.5, closed: 2.5 };
 /** Conductivity of a damp bed [W m⁻¹ K⁻¹]: Ahn et al. 2009 give 0.12-0.81 for sawdust, soil blends and manures. */
 const branConductivityWmK = 0.28;
 const soilConductivityWmK = 0.45;
@@ -70,7 +69,7 @@ const soilConductivityWmK = 0.45;
  * @example skinShare('open', 0.3) // => 0.189
  */
 export function skinShare(cover: Cover, depthM: number, conductivityWmK = branConductivityWmK): number {
-  return 1 / (1 + (filmWm2K[cover] * depthM) / (2 * conductivityWmK));
+  return 1 / (1 + (surfaceFilmWm2K[cover] * depthM) / (2 * conductivityWmK));
 }
 
 /**

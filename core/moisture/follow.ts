@@ -57,8 +57,10 @@ function followDry(state: JudgeState, limits: StageLimits): void {
   state.dry = lowLimit(state.dry, doubtedFrac(state), floor, dryDeadbandFrac);
 }
 
-/** What the air beside the bed may hold, by how much its skin cools below it where that is measured [%]. */
-function guessHumidity(state: JudgeState, cover: Cover, isTopMeasured: boolean): { meanPct: number; sdPct: number } {
+/** What the air beside the bed holds [%]: as measured, else guessed by how much the skin cools below it where that is measured. */
+function airHumidity(state: JudgeState, cover: Cover, isTopMeasured: boolean): { meanPct: number; sdPct: number } {
+  const measuredPct = state.positions.air?.humidity?.value;
+  if (measuredPct !== undefined) return { meanPct: Math.min(100, Math.max(5, measuredPct)), sdPct: 0 };
   const topC = isTopMeasured ? state.positions.top?.dayMeanC : null;
   const airC = state.positions.air?.dayMeanC;
   const coolingK = topC == null || airC == null ? 0 : Math.min(mostCoolingK, Math.max(0, airC - topC));
@@ -76,15 +78,10 @@ export function followWater(
   heat: HourHeat,
   burntShare: number,
 ): void {
-  const measuredPct = state.positions.air?.humidity?.value;
+  const { meanPct, sdPct } = airHumidity(state, bed.cover, heat.topC !== null);
   const lossAt = (humidityPct: number): number => hourlyLoss(heat, humidityPct, state.waterKgKg, recipe, bed);
-  let loss: number;
-  let unmeasured = 0;
-  if (measuredPct === undefined) {
-    const { meanPct, sdPct } = guessHumidity(state, bed.cover, heat.topC !== null);
-    loss = lossAt(meanPct);
-    unmeasured = lossAt(meanPct - sdPct) - loss;
-  } else loss = lossAt(Math.min(100, Math.max(5, measuredPct)));
+  const loss = lossAt(meanPct);
+  const unmeasured = sdPct === 0 ? 0 : lossAt(meanPct - sdPct) - loss;
   // Burning makes water and takes dry matter away: both raise the water per dry matter.
   const burnt = burntShare * materialFacts[recipe.material].burningFrac * slowToo;
   const made = (waterOfBurning + state.waterKgKg) * burnt;

@@ -14,12 +14,12 @@ import type { Recipe } from '../../shared/batch.ts';
 import { latentHeatJKg } from '../../shared/water.ts';
 import { heatOfBurningJKg } from '../curve/lumped-model.ts';
 import { isSoilMix, materialFacts } from '../curve/material-facts.ts';
+import { surfaceFilmWm2K } from '../curve/surface-film.ts';
 import type { Bed } from '../judge/bed.ts';
 import { hourlyLoss } from '../moisture/balance.ts';
 import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../rate/cardinal-temperature.ts';
 
 /** As the ensemble's members on the median; see core/curve/member.ts. */
-const filmWm2K = { open: 8, breathable: 3.5, closed: 2.5 } as const;
 const groundWm2K = 1.6;
 const branConductivityWmK = 0.28;
 const soilConductivityWmK = 0.5;
@@ -60,8 +60,8 @@ export function hourWork(
   const place = Math.min(placeM, bed.depthM / 6) / conductivityWmK;
   const upWm2 =
     now.topC === null
-      ? (now.coreC - air.dayC) / (1 / filmWm2K[bed.cover] + halfBed)
-      : (now.topC - air.hourC) / (1 / filmWm2K[bed.cover] + place);
+      ? (now.coreC - air.dayC) / (1 / surfaceFilmWm2K[bed.cover] + halfBed)
+      : (now.topC - air.hourC) / (1 / surfaceFilmWm2K[bed.cover] + place);
   const downWm2 =
     now.baseC === null
       ? (now.coreC - air.dayC) / (1 / groundWm2K + halfBed)

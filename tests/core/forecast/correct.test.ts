@@ -2,19 +2,9 @@ import { expect, test } from 'vitest';
 import { atHorizon, correctedRise, knotsH } from '../../../core/forecast/correct.ts';
 import type { PileNow } from '../../../core/forecast/pile-now.ts';
 import { halfWidth } from '../../../core/forecast/width.ts';
+import { pileAt } from '../helpers.ts';
 
-const pile: PileNow = {
-  seen: (hour) => 21 + hour,
-  hour: 20,
-  atMs: 0,
-  nowC: 41,
-  airC: 20,
-  depthM: 0.3,
-  shallow: false,
-  soil: false,
-  quietH: Number.POSITIVE_INFINITY,
-  limitC: 50,
-};
+const pile = pileAt(20, (hour) => 21 + hour);
 const nothing = { medianK: 0, meanK: 0, spreadK: 0 };
 const still: PileNow = { ...pile, seen: () => 41 };
 
