@@ -49,8 +49,10 @@ export interface Assessment {
   readonly phaseReason: PhaseReason;
   readonly phaseSinceMs: number;
   readonly progressPct: number;
-  /** Null where no probe ever spoke. */
+  /** Null where no probe is, or none has spoken since it was given to this pile. */
   readonly positions: Readonly<Record<Position, PositionSight | null>>;
+  /** Whether any place inside the pile has a probe, heard or not. */
+  readonly hasProbe: boolean;
   /** The core speaks but cannot be believed: stuck, or out of the pile. */
   readonly coreDoubted: boolean;
   /** The air as the pile feels it; null when it is not measured. */

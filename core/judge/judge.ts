@@ -22,7 +22,7 @@ import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
 import { closeHour, nearAirHours } from './hour.ts';
 import { lookAhead, markHourEnds } from './look-ahead.ts';
-import type { JudgeReading, PileSetup } from './setup.ts';
+import { type JudgeReading, type PileSetup, pilePositions } from './setup.ts';
 import { emptyState, type JudgeState, type PositionState } from './state.ts';
 import { followTrack, startTrack } from './track.ts';
 
@@ -126,8 +126,9 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     phaseSinceMs: state.phaseSinceMs,
     progressPct: Math.round(progressPct(state.activityH, setup.stage) * 10) / 10,
     positions: look.positions,
+    hasProbe: setup.served === undefined || pilePositions.some((position) => setup.served?.[position] !== undefined),
     coreDoubted: look.coreLost === 'probe-stuck' || look.coreLost === 'probe-out',
-    airC: state.positions.air === null ? null : state.airC,
+    airC: look.positions.air === null ? null : state.airC,
     coreRiseKPerH: look.coreRiseKPerH,
     againstExpected:
       expected === undefined || coreC === null

@@ -1,11 +1,12 @@
 /**
  * core/judge/rhythms.ts: how often each place of a pile is heard from.
  *
- * Takes:  the judge as last left.
- * Gives:  one row per place that ever had a probe.
+ * Takes:  the judge as last left, and what serves the pile now.
+ * Gives:  one row per place that has a probe which has spoken for it.
  */
 import { type Position, positions } from '../../shared/names.ts';
-import { leadingTrack } from '../warn/look.ts';
+import { leadingTrack, servedPlace } from '../warn/look.ts';
+import type { PileSetup } from './setup.ts';
 import type { JudgeState } from './state.ts';
 
 export interface PlaceRhythm {
@@ -15,9 +16,9 @@ export interface PlaceRhythm {
   readonly intervalMs: number;
 }
 
-export function rhythmsOf(state: JudgeState): PlaceRhythm[] {
+export function rhythmsOf(state: JudgeState, setup: PileSetup): PlaceRhythm[] {
   return positions.flatMap((position) => {
-    const place = state.positions[position];
+    const place = servedPlace(state, setup, position);
     const track = place === null ? null : leadingTrack(place);
     return track === null ? [] : [{ position, heardAtMs: track.heardAtMs, intervalMs: track.intervalMs }];
   });

@@ -25,7 +25,14 @@ export interface PileSetup {
   readonly samples?: readonly MoistureSample[];
   /** When a person found smell and look good; absent until then. */
   readonly confirmedAtMs?: number;
+  /**
+   * Since when a probe has served each place of this batch [epoch ms]; a place left out has none now. Absent where whatever
+   * speaks counts as serving.
+   */
+  readonly served?: Served;
 }
+
+export type Served = Readonly<Partial<Record<Position, number>>>;
 
 export interface JudgeReading {
   readonly position: Position;

@@ -70,6 +70,13 @@ function factsOf(assessment: Assessment, units: Units): AlarmFacts {
 }
 
 function noCore(assessment: Assessment): Saying {
+  if (!assessment.hasProbe) {
+    return {
+      condition: 'No probe is in this pile, so nobody can say how it is.',
+      next: 'Put a probe into the middle of the pile and claim it as its core. Until then, measure the core by hand.',
+      tone: 'watch',
+    };
+  }
   const anyone = Object.values(assessment.positions).some((sight) => sight !== null);
   return anyone
     ? {

@@ -30,17 +30,27 @@ export interface Look {
 }
 
 export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Look {
+  const sight = (position: Position) => sightOf(servedPlace(state, setup, position), nowMs);
   const positions = {
-    core: sightOf(state.positions.core, nowMs),
-    top: sightOf(state.positions.top, nowMs),
-    base: sightOf(state.positions.base, nowMs),
-    edge: sightOf(state.positions.edge, nowMs),
-    air: sightOf(state.positions.air, nowMs),
+    core: sight('core'),
+    top: sight('top'),
+    base: sight('base'),
+    edge: sight('edge'),
+    air: sight('air'),
   };
   const { core } = positions;
   const coreLost = lostBy(state, core);
   const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
   return { state, setup, band, nowMs, positions, core, coreKnown, coreLost, coreRiseKPerH: riseKPerH(state) };
+}
+
+/** What is remembered of a place; null where no probe has spoken for it since one was last given to it. */
+export function servedPlace(state: JudgeState, { served }: PileSetup, position: Position): PositionState | null {
+  const place = state.positions[position];
+  if (place === null || served === undefined) return place;
+  const sinceMs = served[position];
+  const track = leadingTrack(place);
+  return sinceMs === undefined || track === null || track.heardAtMs < sinceMs ? null : place;
 }
 
 /** A failing probe is still believed between its spikes: those are thrown out. */

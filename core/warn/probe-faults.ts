@@ -11,6 +11,7 @@ import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { spikesNow, type Track } from '../judge/track.ts';
 import type { Look } from './look.ts';
+import { noProbeFinding } from './silence.ts';
 import { isStuck, stuckAfterMs } from './stuck.ts';
 import { degrees, duration } from './words.ts';
 
@@ -31,7 +32,11 @@ export function probeFaultFindings(look: Look): Finding[] {
   for (const position of places) {
     const track = look.state.positions[position]?.temperature;
     const sight = look.positions[position];
-    if (track == null || sight === null) continue;
+    if (track == null) continue;
+    if (sight === null) {
+      findings.push(noProbeFinding('probe-stuck', position), noProbeFinding('probe-out', position));
+      continue;
+    }
     const explainedBy = sight.silent ? 'probe-silent' : null;
     findings.push(stuck(look, position, track, explainedBy), out(look, position, track, explainedBy));
   }

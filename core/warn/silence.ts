@@ -2,7 +2,7 @@
  * core/warn/silence.ts: probes that have stopped talking, each against its own rhythm.
  *
  * Takes:  one look at the pile.
- * Gives:  one finding per place that ever had a probe.
+ * Gives:  one finding per place that ever had a probe; where none is now, none is silent.
  */
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -19,10 +19,31 @@ export function silenceFindings(look: Look): Finding[] {
     const place = look.state.positions[position];
     const sight = look.positions[position];
     const track = place === null ? null : leadingTrack(place);
-    if (track !== null && sight !== null) findings.push(silence(look, position, track, sight.silent));
+    if (track === null) continue;
+    findings.push(
+      sight === null ? noProbeFinding('probe-silent', position) : silence(look, position, track, sight.silent),
+    );
   }
   return findings;
 }
+
+/** Of a place that was measured, and has no probe now: whatever stood of its probe ends. */
+export function noProbeFinding(kind: 'probe-silent' | 'probe-stuck' | 'probe-out', position: Position): Finding {
+  return {
+    kind,
+    position,
+    evidence: 'absent',
+    severity: 'notice',
+    seen: 'No probe is there now.',
+    todo: 'Nothing.',
+    byMs: null,
+    caution: null,
+    why: whyNoProbe,
+    explainedBy: null,
+  };
+}
+
+const whyNoProbe = 'Only a probe that has spoken since it was given to this place can be silent, stuck or out of it.';
 
 function silence(look: Look, position: Position, track: Track, silent: boolean): Finding {
   const core = position === 'core';

@@ -46,7 +46,8 @@ function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBoo
       ...(last.moisture && { moisturePct: last.moisture.value }),
       ...(last.co2 && { co2Ppm: last.co2.value }),
       ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),
-      silent: assessment?.positions[position]?.silent ?? lastAtMs === null,
+      // What it said before this batch was laid is old, however it was meant.
+      silent: assessment ? (assessment.positions[position]?.silent ?? true) : lastAtMs === null,
     };
   }
   return positions;

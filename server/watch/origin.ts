@@ -6,7 +6,7 @@
  * Never:  goes round in a circle: what came of what is checked when it is kept.
  */
 import { carriedOn } from '../../core/judge/carried-on.ts';
-import type { PileSetup } from '../../core/judge/setup.ts';
+import type { PileSetup, Served } from '../../core/judge/setup.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import type { ActRecord, BatchRecord, FlowRecord, Journal } from '../../shared/store/journal.ts';
 import { type HeardOfPeople, heardOfPeople } from '../journal/heard-by-judge.ts';
@@ -26,7 +26,7 @@ export async function judgedFrom(
   heard: HeardOfPeople,
   sources: readonly PileSource[],
 ): Promise<JudgedFrom> {
-  const own = { setup: setupOf(batch, acts, heard), sources };
+  const own = { setup: { ...setupOf(batch, acts, heard), served: servedBy(sources, batch) }, sources };
   const split = flows.find(
     ({ to, way, withdrawnAtMs }) =>
       way === 'split' && to.kind === 'batch' && to.id === batch.id && withdrawnAtMs === null,
@@ -49,6 +49,12 @@ export async function judgedFrom(
     // Until the split the probes of the whole speak for the part, from there on its own.
     sources: [...within(there.sources, Number.NEGATIVE_INFINITY, splitMs), ...within(sources, splitMs, null)],
   };
+}
+
+/** A probe serves a batch from when it was given to the pile; what it said before the batch was laid was of another. */
+function servedBy(sources: readonly PileSource[], { startedAtMs }: BatchRecord): Served {
+  const now = sources.filter(({ claim }) => claim.toMs === null);
+  return Object.fromEntries(now.map(({ claim, position }) => [position, Math.max(claim.fromMs, startedAtMs)]));
 }
 
 function within(sources: readonly PileSource[], fromMs: number, toMs: number | null): PileSource[] {

@@ -97,7 +97,7 @@ export class PileWatch {
 
   /** When each place was last heard, and how often it speaks. */
   rhythms(): PlaceRhythm[] {
-    return this.#state === null ? [] : rhythmsOf(this.#state);
+    return this.#state === null || this.setup === null ? [] : rhythmsOf(this.#state, this.setup);
   }
 
   /** Takes one committed reading; judged at the next look. Hot. */
