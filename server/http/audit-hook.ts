@@ -1,13 +1,16 @@
 /**
- * server/http/audit-hook.ts: every change that succeeds goes into the audit trail, before its answer leaves.
+ * server/http/audit-hook.ts: every change goes into the audit trail, before its answer leaves.
  *
  * Takes:  the routes as they are added; what each does, in the past tense, as `config: { does: 'laid a pile' }`.
- * Gives:  a row for each answer below 400 to POST, PUT, PATCH and DELETE. A route may add to it with `tell`.
+ * Gives:  a row for each answer below 400 to POST, PUT, PATCH and DELETE, and for each that failed with 500 or more once its
+ *         route had begun: part of it may stand. A route may add to it with `tell`.
  * Never:  needs a route to remember it: one that says nothing is written down by its method and address; `does: false` is
- *         for those that change nothing, and for those that write their row themselves.
+ *         for those that change nothing, and for those that write their row themselves. A body reaches the row only as its
+ *         schema left it; where a route has none, a body is refused.
  */
-import type { FastifyInstance, FastifyRequest, RouteOptions } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify';
 import type { AuditTrail, Deed } from '../people/audit-trail.ts';
+import { sendProblem } from './problem.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -16,6 +19,8 @@ declare module 'fastify' {
   interface FastifyRequest {
     /** What the route adds to its row of the audit trail. */
     told: Partial<Deed> | null;
+    /** Whether the route has begun, so that it may have changed something. */
+    begun: boolean;
   }
 }
 
@@ -28,25 +33,49 @@ export function tell(request: FastifyRequest, deed: Partial<Deed>): void {
 
 export function registerAudit(app: FastifyInstance, trail: AuditTrail): void {
   app.decorateRequest('told', null);
+  app.decorateRequest('begun', false);
   app.addHook('onRoute', (route: RouteOptions) => {
     const methods = [route.method].flat().filter((method) => changes.has(method.toUpperCase()));
-    if (methods.length === 0 || route.config?.does === false) return;
+    if (methods.length === 0) return;
+    const takesBody = (route.schema as { body?: unknown } | undefined)?.body !== undefined;
+    // Nothing is read of the form that a mailbox may send to an address with a secret of its own.
+    if (!takesBody && !route.config?.ownSecret) {
+      route.preValidation = [...[route.preValidation ?? []].flat(), refuseBody];
+    }
+    if (route.config?.does === false) return;
     const does = route.config?.does ?? `${methods.join('/')} ${route.url}`;
+    route.preHandler = [
+      ...[route.preHandler ?? []].flat(),
+      async (request: FastifyRequest) => {
+        await trail.settle();
+        request.begun = true;
+      },
+    ];
     route.onSend = [
       ...[route.onSend ?? []].flat(),
       async (request: FastifyRequest, reply, payload) => {
-        if (reply.statusCode >= 400) return payload;
-        const body = isPlain(request.body) ? request.body : undefined;
-        try {
-          await trail.add(request, { what: does, subject: subjectOf(request, payload), after: body, ...request.told });
-        } catch (error) {
-          // The change itself is done: to say that it failed would have it made twice.
-          request.log.error({ err: error, what: does }, 'a change is missing from the audit trail');
-        }
+        const { statusCode } = reply;
+        const failed = statusCode >= 500;
+        if (!request.begun || (statusCode >= 400 && !failed)) return payload;
+        const body = takesBody && isPlain(request.body) ? request.body : undefined;
+        const what = failed ? `${does} (failed with ${statusCode}; part of it may stand)` : does;
+        const subject = subjectOf(request, failed ? undefined : payload);
+        await trail.add(request, { what, subject, after: body, ...request.told });
         return payload;
       },
     ];
   });
+}
+
+/** Nothing would read it, and what nobody reads nobody checks. Pages of before sent `{}`. */
+async function refuseBody(request: FastifyRequest, reply: FastifyReply): Promise<unknown> {
+  const { body } = request;
+  const isEmpty = body === undefined || body === null || (isPlain(body) && Object.keys(body).length === 0);
+  if (!isEmpty || Array.isArray(body)) {
+    return sendProblem(reply, 400, 'This address takes no body: send the request without one.');
+  }
+  request.body = undefined;
+  return undefined;
 }
 
 function isPlain(body: unknown): body is object {

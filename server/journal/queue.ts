@@ -21,7 +21,7 @@ export async function handInQueue(
   desk: JournalDesk,
   clock: Clock,
   signed: (by: string | undefined) => string | undefined = (by) => by,
-): Promise<Outcome[]> {
+): Promise<{ outcomes: Outcome[]; kept: readonly EntryRecord[] }> {
   const outcomes: Outcome[] = [];
   const kept: EntryRecord[] = [];
   try {
@@ -30,7 +30,7 @@ export async function handInQueue(
     // What was kept stays kept even if a later one failed, so the judge must hear of it.
     await desk.tellOf(kept);
   }
-  return outcomes;
+  return { outcomes, kept };
 }
 
 async function handIn(

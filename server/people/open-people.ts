@@ -35,7 +35,7 @@ export interface PeopleParts {
 }
 
 export function openPeople({ journal, clock, log, config, nowMs = Date.now }: PeopleParts): People {
-  const trail = new AuditTrail(journal, clock);
+  const trail = new AuditTrail(journal, clock, log);
   const sessions = new Sessions({ journal, log, nowMs });
   const tokens = new ApiTokens(journal, log, nowMs);
   const behindProxy = config.TRUSTED_PROXIES !== undefined || config.PLAIN_HTTP === 'behind-a-proxy';

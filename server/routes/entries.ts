@@ -9,6 +9,8 @@ import {
   entryDetailSchema,
   entrySchema,
   newEntrySchema,
+  type QueuedAnswer,
+  type QueuedOutcome,
   queuedAnswerSchema,
   queuedEntriesSchema,
   withdrawalSchema,
@@ -114,7 +116,13 @@ export function registerEntries(api: Api, house: House): void {
       if (writer !== undefined && writer !== request.person?.id) {
         return sendProblem(reply, 403, 'Somebody else wrote these entries: they wait until that person signs in.');
       }
-      return { outcomes: await handInQueue(entries, desk, clock, (by) => signedBy(request, by)) };
+      const { outcomes, kept } = await handInQueue(entries, desk, clock, (by) => signedBy(request, by));
+      const subject = kept.map(({ id }) => id).join(', ');
+      tell(request, {
+        ...(subject !== '' && { subject }),
+        after: { entries: kept, outcomes: outcomeCounts(outcomes) },
+      });
+      return { outcomes };
     },
   );
 
@@ -159,6 +167,12 @@ export function registerEntries(api: Api, house: House): void {
       return ((await shown(request.params.id)) ?? found).entry;
     },
   );
+}
+
+function outcomeCounts(outcomes: QueuedAnswer['outcomes']): Partial<Record<QueuedOutcome, number>> {
+  const counts: Partial<Record<QueuedOutcome, number>> = {};
+  for (const { outcome } of outcomes) counts[outcome] = (counts[outcome] ?? 0) + 1;
+  return counts;
 }
 
 function badTime(reply: Parameters<typeof sendProblem>[0], detail: string) {

@@ -40,7 +40,7 @@ export function registerHealth(api: Api, house: House): void {
         needsToken: house.config.API_TOKEN !== undefined,
         broker: { url: house.ingest.url, root: house.config.MQTT_ROOT },
         ...(house.sitesHeld && { sitesHeld: house.sitesHeld() }),
-        parts: { broker, readings, journal, disk: house.disk.health(), delivery },
+        parts: { broker, readings, journal, disk: house.disk.health(), delivery, audit: house.people.trail.health() },
       });
     },
   );

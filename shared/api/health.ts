@@ -26,6 +26,8 @@ export const healthSchema = z.object({
     /** How much room the data folder has. */
     disk: partHealthSchema,
     delivery: partHealthSchema,
+    /** Whether every change is in the audit trail. */
+    audit: partHealthSchema,
   }),
 });
 export type Health = z.infer<typeof healthSchema>;

@@ -133,6 +133,7 @@ export interface QueuedEntry {
 }
 
 export const queuedOutcomes = ['kept', 'known', 'refused'] as const;
+export type QueuedOutcome = (typeof queuedOutcomes)[number];
 export const queuedAnswerSchema = z.object({
   /** In the order sent. Refused ones will be refused again: show them to the person. */
   outcomes: z.array(

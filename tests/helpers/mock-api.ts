@@ -139,6 +139,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
             journal: { state: 'ok', detail: 'SQLite' },
             disk: { state: 'ok', detail: '21.4 GB left for the data folder.' },
             delivery: { state: 'off', detail: 'nobody is to be told yet' },
+            audit: { state: 'ok', detail: 'every change is written down' },
           },
         }),
     ],

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { withoutSecrets } from '../../../server/people/audit-trail.ts';
+import { withoutSecrets } from '../../../server/people/audit-text.ts';
 import type { AuditEntry } from '../../../shared/api/people.ts';
 import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
 import { freshAddress, makeToken, passwordOf, settlePeople, type TestPeople } from '../../helpers/people.ts';

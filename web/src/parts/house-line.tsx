@@ -34,12 +34,13 @@ export function HouseLine() {
 /** What a person should know wherever they are: nothing can be kept, or soon nothing can. */
 export function troubles(health: Health | null): string[] {
   if (!health) return [];
-  const { disk, readings, journal, broker, delivery } = health.parts;
+  const { disk, readings, journal, broker, delivery, audit } = health.parts;
   const said: string[] = [];
   if (disk.state === 'degraded' || disk.state === 'down') said.push(disk.detail);
   if (broker.state === 'down') said.push(`No readings come in: ${broker.detail}`);
   else if (readings.state === 'down') said.push(`Readings cannot be kept: ${readings.detail}`);
   if (journal.state === 'down') said.push(`Nothing can be written in the journal: ${journal.detail}`);
   if (delivery.state === 'degraded' || delivery.state === 'down') said.push(`${delivery.detail}.`);
+  if (audit.state === 'degraded') said.push(audit.detail);
   return said;
 }

@@ -1,0 +1,59 @@
+/**
+ * What stands in the "before" and "after" of a row of the audit trail: JSON that is short, without secrets, and always
+ * there, whatever it is made of.
+ */
+
+const tellsOfSecret = /passw|secret|token|digest|credential|^(auth|authorization|p256dh|key|endpoint|cookie)$/i;
+const mostLetters = 300;
+const mostItems = 20;
+const mostFields = 60;
+const mostKept = 6_000;
+/** Objects and lists within one another; our own bodies go to six. */
+export const mostDepth = 10;
+/** Values in all, so that neither width nor depth times width takes long. */
+const mostValues = 2_000;
+
+/** @returns JSON of at most 6,000 letters; null for nothing. Never throws: what cannot be shown is said to be left out. */
+export function auditText(value: unknown): string | null {
+  if (value === undefined || value === null) return null;
+  try {
+    const text = JSON.stringify(withoutSecrets(value)) ?? leftOut(typeof value);
+    return text.length <= mostKept ? text : leftOut(`${text.length} characters`);
+  } catch {
+    return leftOut('could not be written down');
+  }
+}
+
+export const leftOut = (why: string): string => JSON.stringify({ leftOut: why });
+
+/** The same, readable and short: secrets left out, long texts cut, long lists counted, depth bounded. */
+export function withoutSecrets(value: unknown): unknown {
+  let left = mostValues;
+  const shorten = (one: unknown, depth: number): unknown => {
+    left -= 1;
+    if (left < 0) return '…';
+    if (typeof one === 'string') return shortText(one);
+    if (one instanceof Uint8Array) return `${one.length} bytes`;
+    if (typeof one !== 'object' || one === null) return one;
+    if (depth >= mostDepth) return '(deeper)';
+    if (Array.isArray(one)) {
+      const shown = one.slice(0, mostItems).map((item) => shorten(item, depth + 1));
+      return one.length > mostItems ? [...shown, `… ${one.length - mostItems} more`] : shown;
+    }
+    const fields = Object.entries(one);
+    const shown = fields
+      .slice(0, mostFields)
+      .map(([name, field]): [string, unknown] => [
+        shortText(name),
+        tellsOfSecret.test(name) ? '(left out)' : shorten(field, depth + 1),
+      ]);
+    if (fields.length > mostFields) shown.push(['…', `${fields.length - mostFields} more`]);
+    return Object.fromEntries(shown);
+  };
+  return shorten(value, 0);
+}
+
+function shortText(text: string): string {
+  const bare = text.replace(/:\/\/[^/?#\s]*@/g, '://…@');
+  return bare.length <= mostLetters ? bare : `${bare.slice(0, mostLetters)}… (${bare.length} characters)`;
+}
