@@ -10,6 +10,7 @@ import { fastClockSchema } from './clock.ts';
 import { ConfigError } from './errors.ts';
 import { mailAddressPattern, mailboxPattern } from './mail-address.ts';
 import { nameSchema } from './names.ts';
+import { trimSignEnd } from './trim-sign.ts';
 
 const prefix = 'BRANHEARTH_';
 
@@ -160,7 +161,7 @@ export const configVariables = {
     fallback: undefined,
     schema: urlSchema('http:', 'https:')
       .refine((text) => !/[?#]/.test(text))
-      .transform((text) => text.replace(/\/+$/, '')),
+      .transform((text) => trimSignEnd(text, '/')),
   },
   SMTP_URL: {
     must: 'the smtp:// or smtps:// address of the mail server, with user and password if it wants them',

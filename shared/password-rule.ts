@@ -96,9 +96,17 @@ function wordAt(text: string, at: number, words: readonly string[]): number {
   return Math.max(0, ...words.filter((word) => text.startsWith(word, at)).map(({ length }) => length));
 }
 
+/** Length of the run of one letter that begins here; 0 when under three. */
+function sameLetters(text: string, at: number): number {
+  const letter = String.fromCodePoint(text.codePointAt(at) ?? 0);
+  let end = at;
+  while (text.startsWith(letter, end)) end += letter.length;
+  return end - at >= 3 * letter.length ? end - at : 0;
+}
+
 /** Length of the year, the run of keys, or of one letter again and again, that begins here; runs under four count letter by letter. */
 function walkAt(text: string, at: number): number {
-  let longest = /^(?:(?:19|20)\d\d|(.)\1{2,})/u.exec(text.slice(at))?.[0].length ?? 0;
+  let longest = Math.max(/^(?:19|20)\d\d/.test(text.slice(at, at + 4)) ? 4 : 0, sameLetters(text, at));
   for (const walk of walks) {
     let length = 4;
     while (at + length <= text.length && walk.includes(text.slice(at, at + length))) length += 1;

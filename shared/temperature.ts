@@ -45,10 +45,11 @@ export function formatDifference(deltaK: number, unit: TempUnit, decimals = 1): 
   return `${value > 0 ? '+' : ''}${plainNumber(value, decimals)}${noBreak}${unitSigns[unit]}`;
 }
 
-const number = '[-\u2212]?\\d+(?:\\.\\d+)?';
+// Both bounded, so that a long row of digits or of numbers takes time by its length only.
+const number = '[-\u2212]?\\d{1,6}(?:\\.\\d{1,6})?';
 const joint = '(?:, | to | and | or |-|\u2013)';
 const temperaturesInText = new RegExp(
-  `(\\b(?:by|within)(?: about| at least| up to)? )?(${number}(?:${joint}${number})*)[ \u00a0]?°C(?=([^.,;:]{0,12}))`,
+  `(\\b(?:by|within)(?: about| at least| up to)? )?(${number}(?:${joint}${number}){0,9})[ \u00a0]?°C`,
   'g',
 );
 /** "4 °C above the air", "3 °C an hour": a difference, which has no offset of 32. */
@@ -65,7 +66,8 @@ export function sentenceIn(unit: TempUnit, sentence: string): string {
 }
 
 function inFahrenheit(sentence: string): string {
-  return sentence.replace(temperaturesInText, (_all, before = '', numbers: string, after = '') => {
+  return sentence.replace(temperaturesInText, (all: string, before = '', numbers: string, at: number) => {
+    const after = sentence.slice(at + all.length, at + all.length + 12);
     const isDifference = before !== '' || differenceAfter.test(after);
     const turn = (text: string) => {
       const value = Number(text.replace(minus, '-'));
@@ -73,6 +75,6 @@ function inFahrenheit(sentence: string): string {
       return plainNumber(isDifference ? differenceIn('F', value) : tempIn('F', value), decimals);
     };
     // A hyphen between two digits joins a range; one before a number alone is its sign.
-    return `${before}${numbers.replace(/(?<!\d)[-\u2212]?\d+(?:\.\d+)?/g, turn)} ${unitSigns.F}`;
+    return `${before}${numbers.replace(/(^|[^\d])([-\u2212]?\d+(?:\.\d+)?)/g, (_all, before: string, one: string) => before + turn(one))} ${unitSigns.F}`;
   });
 }

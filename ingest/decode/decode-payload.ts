@@ -28,7 +28,7 @@ export function decodeReading(text: string, probe: ProbeRef, arrival: Arrival): 
 }
 
 /** Digits with an optional fraction and exponent; no hexadecimal, no thousands, no comma. */
-const numberPattern = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/;
+const numberPattern = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d{1,3})?$/;
 
 /** A message on <site>/<probe>/<quantity>: a bare number, in the unit we keep. */
 export function decodeNumber(text: string, probe: ProbeRef, quantity: Quantity, arrival: Arrival): Decoded {

@@ -11,6 +11,7 @@ import { toInstant } from '../../shared/api/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { namePattern } from '../../shared/names.ts';
 import type { Reading } from '../../shared/reading.ts';
+import { trimSign } from '../../shared/trim-sign.ts';
 import { checkedValue, unitsOf } from '../decode/checked-value.ts';
 import { parseJson, parseNumber } from '../decode/decode-payload.ts';
 import { type Arrival, shown } from '../decode/decoded.ts';
@@ -100,12 +101,11 @@ export function tryMapping(
 
 /** Fills {1}, {2} ... and makes the result fit the rule for names: small letters, anything else becomes a hyphen. */
 export function probeName(template: string, captured: readonly string[]): string {
-  return template
+  const filled = template
     .replaceAll(/\{(\d+)\}/g, (_, number: string) => captured[Number(number) - 1] ?? '')
     .toLowerCase()
-    .replaceAll(/[^a-z0-9_-]+/g, '-')
-    .slice(0, 64)
-    .replaceAll(/^-+|-+$/g, '');
+    .replaceAll(/[^a-z0-9_-]+/g, '-');
+  return trimSign(filled.slice(0, 64), '-');
 }
 
 function documentOf(mapping: MappingInput, payload: string): unknown {

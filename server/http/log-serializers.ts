@@ -8,12 +8,12 @@ import type { FastifyRequest } from 'fastify';
 
 /** Paths that hold a secret of their own, up to the secret. */
 const secretAfter = /^(\/(?:calendar|acknowledge|links?)\/)[^/?]+/i;
-/** Anything that looks like one of our secrets: 32 or more letters without a break. */
-const longRandom = /[A-Za-z0-9_-]{32,}/g;
+/** Anything that looks like one of our secrets is so long without a break. */
+const secretLength = 32;
 
 export function loggedAddress(url: string): string {
   const [path = ''] = url.split(/[?#]/, 1);
-  return path.replace(secretAfter, '$1…').replace(longRandom, '…');
+  return path.replace(secretAfter, '$1…').replace(/[A-Za-z0-9_-]+/g, (run) => (run.length < secretLength ? run : '…'));
 }
 
 export const logSerializers = {

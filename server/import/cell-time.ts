@@ -16,13 +16,16 @@ export interface TimeManner {
 
 const clock = String.raw`(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,3})\d*)?)?\s*([AaPp])?\.?[Mm]?\.?`;
 const yearFirst = new RegExp(String.raw`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ,]+${clock})?$`);
-const yearLast = new RegExp(String.raw`^(\d{1,2})([-/.])(\d{1,2})\2(\d{4}|\d{2})(?:[ ,]+${clock})?$`);
+const yearLast = new RegExp(String.raw`^(\d{1,2})([-/.])(\d{1,2})([-/.])(\d{4}|\d{2})(?:[ ,]+${clock})?$`);
+
+/** The longest time that is read [characters]; one with its fraction and its zone has 35. */
+const longestTime = 60;
 
 /** Whether cells such as these show which of day and month comes first. */
 export function shownDateOrder(cells: readonly string[]): TimeManner['dateOrder'] {
   for (const cell of cells) {
     const parts = yearLast.exec(cell.trim());
-    if (!parts) continue;
+    if (!parts || parts[2] !== parts[4]) continue;
     if (parts[2] === '.' || Number(parts[1]) > 12) return 'day-first';
     if (Number(parts[3]) > 12) return 'month-first';
   }
@@ -32,6 +35,8 @@ export function shownDateOrder(cells: readonly string[]): TimeManner['dateOrder'
 /** @returns Epoch ms, or what is wrong with it. */
 export function cellTime(cell: string, manner: TimeManner): number | string {
   const text = cell.trim();
+  if (text.length > longestTime)
+    return `a time has at most ${longestTime} characters, and this cell has ${text.length}`;
   const instant = parseInstant(
     /[T ]\d{1,2}:\d{2}([Zz]|[+-]\d{2}:\d{2})$/.test(text)
       ? text.replace(/(\d{2}:\d{2})([Zz]|[+-]\d{2}:\d{2})$/, '$1:00$2')
@@ -41,11 +46,11 @@ export function cellTime(cell: string, manner: TimeManner): number | string {
   const first = yearFirst.exec(text);
   if (first) return localTime([first[1], first[2], first[3]], first.slice(4), manner.timeZone, text);
   const last = yearLast.exec(text);
-  if (!last) return `"${text}" is not a time such as 2031-04-05 06:07 or 2031-04-05T06:07:08Z`;
-  const [, one, , two, year = ''] = last;
+  if (!last || last[2] !== last[4]) return `"${text}" is not a time such as 2031-04-05 06:07 or 2031-04-05T06:07:08Z`;
+  const [, one, , two, , year = ''] = last;
   if (manner.dateOrder === undefined) return `"${text}" does not show whether day or month comes first: say which`;
   const [day, month] = manner.dateOrder === 'day-first' ? [one, two] : [two, one];
-  return localTime([year.length === 2 ? `20${year}` : year, month, day], last.slice(5), manner.timeZone, text);
+  return localTime([year.length === 2 ? `20${year}` : year, month, day], last.slice(6), manner.timeZone, text);
 }
 
 function localTime(

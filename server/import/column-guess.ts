@@ -115,8 +115,10 @@ function plain(text: string): string {
 }
 
 function headingUnit(heading: string): string | undefined {
-  if (/°\s*F|fahrenheit|\bdeg(rees)?\s*F\b|[([]\s*F\s*[)\]]|_F$/i.test(heading)) return 'F';
-  if (/°\s*C|celsius|\bdeg(rees)?\s*C\b|[([]\s*C\s*[)\]]|_C$/i.test(heading)) return 'C';
+  // Without its spaces: a pattern that looks for runs of them takes time by the square of a long one.
+  const bare = heading.replace(/\s/g, '');
+  if (/°F|fahrenheit|deg(rees)?F\b|[([]F[)\]]|_F$/i.test(bare)) return 'F';
+  if (/°C|celsius|deg(rees)?C\b|[([]C[)\]]|_C$/i.test(bare)) return 'C';
   if (/\bmV\b/.test(heading)) return 'mV';
   if (/\bdBW\b/i.test(heading)) return 'dBW';
   return undefined;

@@ -9,6 +9,7 @@ import { Readable } from 'node:stream';
 import { setImmediate } from 'node:timers/promises';
 import { parse } from 'csv-parse';
 import { parse as parseAll } from 'csv-parse/sync';
+import { importLimits } from '../../shared/api/import.ts';
 import { withoutGuard } from '../records/export/csv.ts';
 import { CsvError } from './csv-error.ts';
 
@@ -54,6 +55,11 @@ export function readCsvTable(text: string): CsvTable {
   const first = headOf(text, delimiter);
   const headings = unlike((first[0]?.record ?? []).map((heading) => withoutGuard(heading).trim()));
   if (headings.length === 0) throw new CsvError('The file has no heading: its first line must name the columns');
+  if (headings.length > importLimits.columns) {
+    throw new CsvError(
+      `The file has ${headings.length} columns, and at most ${importLimits.columns} are read: leave out those you do not need`,
+    );
+  }
   const sample = first.slice(1).map(({ record }) => record.map(withoutGuard));
   // A comma between digits is a decimal comma only where it does not part the cells.
   const decimalComma =

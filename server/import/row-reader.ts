@@ -2,7 +2,7 @@
  * server/import/row-reader.ts: what both imports share: columns with their meanings, and the time of a row.
  */
 import type { z } from 'zod';
-import type { ColumnMeaning, importAskSchema } from '../../shared/api/import.ts';
+import { type ColumnMeaning, type importAskSchema, importLimits } from '../../shared/api/import.ts';
 import { knownZone } from '../records/day-words.ts';
 import { isEmptyCell } from './cell-number.ts';
 import { cellTime, shownDateOrder, type TimeManner } from './cell-time.ts';
@@ -52,6 +52,17 @@ export function fieldOf(columns: Columns, cells: readonly string[], field: strin
   const index = columnOf(columns, field);
   const cell = index === undefined ? undefined : cells[index];
   return isEmptyCell(cell) ? undefined : cell?.trim();
+}
+
+/** The first cell that is longer than any we read, in a column that means something; undefined where none is. */
+export function longCell({ headings, meanings }: Columns, cells: readonly string[]): Refusal | undefined {
+  const index = cells.findIndex(
+    (cell, i) => cell.length > importLimits.cell && (meanings[i] ?? { as: 'ignored' }).as !== 'ignored',
+  );
+  if (index < 0) return undefined;
+  const length = cells[index]?.length ?? 0;
+  const reason = `a cell has at most ${importLimits.cell} characters, and this one has ${length}`;
+  return { column: headings[index] ?? null, reason };
 }
 
 /** When the row happened, from one column or from day and clock. */

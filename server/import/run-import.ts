@@ -22,7 +22,7 @@ import { CsvError } from './csv-error.ts';
 import { type CsvTable, readCsvTable } from './csv-table.ts';
 import { entryColumnsProblem, entryReader, type ImportedEntry } from './entry-rows.ts';
 import { type ReadRow, readingColumnsProblem, readingReader } from './reading-rows.ts';
-import { type Columns, columnsOf, type ImportAskRead, type Refusal } from './row-reader.ts';
+import { type Columns, columnsOf, type ImportAskRead, longCell, type Refusal } from './row-reader.ts';
 
 type ImportDone = z.output<typeof importDoneSchema>;
 type ImportHouse = Pick<House, 'journal' | 'readings' | 'clock' | 'probes' | 'watch' | 'hub'>;
@@ -46,11 +46,18 @@ async function openReader(house: ImportHouse, ask: ImportAskRead): Promise<Reade
   if (ask.kind === 'readings') {
     const sites = new Set((await house.journal.sites.list()).map(({ id }) => id));
     const manner = { ...shared, sites };
-    return { table, columns, problem: readingColumnsProblem(manner), batches: [], read: readingReader(manner) };
+    const read = readingReader(manner);
+    return { table, columns, problem: readingColumnsProblem(manner), batches: [], read: bounded(columns, read) };
   }
   const manner = { ...shared, piles: await house.journal.piles.list() };
   const batches = await house.journal.batches.list();
-  return { table, columns, problem: entryColumnsProblem(manner), batches, read: entryReader(manner) };
+  const read = bounded(columns, entryReader(manner));
+  return { table, columns, problem: entryColumnsProblem(manner), batches, read };
+}
+
+/** A row is only looked at once none of its cells is too long. */
+function bounded<Row>(columns: Columns, read: (cells: readonly string[]) => Row) {
+  return (cells: readonly string[]): Row | Refusal => longCell(columns, cells) ?? read(cells);
 }
 
 /** Of all that decides what is kept. */

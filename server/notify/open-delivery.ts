@@ -67,7 +67,7 @@ export function openDelivery({ config, journal, clock, log, watch, unwell, guard
 
 /** RFC 8292 section 2.1: where a push service may complain to. */
 function contactOf({ MAIL_FROM, PUBLIC_URL }: Config): string {
-  const address = MAIL_FROM === undefined ? undefined : (/<(.+)>$/.exec(MAIL_FROM)?.[1] ?? MAIL_FROM);
+  const address = MAIL_FROM === undefined ? undefined : (/<([^<>]+)>$/.exec(MAIL_FROM)?.[1] ?? MAIL_FROM);
   if (address !== undefined) return `mailto:${address}`;
   return PUBLIC_URL?.startsWith('https:') ? PUBLIC_URL : 'mailto:nobody@branhearth.invalid';
 }

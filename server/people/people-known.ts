@@ -47,7 +47,7 @@ export function peopleKnown(parts: KnownParts): PeopleKnown {
 
   return {
     async personOf(request: FastifyRequest) {
-      const bearer = /^Bearer +(.+)$/i.exec(request.headers.authorization ?? '')?.[1];
+      const bearer = /^Bearer +([^ ].*)$/i.exec(request.headers.authorization ?? '')?.[1];
       if (bearer !== undefined) {
         if (token !== undefined && isSame(bearer, token)) return tokenOwner;
         return (await tokens.personOf(bearer)) ?? null;

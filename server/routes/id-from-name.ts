@@ -2,6 +2,7 @@
  * server/routes/id-from-name.ts: a name for addresses and topics made from what a person wrote.
  */
 import { randomBytes } from 'node:crypto';
+import { trimSign, trimSignEnd } from '../../shared/trim-sign.ts';
 
 /** Short id that no name leads to, e.g. "x7f3k2". */
 export function randomId(): string {
@@ -21,9 +22,6 @@ export function idFromName(name: string): string {
     .normalize('NFKD')
     .replace(/[\u0300-\u036f]/g, '')
     .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+/, '')
-    .slice(0, 64)
-    .replace(/-+$/, '');
-  return id || randomId();
+    .replace(/[^a-z0-9]+/g, '-');
+  return trimSignEnd(trimSign(id, '-').slice(0, 64), '-') || randomId();
 }

@@ -10,7 +10,15 @@ import { quantitySchema } from '../quantity.ts';
 import { entrySchema } from './journal.ts';
 import { instantSchema } from './time.ts';
 
-export const importLimits = { bytes: 20_000_000, rows: 500_000, refusedShown: 200, acceptedShown: 20 } as const;
+export const importLimits = {
+  bytes: 20_000_000,
+  rows: 500_000,
+  columns: 200,
+  /** Longest cell of a column that is read [characters]; a note has 2,000 at most. */
+  cell: 4_000,
+  refusedShown: 200,
+  acceptedShown: 20,
+} as const;
 
 /** What a column may mean. `value` takes its probe, quantity and unit from here where other columns do not say. */
 export const columnMeaningSchema = z.discriminatedUnion('as', [
@@ -46,7 +54,13 @@ export const importAskSchema = z.object({
   /** Unit of temperatures whose column does not name one. */
   temperatureUnit: z.enum(['C', 'F']).default('C'),
   /** By heading, where the person says otherwise than was guessed. */
-  columns: z.record(z.string().max(200), columnMeaningSchema).default({}),
+  columns: z
+    .record(z.string().max(200), columnMeaningSchema)
+    .refine(
+      (columns) => Object.keys(columns).length <= importLimits.columns,
+      `must name at most ${importLimits.columns}`,
+    )
+    .default({}),
 });
 export type ImportAsk = z.input<typeof importAskSchema>;
 

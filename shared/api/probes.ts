@@ -30,7 +30,7 @@ export type Probe = z.infer<typeof probeSchema>;
 export const probesAnswerSchema = z.object({ probes: z.array(probeSchema) });
 
 export const claimSchema = z.object({
-  pileId: z.string().min(1),
+  pileId: z.string().min(1).max(64),
   position: positionSchema,
   /** From when its readings count for the pile; the start of the batch when absent. */
   from: instantInputSchema.optional(),

@@ -32,7 +32,11 @@ export const tellingAnswerSchema = z.object({
 });
 export type TellingAnswerBody = z.infer<typeof tellingAnswerSchema>;
 
-const base64Url = z.string().regex(/^[A-Za-z0-9_-]{10,200}=*$/, 'must be base64url');
+const base64Url = z
+  .string()
+  .min(10)
+  .max(200)
+  .regex(/^[A-Za-z0-9_-]+=*$/, 'must be base64url');
 export const newPushDeviceSchema = z.object({
   endpoint: z.url({ protocol: /^https$/ }).max(1000),
   keys: z.object({ p256dh: base64Url, auth: base64Url }),
@@ -103,6 +107,7 @@ export const handOnAnswerSchema = z.object({ orders: z.array(handOnSchema.extend
 const hostAndPort = z
   .string()
   .trim()
+  .max(260)
   .regex(/^(?:\[[0-9a-f:.]+\]|[a-z0-9.-]+):\d{1,5}$/, 'must be a host and port such as 192.168.1.20:8080');
 export const tellingHouseSchema = z.object({
   /** Addresses of this machine or its network that messages may be sent to. */

@@ -12,7 +12,7 @@ export const instantSchema = z.iso.datetime({ offset: true });
 const millisecondsFrom = 100_000_000_000;
 
 /** An instant in a request; becomes epoch ms. */
-export const instantInputSchema = z.union([z.string(), z.number()]).transform((input, context) => {
+export const instantInputSchema = z.union([z.string().max(40), z.number()]).transform((input, context) => {
   const atMs = parseInstant(input);
   if (atMs === undefined) {
     context.addIssue({

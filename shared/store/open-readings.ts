@@ -6,6 +6,7 @@
  * @throws {ConfigError} one line naming the variable at fault; {StoreError} when the file cannot be opened.
  */
 import { join } from 'node:path';
+import { trimSignEnd } from '../trim-sign.ts';
 import type { InfluxAddress } from './influx/influx-address.ts';
 import type { ReadingsStore } from './readings-store.ts';
 import { openSqliteReadings } from './sqlite-readings.ts';
@@ -28,7 +29,7 @@ export async function openReadings(config: ReadingsConfig): Promise<ReadingsStor
 
 function addressOf(config: ReadingsConfig, url: string): InfluxAddress {
   return {
-    url: url.replace(/\/+$/, ''),
+    url: trimSignEnd(url, '/'),
     org: config.READINGS_ORG,
     bucket: config.READINGS_BUCKET,
     token: config.READINGS_TOKEN,

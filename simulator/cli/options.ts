@@ -140,7 +140,7 @@ function parse(args: readonly string[]) {
 
 /** COL=PROBE.QUANTITY; the column may hold "=" itself, names of probes may not. */
 function takeOf(text: string): Take {
-  const match = /^(.+)=([a-z0-9_-]{1,64})\.([a-z0-9]+)$/.exec(text);
+  const match = /^(.+)=([a-z0-9_-]+)\.([a-z0-9]+)$/.exec(text);
   const quantity = quantitySchema.safeParse(match?.[3]);
   if (match?.[1] === undefined || match[2] === undefined || !quantity.success) {
     throw new ConfigError(`Cannot use --take as it must be COL=PROBE.QUANTITY: current value is "${text}"`);

@@ -87,8 +87,9 @@ function startHouse(dataDir: string, clock: FastClockSetting): StartedHouse {
     let output = '';
     child.stdout.on('data', (chunk: Buffer) => {
       output = (output + chunk.toString()).slice(-10_000);
-      const said = /pages at (http:\/\/[^,]+), probes publish to (\S+?), data in/.exec(output);
-      if (said?.[1] && said[2]) resolve({ pagesUrl: said[1], mqttUrl: said[2] });
+      const pagesUrl = /pages at (http:[^,\s]+),/.exec(output)?.[1];
+      const mqttUrl = /probes publish to ([^,\s]+),/.exec(output)?.[1];
+      if (pagesUrl && mqttUrl) resolve({ pagesUrl, mqttUrl });
     });
     void ended.then(() => reject(new Error('the house ended before its pages were up')));
   });

@@ -89,7 +89,7 @@ export function isInner(address: string): boolean {
 
 /** ::ffff:10.0.0.1 and ::ffff:a00:1 are 10.0.0.1. */
 function mappedIpv4(address: string): string | undefined {
-  const canonical = new URL(`http://[${address.replace(/%.*$/, '')}]/`).hostname.slice(1, -1);
+  const canonical = new URL(`http://[${address.split('%', 1)[0]}]/`).hostname.slice(1, -1);
   const found = /^::ffff:([0-9a-f]{1,4}):([0-9a-f]{1,4})$/.exec(canonical);
   if (!found) return undefined;
   const [high, low] = [Number.parseInt(found[1] ?? '0', 16), Number.parseInt(found[2] ?? '0', 16)];

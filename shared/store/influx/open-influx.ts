@@ -61,7 +61,8 @@ function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
       );
     }
     if (isRefusedWrite(cause)) return wrongRetention(bucket, said, cause);
-    if (/(bucket|database|retention policy).*not found/i.test(said)) return wrongBucket(bucket, said, cause);
+    if (/bucket|database|retention policy/i.test(said) && /not found/i.test(said))
+      return wrongBucket(bucket, said, cause);
     return wrongUrl(address, said, cause);
   }
   if (cause instanceof QueryRefused) {

@@ -35,7 +35,11 @@ export async function migrateJournal<Tables>(db: Kysely<Tables>, to?: string): P
   const { error } = to === undefined ? await migrator.migrateToLatest() : await migrator.migrateTo(to);
   if (error === undefined) return;
   // Kysely's word for a migration that the database has seen and this program has not.
-  if (error instanceof Error && /previously executed migration .* is missing/.test(error.message)) {
+  if (
+    error instanceof Error &&
+    /previously executed migration /.test(error.message) &&
+    / is missing/.test(error.message)
+  ) {
     throw new StoreError(
       'Cannot open the journal as its tables must be of this program or earlier: a later one wrote them',
       {

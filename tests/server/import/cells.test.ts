@@ -50,6 +50,23 @@ test('shownDateOrder() needs a day above 12, or points between the numbers', () 
   expect(shownDateOrder(['01/02/2031', '2031-02-14'])).toBeUndefined();
 });
 
+describe('a cell of any length', () => {
+  const long = 60_000;
+  test('that is longer than a number or a time is refused by its length, and not looked at', () => {
+    for (const sign of ['1', ' 1', '-', '.', '1 ']) {
+      const cell = sign.repeat(long);
+      expect(cellNumber(cell, false)).toMatch(/^a number has at most 60 characters, and this cell has \d+$/);
+      expect(cellTime(cell, utc)).toMatch(/^a time has at most 60 characters, and this cell has \d+$/);
+    }
+  });
+
+  test('is empty when there is nothing in it but spaces or hyphens', () => {
+    expect([' '.repeat(long), '-'.repeat(long), ` ${'-'.repeat(long)} `].map(isEmptyCell)).toEqual([true, true, true]);
+    expect(isEmptyCell(`${' '.repeat(long)}4${' '.repeat(long)}`)).toBe(false);
+    expect(isEmptyCell(`${'-'.repeat(long)}4`)).toBe(false);
+  });
+});
+
 describe('cellNumber()', () => {
   const rows: [string, boolean, number | RegExp][] = [
     ['45.25', false, 45.25],

@@ -204,3 +204,31 @@ describe('entries from a file', () => {
     });
   });
 });
+
+describe('a file made to hold the reader up', () => {
+  const ask = (csv: string): ImportAsk => ({ kind: 'readings', site, probe: 'p1', csv });
+  const longest = 4_000;
+
+  test('has each cell refused that is longer than any we read, and the others are taken', async () => {
+    const csv = [
+      'time,core temperature (°C),remarks',
+      `${at(10)},${' '.repeat(60_000)}4,`,
+      `${at(9)},${'1'.repeat(60_000)},`,
+      `${at(8)},${'1'.repeat(longest)},`,
+      `${at(7)},41,${'what nobody reads may be long '.repeat(2_000)}`,
+    ].join('\n');
+    const shown = await preview(ask(csv));
+    expect(shown.refused.map(({ line, column, reason }) => [line, column, reason])).toEqual([
+      [2, 'core temperature (°C)', 'a cell has at most 4000 characters, and this one has 60001'],
+      [3, 'core temperature (°C)', 'a cell has at most 4000 characters, and this one has 60000'],
+      [4, 'core temperature (°C)', 'a number has at most 60 characters, and this cell has 4000'],
+    ]);
+    expect(shown.rows.accepted).toBe(1);
+  });
+
+  test('is refused whole when it has more columns than any table of readings', async () => {
+    const answer = await farm.post('/api/import/preview', ask(`time,${'core,'.repeat(20_000)}\n`));
+    expect(answer.statusCode).toBe(422);
+    expect(problemSchema.parse(answer.json()).detail).toMatch(/has 20002 columns, and at most 200 are read/);
+  });
+});

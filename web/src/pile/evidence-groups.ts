@@ -32,12 +32,14 @@ export interface SightLine {
   readonly seen: string;
 }
 
+const wordsOf = (sentence: string): readonly string[] => sentence.toLowerCase().split(/[^a-z]+/);
+
 /** What was found of one kind, alike places together, in the order given. */
 export function sightLines(looked: readonly Looked[]): SightLine[] {
   const lines: { evidence: Evidence; places: Position[]; seen: string }[] = [];
   for (const { position, evidence, seen } of looked) {
     const known = lines.find((line) => line.evidence === evidence && line.seen === seen);
-    const places = position === null || new RegExp(`\\b${position}\\b`, 'i').test(seen) ? [] : [position];
+    const places = position === null || wordsOf(seen).includes(position) ? [] : [position];
     if (known) known.places.push(...places);
     else lines.push({ evidence, places, seen });
   }

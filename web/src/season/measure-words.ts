@@ -50,7 +50,7 @@ export const measureWords: Record<MeasureKey, MeasureWords> = {
 
 /** Headings name temperatures too. */
 export function headingOf(key: MeasureKey, unit: TempUnit): string {
-  return measureWords[key].heading.replace(/(\d+) °C/, (_all, tempC: string) => at(unit, Number(tempC)));
+  return measureWords[key].heading.replace(/(\d{1,3}) °C/, (_all, tempC: string) => at(unit, Number(tempC)));
 }
 
 export function cellOf(key: MeasureKey, value: number | null, unit: TempUnit): string {

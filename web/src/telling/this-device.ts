@@ -41,19 +41,21 @@ async function subscribed(worker: ServiceWorkerRegistration, pushKey: string): P
   }
 }
 
-const kinds: readonly (readonly [RegExp, string])[] = [
-  [/iPhone/, 'iPhone'],
-  [/iPad/, 'iPad'],
-  [/Android.*Mobile/, 'Android phone'],
-  [/Android/, 'Android tablet'],
-  [/Macintosh/, 'Mac'],
-  [/Windows/, 'Windows computer'],
-  [/Linux|CrOS/, 'computer'],
+/** What a user agent holds, all of it, and the kind of device that says so. */
+const kinds: readonly (readonly [words: readonly string[], kind: string])[] = [
+  [['iPhone'], 'iPhone'],
+  [['iPad'], 'iPad'],
+  [['Android', 'Mobile'], 'Android phone'],
+  [['Android'], 'Android tablet'],
+  [['Macintosh'], 'Mac'],
+  [['Windows'], 'Windows computer'],
+  [['Linux'], 'computer'],
+  [['CrOS'], 'computer'],
 ];
 
 /** @example deviceName('Mozilla/5.0 (X11; Linux x86_64) ... Firefox/140') // => "computer, Firefox" */
 export function deviceName(userAgent: string): string {
-  const kind = kinds.find(([pattern]) => pattern.test(userAgent))?.[1] ?? 'device';
+  const kind = kinds.find(([words]) => words.every((word) => userAgent.includes(word)))?.[1] ?? 'device';
   const browser = /(Firefox|Edg|OPR|Chrome|Safari)\//.exec(userAgent)?.[1] ?? '';
   const names: Record<string, string> = { Edg: 'Edge', OPR: 'Opera' };
   return browser === '' ? kind : `${kind}, ${names[browser] ?? browser}`;
