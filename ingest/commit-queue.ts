@@ -20,12 +20,15 @@ export interface CommitQueueOptions<Ticket> {
   readonly batchReadings?: number;
   /** Most readings and messages waiting; beyond it `hasRoom` is false. */
   readonly capacity?: number;
+  /** Most bytes of messages waiting: each stays in memory, as it came, until it is acknowledged. */
+  readonly capacityBytes?: number;
   readonly firstRetryMs?: number;
   readonly longestRetryMs?: number;
 }
 
 export interface CommitQueue<Ticket> {
-  add(readings: readonly Reading[], ticket: Ticket): void;
+  /** @param messageBytes What the message that the ticket stands for takes up. */
+  add(readings: readonly Reading[], ticket: Ticket, messageBytes?: number): void;
   hasRoom(): boolean;
   /** Calls back once, as soon as there is room. */
   whenRoom(callback: () => void): void;
@@ -42,13 +45,16 @@ export interface CommitQueue<Ticket> {
 interface Batch<Ticket> {
   readings: Reading[];
   tickets: Ticket[];
+  bytes: number;
 }
 
 export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): CommitQueue<Ticket> {
-  const { batchReadings = 5_000, capacity = 50_000, firstRetryMs = 250, longestRetryMs = 10_000 } = options;
+  const { batchReadings = 5_000, capacity = 50_000, capacityBytes = 64 * 1024 * 1024 } = options;
+  const { firstRetryMs = 250, longestRetryMs = 10_000 } = options;
   const batches: Batch<Ticket>[] = []; // oldest first; the last one is being filled
   let readingsWaiting = 0;
   let messagesWaiting = 0;
+  let bytesWaiting = 0;
   let working = false;
   let scheduled = false;
   let failing = false;
@@ -56,17 +62,19 @@ export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): 
   let retry: { timer: NodeJS.Timeout; go: () => void } | undefined;
   const forRoom: (() => void)[] = [];
 
-  function add(readings: readonly Reading[], ticket: Ticket): void {
+  function add(readings: readonly Reading[], ticket: Ticket, messageBytes = 0): void {
     let batch = batches.at(-1);
     // The first batch is in the store's hands while working, so it takes no more.
     if (batch === undefined || (working && batches.length === 1) || batch.readings.length >= batchReadings) {
-      batch = { readings: [], tickets: [] };
+      batch = { readings: [], tickets: [], bytes: 0 };
       batches.push(batch);
     }
     for (const reading of readings) batch.readings.push(reading);
     batch.tickets.push(ticket);
+    batch.bytes += messageBytes;
     readingsWaiting += readings.length;
     messagesWaiting += 1;
+    bytesWaiting += messageBytes;
     schedule();
   }
 
@@ -92,6 +100,7 @@ export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): 
       batches.shift();
       readingsWaiting -= batch.readings.length;
       messagesWaiting -= batch.tickets.length;
+      bytesWaiting -= batch.bytes;
       if (result !== undefined) options.committed(batch.readings, result);
       options.acknowledge(batch.tickets);
       while (forRoom.length > 0 && hasRoom()) forRoom.shift()?.();
@@ -121,7 +130,7 @@ export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): 
   }
 
   function hasRoom(): boolean {
-    return readingsWaiting < capacity && messagesWaiting < capacity;
+    return readingsWaiting < capacity && messagesWaiting < capacity && bytesWaiting < capacityBytes;
   }
 
   return {

@@ -8,6 +8,8 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'The topic does not follow <root>/<site>/<probe>/reading. Change where the probe publishes, using small letters, digits, - and _ for site and probe.',
   'not-its-topic':
     'Somebody used a key for a topic that the key does not reach: a probe speaks for itself only. Give it the key of its own name, or a key that reaches further.',
+  'too-many-filters':
+    'A device asked to hear more topics than one may, or a topic filter over 1,024 bytes or 32 levels; what went beyond was refused. Let it ask for fewer, with + and #.',
   'payload-too-large': 'The message is larger than 64 KiB. Send fewer records at once.',
   'payload-empty':
     'The message holds nothing. Clearing a retained message also looks like this and does no harm; otherwise look at what the probe sends.',

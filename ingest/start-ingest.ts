@@ -186,7 +186,9 @@ async function run<Ticket>(
   const sink: Sink<Ticket> = {
     take(message, ticket) {
       counted.received += 1;
-      queue.add(intake(message), ticket);
+      const readings = intake(message);
+      queue.add(readings, ticket, message.topic.length + message.payload.length);
+      return readings.length;
     },
     pass: (ticket) => queue.add([], ticket),
     show: (topic, payload) => foreign.keep({ atMs: clock.nowMs(), topic, payload: payload.toString('utf8') }),

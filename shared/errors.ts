@@ -8,6 +8,7 @@
 export const refusalReasons = [
   'topic-shape',
   'not-its-topic',
+  'too-many-filters',
   'payload-too-large',
   'payload-empty',
   'not-json',

@@ -14,11 +14,15 @@ import { createDoor, type Door, type Speaker } from '../door/door.ts';
 import type { TurnedAwayReason } from '../door/knocks.ts';
 import { addressOf, createArrivals } from './arrivals.ts';
 import { brokerHooks, type EmbeddedTicket, socketOf } from './broker-hooks.ts';
+import { createBrokerMemory } from './broker-memory.ts';
 import { shownClientId } from './client-ids.ts';
 import type { Sink, Source, SourceContext } from './inbound-source.ts';
+import { createKeyShares } from './key-shares.ts';
 import { type ListenAt, listenPlain, listenTls, type TlsListenAt } from './listening.ts';
-import { createPace } from './pace.ts';
-import { gateReading, type LongPackets, longestPacketBytes, type ReadingGate } from './reading-gate.ts';
+import { createPace, type Pace } from './pace.ts';
+import type { TooLong } from './packet-guard.ts';
+import { longestPublishBytes, packetTypes } from './packet-limits.ts';
+import { gateReading, type ReadingGate } from './reading-gate.ts';
 import { createRetainedShelf } from './retained-shelf.ts';
 import { warnSeldom } from './seldom.ts';
 
@@ -27,7 +31,10 @@ export interface EmbeddedBrokerOptions extends ListenAt {
   /** Without one, programs of this machine may come in and nobody else. */
   readonly door?: Door | undefined;
   readonly maxConnections?: number | undefined;
-  /** Packets a second that a key, or another machine, may send for long; ten times as many at once. */
+  /**
+   * Packets a second that one connection from outside or with a key may send for long, and a key of one probe over all
+   * its connections; a key of a site four times as many. Ten times as many at once.
+   */
   readonly packetsPerSecond?: number | undefined;
   /** Most topics with a retained message; a probe has one, its status. */
   readonly maxRetained?: number | undefined;
@@ -36,6 +43,13 @@ export interface EmbeddedBrokerOptions extends ListenAt {
 /** A connection that does not say who it is within this time is ended. */
 const introduceWithinMs = 10_000;
 const secondsAtOnce = 10;
+/** Gateways that share the key of a site and all speak as fast as one may. */
+const fastConnectionsOfSite = 4;
+/** Longer silence on a connection is looked into by TCP itself, so that what the network lost is parted from. */
+const probeSilenceMs = 60_000;
+
+/** Messages at QoS 2 that one connection may leave half sent: of each an identifier is kept, and nothing else. */
+const mostUnderWay = 1_000;
 
 /** One connection: who counts it, and who decides when it is read. */
 interface Connection {
@@ -54,9 +68,12 @@ export async function openEmbeddedBroker(
   const { log, clock, root } = context;
   const { packetsPerSecond = 500 } = options;
   const door = options.door ?? createDoor({ clock, root });
-  const arrivals = createArrivals(options.maxConnections ?? 1_000);
+  const { maxConnections = 1_000 } = options;
+  const arrivals = createArrivals(maxConnections);
+  const shares = createKeyShares(maxConnections);
+  const memory = createBrokerMemory();
+  const keyPaces = new WeakMap<Speaker, Pace>();
   const connections = new WeakMap<Socket, Connection>();
-  const long: LongPackets = { senders: new Set() };
   const warn = warnSeldom(log);
   let paused = false;
 
@@ -65,23 +82,41 @@ export async function openEmbeddedBroker(
     door,
     sink,
     retained: createRetainedShelf(options.maxRetained ?? 10_000),
+    shares,
     isPaused: () => paused,
-    letIn(socket, { isPaced }) {
+    letIn(socket, speaker) {
       const connection = connections.get(socket);
       if (connection === undefined) return;
       arrivals.introduced(connection.raw);
-      const atOnce = secondsAtOnce * packetsPerSecond;
-      connection.gate.setPace(isPaced ? createPace(packetsPerSecond, atOnce, performance.now()) : undefined);
+      connection.gate.setPaces(pacesOf(speaker));
     },
+    spend: (socket, packets) => connections.get(socket)?.gate.spend(packets),
+    isUnderWay: memory.isUnderWay,
   });
   const broker = await Aedes.createBroker({
     ...hooks.options,
+    persistence: memory,
     connectTimeout: introduceWithinMs,
     concurrency: 0, // a message that somebody is slow to hear must not hold up the others
-    maxInflightInbound: 50,
+    maxInflightInbound: mostUnderWay,
     queueLimit: 1_000, // publishers need not wait for CONNACK [MQTT-3.1.4-5]
-    maxClientsIdLength: 512,
+    maxClientsIdLength: 512, // those longer than that our own hook turns away, in every version of MQTT
   });
+
+  function newPace(perSecond: number): Pace {
+    return createPace(perSecond, secondsAtOnce * perSecond, performance.now());
+  }
+
+  function pacesOf(speaker: Speaker): readonly Pace[] {
+    if (!speaker.isPaced) return [];
+    if (speaker.keyId === null) return [newPace(packetsPerSecond)];
+    let ofKey = keyPaces.get(speaker);
+    if (ofKey === undefined) {
+      ofKey = newPace(packetsPerSecond * (speaker.isOneProbe ? 1 : fastConnectionsOfSite));
+      keyPaces.set(speaker, ofKey);
+    }
+    return speaker.isOneProbe ? [ofKey] : [newPace(packetsPerSecond), ofKey];
+  }
 
   function turnAway(socket: Socket, reason: TurnedAwayReason, client?: Client): void {
     const keyId = (client && hooks.speakerOf(client)?.keyId) ?? null;
@@ -89,18 +124,26 @@ export async function openEmbeddedBroker(
   }
 
   function arrive(socket: Socket): boolean {
+    socket.setKeepAlive(true, probeSilenceMs);
     if (arrivals.take(socket)) return true;
     turnAway(socket, 'too-many');
     return false;
   }
 
+  function tooLong(socket: Socket, { type, lengthBytes }: TooLong, client?: Client): void {
+    if (type !== packetTypes.publish) {
+      turnAway(socket, 'too-long-packet', client);
+      return;
+    }
+    const most = `Cannot read a message as it must be at most ${longestPublishBytes} bytes, and its topic short`;
+    const message = `${most}: announced ${lengthBytes}, so the connection was ended`;
+    sink.refuse(new ReadingError('payload-too-large', message), `(not read) from ${addressOf(socket)}`, '');
+  }
+
   /** @param raw The connection itself, where `socket` is what TLS makes of it. */
   function speak(socket: Socket, raw: Socket = socket): void {
-    const gate = gateReading(socket, sink, long, {
-      tooLong(lengthBytes) {
-        const message = `Cannot read a packet as it must be at most ${longestPacketBytes} bytes: announced ${lengthBytes}, so the connection was ended`;
-        sink.refuse(new ReadingError('payload-too-large', message), `(not read) from ${addressOf(socket)}`, '');
-      },
+    const gate = gateReading(socket, sink, {
+      tooLong: (packet) => tooLong(socket, packet, client),
       tooFast: () => turnAway(socket, 'too-fast', client),
     });
     connections.set(socket, { raw, gate });
@@ -108,12 +151,16 @@ export async function openEmbeddedBroker(
   }
 
   watchClients(broker, door, hooks.speakerOf);
+  broker.on('unsubscribe', (filters, client) =>
+    shares.giveFilters({ client, speaker: hooks.speakerOf(client) }, filters),
+  );
   broker.on('clientError', (client, error) => {
     // Topics that no publisher may use (wildcards, none, too deep) end the connection before `authorizePublish`.
     if (/PUBLISH|topic has/.test(error.message)) {
       const message = `Cannot read the topic as MQTT must allow it for publishing: ${error.message}`;
       sink.refuse(new ReadingError('topic-shape', message), `(not told) from ${shownClientId(client.id)}`, '');
     }
+    if (/maxInflightInbound/.test(error.message)) turnAway(socketOf(client), 'too-much-under-way', client);
     warn({ client: shownClientId(client.id), err: error }, 'parted from a publisher');
   });
   broker.on('connectionError', (client, error) => {

@@ -22,8 +22,8 @@ export interface SourceHealth {
 
 /** What a source hands its messages to. */
 export interface Sink<Ticket> {
-  /** Decodes the message and queues what it says; its ticket comes back after the commit. */
-  take(message: Inbound, ticket: Ticket): void;
+  /** Decodes the message and queues what it says; its ticket comes back after the commit. @returns how many readings. */
+  take(message: Inbound, ticket: Ticket): number;
   /** Queues a ticket that has nothing to commit, in its order. */
   pass(ticket: Ticket): void;
   /** Keeps a foreign message for a person to look at, and does nothing else with it. */

@@ -1,21 +1,15 @@
 /**
  * ingest/broker/reading-gate.ts: decides when the next bytes of a connection are read.
  *
- * Takes:  the socket the broker reads from, whether there is room for what it says, the pace its speaker has to keep.
+ * Takes:  the socket the broker reads from, whether there is room for what it says, the paces its speaker has to keep.
  * Gives:  bytes when they may come. What may not come yet stays unread and unacknowledged at its sender, as TCP lets it.
  * Never:  lets one connection take the room, the time or the memory of the others.
  */
 import type { Socket } from 'node:net';
+import { largestPayloadBytes } from '../intake.ts';
 import type { Pace } from './pace.ts';
-import { createPacketGuard } from './packet-guard.ts';
+import { createPacketGuard, type TooLong } from './packet-guard.ts';
 
-/** Above this a packet is not even read to its end; up to it, it is read, refused and acknowledged. */
-export const longestPacketBytes = 2 * 1024 * 1024;
-/** Of the packet by which somebody says who they are: a CONNECT with a will fits easily. */
-export const longestFirstPacketBytes = 16 * 1024;
-/** A packet above this is long; only so many may be on their way at once, whoever sends them. */
-const longBytes = 64 * 1024;
-const mostLongAtOnce = 16;
 /** Answers that a sender does not fetch; above this no more is read from it. */
 const unfetchedBytes = 256 * 1024;
 
@@ -25,29 +19,34 @@ export interface GateRoom {
 }
 
 export interface GateHearing {
-  tooLong(lengthBytes: number): void;
+  /** Called once, before the connection ends for it. */
+  tooLong(packet: TooLong): void;
   /** It sends faster than its pace; called when reading stops for it. */
   tooFast(): void;
 }
 
 export interface ReadingGate {
-  /** To be kept from now on. */
-  setPace(pace: Pace | undefined): void;
+  /** To be kept from now on; one may be shared with other connections. */
+  setPaces(paces: readonly Pace[]): void;
+  /** What it sent turned out to cost more than its length says. */
+  spend(packets: number): void;
 }
 
-export interface LongPackets {
-  readonly senders: Set<Socket>;
-}
-
-export function gateReading(socket: Socket, room: GateRoom, long: LongPackets, hearing: GateHearing): ReadingGate {
-  const guard = createPacketGuard(longestPacketBytes, longestFirstPacketBytes);
+export function gateReading(socket: Socket, room: GateRoom, hearing: GateHearing): ReadingGate {
+  const guard = createPacketGuard({ payloadBytes: largestPayloadBytes });
   const read = socket.read.bind(socket);
-  let pace: Pace | undefined;
+  let paces: readonly Pace[] = [];
   let waits = false;
 
   function goOn(): void {
     waits = false;
     if (!socket.destroyed) socket.emit('readable'); // the broker asks again, and this decides again
+  }
+
+  function paceWaitMs(): number {
+    if (paces.length === 0) return 0;
+    const nowMs = performance.now();
+    return Math.max(...paces.map((pace) => pace.waitMs(nowMs)));
   }
 
   /** Whether reading has to wait; sees to it that it goes on. */
@@ -60,7 +59,7 @@ export function gateReading(socket: Socket, room: GateRoom, long: LongPackets, h
       waits = true;
       socket.once('drain', goOn);
     } else {
-      const waitMs = pace?.waitMs(performance.now()) ?? 0;
+      const waitMs = paceWaitMs();
       if (waitMs > 0) {
         waits = true;
         hearing.tooFast();
@@ -70,32 +69,32 @@ export function gateReading(socket: Socket, room: GateRoom, long: LongPackets, h
     return waits;
   }
 
-  function refuse(lengthBytes: number): null {
-    hearing.tooLong(lengthBytes);
-    socket.destroy();
-    return null;
+  function spend(packets: number): void {
+    for (const pace of paces) pace.spend(packets);
   }
 
   socket.read = (size?: number) => {
     if (size === 0) return read(0); // the stream's own way of asking for more, which takes nothing
-    if (mustWait()) return null;
-    const chunk: unknown = read(size);
-    if (!(chunk instanceof Uint8Array)) return chunk;
-    const lengthBytes = guard.see(chunk);
-    if (lengthBytes !== undefined) return refuse(lengthBytes);
-    pace?.spend(guard.begun());
-    if (guard.toCome() <= longBytes) long.senders.delete(socket);
-    else if (!long.senders.has(socket)) {
-      if (long.senders.size >= mostLongAtOnce) return refuse(guard.toCome());
-      long.senders.add(socket);
+    while (!mustWait()) {
+      const chunk: unknown = read(size);
+      if (!(chunk instanceof Uint8Array)) return chunk;
+      const passed = guard.pass(chunk);
+      if (!(passed instanceof Uint8Array)) {
+        hearing.tooLong(passed);
+        // The network connection must be closed for what breaks the protocol [MQTT-4.8.0-1].
+        socket.destroy();
+        return null;
+      }
+      spend(guard.spent());
+      if (passed.length > 0) return passed;
     }
-    return chunk;
+    return null;
   };
-  socket.once('close', () => long.senders.delete(socket));
 
   return {
-    setPace(given) {
-      pace = given;
+    setPaces(given) {
+      paces = given;
     },
+    spend,
   };
 }

@@ -67,11 +67,16 @@ export function openSiteSessions(
     take(message, ticket) {
       const [first, site = ''] = message.topic.split('/', 2);
       if (first !== root) return sink.take(message, ticket);
-      if (heard.has(site)) return sink.pass(ticket);
-      sink.take(message, ticket);
-      if (unknown.has(site)) return;
-      unknown.add(site);
-      told.unknownSite(site);
+      if (heard.has(site)) {
+        sink.pass(ticket);
+        return 0;
+      }
+      const readings = sink.take(message, ticket);
+      if (!unknown.has(site)) {
+        unknown.add(site);
+        told.unknownSite(site);
+      }
+      return readings;
     },
   };
 

@@ -11,7 +11,7 @@
 import { createHash, timingSafeEqual } from 'node:crypto';
 import type { Clock } from '../../shared/clock.ts';
 import { isLoopback } from '../../shared/config.ts';
-import type { DoorKey } from '../../shared/probe-key.ts';
+import type { DoorKey, KeyHearing } from '../../shared/probe-key.ts';
 import { createKnocks, type Knocks, type TurnedAwayReason } from './knocks.ts';
 import { type TopicRights, topicRights } from './topic-rights.ts';
 
@@ -27,6 +27,9 @@ export interface Speaker {
   /** null for one without a key. */
   readonly keyId: string | null;
   readonly rights: TopicRights | undefined;
+  /** Its key speaks for one probe alone, so it is one device. */
+  readonly isOneProbe: boolean;
+  readonly hears: KeyHearing;
   /** From another machine, or with a key: then it has a pace to keep. */
   readonly isPaced: boolean;
 }
@@ -78,8 +81,9 @@ export function createDoor({ clock, root, rules: given = {} }: DoorOptions): Doo
   const seen = new Map<string, KeySeen>();
   const listeners: (() => void)[] = [];
   const knocks = createKnocks(clock);
-  const neighbour: Speaker = { keyId: null, rights: undefined, isPaced: false };
-  const trusted: Speaker = { keyId: null, rights: undefined, isPaced: true };
+  const keyless = { keyId: null, rights: undefined, isOneProbe: false, hears: 'everything' } as const;
+  const neighbour: Speaker = { ...keyless, isPaced: false };
+  const trusted: Speaker = { ...keyless, isPaced: true };
 
   function withoutKey(address: string): Speaker | undefined {
     if (rules.everyProbeNeedsAKey) return undefined;
@@ -135,7 +139,11 @@ export function createDoor({ clock, root, rules: given = {} }: DoorOptions): Doo
 function keptKey(key: DoorKey, before: Kept | undefined, root: string): Kept {
   const digest = Buffer.from(key.secretSha256, 'hex');
   if (before?.digest.equals(digest)) return before;
-  return { digest, speaker: { keyId: key.id, rights: topicRights(key, root), isPaced: true } };
+  const { id: keyId, probe, hears } = key;
+  return {
+    digest,
+    speaker: { keyId, rights: topicRights(key, root), isOneProbe: probe !== null, hears, isPaced: true },
+  };
 }
 
 /** An IPv4 address that came in over an IPv6 socket is written ::ffff:127.0.0.1 (RFC 4291 section 2.5.5.2). */

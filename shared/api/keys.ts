@@ -72,8 +72,12 @@ export const turnedAwayReasonSchema = z.enum([
   'wrong-secret',
   'revoked-key',
   'too-many',
+  'too-many-of-key',
   'too-fast',
   'too-slow',
+  'too-long-packet',
+  'too-long-client-id',
+  'too-much-under-way',
 ]);
 export type TurnedAwayReason = z.infer<typeof turnedAwayReasonSchema>;
 

@@ -13,7 +13,7 @@ const reading = (atMs: number, value = 40): Reading => ({
 });
 const turn = () => new Promise((resolve) => setImmediate(resolve));
 
-function open(options: { batchReadings?: number; capacity?: number } = {}) {
+function open(options: { batchReadings?: number; capacity?: number; capacityBytes?: number } = {}) {
   const store = memoryReadingsStore();
   const acknowledged: number[] = [];
   const log: string[] = [];
@@ -54,6 +54,24 @@ test('nothing is acknowledged while the store has the batch, and what comes mean
     [1, 2, 3],
     [1, 2],
   ]);
+});
+
+test('messages that wait take up no more than so many bytes, and room comes back as they are kept', async () => {
+  const { store, queue } = open({ capacityBytes: 1_000 });
+  store.hold();
+  queue.add([reading(1)], 1, 600);
+  expect(queue.hasRoom()).toBe(true);
+  queue.add([reading(2)], 2, 400);
+  expect(queue.hasRoom()).toBe(false);
+  let roomAgain = false;
+  queue.whenRoom(() => {
+    roomAgain = true;
+  });
+  await until('the store to have the batch', () => store.holding() || undefined);
+  expect(roomAgain).toBe(false);
+  store.letGo();
+  await queue.drain(1_000);
+  expect([roomAgain, queue.hasRoom()]).toEqual([true, true]);
 });
 
 test('a batch ends at its size', async () => {

@@ -282,6 +282,33 @@ describe('a flood', () => {
   });
 });
 
+describe('the pace of a key', () => {
+  const packOf = (records: number) =>
+    JSON.stringify([
+      { bn: 'temperature', bu: 'Cel', v: 41.5 },
+      ...Array.from({ length: records - 1 }, (_, one) => ({ v: 41.5, t: -1 - one })),
+    ]);
+
+  test('goes by the readings in a packet too, so that packs of thousands are read no faster than single ones', async () => {
+    const { comeWith, store, door } = await start({ keys: [keyOf('p1')] }, { packetsPerSecond: 10 });
+    const client = await comeWith('p1');
+    await client.publishAsync(topicOf('p1'), packOf(1_500), { qos: 1 }); // worth 150 packets; 100 may come at once
+    client.publishAsync(topicOf('p1'), reading(), { qos: 1 }).catch(() => {});
+    await until('it to be held back', () => door.knocks.totals()['too-fast'] || undefined);
+    expect(store.kept.size).toBe(1_500);
+  });
+
+  test('is one for all connections of a probe', async () => {
+    const { comeWith, door, store } = await start({ keys: [keyOf('p1')] }, { packetsPerSecond: 10 });
+    const [first, second] = [await comeWith('p1', { clientId: 'a' }), await comeWith('p1', { clientId: 'b' })];
+    await first.publishAsync(topicOf('p1'), packOf(1_500), { qos: 1 });
+    second.publishAsync(topicOf('p1'), reading(), { qos: 1 }).catch(() => {});
+    await until('the other to be held back', () => door.knocks.totals()['too-fast'] || undefined);
+    expect(door.knocks.lines()[0]?.clientId).toBe('b');
+    expect(store.kept.size).toBe(1_500);
+  });
+});
+
 describe('too many', () => {
   const openTcp = async (port: number, localAddress: string) => {
     const socket = connectTcp({ port, host: '127.0.0.1', localAddress });

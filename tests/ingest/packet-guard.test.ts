@@ -1,60 +1,124 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
-import { createPacketGuard } from '../../ingest/broker/packet-guard.ts';
+import { describe, expect, test } from 'vitest';
+import { cutLengthBytes } from '../../ingest/broker/cut-payload.ts';
+import { createPacketGuard, type GuardLimits } from '../../ingest/broker/packet-guard.ts';
+import { longestPublishBytes } from '../../ingest/broker/packet-limits.ts';
+import { hello, lengthBytes, packet, publish, subscribe, unsubscribe } from './raw-mqtt.ts';
 
-/** A packet of this remaining length (MQTT 3.1.1 section 2.2.3). */
-function packet(length: number): Buffer {
-  const header = [0x30];
-  let rest = length;
-  do {
-    header.push((rest & 0x7f) | (rest > 127 ? 0x80 : 0));
-    rest >>= 7;
-  } while (rest > 0);
-  return Buffer.concat([Buffer.from(header), Buffer.alloc(length, 0xff)]);
+const limits: GuardLimits = { payloadBytes: 300 };
+const header = (first: number, length: number) => Buffer.from([first, ...lengthBytes(length)]);
+
+/** What the parser gets of these bytes, given in chunks of these sizes by turns; undefined when the connection ends. */
+function through(bytes: Buffer, sizes: readonly number[] = [bytes.length], given = limits): Buffer | undefined {
+  const guard = createPacketGuard(given);
+  const parts: Uint8Array[] = [];
+  for (let at = 0, turn = 0; at < bytes.length; turn += 1) {
+    const size = sizes[turn % sizes.length] ?? 1;
+    const passed = guard.pass(bytes.subarray(at, at + size));
+    if (!(passed instanceof Uint8Array)) return undefined;
+    parts.push(passed);
+    at += size;
+  }
+  return Buffer.concat(parts);
 }
 
-test('lets packets up to the limit pass and tells the length of the first one above', () => {
-  for (const length of [0, 1, 127, 128, 1_000]) expect(createPacketGuard(1_000).see(packet(length))).toBeUndefined();
-  expect(createPacketGuard(1_000).see(packet(1_001))).toBe(1_001);
-  expect(createPacketGuard(20_000).see(packet(16_384).subarray(0, 4))).toBeUndefined();
-  expect(createPacketGuard(1_000).see(Buffer.from([0x30, 0xff, 0xff, 0xff, 0x7f]))).toBe(268_435_455);
+const begin = hello('c');
+
+describe('a packet longer than its kind may be ends the connection at its fixed header', () => {
+  const rows: [string, number, number, boolean][] = [
+    // kind         first  remaining length       passes
+    ['PUBLISH', 0x30, longestPublishBytes, true],
+    ['PUBLISH', 0x30, longestPublishBytes + 1, false],
+    ['SUBSCRIBE', 0x82, 32 * 1024, true],
+    ['SUBSCRIBE', 0x82, 32 * 1024 + 1, false],
+    ['UNSUBSCRIBE', 0xa2, 32 * 1024, true],
+    ['UNSUBSCRIBE', 0xa2, 32 * 1024 + 1, false],
+    ['PUBACK', 0x40, 2, true],
+    ['PUBACK', 0x40, 3, false],
+    ['PUBREL', 0x62, 2, true],
+    ['PUBREL', 0x62, 3, false],
+    ['PINGREQ', 0xc0, 0, true],
+    ['PINGREQ', 0xc0, 1, false],
+    ['DISCONNECT', 0xe0, 1, false],
+    ['CONNECT again', 0x10, 16 * 1024 + 1, false],
+    ['a kind that only servers send', 0x90, 3, false],
+    ['a reserved kind', 0xf0, 2, false],
+  ];
+  for (const [kind, first, length, passes] of rows)
+    test(`${kind} of ${length}: ${passes ? 'passes' : 'ends it'}`, () => {
+      const passed = createPacketGuard(limits).pass(Buffer.concat([begin, header(first, length)]));
+      if (passes) expect(passed).toBeInstanceOf(Uint8Array);
+      else expect(passed).toEqual({ type: first >> 4, lengthBytes: length });
+    });
+
+  test('the first packet of a connection is held to a limit of its own', () => {
+    expect(createPacketGuard(limits).pass(header(0x10, 16 * 1024 + 1))).toMatchObject({ type: 1 });
+    expect(createPacketGuard(limits).pass(header(0x30, 16 * 1024 + 1))).toMatchObject({ type: 3 });
+    expect(createPacketGuard(limits).pass(header(0x10, 16 * 1024))).toBeInstanceOf(Uint8Array);
+  });
 });
 
-test('finds the long packet however the bytes are cut into chunks', () => {
-  const lengths = fc.array(fc.integer({ min: 0, max: 300 }), { maxLength: 12 });
-  const cuts = fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 1, maxLength: 20 });
+test('bytes with nothing to cut are handed on as they are, not copied', () => {
+  const bytes = Buffer.concat([begin, publish('a/b', 'x'.repeat(200)), subscribe(1, ['#'])]);
+  expect(createPacketGuard(limits).pass(bytes)).toBe(bytes);
+});
+
+describe('a PUBLISH whose payload is too long', () => {
+  test('is handed on without it, with topic, flags and packet identifier as they were', () => {
+    const long = publish('piles/s/p/reading', 'x'.repeat(301), 0x35, [0x12, 0x34]);
+    const after = publish('a', 'b');
+    const out = through(Buffer.concat([begin, long, after])) ?? Buffer.alloc(0);
+    const cut = out.subarray(begin.length, out.length - after.length);
+    const start = publish('piles/s/p/reading', '', 0x35, [0x12, 0x34]).subarray(2);
+    expect([cut[0], cut[1]]).toEqual([0x35, start.length + 20]);
+    expect(cut.subarray(2, 2 + start.length)).toEqual(start);
+    expect(cutLengthBytes(cut.subarray(2 + start.length))).toBe(301);
+    expect(out.subarray(out.length - after.length)).toEqual(after);
+  });
+
+  test('of just the length allowed is handed on whole, whatever its topic takes up', () => {
+    const whole = Buffer.concat([begin, publish(`piles/${'y'.repeat(900)}`, 'x'.repeat(300), 0x32, [0, 1])]);
+    expect(through(whole)).toEqual(whole);
+  });
+
+  test('with a topic that is long itself, or longer than its packet, ends the connection', () => {
+    expect(through(Buffer.concat([begin, publish('y'.repeat(1_025), 'x'.repeat(301))]))).toBeUndefined();
+    const lying = Buffer.concat([begin, header(0x30, 400), Buffer.from([0x01, 0x90]), Buffer.alloc(398)]);
+    expect(through(lying)).toBeUndefined();
+  });
+
+  test('cannot be feigned by a payload of the same shape', () => {
+    expect(cutLengthBytes(Buffer.alloc(20))).toBeUndefined();
+  });
+});
+
+test('what is handed on does not depend on how the bytes were cut into chunks', () => {
+  const one = fc.oneof(
+    fc.integer({ min: 0, max: 700 }).map((length) => publish('s/p', Buffer.alloc(length, 0xff), 0x32, [0, 7])),
+    fc.integer({ min: 0, max: 300 }).map((length) => publish('s/p', Buffer.alloc(length))),
+    fc.constantFrom(packet(0xc0), subscribe(3, ['a', 'b/#']), unsubscribe(4, ['a']), packet(0x62, Buffer.from([0, 7]))),
+  );
+  const sizes = fc.array(fc.integer({ min: 1, max: 60 }), { minLength: 1, maxLength: 20 });
   fc.assert(
-    fc.property(lengths, cuts, (small, sizes) => {
-      const guard = createPacketGuard(300);
-      const bytes = Buffer.concat([...small.map(packet), packet(301)]);
-      const found: number[] = [];
-      for (let at = 0, turn = 0; at < bytes.length && found.length === 0; turn += 1) {
-        const size = sizes[turn % sizes.length] ?? 1;
-        const seen = guard.see(bytes.subarray(at, at + size));
-        if (seen !== undefined) found.push(seen);
-        at += size;
-      }
-      expect(found).toEqual([301]);
+    fc.property(fc.array(one, { maxLength: 12 }), sizes, (packets, cuts) => {
+      const bytes = Buffer.concat([begin, ...packets]);
+      expect(through(bytes, cuts)).toEqual(through(bytes));
     }),
-    { seed: 20310405, numRuns: 200 },
+    { seed: 20310405, numRuns: 300 },
   );
 });
 
-test('holds the first packet of a connection to a limit of its own', () => {
-  const guard = createPacketGuard(1_000, 100);
-  expect(guard.see(packet(101))).toBe(101);
-  const other = createPacketGuard(1_000, 100);
-  expect([other.see(packet(100)), other.see(packet(1_000)), other.see(packet(1_001))]).toEqual([
-    undefined,
-    undefined,
-    1_001,
-  ]);
-});
-
-test('counts the packets that began, and knows how much of one is still to come', () => {
-  const guard = createPacketGuard(1_000);
-  guard.see(Buffer.concat([packet(0), packet(10), packet(300).subarray(0, 103)]));
-  expect([guard.begun(), guard.toCome()]).toEqual([3, 200]);
-  guard.see(Buffer.alloc(200));
-  expect([guard.begun(), guard.toCome()]).toEqual([0, 0]);
+test('a long packet counts for many short ones, and a filter for one', () => {
+  const costs = [
+    publish('a', 'x'),
+    publish('a', 'x'.repeat(8_192)),
+    subscribe(1, ['x'.repeat(59), 'y'.repeat(61)]),
+  ].map((bytes) => {
+    const guard = createPacketGuard({ payloadBytes: 65_536 });
+    guard.pass(begin);
+    guard.spent();
+    guard.pass(bytes);
+    return guard.spent();
+  });
+  expect(costs).toEqual([1, 3, 3]);
 });

@@ -54,10 +54,29 @@ export const turnedAwayWords: Record<TurnedAwayReason, { title: string; meaning:
     meaning:
       'All connections there may be at once, or from one address, are taken. BRANHEARTH_MQTT_CONNECTIONS says how many.',
   },
+  'too-many-of-key': {
+    title: 'Too many connections with one key',
+    meaning:
+      'A key for one probe may be connected 32 times at once, a key for a site with a fifth of all connections there may be. Give each device a key of its own, and a client id that stays the same.',
+  },
   'too-fast': {
     title: 'Sends too fast',
     meaning:
       'It is read no faster than BRANHEARTH_MQTT_RATE allows; the rest waits at the sender. Let it measure less often.',
+  },
+  'too-long-packet': {
+    title: 'Sent a packet that is too long',
+    meaning:
+      'The connection was ended before the packet was read. A request to hear topics may take 32 KiB, the first packet of a connection 16 KiB.',
+  },
+  'too-long-client-id': {
+    title: 'Calls itself by too long a name',
+    meaning: 'Its client id, together with its user name, must be at most 512 characters long. Give it a shorter one.',
+  },
+  'too-much-under-way': {
+    title: 'Left too many messages half sent',
+    meaning:
+      'It began more than 1,000 messages at QoS 2 without finishing them, so the connection was ended. Let it publish at QoS 1.',
   },
   'too-slow': {
     title: 'Said nothing',
