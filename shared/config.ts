@@ -139,7 +139,7 @@ export const configVariables = {
     schema: wholeSchema(10, 100_000),
   },
   MQTT_RATE: {
-    must: 'the messages a second, from 1 to 100000, that one key or one connection from elsewhere may send for long; ten times as many at once',
+    must: 'the short messages a second, from 1 to 100000, that one connection or the key of one probe may send for long; ten times as many at once',
     fallback: '500',
     schema: wholeSchema(1, 100_000),
   },
