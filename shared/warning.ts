@@ -6,18 +6,22 @@
  */
 import { z } from 'zod';
 
+/**
+ * Gravest first. This is the one order in which a pile speaks of its warnings, and its page, home and messages list them: what
+ * may hurt people, what kills the culture within hours, what hides both, what harms within a day, what only makes it worse.
+ */
 export const warningKinds = [
   'self-heating',
   'overheating',
-  'overheating-soon',
-  'drying',
-  'stalling',
-  'chilled',
-  'waterlogged',
-  'uneven',
   'probe-silent',
   'probe-stuck',
   'probe-out',
+  'overheating-soon',
+  'drying',
+  'waterlogged',
+  'stalling',
+  'chilled',
+  'uneven',
 ] as const;
 export const warningKindSchema = z.enum(warningKinds);
 export type WarningKind = z.infer<typeof warningKindSchema>;

@@ -6,6 +6,7 @@
  */
 import type { WarningKind } from '../../shared/warning.ts';
 import { duration } from '../warn/words.ts';
+import { easedTodo } from './eased-todo.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
@@ -22,7 +23,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined) {
         return {
           condition: `It was heating dangerously and is coming down${coreSays}.`,
-          next: 'Do not open it yet; look again within the hour, and keep water and a helper at hand.',
+          next: easedTodo(kind),
           tone: 'act',
         };
       }
@@ -36,7 +37,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined) {
         return {
           condition: `It was too hot and is coming down${coreSays}.`,
-          next: 'Leave it as it is and look again in an hour.',
+          next: easedTodo(kind),
           tone: 'watch',
         };
       }
@@ -52,7 +53,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined && coreIsHeard(facts)) {
         return {
           condition: `It was on its way to being too hot and has eased${coreSays}.`,
-          next: 'Look again in an hour or two.',
+          next: easedTodo(kind),
           tone: 'watch',
         };
       }

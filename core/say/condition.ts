@@ -7,44 +7,44 @@
  */
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
 import type { WarningKind } from '../../shared/warning.ts';
+import { byGravity, graverOf, isProbeKind } from '../alarm/precedence.ts';
+import { isSilenced } from '../alarm/standing.ts';
 import type { Assessment, Finding } from '../judge/assessment.ts';
 import { duration } from '../warn/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
 import { phaseSentence } from './phase-sentence.ts';
 import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
 
-/** What matters most comes first; a pile says one thing at a time. */
-const order: readonly WarningKind[] = [
-  'self-heating',
-  'overheating',
-  'probe-silent',
-  'probe-stuck',
-  'probe-out',
-  'overheating-soon',
-  'waterlogged',
-  'drying',
-  'stalling',
-  'chilled',
-  'uneven',
-];
-
 export type { Saying, StandingAlarm, Units } from './saying.ts';
 
 export function sayCondition(assessment: Assessment, alarms: readonly StandingAlarm[], units: Units): Saying {
   const facts = factsOf(assessment, units);
-  const core = assessment.positions.core;
-  const standing = alarms.filter((alarm) => alarm.state === 'unacknowledged' || alarm.state === 'acknowledged');
-  const kinds = order.filter((kind) =>
-    standing.some((alarm) => alarm.kind === kind && (!kind.startsWith('probe-') || alarm.position === 'core')),
-  );
+  const standing = alarms.filter(({ stands, heldBackBy }) => stands && heldBackBy == null);
+  const saying = sayStanding(assessment, spokenKinds(standing), facts);
+  // Whoever shelved it knows of it and has chosen when to see to it: it is not calm, but nothing is asked now.
+  return saying.tone === 'act' && standing.length > 0 && standing.every(isSilenced)
+    ? { ...saying, tone: 'watch' }
+    : saying;
+}
 
+/** The gravest first, without those whose advice yields to another's. */
+function spokenKinds(standing: readonly StandingAlarm[]): WarningKind[] {
+  const spoken = standing.filter(
+    (alarm) => graverOf(alarm, standing) === undefined && (!isProbeKind(alarm.kind) || alarm.position === 'core'),
+  );
+  return [...new Set(spoken.sort(byGravity).map(({ kind }) => kind))];
+}
+
+/** A pile says one thing at a time. */
+function sayStanding(assessment: Assessment, kinds: readonly WarningKind[], facts: AlarmFacts): Saying {
+  const core = assessment.positions.core;
   if (kinds[0] === 'self-heating' || kinds[0] === 'overheating') return alarmSentence(kinds[0], facts);
   if (core === null || core.temperatureC === null) return noCore(assessment);
   if (core.silent) return silentCore(assessment, facts);
   const doubt = doubtfulCore(assessment);
   if (doubt !== null) return doubt;
   for (const kind of kinds) {
-    if (!kind.startsWith('probe-')) return alarmSentence(kind, facts);
+    if (!isProbeKind(kind)) return alarmSentence(kind, facts);
   }
   const elsewhere = probeElsewhere(assessment);
   const saying = phaseSentence(assessment, facts);

@@ -12,6 +12,10 @@ export interface StandingAlarm {
   readonly kind: WarningKind;
   readonly position: Position | null;
   readonly state: AlarmState;
+  /** What it is about holds now, notified of or not (core/alarm/standing.ts). */
+  readonly stands: boolean;
+  /** Set when another warning explains it. */
+  readonly heldBackBy?: string | null;
 }
 
 export interface Saying {

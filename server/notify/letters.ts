@@ -15,12 +15,14 @@ import {
   summaryLetter,
   testLetter,
 } from '../../core/notify/other-letters.ts';
+import { adviceOf } from '../../core/say/advice.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/telling-store.ts';
+import { advisedAlarm } from '../views/alarm-view.ts';
 
 export interface LetterParts {
-  readonly journal: Pick<Journal, 'piles' | 'sites'>;
+  readonly journal: Pick<Journal, 'piles' | 'sites' | 'alarms'>;
   readonly clock: Clock;
   readonly publicUrl: string | undefined;
 }
@@ -57,7 +59,7 @@ export async function letterOf(
       const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
       return alarmLetter({
         answer: notice.answer,
-        facts: facts as AlarmFactsTold,
+        facts: await advisedFacts(journal, notice, facts as AlarmFactsTold),
         pileName: pile?.name ?? 'A pile',
         siteName: await siteName(),
         nowMs,
@@ -68,6 +70,18 @@ export async function letterOf(
     default:
       return houseLetter(facts as HouseFactsTold, notice.answer === 'cleared');
   }
+}
+
+/** The order as it stands when the message is read or sent: a graver alarm may have come since it was written. */
+async function advisedFacts(
+  { alarms }: Pick<Journal, 'alarms'>,
+  { pileId }: NoticeRecord,
+  facts: AlarmFactsTold,
+): Promise<AlarmFactsTold> {
+  if (pileId === null) return facts;
+  const beside = (await alarms.open(pileId)).map(advisedAlarm);
+  const { todo, byMs, caution } = adviceOf({ ...facts, stands: true, eases: false }, beside);
+  return { ...facts, todo, byMs, caution };
 }
 
 export function pageOf({ publicUrl }: Pick<LetterParts, 'publicUrl'>, notice: NoticeRecord): string | undefined {

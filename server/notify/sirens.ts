@@ -8,12 +8,15 @@
  * The siren speaks of what nobody has acknowledged, the lamp of all that stands; both say `calm` when it is over.
  */
 import type { FastifyBaseLogger } from 'fastify';
+import { byGravity } from '../../core/alarm/precedence.ts';
+import { isSilenced } from '../../core/alarm/standing.ts';
+import { adviceOf } from '../../core/say/advice.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import { rankOf, severityOfRank } from '../../shared/telling.ts';
 import type { Severity } from '../../shared/warning.ts';
-import type { AlarmWords } from '../watch/alarm-board.ts';
+import { advisedAlarm } from '../views/alarm-view.ts';
 
 export interface SirenParts {
   readonly journal: Pick<Journal, 'alarms' | 'piles' | 'sites'>;
@@ -73,8 +76,8 @@ export class Sirens {
     const [sites, piles, open] = await Promise.all([journal.sites.list(), journal.piles.list(), journal.alarms.open()]);
     for (const { id: site } of sites) {
       const own = new Map(piles.flatMap((pile) => (pile.siteId === site ? [[pile.id, pile.name] as const] : [])));
-      const standing = open.filter((alarm) => own.has(alarm.pileId) && stands(alarm) && !isHeldBack(alarm.id));
-      const state = siteState(site, standing, own);
+      const standing = open.filter((alarm) => own.has(alarm.pileId) && isAnnounced(alarm) && !isHeldBack(alarm.id));
+      const state = siteState(site, standing, own, open);
       const key = JSON.stringify(state);
       if (this.#told.get(site) === key) continue;
       this.#told.set(site, key);
@@ -85,22 +88,32 @@ export class Sirens {
   }
 }
 
-const stands = ({ state }: AlarmRecord) => state === 'unacknowledged' || state === 'acknowledged';
+/** Sirens and lamps notify, so that a shelf keeps them quiet. */
+const isAnnounced = (alarm: AlarmRecord) => advisedAlarm(alarm).stands && !isSilenced(alarm);
 
-function siteState(site: string, standing: readonly AlarmRecord[], pileNames: ReadonlyMap<string, string>) {
+function siteState(
+  site: string,
+  standing: readonly AlarmRecord[],
+  pileNames: ReadonlyMap<string, string>,
+  open: readonly AlarmRecord[],
+) {
+  const todoOf = (alarm: AlarmRecord) => {
+    const beside = open.filter(({ pileId }) => pileId === alarm.pileId);
+    return adviceOf(advisedAlarm(alarm), beside.map(advisedAlarm)).todo;
+  };
   return {
     site,
     siren: worst(standing.filter(({ state }) => state === 'unacknowledged')),
     lamp: worst(standing),
-    alarms: standing.map(({ id, pileId, kind, severity, state, raisedAtMs, words }) => ({
-      id,
-      pile: pileId,
-      name: pileNames.get(pileId) ?? pileId,
-      kind,
-      severity,
-      acknowledged: state === 'acknowledged',
-      since: toInstant(raisedAtMs),
-      todo: (JSON.parse(words) as AlarmWords).todo,
+    alarms: standing.toSorted(byGravity).map((alarm) => ({
+      id: alarm.id,
+      pile: alarm.pileId,
+      name: pileNames.get(alarm.pileId) ?? alarm.pileId,
+      kind: alarm.kind,
+      severity: alarm.severity,
+      acknowledged: alarm.state === 'acknowledged',
+      since: toInstant(alarm.raisedAtMs),
+      todo: todoOf(alarm),
     })),
   };
 }

@@ -5,6 +5,7 @@
  * Gives:  notices in the outbox, each under a key that follows from what it is about.
  * Never:  writes the same twice, however many processes look at once: a known key is left as it is.
  */
+import { speaks } from '../../core/alarm/standing.ts';
 import { stepHandOn } from '../../core/notify/hand-on.ts';
 import { reminderOf } from '../../core/notify/news.ts';
 import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
@@ -155,15 +156,12 @@ async function summaries({ journal, clock, watch, newId }: TimedParts, listeners
       .filter(({ batch, pile }) => batch !== null && (wishes.sites === null || wishes.sites.includes(pile.siteId)))
       .map((one) => {
         const { name, site, condition, next, alarms } = one.summary();
-        const standing = alarms.filter(
-          ({ state, heldBackBy }) => (state === 'unacknowledged' || state === 'acknowledged') && heldBackBy === null,
-        );
         return {
           name,
           siteName: sites.find(({ id }) => id === site)?.name ?? site,
           condition,
           next,
-          warnings: standing.length,
+          warnings: alarms.filter(speaks).length,
         };
       });
     await journal.telling.notices.add([

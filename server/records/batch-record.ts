@@ -85,5 +85,6 @@ async function alarmsOf(
 ): Promise<BatchRecordSheet['alarms']> {
   const within = ({ raisedAtMs }: AlarmRecord) => raisedAtMs >= batch.startedAtMs && raisedAtMs <= untilMs;
   const alarms = (await journal.alarms.forPile(batch.pileId, mostAlarms)).filter(within).reverse();
-  return Promise.all(alarms.map(async (alarm) => alarmDetail(alarm, await journal.alarms.steps(alarm.id))));
+  const open = await journal.alarms.open(batch.pileId);
+  return Promise.all(alarms.map(async (alarm) => alarmDetail(alarm, await journal.alarms.steps(alarm.id), open)));
 }

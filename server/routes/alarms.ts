@@ -18,7 +18,7 @@ export function registerAlarms(api: Api, house: House): void {
 
   const show = async (id: string) => {
     const alarm = await journal.alarms.get(id);
-    return alarm && alarmDetail(alarm, await journal.alarms.steps(id));
+    return alarm && alarmDetail(alarm, await journal.alarms.steps(id), await journal.alarms.open(alarm.pileId));
   };
 
   api.get(
@@ -27,10 +27,10 @@ export function registerAlarms(api: Api, house: House): void {
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
-      const alarms = await journal.alarms.forPile(id, mostShown);
+      const [alarms, open] = await Promise.all([journal.alarms.forPile(id, mostShown), journal.alarms.open(id)]);
       return {
         alarms: await Promise.all(
-          alarms.map(async (alarm) => alarmDetail(alarm, await journal.alarms.steps(alarm.id))),
+          alarms.map(async (alarm) => alarmDetail(alarm, await journal.alarms.steps(alarm.id), open)),
         ),
       };
     },

@@ -3,15 +3,26 @@
  */
 
 import type { AlarmMachine } from '../../core/alarm/alarm.ts';
+import { isStanding } from '../../core/alarm/standing.ts';
+import { type AdvisedAlarm, adviceOf } from '../../core/say/advice.ts';
 import type { AlarmDetail } from '../../shared/api/alarms.ts';
 import type { AlarmSummary } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
 import type { AlarmWords } from '../watch/alarm-board.ts';
 
-export function alarmSummary(record: AlarmRecord, heldBackBy: string | null): AlarmSummary {
+export interface OpenAlarm {
+  readonly record: AlarmRecord;
+  readonly heldBackBy: string | null;
+}
+
+/** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
+export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmSummary {
   const words = JSON.parse(record.words) as AlarmWords;
   const { shelvedUntilMs } = JSON.parse(record.machine) as AlarmMachine;
+  const advised = advisedAlarm(record);
+  const others = record.closedAtMs === null ? pileAlarms.map(advisedAlarm) : [];
+  const { todo, byMs, caution, from } = adviceOf(advised, others);
   return {
     id: record.id,
     kind: record.kind,
@@ -20,18 +31,33 @@ export function alarmSummary(record: AlarmRecord, heldBackBy: string | null): Al
     since: toInstant(record.raisedAtMs),
     position: record.position,
     seen: words.seen,
-    todo: words.todo,
-    by: words.byMs === null ? null : toInstant(words.byMs),
-    caution: words.caution,
+    todo,
+    by: byMs === null ? null : toInstant(byMs),
+    caution,
+    stands: advised.stands,
     heldBackBy,
+    yieldsTo: from?.id ?? null,
     shelvedUntil: shelvedUntilMs === null ? null : toInstant(shelvedUntilMs),
   };
 }
 
-export function alarmDetail(record: AlarmRecord, steps: readonly AlarmStepRecord[]): AlarmDetail {
+export function alarmDetail(
+  record: AlarmRecord,
+  steps: readonly AlarmStepRecord[],
+  pileAlarms: readonly AlarmRecord[],
+): AlarmDetail {
   return {
-    ...alarmSummary(record, null),
+    ...alarmSummary({ record, heldBackBy: null }, pileAlarms),
     pileId: record.pileId,
     steps: steps.map(({ atMs, from, to, arrow, by, note }) => ({ at: toInstant(atMs), from, to, arrow, by, note })),
   };
+}
+
+/** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
+export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
+  const { todo, byMs, caution } = JSON.parse(record.words) as AlarmWords;
+  const machine = JSON.parse(record.machine) as AlarmMachine;
+  const { id, kind, position } = record;
+  const stands = isStanding(machine);
+  return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };
 }

@@ -16,7 +16,9 @@ type Seen = Pick<OwnPile, 'pile' | 'batch' | 'sources' | 'watch'>;
 export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   const { pile, batch, watch } = one;
   const { assessment } = watch; // asked for once: it is worked out
-  const alarms = [...watch.board.open()].map(({ record, heldBackBy }) => alarmSummary(record, heldBackBy));
+  const open = [...watch.board.open()];
+  const records = open.map(({ record }) => record);
+  const alarms = open.map((alarm) => alarmSummary(alarm, records));
   const unseen = unseenPile(pile, batch);
   return {
     ...unseen,

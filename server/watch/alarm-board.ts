@@ -15,6 +15,7 @@ import {
   unshelveAlarm,
 } from '../../core/alarm/alarm.ts';
 import { delaysOf } from '../../core/alarm/policies.ts';
+import { holderOf } from '../../core/alarm/precedence.ts';
 import type { Finding } from '../../core/judge/assessment.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
 
@@ -102,7 +103,7 @@ export class AlarmBoard {
       const key = placeKey(item);
       const place = this.#places.get(key) ?? { machine: startAlarm(nowMs), record: null, heldBackBy: null };
       this.#places.set(key, place);
-      place.heldBackBy = item.explainedBy;
+      place.heldBackBy = holderOf(item);
       // What another warning explains neither raises nor clears this one.
       const evidence = item.explainedBy === null ? item.evidence : 'missing';
       const { next, arrow } = stepAlarm(

@@ -34,8 +34,12 @@ export const alarmSummarySchema = z.object({
   todo: z.string(),
   by: instantSchema.nullable(),
   caution: z.string().nullable(),
+  /** Whether what it is about holds now, as far as is known; shelving it silences it and changes nothing of that. */
+  stands: z.boolean(),
   /** The alarm that explains this one and therefore holds it back. */
   heldBackBy: z.string().nullable(),
+  /** The graver alarm whose advice `todo`, `by` and `caution` repeat in place of its own: the two would exclude each other. */
+  yieldsTo: z.string().nullable(),
   /** Set while shelved. */
   shelvedUntil: instantSchema.nullable(),
 });

@@ -379,8 +379,8 @@ export interface Journal extends PeopleJournal {
     withdraw(flowId: string, atMs: number): Promise<boolean>;
   };
   readonly alarms: {
-    /** Not closed. */
-    open(): Promise<AlarmRecord[]>;
+    /** Not closed; of one pile, or of all. */
+    open(pileId?: string): Promise<AlarmRecord[]>;
     get(id: string): Promise<AlarmRecord | undefined>;
     forPile(pileId: string, limit: number): Promise<AlarmRecord[]>;
     steps(alarmId: string): Promise<AlarmStepRecord[]>;

@@ -3,6 +3,7 @@
  */
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
 import { delaysOf } from '../../core/alarm/policies.ts';
+import { isStanding } from '../../core/alarm/standing.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import type { PileNow } from '../../core/forecast/pile-now.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
@@ -105,7 +106,12 @@ export class Played {
   }
 
   get alarms(): StandingAlarm[] {
-    return [...this.machines.values()].map(({ kind, position, machine }) => ({ kind, position, state: machine.state }));
+    return [...this.machines.values()].map(({ kind, position, machine }) => ({
+      kind,
+      position,
+      state: machine.state,
+      stands: isStanding(machine),
+    }));
   }
 
   stateOf(kind: WarningKind, position: Position | null = null): string {

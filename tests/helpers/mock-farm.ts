@@ -62,7 +62,9 @@ export function mockFarm(nowMs: number): MockFarm {
     position: 'core',
     by: null,
     caution: null,
+    stands: true,
     heldBackBy: null,
+    yieldsTo: null,
     shelvedUntil: null,
     ...part,
   });

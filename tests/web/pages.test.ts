@@ -173,7 +173,8 @@ describe('a pile', () => {
     await here.page.getByRole('button', { name: 'Shelve…' }).click();
     await here.page.getByLabel('Shelve for').selectOption('480');
     await here.page.getByRole('button', { name: 'Shelve', exact: true }).click();
-    await here.page.getByText('is shelved until 18:00.').waitFor();
+    await here.page.getByText('shelved until 18:00, since').waitFor();
+    expect(await here.page.getByText('No warning stands.').count()).toBe(0);
     expect(here.mock.asked).toContain('POST /api/alarms/a5/shelve {"minutes":480}');
     await here.page.getByRole('button', { name: 'Take off the shelf' }).click();
     await here.page.getByText('warning, unacknowledged').waitFor();

@@ -73,8 +73,24 @@ describe('order on the home page', () => {
 
 describe('groupAlarms()', () => {
   test('sets apart what stands, what another explains, and what a person put aside', () => {
-    const { standing, heldBack, aside } = groupAlarms(north.alarms);
-    expect([standing, heldBack, aside].map((some) => some.map((alarm) => alarm.id))).toEqual([['a1'], ['a2'], ['a3']]);
+    const { standing, heldBack, silenced, aside } = groupAlarms(north.alarms);
+    const ids = [standing, heldBack, silenced, aside].map((some) => some.map((alarm) => alarm.id));
+    expect(ids).toEqual([['a1'], ['a2'], ['a3'], []]);
+  });
+  test('what is put aside and over is kept apart from what is put aside and true', () => {
+    const { silenced, aside } = groupAlarms(north.alarms.map((alarm) => ({ ...alarm, stands: alarm.id !== 'a3' })));
+    expect([silenced, aside].map((some) => some.map((alarm) => alarm.id))).toEqual([[], ['a3']]);
+  });
+  test('the order is that of the kinds, whatever their severity', () => {
+    const [alarm] = north.alarms;
+    if (!alarm) throw new Error('one alarm stands');
+    const some = [
+      { ...alarm, id: 'dry', kind: 'drying' as const, severity: 'urgent' as const },
+      { ...alarm, id: 'hot', kind: 'overheating' as const, severity: 'warning' as const },
+      { ...alarm, id: 'top', kind: 'probe-silent' as const, position: 'top' as const },
+      { ...alarm, id: 'fire', kind: 'self-heating' as const, state: 'acknowledged' as const },
+    ];
+    expect(groupAlarms(some).standing.map((one) => one.id)).toEqual(['fire', 'hot', 'dry', 'top']);
   });
   test('the graver comes first; of two alike the unacknowledged', () => {
     const [alarm] = north.alarms;
@@ -83,8 +99,8 @@ describe('groupAlarms()', () => {
       { ...alarm, id: 'seen', severity: 'urgent' as const, state: 'acknowledged' as const },
       { ...alarm, id: 'fresh', severity: 'urgent' as const },
       { ...alarm, id: 'grave', severity: 'danger' as const, state: 'acknowledged' as const },
-      { ...alarm, id: 'over', state: 'normal' as const },
-      { ...alarm, id: 'past', state: 'returned-unacknowledged' as const },
+      { ...alarm, id: 'over', state: 'normal' as const, stands: false },
+      { ...alarm, id: 'past', state: 'returned-unacknowledged' as const, stands: false },
     ];
     expect(groupAlarms(some).standing.map((one) => one.id)).toEqual(['grave', 'fresh', 'seen']);
     expect(groupAlarms(some).returned.map((one) => one.id)).toEqual(['past']);

@@ -7,12 +7,13 @@ import type { AlarmRow } from './tables.ts';
 
 export function journalAlarms(base: JournalBase): Journal['alarms'] {
   return {
-    open: () =>
+    open: (pileId) =>
       base.read(async (db) => {
         const rows = await db
           .selectFrom('alarm')
           .selectAll()
           .where('closed_at_ms', 'is', null)
+          .$if(pileId !== undefined, (open) => open.where('pile_id', '=', pileId ?? ''))
           .orderBy('raised_at_ms')
           .orderBy('id')
           .execute();

@@ -4,7 +4,9 @@ import { sayCondition } from '../../../core/say/condition.ts';
 import type { StandingAlarm } from '../../../core/say/saying.ts';
 import { type Played, play, setupOf, through } from '../helpers.ts';
 
-const standing = (kind: StandingAlarm['kind']): StandingAlarm[] => [{ kind, state: 'unacknowledged', position: null }];
+const standing = (kind: StandingAlarm['kind']): StandingAlarm[] => [
+  { kind, state: 'unacknowledged', position: null, stands: true },
+];
 
 /** What is said while an alarm of that kind still stands, whatever is seen now. */
 function sayWith(kind: StandingAlarm['kind'], { last }: Played) {

@@ -2,6 +2,8 @@
  * tests/server/notify/desk.ts: delivery alone, over a journal in memory, with ways that write down what they are given.
  */
 import pino from 'pino';
+import { type AlarmMachine, startAlarm } from '../../../core/alarm/alarm.ts';
+import type { Hold } from '../../../core/alarm/hold.ts';
 import { Delivery } from '../../../server/notify/delivery.ts';
 import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
@@ -54,6 +56,12 @@ export interface RaiseOptions {
   readonly position?: AlarmRecord['position'];
   /** When its whole site fell silent. */
   readonly siteSilentSinceMs?: number;
+}
+
+function machineOf(state: AlarmState, nowMs: number): string {
+  const over = state === 'normal' || state === 'returned-unacknowledged';
+  const hold: Hold = { condition: over ? 'clear' : 'raised', sinceMs: nowMs };
+  return JSON.stringify({ ...startAlarm(nowMs), state, hold } satisfies AlarmMachine);
 }
 
 export async function openDesk(): Promise<Desk> {
@@ -159,7 +167,7 @@ export async function openDesk(): Promise<Desk> {
         raisedAtMs: desk.nowMs,
         changedAtMs: desk.nowMs,
         closedAtMs: null,
-        machine: '{}',
+        machine: machineOf('unacknowledged', desk.nowMs),
         words: JSON.stringify({ seen: 'Something was seen.', todo: 'Do something.', byMs: null, caution: null }),
       };
       await keep(alarm, [noticeOf(alarm, 'first-raise', siteSilentSinceMs)]);
@@ -167,7 +175,13 @@ export async function openDesk(): Promise<Desk> {
     async move(id, state, answer) {
       const before = alarms.get(id);
       if (!before) throw new Error(`no alarm ${id}`);
-      const alarm = { ...before, state, changedAtMs: desk.nowMs, closedAtMs: state === 'normal' ? desk.nowMs : null };
+      const alarm = {
+        ...before,
+        state,
+        changedAtMs: desk.nowMs,
+        closedAtMs: state === 'normal' ? desk.nowMs : null,
+        machine: machineOf(state, desk.nowMs),
+      };
       await keep(alarm, answer === undefined ? [] : [noticeOf(alarm, answer)]);
     },
     async pass(minutes, stepMin = 5) {

@@ -308,6 +308,8 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
           expect(await journal.watch.get(branPile.id)).toBeUndefined();
           await journal.watch.keep({ alarms: [tooWarm], steps: [raised], watch: watchAt(30) });
           expect(await journal.alarms.open()).toEqual([tooWarm]);
+          expect(await journal.alarms.open(tooWarm.pileId)).toEqual([tooWarm]);
+          expect(await journal.alarms.open('another-pile')).toEqual([]);
           expect(await journal.alarms.get(tooWarm.id)).toEqual(tooWarm);
           expect(await journal.alarms.get('no-such-alarm')).toBeUndefined();
           expect(await journal.alarms.steps(tooWarm.id)).toEqual([raised]);

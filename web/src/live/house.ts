@@ -4,6 +4,7 @@
  * Takes:  the last state and one event, already checked.
  * Gives:  the next state; all of it pure, so that a test can play a day of events.
  */
+import { asksForSomebody } from '../../../core/alarm/standing.ts';
 import type { Health } from '../../../shared/api/health.ts';
 import type { PileSummary } from '../../../shared/api/piles.ts';
 import type { Probe } from '../../../shared/api/probes.ts';
@@ -70,7 +71,7 @@ export function newWarnings(before: readonly PileSummary[] | null, after: readon
   const known = new Set(before.flatMap((pile) => pile.alarms.map((alarm) => alarm.id)));
   return after.flatMap((pile) =>
     pile.alarms
-      .filter((alarm) => alarm.state === 'unacknowledged' && alarm.heldBackBy === null && !known.has(alarm.id))
+      .filter((alarm) => asksForSomebody(alarm) && !known.has(alarm.id))
       .map(
         (alarm) =>
           `New warning at ${pile.name}: ${warningTitle(alarm.kind, isProbeKind(alarm.kind) ? alarm.position : null)}. ${alarm.todo}`,

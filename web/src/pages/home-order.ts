@@ -4,10 +4,11 @@
  * Takes:  the piles as the house lists them.
  * Gives:  groups by site, the most pressing first, and one sentence on how many need somebody.
  */
+import { gravityOf } from '../../../core/alarm/precedence.ts';
+import { asksForSomebody, speaks } from '../../../core/alarm/standing.ts';
 import type { PileSummary } from '../../../shared/api/piles.ts';
 import { tones } from '../../../shared/api/piles.ts';
 import type { Site } from '../../../shared/api/sites.ts';
-import { warningKinds } from '../../../shared/warning.ts';
 import { capital, countWord } from '../format/words.ts';
 
 export interface SiteGroup {
@@ -18,12 +19,8 @@ export interface SiteGroup {
 
 const press = (pile: PileSummary) => tones.indexOf(pile.tone);
 
-/** Standing warnings by how soon they harm: the order of the kinds, which runs from fire to a stuck probe. */
 function gravestKind(pile: PileSummary): number {
-  const standing = pile.alarms.filter(
-    (alarm) => ['unacknowledged', 'acknowledged'].includes(alarm.state) && alarm.heldBackBy === null,
-  );
-  return Math.min(warningKinds.length, ...standing.map((alarm) => warningKinds.indexOf(alarm.kind)));
+  return Math.min(Number.MAX_SAFE_INTEGER, ...pile.alarms.filter(speaks).map(gravityOf));
 }
 
 /** The more pressing first; among equals what nobody has acknowledged, then what harms sooner. */
@@ -43,7 +40,7 @@ export function byPress(one: PileSummary, other: PileSummary): number {
 
 /** Warnings nobody has acknowledged yet and no other explains. */
 export function unacknowledgedCount(pile: PileSummary): number {
-  return pile.alarms.filter((alarm) => alarm.state === 'unacknowledged' && alarm.heldBackBy === null).length;
+  return pile.alarms.filter(asksForSomebody).length;
 }
 
 export function groupBySite(piles: readonly PileSummary[], sites: readonly Site[]): SiteGroup[] {

@@ -1,6 +1,8 @@
 /**
  * web/pile/alarm-order.ts: which warnings stand in front, and which are explained by another.
  */
+import { byGravity } from '../../../core/alarm/precedence.ts';
+import { isSilenced, speaks } from '../../../core/alarm/standing.ts';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { severities } from '../../../shared/warning.ts';
 
@@ -11,25 +13,26 @@ export interface AlarmGroups {
   readonly returned: readonly AlarmSummary[];
   /** Held back by one of the others. */
   readonly heldBack: readonly AlarmSummary[];
-  /** Put aside by a person, or out of service. */
+  /** Standing, and put aside by a person or out of service: true all the same. */
+  readonly silenced: readonly AlarmSummary[];
+  /** Put aside, and what it was about is over. */
   readonly aside: readonly AlarmSummary[];
 }
 
 export function groupAlarms(alarms: readonly AlarmSummary[]): AlarmGroups {
-  const open = alarms.filter((alarm) => alarm.state !== 'normal').sort(byGravity);
-  const isAside = (alarm: AlarmSummary) => alarm.state === 'shelved' || alarm.state === 'out-of-service';
-  const isReturned = (alarm: AlarmSummary) => alarm.state === 'returned-unacknowledged';
-  const isNow = (alarm: AlarmSummary) => !isAside(alarm) && !isReturned(alarm);
+  const open = alarms.filter((alarm) => alarm.state !== 'normal').sort(graverFirst);
   return {
-    standing: open.filter((alarm) => isNow(alarm) && alarm.heldBackBy === null),
-    returned: open.filter(isReturned),
-    heldBack: open.filter((alarm) => isNow(alarm) && alarm.heldBackBy !== null),
-    aside: open.filter(isAside),
+    standing: open.filter((alarm) => speaks(alarm) && !isSilenced(alarm)),
+    returned: open.filter((alarm) => !alarm.stands && !isSilenced(alarm)),
+    heldBack: open.filter((alarm) => alarm.stands && alarm.heldBackBy !== null && !isSilenced(alarm)),
+    silenced: open.filter((alarm) => alarm.stands && isSilenced(alarm)),
+    aside: open.filter((alarm) => !alarm.stands && isSilenced(alarm)),
   };
 }
 
-function byGravity(one: AlarmSummary, other: AlarmSummary): number {
-  const gravity = (alarm: AlarmSummary) =>
+/** Of two of one kind the more severe, then what nobody has acknowledged, then the older. */
+function graverFirst(one: AlarmSummary, other: AlarmSummary): number {
+  const press = (alarm: AlarmSummary) =>
     severities.indexOf(alarm.severity) + (alarm.state === 'unacknowledged' ? 0.5 : 0);
-  return gravity(other) - gravity(one) || one.since.localeCompare(other.since);
+  return byGravity(one, other) || press(other) - press(one) || one.since.localeCompare(other.since);
 }

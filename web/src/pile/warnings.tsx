@@ -7,7 +7,7 @@ import { acknowledge, shelve, unshelve } from '../api/routes.ts';
 import { dueWords } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
-import { alarmStateNames, warningTitle } from '../format/words.ts';
+import { warningTitle } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
@@ -15,6 +15,7 @@ import { May } from '../people/only-for.tsx';
 import { usePrefs } from '../prefs.ts';
 import { groupAlarms } from './alarm-order.ts';
 import { Steps } from './alarm-steps.tsx';
+import { stateWords } from './alarm-words.ts';
 import { Shelve } from './shelve.tsx';
 import { whyPath } from './why-facts.ts';
 
@@ -26,7 +27,8 @@ interface WarningsProps {
 }
 
 export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
-  const { standing, returned, heldBack, aside } = groupAlarms(alarms);
+  const { standing, returned, heldBack, silenced, aside } = groupAlarms(alarms);
+  const shown = [...standing, ...silenced];
   const nameOf = (id: string) => {
     const alarm = alarms.find((one) => one.id === id);
     return alarm ? titleOf(alarm) : 'another warning';
@@ -36,8 +38,8 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
       <h2 class="warnings-title" id="warnings">
         Warnings
       </h2>
-      {standing.length === 0 && <p class="quiet">No warning stands.</p>}
-      {standing.map((alarm, i) => (
+      {shown.length === 0 && <p class="quiet">No warning stands.</p>}
+      {shown.map((alarm, i) => (
         <Warning
           key={alarm.id}
           pileId={pileId}
@@ -45,7 +47,7 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
           site={site}
           onChange={onChange}
           // The same caution twice on one page is read less, not more.
-          isCautionTold={standing.slice(0, i).some((before) => before.caution === alarm.caution)}
+          isCautionTold={shown.slice(0, i).some((before) => before.caution === alarm.caution)}
         />
       ))}
       {returned.map((alarm) => (
@@ -86,14 +88,13 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
   const nowMs = useHouseNow();
   const reader = useReader(site);
   const deed = useDeed();
-  const isAcknowledged = alarm.state === 'acknowledged';
   const act = (request: () => Promise<unknown>) => deed.run(() => request().then(onChange));
   return (
     <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
       <header>
         <h3 id={`alarm-${alarm.id}`}>{titleOf(alarm)}</h3>
         <p class="alarm-state">
-          {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
+          {alarm.severity}, {stateWords(alarm, nowMs, reader)}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
         </p>
       </header>
       <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
@@ -111,7 +112,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
         </p>
       )}
       <div class="buttons">
-        {!isAcknowledged && (
+        {alarm.state === 'unacknowledged' && (
           <May to="keeper">
             <button
               type="button"
@@ -124,7 +125,13 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
           </May>
         )}
         <May to="keeper">
-          <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+          {alarm.state === 'shelved' ? (
+            <button type="button" disabled={deed.busy} onClick={() => act(() => unshelve(alarm.id, name || undefined))}>
+              Take off the shelf
+            </button>
+          ) : (
+            <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+          )}
         </May>
         <a class="button plain-link" href={whyPath(pileId, alarm.kind)}>
           Why it says so<span class="unseen"> of {titleOf(alarm)}</span>
@@ -162,17 +169,16 @@ function Returned({ alarm, site, onChange }: WarningProps) {
   );
 }
 
+/** Put aside by a person after it had passed, or passed while it was put aside. */
 function Aside({ alarm, site, onChange }: WarningProps) {
   const { name } = usePrefs();
   const nowMs = useHouseNow();
   const reader = useReader(site);
   const deed = useDeed();
-  const until = alarm.shelvedUntil ? ` until ${nearTime(Date.parse(alarm.shelvedUntil), nowMs, reader)}` : '';
   return (
     <div class="held-back">
       <p>
-        <b>{titleOf(alarm)}</b> is {alarmStateNames[alarm.state]}
-        {until}.
+        <b>{titleOf(alarm)}</b> has passed, and is {stateWords(alarm, nowMs, reader)}.
       </p>
       {alarm.state === 'shelved' && (
         <May to="keeper">

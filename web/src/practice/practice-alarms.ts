@@ -7,7 +7,10 @@
  */
 import { type AlarmMachine, acknowledgeAlarm, isOpen, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
 import { delaysOf } from '../../../core/alarm/policies.ts';
+import { holderOf } from '../../../core/alarm/precedence.ts';
+import { isStanding } from '../../../core/alarm/standing.ts';
 import type { Finding } from '../../../core/judge/assessment.ts';
+import { type AdvisedAlarm, adviceOf } from '../../../core/say/advice.ts';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 
@@ -15,7 +18,7 @@ interface Place {
   machine: AlarmMachine;
   /** As it was last seen present. */
   finding: Finding;
-  explainedBy: Finding['explainedBy'];
+  heldBackBy: Finding['explainedBy'];
   raisedAtMs: number;
 }
 
@@ -31,13 +34,21 @@ const idOf = ({ kind, position }: Pick<Finding, 'kind' | 'position'>) => (positi
 export function createAlarms(): PracticeAlarms {
   const places = new Map<string, Place>();
 
-  const heldBackBy = ({ explainedBy }: Place): string | null => {
+  const holderId = ({ heldBackBy }: Place): string | null => {
     for (const [id, other] of places)
-      if (other.finding.kind === explainedBy && isOpen(other.machine) && other.explainedBy === null) return id;
+      if (other.finding.kind === heldBackBy && isOpen(other.machine) && other.heldBackBy === null) return id;
     return null;
+  };
+  const advised = (id: string, { machine, finding }: Place): AdvisedAlarm & { readonly id: string } => {
+    const { kind, position, todo, byMs, caution } = finding;
+    const stands = isStanding(machine);
+    return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };
   };
   const summary = (id: string, place: Place): AlarmSummary => {
     const { machine, finding } = place;
+    const own = advised(id, place);
+    const all = [...places].map(([otherId, other]) => advised(otherId, other));
+    const { todo, byMs, caution, from } = adviceOf(own, all);
     return {
       id,
       kind: finding.kind,
@@ -46,10 +57,12 @@ export function createAlarms(): PracticeAlarms {
       since: toInstant(place.raisedAtMs),
       position: finding.position,
       seen: finding.seen,
-      todo: finding.todo,
-      by: finding.byMs === null ? null : toInstant(finding.byMs),
-      caution: finding.caution,
-      heldBackBy: heldBackBy(place),
+      todo,
+      by: byMs === null ? null : toInstant(byMs),
+      caution,
+      stands: own.stands,
+      heldBackBy: holderId(place),
+      yieldsTo: from?.id ?? null,
       shelvedUntil: null,
     };
   };
@@ -57,10 +70,15 @@ export function createAlarms(): PracticeAlarms {
   function lookAt(finding: Finding, nowMs: number): string | undefined {
     const { evidence, severity, explainedBy } = finding;
     const id = idOf(finding);
-    const place = places.get(id) ?? { machine: startAlarm(nowMs), finding, explainedBy, raisedAtMs: nowMs };
+    const place = places.get(id) ?? {
+      machine: startAlarm(nowMs),
+      finding,
+      heldBackBy: null,
+      raisedAtMs: nowMs,
+    };
     places.set(id, place);
     const before = place.machine;
-    place.explainedBy = explainedBy;
+    place.heldBackBy = holderOf(finding);
     if (evidence === 'present') place.finding = finding;
     place.machine = stepAlarm(before, explainedBy ? 'missing' : evidence, nowMs, delaysOf(finding), severity).next;
     if (!isOpen(before)) place.raisedAtMs = nowMs;

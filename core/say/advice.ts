@@ -1,0 +1,46 @@
+/**
+ * What one standing alarm asks for, read beside the others that stand. Pages, messages and files all take it from here, so that
+ * nobody reads two orders that exclude each other.
+ */
+import type { Position } from '../../shared/names.ts';
+import type { WarningKind } from '../../shared/warning.ts';
+import { graverOf } from '../alarm/precedence.ts';
+import { clauseOf } from '../notify/phrases.ts';
+import { easedTodo } from './eased-todo.ts';
+
+export interface AdvisedAlarm {
+  readonly kind: WarningKind;
+  readonly position: Position | null;
+  /** See core/alarm/standing.ts. */
+  readonly stands: boolean;
+  /** It stands, and what it is about is seen no longer: it waits to be sure. */
+  readonly eases: boolean;
+  readonly todo: string;
+  readonly byMs: number | null;
+  readonly caution: string | null;
+}
+
+export interface Advice<A> {
+  readonly todo: string;
+  readonly byMs: number | null;
+  readonly caution: string | null;
+  /** The graver alarm whose advice this is; null when it is its own. */
+  readonly from: A | null;
+}
+
+/** @param alarms Those of the same pile, itself included or not. */
+export function adviceOf<A extends AdvisedAlarm>(alarm: AdvisedAlarm, alarms: readonly A[]): Advice<A> {
+  const graver = graverOf(alarm, alarms);
+  if (graver === undefined) return { ...ownAdvice(alarm), from: null };
+  const { todo, ...rest } = ownAdvice(graver);
+  const { short } = clauseOf(graver.kind, graver.position);
+  return { ...rest, todo: `Follow the advice of \u201c${short}\u201d: ${beginningSmall(todo)}`, from: graver };
+}
+
+function ownAdvice({ kind, eases, todo, byMs, caution }: AdvisedAlarm): Omit<Advice<never>, 'from'> {
+  return eases ? { todo: easedTodo(kind), byMs: null, caution } : { todo, byMs, caution };
+}
+
+function beginningSmall(sentence: string): string {
+  return `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
+}
