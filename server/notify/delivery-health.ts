@@ -21,6 +21,9 @@ export async function deliveryHealth({ journal, people, failing }: Asked): Promi
   const counts = await journal.telling.messages.counts();
   const sum = (state: string, of: 'count' | 'unseen' = 'count') =>
     counts.filter((row) => row.state === state).reduce((total, row) => total + row[of], 0);
+  const reachable = (await people.listeners()).filter(({ ways }) => ways.length > 0);
+  // Before what was lost: that the next warning reaches nobody either matters more.
+  if (reachable.length === 0) return { state: 'off', detail: 'no way of delivery is set up, so warnings reach nobody' };
   const lost = sum('given-up', 'unseen');
   if (lost > 0) {
     return {
@@ -28,8 +31,6 @@ export async function deliveryHealth({ journal, people, failing }: Asked): Promi
       detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet: see “How I am told”`,
     };
   }
-  const reachable = (await people.listeners()).filter(({ ways }) => ways.length > 0);
-  if (reachable.length === 0) return { state: 'off', detail: 'no way of delivery is set up, so warnings reach nobody' };
   const waiting = sum('waiting') + sum('held');
   const who = reachable.length === 1 ? '1 person' : `${reachable.length} people`;
   return { state: 'ok', detail: `${who} can be told${waiting > 0 ? `, ${waiting} messages wait` : ''}` };

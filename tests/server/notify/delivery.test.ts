@@ -211,6 +211,16 @@ test('the summary of the day comes once, at its minute, however often it is look
   expect(await desk.told()).toEqual(['ada by email: summary']);
 });
 
+test('that nobody can be told any more is said on health before the messages that were lost', async () => {
+  await desk.person('ada');
+  desk.answer = () => ({ outcome: 'refused', detail: '550' });
+  await desk.raise('a');
+  await desk.pass(5);
+  expect((await desk.delivery.health()).state).toBe('degraded');
+  await desk.person('ada', { email: { on: false, address: '' } });
+  expect((await desk.delivery.health()).state).toBe('off');
+});
+
 test('nobody set up is said on health', async () => {
   await desk.person('ada', { email: { on: false, address: '' } });
   expect(await desk.delivery.health()).toMatchObject({ state: 'off', detail: expect.stringMatching(/reach nobody/) });

@@ -3,9 +3,9 @@
  */
 import { useEffect } from 'preact/hooks';
 import type { Health } from '../../../shared/api/health.ts';
-import { getHealth } from '../api/routes.ts';
-import { changeHouse } from '../live/house.ts';
+import { refreshHealth } from '../live/refresh-health.ts';
 import { useHouse } from '../live/use-house.ts';
+import { NobodyNotified } from '../telling/nobody-notified.tsx';
 import './house-line.css';
 
 const askEveryMs = 20_000;
@@ -13,13 +13,7 @@ const askEveryMs = 20_000;
 export function HouseLine() {
   const health = useHouse((house) => house.health);
   useEffect(() => {
-    const timer = setInterval(() => {
-      // An answer is kept; that there is none is said by the live mark.
-      getHealth().then(
-        (now) => changeHouse({ health: now }),
-        () => {},
-      );
-    }, askEveryMs);
+    const timer = setInterval(() => void refreshHealth(), askEveryMs);
     return () => clearInterval(timer);
   }, []);
   return (
@@ -27,6 +21,7 @@ export function HouseLine() {
       {troubles(health).map((said) => (
         <p key={said}>{said}</p>
       ))}
+      <NobodyNotified />
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../shared/api/telling.ts';
 import type { Wishes } from '../../../shared/telling.ts';
 import { ApiProblem } from '../api/client.ts';
+import { refreshHealth } from '../live/refresh-health.ts';
 import { Refusal } from '../parts/forms.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
@@ -22,7 +23,12 @@ import './telling.css';
 
 export function TellingPage() {
   const heading = usePage('How I am told');
-  const { value, error, refresh } = useAnswer('telling', getTelling);
+  const { value, error, refresh: fetchAgain } = useAnswer('telling', getTelling);
+  /** Whoever changed how they are told may be the first who can be. */
+  const refresh = async () => {
+    await fetchAgain();
+    await refreshHealth();
+  };
   const mayOwn = useMay('owner');
   const isNobody = error instanceof ApiProblem && error.problem.status === 409;
   return (
