@@ -6,10 +6,23 @@ import { z } from 'zod';
 export const materials = ['wheat-bran', 'rice-bran', 'soil-mix', 'compost-mix', 'other'] as const;
 export const materialSchema = z.enum(materials);
 export type Material = z.infer<typeof materialSchema>;
+/** In words, after “made of”. */
+export const materialNames: Record<Material, string> = {
+  'wheat-bran': 'wheat bran',
+  'rice-bran': 'rice bran',
+  'soil-mix': 'mix with soil',
+  'compost-mix': 'mix with compost',
+  other: 'something else',
+};
 
 export const covers = ['open', 'breathable', 'closed'] as const;
 export const coverSchema = z.enum(covers);
 export type Cover = z.infer<typeof coverSchema>;
+export const coverNames: Record<Cover, string> = {
+  open: 'open',
+  breathable: 'breathable (straw, mats, cloth)',
+  closed: 'closed (sheet, lid)',
+};
 
 /** Where a bed lies: in a closed shed, under a roof, or with neither. */
 export const shelters = ['indoors', 'roof', 'open'] as const;
@@ -22,21 +35,51 @@ export const shelterNames: Record<Shelter, string> = {
   open: 'no roof',
 };
 
-/** What was laid and how; everything may be unknown, and the judge then keeps a wider band. */
-export const recipeSchema = z.object({
-  material: materialSchema,
+const within = (min: number, max: number, words: string) =>
+  z.number('must be a number').min(min, words).max(max, words);
+
+/** What was laid and how, as far as somebody said: what is absent was not given, and nothing stands in its place. */
+export const givenRecipeSchema = z.object({
+  material: materialSchema.optional(),
   /** Depth of the bed [m]. */
-  depthM: z.number().min(0.02).max(3),
+  depthM: within(0.02, 3, 'must lie between 2 cm and 3 m').optional(),
   /** Mass as laid, water included [kg]. */
-  massKg: z.number().positive().max(1_000_000).optional(),
+  massKg: z.number('must be a number').positive('must be above 0').max(1_000_000, 'must be below 1,000 t').optional(),
   /** Moisture as laid, wet basis, fraction [-]. */
-  moistureFrac: z.number().min(0).max(0.95).optional(),
+  moistureFrac: within(0, 0.95, 'must lie between 0 and 95 %').optional(),
   /** Culture mixed in, as a fraction of the wet mass [-]. */
-  doseFrac: z.number().min(0).max(1).optional(),
-  cover: coverSchema,
+  doseFrac: within(0, 1, 'must lie between 0 and 100 %').optional(),
+  cover: coverSchema.optional(),
   shelter: shelterSchema.optional(),
 });
-export type Recipe = z.infer<typeof recipeSchema>;
+export type GivenRecipe = z.infer<typeof givenRecipeSchema>;
+export type LaidFact = keyof GivenRecipe;
+
+/** What a pile is reckoned with: as given, and assumed where the sums cannot do without (core/judge/fill-recipe.ts). */
+export type Recipe = Omit<GivenRecipe, 'material' | 'depthM' | 'cover'> & {
+  readonly material: Material;
+  readonly depthM: number;
+  readonly cover: Cover;
+};
+
+/** Why a value was taken for one that was not given. */
+export const assumptionOrigins = [
+  'usual-of-stage',
+  'usual-of-material',
+  'own-estimate',
+  'sum-of-inputs',
+  'as-the-whole',
+  'counted-as',
+] as const;
+
+/** What is reckoned with in the place of a fact that was not given. */
+export const assumptionSchema = z.object({
+  fact: givenRecipeSchema.keyof(),
+  /** A name of ours, or a number in the unit of the fact. */
+  value: z.union([z.string(), z.number()]),
+  origin: z.enum(assumptionOrigins),
+});
+export type Assumption = z.infer<typeof assumptionSchema>;
 
 export const actKinds = [
   'turned',

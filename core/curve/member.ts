@@ -50,7 +50,7 @@ export interface Member {
 }
 
 /** Usual culture in the mix, wet basis: 1 part liquid in 500 to 1000 of water would be far less, a handful per bed more. */
-const usualDoseFrac = 0.01;
+export const usualDoseFrac = 0.01;
 
 export function drawMember(recipe: Recipe, random: Random): Member {
   const facts = materialFacts[recipe.material];

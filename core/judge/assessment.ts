@@ -5,6 +5,7 @@
  * Gives:  the shapes; temperatures in °C.
  */
 
+import type { Assumption } from '../../shared/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
 import type { Nearness } from '../alarm/policies.ts';
@@ -71,6 +72,8 @@ export interface Assessment {
   readonly readiness: Readiness;
   /** How much water brings the bed into its band; null when it needs none. */
   readonly waterToAdd: WaterToAdd | null;
+  /** What nobody gave of how it was laid, and what is reckoned with instead. */
+  readonly assumed: readonly Assumption[];
   readonly limits: {
     readonly actC: number;
     readonly lossC: number;

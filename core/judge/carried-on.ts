@@ -4,8 +4,10 @@
  * Takes:  the setup of the bed it came from, and its own.
  * Gives:  one setup: the other's start and acts up to the split, how it was laid then, and its own acts from there on.
  * Never:  carries limits or a person's word over: those are the part's own.
+ *
+ * How the part lies is taken to be as the whole lay, where nobody said otherwise.
  */
-import type { Act, Cover } from '../../shared/batch.ts';
+import type { Act, Assumption, Cover, LaidFact } from '../../shared/batch.ts';
 import { bedAt } from './bed.ts';
 import type { PileSetup } from './setup.ts';
 
@@ -13,17 +15,38 @@ export function carriedOn(from: PileSetup, part: PileSetup): PileSetup {
   const splitMs = part.startedAtMs;
   const wasThere = bedAt(from, splitMs);
   const { massKg: wholeKg, ...laid } = from.recipe;
-  const { massKg: partKg, depthM, cover, shelter } = part.recipe;
+  const { massKg: partKg, shelter } = part.recipe;
+  const depthM = isGiven(part, 'depthM') ? part.recipe.depthM : wasThere.depthM;
+  const cover = isGiven(part, 'cover') ? part.recipe.cover : wasThere.cover;
   // Water was given to the whole; of what the part weighs it is as much again.
   const share = wholeKg === undefined || partKg === undefined ? undefined : partKg / wholeKg;
   const before = from.acts.filter(({ atMs }) => atMs < splitMs).map((act) => shareOf(act, share));
   return {
     ...part,
     startedAtMs: from.startedAtMs,
+    assumed: assumedOf(from, part, { depthM, cover, shelter: laid.shelter }),
     recipe: { ...laid, ...(partKg === undefined ? {} : { massKg: partKg }), ...(shelter && { shelter }) },
     acts: [...before, ...layingActs(wasThere.depthM, depthM, wasThere.cover, cover, splitMs), ...part.acts],
     samples: [...(from.samples ?? []).filter(({ atMs }) => atMs < splitMs), ...(part.samples ?? [])],
   };
+}
+
+function isGiven({ assumed = [] }: PileSetup, fact: LaidFact): boolean {
+  return !assumed.some((one) => one.fact === fact);
+}
+
+/** How damp the part was is not assumed: the water of the whole is followed up to here. */
+function assumedOf(
+  from: PileSetup,
+  part: PileSetup,
+  asTheWhole: Readonly<Partial<Record<LaidFact, Assumption['value'] | undefined>>>,
+): Assumption[] {
+  return (part.assumed ?? []).flatMap((one) => {
+    if (one.fact === 'moistureFrac') return [];
+    const value = asTheWhole[one.fact];
+    if (value !== undefined) return [{ ...one, value, origin: 'as-the-whole' as const }];
+    return from.assumed?.find(({ fact }) => fact === one.fact) ?? one;
+  });
 }
 
 function shareOf(act: Act, share: number | undefined): Act {

@@ -150,6 +150,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
       confirmed: setup.confirmedAtMs !== undefined && setup.confirmedAtMs <= nowMs,
     }),
     waterToAdd: waterToAdd(state, setup.recipe, setup.limits),
+    assumed: setup.assumed ?? [],
     limits: {
       actC: setup.limits.actC,
       lossC: setup.limits.lossC,

@@ -4,7 +4,7 @@
  * Takes:  nothing.
  * Gives:  the shapes every part of core speaks of.
  */
-import type { Act, Recipe } from '../../shared/batch.ts';
+import type { Act, Assumption, Recipe } from '../../shared/batch.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { StageLimits } from '../../shared/stage.ts';
@@ -19,6 +19,8 @@ export interface PileSetup {
   readonly startedAtMs: number;
   readonly limits: StageLimits;
   readonly recipe: Recipe;
+  /** What of the recipe nobody gave; absent where all was. */
+  readonly assumed?: readonly Assumption[];
   /** Oldest first. */
   readonly acts: readonly Act[];
   /** Oldest first. */

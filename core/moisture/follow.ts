@@ -5,7 +5,7 @@
  * Gives:  the state's water and its uncertainty, changed in place.
  */
 
-import type { Cover, Recipe } from '../../shared/batch.ts';
+import type { Cover, Material, Recipe } from '../../shared/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarm/deadband.ts';
@@ -16,9 +16,14 @@ import type { JudgeState } from '../judge/state.ts';
 import { dryBasis, type HourHeat, heldKgKg, hourlyLoss, lossDoubtOf, rainTaken, wetBasis } from './balance.ts';
 import { correctByDryAir, correctByProbe } from './correct.ts';
 
+/** Moisture taken for a bed of which nobody said it, wet basis [-]. */
+export function usualMoistureFrac(material: Material, limits: StageLimits): number {
+  return Math.min(limits.moistureMaxFrac, materialFacts[material].moistureFrac);
+}
+
 export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
   const facts = materialFacts[recipe.material];
-  const laid = recipe.moistureFrac ?? Math.min(limits.moistureMaxFrac, facts.moistureFrac);
+  const laid = recipe.moistureFrac ?? usualMoistureFrac(recipe.material, limits);
   const frac = Math.min(0.9, Math.max(0.05, laid));
   const sdFrac = recipe.moistureFrac === undefined ? facts.moistureSd : 0.02;
   return { waterKgKg: dryBasis(frac), waterSd: sdFrac / (1 - frac) ** 2 };

@@ -5,13 +5,14 @@
  * Gives:  the past ones, closest first, with the two parts of each distance.
  * Never:  foretells: that two batches went alike so far does not say that they will end alike.
  */
-import type { Recipe } from '../../shared/batch.ts';
+import type { GivenRecipe } from '../../shared/batch.ts';
 import { type AgedCourse, curveDistanceK } from './align.ts';
 import { meanOf } from './course.ts';
 
 export interface Laid extends AgedCourse {
   readonly id: string;
-  readonly recipe: Recipe;
+  /** As given: what was not is no difference. */
+  readonly recipe: GivenRecipe;
 }
 
 export interface Closeness {
@@ -48,12 +49,20 @@ export function closestBatches(running: Laid, past: readonly Laid[], hours: numb
 export function conditionDistanceK(one: Laid, other: Laid, hours: number): number {
   const air = [one, other].map(({ airC }) => meanOf(airC.slice(0, hours)));
   const airK = air[0] == null || air[1] == null ? 0 : air[0] - air[1];
-  const moisture = (one.recipe.moistureFrac ?? Number.NaN) - (other.recipe.moistureFrac ?? Number.NaN);
+  const [a, b] = [one.recipe, other.recipe];
   return Math.hypot(
     perAirK * airK,
-    perDepthM * (one.recipe.depthM - other.recipe.depthM),
-    Number.isNaN(moisture) ? 0 : perMoistureFrac * moisture,
-    one.recipe.material === other.recipe.material ? 0 : otherMaterialK,
-    one.recipe.cover === other.recipe.cover ? 0 : otherCoverK,
+    perDepthM * apart(a.depthM, b.depthM),
+    perMoistureFrac * apart(a.moistureFrac, b.moistureFrac),
+    differ(a.material, b.material) ? otherMaterialK : 0,
+    differ(a.cover, b.cover) ? otherCoverK : 0,
   );
+}
+
+function apart(one: number | undefined, other: number | undefined): number {
+  return one === undefined || other === undefined ? 0 : one - other;
+}
+
+function differ(one: string | undefined, other: string | undefined): boolean {
+  return one !== undefined && other !== undefined && one !== other;
 }

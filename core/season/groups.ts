@@ -58,9 +58,9 @@ export function columnOf(batches: readonly ComparedBatch[], key: MeasureKey): (n
   return batches.map(({ measures }) => measures[key]);
 }
 
-/** What a batch counts under. */
+/** What a batch counts under; nothing where that was not given. */
 export function partOf(batch: ComparedBatch, split: Split): readonly { id: string; name: string }[] {
-  const as = (text: string) => [{ id: text, name: text }];
+  const as = (text: string | null) => (text === null ? [] : [{ id: text, name: text }]);
   switch (split) {
     case 'material':
       return as(batch.material);

@@ -6,6 +6,7 @@
  * Never:  says that a batch was good: outcome is what the person wrote.
  */
 
+import type { Act } from '../../shared/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 import type { WarningKind } from '../../shared/warning.ts';
@@ -67,7 +68,7 @@ export function measureBatch(story: BatchStory): BatchMeasures {
     degreeH: degreeHoursAboveAir(coreC, airC),
     moistureStartFrac: setup.recipe.moistureFrac ?? null,
     moistureEndFrac: hasCore ? wetBasis(judged.waterKgKg) : null,
-    waterL: acts.reduce((sum, act) => sum + (act.kind === 'watered' ? (act.amountL ?? 0) : 0), 0),
+    waterL: waterGivenL(acts),
     turns: acts.filter((act) => act.kind === 'turned').length,
     alarmH: alarms.reduce((sum, alarm) => sum + alarm.hours, 0),
     readyDays: readyAtMs === null ? null : (readyAtMs - startedAtMs) / msPerDay,
@@ -78,6 +79,17 @@ export function measureBatch(story: BatchStory): BatchMeasures {
     everyH: everyMs === null ? null : everyMs / msPerHour,
     alarms,
   };
+}
+
+/** Null where any watering has no amount: a total of some would mislead. */
+function waterGivenL(acts: readonly Act[]): number | null {
+  let sumL = 0;
+  for (const { kind, amountL } of acts) {
+    if (kind !== 'watered') continue;
+    if (amountL === undefined) return null;
+    sumL += amountL;
+  }
+  return sumL;
 }
 
 /** The judge's own sums of work and water, over one value an hour: the same for every batch, however it was measured. */

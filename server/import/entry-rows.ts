@@ -107,11 +107,19 @@ function factsOf(
       if (typeof value === 'string') return { column: heading(columns, field), reason: value };
       facts[field] = value;
     } else if (field === 'smells') facts.smells = cell.split(/[;,]/).map((one) => one.trim().toLowerCase());
-    else if (field === 'ready') facts.ready = /^(yes|true|1)$/i.test(cell);
-    else if (field === 'pests') facts.what = cell;
+    else if (field === 'ready') {
+      const ready = yesOrNo(cell);
+      if (ready === undefined) return { column: heading(columns, field), reason: `"${cell}" is neither yes nor no` };
+      facts.ready = ready;
+    } else if (field === 'pests') facts.what = cell;
     else facts[field] = cell;
   }
   return { what: facts };
+}
+
+function yesOrNo(cell: string): boolean | undefined {
+  if (/^(yes|true|1)$/i.test(cell)) return true;
+  return /^(no|false|0)$/i.test(cell) ? false : undefined;
 }
 
 /** Ids of our own exports are kept, so that a file taken back in is known. */

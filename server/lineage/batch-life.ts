@@ -18,11 +18,12 @@ import type {
   splitBatchSchema,
 } from '../../shared/api/lineage.ts';
 import type { newLotSchema } from '../../shared/api/lots.ts';
+import type { GivenRecipe } from '../../shared/batch.ts';
 import { ConflictError } from '../../shared/errors.ts';
 import type { BatchRecord, FlowRecord, LineageChange, PileRecord } from '../../shared/store/journal.ts';
 import type { House } from '../house.ts';
 import { idFromName, randomId } from '../routes/id-from-name.ts';
-import { fullRecipe, said } from '../routes/piles.ts';
+import { said } from '../routes/piles.ts';
 import { batchName, type Family, isEmptied, readFamily } from './family.ts';
 import { restKg } from './rest.ts';
 
@@ -72,7 +73,7 @@ export class BatchLife {
       mustHaveSome(family, batch);
       const parts = ask.parts.map((part, i) => {
         const { pileId, pile } = this.#place(part.on, at, `/parts/${i}/on`);
-        const recipe = fullRecipe(batch.stage, { ...batch.recipe, ...said(part.recipe), massKg: part.massKg });
+        const recipe = { ...ofEveryPart(batch.recipe), ...said(part.recipe), massKg: part.massKg };
         const made: BatchRecord = {
           ...batch,
           id: randomId(),
@@ -191,7 +192,6 @@ export class BatchLife {
       ...taken.map(({ batch, massKg }) => flow('batch', batch.id, 'batch', id, way, at, massKg)),
       ...inputs,
     ];
-    const massKg = ask.recipe?.massKg ?? totalKg(flows);
     const batch: BatchRecord = {
       id,
       pileId,
@@ -199,7 +199,7 @@ export class BatchLife {
       startedAtMs: at,
       endedAtMs: null,
       outcome: null,
-      recipe: fullRecipe(ask.stage, { ...said(ask.recipe), ...(massKg !== null && { massKg }) }),
+      recipe: said(ask.recipe),
       limits: said(ask.limits),
     };
     const emptied = taken.filter(({ all }) => all).map((one) => one.batch);
@@ -258,6 +258,11 @@ export class BatchLife {
   }
 }
 
+/** What is as true of a part as of the whole; how it lies, and how damp it was, is its own. */
+function ofEveryPart({ material, doseFrac }: GivenRecipe): GivenRecipe {
+  return said({ material, doseFrac });
+}
+
 function refuseCircle(flows: readonly FlowRecord[]): void {
   const circle = findCircle(flows);
   if (circle) throw new ConflictError(`Cannot keep this as nothing can come of itself: ${circle.join(' -> ')}`, '');
@@ -314,14 +319,4 @@ function inputFlows(family: Family, inputs: Inputs, to: FlowRecord['to'], atMs: 
     }
     return flow('lot', lotId, to.kind, to.id, 'input', atMs, massKg, volumeL);
   });
-}
-
-/** Null while any amount is missing: a total of some would mislead. */
-function totalKg(flows: readonly FlowRecord[]): number | null {
-  let sum = 0;
-  for (const { massKg } of flows) {
-    if (massKg === null) return null;
-    sum += massKg;
-  }
-  return sum > 0 ? sum : null;
 }

@@ -4,6 +4,7 @@
  * Takes:  the journal.
  * Gives:  names, one line of facts, and wholes for the shares.
  */
+import { wholeKg } from '../../core/lineage/amounts.ts';
 import { type LineageKey, refOf } from '../../core/lineage/graph.ts';
 import type { Whole } from '../../core/lineage/shares.ts';
 import { type BatchView, endingNames, type LineageNode } from '../../shared/api/lineage.ts';
@@ -153,7 +154,8 @@ export function wholeOf(family: Family): (key: LineageKey) => Whole {
     }
     if (kind === 'use') return { massKg: family.uses.get(id)?.massKg ?? null, emptied: false };
     const batch = family.batches.get(id);
-    return { massKg: batch?.recipe.massKg ?? null, emptied: isEmptied(family, id) };
+    const into = family.flows.filter(({ to }) => to.kind === 'batch' && to.id === id);
+    return { massKg: wholeKg(batch?.recipe.massKg ?? null, into), emptied: isEmptied(family, id) };
   };
 }
 

@@ -5,6 +5,7 @@ import { keyOf } from '../../core/lineage/graph.ts';
 import { readinessCautions } from '../../core/ready/readiness-words.ts';
 import type { BatchRecordSheet } from '../../shared/api/records.ts';
 import { toInstant } from '../../shared/api/time.ts';
+import type { Assumption } from '../../shared/batch.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord } from '../../shared/store/journal.ts';
 import type { House } from '../house.ts';
 import { entryView } from '../journal/entry-view.ts';
@@ -14,6 +15,7 @@ import { lineageFrom } from '../lineage/lineage-view.ts';
 import { lotView } from '../lineage/lot-view.ts';
 import { alarmDetail } from '../views/alarm-view.ts';
 import { limitsOf } from '../views/pile-detail.ts';
+import { judgedFrom } from '../watch/origin.ts';
 import { batchSources } from './batch-sources.ts';
 import { heatLogs, temperatureCurves, thinnedTo } from './batch-temperatures.ts';
 import { readinessView } from './readiness-view.ts';
@@ -46,6 +48,7 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
     siteName: site?.name ?? siteId,
     batch: batchDetail(family, batch),
     recipe: batch.recipe,
+    assumed: await assumedOf(house, family, batch),
     limits: limitsOf(batch),
     lots: lotsOf(family, batch),
     ancestry:
@@ -62,6 +65,13 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
     readiness: await readinessView(readings, batch, sources, entries, range.toMs),
     cautions: [...readinessCautions],
   };
+}
+
+/** As the judge does, so that a record and the page of the pile say the same. */
+async function assumedOf({ journal }: RecordHouse, family: Family, batch: BatchRecord): Promise<Assumption[]> {
+  const acts = await journal.acts.list(batch.pileId, batch.startedAtMs);
+  const { setup } = await judgedFrom(journal, family.flows, batch, acts, {}, []);
+  return [...(setup.assumed ?? [])];
 }
 
 /** As they stand, oldest first, from the laying to the end. */

@@ -11,9 +11,6 @@ import {
   pileDetailSchema,
   pilesAnswerSchema,
 } from '../../shared/api/piles.ts';
-import type { Recipe } from '../../shared/batch.ts';
-import type { Stage } from '../../shared/names.ts';
-import { stageLimits } from '../../shared/stage.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { tell } from '../http/audit-hook.ts';
@@ -22,25 +19,6 @@ import { pileDetail } from '../views/pile-detail.ts';
 import { idFromName, randomId } from './id-from-name.ts';
 
 export const pileParams = z.object({ id: z.string().min(1).max(64) });
-
-const usualMaterial = { bran: 'wheat-bran', soil: 'soil-mix' } as const;
-
-type RecipeInput = z.output<typeof newPileSchema>['recipe'];
-
-/** What the grower said, and what is usual where nothing was said. */
-export function fullRecipe(stage: Stage, given: RecipeInput): Recipe {
-  const { depthMinM, depthMaxM } = stageLimits[stage];
-  const { material, depthM, cover, shelter, massKg, moistureFrac, doseFrac } = given ?? {};
-  return {
-    material: material ?? usualMaterial[stage],
-    depthM: depthM ?? Math.round((depthMinM + depthMaxM) * 50) / 100, // the middle, to a centimetre
-    cover: cover ?? 'breathable',
-    ...(shelter !== undefined && { shelter }),
-    ...(massKg !== undefined && { massKg }),
-    ...(moistureFrac !== undefined && { moistureFrac }),
-    ...(doseFrac !== undefined && { doseFrac }),
-  };
-}
 
 /** Leaves out what was not said, so that "not said" and "undefined" are one. */
 export function said<T extends object>(given: T | undefined): { [K in keyof T]: Exclude<T[K], undefined> } {
@@ -94,7 +72,7 @@ export function registerPiles(api: Api, house: House): void {
         startedAtMs: startedAt ?? nowMs,
         endedAtMs: null,
         outcome: null,
-        recipe: fullRecipe(stage, recipe),
+        recipe: said(recipe),
         limits: said(limits),
       });
       const added = await watch.reload(pile.id);
@@ -176,7 +154,7 @@ export function registerPiles(api: Api, house: House): void {
         startedAtMs: startedAt ?? nowMs,
         endedAtMs: null,
         outcome: null,
-        recipe: fullRecipe(stage, recipe),
+        recipe: said(recipe),
         limits: said(limits),
       });
       reply.code(201);

@@ -13,7 +13,7 @@ import type { BatchRecord } from '../../shared/store/journal.ts';
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
 import type { House } from '../house.ts';
 import { randomId } from '../routes/id-from-name.ts';
-import { fullRecipe } from '../routes/piles.ts';
+import { said } from '../routes/piles.ts';
 import { type DayTable, readDayTable } from './day-table.ts';
 
 type Ask = z.output<typeof earlierBatchSchema>;
@@ -68,7 +68,7 @@ async function keep(parts: Parts, ask: Ask, siteName: string, { rows }: DayTable
     startedAtMs: first.atMs,
     endedAtMs: last.atMs + tailMs,
     outcome: ask.outcome || null,
-    recipe: fullRecipe(ask.stage, ask.recipe),
+    recipe: said(ask.recipe),
     limits: {},
   };
   const probes = { core: `notebook-${id}`, air: `notebook-${id}-air` } as const;

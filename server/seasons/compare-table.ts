@@ -32,9 +32,9 @@ const facts: readonly [heading: string, cell: (batch: ComparedBatch) => string |
   ['laid', ({ startedAt }) => startedAt],
   ['ended', ({ endedAt }) => endedAt ?? ''],
   ['ending', ({ ending }) => ending ?? ''],
-  ['material', ({ material }) => material],
-  ['depth [m]', ({ depthM }) => depthM],
-  ['cover', ({ cover }) => cover],
+  ['material', ({ material }) => material ?? ''],
+  ['depth [m]', ({ depthM }) => depthM ?? ''],
+  ['cover', ({ cover }) => cover ?? ''],
   ['starters', ({ starters }) => starters.map(({ name }) => name).join('; ')],
 ];
 

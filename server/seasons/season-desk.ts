@@ -5,6 +5,7 @@
  * Gives:  the answers of shared/api/seasons.ts.
  * Never:  keeps anything: a corrected entry or a reading brought in later counts at the next question.
  */
+import { fillRecipe } from '../../core/judge/fill-recipe.ts';
 import { closestBatches, type Laid } from '../../core/season/closest.ts';
 import { hourlyCourse, warmingBeganH } from '../../core/season/course.ts';
 import { chanceRemark, noCause } from '../../core/season/difference-words.ts';
@@ -29,6 +30,7 @@ import { msPerHour } from '../../shared/units.ts';
 import type { House } from '../house.ts';
 import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import { batchName, type Family, readFamily } from '../lineage/family.ts';
+import { inKgOf } from '../watch/origin.ts';
 import { fineMs, hourMs, readBatchHeat } from './batch-heat.ts';
 import { chosen, type Known, knownBatches } from './choose.ts';
 import { readSeasonNames } from './season-names.ts';
@@ -68,7 +70,7 @@ export async function compare(parts: Parts, choice: Choice): Promise<CompareAnsw
       seasons: seasonsOf(desk),
       years: [...new Set(ended.map(({ year }) => year))].sort((a, b) => b - a),
       sites: distinct(ended.map(({ site }) => ({ id: site.id, name: site.name }))),
-      materials: [...new Set(ended.map(({ batch }) => batch.recipe.material))],
+      materials: [...new Set(ended.flatMap(({ batch }) => batch.recipe.material ?? []))],
       starters: distinct(ended.flatMap(({ starters }) => starters.map(({ id, name }) => ({ id, name })))),
     },
   };
@@ -197,14 +199,15 @@ async function measuresOf(
 ): Promise<BatchMeasures> {
   const { batch, site } = one;
   const untilMs = untilOf(parts, one);
+  const limits = { ...stageLimits[batch.stage], ...batch.limits };
   const acts = await parts.journal.acts.list(batch.pileId, batch.startedAtMs);
   const ending = desk.family.stories.get(batch.id)?.ending ?? (batch.endedAtMs === null ? null : 'finished');
   return measureBatch({
     setup: {
       stage: batch.stage,
       startedAtMs: batch.startedAtMs,
-      limits: { ...stageLimits[batch.stage], ...batch.limits },
-      recipe: batch.recipe,
+      limits,
+      ...fillRecipe(batch.stage, batch.recipe, limits, inKgOf(desk.family.flows, batch.id)),
       acts: acts.filter(({ atMs }) => atMs <= untilMs).sort((a, b) => a.atMs - b.atMs),
       ...within(await heardOfPeople(parts.journal, batch), untilMs),
     },
@@ -270,9 +273,9 @@ function comparedView({ family, names }: Desk, one: Known, measures: BatchMeasur
     outcome: batch.outcome,
     season: { id: season.id, name: names.get(season.id) ?? season.name },
     year,
-    material: batch.recipe.material,
-    cover: batch.recipe.cover,
-    depthM: batch.recipe.depthM,
+    material: batch.recipe.material ?? null,
+    cover: batch.recipe.cover ?? null,
+    depthM: batch.recipe.depthM ?? null,
     starters: starters.map(({ id, name }) => ({ id, name })),
     measures: { ...measures, alarms: [...measures.alarms] },
   };

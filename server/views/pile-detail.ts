@@ -27,6 +27,7 @@ export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): 
   return {
     ...one.summary(),
     recipe: one.batch?.recipe ?? null,
+    assumed: assessment ? [...assessment.assumed] : [],
     limits: one.batch ? limitsOf(one.batch) : {},
     acts: acts.map(actView),
     evidence: assessment ? toldEvidence(assessment) : [],

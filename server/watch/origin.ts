@@ -6,7 +6,9 @@
  * Never:  goes round in a circle: what came of what is checked when it is kept.
  */
 import { carriedOn } from '../../core/judge/carried-on.ts';
+import { fillRecipe } from '../../core/judge/fill-recipe.ts';
 import type { PileSetup, Served } from '../../core/judge/setup.ts';
+import { wholeKg } from '../../core/lineage/amounts.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import type { ActRecord, BatchRecord, FlowRecord, Journal } from '../../shared/store/journal.ts';
 import { type HeardOfPeople, heardOfPeople } from '../journal/heard-by-judge.ts';
@@ -26,7 +28,10 @@ export async function judgedFrom(
   heard: HeardOfPeople,
   sources: readonly PileSource[],
 ): Promise<JudgedFrom> {
-  const own = { setup: { ...setupOf(batch, acts, heard), served: servedBy(sources, batch) }, sources };
+  const own = {
+    setup: { ...setupOf(batch, acts, heard, inKgOf(flows, batch.id)), served: servedBy(sources, batch) },
+    sources,
+  };
   const split = flows.find(
     ({ to, way, withdrawnAtMs }) =>
       way === 'split' && to.kind === 'batch' && to.id === batch.id && withdrawnAtMs === null,
@@ -51,6 +56,14 @@ export async function judgedFrom(
   };
 }
 
+/** The sum of what went into a batch that was made of others [kg]; null where it cannot be told. */
+export function inKgOf(flows: readonly FlowRecord[], batchId: string): number | null {
+  const into = flows.filter(
+    ({ to, withdrawnAtMs }) => to.kind === 'batch' && to.id === batchId && withdrawnAtMs === null,
+  );
+  return wholeKg(null, into);
+}
+
 /** A probe serves a batch from when it was given to the pile; what it said before the batch was laid was of another. */
 function servedBy(sources: readonly PileSource[], { startedAtMs }: BatchRecord): Served {
   const now = sources.filter(({ claim }) => claim.toMs === null);
@@ -68,12 +81,19 @@ function within(sources: readonly PileSource[], fromMs: number, toMs: number | n
   });
 }
 
-export function setupOf(batch: BatchRecord, acts: readonly ActRecord[], heard: HeardOfPeople | undefined): PileSetup {
+/** @param inKg The sum of what it was made of; null where that cannot be told [kg]. */
+export function setupOf(
+  batch: BatchRecord,
+  acts: readonly ActRecord[],
+  heard: HeardOfPeople | undefined,
+  inKg: number | null = null,
+): PileSetup {
+  const limits = { ...stageLimits[batch.stage], ...batch.limits };
   return {
     stage: batch.stage,
     startedAtMs: batch.startedAtMs,
-    limits: { ...stageLimits[batch.stage], ...batch.limits },
-    recipe: batch.recipe,
+    limits,
+    ...fillRecipe(batch.stage, batch.recipe, limits, inKg),
     acts: acts.filter((act) => act.atMs >= batch.startedAtMs).sort((a, b) => a.atMs - b.atMs),
     ...heard,
   };

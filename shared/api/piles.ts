@@ -2,7 +2,7 @@
  * shared/api/piles.ts: piles as the API shows and takes them.
  */
 import { z } from 'zod';
-import { actKindSchema, coverSchema, materialSchema, recipeSchema, shelterSchema } from '../batch.ts';
+import { actKindSchema, assumptionSchema, givenRecipeSchema } from '../batch.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
@@ -114,7 +114,10 @@ export const judgementSchema = z.object({
 });
 
 export const pileDetailSchema = pileSummarySchema.extend({
-  recipe: recipeSchema.nullable(),
+  /** As given; what is absent was not. */
+  recipe: givenRecipeSchema.nullable(),
+  /** What the judge reckons with in the place of what was not given; what is in neither has no part in its sums. */
+  assumed: z.array(assumptionSchema),
   limits: z.record(z.string(), limitSchema),
   acts: z.array(actRecordSchema),
   /** Everything that was looked at, warnings that do not stand included, so that the page can say why. */
@@ -142,17 +145,7 @@ export const newPileSchema = z.object({
   stage: stageSchema,
   /** When the batch was laid; now when absent. */
   startedAt: instantInputSchema.optional(),
-  recipe: z
-    .object({
-      material: materialSchema.optional(),
-      depthM: z.number().min(0.02).max(3).optional(),
-      massKg: z.number().positive().max(1_000_000).optional(),
-      moistureFrac: z.number().min(0).max(0.95).optional(),
-      doseFrac: z.number().min(0).max(1).optional(),
-      cover: coverSchema.optional(),
-      shelter: shelterSchema.optional(),
-    })
-    .optional(),
+  recipe: givenRecipeSchema.optional(),
   /** Only what departs from the stage's own limits. */
   limits: stageLimitsSchema.partial().optional(),
 });

@@ -2,7 +2,7 @@
  * shared/api/records.ts: the record of one batch, whole enough to be printed and filed, and the calendar's address.
  */
 import { z } from 'zod';
-import { recipeSchema } from '../batch.ts';
+import { assumptionSchema, givenRecipeSchema } from '../batch.ts';
 import { positionSchema } from '../names.ts';
 import { alarmDetailSchema } from './alarms.ts';
 import { entrySchema } from './journal.ts';
@@ -52,7 +52,9 @@ export const batchRecordSchema = z.object({
   timeZone: z.string().nullable(),
   siteName: z.string(),
   batch: batchDetailSchema,
-  recipe: recipeSchema,
+  /** As given; what is absent was not, and what was reckoned with in its place. */
+  recipe: givenRecipeSchema,
+  assumed: z.array(assumptionSchema),
   limits: z.record(z.string(), limitSchema),
   /** Lots that went in, with supplier and organic status. */
   lots: z.array(lotSchema.extend({ massKgIn: z.number().nullable(), volumeLIn: z.number().nullable() })),

@@ -55,6 +55,7 @@ export const measuresSchema = z.object({
   /** As said when laid; at the end by the water balance. */
   moistureStartFrac: figure,
   moistureEndFrac: figure,
+  /** Water written down as given [L]; null where an amount is missing. */
   waterL: figure,
   turns: figure,
   /** How long alarms stood, one after the other or together [h]. */
@@ -75,9 +76,10 @@ export const comparedBatchSchema = batchViewSchema.extend({
   siteName: z.string(),
   season: z.object({ id: z.string(), name: z.string() }),
   year: z.number().int(),
-  material: materialSchema,
-  cover: coverSchema,
-  depthM: z.number(),
+  /** Null where it was not given. */
+  material: materialSchema.nullable(),
+  cover: coverSchema.nullable(),
+  depthM: z.number().nullable(),
   /** Starter lots it came from, on whatever way. */
   starters: z.array(z.object({ id: z.string(), name: z.string() })),
   measures: measuresSchema,

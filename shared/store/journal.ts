@@ -9,7 +9,7 @@ import type { MappingInput } from '../api/ingest.ts';
 import type { Ending, FlowWay, LineageKind, Use } from '../api/lineage.ts';
 import type { LotFacts } from '../api/lots.ts';
 import type { Site } from '../api/sites.ts';
-import type { Act, Recipe } from '../batch.ts';
+import type { Act, GivenRecipe } from '../batch.ts';
 import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
 import type { DoorKey } from '../probe-key.ts';
@@ -32,7 +32,8 @@ export interface BatchRecord {
   readonly startedAtMs: number;
   readonly endedAtMs: number | null;
   readonly outcome: string | null;
-  readonly recipe: Recipe;
+  /** As given: what nobody said is absent. */
+  readonly recipe: GivenRecipe;
   /** Only what departs from the stage's limits. */
   readonly limits: Partial<StageLimits>;
 }

@@ -251,6 +251,7 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
     siteName: 'Saltmere Yard',
     batch,
     recipe: { material: 'wheat-bran', depthM: 0.3, massKg: 180, moistureFrac: 0.61, cover: 'breathable' },
+    assumed: [],
     limits: {},
     lots: family.lots.map((lot) => ({ ...lot, massKgIn: 80, volumeLIn: null })),
     ancestry: nodesOf(family, { kind: 'batch', id }).filter((node) => node.step < 0),

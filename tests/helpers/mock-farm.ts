@@ -99,6 +99,7 @@ export function mockFarm(nowMs: number): MockFarm {
       doseFrac: 0.02,
       cover: 'breathable',
     },
+    assumed: [{ fact: 'shelter', value: 'open', origin: 'counted-as' }],
     limits: limitsOf(part.stage ?? 'bran'),
     acts: [],
     judgement: mockJudgement(),

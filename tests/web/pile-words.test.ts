@@ -11,12 +11,13 @@ import { brokerAddress, publishLine } from '../../web/src/pages/first-reading.ts
 import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../../web/src/pages/home-order.ts';
 import { actCautions, hottestC } from '../../web/src/pile/act-caution.ts';
 import { groupAlarms } from '../../web/src/pile/alarm-order.ts';
-import { batchBody, emptyBatch, typedNumber } from '../../web/src/pile/batch-fields.tsx';
+import { batchBody, emptyBatch } from '../../web/src/pile/batch-fields.tsx';
 import { evidenceLines, sightLines } from '../../web/src/pile/evidence-groups.ts';
 import { limitLines } from '../../web/src/pile/limit-lines.ts';
 import { customSpan, spanOf } from '../../web/src/pile/time-span.ts';
 import { readPrefs } from '../../web/src/prefs.ts';
 import { lastWords, probesSentence } from '../../web/src/probes/probe-facts.ts';
+import { readNumber } from '../../web/src/read-number.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
 
 const farm = mockFarm(Date.parse('2031-06-11T10:00:00Z'));
@@ -218,8 +219,9 @@ describe('spans of time', () => {
 });
 
 describe('what a form sends', () => {
-  test('numbers may be typed with a comma; nothing and nonsense are nothing', () => {
-    expect(['12,5', ' 7 ', '', 'x', '1e400'].map(typedNumber)).toEqual([12.5, 7, undefined, undefined, undefined]);
+  test('numbers may be typed with a comma; nothing is nothing, and nonsense is not taken for nothing', () => {
+    const typed = ['12,5', ' 7 ', '\u22123', '', ' ', 'x', 'thirty', '1e400'];
+    expect(typed.map(readNumber)).toEqual([12.5, 7, -3, undefined, undefined, Number.NaN, Number.NaN, Number.NaN]);
   });
   test('only what was filled in is sent, in the units of the contract', () => {
     const body = batchBody(
@@ -229,9 +231,9 @@ describe('what a form sends', () => {
     expect(body).toEqual({
       stage: 'bran',
       startedAt: '2031-06-11T07:00:00.000Z',
-      recipe: { material: 'wheat-bran', cover: 'breathable', depthM: 0.29, moistureFrac: 0.58, shelter: 'roof' },
+      recipe: { depthM: 0.29, moistureFrac: 0.58, shelter: 'roof' },
     });
-    expect(batchBody(emptyBatch, undefined).recipe).toEqual({ material: 'wheat-bran', cover: 'breathable' });
+    expect(batchBody(emptyBatch, undefined).recipe).toEqual({});
     expect(newPileSchema.safeParse({ site: 's', name: 'n', ...body }).success).toBe(true);
   });
 });

@@ -16,16 +16,9 @@ import {
   planStarter,
   planWetting,
 } from '../../web/src/plan/plan-asks.ts';
-import {
-  fromUnits,
-  pours,
-  readMeasure,
-  readNumber,
-  readUnits,
-  restated,
-  typed,
-} from '../../web/src/plan/plan-units.ts';
+import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/plan/plan-units.ts';
 import { layerTops } from '../../web/src/plan/shares-drawing.tsx';
+import { readNumber } from '../../web/src/read-number.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };
@@ -170,7 +163,7 @@ describe('laying what was planned', () => {
   test('an address anybody wrote does no harm', () =>
     expect(draftOfQuery({ stage: 'third', material: 'gold' })).toMatchObject({
       stage: 'bran',
-      material: 'wheat-bran',
+      material: '',
     }));
 });
 

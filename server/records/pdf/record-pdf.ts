@@ -4,8 +4,8 @@
  * Takes:  the record, and its photos where they are to be shown.
  * Gives:  a PDF: what it is not first, then inputs, curve, what was done, alarms, time at temperature, use.
  */
+import { laidLines, type TellAmount } from '../../../core/record/laid-lines.ts';
 import type { BatchRecordSheet } from '../../../shared/api/records.ts';
-import { shelterNames } from '../../../shared/batch.ts';
 import { dayWords, knownZone, timeWords } from '../day-words.ts';
 import { drawCurves } from './curve-drawing.ts';
 import { Sheet } from './sheet.ts';
@@ -83,20 +83,15 @@ function inWords(code: string): string {
   return code.replaceAll('-', ' ');
 }
 
+const metric: TellAmount = (kind, value) => (kind === 'depthM' ? `${Math.round(value * 100)} cm` : kg(value));
+
 function drawInputs(sheet: Sheet, record: BatchRecordSheet, zone: string): void {
-  const { recipe, batch } = record;
+  const { batch } = record;
   sheet.heading('What was laid');
-  const facts = [
-    ['Material', inWords(recipe.material)],
-    ['Mass as laid', kg(recipe.massKg) || 'not written down'],
-    [
-      'Moisture as laid',
-      recipe.moistureFrac === undefined ? 'not written down' : `${Math.round(recipe.moistureFrac * 100)} %, wet basis`,
-    ],
-    ['Depth', `${Math.round(recipe.depthM * 100)} cm`],
-    ['Cover', recipe.cover],
-    ['Where it lay', recipe.shelter === undefined ? 'not written down' : shelterNames[recipe.shelter]],
-  ];
+  const facts = laidLines({ ...record, stage: batch.stage }, metric).map(({ what, given, assumed }) => [
+    what,
+    given ?? (assumed === null ? 'Not given' : `Not given; ${assumed}`),
+  ]);
   sheet.table(
     [
       { heading: 'As laid', share: 1 },
@@ -312,9 +307,9 @@ function drawUse(sheet: Sheet, { batch }: BatchRecordSheet, zone: string): void 
       [...onward, ...uses],
     );
   const { laidKg, outKg, restKg, remark } = batch.amounts;
-  if (laidKg !== null)
+  if (laidKg !== null || restKg !== null)
     sheet.paragraph(
-      `Laid ${kg(laidKg)}; taken ${kg(outKg) || 'not all written down'}; left ${restKg === 0 ? 'nothing' : kg(restKg) || 'not known'}.`,
+      `Laid: ${kg(laidKg) || 'not given'}; taken ${kg(outKg) || 'not all written down'}; left ${restKg === 0 ? 'nothing' : kg(restKg) || 'not known'}.`,
     );
   if (remark) sheet.paragraph(remark, { soft: true });
 }

@@ -1,7 +1,7 @@
 /**
  * shared/store/journal/batch-rows.ts: batches between rows and records, for the groups that need them.
  */
-import { recipeSchema } from '../../batch.ts';
+import { givenRecipeSchema } from '../../batch.ts';
 import { ConflictError, StoreError } from '../../errors.ts';
 import { type StageLimits, stageLimitsSchema } from '../../stage.ts';
 import type { BatchRecord } from '../journal.ts';
@@ -20,7 +20,7 @@ export function batchFromRow(row: BatchRow): BatchRecord {
       startedAtMs: row.started_at_ms,
       endedAtMs: row.ended_at_ms,
       outcome: row.outcome,
-      recipe: recipeSchema.parse(JSON.parse(row.recipe)),
+      recipe: givenRecipeSchema.parse(JSON.parse(row.recipe)),
       limits: limitsSchema.parse(JSON.parse(row.limits)) as Partial<StageLimits>,
     };
   } catch (cause) {

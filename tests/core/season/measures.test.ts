@@ -79,7 +79,7 @@ test('measureBatch() of a day at 42 °C over air of 20 °C, by hand', () => {
     acts: [
       { kind: 'turned', atMs: startMs + 5 * msPerHour },
       { kind: 'watered', atMs: startMs + 6 * msPerHour, amountL: 4 },
-      { kind: 'watered', atMs: startMs + 7 * msPerHour },
+      { kind: 'watered', atMs: startMs + 7 * msPerHour, amountL: 3 },
       { kind: 'turned', atMs: startMs + 40 * msPerHour },
     ],
     confirmedAtMs: startMs + 12 * msPerHour,
@@ -105,7 +105,7 @@ test('measureBatch() of a day at 42 °C over air of 20 °C, by hand', () => {
     above60H: 0,
     degreeH: 22 * 24,
     moistureStartFrac: 0.6,
-    waterL: 4,
+    waterL: 7,
     turns: 1,
     alarmH: 6,
     readyDays: 0.5,
@@ -189,3 +189,21 @@ test('seasonOf() goes by the wall clock of the site: it is June at Auckland whil
   expect(seasonOf(atMs, { latitude: -37, timeZone: 'Pacific/Auckland' }).name).toBe('winter 2031');
   expect(seasonOf(atMs, { latitude: -37, timeZone: 'UTC' }).name).toBe('autumn 2031');
 });
+
+const watering = (amountL?: number) => ({
+  kind: 'watered' as const,
+  atMs: startMs + msPerHour,
+  ...(amountL !== undefined && { amountL }),
+});
+for (const [what, acts, waterL] of [
+  ['no watering was written down', [], 0],
+  ['each has its litres', [watering(4), watering(3)], 7],
+  ['one has none, and a total of the rest would mislead', [watering(4), watering()], null],
+] as const) {
+  test(`measureBatch() tells the water given where ${what}`, () => {
+    const heat = hourly(level(42, 24));
+    const untilMs = startMs + 24 * msPerHour;
+    const story = { setup: setupOf('bran', { acts }), untilMs, ended: true, core: heat, air: heat, alarms: [] };
+    expect(measureBatch(story).waterL).toBe(waterL);
+  });
+}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { recipeSchema } from '../../../shared/batch.ts';
+import { givenRecipeSchema } from '../../../shared/batch.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { createPractice, type Practice } from '../../../simulator/practice/practice.ts';
 import type { PracticeAct, PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
@@ -36,7 +36,7 @@ describe('practice scenarios', () => {
   });
   for (const scenario of practiceScenarios) {
     test(`${scenario.id}: what the grower tells fits the recipe a real batch takes`, () => {
-      expect(recipeSchema.safeParse(scenario.told).success).toBe(true);
+      expect(givenRecipeSchema.safeParse(scenario.told).success).toBe(true);
     });
     for (const seed of [1, 2, 3]) {
       test(`${scenario.id}, seed ${seed}: left alone it misses its goal, tended as its example it reaches it`, () => {

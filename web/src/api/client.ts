@@ -10,6 +10,7 @@ import type { z } from 'zod';
 import { type Problem, problemSchema } from '../../../shared/api/problem.ts';
 import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from '../live/last-answers.ts';
 import { bearerToken } from '../prefs.ts';
+import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 
 /** The house said no, and why. */
 export class ApiProblem extends Error {
@@ -79,6 +80,8 @@ async function askHouse<Schema extends z.ZodType>(
   path: string,
   { method = 'GET', body, signal }: Ask,
 ): Promise<{ said: unknown; checked: z.output<Schema> }> {
+  const unreadable = notNumbers(body);
+  if (unreadable.length > 0) throw new ApiProblem(notNumbersProblem(unreadable));
   const response = await send(path, {
     method,
     headers: requestHeaders({

@@ -1,6 +1,7 @@
 /**
  * web/batch/batch-words.ts: how the ends, ways and uses of batches and the facts of lots are said.
  */
+
 import { figure, measureText } from '../../../core/mix/measure.ts';
 import {
   type BatchView,
@@ -11,7 +12,8 @@ import {
 } from '../../../shared/api/lineage.ts';
 import type { Lot, organicStatuses } from '../../../shared/api/lots.ts';
 import type { PlanUnits } from '../../../shared/api/plan.ts';
-import { capital, materialNames, stageNames } from '../format/words.ts';
+import { materialNames } from '../../../shared/batch.ts';
+import { capital, stageNames } from '../format/words.ts';
 
 export const wayNames: Record<FlowWay, string> = {
   input: 'mixed in',

@@ -30,7 +30,6 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
   const [draft, setDraft] = useState({
     ...emptyBatch,
     stage: 'soil' as const,
-    material: 'soil-mix' as const,
   } as typeof emptyBatch);
   const take = () =>
     deed.run(async () => {

@@ -5,7 +5,8 @@ import { type Lot, type NewLot, newLotSchema } from '../../../shared/api/lots.ts
 import type { PlanUnits } from '../../../shared/api/plan.ts';
 import { toInstant } from '../../../shared/api/time.ts';
 import { instantOfWall, wallOfInstant } from '../format/local-time.ts';
-import { readMeasure, readNumber, typed } from '../plan/plan-units.ts';
+import { readMeasure, typed } from '../plan/plan-units.ts';
+import { readNumber } from '../read-number.ts';
 
 export interface LotDraft {
   readonly kind: 'starter' | 'material';
@@ -39,7 +40,7 @@ export const emptyLot: LotDraft = {
   medium: '',
   sugar: '',
   sugarRatio: '',
-  material: 'wheat-bran',
+  material: '',
   supplier: '',
   lotNumber: '',
   organic: 'unknown',
@@ -87,11 +88,25 @@ export function lotBody(draft: LotDraft, units: PlanUnits, timeZone: string | un
   } as NewLot;
 }
 
+const aboveNought = 'Write a number above 0, such as 12.5.';
+const wanted: Record<string, string> = {
+  '/name': 'Give it a name.',
+  '/massKg': aboveNought,
+  '/volumeL': aboveNought,
+  '/facts/sugarRatio': aboveNought,
+  '/facts/material': 'Choose what it is.',
+};
+
 /** What is wrong with it before the house is asked, by JSON Pointer. */
 export function lotErrors(body: NewLot): ReadonlyMap<string, string> {
   const checked = newLotSchema.safeParse(body);
   return new Map(
-    checked.success ? [] : checked.error.issues.map((issue) => [`/${issue.path.join('/')}`, issue.message] as const),
+    checked.success
+      ? []
+      : checked.error.issues.map((issue) => {
+          const pointer = `/${issue.path.join('/')}`;
+          return [pointer, wanted[pointer] ?? issue.message] as const;
+        }),
   );
 }
 

@@ -44,7 +44,6 @@ export function LotForm({ first, isNew, onKeep }: LotFormProps) {
   return (
     <form
       class="form"
-      noValidate
       aria-label={isNew ? 'Write down a lot' : 'Correct the lot'}
       onSubmit={(event) => {
         event.preventDefault();
@@ -94,8 +93,12 @@ export function LotForm({ first, isNew, onKeep }: LotFormProps) {
             <PickField
               label="Material"
               value={draft.material}
-              choices={Object.entries(lotMaterialNames).map(([id, words]) => [id, capital(words)] as const)}
+              choices={[
+                ['', 'Choose'] as const,
+                ...Object.entries(lotMaterialNames).map(([id, words]) => [id, capital(words)] as const),
+              ]}
               onValue={(material) => change({ material })}
+              error={wrong('/facts/material')}
             />
             <PickField
               label="Organic status"

@@ -3,9 +3,13 @@
  */
 import { useState } from 'preact/hooks';
 import type { BatchDetail } from '../../../shared/api/lineage.ts';
+import type { PlanUnits } from '../../../shared/api/plan.ts';
+import { type Cover, coverNames, covers } from '../../../shared/batch.ts';
+import { capital } from '../format/words.ts';
 import { fetchAll } from '../live/connection.ts';
-import { Choice, Refusal } from '../parts/forms.tsx';
+import { Choice, PickField, Refusal } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { notGiven } from '../pile/batch-fields.tsx';
 import { MeasureField } from '../plan/measure-field.tsx';
 import { readMeasure, typed, usePlanUnits } from '../plan/plan-units.ts';
 import { splitBatch } from './batch-api.ts';
@@ -14,8 +18,16 @@ import { emptyLayOn, type LayOnDraft, LayOnFields, layOnBody } from './lay-on-fi
 interface PartDraft {
   readonly on: LayOnDraft;
   readonly mass: string;
+  readonly depth: string;
+  readonly cover: Cover | '';
 }
-const emptyPart: PartDraft = { on: emptyLayOn, mass: '' };
+const emptyPart: PartDraft = { on: emptyLayOn, mass: '', depth: '', cover: '' };
+
+/** How the part lies is its own; what nobody says is not taken from the whole. */
+function partRecipe({ depth, cover }: PartDraft, units: PlanUnits) {
+  const depthM = readMeasure('depthM', depth, units);
+  return { ...(depthM === undefined ? {} : { depthM }), ...(cover === '' ? {} : { cover }) };
+}
 
 interface SplitFormProps {
   readonly batch: BatchDetail;
@@ -29,13 +41,17 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
   const [all, setAll] = useState<'rest' | 'none'>('rest');
   const change = (index: number, part: Partial<PartDraft>) =>
     setParts(parts.map((one, at) => (at === index ? { ...one, ...part } : one)));
-  const masses = parts.map((part) => readMeasure('massKg', part.mass, units) ?? 0);
-  const takenKg = masses.reduce((sum, one) => sum + one, 0);
+  const masses = parts.map((part) => readMeasure('massKg', part.mass, units));
+  const takenKg = masses.reduce<number>((sum, one) => sum + (one ?? 0), 0);
   const rest = batch.amounts.restKg;
   const split = () =>
     deed.run(async () => {
       await splitBatch(batch.id, {
-        parts: parts.map((part, index) => ({ on: layOnBody(part.on, batch.site), massKg: masses[index] ?? 0 })),
+        parts: parts.map((part, index) => ({
+          on: layOnBody(part.on, batch.site),
+          massKg: masses[index] ?? Number.NaN,
+          recipe: partRecipe(part, units),
+        })),
         all: all === 'none',
       });
       await fetchAll();
@@ -67,6 +83,21 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
             fromSite={batch.site}
             wrong={(pointer) => deed.fieldError(`/parts/${index}/on${pointer}`)}
           />
+          <div class="field-row">
+            <MeasureField
+              label="Depth it lies at now"
+              kind="depthM"
+              value={part.depth}
+              onValue={(depth) => change(index, { depth })}
+              error={deed.fieldError(`/parts/${index}/recipe/depthM`)}
+            />
+            <PickField
+              label="Cover"
+              value={part.cover}
+              choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+              onValue={(cover) => change(index, { cover })}
+            />
+          </div>
         </fieldset>
       ))}
       <p>
@@ -74,7 +105,7 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
           One more part
         </button>
       </p>
-      {rest !== null && (
+      {rest !== null && Number.isFinite(takenKg) && (
         <p class="hint">
           {typed('massKg', takenKg, units, 4) || '0'} of {typed('massKg', rest, units, 4)} {units.mass} taken off.
         </p>

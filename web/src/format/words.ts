@@ -4,7 +4,7 @@
  * Alarm states are the words of ANSI/ISA-18.2 and IEC 62682; the rest are words of the trade.
  */
 import type { PileSummary } from '../../../shared/api/piles.ts';
-import type { ActKind, Cover, Material } from '../../../shared/batch.ts';
+import type { ActKind } from '../../../shared/batch.ts';
 import type { RefusalReason } from '../../../shared/errors.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
 import type { AlarmState, Phase, WarningKind } from '../../../shared/warning.ts';
@@ -94,20 +94,6 @@ export const actNames: Record<ActKind, string> = {
   moved: 'Moved',
   rained: 'Rain',
   note: 'Note',
-};
-
-export const materialNames: Record<Material, string> = {
-  'wheat-bran': 'wheat bran',
-  'rice-bran': 'rice bran',
-  'soil-mix': 'mix with soil',
-  'compost-mix': 'mix with compost',
-  other: 'something else',
-};
-
-export const coverNames: Record<Cover, string> = {
-  open: 'open',
-  breathable: 'breathable (straw, mats, cloth)',
-  closed: 'closed (sheet, lid)',
 };
 
 export const refusalNames: Record<RefusalReason, string> = {

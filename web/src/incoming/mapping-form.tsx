@@ -11,8 +11,8 @@ import { capital, refusalNames } from '../format/words.ts';
 import { useHouse } from '../live/use-house.ts';
 import { PickField, Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
-import { typedNumber } from '../pile/batch-fields.tsx';
 import { usePrefs } from '../prefs.ts';
+import { readNumber } from '../read-number.ts';
 import { wildcardCount } from './json-pointer.ts';
 
 type Unit = (typeof foreignUnits)[number];
@@ -58,7 +58,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
     pointer,
     quantity,
     unit,
-    scale: typedNumber(scale) ?? Number.NaN,
+    scale: readNumber(scale) ?? Number.NaN,
     site: site ?? sites[0]?.id ?? '',
     probe: probe.trim(),
     ...(timePointer.trim() === '' ? {} : { timePointer: timePointer.trim() }),

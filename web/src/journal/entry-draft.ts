@@ -7,7 +7,8 @@
 import { type NewEntry, newEntrySchema } from '../../../shared/api/journal.ts';
 import type { PlanUnits } from '../../../shared/api/plan.ts';
 import type { EntryFacts, EntryKind } from '../../../shared/entry.ts';
-import { readMeasure, readNumber, typed } from '../plan/plan-units.ts';
+import { readMeasure, typed } from '../plan/plan-units.ts';
+import { readNumber } from '../read-number.ts';
 
 /** Every field of every kind; '' is not said. */
 export interface EntryDraft {

@@ -1,9 +1,9 @@
 /**
  * web/journal/entry-fields.tsx: the few inputs each kind of entry has.
  */
-import { covers } from '../../../shared/batch.ts';
+import { coverNames, covers } from '../../../shared/batch.ts';
 import { amountsSeen, growthColours, growthPlaces, judgements, smells, squeezeFeels } from '../../../shared/entry.ts';
-import { capital, coverNames } from '../format/words.ts';
+import { capital } from '../format/words.ts';
 import { TextField } from '../parts/forms.tsx';
 import { MeasureField } from '../plan/measure-field.tsx';
 import type { EntryDraft } from './entry-draft.ts';

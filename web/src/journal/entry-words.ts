@@ -1,8 +1,10 @@
 /**
  * web/journal/entry-words.ts: what each entry is called, and how one is said in the person's own units.
  */
+
 import { measureText } from '../../../core/mix/measure.ts';
 import type { PlanUnits } from '../../../shared/api/plan.ts';
+import { coverNames } from '../../../shared/batch.ts';
 import {
   type amountsSeen,
   type EntryFacts,
@@ -15,7 +17,6 @@ import {
   type squeezeFeels,
 } from '../../../shared/entry.ts';
 import { plainNumber } from '../format/temperature.ts';
-import { coverNames } from '../format/words.ts';
 
 export const entryNames: Record<EntryKind, string> = {
   turned: 'Turned',

@@ -4,11 +4,10 @@
 
 import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../shared/api/piles.ts';
-import { shelterNames } from '../../../shared/batch.ts';
 import { positions } from '../../../shared/names.ts';
 import { ageWords } from '../format/age.ts';
 import { plainNumber, sentenceIn } from '../format/temperature.ts';
-import { capital, coverNames, materialNames, positionNames, stageNames } from '../format/words.ts';
+import { capital, positionNames, stageNames } from '../format/words.ts';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
@@ -22,6 +21,7 @@ import { FinishBatch, NextBatch } from '../pile/batch-end.tsx';
 import { BatchRuler } from '../pile/batch-ruler.tsx';
 import { HandOffers } from '../pile/hand-offers.tsx';
 import { History } from '../pile/history.tsx';
+import { LaidRows } from '../pile/laid-rows.tsx';
 import { Limits } from '../pile/limits.tsx';
 import { Moisture } from '../pile/moisture.tsx';
 import { NameAndRemoval } from '../pile/name-and-removal.tsx';
@@ -130,34 +130,12 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
 }
 
 function Recipe({ pile }: { readonly pile: PileDetail }) {
-  const { recipe } = pile;
+  const { recipe, assumed } = pile;
   if (!recipe) return null;
-  const lines: [string, string][] = [
-    ['Made of', capital(materialNames[recipe.material])],
-    ['Depth', `${Math.round(recipe.depthM * 100)} cm`],
-    ...(recipe.massKg === undefined ? [] : ([['Mass as laid', `${recipe.massKg} kg`]] as [string, string][])),
-    ...(recipe.moistureFrac === undefined
-      ? []
-      : ([['Moisture as laid', `${Math.round(recipe.moistureFrac * 100)} %, wet basis`]] as [string, string][])),
-    ...(recipe.doseFrac === undefined
-      ? []
-      : ([['Culture mixed in', `${plainNumber(recipe.doseFrac * 100, 1)} % of the wet mass`]] as [string, string][])),
-    ['Cover', capital(coverNames[recipe.cover])],
-    ...(recipe.shelter === undefined
-      ? []
-      : ([['Where it lies', capital(shelterNames[recipe.shelter])]] as [string, string][])),
-  ];
   return (
     <Part id="recipe" title="What was laid">
       <dl class="ledger">
-        {lines.map(([what, value]) => (
-          <div key={what}>
-            <dt>{what}</dt>
-            <dd>
-              <b>{value}</b>
-            </dd>
-          </div>
-        ))}
+        <LaidRows laid={{ recipe, assumed, stage: pile.stage }} />
       </dl>
     </Part>
   );

@@ -4,59 +4,55 @@
 import { useState } from 'preact/hooks';
 import type { NewPile } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
-import { covers, materials, shelterNames, shelters } from '../../../shared/batch.ts';
+import { coverNames, covers, materialNames, materials, shelterNames, shelters } from '../../../shared/batch.ts';
 import { stages } from '../../../shared/names.ts';
 import { instantOfWall } from '../format/local-time.ts';
-import { capital, coverNames, materialNames, stageNames } from '../format/words.ts';
+import { capital, stageNames } from '../format/words.ts';
 import { Choice, PickField, TextField } from '../parts/forms.tsx';
 import type { Deed } from '../parts/use-deed.ts';
+import { readNumber } from '../read-number.ts';
 
 export interface BatchDraft {
   readonly stage: (typeof stages)[number];
   /** On the wall clock; empty means now. */
   readonly laidAt: string;
-  readonly material: (typeof materials)[number];
+  /** '' is not given, of these as of every text below. */
+  readonly material: (typeof materials)[number] | '';
   readonly depthCm: string;
   readonly massKg: string;
   readonly moisturePct: string;
   readonly dosePct: string;
-  readonly cover: (typeof covers)[number];
+  readonly cover: (typeof covers)[number] | '';
   readonly shelter: (typeof shelters)[number] | '';
 }
 
 export const emptyBatch: BatchDraft = {
   stage: 'bran',
   laidAt: '',
-  material: 'wheat-bran',
+  material: '',
   depthCm: '',
   massKg: '',
   moisturePct: '',
   dosePct: '',
-  cover: 'breathable',
+  cover: '',
   shelter: '',
 };
 
-/** A number typed with point or comma; undefined while empty or not a number. */
-export function typedNumber(text: string): number | undefined {
-  const value = Number(text.trim().replace(',', '.'));
-  return text.trim() === '' || !Number.isFinite(value) ? undefined : value;
-}
-
-/** What the house is told: only what was filled in. */
+/** What is sent: only what was filled in; NaN where that is no number, which is then refused beside its field. */
 export function batchBody(
   draft: BatchDraft,
   timeZone: string | undefined,
 ): Pick<NewPile, 'stage' | 'startedAt' | 'recipe'> {
   const laidAtMs = instantOfWall(draft.laidAt, timeZone);
   const scaled = (text: string, by: number) => {
-    const value = typedNumber(text);
+    const value = readNumber(text);
     return value === undefined ? undefined : Number((value * by).toPrecision(12));
   };
   const recipe = Object.fromEntries(
     Object.entries({
-      material: draft.material,
-      cover: draft.cover,
-      shelter: draft.shelter === '' ? undefined : draft.shelter,
+      material: draft.material || undefined,
+      cover: draft.cover || undefined,
+      shelter: draft.shelter || undefined,
       depthM: scaled(draft.depthCm, 0.01),
       massKg: scaled(draft.massKg, 1),
       moistureFrac: scaled(draft.moisturePct, 0.01),
@@ -66,28 +62,35 @@ export function batchBody(
   return { stage: draft.stage, ...(laidAtMs === undefined ? {} : { startedAt: toInstant(laidAtMs) }), recipe };
 }
 
+/** As a choice: nobody said, and nothing is put in its place. */
+export const notGiven = ['', 'Not given'] as const;
+
 interface BatchFieldsProps {
   readonly draft: BatchDraft;
   readonly onDraft: (change: Partial<BatchDraft>) => void;
   readonly deed: Deed;
 }
 
+/** What stands in the fold, which opens where something in it is wrong. */
+const folded = ['/startedAt', '/recipe/moistureFrac', '/recipe/massKg', '/recipe/doseFrac', '/recipe/cover'];
+
 export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
   // Only at first: what is being typed must not fold away.
   const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
+  const isFoldWrong = folded.some((pointer) => deed.fieldError(pointer) !== undefined);
   return (
     <>
       <Choice
         legend="Stage"
         value={draft.stage}
         choices={stages.map((stage) => [stage, capital(stageNames[stage])] as const)}
-        onValue={(stage) => onDraft({ stage, material: stage === 'bran' ? 'wheat-bran' : 'soil-mix' })}
+        onValue={(stage) => onDraft({ stage })}
       />
       <div class="field-row">
         <PickField
           label="Made of"
           value={draft.material}
-          choices={materials.map((material) => [material, capital(materialNames[material])] as const)}
+          choices={[notGiven, ...materials.map((material) => [material, capital(materialNames[material])] as const)]}
           onValue={(material) => onDraft({ material })}
           error={deed.fieldError('/recipe/material')}
         />
@@ -106,7 +109,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
         choices={shelters.map((shelter) => [shelter, capital(shelterNames[shelter])] as const)}
         onValue={(shelter) => onDraft({ shelter })}
       />
-      <details class="more" open={hasMore}>
+      <details class="more" open={hasMore || isFoldWrong}>
         <summary>More about the batch</summary>
         <TextField
           label="Laid"
@@ -146,7 +149,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
           <PickField
             label="Cover"
             value={draft.cover}
-            choices={covers.map((cover) => [cover, capital(coverNames[cover])] as const)}
+            choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
             onValue={(cover) => onDraft({ cover })}
             error={deed.fieldError('/recipe/cover')}
           />

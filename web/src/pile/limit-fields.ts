@@ -7,7 +7,7 @@
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import type { StageLimits } from '../../../shared/stage.ts';
 import { celsiusFrom, type TempUnit, tempIn, unitSigns } from '../format/temperature.ts';
-import { typedNumber } from './batch-fields.tsx';
+import { readNumber } from '../read-number.ts';
 
 export type LimitKey = keyof StageLimits;
 export type TypedLimits = Readonly<Partial<Record<LimitKey, string>>>;
@@ -60,8 +60,8 @@ export function shownLimit(key: LimitKey, value: number, temp: TempUnit): string
 
 /** What the house is told; undefined when it is not a number. */
 export function keptLimit(key: LimitKey, text: string, temp: TempUnit): number | undefined {
-  const typed = typedNumber(text.replace('\u2212', '-'));
-  if (typed === undefined) return undefined;
+  const typed = readNumber(text);
+  if (typed === undefined || Number.isNaN(typed)) return undefined;
   const turned = { heat: celsiusFrom(temp, typed), share: typed / 100, depth: typed / 100, length: typed * 24 }[
     measures[key]
   ];

@@ -313,7 +313,8 @@ function HeapFigures({
               material: heapMaterial(answer.materials),
               massKg: laid.massKg,
               moistureFrac: laid.moisture,
-              depthM: footprint?.depthM,
+              // A depth that the plan took as usual is no fact of this bed.
+              depthM: draft.depth.trim() === '' ? undefined : footprint?.depthM,
               laidAt: draft.startAt,
             })}
           >

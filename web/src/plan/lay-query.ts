@@ -7,7 +7,7 @@ import { stages } from '../../../shared/names.ts';
 
 const figuresSchema = z.object({
   stage: z.enum(stages).catch('bran'),
-  material: z.enum(materials).catch('wheat-bran'),
+  material: z.enum(materials).or(z.literal('')).catch(''),
   massKg: z.string().catch(''),
   moisturePct: z.string().catch(''),
   depthCm: z.string().catch(''),

@@ -22,7 +22,8 @@ import {
 } from '../../../shared/api/plan.ts';
 import type { Stage } from '../../../shared/names.ts';
 import { instantOfWall } from '../format/local-time.ts';
-import { type Pour, pours, readMeasure, readNumber } from './plan-units.ts';
+import { readNumber } from '../read-number.ts';
+import { type Pour, pours, readMeasure } from './plan-units.ts';
 
 export type Planned<Answer> =
   | { readonly answer: Answer; readonly errors: ReadonlyMap<string, string> }

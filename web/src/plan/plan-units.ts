@@ -15,6 +15,7 @@ import {
   mlPerUsTeaspoon,
 } from '../../../shared/units.ts';
 import { usePrefs } from '../prefs.ts';
+import { readNumber } from '../read-number.ts';
 import { createStore, useStore } from '../store.ts';
 
 const keptSchema = z.object({
@@ -60,13 +61,6 @@ export function usePlanUnits(): PlanUnits {
   const { unit } = usePrefs();
   const units = useStore(kept, (value) => value);
   return { ...units, temperature: unit };
-}
-
-/** NaN when it is no number, so that the planner refuses it in words; undefined while empty. */
-export function readNumber(text: string): number | undefined {
-  if (text.trim() === '') return undefined;
-  const value = Number(text.trim().replace(',', '.'));
-  return Number.isFinite(value) ? value : Number.NaN;
 }
 
 /** @example fromUnits('massKg', 25, { mass: 'lb', ... }) // => 11.33980925 */

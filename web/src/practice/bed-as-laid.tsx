@@ -3,8 +3,8 @@
  */
 
 import { toInstant } from '../../../shared/api/time.ts';
+import { coverNames, materialNames } from '../../../shared/batch.ts';
 import type { PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';
-import { coverNames, materialNames } from '../format/words.ts';
 import { Mound } from '../mound/mound.tsx';
 import { branKg, laidRecipe } from './laid-recipe.ts';
 

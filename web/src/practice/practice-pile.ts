@@ -43,6 +43,7 @@ export function practicePile(facts: PileFacts): PileDetail {
     ...sayCondition(assessment, alarms, 'C'),
     alarms: [...alarms],
     recipe: laidRecipe(scenario),
+    assumed: [...assessment.assumed],
     limits: limitsOf(scenario.stage, limits),
     acts: diary.flatMap(({ atMs, mark }, i) =>
       mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],

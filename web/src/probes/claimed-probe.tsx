@@ -10,8 +10,8 @@ import { fetchAll } from '../live/connection.ts';
 import { Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 import { May } from '../people/only-for.tsx';
-import { typedNumber } from '../pile/batch-fields.tsx';
 import { usePrefs } from '../prefs.ts';
+import { readNumber } from '../read-number.ts';
 import { ProbeHead } from './probe-head.tsx';
 
 interface ClaimedProbeProps {
@@ -62,10 +62,9 @@ function Offset({ probe }: { readonly probe: Probe }) {
       class="form"
       onSubmit={(event) => {
         event.preventDefault();
-        const value = typedNumber(typed ?? kept);
+        const value = readNumber(typed ?? kept) ?? Number.NaN;
         void deed
           .run(async () => {
-            if (value === undefined) throw new Error('The offset must be a number');
             await calibrateProbe(probe.site, probe.probe, Number(differenceFrom(unit, value).toFixed(3)));
             await fetchAll();
           })

@@ -4,20 +4,20 @@
 import { useRoute } from 'preact-iso';
 import { measureText } from '../../../core/mix/measure.ts';
 import type { BatchRecordSheet } from '../../../shared/api/records.ts';
-import { shelterNames } from '../../../shared/batch.ts';
 import { reasonOf } from '../api/client.ts';
 import { amountWords, batchSentence, lotSentence, targetNames } from '../batch/batch-words.ts';
 import { fullDay } from '../batch/full-date.ts';
 import { ReadinessFacts } from '../batch/readiness-part.tsx';
 import { clockTime, type Reader } from '../format/local-time.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../format/temperature.ts';
-import { capital, coverNames, materialNames, positionNames, warningNames } from '../format/words.ts';
+import { capital, positionNames, warningNames } from '../format/words.ts';
 import { sayFacts } from '../journal/entry-words.ts';
 import { Photo } from '../journal/photo.tsx';
 import { useReader } from '../live/use-house.ts';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { usePage } from '../parts/use-page.ts';
+import { LaidRows } from '../pile/laid-rows.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { usePrefs } from '../prefs.ts';
 import { FileLink } from './file-link.tsx';
@@ -113,40 +113,15 @@ function Sheet({
   );
 }
 
-function MadeOf({ sheet: { recipe, lots, ancestry, batch } }: { readonly sheet: BatchRecordSheet }) {
+function MadeOf({ sheet: { recipe, assumed, lots, ancestry, batch } }: { readonly sheet: BatchRecordSheet }) {
   const units = usePlanUnits();
   const reader = useReader(batch.site);
   const day = (instant: string | number) =>
     fullDay(typeof instant === 'number' ? instant : Date.parse(instant), reader);
-  const rows: [string, string | undefined][] = [
-    ['Made of', capital(materialNames[recipe.material])],
-    ['Depth', measureText('depthM', recipe.depthM, units, 3)],
-    ['Mass as laid', recipe.massKg === undefined ? undefined : measureText('massKg', recipe.massKg, units)],
-    [
-      'Moisture as laid',
-      recipe.moistureFrac === undefined ? undefined : `${plainNumber(recipe.moistureFrac * 100, 0)} %, wet basis`,
-    ],
-    [
-      'Culture mixed in',
-      recipe.doseFrac === undefined ? undefined : `${plainNumber(recipe.doseFrac * 100, 1)} % of the wet mass`,
-    ],
-    ['Cover', capital(coverNames[recipe.cover])],
-    ['Where it lay', recipe.shelter && capital(shelterNames[recipe.shelter])],
-  ];
   return (
     <Part id="made-of" title="What it was made of">
       <dl class="ledger">
-        {rows.map(
-          ([what, value]) =>
-            value && (
-              <div key={what}>
-                <dt>{what}</dt>
-                <dd>
-                  <b>{value}</b>
-                </dd>
-              </div>
-            ),
-        )}
+        <LaidRows laid={{ recipe, assumed, stage: batch.stage }} />
         {lots.map((lot) => (
           <div key={lot.id}>
             <dt>{lot.name}</dt>

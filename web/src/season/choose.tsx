@@ -1,8 +1,10 @@
 /**
  * web/season/choose.tsx: which batches are laid beside each other.
  */
+
 import type { CompareAnswer } from '../../../shared/api/seasons.ts';
-import { capital, materialNames, stageNames } from '../format/words.ts';
+import { materialNames } from '../../../shared/batch.ts';
+import { capital, stageNames } from '../format/words.ts';
 import { PickField } from '../parts/forms.tsx';
 import type { ChoiceKey, ChoiceText } from './address.ts';
 

@@ -5,16 +5,18 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { EarlierAnswer, EarlierBatch } from '../../../shared/api/seasons.ts';
-import { type Material, materials } from '../../../shared/batch.ts';
+import { type Material, materialNames, materials } from '../../../shared/batch.ts';
 import type { Stage } from '../../../shared/names.ts';
 import { fullDay } from '../batch/full-date.ts';
 import { formatTemp } from '../format/temperature.ts';
-import { capital, counted, materialNames, stageNames } from '../format/words.ts';
+import { capital, counted, stageNames } from '../format/words.ts';
 import { useHouse, useReader } from '../live/use-house.ts';
 import { Field, PickField, Refusal, TextField } from '../parts/forms.tsx';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
+import { notGiven } from '../pile/batch-fields.tsx';
 import { usePrefs } from '../prefs.ts';
+import { readNumber } from '../read-number.ts';
 import { bringEarlier } from './season-api.ts';
 import './season.css';
 
@@ -31,7 +33,7 @@ export function EarlierPage() {
   const [picked, setPicked] = useState('');
   const [name, setName] = useState('');
   const [stage, setStage] = useState<Stage>('bran');
-  const [material, setMaterial] = useState<Material>('wheat-bran');
+  const [material, setMaterial] = useState<Material | ''>('');
   const [depthCm, setDepthCm] = useState('');
   const [outcome, setOutcome] = useState('');
   const [table, setTable] = useState('');
@@ -39,12 +41,15 @@ export function EarlierPage() {
   const [shown, setShown] = useState<EarlierAnswer>();
 
   const site = picked || (sites[0]?.id ?? '');
-  const depthM = Number(depthCm.replace(',', '.')) / 100;
+  const depth = readNumber(depthCm);
   const ask: EarlierBatch = {
     site,
     name: name.trim(),
     stage,
-    recipe: { material, ...(depthM > 0 && { depthM }) },
+    recipe: {
+      ...(material !== '' && { material }),
+      ...(depth !== undefined && { depthM: Number((depth / 100).toPrecision(12)) }),
+    },
     ...(outcome.trim() !== '' && { outcome: outcome.trim() }),
     table,
     ...(order !== '' && { dateOrder: order }),
@@ -99,10 +104,17 @@ export function EarlierPage() {
         <PickField
           label="Material"
           value={material}
-          choices={materials.map((one) => [one, capital(materialNames[one])] as const)}
+          choices={[notGiven, ...materials.map((one) => [one, capital(materialNames[one])] as const)]}
           onValue={setMaterial}
         />
-        <TextField label="Depth" unit="cm" inputMode="decimal" value={depthCm} onValue={setDepthCm} />
+        <TextField
+          label="Depth"
+          unit="cm"
+          inputMode="decimal"
+          value={depthCm}
+          onValue={setDepthCm}
+          error={deed.fieldError('/recipe/depthM')}
+        />
         <Field
           label="Its temperatures"
           hint={`Day, perhaps a time, core, perhaps air, in °${unit}. A day alone is taken at noon. Other programs’ columns may be pasted.`}

@@ -6,9 +6,10 @@ import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { AlignBy } from '../../../core/season/align.ts';
 import type { ClosestAnswer } from '../../../shared/api/seasons.ts';
+import { coverNames, materialNames } from '../../../shared/batch.ts';
 import { reasonOf } from '../api/client.ts';
 import { formatDifference, plainNumber, type TempUnit } from '../format/temperature.ts';
-import { actNames, capital, counted, coverNames, materialNames } from '../format/words.ts';
+import { actNames, capital, counted } from '../format/words.ts';
 import { Choice } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
@@ -95,7 +96,7 @@ function Past({ one, unit }: { readonly one: ClosestAnswer['closest'][number]; r
         <a href={`/batches/${encodeURIComponent(batch.id)}/record`}>{batch.name}</a>
       </h3>
       <p class="quiet">
-        {capital(materialNames[batch.material])}, {plainNumber(batch.depthM * 100, 0)} cm, {coverNames[batch.cover]}.
+        {laidWords(batch)}
         The cores lay {formatDifference(curveK, unit).replace('+', '')} apart; what differed in laying and air weighs{' '}
         {formatDifference(conditionK, unit).replace('+', '')}.
       </p>
@@ -129,4 +130,14 @@ function actSaid({ kind, afterH, amountL, depthM }: ClosestAnswer['closest'][num
         ? ` to ${plainNumber(depthM * 100, 0)} cm`
         : '';
   return `${name.toLowerCase()}${how} after ${plainNumber(afterH / 24, 1)} days`;
+}
+
+/** @example "Wheat bran, 29 cm, cover not given." */
+function laidWords({ material, depthM, cover }: ClosestAnswer['batch']): string {
+  const said = [
+    material === null ? 'material not given' : materialNames[material],
+    depthM === null ? 'depth not given' : `${plainNumber(depthM * 100, 0)}\u00a0cm`,
+    cover === null ? 'cover not given' : coverNames[cover],
+  ];
+  return `${capital(said.join(', '))}.`;
 }

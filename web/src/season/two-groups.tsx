@@ -1,11 +1,13 @@
 /**
  * web/season/two-groups.tsx: two groups of batches, and by how much each measure differs, in words and with an interval.
  */
+
 import { chanceRemark, noCause, sayDifference } from '../../../core/season/difference-words.ts';
 import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../core/season/groups.ts';
 import { type ComparedBatch, type Split, splits } from '../../../shared/api/seasons.ts';
+import { coverNames, materialNames } from '../../../shared/batch.ts';
 import type { TempUnit } from '../format/temperature.ts';
-import { coverNames, materialNames, stageNames } from '../format/words.ts';
+import { stageNames } from '../format/words.ts';
 import { PickField } from '../parts/forms.tsx';
 import type { View } from './address.ts';
 import { amountOf, measureWords } from './measure-words.ts';
