@@ -6,6 +6,10 @@
  */
 import { z } from 'zod';
 
+/** Bad signs that a person noted with hand, nose or eyes. */
+export const handKinds = ['wrong-growth', 'bad-smell', 'hand-wet', 'hand-dry'] as const;
+export type HandKind = (typeof handKinds)[number];
+
 /**
  * Gravest first. This is the one order in which a pile speaks of its warnings, and its page, home and messages list them: what
  * may hurt people, what kills the culture within hours, what hides both, what harms within a day, what only makes it worse.
@@ -13,6 +17,7 @@ import { z } from 'zod';
 export const warningKinds = [
   'self-heating',
   'overheating',
+  ...handKinds,
   'probe-silent',
   'probe-stuck',
   'probe-out',

@@ -14,6 +14,11 @@ import type { Delays } from './hold.ts';
 export const alarmPolicies: Record<WarningKind, Delays> = {
   'self-heating': { onDelayMs: 0, offDelayMs: 2 * msPerHour },
   overheating: { onDelayMs: 20 * msPerMinute, offDelayMs: 45 * msPerMinute },
+  // A person's word holds from when it is given until another is.
+  'bad-smell': { onDelayMs: 0, offDelayMs: 0 },
+  'wrong-growth': { onDelayMs: 0, offDelayMs: 0 },
+  'hand-wet': { onDelayMs: 0, offDelayMs: 0 },
+  'hand-dry': { onDelayMs: 0, offDelayMs: 0 },
   'overheating-soon': { onDelayMs: 20 * msPerMinute, offDelayMs: 2 * msPerHour },
   drying: { onDelayMs: msPerHour, offDelayMs: 2 * msPerHour },
   stalling: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },

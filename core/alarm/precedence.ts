@@ -12,12 +12,18 @@ import { type Evidence, type WarningKind, warningKinds } from '../../shared/warn
 export const yieldsTo: Record<WarningKind, readonly WarningKind[]> = {
   'self-heating': [],
   overheating: ['self-heating'],
+  // What is opened, mixed or watered before mould is out of it spreads the mould.
+  'wrong-growth': ['self-heating', 'overheating'],
+  'bad-smell': ['self-heating', 'wrong-growth'],
+  'hand-wet': ['self-heating', 'wrong-growth'],
+  'hand-dry': ['self-heating', 'overheating', 'wrong-growth'],
   'probe-silent': ['self-heating'],
   'probe-stuck': ['self-heating'],
   'probe-out': ['self-heating'],
   'overheating-soon': ['self-heating', 'overheating'],
-  drying: ['self-heating'],
-  waterlogged: ['self-heating'],
+  // A hand in the pile knows more of its water than the balance does.
+  drying: ['self-heating', 'hand-wet', 'hand-dry'],
+  waterlogged: ['self-heating', 'hand-wet', 'hand-dry'],
   stalling: ['self-heating', 'overheating', 'overheating-soon'],
   chilled: ['self-heating', 'overheating', 'overheating-soon'],
   uneven: ['self-heating'],

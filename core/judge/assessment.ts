@@ -9,6 +9,7 @@ import type { Assumption } from '../../shared/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
 import type { Nearness } from '../alarm/policies.ts';
+import type { HandSign } from '../by-hand/hand-signs.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { WaterToAdd } from '../moisture/water-to-add.ts';
 import type { Readiness } from '../ready/readiness.ts';
@@ -40,6 +41,8 @@ export interface Finding {
   readonly why: string;
   /** The finding that explains this one and holds it back. */
   readonly explainedBy: WarningKind | null;
+  /** Who noted it and when, where it rests on a person's word. */
+  readonly noted?: { readonly atMs: number; readonly by: string | null };
   /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
   readonly nearness?: Nearness;
 }
@@ -68,6 +71,8 @@ export interface Assessment {
   readonly forecast: Forecast | null;
   /** Turns and waterings seen in the curves that nobody logged, to be offered for the journal. */
   readonly seenHands: readonly { readonly kind: SeenHand; readonly atMs: number }[];
+  /** The bad signs that people noted by hand, nose and eye, one of each kind, as they stand. */
+  readonly handSigns: readonly HandSign[];
   /** What speaks for the batch being done; the last word is a person's. */
   readonly readiness: Readiness;
   /** How much water brings the bed into its band; null when it needs none. */
@@ -79,6 +84,8 @@ export interface Assessment {
     readonly lossC: number;
     readonly comfortMinC: number;
     readonly comfortMaxC: number;
+    readonly moistureMinFrac: number;
+    readonly moistureMaxFrac: number;
   };
   readonly findings: readonly Finding[];
 }

@@ -3,7 +3,7 @@
  *
  * Takes:  the setup of the bed it came from, and its own.
  * Gives:  one setup: the other's start and acts up to the split, how it was laid then, and its own acts from there on.
- * Never:  carries limits or a person's word over: those are the part's own.
+ * Never:  carries limits or a person's word that it is ready over: those are the part's own.
  *
  * How the part lies is taken to be as the whole lay, where nobody said otherwise.
  */
@@ -27,7 +27,7 @@ export function carriedOn(from: PileSetup, part: PileSetup): PileSetup {
     assumed: assumedOf(from, part, { depthM, cover, shelter: laid.shelter }),
     recipe: { ...laid, ...(partKg === undefined ? {} : { massKg: partKg }), ...(shelter && { shelter }) },
     acts: [...before, ...layingActs(wasThere.depthM, depthM, wasThere.cover, cover, splitMs), ...part.acts],
-    samples: [...(from.samples ?? []).filter(({ atMs }) => atMs < splitMs), ...(part.samples ?? [])],
+    noted: [...(from.noted ?? []).filter(({ atMs }) => atMs < splitMs), ...(part.noted ?? [])],
   };
 }
 

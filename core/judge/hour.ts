@@ -6,12 +6,13 @@
  * Never:  looks at single readings: it works on the hour's means.
  */
 
+import type { Act } from '../../shared/batch.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarm/deadband.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
-import { correctBySample } from '../moisture/correct.ts';
-import { followWater, rainGiven, waterGiven } from '../moisture/follow.ts';
+import { followWater } from '../moisture/follow.ts';
+import { takeInHands } from '../moisture/take-in.ts';
 import { nearK } from '../ready/signs.ts';
 import { nextPhase } from '../score/phase.ts';
 import { hourActivity } from '../score/progress.ts';
@@ -73,13 +74,15 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   const baseC = believed(state, 'base', other.base);
   state.heatBefore = { topC, baseC };
   remember(state, core, air);
-  takeInActs(state, setup, endMs);
-  takeInSamples(state, setup, endMs);
+  const actsBefore = state.actsDone;
+  takeInHands(state, setup, endMs, endMs);
+  noteActs(state, setup.acts.slice(actsBefore, state.actsDone));
   easeAir(state, air, core);
 
   const heldC = core ?? heldCore(state);
   if (heldC === null || state.airDayC === null || state.airC === null) {
     state.forecast = null;
+    state.unwatchedH += 1;
     return;
   }
   const bed = bedAt(setup, endMs);
@@ -180,27 +183,14 @@ function easeAir(state: JudgeState, air: number | null, core: number | null): vo
   state.airDayC = state.airDayC === null ? seen : state.airDayC + (seen - state.airDayC) / 24;
 }
 
-function takeInActs(state: JudgeState, setup: PileSetup, endMs: number): void {
-  while (state.actsDone < setup.acts.length) {
-    const act = setup.acts[state.actsDone];
-    if (act === undefined || act.atMs > endMs) return;
-    state.actsDone += 1;
+function noteActs(state: JudgeState, acts: readonly Act[]): void {
+  for (const act of acts) {
     if (act.kind === 'turned') noteTurn(state, act.atMs, state.positions.core?.hourMeanC ?? 0);
-    if (act.kind === 'watered') waterGiven(state, setup.recipe, setup.limits, act.amountL);
-    if (act.kind === 'rained') rainGiven(state, setup.recipe, setup.limits, bedAt(setup, act.atMs), act.rainMm);
     if (act.kind !== 'note' && act.kind !== 'covered' && act.kind !== 'rained') {
       state.disturbedAtMs = act.atMs;
       state.disturbedBy = 'logged';
       state.stallH = 0;
     }
-  }
-}
-
-function takeInSamples(state: JudgeState, setup: PileSetup, endMs: number): void {
-  for (const sample of setup.samples?.slice(state.samplesDone) ?? []) {
-    if (sample.atMs > endMs) return;
-    state.samplesDone += 1;
-    correctBySample(state, sample, setup.recipe);
   }
 }
 

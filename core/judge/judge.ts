@@ -11,11 +11,13 @@
 import { msPerHour } from '../../shared/units.ts';
 import { highLimit } from '../alarm/deadband.ts';
 import { chipErrorK, temperatureDeadbandK } from '../alarm/policies.ts';
+import { clockAheadMs } from '../by-hand/noted.ts';
 import { bandAt, type ExpectedBand } from '../curve/band.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { startWater } from '../moisture/follow.ts';
 import { waterToAdd } from '../moisture/water-to-add.ts';
 import { readinessOf } from '../ready/readiness.ts';
+import { smellAndLook } from '../ready/smell-and-look.ts';
 import { progressPct } from '../score/progress.ts';
 import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
@@ -118,7 +120,10 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
   const look = lookAt(state, setup, band, nowMs);
   const expected = band === null ? undefined : bandAt(band, nowMs);
   const coreC = look.coreKnown ? (look.core?.temperatureC ?? null) : null;
-  const moisture = wetBasis(state.waterKgKg);
+  const moisture = wetBasis(look.water.waterKgKg);
+  const { confirmedAtMs } = setup;
+  const judged = smellAndLook(setup.noted ?? [], look.handSigns, nowMs);
+  const isSpoilt = judged.badAtMs !== null && judged.badAtMs >= (confirmedAtMs ?? 0);
   return {
     atMs: nowMs,
     phase: state.phase,
@@ -138,24 +143,28 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
           : coreC > expected.p90C
             ? 'above'
             : 'within',
-    moisture: { frac: moisture, sdFrac: state.waterSd * (1 - moisture) ** 2 },
+    moisture: { frac: moisture, sdFrac: look.water.waterSd * (1 - moisture) ** 2 },
     forecast: coreC === null ? null : state.forecast,
     seenHands: state.seenHands.filter(({ atMs }) => nowMs - atMs < offeredMs),
+    handSigns: look.handSigns,
     readiness: readinessOf({
       peakC: state.peakC,
       peakExcessK: state.highestExcessK,
       nearAirH: state.phase === 'settled' || state.phase === 'cooling' ? nearAirHours(state) : 0,
       sinceLateTurnH: state.lateTurnAtMs === null ? null : (nowMs - state.lateTurnAtMs) / msPerHour,
       riseSinceTurnK: state.riseSinceTurnK,
-      confirmed: setup.confirmedAtMs !== undefined && setup.confirmedAtMs <= nowMs,
+      confirmed: confirmedAtMs !== undefined && confirmedAtMs <= nowMs + clockAheadMs && !isSpoilt,
+      judged,
     }),
-    waterToAdd: waterToAdd(state, setup.recipe, setup.limits),
+    waterToAdd: waterToAdd(look.water, setup.recipe, setup.limits),
     assumed: setup.assumed ?? [],
     limits: {
       actC: setup.limits.actC,
       lossC: setup.limits.lossC,
       comfortMinC: setup.limits.comfortMinC,
       comfortMaxC: setup.limits.comfortMaxC,
+      moistureMinFrac: setup.limits.moistureMinFrac,
+      moistureMaxFrac: setup.limits.moistureMaxFrac,
     },
     findings: findingsOf(look),
   };

@@ -8,11 +8,7 @@ import type { Act, Assumption, Recipe } from '../../shared/batch.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { StageLimits } from '../../shared/stage.ts';
-
-/** A person's own look at the moisture. */
-export type MoistureSample =
-  | { readonly kind: 'squeezed'; readonly atMs: number; readonly feel: 'crumbles' | 'holds' | 'drips' | 'streams' }
-  | { readonly kind: 'weighed'; readonly atMs: number; readonly moistureFrac: number };
+import type { Noted } from '../by-hand/noted.ts';
 
 export interface PileSetup {
   readonly stage: Stage;
@@ -23,8 +19,8 @@ export interface PileSetup {
   readonly assumed?: readonly Assumption[];
   /** Oldest first. */
   readonly acts: readonly Act[];
-  /** Oldest first. */
-  readonly samples?: readonly MoistureSample[];
+  /** What people noted with hand, nose, eyes and scales; oldest first. */
+  readonly noted?: readonly Noted[];
   /** When a person found smell and look good; absent until then. */
   readonly confirmedAtMs?: number;
   /**

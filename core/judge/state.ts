@@ -52,7 +52,7 @@ export interface PositionState {
 }
 
 export interface JudgeState {
-  readonly version: 4;
+  readonly version: 5;
   /** Newest reading time seen; the start before any. */
   atMs: number;
   /** Whole hours since the start that are closed. */
@@ -91,9 +91,11 @@ export interface JudgeState {
   /** Estimated water per dry matter [-] and its standard deviation. */
   waterKgKg: number;
   waterSd: number;
-  /** How many samples, and acts of the setup, have been taken in. */
-  samplesDone: number;
+  /** How many notes, and acts of the setup, have been taken in. */
+  notedDone: number;
   actsDone: number;
+  /** Closed hours in which nobody measured the core, since a sample last counted them in its doubt. */
+  unwatchedH: number;
   /** Last act that explains a drop (logged, or seen in the curve). */
   disturbedAtMs: number | null;
   disturbedBy: 'logged' | 'seen' | null;
@@ -127,7 +129,7 @@ export const keptHours = 336;
 
 export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {
   return {
-    version: 4,
+    version: 5,
     atMs: setup.startedAtMs,
     hoursDone: 0,
     positions: { core: null, top: null, base: null, edge: null, air: null },
@@ -152,8 +154,9 @@ export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number)
     workDoneMost: 0,
     waterKgKg,
     waterSd,
-    samplesDone: 0,
+    notedDone: 0,
     actsDone: 0,
+    unwatchedH: 0,
     disturbedAtMs: null,
     disturbedBy: null,
     seenHands: [],

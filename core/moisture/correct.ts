@@ -6,8 +6,9 @@
  * Never:  throws the balance away for one squeeze of a hand: each counts by how sure it is.
  */
 import type { Recipe } from '../../shared/batch.ts';
+import { sampleMoistureFrac } from '../../shared/entry.ts';
+import type { NotedFacts } from '../by-hand/noted.ts';
 import { materialFacts } from '../curve/material-facts.ts';
-import type { MoistureSample } from '../judge/setup.ts';
 import { dryBasis, heldKgKg } from './balance.ts';
 
 export interface Water {
@@ -24,10 +25,12 @@ const squeezed = {
   crumbles: [0.357, 0.09],
   holds: [0.602, 0.1],
   drips: [0.839, 0.11],
-  streams: [1.332, 0.34],
+  pours: [1.332, 0.34],
 } as const;
 /** A weighed and dried sample is exact for its handful; the bed differs by about two points from place to place. */
 const weighedSd = 0.02;
+/** The skin and the edge dry first, so a handful from there tells less of the whole; our own, no source. */
+const outerDoubt = 2;
 
 /**
  * Two estimates by their certainty: X = X1 + K (X2 − X1), K = s1² / (s1² + s2²), s² = (1 − K) s1².
@@ -40,14 +43,40 @@ export function correctWater(water: Water, measuredKgKg: number, measuredSd: num
   water.waterSd *= Math.sqrt(1 - gain);
 }
 
-export function correctBySample(water: Water, sample: MoistureSample, { material }: Recipe): void {
-  if (sample.kind === 'weighed') {
-    correctWater(water, dryBasis(sample.moistureFrac), weighedSd / (1 - sample.moistureFrac) ** 2);
-    return;
+export interface WaterSample {
+  readonly kgKg: number;
+  readonly sd: number;
+}
+
+/** Water per dry matter by a person's hand or scales, with its standard deviation; null where a note says nothing of it. */
+export function sampleWater(what: NotedFacts, { material }: Recipe): WaterSample | null {
+  if (what.kind === 'squeeze') {
+    const holds = heldKgKg(material);
+    const [share, sd] = squeezed[what.feel];
+    const outer = what.place === 'skin' || what.place === 'edge' ? outerDoubt : 1;
+    return { kgKg: share * holds, sd: outer * sd * holds };
   }
-  const holds = heldKgKg(material);
-  const [share, sd] = squeezed[sample.feel];
-  correctWater(water, share * holds, sd * holds);
+  if (what.kind !== 'sample' || what.dryG === undefined) return null;
+  const frac = Math.min(mostSampleFrac, sampleMoistureFrac(what.wetG, what.dryG));
+  return { kgKg: dryBasis(frac), sd: weighedSd / (1 - frac) ** 2 };
+}
+
+/** No bed holds more: a sample beyond it was weighed wrong [-]. */
+const mostSampleFrac = 0.95;
+
+/**
+ * Takes in a sample by the certainty of both. Where they lie further apart than their doubts allow, one of them is wrong by more
+ * than it owns to, and nobody knows which: the doubt of the result grows by as much, its mean stays.
+ *
+ *   s ← s · max(1, |X2 − X1| / √(s1² + s2²))
+ *
+ * @see R. T. Birge, Phys. Rev. 40 (1932) 207, and the scale factor of the Particle Data Group's averages (both from memory).
+ * @example correctBySample({ waterKgKg: 1, waterSd: 0.1 }, { kgKg: 1.6, sd: 0.1 }) // => { waterKgKg: 1.3, waterSd: 0.3 }
+ */
+export function correctBySample(water: Water, { kgKg, sd }: WaterSample): void {
+  const apart = Math.abs(kgKg - water.waterKgKg) / Math.hypot(water.waterSd, sd);
+  correctWater(water, kgKg, sd);
+  water.waterSd *= Math.max(1, apart);
 }
 
 /**

@@ -14,7 +14,10 @@ import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
 import type { JudgeState } from '../judge/state.ts';
 import { dryBasis, type HourHeat, heldKgKg, hourlyLoss, lossDoubtOf, rainTaken, wetBasis } from './balance.ts';
-import { correctByDryAir, correctByProbe } from './correct.ts';
+import { correctByDryAir, correctByProbe, type Water } from './correct.ts';
+
+/** The estimate, and whether it stands as dry. */
+export type DryWater = Water & Pick<JudgeState, 'dry'>;
 
 /** Moisture taken for a bed of which nobody said it, wet basis [-]. */
 export function usualMoistureFrac(material: Material, limits: StageLimits): number {
@@ -52,12 +55,12 @@ export const dryAirNeededH = 3;
 const dryDeadbandFrac = 0.025;
 
 /** The estimate less half its standard deviation. */
-function doubtedFrac({ waterKgKg, waterSd }: JudgeState): number {
+function doubtedFrac({ waterKgKg, waterSd }: Water): number {
   return wetBasis(Math.max(0, waterKgKg - waterSd / 2));
 }
 
 /** A shower that does not bring the bed clear of the limit takes nothing back. */
-function followDry(state: JudgeState, limits: StageLimits): void {
+export function followDry(state: DryWater, limits: StageLimits): void {
   const floor = limits.moistureMinFrac - dryMarginFrac;
   state.dry = lowLimit(state.dry, doubtedFrac(state), floor, dryDeadbandFrac);
 }
@@ -101,8 +104,25 @@ export function followWater(
   followDry(state, limits);
 }
 
+/** Air beside a bed that nobody measures [°C]; common practice, no source. */
+const usualAirC = 20;
+/** Nobody knows how hot such a bed ran, nor in what air: twice the loss of one at work is its doubt; our own, no source. */
+const unwatchedShare = 2;
+
+/**
+ * How much less sure the estimate is for each hour in which nobody measures the core.
+ *
+ * @returns Standard deviation of the water per dry matter [-/h].
+ */
+export function unwatchedSdPerH(waterKgKg: number, recipe: Recipe, limits: StageLimits, bed: Bed): number {
+  const coreC = (limits.comfortMinC + limits.comfortMaxC) / 2;
+  return (
+    unwatchedShare * hourlyLoss({ coreC, topC: null, airC: usualAirC }, unmeasuredHumidityPct, waterKgKg, recipe, bed)
+  );
+}
+
 /** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
-export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimits, amountL: number | undefined): void {
+export function waterGiven(state: DryWater, recipe: Recipe, limits: StageLimits, amountL: number | undefined): void {
   if (amountL !== undefined && recipe.massKg !== undefined) {
     const laid = recipe.moistureFrac ?? materialFacts[recipe.material].moistureFrac;
     const added = amountL / (recipe.massKg * (1 - laid));
@@ -120,7 +140,7 @@ export function waterGiven(state: JudgeState, recipe: Recipe, limits: StageLimit
 
 /** Takes in rain that was told. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
 export function rainGiven(
-  state: JudgeState,
+  state: DryWater,
   recipe: Recipe,
   limits: StageLimits,
   bed: Bed,

@@ -30,6 +30,30 @@ const phrases: Record<Exclude<WarningKind, `probe-${string}`>, Phrase> = {
     short: 'soon too hot',
     shortOver: 'no longer near too hot',
   },
+  'bad-smell': {
+    is: 'smells bad',
+    isOver: 'is no longer said to smell bad',
+    short: 'smells bad',
+    shortOver: 'no longer smells bad',
+  },
+  'wrong-growth': {
+    is: 'has growth in it that should not be there',
+    isOver: 'is no longer said to have wrong growth in it',
+    short: 'wrong growth',
+    shortOver: 'no more wrong growth',
+  },
+  'hand-wet': {
+    is: 'is too wet by hand',
+    isOver: 'is no longer said to be too wet by hand',
+    short: 'too wet by hand',
+    shortOver: 'no longer too wet by hand',
+  },
+  'hand-dry': {
+    is: 'is too dry by hand',
+    isOver: 'is no longer said to be too dry by hand',
+    short: 'too dry by hand',
+    shortOver: 'no longer too dry by hand',
+  },
   drying: {
     is: 'is drying out',
     isOver: 'is no longer drying out',

@@ -5,7 +5,9 @@
  * Gives:  the evidence point by point, and the next thing to do.
  * Never:  says that a batch is done: the last word is a person's, after smelling and looking.
  */
+
 import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from './signs.ts';
+import { judgedWords, type SmellAndLook } from './smell-and-look.ts';
 
 export interface ReadinessFacts {
   readonly peakC: number | null;
@@ -16,8 +18,9 @@ export interface ReadinessFacts {
   readonly sinceLateTurnH: number | null;
   /** Highest rise since that turn [K]. */
   readonly riseSinceTurnK: number;
-  /** Whether a person has confirmed smell and look. */
+  /** Whether a person has confirmed smell and look, and noted nothing bad since. */
   readonly confirmed: boolean;
+  readonly judged: SmellAndLook;
 }
 
 export interface ReadinessPoint {
@@ -64,7 +67,7 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
     {
       what: 'smell-and-look',
       seen: facts.confirmed,
-      says: facts.confirmed ? 'A person found its smell and look good.' : 'Nobody has judged its smell and look yet.',
+      says: facts.confirmed ? 'A person found its smell and look good.' : judgedWords(facts.judged) + stillToSay(facts),
     },
   ];
   if (!gone) {
@@ -74,6 +77,11 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
   if (!still) {
     return { proposal: 'turn-and-see', points, next: 'Turn it once and see for a day whether it warms again.' };
   }
+  const isBad = facts.judged.smell === 'bad' || facts.judged.look === 'bad';
+  if (isBad) {
+    const next = 'See first to what was found bad; then smell it and look at it again.';
+    return { proposal: 'smell-and-look', points, next };
+  }
   return facts.confirmed
     ? { proposal: 'confirmed', points, next: 'Use it or go on to the next stage, as you find it.' }
     : {
@@ -81,4 +89,8 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
         points,
         next: 'Smell it and look at it: an earthy or sweet smell and a white mat through the mass speak for it; black, bright colours or ammonia against it.',
       };
+}
+
+function stillToSay({ judged }: ReadinessFacts): string {
+  return judged.smell === 'good' && judged.look === 'good' ? ' That it is done is still for a person to say.' : '';
 }

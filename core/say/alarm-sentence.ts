@@ -7,6 +7,7 @@
 import type { WarningKind } from '../../shared/warning.ts';
 import { duration } from '../warn/words.ts';
 import { easedTodo } from './eased-todo.ts';
+import { againstHand, handSentence } from './hand-sentence.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
@@ -62,9 +63,14 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         next: finding?.todo ?? 'Be ready to turn it or spread it thinner.',
         tone: 'act',
       };
+    case 'bad-smell':
+    case 'wrong-growth':
+    case 'hand-wet':
+    case 'hand-dry':
+      return handSentence(kind, facts);
     case 'drying':
       return {
-        condition: `It is drying out${coreSays}.`,
+        condition: againstHand('It is drying out', 'hand-dry', facts) ?? `It is drying out${coreSays}.`,
         next: 'Squeeze a handful from the core; if it crumbles, sprinkle some water, mix it in and cover it.',
         tone: 'act',
       };
@@ -82,7 +88,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       };
     case 'waterlogged':
       return {
-        condition: `It is too wet to breathe${coreSays}.`,
+        condition: againstHand('It is too wet to breathe', 'hand-wet', facts) ?? `It is too wet to breathe${coreSays}.`,
         next: finding?.todo ?? 'Turn it loosely and add dry bran.',
         tone: 'act',
       };

@@ -6,12 +6,13 @@
  * Never:  says that a pile is safe, sanitised or ready; never says that all is well while the core is not measured.
  */
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
-import type { WarningKind } from '../../shared/warning.ts';
+import { handKinds, type WarningKind } from '../../shared/warning.ts';
 import { byGravity, graverOf, isProbeKind } from '../alarm/precedence.ts';
 import { isSilenced } from '../alarm/standing.ts';
 import type { Assessment, Finding } from '../judge/assessment.ts';
 import { duration } from '../warn/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
+import { askAgain } from './hand-sentence.ts';
 import { phaseSentence } from './phase-sentence.ts';
 import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
 
@@ -38,8 +39,8 @@ function spokenKinds(standing: readonly StandingAlarm[]): WarningKind[] {
 /** A pile says one thing at a time. */
 function sayStanding(assessment: Assessment, kinds: readonly WarningKind[], facts: AlarmFacts): Saying {
   const core = assessment.positions.core;
-  if (kinds[0] === 'self-heating' || kinds[0] === 'overheating') return alarmSentence(kinds[0], facts);
-  if (core === null || core.temperatureC === null) return noCore(assessment);
+  if (kinds[0] !== undefined && speaksWithoutCore(kinds[0])) return alarmSentence(kinds[0], facts);
+  if (core === null || core.temperatureC === null) return withAsk(noCore(assessment), assessment);
   if (core.silent) return silentCore(assessment, facts);
   const doubt = doubtfulCore(assessment);
   if (doubt !== null) return doubt;
@@ -48,7 +49,18 @@ function sayStanding(assessment: Assessment, kinds: readonly WarningKind[], fact
   }
   const elsewhere = probeElsewhere(assessment);
   const saying = phaseSentence(assessment, facts);
-  return elsewhere === null ? saying : { ...saying, next: elsewhere, tone: 'watch' };
+  return elsewhere === null ? withAsk(saying, assessment) : { ...saying, next: elsewhere, tone: 'watch' };
+}
+
+/** What harms whatever its core does, and is known without it. */
+function speaksWithoutCore(kind: WarningKind): boolean {
+  return kind === 'self-heating' || kind === 'overheating' || handKinds.some((one) => one === kind);
+}
+
+/** Where nothing else presses, a sign that was answered asks to be looked at again. */
+function withAsk(saying: Saying, assessment: Assessment): Saying {
+  const next = askAgain(assessment);
+  return next === null ? saying : { ...saying, next, tone: 'watch' };
 }
 
 function factsOf(assessment: Assessment, units: Units): AlarmFacts {

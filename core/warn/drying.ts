@@ -11,15 +11,15 @@ import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { dryAirNeededH, dryMarginFrac } from '../moisture/follow.ts';
 import { type WaterToAdd, waterToAdd } from '../moisture/water-to-add.ts';
-import { coreUnknownSays, type Look } from './look.ts';
+import { coreUnknownSays, type Look, saidByHand } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { percent, tenths, wateringCaution } from './words.ts';
 
 export function dryingFinding(look: Look): Finding {
-  const { state, setup } = look;
-  const frac = wetBasis(state.waterKgKg);
+  const { state, setup, water } = look;
+  const frac = wetBasis(water.waterKgKg);
   const dryAir = look.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;
-  const present = look.coreKnown && (state.dry || dryAir);
+  const present = look.coreKnown && (water.dry || dryAir);
   return {
     kind: 'drying',
     position: null,
@@ -30,17 +30,17 @@ export function dryingFinding(look: Look): Finding {
       : dryAir
         ? 'Even the air inside the pile has become dry.'
         : present
-          ? howDry(frac, state.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac) + guessedAir(state)
+          ? howDry(frac, water.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac) + guessedAir(state)
           : 'The bed holds the water it needs, by the water balance.',
     todo: present
-      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(state, setup.recipe, setup.limits))}, mix it in and cover.`
+      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, mix it in and cover.`
       : look.coreKnown
         ? 'Nothing.'
         : 'Squeeze a handful from the core by hand.',
     byMs: present ? look.nowMs + 6 * msPerHour : null,
     caution: present ? wateringCaution : null,
     why: whyOf(setup.limits),
-    explainedBy: look.coreLost,
+    explainedBy: look.coreLost ?? saidByHand(look, 'hand-dry'),
   };
 }
 
@@ -57,7 +57,7 @@ function guessedAir({ positions }: Look['state']): string {
 }
 
 /** @example "about 12 L of water, in two or three goes" */
-function howMuch(add: WaterToAdd | null): string {
+export function howMuch(add: WaterToAdd | null): string {
   if (add === null) return 'a little water';
   const goal = `for ${percent(add.toFrac)}`;
   return add.litres === null

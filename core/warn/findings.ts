@@ -5,6 +5,7 @@
  * Gives:  findings; those explained by another say by which.
  */
 import type { Finding } from '../judge/assessment.ts';
+import { handFindings } from './by-hand.ts';
 import { chilledFinding } from './chilled.ts';
 import { dryingFinding } from './drying.ts';
 import type { Look } from './look.ts';
@@ -21,6 +22,7 @@ export function findingsOf(look: Look): Finding[] {
   return [
     selfHeatingFinding(look),
     overheatingFinding(look),
+    ...handFindings(look),
     overheatingSoonFinding(look),
     ...silenceFindings(look),
     ...probeFaultFindings(look),

@@ -5,12 +5,15 @@
  * Gives:  last values by position with their silence, and the core's rise.
  */
 import type { Position } from '../../shared/names.ts';
-import type { WarningKind } from '../../shared/warning.ts';
+import type { HandKind, WarningKind } from '../../shared/warning.ts';
+import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
 import type { ExpectedBand } from '../curve/band.ts';
 import type { PositionSight } from '../judge/assessment.ts';
 import type { PileSetup } from '../judge/setup.ts';
 import { coreAtHour, type JudgeState, type PositionState } from '../judge/state.ts';
 import { isSilent, type Track } from '../judge/track.ts';
+import type { DryWater } from '../moisture/follow.ts';
+import { waterNow } from '../moisture/take-in.ts';
 import { fellToAir } from './out-sight.ts';
 import { isStuck } from './stuck.ts';
 
@@ -27,6 +30,10 @@ export interface Look {
   readonly coreLost: WarningKind | null;
   /** Rise over the last three closed hours [K/h]. */
   readonly coreRiseKPerH: number | null;
+  /** The water in the bed now, with what hands did and said since the last closed hour. */
+  readonly water: DryWater;
+  /** The bad signs that people noted, each as it stands now. */
+  readonly handSigns: readonly HandSign[];
 }
 
 export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Look {
@@ -41,7 +48,19 @@ export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand |
   const { core } = positions;
   const coreLost = lostBy(state, core);
   const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
-  return { state, setup, band, nowMs, positions, core, coreKnown, coreLost, coreRiseKPerH: riseKPerH(state) };
+  return {
+    state,
+    setup,
+    band,
+    nowMs,
+    positions,
+    core,
+    coreKnown,
+    coreLost,
+    coreRiseKPerH: riseKPerH(state),
+    water: waterNow(state, setup, nowMs),
+    handSigns: handSigns(setup, nowMs),
+  };
 }
 
 /** What is remembered of a place; null where no probe has spoken for it since one was last given to it. */
@@ -71,6 +90,11 @@ export function maybeOut(state: JudgeState): boolean {
   if (core?.temperature == null || air?.temperature == null || core.hourMeanC === null) return false;
   if (core.suspectH > 0 && core.nearAirH > 0) return true;
   return fellToAir(core.hourMeanC - air.temperature.value, core.temperature.value - air.temperature.value);
+}
+
+/** Where a hand has said the same, it speaks for the estimate. */
+export function saidByHand({ handSigns }: Look, kind: HandKind): HandKind | null {
+  return handSigns.some((sign) => sign.kind === kind && sign.state === 'bad') ? kind : null;
 }
 
 /** A place is silent when its temperature is; one that has no thermometer, when everything there is. */

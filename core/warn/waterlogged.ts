@@ -12,7 +12,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { freeAirSpaceFrac } from '../rate/haug.ts';
 import { chilledAfterH } from './chilled.ts';
-import { coreUnknownSays, type Look } from './look.ts';
+import { coreUnknownSays, type Look, saidByHand } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { dustCaution, percent } from './words.ts';
 
@@ -24,7 +24,7 @@ const soakedFrac = 0.01;
 export function waterloggedFinding(look: Look): Finding {
   const { state, setup } = look;
   const facts = materialFacts[setup.recipe.material];
-  const frac = wetBasis(state.waterKgKg);
+  const frac = wetBasis(look.water.waterKgKg);
   const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
   const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
   const working = state.phase === 'active' || state.phase === 'settled';
@@ -49,7 +49,8 @@ export function waterloggedFinding(look: Look): Finding {
       ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
       : null,
     why: whyOf(setup.limits),
-    explainedBy: look.coreLost ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
+    explainedBy:
+      look.coreLost ?? saidByHand(look, 'hand-wet') ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
   };
 }
 

@@ -228,9 +228,9 @@ async function measuresOf(
 
 /** The next batch on the same pile has its own words. */
 function within(heard: Awaited<ReturnType<typeof heardOfPeople>>, untilMs: number): typeof heard {
-  const { samples = [], confirmedAtMs } = heard;
+  const { noted = [], confirmedAtMs } = heard;
   return {
-    samples: samples.filter(({ atMs }) => atMs <= untilMs),
+    noted: noted.filter(({ atMs }) => atMs <= untilMs),
     ...(confirmedAtMs !== undefined && confirmedAtMs <= untilMs && { confirmedAtMs }),
   };
 }

@@ -14,6 +14,7 @@ import { type PlaceRhythm, rhythmsOf } from '../../core/judge/rhythms.ts';
 import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
 import { airAtHour } from '../../core/judge/state.ts';
 import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
+import type { HeardOfPeople } from '../journal/heard-by-judge.ts';
 import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-board.ts';
 import { setupOf } from './origin.ts';
 
@@ -46,8 +47,8 @@ export interface PileWatchParts {
   readonly pile: PileRecord;
   readonly batch: BatchRecord | null;
   readonly acts: readonly ActRecord[];
-  /** Samples taken by hand, and a person's word that it is ready. */
-  readonly heard?: Pick<PileSetup, 'samples' | 'confirmedAtMs'>;
+  /** What people noted by hand, and their word that it is ready. */
+  readonly heard?: HeardOfPeople;
   /** What it is judged by where that is not its own laying alone: it was split off another (origin.ts). */
   readonly setup?: PileSetup;
   readonly board: AlarmBoard;

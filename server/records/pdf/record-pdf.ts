@@ -13,6 +13,10 @@ import { Sheet } from './sheet.ts';
 const warningWords: Record<string, string> = {
   'self-heating': 'self-heating',
   overheating: 'too hot',
+  'bad-smell': 'smells bad',
+  'wrong-growth': 'wrong growth',
+  'hand-wet': 'too wet by hand',
+  'hand-dry': 'too dry by hand',
   'overheating-soon': 'too hot soon',
   drying: 'drying',
   stalling: 'stalling',

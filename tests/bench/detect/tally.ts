@@ -208,6 +208,11 @@ function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: 
       return (
         hotter(0, 24, 49) || (scenario.hands.some(({ hour }) => within(hour * 6, sample, 0, 24)) && hotter(0, 24, 47))
       );
+    case 'bad-smell':
+    case 'wrong-growth':
+    case 'hand-wet':
+    case 'hand-dry':
+      return false; // nobody notes anything here
     case 'drying':
       return any(world.moistureFrac, -1, 24, (value) => value < wantedMoistureFrac[scenario.stage]);
     case 'stalling':

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import type { NotedFacts } from '../../../core/by-hand/noted.ts';
 import { materialFacts } from '../../../core/curve/material-facts.ts';
 import type { PileSetup } from '../../../core/judge/setup.ts';
 import {
@@ -10,7 +11,13 @@ import {
   vapourResistanceSM,
   wetBasis,
 } from '../../../core/moisture/balance.ts';
-import { correctByDryAir, correctByProbe, correctBySample, correctWater } from '../../../core/moisture/correct.ts';
+import {
+  correctByDryAir,
+  correctByProbe,
+  correctBySample,
+  correctWater,
+  sampleWater,
+} from '../../../core/moisture/correct.ts';
 import { waterToAdd } from '../../../core/moisture/water-to-add.ts';
 import { covers, materials, type Recipe, shelters } from '../../../shared/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
@@ -156,24 +163,60 @@ test('correctWater() lies between both and is surer than either', () => {
 });
 
 test('a handful that crumbles lowers the estimate, one that drips raises it, a weighed one settles it', () => {
-  const after = (sample: Parameters<typeof correctBySample>[1]): number => {
+  const after = (what: NotedFacts): number => {
     const water = { waterKgKg: dryBasis(0.54), waterSd: 0.25 };
-    correctBySample(water, sample, bed);
+    const sample = sampleWater(what, bed);
+    if (sample !== null) correctBySample(water, sample);
     return wetBasis(water.waterKgKg);
   };
-  expect(after({ kind: 'squeezed', atMs: 0, feel: 'crumbles' })).toBeLessThan(0.5);
-  expect(after({ kind: 'squeezed', atMs: 0, feel: 'drips' })).toBeGreaterThan(0.57);
-  expect(Math.abs(after({ kind: 'weighed', atMs: 0, moistureFrac: 0.45 }) - 0.45)).toBeLessThan(0.02);
+  expect(after({ kind: 'squeeze', feel: 'crumbles' })).toBeLessThan(0.5);
+  expect(after({ kind: 'squeeze', feel: 'drips' })).toBeGreaterThan(0.57);
+  expect(Math.abs(after({ kind: 'sample', wetG: 100, dryG: 55 }) - 0.45)).toBeLessThan(0.02);
+  // The skin dries first: a handful from there moves it less. A sample that was never dried says nothing.
+  expect(after({ kind: 'squeeze', feel: 'crumbles', place: 'skin' })).toBeGreaterThan(
+    after({ kind: 'squeeze', feel: 'crumbles', place: 'core' }) + 0.01,
+  );
+  expect(after({ kind: 'sample', wetG: 100 })).toBeCloseTo(0.54, 9);
+});
+
+// K = 0.5 and s = 0.1 / √2 = 0.0707 where both doubt alike; 0.6 apart is 4.243 times their common doubt of 0.1414 (computed).
+test('correctBySample() meets halfway where both doubt alike, and doubts more where they contradict each other', () => {
+  const agreeing = { waterKgKg: 1, waterSd: 0.1 };
+  correctBySample(agreeing, { kgKg: 1.1, sd: 0.1 });
+  expect([agreeing.waterKgKg, agreeing.waterSd]).toEqual([expect.closeTo(1.05, 9), expect.closeTo(0.0707, 4)]);
+  const contradicted = { waterKgKg: 1, waterSd: 0.1 };
+  correctBySample(contradicted, { kgKg: 1.6, sd: 0.1 });
+  expect([contradicted.waterKgKg, contradicted.waterSd]).toEqual([expect.closeTo(1.3, 9), expect.closeTo(0.3, 9)]);
+});
+
+test('correctBySample() of anything lies between both, and within one common doubt of each other it only grows surer', () => {
+  const water = fc.double({ min: 0.05, max: 4, noNaN: true });
+  const sd = fc.double({ min: 0.01, max: 1, noNaN: true });
+  fc.assert(
+    fc.property(water, sd, water, sd, (own, ownSd, measured, measuredSd) => {
+      const after = { waterKgKg: own, waterSd: ownSd };
+      correctBySample(after, { kgKg: measured, sd: measuredSd });
+      const surest = Math.min(ownSd, measuredSd);
+      const agree = Math.abs(own - measured) <= Math.hypot(ownSd, measuredSd);
+      return (
+        after.waterKgKg >= Math.min(own, measured) - 1e-9 &&
+        after.waterKgKg <= Math.max(own, measured) + 1e-9 &&
+        (!agree || after.waterSd <= surest + 1e-9)
+      );
+    }),
+    { seed: 10 },
+  );
 });
 
 // Shares of what is held: 67 % of wheat bran is X = 2.03, 52 % of a soil mix X = 1.083. 0.602 of each: 55 % and 39 %.
 test.each([
   ['wheat-bran', [0.42, 0.55, 0.63, 0.73]],
   ['soil-mix', [0.28, 0.39, 0.48, 0.59]],
-] as const)('correctBySample() in %s takes the four feels of a handful for %j', (material, fracs) => {
-  const felt = (['crumbles', 'holds', 'drips', 'streams'] as const).map((feel) => {
+] as const)('sampleWater() in %s takes the four feels of a handful for %j', (material, fracs) => {
+  const felt = (['crumbles', 'holds', 'drips', 'pours'] as const).map((feel) => {
     const water = { waterKgKg: 1, waterSd: 1e6 }; // nothing known before
-    correctBySample(water, { kind: 'squeezed', atMs: 0, feel }, { ...bed, material });
+    const sample = sampleWater({ kind: 'squeeze', feel }, { ...bed, material });
+    if (sample !== null) correctBySample(water, sample);
     return wetBasis(water.waterKgKg);
   });
   expect(felt.map((frac) => Math.round(frac * 100) / 100)).toEqual(fracs);
@@ -232,12 +275,13 @@ test('waterToAdd() never leads beyond what the material holds against gravity', 
 });
 
 test('a sample told to the judge moves its estimate, once', () => {
-  const samples = [{ kind: 'weighed', atMs: startMs + 10 * msPerHour, moistureFrac: 0.42 }] as const;
-  const before = play(setupOf('bran', { samples }), 9, () => 25);
+  const what = { kind: 'sample', wetG: 100, dryG: 58 } as const;
+  const noted = [{ atMs: startMs + 10 * msPerHour, by: null, what }];
+  const before = play(setupOf('bran', { noted }), 9, () => 25);
   expect(before.last?.moisture.frac).toBeGreaterThan(0.58);
-  const after = play(setupOf('bran', { samples }), 20, () => 25);
+  const after = play(setupOf('bran', { noted }), 20, () => 25);
   expect(after.last?.moisture.frac).toBeLessThan(0.55);
-  expect(after.state.samplesDone).toBe(1);
+  expect(after.state.notedDone).toBe(1);
 });
 
 test('a bed told to be wetter than it can hold drains to what it holds', () => {

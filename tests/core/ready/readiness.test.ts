@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { type ReadinessFacts, readinessOf } from '../../../core/ready/readiness.ts';
+import { nobodyJudged } from '../../../core/ready/smell-and-look.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { play, setupOf, startMs, through } from '../helpers.ts';
 
@@ -10,6 +11,7 @@ const done: ReadinessFacts = {
   sinceLateTurnH: 24,
   riseSinceTurnK: 1,
   confirmed: false,
+  judged: nobodyJudged,
 };
 const rows: [string, Partial<ReadinessFacts>, string][] = [
   ['no heat came', { peakExcessK: 7.9 }, 'not-yet'],

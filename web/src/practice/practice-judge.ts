@@ -5,12 +5,14 @@
  * Gives:  the assessment, the expected band and the open alarms, as the house would have them.
  * Never:  sees anything but readings and acts: the hidden truth stays with the model.
  */
+import type { Noted } from '../../../core/by-hand/noted.ts';
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { expectedBand } from '../../../core/curve/expected-band.ts';
 import { type Assessment, assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
-import type { MoistureSample, PileSetup } from '../../../core/judge/setup.ts';
+import type { PileSetup } from '../../../core/judge/setup.ts';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import type { Act } from '../../../shared/batch.ts';
+import type { squeezeFeels } from '../../../shared/entry.ts';
 import { msPerDay, msPerHour } from '../../../shared/units.ts';
 import type { PracticeReading } from '../../../simulator/practice/practice-scenario.ts';
 import { createAlarms } from './practice-alarms.ts';
@@ -19,7 +21,7 @@ import { createAlarms } from './practice-alarms.ts';
 const bandEveryMs = 3 * msPerHour;
 const bandAheadMs = 2 * msPerDay;
 
-export type Feel = Extract<MoistureSample, { kind: 'squeezed' }>['feel'];
+export type Feel = (typeof squeezeFeels)[number];
 
 export interface PracticeJudge {
   /** @returns The alarms that ask for a person now. */
@@ -61,7 +63,9 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
       renewBand(nowMs);
     },
     squeezed(feel, atMs) {
-      setup = { ...setup, samples: [...(setup.samples ?? []), { kind: 'squeezed', atMs, feel }] };
+      const note: Noted = { atMs, by: null, what: { kind: 'squeeze', feel } };
+      setup = { ...setup, noted: [...(setup.noted ?? []), note] };
+      alarms.look(assess(state, setup, band, atMs).findings, atMs);
     },
     acknowledge: (alarmId, nowMs) => alarms.acknowledge(alarmId, nowMs),
     assessment: (nowMs) => assess(state, setup, band, nowMs),

@@ -4,7 +4,7 @@
 import type { Feel } from './practice-judge.ts';
 
 const says: readonly (readonly [sentence: RegExp, feel: Feel])[] = [
-  [/runs out/, 'streams'],
+  [/runs out/, 'pours'],
   [/No drop/, 'holds'],
   [/drops come/, 'drips'],
   [/crumbles/, 'crumbles'],
