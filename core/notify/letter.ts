@@ -22,6 +22,8 @@ export interface AlarmFactsTold {
   readonly byMs: number | null;
   readonly caution: string | null;
   readonly raisedAtMs: number;
+  /** Who noted it and when, where it rests on a person's word. */
+  readonly noted?: { readonly atMs: number; readonly by: string | null };
 }
 
 export interface LetterReader {
@@ -63,6 +65,7 @@ export function alarmLetter(ask: AlarmLetterAsk): Letter {
   const words = (text: string) => plainSpaces(sentenceIn(reader.unit, text));
   const parts: { label: string; text: string }[] = [];
   if (!over) parts.push({ label: 'Seen', text: words(facts.seen) });
+  if (!over && facts.noted) parts.push({ label: 'Noted', text: notedWords(facts.noted, ask) });
   if (!over && facts.caution !== null) parts.push({ label: 'Caution', text: words(facts.caution) });
   if (facts.kind === 'self-heating')
     parts.push({ label: 'Fire', text: over ? `${stillWatch} ${fireService}` : fireService });
@@ -91,6 +94,11 @@ function opening({ answer, facts, nowMs, notReached, reader }: AlarmLetterAsk, s
     default:
       return `${says}.`;
   }
+}
+
+function notedWords({ atMs, by }: NonNullable<AlarmFactsTold['noted']>, { nowMs, reader }: AlarmLetterAsk): string {
+  const when = clockWords(atMs, nowMs, reader.timeZone);
+  return by === null ? when : `by ${by}, ${when}`;
 }
 
 function due({ facts, nowMs, reader }: AlarmLetterAsk): string {

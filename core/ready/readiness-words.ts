@@ -7,6 +7,7 @@
 import type { Stage } from '../../shared/names.ts';
 import { mixingCaution, shedCaution, usingCaution } from '../mix/cautions.ts';
 import type { HeatSign } from './heat-signs.ts';
+import { judgedWords, nobodyJudged, type SmellAndLook } from './smell-and-look.ts';
 
 const goodBran = [
   'White threads all through the bran, holding it in soft clods.',
@@ -39,8 +40,17 @@ export function readinessWords(stage: Stage): { good: string[]; bad: string[]; c
 /** A person's own word; null before any. */
 export type PersonsWord = { readonly ready: boolean } | null;
 
-/** One sentence from both. Only a person's yes is a yes, and what the probes saw otherwise stays said. */
-export function sayReadiness(signs: readonly HeatSign[], person: PersonsWord): string {
+/**
+ * One sentence from both. Only a person's yes is a yes, and what the probes saw otherwise stays said.
+ *
+ * @param isSpoilt Something bad was noted since that word.
+ */
+export function sayReadiness(
+  signs: readonly HeatSign[],
+  person: PersonsWord,
+  judged: SmellAndLook = nobodyJudged,
+  isSpoilt = false,
+): string {
   const against = signs.filter(({ evidence }) => evidence === 'absent').length;
   const missing = signs.filter(({ evidence }) => evidence === 'missing').length;
   const heat =
@@ -49,6 +59,11 @@ export function sayReadiness(signs: readonly HeatSign[], person: PersonsWord): s
       : missing > 0
         ? 'not all signs of heat were measured'
         : 'its heat came and went as it should';
+  if (isSpoilt)
+    return `Something bad was noted since a person last said whether it is ready. ${judgedWords(judged).slice(0, -1)}; ${heat}.`;
+  const isJudged = judged.smell !== null || judged.look !== null;
+  if (person === null && isJudged)
+    return `${judgedWords(judged)} Nobody has said whether it is ready, and probes alone never do; ${heat}.`;
   if (person === null) return `Nobody has smelt and looked yet, and probes alone never say that it is ready; ${heat}.`;
   if (!person.ready) return `The person who smelt and looked did not find it ready; ${heat}.`;
   return against > 0

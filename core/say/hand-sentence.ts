@@ -105,8 +105,8 @@ function besideWords(kind: HandKind, facts: AlarmFacts): string {
   const told = handAndEstimate(kind, assessment.limits, assessment.moisture.frac, core !== null);
   if (told !== null) {
     return told.agree
-      ? `, and the estimate agrees: ${percent(told.frac)} water`
-      : `; the estimate says ${percent(told.frac)} water: they disagree`;
+      ? `; with that the estimate is ${percent(told.frac)} water`
+      : `; the estimate still says ${percent(told.frac)} water: they disagree`;
   }
   return core?.temperatureC == null ? '' : `; the core is at ${temp(core.temperatureC)}`;
 }

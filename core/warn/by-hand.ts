@@ -89,8 +89,8 @@ function beside(look: Look, kind: HandKind): string {
   const told = handAndEstimate(kind, look.setup.limits, wetBasis(look.water.waterKgKg), look.core !== null);
   if (told === null) return '';
   return told.agree
-    ? ` The estimate agrees: ${percent(told.frac)} water.`
-    : ` The estimate says ${percent(told.frac)} water, so hand and estimate disagree.`;
+    ? ` With that the estimate is ${percent(told.frac)} water.`
+    : ` The estimate still says ${percent(told.frac)} water: hand and estimate disagree.`;
 }
 
 /** Whether the estimate bears out what hand or scales said of the water; null where it has nothing to go by. */

@@ -73,6 +73,7 @@ export function alarmFacts(alarm: AlarmRecord): AlarmFactsTold {
     byMs: words.byMs,
     caution: words.caution,
     raisedAtMs: alarm.raisedAtMs,
+    ...(words.noted && { noted: words.noted }),
   };
 }
 

@@ -1,13 +1,17 @@
 /**
  * server/records/readiness-view.ts: whether a batch may be ready: signs of heat beside a person's newest word.
  */
+import { handSigns } from '../../core/by-hand/hand-signs.ts';
 import { heatSigns } from '../../core/ready/heat-signs.ts';
 import { readinessWords, sayReadiness } from '../../core/ready/readiness-words.ts';
+import { type SmellAndLook, smellAndLook } from '../../core/ready/smell-and-look.ts';
 import type { Readiness } from '../../shared/api/readiness.ts';
 import { toInstant } from '../../shared/api/time.ts';
+import { stageLimits } from '../../shared/stage.ts';
 import type { BatchRecord, EntryRecord } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { heardIn } from '../journal/heard-by-judge.ts';
 import type { PileSource } from '../watch/pile-sources.ts';
 import { hourlyTemperatures } from './batch-temperatures.ts';
 
@@ -27,14 +31,23 @@ export async function readinessView(
     .sort((a, b) => a - b);
   const signs = heatSigns({ coreC: hourly.coreC, airC: hourly.airC, turnsAtH });
   const person = personsWord(entries);
+  const judged = judgedBy(batch, entries, untilMs);
+  const isSpoilt = person !== null && judged.badAtMs !== null && judged.badAtMs > Date.parse(person.at);
   return {
     batchId: batch.id,
     signs,
     person,
-    ready: person?.ready ?? false,
-    says: sayReadiness(signs, person),
+    ready: (person?.ready ?? false) && !isSpoilt,
+    says: sayReadiness(signs, person, judged, isSpoilt),
     ...readinessWords(batch.stage),
   };
+}
+
+/** What the judge makes of the same entries. */
+function judgedBy(batch: BatchRecord, entries: readonly EntryRecord[], untilMs: number): SmellAndLook {
+  const { noted = [] } = heardIn(entries.filter(({ withdrawn }) => !withdrawn));
+  const limits = { ...stageLimits[batch.stage], ...batch.limits };
+  return smellAndLook(noted, handSigns({ noted, acts: [], limits }, untilMs), untilMs);
 }
 
 function personsWord(entries: readonly EntryRecord[]): Readiness['person'] {

@@ -35,6 +35,7 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
     by: byMs === null ? null : toInstant(byMs),
     caution,
     stands: advised.stands,
+    ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
     heldBackBy,
     yieldsTo: from?.id ?? null,
     shelvedUntil: shelvedUntilMs === null ? null : toInstant(shelvedUntilMs),

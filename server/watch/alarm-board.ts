@@ -20,7 +20,7 @@ import type { Finding } from '../../core/judge/assessment.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
 
 /** Words of the moment an alarm was raised or last looked at. */
-export type AlarmWords = Pick<Finding, 'seen' | 'todo' | 'byMs' | 'caution'>;
+export type AlarmWords = Pick<Finding, 'seen' | 'todo' | 'byMs' | 'caution' | 'noted'>;
 
 export type AlarmHandling =
   | { readonly kind: 'acknowledge' | 'unshelve'; readonly by?: string | undefined; readonly note?: string | undefined }
@@ -200,6 +200,7 @@ function handled(machine: AlarmMachine, handling: AlarmHandling, nowMs: number) 
 }
 
 function wordsOf(item: Finding): string {
-  const words: AlarmWords = { seen: item.seen, todo: item.todo, byMs: item.byMs, caution: item.caution };
+  const { seen, todo, byMs, caution, noted } = item;
+  const words: AlarmWords = { seen, todo, byMs, caution, ...(noted && { noted }) };
   return JSON.stringify(words);
 }

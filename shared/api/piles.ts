@@ -22,6 +22,9 @@ export const positionNowSchema = z.object({
 });
 export type PositionNow = z.infer<typeof positionNowSchema>;
 
+/** By whom a sign was noted, null where the entry carries no name, and when. */
+export const notedSchema = z.object({ at: instantSchema, by: z.string().nullable() });
+
 export const alarmSummarySchema = z.object({
   id: z.string(),
   kind: warningKindSchema,
@@ -36,6 +39,8 @@ export const alarmSummarySchema = z.object({
   caution: z.string().nullable(),
   /** Whether what it is about holds now, as far as is known; shelving it silences it and changes nothing of that. */
   stands: z.boolean(),
+  /** Who noted it and when, where it rests on a person's word; absent where probes saw it. */
+  noted: notedSchema.optional(),
   /** The alarm that explains this one and therefore holds it back. */
   heldBackBy: z.string().nullable(),
   /** The graver alarm whose advice `todo`, `by` and `caution` repeat in place of its own: the two would exclude each other. */

@@ -211,13 +211,13 @@ function drawAlarms(sheet: Sheet, { alarms }: BatchRecordSheet, zone: string): v
     sheet.paragraph('None was raised.');
     return;
   }
-  const rows = alarms.map(({ since, kind, position, severity, seen, steps, state }) => {
+  const rows = alarms.map(({ since, kind, position, severity, seen, noted, steps, state }) => {
     const end = state === 'normal' ? steps.at(-1) : undefined;
     const people = steps.filter(({ by }) => by !== null).map(({ by, arrow }) => `${arrow} by ${by}`);
     return [
       timeWords(Date.parse(since), zone),
       `${warningWords[kind] ?? kind}${position ? ` (${position})` : ''}, ${severity}`,
-      [seen, ...people].join('; '),
+      [seen, ...(noted ? [notedWords(noted, zone)] : []), ...people].join('; '),
       end ? timeWords(Date.parse(end.at), zone) : 'still stands',
     ];
   });
@@ -230,6 +230,11 @@ function drawAlarms(sheet: Sheet, { alarms }: BatchRecordSheet, zone: string): v
     ],
     rows,
   );
+}
+
+function notedWords({ at, by }: NonNullable<BatchRecordSheet['alarms'][number]['noted']>, zone: string): string {
+  const when = timeWords(Date.parse(at), zone);
+  return by === null ? `noted ${when}` : `noted by ${by}, ${when}`;
 }
 
 function drawTimeTemperature(sheet: Sheet, { timeTemperature: facts }: BatchRecordSheet, zone: string): void {

@@ -68,6 +68,11 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
   );
 }
 
+/** @example "Noted by Ana, 14:10." */
+function notedWords({ by }: NonNullable<AlarmSummary['noted']>, time: string): string {
+  return by === null ? `Noted ${time}.` : `Noted by ${by}, ${time}.`;
+}
+
 function titleOf({ kind, position }: AlarmSummary): string {
   return warningTitle(kind, position);
 }
@@ -105,6 +110,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
       )}
       <p>
         <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
+        {alarm.noted && ` ${notedWords(alarm.noted, nearTime(Date.parse(alarm.noted.at), nowMs, reader))}`}
       </p>
       {alarm.caution && !isCautionTold && (
         <p class="caution">

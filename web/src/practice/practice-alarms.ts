@@ -63,6 +63,7 @@ export function createAlarms(): PracticeAlarms {
       stands: own.stands,
       heldBackBy: holderId(place),
       yieldsTo: from?.id ?? null,
+      ...(finding.noted && { noted: { at: toInstant(finding.noted.atMs), by: finding.noted.by } }),
       shelvedUntil: null,
     };
   };

@@ -1,0 +1,133 @@
+/**
+ * What a grower finds with hand, nose and eyes, written down in the pages of the built program: with a probe in the pile, and without.
+ */
+import { mkdirSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { makeDataDir } from '../helpers/open-test-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+
+let house: SpawnedHouse;
+let browser: Browser;
+let page: Page;
+let remove: () => Promise<void>;
+const troubles: string[] = [];
+
+/** Where to keep pictures of the pages, for whoever wants to look at them. */
+const picturesIn = process.env.KEEP_PICTURES;
+
+const laidMs = Date.now() - 48 * 3_600_000;
+
+async function send(path: string, body: object): Promise<void> {
+  const answer = await fetch(house.pagesUrl + path, {
+    method: 'POST',
+    body: JSON.stringify(body),
+    headers: { 'content-type': 'application/json' },
+  });
+  if (!answer.ok) throw new Error(`${path}: ${await answer.text()}`);
+}
+
+beforeAll(async () => {
+  if (!hasChromium) return;
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  house = await spawnHouse(folder.dataDir);
+  const startedAt = new Date(laidMs).toISOString();
+  const recipe = { material: 'wheat-bran', depthM: 0.3, cover: 'breathable', moistureFrac: 0.6, massKg: 100 };
+  await send('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
+  const site = 'saltmere-yard';
+  for (const name of ['With a probe', 'Without one'])
+    await send('/api/piles', { site, name, stage: 'bran', startedAt, recipe });
+  const rows: object[] = [];
+  for (let min = 0; min <= 48 * 60; min += 10) {
+    const temperature = Math.round(10 * (Math.min(41, 22 + min / 90) + (min % 30) / 100)) / 10;
+    rows.push({ time: laidMs + min * 60_000, temperature });
+  }
+  const { connectAsync } = await import('mqtt');
+  const client = await connectAsync(house.mqttUrl);
+  for (const row of rows) await client.publishAsync(`piles/${site}/p1/reading`, JSON.stringify(row), { qos: 1 });
+  await client.endAsync();
+  await send(`/api/probes/${site}/p1/claim`, { pileId: 'with-a-probe', position: 'core', from: startedAt });
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
+  page.on('pageerror', (error) => troubles.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+}, 90_000);
+afterAll(async () => {
+  if (!hasChromium) return;
+  await browser.close();
+  await house.stop();
+  await remove();
+});
+
+async function write(kind: string, choices: readonly string[]): Promise<void> {
+  await page.getByRole('button', { name: kind, exact: true }).click();
+  const form = page.getByRole('form', { name: new RegExp(`^${kind}`) });
+  for (const more of await form.locator('summary').all()) await more.click();
+  for (const choice of choices) await form.getByLabel(choice, { exact: true }).first().check();
+  await form.getByRole('button', { name: 'Write it down' }).click();
+  await page.getByText(`${kind}: written down.`).waitFor();
+}
+
+async function picture(name: string): Promise<void> {
+  if (!picturesIn) return;
+  mkdirSync(picturesIn, { recursive: true });
+  for (const [width, height] of [
+    [390, 844],
+    [1440, 900],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.screenshot({ path: `${picturesIn}/${name}-${width}.png`, fullPage: true });
+  }
+  await page.setViewportSize({ width: 390, height: 844 });
+}
+
+const sentence = () => page.locator('.sentence-large');
+
+describe.runIf(hasChromium)('what a grower notes by hand', () => {
+  for (const id of ['with-a-probe', 'without-one']) {
+    test(`is said at once by the pile ${id.replaceAll('-', ' ')}, each sign in its turn`, {
+      timeout: 60_000,
+    }, async () => {
+      await page.goto(`${house.pagesUrl}/piles/${id}`);
+      await write('Squeeze test', ['Crumbles: too dry']);
+      await sentence()
+        .getByText(/^A squeeze 1 minute ago says it is too dry/)
+        .waitFor();
+      await page.getByRole('heading', { level: 3, name: 'Too dry by hand' }).waitFor();
+      await picture(`${id}-dry`);
+      await write('Smell', ['Rotten', 'Ammonia']);
+      await sentence()
+        .getByText(/^It smells rotten and of ammonia, noted \d minutes? ago/)
+        .waitFor();
+      await picture(`${id}-foul`);
+      await write('Growth', ['Black', 'All through', 'Many']);
+      await page.getByRole('heading', { level: 3, name: 'Wrong growth' }).waitFor();
+      await page
+        .getByText('Its smell was found bad, its look bad.')
+        .or(page.getByText('Its smell and look were found bad.'))
+        .waitFor();
+      await picture(`${id}-all`);
+    });
+  }
+
+  test('counts both piles among those that need somebody, on the home page', async () => {
+    await page.goto(house.pagesUrl);
+    await page.getByRole('heading', { level: 1, name: /Both piles need you now/ }).waitFor();
+    await picture('home');
+  });
+
+  test('ends with what is noted later, and asks to squeeze again after watering', { timeout: 60_000 }, async () => {
+    await page.goto(`${house.pagesUrl}/piles/without-one`);
+    await write('Watered', []);
+    await page.getByRole('heading', { level: 3, name: 'Too dry by hand' }).waitFor({ state: 'detached' });
+    await page.goto(`${house.pagesUrl}/piles/without-one`);
+    await picture('without-one-after');
+    await page.goto(`${house.pagesUrl}/piles/without-one/why/hand-dry`);
+    await page.getByRole('heading', { level: 1, name: 'Too dry by hand' }).waitFor();
+    await picture('why');
+  });
+
+  test('no page complained', () => expect(troubles).toEqual([]));
+});
