@@ -8,7 +8,6 @@ import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import type { Journal } from '../shared/store/journal.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
-import type { Beside } from './beside/job.ts';
 import type { Thinning } from './keeping/thinning.ts';
 import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
@@ -18,11 +17,12 @@ import type { ProbeBook } from './probes/probe-book.ts';
 import type { DiskWatch } from './safe/disk-watch.ts';
 import type { HouseNotices } from './safe/house-notices.ts';
 import type { WatchDoor } from './watch/watch-door.ts';
+import type { WatchHouse } from './watch/watch-house.ts';
 
 export interface House {
   readonly config: Pick<
     Config,
-    'API_TOKEN' | 'CONNECTIONS' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
+    'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
   >;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
@@ -32,6 +32,8 @@ export interface House {
   readonly photos: PhotoStore;
   readonly probes: ProbeBook;
   readonly watch: WatchDoor;
+  /** The watch of this process; absent where others watch. */
+  readonly watching?: WatchHouse;
   readonly ingest: Ingest;
   /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
   readonly door: Door | undefined;
@@ -42,8 +44,6 @@ export interface House {
   readonly delivery: Delivery;
   /** Keeps the readings small, as the owner chose. */
   readonly thinning: Thinning;
-  /** Works out beside the main thread what would hold it up. */
-  readonly beside: Beside;
   readonly people: People;
   /** How many sites this process watches, where several share them. */
   readonly sitesHeld?: () => number;

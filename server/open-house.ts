@@ -14,7 +14,7 @@ import type { Config } from '../shared/config.ts';
 import { ConfigError } from '../shared/errors.ts';
 import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
-import { openBeside } from './beside/open-beside.ts';
+import type { NoticeRecord } from '../shared/store/telling-store.ts';
 import { closeInOrder } from './closing.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
@@ -32,13 +32,12 @@ import { PhotoSweep } from './photos/photo-sweep.ts';
 import { followProbes } from './probes/follow-probes.ts';
 import { ProbeBook } from './probes/probe-book.ts';
 import { openSafe } from './safe/open-safe.ts';
+import { TroubleWatch } from './safe/trouble-watch.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
 import { WatchHouse } from './watch/watch-house.ts';
 import { holdWhole } from './worker/whole-house.ts';
 
 export interface OpenHouse extends House {
-  /** The watch of this process; absent where others watch. */
-  readonly watching?: WatchHouse;
   close(): Promise<void>;
 }
 
@@ -74,7 +73,22 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     process.kill(process.pid, 'SIGTERM');
   };
   const held = whole && { whole: { lease: whole.lease, lost } };
-  const watch = await WatchHouse.open({ clock, log, journal, readings, probes, hub, bands, onAlarms, ...held });
+  const onUnkept = (unkept: readonly NoticeRecord[]) => {
+    void delivery?.tellUnkept(unkept);
+    announce();
+  };
+  const watch = await WatchHouse.open({
+    clock,
+    log,
+    journal,
+    readings,
+    probes,
+    hub,
+    bands,
+    onAlarms,
+    onUnkept,
+    ...held,
+  });
   const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
   delivery = openDelivery({ config, journal, clock, log, watch, unwell, ...(guard && { guard }) });
 
@@ -91,6 +105,8 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   await delivery.start();
   const { sirens, news } = startAnnouncing({ config, journal, clock, log, watch, ingest, notices, delivery });
   announce = () => sirens.changed();
+  const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices });
+  troubles.start();
 
   const thinning = new Thinning({ clock, log, journal, readings });
 
@@ -117,11 +133,10 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     disk,
     delivery,
     thinning,
-    beside: openBeside(),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     close: () =>
       closeInOrder(
-        ...[disk, photoSweep, news, sirens, ingest, thinning, watch, delivery],
+        ...[troubles, disk, photoSweep, news, sirens, ingest, thinning, watch, delivery],
         ...[bands, hub, readings, whole, journal],
       ),
   };

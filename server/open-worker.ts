@@ -16,6 +16,7 @@ import { Sirens } from './notify/sirens.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
 import { followProbes } from './probes/follow-probes.ts';
+import { TroubleWatch } from './safe/trouble-watch.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { WatchHouse } from './watch/watch-house.ts';
 import { LentReadings } from './worker/lent-readings.ts';
@@ -44,6 +45,10 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     bands,
     onAlarms: () => {
       delivery?.kick();
+      sirens?.changed();
+    },
+    onUnkept: (unkept) => {
+      void delivery?.tellUnkept(unkept);
       sirens?.changed();
     },
     shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost },
@@ -80,6 +85,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     log,
     root: config.MQTT_ROOT,
     isHeldBack: (alarmId) => everywhere.isHeldBack(alarmId),
+    unkept: () => watch.unkeptAlarms(),
     // Of the sites held here; the others are their workers' to tell.
     keep: (topic, text) => ingest.keep(topic, text),
   });
@@ -88,6 +94,8 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   // Whoever holds the commons does what one process must do for all.
   const isOurs = () => isHeld(commons);
   const thinning = new Thinning({ clock, log, journal, readings, isOurs });
+  const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices: shared.notices });
+  troubles.start();
   const letters = delivery;
   const news = new HouseNews({
     notices: shared.notices,
@@ -95,6 +103,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     log,
     newId: randomUUID,
     tell: (owed) => letters.tell(owed),
+    tellUnkept: (owed) => letters.tellUnkept(owed),
     brokerHealth: () => ingest.health(),
     isOurs,
   });
@@ -108,6 +117,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     delivery,
     thinning,
     sitesHeld: () => worker?.sites.filter((site) => site !== commons).length ?? 0,
-    close: () => closeInOrder(news, thinning, lent, worker, sirens, delivery, everywhere, bands, readings, journal),
+    close: () =>
+      closeInOrder(troubles, news, thinning, lent, worker, sirens, delivery, everywhere, bands, readings, journal),
   };
 }

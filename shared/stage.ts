@@ -8,23 +8,28 @@
 import { z } from 'zod';
 import type { Stage } from './names.ts';
 
+/** Beyond these no limit means anything, and a warning set so would never come. */
+const hours = z.number().positive().max(10_000);
+const degreesC = z.number().min(-50).max(150);
+const metres = z.number().positive().max(10);
+
 export const stageLimitsSchema = z.object({
   /** Expected shortest and longest length of the stage [h]. */
-  lengthMinH: z.number().positive(),
-  lengthMaxH: z.number().positive(),
+  lengthMinH: hours,
+  lengthMaxH: hours,
   /** Band in which the core is comfortable [°C]. */
-  comfortMinC: z.number(),
-  comfortMaxC: z.number(),
+  comfortMinC: degreesC,
+  comfortMaxC: degreesC,
   /** Spread thinner or turn at this core temperature [°C]. */
-  actC: z.number(),
+  actC: degreesC,
   /** The wanted culture is being lost at this temperature [°C]. */
-  lossC: z.number(),
+  lossC: degreesC,
   /** Moisture, wet basis, as a fraction [-]. */
   moistureMinFrac: z.number().min(0).max(1),
   moistureMaxFrac: z.number().min(0).max(1),
   /** Depth of the bed [m]. */
-  depthMinM: z.number().positive(),
-  depthMaxM: z.number().positive(),
+  depthMinM: metres,
+  depthMaxM: metres,
 });
 export type StageLimits = z.infer<typeof stageLimitsSchema>;
 

@@ -11,7 +11,6 @@ import type { SiteSilence } from '../../core/notify/site-silence.ts';
 import type { AlarmRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { rankOf } from '../../shared/telling.ts';
-import type { AlarmWords } from '../watch/alarm-board.ts';
 
 /** How a site stands, with what a message about it says. */
 export interface SiteSilenceSeen extends SiteSilence {
@@ -63,7 +62,7 @@ export function alarmNotices(
 }
 
 export function alarmFacts(alarm: AlarmRecord): AlarmFactsTold {
-  const words = JSON.parse(alarm.words) as AlarmWords;
+  const { words } = alarm;
   return {
     kind: alarm.kind,
     position: alarm.position,

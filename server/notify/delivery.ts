@@ -22,6 +22,7 @@ import { type KnownPerson, TellingPeople } from './people.ts';
 import { Postman } from './postman.ts';
 import { type SpreadContext, spreadNotice } from './spread.ts';
 import { timedNotices } from './timed.ts';
+import { UnkeptNotices } from './unkept-notices.ts';
 import type { Way } from './ways/way.ts';
 
 /** Machine time between looks at the outbox when nobody calls. */
@@ -55,6 +56,7 @@ export class Delivery {
   readonly settings: DeliverySettings;
   readonly #parts: DeliveryParts;
   readonly #postman: Postman;
+  readonly #unkept: UnkeptNotices;
   readonly #taker = randomUUID();
   #timer: NodeJS.Timeout | undefined;
   #running: Promise<void> | undefined;
@@ -74,6 +76,7 @@ export class Delivery {
       canMail: parts.ways.email !== undefined,
       mailTo: config.ALERT_MAIL_TO,
     });
+    this.#unkept = new UnkeptNotices({ ...parts, people: this.people, publicUrl: config.PUBLIC_URL });
     this.#postman = new Postman({
       ...parts,
       people: this.people,
@@ -125,6 +128,18 @@ export class Delivery {
     this.kick();
   }
 
+  /**
+   * What is to be told of a change that the journal does not take: by the outbox where that can still be written, else
+   * straight away. Never throws.
+   */
+  async tellUnkept(notices: readonly NoticeRecord[]): Promise<void> {
+    try {
+      await this.tell(notices);
+    } catch {
+      await this.#unkept.tell(notices);
+    }
+  }
+
   async health(): Promise<DeliveryHealth> {
     return deliveryHealth({ ...this.#parts, people: this.people, failing: this.#failing });
   }
@@ -160,7 +175,9 @@ export class Delivery {
     const machineNowMs = Date.now();
     if (machineNowMs - this.#timedAtMs >= timedMs) {
       this.#timedAtMs = machineNowMs;
-      await timedNotices({ ...this.#parts, people: this.people, watch: this.#parts.watch() });
+      await this.#beside('what is due by the clock', () =>
+        timedNotices({ ...this.#parts, people: this.people, watch: this.#parts.watch() }),
+      );
     }
     await this.#spreadDue();
     await this.#postman.go();
@@ -170,13 +187,31 @@ export class Delivery {
     }
   }
 
+  /** One thing that cannot be told does not keep the others; it is tried again when its lease is over. */
+  async #beside(what: string, work: () => Promise<void>): Promise<unknown> {
+    try {
+      await work();
+      return undefined;
+    } catch (error) {
+      this.#parts.log.error({ err: error, what }, 'something could not be told; the rest is');
+      return error;
+    }
+  }
+
   async #spreadDue(): Promise<void> {
     const { journal, clock } = this.#parts;
     for (;;) {
       const machineNowMs = Date.now();
       const lease = { taker: this.#taker, machineNowMs, untilMs: machineNowMs + leaseMs };
       const due = await journal.telling.notices.take(clock.nowMs(), lease, atOnce);
-      for (const notice of due) await this.#spread(notice);
+      let failed: unknown;
+      let spread = 0;
+      for (const notice of due) {
+        const error = await this.#beside(`notice "${notice.id}"`, () => this.#spread(notice));
+        if (error === undefined) spread += 1;
+        else failed = error;
+      }
+      if (spread === 0 && failed !== undefined) throw failed; // none could be: it is more than one bad row
       if (due.length < atOnce) return;
     }
   }
@@ -193,13 +228,15 @@ export class Delivery {
     if (notice.answer === 'first-raise' && spreading.messages?.length === 0) {
       log.warn({ alarm: notice.alarmId }, 'a warning was raised and nobody is set up to be told of it');
     }
-    await journal.telling.notices.spread(spreading);
+    const { messages = [] } = spreading;
+    await journal.telling.notices.spread({ ...spreading, messages: this.#unkept.settle(notice.key, messages) });
   }
 
   async #context(notice: KeptNotice): Promise<SpreadContext> {
     const { journal, clock, newId } = this.#parts;
     const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
-    const [told, [turn], orders, listeners] = await Promise.all([
+    const [alarm, told, [turn], orders, listeners] = await Promise.all([
+      notice.alarmId === null ? undefined : journal.alarms.get(notice.alarmId).catch(() => undefined),
       journal.telling.notices.toldOf(alarmIds),
       journal.telling.handOn.turns(alarmIds),
       journal.telling.handOn.list(),
@@ -209,7 +246,8 @@ export class Delivery {
       nowMs: clock.nowMs(),
       machineNowMs: Date.now(),
       listeners,
-      order: orders.find(({ siteId }) => siteId === notice.siteId),
+      // How far the order was gone through is kept with the alarm: where that is not kept, everybody is told at once.
+      order: alarm && orders.find(({ siteId }) => siteId === notice.siteId),
       place: turn?.place ?? -1,
       toldBefore: new Set(told.flatMap(({ personId, reached }) => (reached ? [personId] : []))),
       approached: new Set(told.map(({ personId }) => personId)),

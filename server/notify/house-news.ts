@@ -18,6 +18,8 @@ export interface HouseNewsParts {
   readonly log: FastifyBaseLogger;
   readonly newId: () => string;
   readonly tell: (notices: readonly NoticeRecord[]) => Promise<void>;
+  /** Where the outbox takes nothing: sends it without. */
+  readonly tellUnkept?: (notices: readonly NoticeRecord[]) => Promise<void>;
   readonly brokerHealth: () => { readonly state: string; readonly detail: string };
   /** Where several processes hear of the broker: whether this is the one that tells of it. */
   readonly isOurs?: () => boolean;
@@ -27,7 +29,12 @@ const lookEveryMs = 15_000;
 /** A broker that is started anew is away for a moment. */
 const brokerAwayMs = 3 * 60_000;
 
-const shorts: Record<HouseNotice['kind'], string> = { disk: 'disk nearly full', broker: 'broker away' };
+const shorts: Record<HouseNotice['kind'], string> = {
+  disk: 'disk nearly full',
+  broker: 'broker away',
+  piles: 'piles not watched',
+  records: 'records cannot be read',
+};
 
 export class HouseNews {
   readonly #parts: HouseNewsParts;
@@ -91,7 +98,7 @@ export class HouseNews {
       if (before) this.#owe(before, 'cleared');
     } else {
       this.#standing.set(kind, notice);
-      if (before?.severity === notice.severity) return; // only its words changed
+      if (before?.severity === notice.severity && !isAboutMore(notice, before)) return; // only its words changed
       this.#owe(notice, before === undefined ? 'first-raise' : 'got-worse');
     }
     void this.#tell();
@@ -124,8 +131,12 @@ export class HouseNews {
     try {
       await this.#parts.tell(owed);
     } catch (error) {
+      void this.#parts.tellUnkept?.(owed);
       this.#owed = [...owed, ...this.#owed]; // a full disk takes no message either: tried again at the next look
       this.#parts.log.warn({ err: error }, 'trouble of the house could not be put down to be told');
     }
   }
 }
+
+const isAboutMore = (notice: HouseNotice, before: HouseNotice) =>
+  (notice.about ?? []).some((one) => !before.about?.includes(one));

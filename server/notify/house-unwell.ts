@@ -3,12 +3,13 @@
  */
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { halfJudgedWords, unjudgedWords } from '../watch/troubles-words.ts';
 import type { WatchHouse } from '../watch/watch-house.ts';
 
 export interface UnwellParts {
   readonly readings: Pick<ReadingsStore, 'check'>;
   readonly journal: Pick<Journal, 'check'>;
-  readonly watch: Pick<WatchHouse, 'sinceRoundMs'>;
+  readonly watch: Pick<WatchHouse, 'sinceRoundMs' | 'all' | 'troubles'>;
   readonly broker: () => { readonly state: string; readonly detail: string };
 }
 
@@ -29,5 +30,9 @@ export async function houseUnwell({ readings, journal, watch, broker }: UnwellPa
   }
   const { state, detail } = broker();
   if (state === 'down') return `no readings come in: ${detail}`;
-  return watch.sinceRoundMs() > standstillMs ? 'judging stands still' : undefined;
+  if (watch.sinceRoundMs() > standstillMs) return 'judging stands still';
+  const { length: count } = watch.all();
+  const troubles = watch.troubles();
+  const unkept = troubles.filter(({ code }) => code === 'not-kept');
+  return unjudgedWords(troubles, count) ?? halfJudgedWords(unkept, count);
 }

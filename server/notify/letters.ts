@@ -22,7 +22,11 @@ import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { advisedAlarm } from '../views/alarm-view.ts';
 
 export interface LetterParts {
-  readonly journal: Pick<Journal, 'piles' | 'sites' | 'alarms'>;
+  readonly journal: {
+    readonly piles: Pick<Journal['piles'], 'get'>;
+    readonly sites: Pick<Journal['sites'], 'list'>;
+    readonly alarms: Pick<Journal['alarms'], 'open'>;
+  };
   readonly clock: Clock;
   readonly publicUrl: string | undefined;
 }
@@ -74,7 +78,7 @@ export async function letterOf(
 
 /** The order as it stands when the message is read or sent: a graver alarm may have come since it was written. */
 async function advisedFacts(
-  { alarms }: Pick<Journal, 'alarms'>,
+  { alarms }: Pick<LetterParts['journal'], 'alarms'>,
   { pileId }: NoticeRecord,
   facts: AlarmFactsTold,
 ): Promise<AlarmFactsTold> {

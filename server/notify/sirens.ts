@@ -24,6 +24,8 @@ export interface SirenParts {
   readonly log: FastifyBaseLogger;
   readonly root: string;
   readonly isHeldBack: (alarmId: string) => boolean;
+  /** Alarms as they stand, where the journal could not take that. */
+  readonly unkept?: () => readonly AlarmRecord[];
   /** Publishes a message that the broker keeps for whoever comes later. */
   readonly keep: (topic: string, text: string) => void;
 }
@@ -73,7 +75,9 @@ export class Sirens {
 
   async #tell(): Promise<void> {
     const { journal, clock, root, isHeldBack, keep } = this.#parts;
-    const [sites, piles, open] = await Promise.all([journal.sites.list(), journal.piles.list(), journal.alarms.open()]);
+    const [sites, piles, kept] = await Promise.all([journal.sites.list(), journal.piles.list(), journal.alarms.open()]);
+    const unkept = this.#parts.unkept?.() ?? [];
+    const open = [...kept.filter(({ id }) => unkept.every((one) => one.id !== id)), ...unkept];
     for (const { id: site } of sites) {
       const own = new Map(piles.flatMap((pile) => (pile.siteId === site ? [[pile.id, pile.name] as const] : [])));
       const standing = open.filter((alarm) => own.has(alarm.pileId) && isAnnounced(alarm) && !isHeldBack(alarm.id));

@@ -8,7 +8,7 @@ import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { HouseNotices } from '../safe/house-notices.ts';
-import type { WatchDoor } from '../watch/watch-door.ts';
+import type { WatchHouse } from '../watch/watch-house.ts';
 import type { Delivery } from './delivery.ts';
 import { HouseNews } from './house-news.ts';
 import { Sirens } from './sirens.ts';
@@ -18,7 +18,7 @@ export interface AnnouncingParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly watch: Pick<WatchDoor, 'isHeldBack'>;
+  readonly watch: Pick<WatchHouse, 'isHeldBack' | 'unkeptAlarms'>;
   readonly ingest: Pick<Ingest, 'keep' | 'health'>;
   readonly notices: HouseNotices;
   readonly delivery: Delivery;
@@ -32,6 +32,7 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     log,
     root: config.MQTT_ROOT,
     isHeldBack: (id) => watch.isHeldBack(id),
+    unkept: () => watch.unkeptAlarms(),
     keep: (topic, text) => ingest.keep(topic, text),
   });
   const news = new HouseNews({
@@ -40,6 +41,7 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     log,
     newId: randomUUID,
     tell: (owed) => delivery.tell(owed),
+    tellUnkept: (owed) => delivery.tellUnkept(owed),
     brokerHealth: () => ingest.health(),
   });
   sirens.start();

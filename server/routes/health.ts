@@ -3,8 +3,12 @@
  */
 import { healthSchema } from '../../shared/api/health.ts';
 import { toInstant } from '../../shared/api/time.ts';
+import { rowWords, type UnreadableRow } from '../../shared/store/unreadable.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { pilesHealth } from '../watch/piles-health.ts';
+
+const mostNamed = 5;
 
 type PartHealth = { state: 'ok' | 'degraded' | 'down' | 'off'; detail: string };
 
@@ -17,40 +21,32 @@ async function partHealth(check: Promise<void>): Promise<PartHealth> {
   }
 }
 
-/** Whoever asks more often gets the same answer: looking at every part takes some milliseconds of everybody's time. */
-const rememberedMs = 1_000;
-
-/** How those parts are that have to be asked; the others know it of themselves. */
-async function lookAt({ readings, journal, delivery }: House) {
-  const [readingsHealth, journalHealth] = await Promise.all([
-    partHealth(readings.check()),
-    partHealth(journal.check()),
-  ]);
-  const unread = { state: 'down' as const, detail: 'the journal cannot be read' };
-  const deliveryHealth = await delivery.health().catch(() => unread);
-  return { readings: readingsHealth, journal: journalHealth, delivery: deliveryHealth };
+/** A journal that works, and holds rows that cannot be read. */
+function withUnreadable(journal: PartHealth, rows: readonly UnreadableRow[]): PartHealth {
+  if (journal.state !== 'ok' || rows.length === 0) return journal;
+  const named = rows.slice(0, mostNamed).map(rowWords).join('; ');
+  const more = rows.length > mostNamed ? ` and ${rows.length - mostNamed} more` : '';
+  const count = rows.length === 1 ? 'one record' : `${rows.length} records`;
+  return { state: 'degraded', detail: `takes and answers, but ${count} cannot be read: ${named}${more}` };
 }
 
 export function registerHealth(api: Api, house: House): void {
-  let parts: ReturnType<typeof lookAt> | undefined;
-  let freshUntilMs = 0;
-  const remembered = () => {
-    // While a look is under way everybody waits for that one: a store that hangs is not asked again by each.
-    if (parts !== undefined && performance.now() < freshUntilMs) return parts;
-    freshUntilMs = Number.POSITIVE_INFINITY;
-    parts = lookAt(house).finally(() => {
-      freshUntilMs = performance.now() + rememberedMs;
-    });
-    return parts;
-  };
   api.get(
     '/api/health',
     { config: { access: 'open' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },
     async (_request, reply) => {
-      const { ingest, disk, people } = house;
-      const { readings, journal, delivery } = await remembered();
-      const broker = ingest.health();
-      const ready = [readings, journal, broker].every((part) => part.state === 'ok' || part.state === 'degraded');
+      const [readings, journal] = await Promise.all([
+        partHealth(house.readings.check()),
+        partHealth(house.journal.check()),
+      ]);
+      const broker = house.ingest.health();
+      const piles = pilesHealth(house.watching ?? house.watch);
+      const delivery = await house.delivery
+        .health()
+        .catch(() => ({ state: 'down' as const, detail: 'the journal cannot be read' }));
+      const ready = [readings, journal, broker, piles].every(
+        (part) => part.state === 'ok' || part.state === 'degraded',
+      );
       return reply.code(ready ? 200 : 503).send({
         live: true,
         ready,
@@ -60,7 +56,15 @@ export function registerHealth(api: Api, house: House): void {
         needsToken: house.config.API_TOKEN !== undefined,
         broker: { url: house.ingest.url, root: house.config.MQTT_ROOT },
         ...(house.sitesHeld && { sitesHeld: house.sitesHeld() }),
-        parts: { broker, readings, journal, disk: disk.health(), delivery, audit: people.trail.health() },
+        parts: {
+          broker,
+          readings,
+          journal: withUnreadable(journal, house.journal.unreadable.list()),
+          piles,
+          disk: house.disk.health(),
+          delivery,
+          audit: house.people.trail.health(),
+        },
       });
     },
   );

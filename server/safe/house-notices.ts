@@ -7,13 +7,15 @@
  */
 export interface HouseNotice {
   /** Which part: one notice stands for each at a time. */
-  readonly kind: 'disk' | 'broker';
+  readonly kind: 'disk' | 'broker' | 'piles' | 'records';
   readonly severity: 'warning' | 'critical';
   readonly sinceMs: number;
   /** What was seen, in a sentence. */
   readonly seen: string;
   /** What to do about it. */
   readonly todo: string;
+  /** What it is about, where that is several things: it is told anew when another joins. */
+  readonly about?: readonly string[];
 }
 
 export type NoticeChange = { readonly kind: HouseNotice['kind']; readonly notice: HouseNotice | null };
@@ -26,7 +28,10 @@ export class HouseNotices {
     return [...this.#standing.values()];
   }
 
+  /** The same again changes nothing. */
   raise(notice: HouseNotice): void {
+    const before = this.#standing.get(notice.kind);
+    if (before?.severity === notice.severity && before.seen === notice.seen && before.todo === notice.todo) return;
     this.#standing.set(notice.kind, notice);
     this.#tell({ kind: notice.kind, notice });
   }

@@ -2,14 +2,12 @@
  * server/views/alarm-view.ts: alarm records as the API shows them.
  */
 
-import type { AlarmMachine } from '../../core/alarm/alarm.ts';
 import { isStanding } from '../../core/alarm/standing.ts';
 import { type AdvisedAlarm, adviceOf } from '../../core/say/advice.ts';
 import type { AlarmDetail } from '../../shared/api/alarms.ts';
 import type { AlarmSummary } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
-import type { AlarmWords } from '../watch/alarm-board.ts';
 
 export interface OpenAlarm {
   readonly record: AlarmRecord;
@@ -18,8 +16,8 @@ export interface OpenAlarm {
 
 /** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
 export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmSummary {
-  const words = JSON.parse(record.words) as AlarmWords;
-  const { shelvedUntilMs } = JSON.parse(record.machine) as AlarmMachine;
+  const { words } = record;
+  const { shelvedUntilMs } = record.machine;
   const advised = advisedAlarm(record);
   const others = record.closedAtMs === null ? pileAlarms.map(advisedAlarm) : [];
   const { todo, byMs, caution, from } = adviceOf(advised, others);
@@ -56,8 +54,8 @@ export function alarmDetail(
 
 /** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
 export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
-  const { todo, byMs, caution } = JSON.parse(record.words) as AlarmWords;
-  const machine = JSON.parse(record.machine) as AlarmMachine;
+  const { todo, byMs, caution } = record.words;
+  const { machine } = record;
   const { id, kind, position } = record;
   const stands = isStanding(machine);
   return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };

@@ -17,10 +17,8 @@ import {
 import { delaysOf } from '../../core/alarm/policies.ts';
 import { holderOf } from '../../core/alarm/precedence.ts';
 import type { Finding } from '../../core/judge/assessment.ts';
+import type { AlarmWords } from '../../shared/alarm-record.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
-
-/** Words of the moment an alarm was raised or last looked at. */
-export type AlarmWords = Pick<Finding, 'seen' | 'todo' | 'byMs' | 'caution' | 'noted'>;
 
 export type AlarmHandling =
   | { readonly kind: 'acknowledge' | 'unshelve'; readonly by?: string | undefined; readonly note?: string | undefined }
@@ -62,8 +60,7 @@ export class AlarmBoard {
     this.#pileId = pileId;
     this.#newId = newId;
     for (const record of open) {
-      const machine = JSON.parse(record.machine) as AlarmMachine;
-      this.#places.set(placeKey(record), { machine, record, heldBackBy: null });
+      this.#places.set(placeKey(record), { machine: record.machine, record, heldBackBy: null });
     }
   }
 
@@ -78,6 +75,12 @@ export class AlarmBoard {
     for (const [key, machine] of waiting) {
       if (!this.#places.has(key)) this.#places.set(key, { machine, record: null, heldBackBy: null });
     }
+  }
+
+  /** Whether it stands here. */
+  has(alarmId: string): boolean {
+    for (const { record } of this.#places.values()) if (record?.id === alarmId) return true;
+    return false;
   }
 
   /** Open alarms with the alarm that holds each back, if any. */
@@ -170,7 +173,7 @@ export class AlarmBoard {
       raisedAtMs: before?.raisedAtMs ?? nowMs,
       changedAtMs: moved ? nowMs : (before?.changedAtMs ?? nowMs),
       closedAtMs: isOpen(next) ? null : nowMs,
-      machine: JSON.stringify(next),
+      machine: next,
       words: item?.evidence === 'present' || !before ? wordsOf(item as Finding) : before.words,
     };
     place.record = isOpen(next) ? record : null;
@@ -199,8 +202,7 @@ function handled(machine: AlarmMachine, handling: AlarmHandling, nowMs: number) 
   }
 }
 
-function wordsOf(item: Finding): string {
+function wordsOf(item: Finding): AlarmWords {
   const { seen, todo, byMs, caution, noted } = item;
-  const words: AlarmWords = { seen, todo, byMs, caution, ...(noted && { noted }) };
-  return JSON.stringify(words);
+  return { seen, todo, byMs, caution, ...(noted && { noted }) };
 }

@@ -5,6 +5,7 @@
  * Gives:  one curve per finished batch of a stage, by hours of its age; each is read once and then remembered.
  * Never:  takes a batch that was cut short within a day, was given up, or that a person found bad: it is not what is wanted.
  */
+import type { FastifyBaseLogger } from 'fastify';
 import type { FinishedBatch } from '../../core/curve/finished.ts';
 import type { Stage } from '../../shared/names.ts';
 import type { BatchRecord, ClaimRecord, Journal } from '../../shared/store/journal.ts';
@@ -19,12 +20,14 @@ const holdsForMs = 600_000;
 export class FinishedCurves {
   readonly #journal: Journal;
   readonly #readings: ReadingsStore;
+  readonly #log: Pick<FastifyBaseLogger, 'warn'>;
   readonly #curves = new Map<string, FinishedBatch | null>();
   readonly #answers = new Map<Stage, { readonly atMs: number; readonly answer: Promise<FinishedBatch[]> }>();
 
-  constructor(journal: Journal, readings: ReadingsStore) {
+  constructor(journal: Journal, readings: ReadingsStore, log: Pick<FastifyBaseLogger, 'warn'>) {
     this.#journal = journal;
     this.#readings = readings;
+    this.#log = log;
   }
 
   /** What was written about batches has changed: the next question is answered from the journal. */
@@ -52,11 +55,22 @@ export class FinishedCurves {
     const curves: FinishedBatch[] = [];
     for (const batch of finished) {
       if (curves.length === mostBatches) break;
-      if (abandoned.has(batch.id) || (await this.#foundBad(batch))) continue;
-      const curve = await this.#curveOf(batch, claims);
+      if (abandoned.has(batch.id)) continue;
+      const curve = await this.#curveOrNone(batch, claims);
       if (curve) curves.push(curve);
     }
     return curves;
+  }
+
+  /** One that cannot be read is left out: the others speak without it. */
+  async #curveOrNone(batch: BatchRecord, claims: readonly ClaimRecord[]): Promise<FinishedBatch | null> {
+    try {
+      return (await this.#foundBad(batch)) ? null : await this.#curveOf(batch, claims);
+    } catch (error) {
+      this.#log.warn({ err: error, batch: batch.id }, 'a finished batch cannot be read');
+      this.#answers.delete(batch.stage); // it may be readable when it is asked next
+      return null;
+    }
   }
 
   /** By the newest word of a person on it; a batch nobody spoke of counts. */

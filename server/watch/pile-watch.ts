@@ -6,6 +6,7 @@
  * Never:  judges a reading before it is committed, or loses a late one: it goes back and reads again.
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
+import { z } from 'zod';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import { weatherDeparts } from '../../core/curve/weather-departs.ts';
 import type { Assessment, Finding } from '../../core/judge/assessment.ts';
@@ -13,6 +14,8 @@ import { assess, type JudgeState, startJudge, stepJudge } from '../../core/judge
 import { type PlaceRhythm, rhythmsOf } from '../../core/judge/rhythms.ts';
 import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
 import { airAtHour } from '../../core/judge/state.ts';
+import { alarmMachineSchema } from '../../shared/alarm-record.ts';
+import { StoreError } from '../../shared/errors.ts';
 import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
 import type { HeardOfPeople } from '../journal/heard-by-judge.ts';
 import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-board.ts';
@@ -26,6 +29,8 @@ const beforeLaidMs = 3_600_000;
 const graceMs = 30 * 60_000;
 const checkpointEveryMs = 2 * 3_600_000;
 const mostCheckpoints = 3;
+/** Clocks of probes run ahead a little. */
+const aheadMs = 600_000;
 /** So far back a late reading sends the judge; what is later still is read from the start of the batch. */
 export const checkpointReachMs = mostCheckpoints * checkpointEveryMs;
 
@@ -108,17 +113,37 @@ export class PileWatch {
     else this.#pending.push(reading);
   }
 
-  /** Goes on from the journal's place, or from the batch's start, through everything committed since. */
+  /**
+   * Goes on from the journal's place, or from the batch's start, through everything committed since. It may be tried
+   * again when it failed. What was kept is a cache: where it does not do, the readings are judged from the start.
+   */
   async resume(record: WatchRecord | undefined, nowMs: number): Promise<void> {
-    if (!this.setup || !this.batch) return;
-    const kept = record?.batchId === this.batch.id ? readKept(record.state, this.setup) : undefined;
-    if (record && kept) {
-      this.#state = kept.judge;
-      this.#throughMs = record.throughMs;
-      this.board.restoreWaiting(kept.waiting);
+    const { setup, batch } = this;
+    if (!setup || !batch) return;
+    const usable = record && record.batchId === batch.id && record.throughMs <= nowMs + aheadMs ? record : undefined;
+    const kept = usable && readKept(usable.state, setup);
+    if (usable && kept) {
+      try {
+        await this.#resumeFrom(setup, kept, usable.throughMs, nowMs);
+        return;
+      } catch (error) {
+        if (error instanceof StoreError) throw error;
+      }
     }
-    if (!kept) await this.#readOpening(this.setup);
-    await this.#readThrough(kept ? this.#throughMs + 1 : this.setup.startedAtMs, nowMs);
+    this.#state = startJudge(setup);
+    this.#throughMs = setup.startedAtMs;
+    this.#checkpoints = [];
+    await this.#readOpening(setup);
+    await this.#readThrough(setup.startedAtMs, nowMs);
+  }
+
+  async #resumeFrom(setup: PileSetup, kept: Kept, throughMs: number, nowMs: number): Promise<void> {
+    this.#state = kept.judge;
+    this.#throughMs = throughMs;
+    this.#checkpoints = [];
+    await this.#readThrough(throughMs + 1, nowMs);
+    assess(kept.judge, setup, this.band, Math.max(nowMs, throughMs)); // what it cannot judge by is not gone on with
+    this.board.restoreWaiting(kept.waiting);
   }
 
   /**
@@ -162,6 +187,11 @@ export class PileWatch {
     this.#lookedMs = nowMs;
     this.#lateFromMs = Math.min(this.#lateFromMs, nowMs);
     this.board.clockWasSet(nowMs);
+  }
+
+  /** The place that was handed out is not in the journal: another one is due. */
+  placeWasNotKept(): void {
+    this.#unkept = true;
   }
 
   handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {
@@ -234,7 +264,7 @@ export class PileWatch {
     // Those before would only be pushed out by those to come.
     const checkpointsFromMs = nowMs - checkpointReachMs;
     // Whatever arrives meanwhile is committed, hence read here too: it is not needed again.
-    for await (const page of this.#readBack(fromMs, nowMs + 600_000)) {
+    for await (const page of this.#readBack(fromMs, nowMs + aheadMs)) {
       for (const reading of page) this.#step(setup, state, reading, checkpointsFromMs);
     }
     this.#pending = this.#pending.filter((reading) => reading.atMs >= this.#throughMs);
@@ -247,7 +277,7 @@ export class PileWatch {
       pileId: this.pile.id,
       batchId: this.batch.id,
       throughMs: this.#throughMs,
-      state: JSON.stringify({ judge: this.#state, waiting: this.board.waiting() } satisfies Kept),
+      state: { judge: this.#state, waiting: this.board.waiting() } satisfies Kept,
     };
   }
 }
@@ -260,13 +290,15 @@ function heardLongEnough(items: readonly Finding[], listeningForMs: number): rea
   );
 }
 
-interface Kept {
-  readonly judge: JudgeState;
-  readonly waiting: ReturnType<AlarmBoard['waiting']>;
-}
+const keptSchema = z.object({
+  /** Whole, as its seal was; a version says what it remembers. */
+  judge: z.custom<JudgeState>((judge) => typeof judge === 'object' && judge !== null && 'version' in judge),
+  waiting: z.array(z.tuple([z.string(), alarmMachineSchema])),
+});
+type Kept = z.infer<typeof keptSchema>;
 
 /** A judge of another version remembers other things: its batch is then read again from the start. */
-function readKept(text: string, setup: PileSetup): Kept | undefined {
-  const kept = JSON.parse(text) as Kept;
-  return kept.judge.version === startJudge(setup).version ? kept : undefined;
+function readKept(state: unknown, setup: PileSetup): Kept | undefined {
+  const { data: kept } = keptSchema.safeParse(state);
+  return kept?.judge.version === startJudge(setup).version ? kept : undefined;
 }

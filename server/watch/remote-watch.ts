@@ -19,7 +19,7 @@ import { judgedFrom } from '../worker/view-text.ts';
 import type { AlarmHandling } from './alarm-board.ts';
 import { claimsBySite } from './claims-by-site.ts';
 import { pileSources } from './pile-sources.ts';
-import type { WatchDoor } from './watch-door.ts';
+import type { TroubledPile, WatchDoor } from './watch-door.ts';
 import type { WatchedPile } from './watched-pile.ts';
 
 /** Long enough for a dead worker's sites to be taken over. */
@@ -116,6 +116,14 @@ export class RemoteWatch implements WatchDoor {
 
   async closeAlarms(pileId: string): Promise<void> {
     await this.#mustAnswer(pileId, { kind: 'close-alarms' });
+  }
+
+  troubles(): TroubledPile[] {
+    return [...this.#piles.values()].flatMap(({ pile, seen }) => {
+      if (!seen?.trouble) return [];
+      const { code, judged, since, details } = seen.trouble;
+      return [{ pileId: pile.id, name: pile.name, code, judged, sinceMs: Date.parse(since), rowCount: 1, details }];
+    });
   }
 
   isHeldBack(alarmId: string): boolean {

@@ -5,7 +5,14 @@
  */
 import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
 import type { AlarmHandling } from './alarm-board.ts';
+import type { TroubleSeen } from './trouble-seen.ts';
 import type { WatchedPile } from './watched-pile.ts';
+
+/** A pile that is not judged as it should be, or whose changes are not kept. */
+export interface TroubledPile extends TroubleSeen {
+  readonly pileId: string;
+  readonly name: string;
+}
 
 export interface WatchDoor {
   all(): readonly WatchedPile[];
@@ -18,6 +25,7 @@ export interface WatchDoor {
   handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean>;
   /** Ends every alarm of a pile whose batch is finished. */
   closeAlarms(pileId: string): Promise<void>;
+  troubles(): readonly TroubledPile[];
   /** Whether another warning explains this one just now. */
   isHeldBack(alarmId: string): boolean;
   /** Whether everything at a site has fallen silent. */

@@ -5,44 +5,39 @@
  * Gives:  summaries for pages, alarm changes kept in the journal before anyone is shown them.
  * Never:  looks at one pile twice at the same time: each has its own queue.
  */
-import { setImmediate as turnOfOthers } from 'node:timers/promises';
+import { setTimeout as pause, setImmediate as turnOfOthers } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
 import pLimit from 'p-limit';
-import type { JudgeReading } from '../../core/judge/setup.ts';
 import { type ProbeRhythm, siteSilence } from '../../core/notify/site-silence.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { LostLeaseError, StoreError } from '../../shared/errors.ts';
-import type {
-  AlarmRecord,
-  BatchRecord,
-  ClaimRecord,
-  FlowRecord,
-  Journal,
-  Lease,
-  PileRecord,
-  WatchChange,
-  WatchRecord,
-} from '../../shared/store/journal.ts';
+import type { AlarmRecord, ClaimRecord, Journal, Lease, PileRecord, WatchChange } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
-import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import { alarmNotices, type SiteSilenceSeen } from '../notify/alarm-notices.ts';
-import type { KnownProbe, ProbeBook } from '../probes/probe-book.ts';
+import type { ProbeBook } from '../probes/probe-book.ts';
 import { randomId } from '../routes/id-from-name.ts';
 import { pileSummary } from '../views/pile-summary.ts';
-import { AlarmBoard, type AlarmHandling } from './alarm-board.ts';
+import { troubleView, withTrouble } from '../views/trouble-view.ts';
+import { unseenPile } from '../views/unseen-pile.ts';
+import type { AlarmHandling } from './alarm-board.ts';
 import type { BandKeeper } from './band-keeper.ts';
 import { claimsBySite } from './claims-by-site.ts';
 import { jumpDetector } from './clock-jump.ts';
+import { Failing } from './failing.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { grouped } from './grouped.ts';
+import { LookRounds } from './look-rounds.ts';
 import { airByHour } from './measured-air.ts';
-import { judgedFrom } from './origin.ts';
-import { isJudged, judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
-import { checkpointReachMs, PileWatch } from './pile-watch.ts';
-import type { WatchDoor } from './watch-door.ts';
+import { type OpenedPile, openPile, type PileRecords, unjudgedPile } from './open-pile.ts';
+import { pileSources } from './pile-sources.ts';
+import { checkpointReachMs } from './pile-watch.ts';
+import { routeReadings } from './route-readings.ts';
+import { type TroubleSeen, troubleSeen } from './trouble-seen.ts';
+import { isEmpty, nothingOwed, together } from './unkept.ts';
+import type { TroubledPile, WatchDoor } from './watch-door.ts';
 import type { OwnPile } from './watched-pile.ts';
 
 /** Real time between rounds: news is judged within this. */
@@ -65,10 +60,10 @@ const bandAheadMs = 2 * msPerDay;
 const bandsAtATime = 2;
 /** Piles begun at a start before signals and timers get their turn. */
 const beginAtATime = 16;
-/** Real time a round may take before readings and pages get their turn: late ones may send every pile back at once. */
-const roundTurnMs = 20;
-/** Enough to be quick, few enough that a start needs little memory. */
-const pageRows = 8_192;
+/** A start waits so long for one pile; it is then begun beside the others. */
+const beginPatienceMs = 10_000;
+/** A look that has not ended by then hangs [ms of the machine]. */
+const hangsAfterMs = 60_000;
 
 export interface WatchHouseParts {
   readonly clock: Clock;
@@ -84,6 +79,8 @@ export interface WatchHouseParts {
   readonly whole?: { readonly lease: Lease; lost(): void };
   /** Alarms changed, and that is kept; what there is to tell stands in the outbox. Must be quick. */
   readonly onAlarms?: (pile: PileRecord) => void;
+  /** Alarms changed and that cannot be kept, try after try: people are to hear of it all the same. Must be quick. */
+  readonly onUnkept?: (notices: readonly NoticeRecord[]) => void;
 }
 
 /** What a watch that shares the piles with other processes tells its worker. */
@@ -94,19 +91,26 @@ export interface SharedWatch {
   lost(lease: Lease): void;
 }
 
-interface Entry extends OwnPile {
-  /** What the judge hears: its own probes, and before it was split off those of the pile it came from. */
-  readonly judgedSources: readonly PileSource[];
+interface Entry extends OpenedPile, OwnPile {
+  /** Reading its records, then its readings; nothing is judged before both went well. */
+  readonly opening: Failing;
+  readonly looking: Failing;
+  readonly keeping: Failing;
+  readonly openedAtMs: number;
+  /** Its records could be read. */
+  readonly isOpen: boolean;
+  /** Its readings were read, up to now. */
+  begun: boolean;
   lookedAtMs: number;
   keptAtMs: number;
   bandAskedMs: number;
   bandIsNew: boolean;
   news: boolean;
-  /** What the journal could not take when it was away; it goes with the next change. */
+  /** What the journal could not take; it goes with the next change. */
   owed: WatchChange;
+  /** Its place could not be kept, so the next one is due. */
+  placeDue: boolean;
 }
-
-const nothingOwed: WatchChange = { alarms: [], steps: [], watch: null };
 
 export class WatchHouse implements WatchDoor {
   readonly #parts: WatchHouseParts;
@@ -118,8 +122,8 @@ export class WatchHouse implements WatchDoor {
   readonly #bandTurn = pLimit(bandsAtATime);
   readonly #claims = new Map<string, readonly ClaimRecord[]>();
   #round: NodeJS.Timeout | undefined;
+  readonly #rounds: LookRounds<Entry>;
   #closed = false;
-  #storeAway = false;
   #roundEndedAtMs = Date.now();
   readonly #leases = new Map<string, Lease>();
   /** When each site was taken, where several processes share them. */
@@ -129,7 +133,12 @@ export class WatchHouse implements WatchDoor {
     this.#parts = parts;
     this.#listeningSinceMs = parts.clock.nowMs();
     this.#jumpMs = jumpDetector(parts.clock);
-    this.#finished = new FinishedCurves(parts.journal, parts.readings);
+    this.#finished = new FinishedCurves(parts.journal, parts.readings, parts.log);
+    this.#rounds = new LookRounds({
+      isDue: (entry) => this.#isDue(entry),
+      look: (entry) => this.#tryToLook(entry),
+      isClosed: () => this.#closed,
+    });
   }
 
   /** Loads every pile and goes on where each was left. */
@@ -153,13 +162,16 @@ export class WatchHouse implements WatchDoor {
   /** Watches a site no more. @param keep Whether it is still ours, so that what came in last is judged and kept. */
   async leave(site: string, keep: boolean): Promise<void> {
     const own = [...this.#entries.values()].filter(({ pile }) => pile.siteId === site);
-    if (keep) for (const entry of own) await this.#inTurn(entry.pile.id, () => this.#look(entry, true));
+    if (keep) await Promise.all(own.map((entry) => this.#lookOnceMore(entry)));
     this.#leases.delete(site);
     for (const { pile } of own) this.#entries.delete(pile.id);
     this.#route(site);
   }
 
-  /** What is asked of the journal is asked once for all piles, however many there are. */
+  /**
+   * What is asked of the journal is asked once for all piles, however many there are; then each is opened for itself, and
+   * one that cannot be is tried again with the rounds.
+   */
   async #load(piles: readonly PileRecord[]): Promise<void> {
     const { journal } = this.#parts;
     const openBatches = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
@@ -168,28 +180,67 @@ export class WatchHouse implements WatchDoor {
     for (const [siteId, claims] of claimsBySite(await journal.claims.list(), piles)) this.#claims.set(siteId, claims);
     const flows = await journal.lineage.flows();
     for (const pile of piles) {
-      const claims = this.#claims.get(pile.siteId) ?? [];
-      const open = alarmsOf.get(pile.id) ?? [];
-      const entry = await this.#entryOf(pile, batchOf.get(pile.id) ?? null, open, claims, flows);
+      const hasBadBatch = journal.unreadable.ofPile(pile.id).some(({ table }) => table === 'batch');
+      const entry = await this.#open(
+        {
+          pile,
+          batch: batchOf.get(pile.id) ?? (hasBadBatch ? undefined : null),
+          openAlarms: alarmsOf.get(pile.id) ?? [],
+          claims: this.#claims.get(pile.siteId) ?? [],
+          flows,
+        },
+        new Failing(),
+      );
       this.#entries.set(pile.id, entry);
     }
     for (const siteId of new Set(piles.map((pile) => pile.siteId))) this.#route(siteId);
     let begun = 0;
     for (const { id } of piles) {
-      await this.#inTurn(id, async () => {
-        const entry = this.#entries.get(id);
-        if (entry) await this.#begin(entry, await journal.watch.get(id));
-      });
-      begun += 1;
-      if (begun % beginAtATime === 0) await turnOfOthers();
+      const entry = this.#entries.get(id);
+      if (entry?.isOpen) await this.#waitFor(this.#tryToLook(entry), beginPatienceMs);
+      if (++begun % beginAtATime === 0) await turnOfOthers();
+    }
+  }
+
+  /** Never throws: what cannot be opened is an entry too, and says so. @param opening How it went before. */
+  async #open(records: PileRecords, opening: Failing): Promise<Entry> {
+    const { clock, journal, readings } = this.#parts;
+    const nowMs = clock.nowMs();
+    try {
+      const opened = await openPile({ journal, readings, nowMs }, records);
+      return this.#entryOf(opened, opening, true);
+    } catch (error) {
+      if (opening.failed(error, Date.now(), nowMs)) {
+        this.#parts.log.error({ err: error, pile: records.pile.id }, 'a pile cannot be opened; it is tried again');
+      }
+      return this.#entryOf(unjudgedPile(records, nowMs), opening, false);
     }
   }
 
   /** Reads what is committed, from the journal's place or from the batch's start, and looks for the first time. */
-  async #begin(entry: Entry, place: WatchRecord | undefined): Promise<void> {
-    await entry.watch.resume(place, this.#parts.clock.nowMs());
+  async #begin(entry: Entry): Promise<void> {
+    if (entry.begun || this.#entries.get(entry.pile.id) !== entry) return; // done, or replaced, meanwhile
+    const { clock, journal, log } = this.#parts;
+    try {
+      await entry.watch.resume(await journal.watch.get(entry.pile.id), clock.nowMs());
+    } catch (error) {
+      if (entry.opening.failed(error, Date.now(), clock.nowMs())) {
+        log.error({ err: error, pile: entry.pile.id }, 'a pile cannot be judged; it is tried again');
+      }
+      this.#show(entry);
+      return;
+    }
+    entry.begun = true;
+    if (entry.opening.wentWell()) log.info({ pile: entry.pile.id }, 'a pile is judged again');
     this.#askBand(entry);
     await this.#look(entry, true);
+  }
+
+  async #waitFor(work: Promise<void>, patienceMs: number): Promise<void> {
+    const patience = new AbortController();
+    const over = pause(patienceMs, undefined, { signal: patience.signal }).catch(() => undefined);
+    await Promise.race([work, over]);
+    patience.abort();
   }
 
   all(): OwnPile[] {
@@ -205,7 +256,7 @@ export class WatchHouse implements WatchDoor {
     return this.#inTurn(pileId, async () => {
       const { journal } = this.#parts;
       const before = this.#entries.get(pileId);
-      if (before && before.owed !== nothingOwed) await this.#keep(before, nothingOwed); // else it would be forgotten
+      if (before) await this.#keepOwed(before);
       this.#finished.forget();
       const pile = await journal.piles.get(pileId);
       if (pile && this.#parts.shared && !this.#leases.has(pile.siteId)) return undefined; // another worker's
@@ -217,19 +268,32 @@ export class WatchHouse implements WatchDoor {
       }
       const claims = await journal.claims.list(pile.siteId);
       this.#claims.set(pile.siteId, claims);
-      const batch = (await journal.batches.open(pileId)) ?? null;
-      const open = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pileId);
-      const entry = await this.#entryOf(pile, batch, open, claims, await journal.lineage.flows());
-      if (before && before.batch?.id === batch?.id) {
+      const openAlarms = (await journal.alarms.open()).filter((alarm) => alarm.pileId === pileId);
+      const owed = before?.owed ?? nothingOwed;
+      const entry = await this.#open(
+        { pile, batch: undefined, openAlarms: newest(openAlarms, owed), claims, flows: await journal.lineage.flows() },
+        before?.opening ?? new Failing(),
+      );
+      entry.owed = owed;
+      if (before && before.batch?.id === entry.batch?.id) {
         entry.watch.band = before.watch.band; // until the new one is computed
         entry.watch.board.restoreWaiting(before.watch.board.waiting());
       }
       // Its readings are heard from here on; the judge then reads everything that is committed already.
       this.#entries.set(pileId, entry);
       this.#route(pile.siteId);
-      await this.#begin(entry, undefined);
+      if (entry.isOpen) await this.#begin(entry);
+      else this.#show(entry);
       this.#reloadNeighbours(entry);
       return entry;
+    });
+  }
+
+  /** Else it would be forgotten; what the journal still refuses is taken over by the pile read anew. */
+  async #keepOwed(entry: Entry): Promise<void> {
+    if (isEmpty(entry.owed)) return;
+    await this.#keep(entry, nothingOwed).catch((error) => {
+      if (!(error instanceof StoreError)) throw error;
     });
   }
 
@@ -250,10 +314,10 @@ export class WatchHouse implements WatchDoor {
 
   /** @returns false when no such alarm is open. */
   async handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean> {
-    const alarm = await this.#parts.journal.alarms.get(alarmId);
-    const entry = alarm && this.#entries.get(alarm.pileId);
+    // Asked of the boards: one that could not be kept is in no journal.
+    const entry = [...this.#entries.values()].find(({ watch }) => watch.board.has(alarmId));
     if (!entry) return false;
-    return this.#inTurn(alarm.pileId, async () => {
+    return this.#inTurn(entry.pile.id, async () => {
       const change = entry.watch.handle(alarmId, handling, this.#parts.clock.nowMs());
       if (!change) return false;
       await this.#keep(entry, { ...change, watch: null });
@@ -275,7 +339,15 @@ export class WatchHouse implements WatchDoor {
     this.#closed = true;
     clearTimeout(this.#round);
     this.#bandTurn.clearQueue();
-    for (const entry of [...this.#entries.values()]) await this.#inTurn(entry.pile.id, () => this.#look(entry, true));
+    await Promise.all([...this.#entries.values()].map((entry) => this.#lookOnceMore(entry)));
+  }
+
+  /** What came in last is judged and kept as far as it can be; a pile that cannot be does not keep the others from it. */
+  async #lookOnceMore(entry: Entry): Promise<void> {
+    if (!entry.begun) return;
+    await this.#inTurn(entry.pile.id, () => this.#look(entry, true)).catch((error) => {
+      this.#parts.log.error({ err: error, pile: entry.pile.id }, 'what a pile did last could not be kept');
+    });
   }
 
   #inTurn<T>(pileId: string, work: () => Promise<T>): Promise<T> {
@@ -289,86 +361,84 @@ export class WatchHouse implements WatchDoor {
     return turn;
   }
 
-  async #entryOf(
-    pile: PileRecord,
-    batch: BatchRecord | null,
-    open: readonly AlarmRecord[],
-    siteClaims: readonly ClaimRecord[],
-    flows: readonly FlowRecord[],
-  ): Promise<Entry> {
-    const { journal, probes } = this.#parts;
-    const acts = await journal.acts.list(pile.id);
-    const heard = await heardOfPeople(journal, batch);
-    const sources = pileSources(siteClaims, pile.id, pile.siteId);
-    const from = batch && (await judgedFrom(journal, flows, batch, acts, heard, sources));
-    const judgedSources = from?.sources ?? sources;
-    const board = new AlarmBoard(pile.id, open, randomId);
-    const watch = new PileWatch({
-      pile,
-      batch,
-      acts,
-      heard,
-      ...(from && { setup: from.setup }),
-      board,
-      readBack: (fromMs, toMs) => this.#readBack(judgedSources, fromMs, toMs),
-    });
-    return {
-      pile,
-      batch,
-      watch,
-      sources,
-      judgedSources,
+  #entryOf(opened: OpenedPile, opening: Failing, isOpen: boolean): Entry {
+    const { probes, clock, log } = this.#parts;
+    const { pile } = opened;
+    const now = () => this.get(pile.id)?.watch ?? opened.watch;
+    const entry: Entry = {
+      ...opened,
+      opening,
+      looking: new Failing(),
+      keeping: new Failing(),
+      openedAtMs: clock.nowMs(),
+      isOpen,
+      begun: false,
       lookedAtMs: 0,
       keptAtMs: Date.now(),
       bandAskedMs: Number.NEGATIVE_INFINITY,
       bandIsNew: false,
       news: false,
       owed: nothingOwed,
-      summary: () => pileSummary(this.get(pile.id) ?? { pile, batch, watch, sources }, probes),
-      openAlarms: () => [...(this.get(pile.id)?.watch ?? watch).board.open()].map(({ record }) => record.state),
+      placeDue: false,
+      summary: () => {
+        const one = this.#entries.get(pile.id) ?? entry;
+        const trouble = this.#troubleOf(one);
+        try {
+          return withTrouble(pileSummary(one, probes), trouble && troubleView(trouble));
+        } catch (error) {
+          log.error({ err: error, pile: pile.id }, 'a pile cannot be shown');
+          const { batch } = one;
+          const seen = trouble ?? {
+            code: 'not-judged',
+            judged: false,
+            sinceMs: clock.nowMs(),
+            rowCount: 0,
+            details: [],
+          };
+          return withTrouble(unseenPile(pile, batch), troubleView(seen));
+        }
+      },
+      openAlarms: () => [...now().board.open()].map(({ record }) => record.state),
       judged: async () => {
-        const { assessment, band } = this.get(pile.id)?.watch ?? watch;
+        const { assessment, band } = now();
         return { assessment, band };
       },
     };
+    return entry;
   }
 
-  async *#readBack(sources: readonly PileSource[], fromMs: number, toMs: number): AsyncGenerator<JudgeReading[]> {
-    const series = sourceSeries(sources, judgedQuantities);
-    let nextMs = fromMs;
-    while (nextMs < toMs) {
-      const rows = await this.#parts.readings.rows(series, nextMs, toMs, pageRows);
-      const last = rows.at(-1);
-      if (!last) return;
-      yield rows.flatMap((row) => judged(sources, row) ?? []);
-      nextMs = last.atMs + 1;
-    }
+  #troubleOf(entry: Entry): TroubleSeen | null {
+    const { journal, clock } = this.#parts;
+    const sinceMs = this.#rounds.underWaySince(entry);
+    const hangsForMs = sinceMs === undefined ? 0 : Date.now() - sinceMs;
+    return troubleSeen({
+      ...entry,
+      hangsSinceMs: hangsForMs > hangsAfterMs ? clock.nowMs() - hangsForMs * clock.speed : undefined,
+      unreadable: journal.unreadable.ofPile(entry.pile.id),
+    });
   }
 
-  /** Tells each probe that the piles of a site hear which piles hear it: a probe may serve a pile of another site. */
+  troubles(): TroubledPile[] {
+    return [...this.#entries.values()].flatMap((entry) => {
+      const seen = this.#troubleOf(entry);
+      return seen ? [{ pileId: entry.pile.id, name: entry.pile.name, ...seen }] : [];
+    });
+  }
+
+  /** Alarms as they stand here and not yet in the journal. */
+  unkeptAlarms(): AlarmRecord[] {
+    return [...this.#entries.values()].flatMap(({ owed }) => owed.alarms);
+  }
+
   #route(siteId: string): void {
-    const sites = new Set([siteId]);
-    for (const { pile, sources } of this.#entries.values()) {
-      if (pile.siteId === siteId) for (const { claim } of sources) sites.add(claim.site);
-    }
-    const listeners = new Map<KnownProbe, KnownProbe['listeners'][number][]>();
-    for (const entry of this.#entries.values()) {
-      for (const { claim } of entry.sources) {
-        if (claim.toMs !== null || !sites.has(claim.site)) continue;
-        const known = this.#parts.probes.of(claim.site, claim.probe);
-        const heard = listeners.get(known) ?? [];
-        listeners.set(known, heard);
-        heard.push((reading) => {
-          if (!isJudged(reading.quantity)) return;
-          const heardReading = judged(entry.sources, reading);
-          if (heardReading) entry.watch.receive(heardReading);
-          entry.news = true;
-        });
-      }
-    }
-    for (const known of this.#parts.probes.all()) {
-      if (sites.has(known.site)) known.listeners = listeners.get(known) ?? [];
-    }
+    routeReadings(
+      this.#parts.probes,
+      siteId,
+      () => this.#entries.values(),
+      (entry) => {
+        entry.news = true;
+      },
+    );
   }
 
   #next(): void {
@@ -378,7 +448,7 @@ export class WatchHouse implements WatchDoor {
   }
 
   /** Silence counts from here on as after a start: how long a probe was silent cannot be told over a jump. */
-  async #clockWasSet(jumpMs: number): Promise<void> {
+  #clockWasSet(jumpMs: number): void {
     const nowMs = this.#parts.clock.nowMs();
     this.#parts.log.warn(
       { jumpMs },
@@ -388,40 +458,47 @@ export class WatchHouse implements WatchDoor {
     for (const site of this.#takenAtMs.keys()) this.#takenAtMs.set(site, nowMs);
     for (const entry of this.#entries.values()) {
       Object.assign(entry, { lookedAtMs: 0, keptAtMs: Date.now(), bandAskedMs: Number.NEGATIVE_INFINITY, news: true });
-      await this.#inTurn(entry.pile.id, async () => entry.watch.clockWasSet(nowMs));
+      void this.#inTurn(entry.pile.id, async () => entry.watch.clockWasSet(nowMs));
     }
   }
 
   async #lookRound(): Promise<void> {
     const jumpMs = this.#jumpMs();
-    if (jumpMs !== 0) await this.#clockWasSet(jumpMs);
+    if (jumpMs !== 0) this.#clockWasSet(jumpMs);
+    await this.#rounds.round(this.#entries.values());
+  }
+
+  #isDue(entry: Entry): boolean {
     const realMs = Date.now();
+    if (!entry.begun) return entry.opening.mayTry(realMs);
+    if (!entry.looking.mayTry(realMs)) return false;
     const quietMs = Math.max(quietLookMs, this.#entries.size * quietLookMsPerPile);
-    const keepEveryMs = Math.max(keepPlaceMs, this.#entries.size * keepPlaceMsPerPile);
-    let turnAtMs = performance.now();
-    for (const entry of this.#entries.values()) {
-      if (performance.now() - turnAtMs >= roundTurnMs) {
-        await turnOfOthers();
-        turnAtMs = performance.now();
+    const owes = entry.keeping.failures > 0 && entry.keeping.mayTry(realMs);
+    return entry.news || owes || realMs - entry.lookedAtMs >= quietMs;
+  }
+
+  /** Never rejects: what goes wrong with one pile is said, and tried again by itself. */
+  async #tryToLook(entry: Entry): Promise<void> {
+    const { clock, log } = this.#parts;
+    const { id } = entry.pile;
+    try {
+      if (!entry.isOpen) await this.reload(id);
+      else if (!entry.begun) await this.#inTurn(id, () => this.#begin(entry));
+      else await this.#inTurn(id, () => this.#look(entry, this.#placeIsDue(entry)));
+      if (entry.looking.wentWell()) log.info({ pile: id }, 'a pile is judged again');
+    } catch (error) {
+      if (error instanceof LostLeaseError) return; // its worker was told
+      const failing = entry.isOpen ? entry.looking : entry.opening;
+      if (failing.failed(error, Date.now(), clock.nowMs())) {
+        log.error({ err: error, pile: id }, 'a pile could not be looked at; it is tried again');
       }
-      if (this.#closed) return;
-      if (!entry.news && realMs - entry.lookedAtMs < quietMs) continue;
-      const keepPlace = realMs - entry.keptAtMs >= keepEveryMs;
-      try {
-        await this.#inTurn(entry.pile.id, () => this.#look(entry, keepPlace));
-      } catch (error) {
-        if (error instanceof LostLeaseError) continue; // its worker was told
-        if (!(error instanceof StoreError)) {
-          this.#parts.log.error({ err: error, pile: entry.pile.id }, 'a pile could not be looked at');
-          continue;
-        }
-        // It is the same for every pile: said once, and tried again at the next round.
-        if (!this.#storeAway)
-          this.#parts.log.error({ err: error }, 'what the piles do cannot be kept; it is tried again');
-        this.#storeAway = true;
-        return;
-      }
+      this.#show(entry);
     }
+  }
+
+  #placeIsDue(entry: Entry): boolean {
+    const keepEveryMs = Math.max(keepPlaceMs, this.#entries.size * keepPlaceMsPerPile);
+    return entry.placeDue || Date.now() - entry.keptAtMs >= keepEveryMs;
   }
 
   async #look(entry: Entry, keepPlace: boolean): Promise<void> {
@@ -431,32 +508,69 @@ export class WatchHouse implements WatchDoor {
     entry.news = false;
     entry.lookedAtMs = Date.now();
     const listeningSinceMs = this.#takenAtMs.get(entry.pile.siteId) ?? this.#listeningSinceMs;
-    const change = await entry.watch.look(nowMs, keepPlace, nowMs - listeningSinceMs);
-    await this.#keep(entry, change);
+    const mayKeep = entry.keeping.mayTry(Date.now());
+    const change = await entry.watch.look(nowMs, keepPlace && mayKeep, nowMs - listeningSinceMs);
+    await this.#keepWhatCanBe(entry, change);
     const askedForMs = nowMs - entry.bandAskedMs;
     const departed = askedForMs >= departedAfterMs && entry.watch.weatherDeparts;
     if (departed || askedForMs >= bandEveryMs) this.#askBand(entry);
   }
 
-  async #keep(entry: Entry, change: WatchChange) {
-    const { shared, whole } = this.#parts;
+  /** What cannot be kept is owed; judging goes on all the same. */
+  async #keepWhatCanBe(entry: Entry, change: WatchChange): Promise<void> {
+    try {
+      await this.#keep(entry, change);
+    } catch (error) {
+      if (!(error instanceof StoreError)) throw error; // said already
+    }
+  }
+
+  /** @throws {StoreError} when it could not be kept; then it is owed, and goes with the next change. */
+  async #keep(entry: Entry, change: WatchChange): Promise<void> {
+    const { shared, whole, log, clock } = this.#parts;
     const lease = this.#leases.get(entry.pile.siteId) ?? whole?.lease;
     if (shared && !lease) return;
     const all = together(entry.owed, { ...change, notices: this.#noticesOf(entry, change) });
-    if (all.alarms.length > 0 || all.watch) {
-      entry.owed = all;
-      await this.#underLease({ ...all, lease });
+    const isNews = change.alarms.length > 0;
+    const mayTry = isNews || entry.keeping.mayTry(Date.now());
+    if (!isEmpty(all) && mayTry) {
+      // A place is only good for its moment: a later one is kept instead.
+      entry.owed = { ...all, watch: null };
+      try {
+        await this.#underLease({ ...all, lease });
+      } catch (error) {
+        if (error instanceof LostLeaseError) throw error;
+        if (all.watch) {
+          entry.placeDue = true;
+          entry.watch.placeWasNotKept();
+        }
+        if (entry.keeping.failed(error, Date.now(), clock.nowMs())) {
+          log.error({ err: error, pile: entry.pile.id }, 'what a pile does cannot be kept; it is tried again');
+        }
+        const { notices = [] } = entry.owed;
+        if (entry.keeping.stands && notices.length > 0) this.#parts.onUnkept?.(notices);
+        this.#show(entry);
+        throw error;
+      }
       entry.owed = nothingOwed;
-      if (all.watch) entry.keptAtMs = Date.now();
-      if (this.#storeAway) this.#parts.log.info('what the piles do is kept again');
-      this.#storeAway = false;
+      if (all.watch) {
+        entry.placeDue = false;
+        entry.keptAtMs = Date.now();
+      }
+      if (entry.keeping.wentWell()) log.info({ pile: entry.pile.id }, 'what a pile does is kept again');
       if (all.alarms.length > 0) this.#parts.onAlarms?.(entry.pile);
     }
-    this.#parts.hub.publishLater('pile', entry.pile.id, () => entry.summary());
-    if (shared && lease) {
-      shared.looked(entry, lease, { course: entry.bandIsNew, alarms: all.alarms.length > 0 });
-      entry.bandIsNew = false;
-    }
+    this.#show(entry, all.alarms.length > 0);
+  }
+
+  /** To open pages, and to processes that show it. */
+  #show(entry: Entry, alarms = false): void {
+    const { hub, shared } = this.#parts;
+    hub.publishLater('pile', entry.pile.id, () => entry.summary());
+    const lease = this.#leases.get(entry.pile.siteId);
+    if (!shared || !lease) return;
+    shared.looked(entry, lease, { course: entry.bandIsNew, alarms });
+    entry.bandIsNew = false;
   }
 
   async #underLease(change: WatchChange): Promise<void> {
@@ -537,14 +651,8 @@ export class WatchHouse implements WatchDoor {
   }
 }
 
-/** One change of two that follow each other: the newest of each alarm, every step. */
-function together(first: WatchChange, then: WatchChange): WatchChange {
-  if (first === nothingOwed) return then;
-  const alarms = new Map([...first.alarms, ...then.alarms].map((alarm) => [alarm.id, alarm]));
-  return {
-    alarms: [...alarms.values()],
-    steps: [...first.steps, ...then.steps],
-    watch: then.watch ?? first.watch,
-    notices: [...(first.notices ?? []), ...(then.notices ?? [])],
-  };
+/** Open alarms as the journal has them, and over them what it could not take yet. */
+function newest(kept: readonly AlarmRecord[], { alarms }: WatchChange): AlarmRecord[] {
+  const owed = new Set(alarms.map(({ id }) => id));
+  return [...kept.filter(({ id }) => !owed.has(id)), ...alarms.filter(({ closedAtMs }) => closedAtMs === null)];
 }

@@ -23,6 +23,8 @@ export const healthSchema = z.object({
     broker: partHealthSchema,
     readings: partHealthSchema,
     journal: partHealthSchema,
+    /** Whether every pile is watched, and what it does is kept. */
+    piles: partHealthSchema,
     /** How much room the data folder has. */
     disk: partHealthSchema,
     delivery: partHealthSchema,

@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import { actKindSchema, assumptionSchema, givenRecipeSchema } from '../batch.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
+import { pileTroubleSchema } from '../pile-trouble.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -77,6 +78,8 @@ export const pileSummarySchema = z.object({
   next: z.string(),
   tone: z.enum(tones),
   alarms: z.array(alarmSummarySchema),
+  /** Why it is not judged as it should be; absent while all is well. */
+  trouble: pileTroubleSchema.optional(),
 });
 export type PileSummary = z.infer<typeof pileSummarySchema>;
 

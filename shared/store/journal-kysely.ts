@@ -64,6 +64,7 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine)
     tokens: journalTokens(base),
     attempts: journalAttempts(base),
     audit: journalAudit(base),
+    unreadable: base.unreadable,
     check: () => base.check(),
     close: () => db.destroy(),
   };

@@ -5,6 +5,7 @@
  * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts.
  * Times are epoch ms. Ids are lower-case strings. Every method resolves after its transaction is durable.
  */
+import type { AlarmWords, KeptAlarmMachine } from '../alarm-record.ts';
 import type { MappingInput } from '../api/ingest.ts';
 import type { Ending, FlowWay, LineageKind, Use } from '../api/lineage.ts';
 import type { LotFacts } from '../api/lots.ts';
@@ -17,6 +18,7 @@ import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
 import type { PeopleJournal } from './people-journal.ts';
 import type { NoticeRecord, TellingStore } from './telling-store.ts';
+import type { UnreadableRows } from './unreadable.ts';
 
 export interface PileRecord {
   readonly id: string;
@@ -189,10 +191,10 @@ export interface AlarmRecord {
   readonly raisedAtMs: number;
   readonly changedAtMs: number;
   readonly closedAtMs: number | null;
-  /** The state machine as last left, JSON. */
-  readonly machine: string;
-  /** Words of the moment it was raised or last grew worse, JSON (seen, todo, byMs, caution). */
-  readonly words: string;
+  /** The state machine as last left. */
+  readonly machine: KeptAlarmMachine;
+  /** Words of the moment it was raised or last grew worse. */
+  readonly words: AlarmWords;
 }
 
 export interface AlarmStepRecord {
@@ -210,8 +212,8 @@ export interface WatchRecord {
   readonly batchId: string;
   /** The newest reading time that the state below has seen. */
   readonly throughMs: number;
-  /** The judge as last left, JSON. */
-  readonly state: string;
+  /** The judge as last left: plain data, given back as it was handed in or not at all. */
+  readonly state: unknown;
 }
 
 /** The right to watch a site; its number is one more each time the site changes hands. */
@@ -387,6 +389,7 @@ export interface Journal extends PeopleJournal {
     steps(alarmId: string): Promise<AlarmStepRecord[]>;
   };
   readonly watch: {
+    /** undefined too where what was kept is not whole: it is a cache, and is then made anew. */
     get(pileId: string): Promise<WatchRecord | undefined>;
     /** Everything one look changed, in one transaction. @throws {LostLeaseError} when the site is another's by now. */
     keep(change: WatchChange): Promise<void>;
@@ -447,6 +450,8 @@ export interface Journal extends PeopleJournal {
     get(key: string): Promise<string | undefined>;
     set(key: string, value: string): Promise<void>;
   };
+  /** Rows met so far that cannot be read; lists leave them out. */
+  readonly unreadable: UnreadableRows;
   check(): Promise<void>;
   close(): Promise<void>;
 }

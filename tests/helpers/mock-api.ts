@@ -137,6 +137,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
             broker: { state: 'ok', detail: 'embedded, listening on port 1883' },
             readings: { state: 'ok', detail: 'SQLite, 214,880 readings' },
             journal: { state: 'ok', detail: 'SQLite' },
+            piles: { state: 'ok', detail: '5 piles are watched' },
             disk: { state: 'ok', detail: '21.4 GB left for the data folder.' },
             delivery: { state: 'off', detail: 'nobody is to be told yet' },
             audit: { state: 'ok', detail: 'every change is written down' },

@@ -12,7 +12,6 @@ import type { BatchRecord, EntryRecord, Journal } from '../../../shared/store/jo
 import { batchAt } from '../../journal/batch-at.ts';
 import { batchView, readFamily } from '../../lineage/family.ts';
 import { amountsOf } from '../../lineage/rest.ts';
-import type { AlarmWords } from '../../watch/alarm-board.ts';
 import type { Cell } from './csv.ts';
 
 export type Row = Record<string, Cell>;
@@ -110,7 +109,7 @@ async function* entryRows(journal: Journal): AsyncGenerator<Row> {
 async function* alarmRows(journal: Journal): AsyncGenerator<Row> {
   for (const pile of await journal.piles.list()) {
     for (const alarm of await journal.alarms.forPile(pile.id, 1_000_000)) {
-      const words = JSON.parse(alarm.words) as AlarmWords;
+      const { words } = alarm;
       const steps = await journal.alarms.steps(alarm.id);
       yield {
         id: alarm.id,

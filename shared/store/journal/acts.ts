@@ -5,7 +5,7 @@ import { actKindSchema, actKinds } from '../../batch.ts';
 import type { EntryFacts } from '../../entry.ts';
 import type { ActRecord, EntryRecord, Journal } from '../journal.ts';
 import { addEntry } from './entries.ts';
-import { entryFromRow } from './entry-rows.ts';
+import { entryPlan } from './entry-rows.ts';
 import type { JournalBase } from './journal-base.ts';
 
 export function journalActs(base: JournalBase): Journal['acts'] {
@@ -23,7 +23,7 @@ export function journalActs(base: JournalBase): Journal['acts'] {
           .orderBy('at_ms')
           .orderBy('entry_id')
           .execute();
-        return rows.map(entryFromRow).map(actOf);
+        return base.rows.all(entryPlan, rows).map(actOf);
       }),
 
     add: (act) =>

@@ -1,8 +1,11 @@
 /**
  * shared/store/journal/alarms.ts: alarms and the steps they took, to be read; the watcher writes them (watch.ts).
  */
+import { type AlarmWords, alarmMachineSchema, alarmWordsSchema, type KeptAlarmMachine } from '../../alarm-record.ts';
+import { epochMsSchema } from '../../epoch.ts';
 import type { AlarmRecord, AlarmStepRecord, Journal } from '../journal.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 import type { AlarmRow } from './tables.ts';
 
 export function journalAlarms(base: JournalBase): Journal['alarms'] {
@@ -17,13 +20,13 @@ export function journalAlarms(base: JournalBase): Journal['alarms'] {
           .orderBy('raised_at_ms')
           .orderBy('id')
           .execute();
-        return rows.map(alarmFromRow);
+        return base.rows.all(alarmPlan, rows);
       }),
 
     get: (id) =>
       base.read(async (db) => {
         const row = await db.selectFrom('alarm').selectAll().where('id', '=', id).executeTakeFirst();
-        return row && alarmFromRow(row);
+        return base.rows.one(alarmPlan, row);
       }),
 
     forPile: (pileId, limit) =>
@@ -36,7 +39,7 @@ export function journalAlarms(base: JournalBase): Journal['alarms'] {
           .orderBy('id', 'desc')
           .limit(limit)
           .execute();
-        return rows.map(alarmFromRow);
+        return base.rows.all(alarmPlan, rows);
       }),
 
     steps: (alarmId) =>
@@ -47,21 +50,18 @@ export function journalAlarms(base: JournalBase): Journal['alarms'] {
           .where('alarm_id', '=', alarmId)
           .orderBy('place')
           .execute();
-        return rows.map((row) => ({
-          alarmId: row.alarm_id,
-          atMs: row.at_ms,
-          from: row.from_state,
-          to: row.to_state,
-          arrow: row.arrow,
-          by: row.by,
-          note: row.note,
-        }));
+        return base.rows.all(stepPlan, rows);
       }),
   };
 }
 
-function alarmFromRow(row: AlarmRow): AlarmRecord {
-  return {
+/**
+ * An alarm that stands is not to be lost for one bad column, nor told anew: its machine follows from the other columns.
+ * Whether somebody has it in hand is the exception: where that cannot be read, it asks for a person again.
+ */
+const alarmPlan: RowPlan<'alarm', AlarmRecord> = {
+  table: 'alarm',
+  toRecord: (row, json) => ({
     id: row.id,
     pileId: row.pile_id,
     kind: row.kind,
@@ -71,10 +71,58 @@ function alarmFromRow(row: AlarmRow): AlarmRecord {
     raisedAtMs: row.raised_at_ms,
     changedAtMs: row.changed_at_ms,
     closedAtMs: row.closed_at_ms,
-    machine: row.machine,
-    words: row.words,
+    machine: json('machine', row.machine, alarmMachineSchema, machineOf(row)),
+    words: json('words', row.words, alarmWordsSchema, lostWords),
+  }),
+  standIns: (row) => {
+    const raisedMs = timeOr(row.raised_at_ms, timeOr(row.changed_at_ms, 0));
+    return {
+      severity: 'urgent',
+      state: row.closed_at_ms === null ? 'unacknowledged' : 'normal',
+      raised_at_ms: raisedMs,
+      changed_at_ms: raisedMs,
+      closed_at_ms: raisedMs,
+      machine: '',
+      words: '',
+    };
+  },
+};
+
+const timeOr = (value: unknown, other: number) => epochMsSchema.catch(other).parse(value);
+
+const lostWords: AlarmWords = {
+  seen: 'What was seen when this warning came cannot be read any more.',
+  todo: 'Look at the pile, and measure it by hand.',
+  byMs: null,
+  caution: null,
+};
+
+/** As it was entered; a shelf whose end is not known ends now. */
+function machineOf(row: AlarmRow): KeptAlarmMachine {
+  const stands = row.state !== 'normal' && row.state !== 'returned-unacknowledged';
+  return {
+    state: row.state,
+    sinceMs: row.changed_at_ms,
+    hold: { condition: stands ? 'raised' : 'clear', sinceMs: row.changed_at_ms },
+    firstRaisedAtMs: stands ? row.raised_at_ms : null,
+    severity: row.state === 'normal' ? null : row.severity,
+    shelvedUntilMs: row.state === 'shelved' ? row.changed_at_ms : null,
   };
 }
+
+const stepPlan: RowPlan<'alarm_step', AlarmStepRecord> = {
+  table: 'alarm_step',
+  toRecord: (row) => ({
+    alarmId: row.alarm_id,
+    atMs: row.at_ms,
+    from: row.from_state,
+    to: row.to_state,
+    arrow: row.arrow,
+    by: row.by,
+    note: row.note,
+  }),
+  standIns: () => ({ by: null, note: null }),
+};
 
 /** Adds the alarm, or brings the one with its id up to date. */
 export async function keepAlarm(transaction: JournalTransaction, alarm: AlarmRecord): Promise<void> {
@@ -84,8 +132,8 @@ export async function keepAlarm(transaction: JournalTransaction, alarm: AlarmRec
     raised_at_ms: alarm.raisedAtMs,
     changed_at_ms: alarm.changedAtMs,
     closed_at_ms: alarm.closedAtMs,
-    machine: alarm.machine,
-    words: alarm.words,
+    machine: JSON.stringify(alarm.machine),
+    words: JSON.stringify(alarm.words),
   };
   await transaction
     .insertInto('alarm')

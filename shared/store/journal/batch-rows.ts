@@ -2,31 +2,30 @@
  * shared/store/journal/batch-rows.ts: batches between rows and records, for the groups that need them.
  */
 import { givenRecipeSchema } from '../../batch.ts';
-import { ConflictError, StoreError } from '../../errors.ts';
+import { ConflictError } from '../../errors.ts';
 import { type StageLimits, stageLimitsSchema } from '../../stage.ts';
 import type { BatchRecord } from '../journal.ts';
 import type { JournalDb } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 import type { BatchRow } from './tables.ts';
 
 const limitsSchema = stageLimitsSchema.partial();
 
-/** @throws {StoreError} when the row's JSON is not what we write. */
-export function batchFromRow(row: BatchRow): BatchRecord {
-  try {
-    return {
-      id: row.id,
-      pileId: row.pile_id,
-      stage: row.stage,
-      startedAtMs: row.started_at_ms,
-      endedAtMs: row.ended_at_ms,
-      outcome: row.outcome,
-      recipe: givenRecipeSchema.parse(JSON.parse(row.recipe)),
-      limits: limitsSchema.parse(JSON.parse(row.limits)) as Partial<StageLimits>,
-    };
-  } catch (cause) {
-    throw new StoreError(`Cannot read batch "${row.id}" as its recipe and limits must be ours`, { cause });
-  }
-}
+/** A pile is better judged as if nothing had been said of it than not at all; without stage and times it cannot be. */
+export const batchPlan: RowPlan<'batch', BatchRecord> = {
+  table: 'batch',
+  toRecord: (row, json) => ({
+    id: row.id,
+    pileId: row.pile_id,
+    stage: row.stage,
+    startedAtMs: row.started_at_ms,
+    endedAtMs: row.ended_at_ms,
+    outcome: row.outcome,
+    recipe: json('recipe', row.recipe, givenRecipeSchema, {}),
+    limits: json('limits', row.limits, limitsSchema, {}) as Partial<StageLimits>,
+  }),
+  standIns: () => ({ outcome: null, recipe: '', limits: '' }),
+};
 
 export function batchToRow(batch: BatchRecord): BatchRow {
   return {

@@ -3,7 +3,7 @@
  */
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
-import { batchFromRow, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
+import { batchPlan, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { BatchRow } from './tables.ts';
 
@@ -13,13 +13,13 @@ export function journalBatches(base: JournalBase): Journal['batches'] {
       base.read(async (db) => {
         const all = db.selectFrom('batch').selectAll().orderBy('started_at_ms').orderBy('id');
         const rows = await (pileId === undefined ? all : all.where('pile_id', '=', pileId)).execute();
-        return rows.map(batchFromRow);
+        return base.rows.all(batchPlan, rows);
       }),
 
     open: (pileId) =>
       base.read(async (db) => {
         const row = await openBatchRow(db, pileId);
-        return row && batchFromRow(row);
+        return base.rows.one(batchPlan, row);
       }),
 
     add: (batch) =>

@@ -8,6 +8,7 @@ import { ConflictError } from '../../errors.ts';
 import type { ClaimRecord, Journal } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 import type { JournalTables } from './tables.ts';
 
 export function journalClaims(base: JournalBase): Journal['claims'] {
@@ -16,7 +17,7 @@ export function journalClaims(base: JournalBase): Journal['claims'] {
       base.read(async (db) => {
         const all = db.selectFrom('claim').selectAll().orderBy('from_ms').orderBy('site').orderBy('probe');
         const rows = await (site === undefined ? all : all.where(ofSite(site))).execute();
-        return rows.map(claimFromRow);
+        return base.rows.all(claimPlan, rows);
       }),
 
     claim: (claim) =>
@@ -44,16 +45,17 @@ function ofSite(site: string) {
     ]);
 }
 
-function claimFromRow(row: JournalTables['claim']): ClaimRecord {
-  return {
+const claimPlan: RowPlan<'claim', ClaimRecord> = {
+  table: 'claim',
+  toRecord: (row) => ({
     site: row.site,
     probe: row.probe,
     pileId: row.pile_id,
     position: row.position,
     fromMs: row.from_ms,
     toMs: row.to_ms,
-  };
-}
+  }),
+};
 
 async function mustBeFree(
   transaction: JournalTransaction,

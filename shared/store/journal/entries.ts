@@ -6,13 +6,13 @@
 import { ConflictError } from '../../errors.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';
-import { entryFromRow, entryToRow, saysTheSame } from './entry-rows.ts';
+import { entryPlan, entryToRow, saysTheSame } from './entry-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import type { EntryRow } from './tables.ts';
 
 export function journalEntries(base: JournalBase): Journal['entries'] {
   return {
-    list: (question) => base.read((db) => listEntries(db, question)),
+    list: (question) => base.read((db) => listEntries(base, db, question)),
 
     versions: (entryId) =>
       base.read(async (db) => {
@@ -22,7 +22,7 @@ export function journalEntries(base: JournalBase): Journal['entries'] {
           .where('entry_id', '=', entryId)
           .orderBy('version')
           .execute();
-        return rows.map(entryFromRow);
+        return base.rows.all(entryPlan, rows);
       }),
 
     earlier: () =>
@@ -34,7 +34,7 @@ export function journalEntries(base: JournalBase): Journal['entries'] {
           .orderBy('entry_id')
           .orderBy('version')
           .execute();
-        return rows.map(entryFromRow);
+        return base.rows.all(entryPlan, rows);
       }),
 
     add: (entry) => base.write((transaction) => addEntry(transaction, entry)),
@@ -43,7 +43,22 @@ export function journalEntries(base: JournalBase): Journal['entries'] {
   };
 }
 
-async function listEntries(db: JournalDb, question: EntriesQuestion): Promise<EntryRecord[]> {
+/** A page is as long as asked for while there is more: rows that cannot be read are not counted. */
+async function listEntries(base: JournalBase, db: JournalDb, question: EntriesQuestion): Promise<EntryRecord[]> {
+  const { limit } = question;
+  const page: EntryRecord[] = [];
+  let after = question.after;
+  for (;;) {
+    const asked = limit - page.length;
+    const rows = await entryRows(db, { ...question, limit: asked, ...(after && { after }) });
+    page.push(...base.rows.all(entryPlan, rows));
+    const last = rows.at(-1);
+    if (!last || rows.length < asked || page.length >= limit) return page;
+    after = { atMs: last.at_ms, entryId: last.entry_id };
+  }
+}
+
+function entryRows(db: JournalDb, question: EntriesQuestion): Promise<EntryRow[]> {
   const { pileId, fromMs, toMs, kinds, withdrawn, limit, after } = question;
   let rows = db.selectFrom('entry').selectAll().where('newest', '=', 1);
   if (pileId !== undefined) rows = rows.where('pile_id', '=', pileId);
@@ -59,8 +74,7 @@ async function listEntries(db: JournalDb, question: EntriesQuestion): Promise<En
       ]),
     );
   }
-  const page = await rows.orderBy('at_ms', 'desc').orderBy('entry_id', 'desc').limit(limit).execute();
-  return page.map(entryFromRow);
+  return rows.orderBy('at_ms', 'desc').orderBy('entry_id', 'desc').limit(limit).execute();
 }
 
 /** @returns the kept row when this was said before. @throws {ConflictError} when the id said something else. */

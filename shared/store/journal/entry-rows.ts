@@ -2,33 +2,35 @@
  * shared/store/journal/entry-rows.ts: versions of entries between rows and records.
  */
 import { z } from 'zod';
-import { entryFactsSchema } from '../../entry.ts';
-import { StoreError } from '../../errors.ts';
+import { type EntryFacts, entryFactsSchema } from '../../entry.ts';
 import type { EntryRecord } from '../journal.ts';
+import { ColumnError, type RowPlan } from './read-rows.ts';
 import type { EntryRow } from './tables.ts';
 
 const photoIdsSchema = z.array(z.string());
 
-/** @throws {StoreError} when the row's JSON is not what we write. */
-export function entryFromRow(row: EntryRow): EntryRecord {
-  try {
-    return {
-      id: row.id,
-      entryId: row.entry_id,
-      version: row.version,
-      pileId: row.pile_id,
-      atMs: row.at_ms,
-      recordedAtMs: row.recorded_at_ms,
-      by: row.by,
-      note: row.note,
-      photoIds: photoIdsSchema.parse(JSON.parse(row.photo_ids)),
-      what: entryFactsSchema.parse(JSON.parse(row.what)),
-      reason: row.reason,
-      withdrawn: row.withdrawn === 1,
-    };
-  } catch (cause) {
-    throw new StoreError(`Cannot read entry "${row.id}" as its content must be ours`, { cause });
-  }
+export const entryPlan: RowPlan<'entry', EntryRecord> = {
+  table: 'entry',
+  toRecord: (row, json) => ({
+    id: row.id,
+    entryId: row.entry_id,
+    version: row.version,
+    pileId: row.pile_id,
+    atMs: row.at_ms,
+    recordedAtMs: row.recorded_at_ms,
+    by: row.by,
+    note: row.note,
+    photoIds: json('photo_ids', row.photo_ids, photoIdsSchema, []),
+    what: ofKind(row.kind, json('what', row.what, entryFactsSchema)),
+    reason: row.reason,
+    withdrawn: row.withdrawn === 1,
+  }),
+  standIns: () => ({ by: null, note: null, reason: null, photo_ids: '' }),
+};
+
+function ofKind(kind: EntryRow['kind'], what: EntryFacts): EntryFacts {
+  if (what.kind !== kind) throw new ColumnError('what', `is not what it should be: expected ${kind}`);
+  return what;
 }
 
 export function entryToRow(entry: EntryRecord): EntryRow {

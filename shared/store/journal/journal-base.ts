@@ -9,7 +9,9 @@ import type { Kysely, Transaction } from 'kysely';
 import { ConflictError, LostLeaseError } from '../../errors.ts';
 import { postgresConflict } from '../postgres-error.ts';
 import { storeError } from '../store-error.ts';
+import { UnreadableRows } from '../unreadable.ts';
 import type { JournalEngine } from './journal-engine.ts';
+import { RowReader } from './read-rows.ts';
 import type { JournalTables } from './tables.ts';
 
 export type JournalDb = Kysely<JournalTables>;
@@ -18,6 +20,8 @@ export type JournalTransaction = Transaction<JournalTables>;
 export class JournalBase {
   readonly db: JournalDb;
   readonly engine: JournalEngine;
+  readonly unreadable = new UnreadableRows();
+  readonly rows = new RowReader(this.unreadable);
   #writeFailed = false;
 
   constructor(db: JournalDb, engine: JournalEngine) {

@@ -2,10 +2,12 @@
  * shared/store/journal/lineage-rows.ts: flows and uses between rows and records.
  */
 import type { FlowRecord, UseRecord } from '../journal.ts';
+import type { RowPlan } from './read-rows.ts';
 import type { FlowRow, UseRow } from './tables.ts';
 
-export function flowFromRow(row: FlowRow): FlowRecord {
-  return {
+export const flowPlan: RowPlan<'flow', FlowRecord> = {
+  table: 'flow',
+  toRecord: (row) => ({
     id: row.id,
     from: { kind: row.from_kind, id: row.from_id },
     to: { kind: row.to_kind, id: row.to_id },
@@ -14,8 +16,9 @@ export function flowFromRow(row: FlowRow): FlowRecord {
     massKg: row.mass_kg,
     volumeL: row.volume_l,
     withdrawnAtMs: row.withdrawn_at_ms,
-  };
-}
+  }),
+  standIns: () => ({ mass_kg: null, volume_l: null }),
+};
 
 export function flowToRow(flow: FlowRecord): FlowRow {
   return {
@@ -32,8 +35,9 @@ export function flowToRow(flow: FlowRecord): FlowRow {
   };
 }
 
-export function useFromRow(row: UseRow): UseRecord {
-  return {
+export const usePlan: RowPlan<'use_of_batch', UseRecord> = {
+  table: 'use_of_batch',
+  toRecord: (row) => ({
     id: row.id,
     batchId: row.batch_id,
     target: row.target,
@@ -44,8 +48,9 @@ export function useFromRow(row: UseRow): UseRecord {
     areaM2: row.area_m2,
     by: row.by,
     note: row.note,
-  };
-}
+  }),
+  standIns: () => ({ mass_kg: null, volume_l: null, area_m2: null, by: null, note: null }),
+};
 
 export function useToRow(use: UseRecord): UseRow {
   return {

@@ -7,32 +7,39 @@ import { ConflictError } from '../../errors.ts';
 import type { BatchStoryRecord, FlowRecord, Journal, LineageChange, LineageRef } from '../journal.ts';
 import { insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
-import { flowFromRow, flowToRow, useFromRow, useToRow } from './lineage-rows.ts';
+import { flowPlan, flowToRow, usePlan, useToRow } from './lineage-rows.ts';
 import { lotToRow } from './lots.ts';
 import { insertPile } from './piles.ts';
+import type { RowPlan } from './read-rows.ts';
+
+const storyPlan: RowPlan<'batch_story', BatchStoryRecord> = {
+  table: 'batch_story',
+  toRecord: ({ batch_id: batchId, ...story }) => ({ batchId, ...story }),
+  standIns: () => ({ name: null, reason: null }),
+};
 
 export function journalLineage(base: JournalBase): Journal['lineage'] {
   return {
     flows: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('flow').selectAll().orderBy('at_ms').orderBy('id').execute();
-        return rows.map(flowFromRow);
+        return base.rows.all(flowPlan, rows);
       }),
 
     uses: (batchId) =>
       base.read(async (db) => {
         const all = db.selectFrom('use_of_batch').selectAll().orderBy('at_ms').orderBy('id');
         const rows = await (batchId === undefined ? all : all.where('batch_id', '=', batchId)).execute();
-        return rows.map(useFromRow);
+        return base.rows.all(usePlan, rows);
       }),
 
     stories: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('batch_story').selectAll().orderBy('batch_id').execute();
-        return rows.map(({ batch_id: batchId, ...story }) => ({ batchId, ...story }));
+        return base.rows.all(storyPlan, rows);
       }),
 
-    keep: (change, guard) => base.write((transaction) => keepChange(transaction, change, guard)),
+    keep: (change, guard) => base.write((transaction) => keepChange(base, transaction, change, guard)),
 
     rename: (batchId, name) => base.write((transaction) => tell(transaction, { batchId, name })),
 
@@ -55,6 +62,7 @@ export function journalLineage(base: JournalBase): Journal['lineage'] {
 }
 
 async function keepChange(
+  base: JournalBase,
   transaction: JournalTransaction,
   change: LineageChange,
   guard: (flows: readonly FlowRecord[]) => void,
@@ -86,10 +94,11 @@ async function keepChange(
   for (const one of names) await tell(transaction, one);
   for (const lot of lots) await transaction.insertInto('lot').values(lotToRow(lot)).execute();
   for (const use of uses) await transaction.insertInto('use_of_batch').values(useToRow(use)).execute();
-  await addFlows(transaction, flows, guard);
+  await addFlows(base, transaction, flows, guard);
 }
 
 async function addFlows(
+  base: JournalBase,
   transaction: JournalTransaction,
   flows: readonly FlowRecord[],
   guard: (flows: readonly FlowRecord[]) => void,
@@ -100,7 +109,7 @@ async function addFlows(
     await mustStand(transaction, to);
   }
   const standing = await transaction.selectFrom('flow').selectAll().where('withdrawn_at_ms', 'is', null).execute();
-  guard([...standing.map(flowFromRow), ...flows]);
+  guard([...base.rows.all(flowPlan, standing), ...flows]);
   for (const flow of flows) await transaction.insertInto('flow').values(flowToRow(flow)).execute();
 }
 

@@ -3,9 +3,9 @@
  */
 import { z } from 'zod';
 import { materialFactsSchema, starterFactsSchema } from '../../api/lots.ts';
-import { StoreError } from '../../errors.ts';
 import type { Journal, LotRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 import type { LotRow } from './tables.ts';
 
 /** As kept: instants are epoch ms, and never taken for seconds. */
@@ -19,13 +19,13 @@ export function journalLots(base: JournalBase): Journal['lots'] {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('lot').selectAll().orderBy('created_at_ms').orderBy('id').execute();
-        return rows.map(lotFromRow);
+        return base.rows.all(lotPlan, rows);
       }),
 
     get: (id) =>
       base.read(async (db) => {
         const row = await db.selectFrom('lot').selectAll().where('id', '=', id).executeTakeFirst();
-        return row && lotFromRow(row);
+        return base.rows.one(lotPlan, row);
       }),
 
     change: (lot) =>
@@ -36,24 +36,21 @@ export function journalLots(base: JournalBase): Journal['lots'] {
   };
 }
 
-/** @throws {StoreError} when the row's JSON is not what we write. */
-function lotFromRow(row: LotRow): LotRecord {
-  try {
-    return {
-      id: row.id,
-      name: row.name,
-      createdAtMs: row.created_at_ms,
-      storage: row.storage,
-      massKg: row.mass_kg,
-      volumeL: row.volume_l,
-      note: row.note,
-      usedUp: row.used_up === 1,
-      facts: factsSchema.parse(JSON.parse(row.facts)),
-    };
-  } catch (cause) {
-    throw new StoreError(`Cannot read lot "${row.id}" as its facts must be ours`, { cause });
-  }
-}
+const lotPlan: RowPlan<'lot', LotRecord> = {
+  table: 'lot',
+  toRecord: (row, json) => ({
+    id: row.id,
+    name: row.name,
+    createdAtMs: row.created_at_ms,
+    storage: row.storage,
+    massKg: row.mass_kg,
+    volumeL: row.volume_l,
+    note: row.note,
+    usedUp: row.used_up === 1,
+    facts: json('facts', row.facts, factsSchema),
+  }),
+  standIns: () => ({ storage: null, note: null, mass_kg: null, volume_l: null }),
+};
 
 export function lotToRow(lot: LotRecord): LotRow {
   return {

@@ -5,7 +5,7 @@ import type { MappingInput } from '../../api/ingest.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
-import type { JournalTables } from './tables.ts';
+import type { RowPlan } from './read-rows.ts';
 
 type Mapping = MappingInput & { id: string };
 
@@ -14,7 +14,7 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('mapping').selectAll().orderBy('place').execute();
-        return rows.map(mappingFromRow);
+        return base.rows.all(mappingPlan, rows);
       }),
 
     add: ({ timePointer, ...mapping }) =>
@@ -41,6 +41,8 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
   };
 }
 
-function mappingFromRow({ place: _, time_pointer: timePointer, ...mapping }: JournalTables['mapping']): Mapping {
-  return timePointer === null ? mapping : { ...mapping, timePointer };
-}
+const mappingPlan: RowPlan<'mapping', Mapping> = {
+  table: 'mapping',
+  toRecord: ({ place: _, time_pointer: timePointer, ...mapping }) =>
+    timePointer === null ? mapping : { ...mapping, timePointer },
+};

@@ -93,8 +93,14 @@ async function spread(transaction: JournalTransaction, spreading: Spreading): Pr
   if (numUpdatedRows === 0n) return false;
   if (spreading.notices) await addNotices(transaction, spreading.notices);
   if (spreading.messages) await insertMessages(transaction, spreading.messages);
-  if (spreading.turn) await setTurn(transaction, spreading.turn);
+  if (spreading.turn && (await isKept(transaction, spreading.turn.alarmId))) await setTurn(transaction, spreading.turn);
   return true;
+}
+
+/** A warning may be told before its alarm could be kept. */
+async function isKept(transaction: JournalTransaction, alarmId: string): Promise<boolean> {
+  const alarm = await transaction.selectFrom('alarm').select('id').where('id', '=', alarmId).executeTakeFirst();
+  return alarm !== undefined;
 }
 
 async function noticeRows(db: JournalDb, id: string): Promise<KeptNotice[]> {

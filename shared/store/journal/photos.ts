@@ -1,18 +1,44 @@
 /**
  * shared/store/journal/photos.ts: what is known of each photo; the pictures themselves are files beside the journal.
  */
+import { z } from 'zod';
 import { ConflictError } from '../../errors.ts';
-import type { Journal } from '../journal.ts';
+import type { Journal, PhotoRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
+
+const photoPlan: RowPlan<'photo', PhotoRecord> = {
+  table: 'photo',
+  toRecord: ({ kept_at_ms: keptAtMs, ...photo }) => ({ ...photo, keptAtMs }),
+};
+
+const idsSchema = z.array(z.string());
+
+/** undefined when one of the lists cannot be read. */
+function namedIn(lists: readonly string[]): ReadonlySet<string> | undefined {
+  const named = new Set<string>();
+  for (const list of lists) {
+    const read = idsSchema.safeParse(jsonOf(list));
+    if (!read.success) return undefined;
+    for (const id of read.data) named.add(id);
+  }
+  return named;
+}
+
+function jsonOf(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
 
 export function journalPhotos(base: JournalBase): Journal['photos'] {
   return {
     get: (id) =>
       base.read(async (db) => {
         const row = await db.selectFrom('photo').selectAll().where('id', '=', id).executeTakeFirst();
-        if (!row) return undefined;
-        const { kept_at_ms: keptAtMs, ...photo } = row;
-        return { ...photo, keptAtMs };
+        return base.rows.one(photoPlan, row);
       }),
 
     add: ({ keptAtMs, ...photo }) =>
@@ -47,7 +73,8 @@ export function journalPhotos(base: JournalBase): Journal['photos'] {
           .select('photo_ids')
           .where('photo_ids', '!=', '[]')
           .execute();
-        const named = new Set(naming.flatMap(({ photo_ids }) => JSON.parse(photo_ids) as string[]));
+        const named = namedIn(naming.map(({ photo_ids }) => photo_ids));
+        if (named === undefined) return []; // which photos a damaged entry names cannot be told: all stay
         const unnamed = old.filter(({ id }) => !named.has(id)).slice(0, limit);
         if (unnamed.length === 0) return [];
         const ids = unnamed.map(({ id }) => id);

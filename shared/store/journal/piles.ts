@@ -5,20 +5,20 @@ import { ConflictError } from '../../errors.ts';
 import type { BatchRecord, Journal, PileRecord } from '../journal.ts';
 import { insertBatch } from './batch-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
-import type { JournalTables } from './tables.ts';
+import type { RowPlan } from './read-rows.ts';
 
 export function journalPiles(base: JournalBase): Journal['piles'] {
   return {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('pile').selectAll().orderBy('created_at_ms').orderBy('id').execute();
-        return rows.map(pileFromRow);
+        return base.rows.all(pilePlan, rows);
       }),
 
     get: (id) =>
       base.read(async (db) => {
         const row = await db.selectFrom('pile').selectAll().where('id', '=', id).executeTakeFirst();
-        return row && pileFromRow(row);
+        return base.rows.one(pilePlan, row);
       }),
 
     add: (pile, batch) => base.write((transaction) => addPile(transaction, pile, batch)),
@@ -32,9 +32,12 @@ export function journalPiles(base: JournalBase): Journal['piles'] {
   };
 }
 
-function pileFromRow(row: JournalTables['pile']): PileRecord {
-  return { id: row.id, siteId: row.site_id, name: row.name, createdAtMs: row.created_at_ms };
-}
+/** A pile without a readable name is called by its id: it must be watched all the same. */
+const pilePlan: RowPlan<'pile', PileRecord> = {
+  table: 'pile',
+  toRecord: (row) => ({ id: row.id, siteId: row.site_id, name: row.name, createdAtMs: row.created_at_ms }),
+  standIns: ({ id }) => ({ name: String(id), created_at_ms: 0 }),
+};
 
 async function addPile(transaction: JournalTransaction, pile: PileRecord, batch: BatchRecord): Promise<void> {
   await insertPile(transaction, pile);

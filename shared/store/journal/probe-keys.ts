@@ -1,9 +1,11 @@
 /**
  * shared/store/journal/probe-keys.ts: the keys of the broker's door; a revoked one stays, so that its user name means nothing else.
  */
+import { z } from 'zod';
 import { ConflictError } from '../../errors.ts';
 import type { Journal, ProbeKeyRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 import type { ProbeKeyRow } from './tables.ts';
 
 export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
@@ -11,7 +13,7 @@ export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('broker_key').selectAll().orderBy('made_at_ms').orderBy('id').execute();
-        return rows.map(keyFromRow);
+        return base.rows.all(keyPlan, rows);
       }),
 
     add: (key) =>
@@ -38,13 +40,17 @@ export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
   };
 }
 
-function keyFromRow(row: ProbeKeyRow): ProbeKeyRecord {
-  return {
+const filtersSchema = z.array(z.string());
+
+/** A key that cannot be read opens nothing; where only what it hears is not known, it hears its own. */
+const keyPlan: RowPlan<'broker_key', ProbeKeyRecord> = {
+  table: 'broker_key',
+  toRecord: (row, json) => ({
     id: row.id,
     name: row.name,
     site: row.site,
     probe: row.probe,
-    foreign: JSON.parse(row.foreign_filters) as string[],
+    foreign: json('foreign_filters', row.foreign_filters, filtersSchema),
     hears: row.hears,
     secretSha256: row.secret_sha256,
     mosquittoHash: row.mosquitto_hash,
@@ -52,8 +58,9 @@ function keyFromRow(row: ProbeKeyRow): ProbeKeyRecord {
     madeBy: row.made_by,
     revokedAtMs: row.revoked_at_ms,
     revokedBy: row.revoked_by,
-  };
-}
+  }),
+  standIns: () => ({ hears: 'own', made_by: null, revoked_by: null }),
+};
 
 function rowFromKey(key: ProbeKeyRecord): ProbeKeyRow {
   return {

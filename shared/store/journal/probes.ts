@@ -3,14 +3,14 @@
  */
 import type { Journal, ProbeRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
-import type { JournalTables } from './tables.ts';
+import type { RowPlan } from './read-rows.ts';
 
 export function journalProbes(base: JournalBase): Journal['probes'] {
   return {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('probe').selectAll().orderBy('site').orderBy('probe').execute();
-        return rows.map(probeFromRow);
+        return base.rows.all(probePlan, rows);
       }),
 
     setOnline: (site, probe, online, atMs) =>
@@ -42,12 +42,14 @@ export function journalProbes(base: JournalBase): Journal['probes'] {
   };
 }
 
-function probeFromRow(row: JournalTables['probe']): ProbeRecord {
-  return {
+const probePlan: RowPlan<'probe', ProbeRecord> = {
+  table: 'probe',
+  toRecord: (row) => ({
     site: row.site,
     probe: row.probe,
     online: row.online === null ? null : row.online === 1,
     onlineAtMs: row.online_at_ms,
     temperatureOffsetC: row.temperature_offset_c,
-  };
-}
+  }),
+  standIns: () => ({ online: null, online_at_ms: null, temperature_offset_c: 0 }),
+};

@@ -1,16 +1,24 @@
 /**
  * shared/store/journal/sites.ts: the places where piles lie.
  */
+import type { Site } from '../../api/sites.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
+
+const sitePlan: RowPlan<'site', Site> = {
+  table: 'site',
+  toRecord: ({ time_zone: timeZone, ...site }) => ({ ...site, timeZone }),
+  standIns: ({ id }) => ({ name: String(id), time_zone: null, latitude: null, longitude: null }),
+};
 
 export function journalSites(base: JournalBase): Journal['sites'] {
   return {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('site').selectAll().orderBy('id').execute();
-        return rows.map(({ time_zone: timeZone, ...site }) => ({ ...site, timeZone }));
+        return base.rows.all(sitePlan, rows);
       }),
 
     add: ({ id, name, timeZone, latitude, longitude }) =>

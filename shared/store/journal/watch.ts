@@ -1,18 +1,21 @@
 /**
  * shared/store/journal/watch.ts: where each pile's watcher stopped, kept together with the alarms it changed.
  */
+import { z } from 'zod';
 import type { Journal, WatchChange, WatchRecord } from '../journal.ts';
 import { addAlarmStep, keepAlarm } from './alarms.ts';
 import { addNotices } from './delivery-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import { mustHold } from './leases.ts';
+import { sealed, unsealed } from './sealed.ts';
+import type { JournalTables } from './tables.ts';
 
 export function journalWatch(base: JournalBase): Journal['watch'] {
   return {
     get: (pileId) =>
       base.read(async (db) => {
         const row = await db.selectFrom('watch').selectAll().where('pile_id', '=', pileId).executeTakeFirst();
-        return row && { pileId: row.pile_id, batchId: row.batch_id, throughMs: row.through_ms, state: row.state };
+        return row && placeFrom(row);
       }),
 
     // Under a lease nobody else writes about the pile, so workers need not wait for each other.
@@ -27,6 +30,16 @@ export function journalWatch(base: JournalBase): Journal['watch'] {
       }),
   };
 }
+
+/** The time is part of what is sealed: with another one, readings would be passed over. */
+function placeFrom(row: JournalTables['watch']): WatchRecord | undefined {
+  const kept = placeSchema.safeParse(unsealed(String(row.state))?.value);
+  const { pile_id: pileId, batch_id: batchId, through_ms: throughMs } = row;
+  if (!kept.success || kept.data.throughMs !== throughMs || kept.data.batchId !== batchId) return undefined;
+  return { pileId, batchId, throughMs, state: kept.data.state };
+}
+
+const placeSchema = z.object({ batchId: z.string(), throughMs: z.number(), state: z.unknown() });
 
 async function keepChange(
   base: JournalBase,
@@ -43,7 +56,8 @@ async function keepChange(
 }
 
 async function keepWatch(transaction: JournalTransaction, watch: WatchRecord): Promise<void> {
-  const stopped = { batch_id: watch.batchId, through_ms: watch.throughMs, state: watch.state };
+  const { batchId, throughMs, state } = watch;
+  const stopped = { batch_id: batchId, through_ms: throughMs, state: sealed({ batchId, throughMs, state }) };
   await transaction
     .insertInto('watch')
     .values({ pile_id: watch.pileId, ...stopped })

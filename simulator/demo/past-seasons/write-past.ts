@@ -284,19 +284,19 @@ function overheating(batch: PastBatch, i: number, fromMs: number, toMs: number, 
     raisedAtMs: fromMs,
     changedAtMs: toMs,
     closedAtMs: toMs,
-    machine: JSON.stringify({
+    machine: {
       state: 'normal',
       sinceMs: toMs,
       hold: { condition: 'clear', sinceMs: toMs },
       firstRaisedAtMs: null,
       severity: null,
       shelvedUntilMs: null,
-    }),
-    words: JSON.stringify({
+    },
+    words: {
       seen: `the core rose to ${highestC.toFixed(1)} °C`,
       todo: 'turn it or spread it thinner',
       byMs: null,
       caution: null,
-    }),
+    },
   };
 }

@@ -58,10 +58,10 @@ export interface RaiseOptions {
   readonly siteSilentSinceMs?: number;
 }
 
-function machineOf(state: AlarmState, nowMs: number): string {
+function machineOf(state: AlarmState, nowMs: number): AlarmMachine {
   const over = state === 'normal' || state === 'returned-unacknowledged';
   const hold: Hold = { condition: over ? 'clear' : 'raised', sinceMs: nowMs };
-  return JSON.stringify({ ...startAlarm(nowMs), state, hold } satisfies AlarmMachine);
+  return { ...startAlarm(nowMs), state, hold };
 }
 
 export async function openDesk(): Promise<Desk> {
@@ -168,7 +168,7 @@ export async function openDesk(): Promise<Desk> {
         changedAtMs: desk.nowMs,
         closedAtMs: null,
         machine: machineOf('unacknowledged', desk.nowMs),
-        words: JSON.stringify({ seen: 'Something was seen.', todo: 'Do something.', byMs: null, caution: null }),
+        words: { seen: 'Something was seen.', todo: 'Do something.', byMs: null, caution: null },
       };
       await keep(alarm, [noticeOf(alarm, 'first-raise', siteSilentSinceMs)]);
     },

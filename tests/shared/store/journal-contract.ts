@@ -506,7 +506,7 @@ function watchAt(hour: number) {
     pileId: branPile.id,
     batchId: branBatch.id,
     throughMs: beginMs + hour * hourMs,
-    state: '{"phase":"active"}',
+    state: { phase: 'active' },
   };
 }
 

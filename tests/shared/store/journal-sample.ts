@@ -93,8 +93,15 @@ export const tooWarm: AlarmRecord = {
   raisedAtMs: beginMs + 30 * hourMs,
   changedAtMs: beginMs + 30 * hourMs,
   closedAtMs: null,
-  machine: '{"state":"unacknowledged"}',
-  words: '{"seen":"the core is at 52.0 °C"}',
+  machine: {
+    state: 'unacknowledged',
+    sinceMs: beginMs + 30 * hourMs,
+    hold: { condition: 'raised', sinceMs: beginMs + 30 * hourMs },
+    firstRaisedAtMs: beginMs + 30 * hourMs,
+    severity: 'urgent',
+    shelvedUntilMs: null,
+  },
+  words: { seen: 'the core is at 52.0 °C', todo: '', byMs: null, caution: null },
 };
 
 export const raised: AlarmStepRecord = {

@@ -12,6 +12,7 @@ import { MoundKey } from '../mound/mound-key.tsx';
 import { ToneMark } from '../parts/marks.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
+import { TroubleLine } from '../pile/trouble-note.tsx';
 import { usePrefs } from '../prefs.ts';
 import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
 import { Welcome } from './welcome.tsx';
@@ -95,6 +96,7 @@ function Entry({ pile }: { readonly pile: PileSummary }) {
         </header>
         <p class="sentence">{sentenceIn(unit, pile.condition)}</p>
         {pile.next && <p class="next">{sentenceIn(unit, pile.next)}</p>}
+        <TroubleLine pile={pile} />
         {waiting > 0 && <p class="waiting">{counted(waiting, 'warning')} unacknowledged</p>}
         <EntryFacts pile={pile} />
         <div class="entry-mound">

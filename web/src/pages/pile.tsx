@@ -27,6 +27,7 @@ import { Moisture } from '../pile/moisture.tsx';
 import { NameAndRemoval } from '../pile/name-and-removal.tsx';
 import { NoPile } from '../pile/no-pile.tsx';
 import { Readiness } from '../pile/readiness.tsx';
+import { TroubleNote } from '../pile/trouble-note.tsx';
 import { usePile } from '../pile/use-pile.ts';
 import { Warnings } from '../pile/warnings.tsx';
 import { WhyShort } from '../pile/why-short.tsx';
@@ -58,8 +59,11 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         </div>
         <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
         {pile.next && <p class="next next-large">{sentenceIn(unit, pile.next)}</p>}
+        <TroubleNote pile={pile} />
       </header>
-      <May to="keeper">{pile.batch === null && <NextBatch pile={pile} onChange={afterChange} />}</May>
+      <May to="keeper">
+        {pile.batch === null && pile.trouble?.judged !== false && <NextBatch pile={pile} onChange={afterChange} />}
+      </May>
       <div class="pile-now">
         <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />
         <div class="pile-drawing">

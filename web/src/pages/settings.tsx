@@ -100,6 +100,7 @@ const partNames = {
   broker: 'Broker',
   readings: 'Readings',
   journal: 'Journal',
+  piles: 'Piles',
   disk: 'Disk',
   delivery: 'Delivery',
 } as const;

@@ -1,0 +1,27 @@
+/**
+ * Why a pile is not judged as it should be: part of it cannot be read, or what it does cannot be kept.
+ */
+import { z } from 'zod';
+import { instantSchema } from './api/time.ts';
+
+export const pileTroubleCodes = [
+  'batch-unreadable',
+  'records-unreadable',
+  'readings-unreadable',
+  'not-judged',
+  'not-kept',
+] as const;
+export type PileTroubleCode = (typeof pileTroubleCodes)[number];
+
+export const pileTroubleSchema = z.object({
+  code: z.enum(pileTroubleCodes),
+  /** Whether it is watched all the same. */
+  judged: z.boolean(),
+  since: instantSchema,
+  /** One plain sentence, and what to do. */
+  says: z.string(),
+  todo: z.string(),
+  /** What the program met, for whoever mends it: a row, a file, an error. */
+  details: z.array(z.string()),
+});
+export type PileTrouble = z.infer<typeof pileTroubleSchema>;
