@@ -17,11 +17,13 @@ export type HandKind = (typeof handKinds)[number];
 export const warningKinds = [
   'self-heating',
   'overheating',
+  'heat-doubted',
   ...handKinds,
   'probe-silent',
   'probe-stuck',
   'probe-out',
   'overheating-soon',
+  'heat-damage',
   'drying',
   'waterlogged',
   'stalling',

@@ -19,7 +19,11 @@ export const alarmPolicies: Record<WarningKind, Delays> = {
   'wrong-growth': { onDelayMs: 0, offDelayMs: 0 },
   'hand-wet': { onDelayMs: 0, offDelayMs: 0 },
   'hand-dry': { onDelayMs: 0, offDelayMs: 0 },
+  // The probe's next reading has been waited for already, where it comes soon.
+  'heat-doubted': { onDelayMs: 0, offDelayMs: 0 },
   'overheating-soon': { onDelayMs: 20 * msPerMinute, offDelayMs: 2 * msPerHour },
+  // Hours of heat come before it, and only a person ends it.
+  'heat-damage': { onDelayMs: 0, offDelayMs: 0 },
   drying: { onDelayMs: msPerHour, offDelayMs: 2 * msPerHour },
   stalling: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },
   chilled: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },

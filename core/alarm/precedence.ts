@@ -12,6 +12,7 @@ import { type Evidence, type WarningKind, warningKinds } from '../../shared/warn
 export const yieldsTo: Record<WarningKind, readonly WarningKind[]> = {
   'self-heating': [],
   overheating: ['self-heating'],
+  'heat-doubted': ['self-heating'],
   // What is opened, mixed or watered before mould is out of it spreads the mould.
   'wrong-growth': ['self-heating', 'overheating'],
   'bad-smell': ['self-heating', 'wrong-growth'],
@@ -21,11 +22,12 @@ export const yieldsTo: Record<WarningKind, readonly WarningKind[]> = {
   'probe-stuck': ['self-heating'],
   'probe-out': ['self-heating'],
   'overheating-soon': ['self-heating', 'overheating'],
+  'heat-damage': ['self-heating', 'overheating'],
   // A hand in the pile knows more of its water than the balance does.
   drying: ['self-heating', 'hand-wet', 'hand-dry'],
   waterlogged: ['self-heating', 'hand-wet', 'hand-dry'],
-  stalling: ['self-heating', 'overheating', 'overheating-soon'],
-  chilled: ['self-heating', 'overheating', 'overheating-soon'],
+  stalling: ['self-heating', 'overheating', 'heat-doubted', 'overheating-soon'],
+  chilled: ['self-heating', 'overheating', 'heat-doubted', 'overheating-soon'],
   uneven: ['self-heating'],
 };
 

@@ -15,12 +15,19 @@ import type { WaterToAdd } from '../moisture/water-to-add.ts';
 import type { Readiness } from '../ready/readiness.ts';
 import type { PhaseReason } from '../score/phase.ts';
 import type { SeenHand } from './hands.ts';
+import type { PastHeat } from './heat-memory.ts';
 
 export interface PositionSight {
+  /** The last that is believed. */
   readonly temperatureC: number | null;
   readonly humidityPct: number | null;
   readonly moisturePct: number | null;
   readonly co2Ppm: number | null;
+  /** When that temperature was measured, and how often one comes; 0 while that is not known [epoch ms, ms]. */
+  readonly temperatureAtMs: number | null;
+  readonly everyMs: number;
+  /** A newer temperature that jumped: it is believed once the next reading bears it out. */
+  readonly doubted: { readonly temperatureC: number; readonly atMs: number } | null;
   /** When anything came last from there. */
   readonly atMs: number | null;
   readonly silent: boolean;
@@ -59,6 +66,8 @@ export interface Assessment {
   readonly hasProbe: boolean;
   /** The core speaks but cannot be believed: stuck, or out of the pile. */
   readonly coreDoubted: boolean;
+  /** What each measured place has been through. */
+  readonly heat: readonly PastHeat[];
   /** The air as the pile feels it; null when it is not measured. */
   readonly airC: number | null;
   /** Rise of the core over the last hours [K/h]; null when it cannot be told. */

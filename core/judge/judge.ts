@@ -22,11 +22,12 @@ import { progressPct } from '../score/progress.ts';
 import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
+import { rememberHeat, startHeat, worstHeat } from './heat-memory.ts';
 import { closeHour, nearAirHours } from './hour.ts';
 import { lookAhead, markHourEnds } from './look-ahead.ts';
-import { type JudgeReading, type PileSetup, pilePositions } from './setup.ts';
+import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } from './setup.ts';
 import { emptyState, type JudgeState, type PositionState } from './state.ts';
-import { followTrack, startTrack } from './track.ts';
+import { followsOn, followTrack, startTrack } from './track.ts';
 
 export type { ExpectedBand } from '../curve/band.ts';
 export type { Assessment } from './assessment.ts';
@@ -66,16 +67,7 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
       }
       place.hourSum += value;
       place.hourCount += 1;
-      // Heat is called on two readings that bear each other out, not on one wild one; it is gone with the first.
-      if (
-        position !== 'air' &&
-        (place.overheated || Math.abs(value - place.temperature.previous) <= doubtedJumpK[position])
-      ) {
-        // A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike.
-        const guardK = position === 'core' ? chipErrorK : 0;
-        const { actC } = setup.limits;
-        place.overheated = highLimit(place.overheated, value, actC - guardK, temperatureDeadbandK - guardK);
-      }
+      if (position !== 'air') followHeat(place, position, setup, value, atMs);
       return;
     case 'humidity':
     case 'moisture':
@@ -88,6 +80,18 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
     default:
       return;
   }
+}
+
+function followHeat(place: PositionState, position: PilePosition, setup: PileSetup, tempC: number, atMs: number): void {
+  // Beside the pile it feels no heat of the pile.
+  if (place.heat === null) place.heat = startHeat(tempC, atMs);
+  else if (place.outSinceMs === null) rememberHeat(place.heat, tempC, atMs, setup.limits, setup.noted);
+  // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.
+  if (!place.overheated && place.temperature !== null && !followsOn(place.temperature, doubtedJumpK[position])) return;
+  // A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike.
+  const guardK = position === 'core' ? chipErrorK : 0;
+  const { actC } = setup.limits;
+  place.overheated = highLimit(place.overheated, tempC, actC - guardK, temperatureDeadbandK - guardK);
 }
 
 function newPosition(): PositionState {
@@ -104,6 +108,7 @@ function newPosition(): PositionState {
     moistureBeforePct: null,
     dayMeanC: null,
     overheated: false,
+    heat: null,
     dryAirH: 0,
     outSinceMs: null,
     warmthK: 0,
@@ -147,7 +152,10 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     forecast: coreC === null ? null : state.forecast,
     seenHands: state.seenHands.filter(({ atMs }) => nowMs - atMs < offeredMs),
     handSigns: look.handSigns,
+    heat: look.heat,
     readiness: readinessOf({
+      heat: worstHeat(look.heat),
+      lossC: setup.limits.lossC,
       peakC: state.peakC,
       peakExcessK: state.highestExcessK,
       nearAirH: state.phase === 'settled' || state.phase === 'cooling' ? nearAirHours(state) : 0,

@@ -12,6 +12,7 @@ import type { Forecast } from '../forecast/forecast.ts';
 import { type OwnRecord, startRecord } from '../forecast/own-record.ts';
 import type { PhaseReason } from '../score/phase.ts';
 import type { SeenHand } from './hands.ts';
+import type { HeatMemory } from './heat-memory.ts';
 import type { PileSetup } from './setup.ts';
 import type { Track } from './track.ts';
 
@@ -35,6 +36,8 @@ export interface PositionState {
   dayMeanC: number | null;
   /** Over the limit, or a core as near to it as a probe may be off; with the deadband counted in. */
   overheated: boolean;
+  /** What it has been through; null in the air, and before any temperature. */
+  heat: HeatMemory | null;
   /** Hours in a row with the pore air clearly off saturation. */
   dryAirH: number;
   /** Since when it has read like the air beside the pile after being much warmer; null while it does not. */
@@ -52,7 +55,7 @@ export interface PositionState {
 }
 
 export interface JudgeState {
-  readonly version: 5;
+  readonly version: 6;
   /** Newest reading time seen; the start before any. */
   atMs: number;
   /** Whole hours since the start that are closed. */
@@ -129,7 +132,7 @@ export const keptHours = 336;
 
 export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {
   return {
-    version: 5,
+    version: 6,
     atMs: setup.startedAtMs,
     hoursDone: 0,
     positions: { core: null, top: null, base: null, edge: null, air: null },

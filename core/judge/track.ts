@@ -20,8 +20,9 @@ export interface Track {
   missed: number;
   /** Since when the value has not changed. */
   sameSinceMs: number;
-  /** The believed value before that. */
+  /** The value it followed on, and when that was measured: the believed one before, or the doubted one that it bore out. */
   previous: number;
+  previousAtMs: number;
   /** A value that jumped and waits for the next one to bear it out; null when none waits. */
   doubted: number | null;
   /** How many in a row were doubted, each unlike the one before. */
@@ -41,6 +42,7 @@ export function startTrack(value: number, atMs: number): Track {
     missed: 0.15,
     sameSinceMs: atMs,
     previous: value,
+    previousAtMs: atMs,
     doubted: null,
     doubts: 0,
     spikes: 0,
@@ -53,8 +55,23 @@ const mostDoubts = 3;
 /** As near to the old value as this, against how far the wild one was, a reading takes the wild one back [-]. */
 const takenBack = 1 / 3;
 
+/** How much further than one step a pile may have come in the meantime [K/h]; common practice, no source. */
+const meanwhileKPerH = 2;
+/** So long after the last believed reading anything may have become of a pile [ms]. */
+export const anythingAfterMs = 3 * msPerHour;
+
+/** How far a value may lie from one measured `gapMs` before, so that it is believed by itself. */
+function possibleStep(jump: number, gapMs: number): number {
+  return gapMs >= anythingAfterMs ? Number.POSITIVE_INFINITY : jump + (meanwhileKPerH * gapMs) / msPerHour;
+}
+
+/** Whether the believed value may have come of the one before it; else the next reading must bear it out before heat is called. */
+export function followsOn(track: Track, jump: number): boolean {
+  return Math.abs(track.value - track.previous) <= possibleStep(jump, track.atMs - track.previousAtMs);
+}
+
 /**
- * Follows one reading. A jump beyond `jump` waits for the next reading: if that one is near it, the jump was real (a turn,
+ * Follows one reading. A jump beyond `jump` and what the time since allows waits for the next reading: if that one is near it, the jump was real (a turn,
  * rain, sun on the skin); if it is back near the old value, the jump was a spike and is thrown out; if it is near neither,
  * it waits in turn.
  *
@@ -74,9 +91,14 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
     track.missed += (missed - track.missed) / Math.min(50, track.count + 10);
   }
   const step = value - track.value;
-  if (Math.abs(step) > jump) {
-    const borneOut = track.doubted !== null && Math.abs(value - track.doubted) <= jump / 2;
-    if (!borneOut && track.doubts < mostDoubts) {
+  let previous = track.value;
+  let previousAtMs = track.atMs;
+  if (Math.abs(step) > possibleStep(jump, atMs - track.atMs)) {
+    const isBorneOut = track.doubted !== null && Math.abs(value - track.doubted) <= possibleStep(jump / 2, gapMs);
+    if (isBorneOut && track.doubted !== null) {
+      previous = track.doubted;
+      previousAtMs = atMs - gapMs;
+    } else if (track.doubts < mostDoubts) {
       track.doubted = value;
       track.doubts += 1;
       return false;
@@ -88,7 +110,8 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   track.doubted = null;
   track.doubts = 0;
   if (step !== 0) track.sameSinceMs = atMs;
-  track.previous = track.value;
+  track.previous = previous;
+  track.previousAtMs = previousAtMs;
   track.value = value;
   track.atMs = atMs;
   return true;

@@ -24,6 +24,18 @@ const phrases: Record<Exclude<WarningKind, `probe-${string}`>, Phrase> = {
     shortOver: 'down from dangerous heat',
   },
   overheating: { is: 'is too hot', isOver: 'is no longer too hot', short: 'too hot', shortOver: 'no longer too hot' },
+  'heat-doubted': {
+    is: 'may be too hot: one reading jumped over the limit',
+    isOver: 'is no longer in doubt: the next reading has decided',
+    short: 'maybe too hot, check',
+    shortOver: 'doubtful reading settled',
+  },
+  'heat-damage': {
+    is: 'was too hot for its culture, which may be lost',
+    isOver: 'has been smelt or looked at since it was too hot',
+    short: 'culture may be lost',
+    shortOver: 'judged since it was too hot',
+  },
   'overheating-soon': {
     is: 'will soon be too hot',
     isOver: 'is no longer on its way to being too hot',

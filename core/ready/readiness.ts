@@ -6,6 +6,9 @@
  * Never:  says that a batch is done: the last word is a person's, after smelling and looking.
  */
 
+import { lossAfterH, type PastHeat } from '../judge/heat-memory.ts';
+import { heatDamageSigns, hoursLong } from '../warn/heat-damage-words.ts';
+import { degrees } from '../warn/words.ts';
 import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 import { judgedWords, type SmellAndLook } from './smell-and-look.ts';
 
@@ -19,12 +22,16 @@ export interface ReadinessFacts {
   /** Highest rise since that turn [K]. */
   readonly riseSinceTurnK: number;
   /** Whether a person has confirmed smell and look, and noted nothing bad since. */
+  /** The place that was hottest for longest, and its limit of loss [°C]; null where nothing was measured. */
+  readonly heat: PastHeat | null;
+  readonly lossC: number;
+  /** Whether a person has confirmed smell and look. */
   readonly confirmed: boolean;
   readonly judged: SmellAndLook;
 }
 
 export interface ReadinessPoint {
-  readonly what: 'heat-came' | 'back-near-air' | 'turn-brought-no-heat' | 'smell-and-look';
+  readonly what: 'heat-came' | 'judged-since-overheated' | 'back-near-air' | 'turn-brought-no-heat' | 'smell-and-look';
   readonly seen: boolean;
   readonly says: string;
 }
@@ -35,11 +42,30 @@ export interface Readiness {
   readonly next: string;
 }
 
+const smellAfterHeat = `Once it has cooled, open it in several places, smell it and look at it: its culture may be lost. ${heatDamageSigns}`;
+
+/** Said only of a batch that was too hot for too long; it stays said when a person has judged it. */
+function overheatedPoint({ heat, lossC }: ReadinessFacts): ReadinessPoint[] {
+  if (heat === null || heat.lossH < lossAfterH) return [];
+  const was = `the ${heat.position} lay at ${degrees(lossC)} or more for ${hoursLong(heat.lossH)}, up to ${degrees(heat.peakC)}`;
+  const seen = heat.unjudged === null;
+  return [
+    {
+      what: 'judged-since-overheated',
+      seen,
+      says: seen
+        ? `A person has smelt or looked at it since ${was}.`
+        : `It was too hot: ${was}. Its culture may be lost, and nobody has smelt or looked at it since.`,
+    },
+  ];
+}
+
 export function readinessOf(facts: ReadinessFacts): Readiness {
   const came = facts.peakExcessK >= cameK;
   const gone = came && facts.nearAirH >= nearHeldH;
   const watched = facts.sinceLateTurnH !== null && facts.sinceLateTurnH >= turnWatchedH;
   const still = gone && watched && facts.riseSinceTurnK < reheatK;
+  const overheated = overheatedPoint(facts);
   const points: ReadinessPoint[] = [
     {
       what: 'heat-came',
@@ -48,6 +74,7 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
         ? `Heat came: it was up to ${Math.round(facts.peakExcessK)} °C above the air.`
         : 'Its heat has not come yet.',
     },
+    ...overheated,
     {
       what: 'back-near-air',
       seen: gone,
@@ -70,6 +97,9 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
       says: facts.confirmed ? 'A person found its smell and look good.' : judgedWords(facts.judged) + stillToSay(facts),
     },
   ];
+  if (facts.heat?.unjudged != null) {
+    return { proposal: gone ? 'smell-and-look' : 'not-yet', points, next: smellAfterHeat };
+  }
   if (!gone) {
     const next = came ? 'Let it work until it has come back near the air.' : 'Let it work.';
     return { proposal: 'not-yet', points, next };

@@ -5,21 +5,26 @@
  * Gives:  the sentence, the next step, the tone.
  */
 import type { WarningKind } from '../../shared/warning.ts';
+import { type PilePosition, pilePositions } from '../judge/setup.ts';
+import { doubtedHeat } from '../warn/doubted-heat.ts';
+import { spokenValue } from '../warn/spoken-value.ts';
 import { duration } from '../warn/words.ts';
 import { easedTodo } from './eased-todo.ts';
 import { againstHand, handSentence } from './hand-sentence.ts';
+import { damageSentence, doubtedSentence } from './heat-sentences.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
   const { assessment, temp, present } = facts;
   const finding = present.get(kind);
-  const core = assessment.positions.core;
-  const coreC = core?.temperatureC ?? null;
-  const coreSays = coreC === null ? '' : `: the core is at ${temp(coreC)}`;
+  const { core } = assessment.positions;
+  const coreSays =
+    core === null || core.temperatureC === null ? '' : `: ${spokenValue('core', core, assessment.atMs, temp)}`;
   const { actC } = assessment.limits;
 
   switch (kind) {
     case 'self-heating':
+      if (finding === undefined && isDoubtedHot(facts)) return doubtedSentence(facts);
       if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was heating dangerously', facts);
       if (finding === undefined) {
         return {
@@ -29,11 +34,12 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         };
       }
       return {
-        condition: `It is heating dangerously${hottest(facts)}.`,
+        condition: doubtedHottest('heating dangerously', facts) ?? `It is heating dangerously${hottest(facts)}.`,
         next: finding.todo,
         tone: 'danger',
       };
     case 'overheating':
+      if (finding === undefined && isDoubtedHot(facts)) return doubtedSentence(facts);
       if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was too hot', facts);
       if (finding === undefined) {
         return {
@@ -43,13 +49,19 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         };
       }
       return {
-        condition: `${finding.nearness === 'at' ? 'It is as hot as it should get' : 'It is too hot'}${hottest(facts)}, and ${temp(actC)} is the limit.`,
+        condition:
+          doubtedHottest('too hot', facts) ??
+          `${finding.nearness === 'at' ? 'It is as hot as it should get' : 'It is too hot'}${hottest(facts)}, and ${temp(actC)} is the limit.`,
         next:
           finding.severity === 'urgent'
             ? 'Spread it out thin now, with gloves and a dust mask on: the culture you want is dying.'
             : 'Turn it or spread it thinner now, with gloves and a dust mask on.',
         tone: finding.severity === 'urgent' ? 'danger' : 'act',
       };
+    case 'heat-doubted':
+      return doubtedSentence(facts);
+    case 'heat-damage':
+      return damageSentence(facts);
     case 'overheating-soon':
       if (finding === undefined && coreIsHeard(facts)) {
         return {
@@ -119,22 +131,44 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
   }
 }
 
+/** A newer reading says that it may be hot again. */
+function isDoubtedHot({ assessment: { positions, limits, atMs } }: AlarmFacts): boolean {
+  return doubtedHeat(positions, limits.actC, atMs) !== null;
+}
+
 /** Whether what the core probe says now can be believed. */
 function coreIsHeard({ assessment }: AlarmFacts): boolean {
   const { core } = assessment.positions;
   return core !== null && !core.silent && !assessment.coreDoubted;
 }
 
-function hottest({ assessment, temp }: AlarmFacts): string {
-  let where = 'core';
+function hottestPlace({ assessment }: AlarmFacts): PilePosition | null {
+  let hottest: PilePosition | null = null;
   let tempC = Number.NEGATIVE_INFINITY;
-  for (const position of ['core', 'top', 'base', 'edge'] as const) {
+  for (const position of pilePositions) {
     const sight = assessment.positions[position];
     if (sight === null || sight.silent || sight.temperatureC === null || sight.temperatureC <= tempC) continue;
-    where = position;
+    hottest = position;
     tempC = sight.temperatureC;
   }
-  return Number.isFinite(tempC) ? `: the ${where} is at ${temp(tempC)}` : '';
+  return hottest;
+}
+
+function hottest(facts: AlarmFacts): string {
+  const { assessment, temp } = facts;
+  const place = hottestPlace(facts);
+  const sight = place === null ? null : assessment.positions[place];
+  return place === null || sight === null ? '' : `: ${spokenValue(place, sight, assessment.atMs, temp)}`;
+}
+
+/** The hottest place jumped since it was known to be so hot: down, as when it is opened, or further up. */
+function doubtedHottest(was: string, facts: AlarmFacts): string | null {
+  const place = hottestPlace(facts);
+  const sight = place === null ? null : facts.assessment.positions[place];
+  if (sight?.doubted == null) return null;
+  const isUp = sight.doubted.temperatureC > (sight.temperatureC ?? 0);
+  const start = isUp ? `It is ${was} and may be hotter still` : `It was ${was} and may have cooled`;
+  return `${start}${hottest(facts)}, and the next reading decides.`;
 }
 
 /** An alarm that stands without fresh evidence: it says when it was last seen, and asks for a hand measurement. */

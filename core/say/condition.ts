@@ -13,6 +13,7 @@ import type { Assessment, Finding } from '../judge/assessment.ts';
 import { duration } from '../warn/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
 import { askAgain } from './hand-sentence.ts';
+import { doubtedSentence } from './heat-sentences.ts';
 import { phaseSentence } from './phase-sentence.ts';
 import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
 
@@ -40,6 +41,10 @@ function spokenKinds(standing: readonly StandingAlarm[]): WarningKind[] {
 function sayStanding(assessment: Assessment, kinds: readonly WarningKind[], facts: AlarmFacts): Saying {
   const core = assessment.positions.core;
   if (kinds[0] !== undefined && speaksWithoutCore(kinds[0])) return alarmSentence(kinds[0], facts);
+  // What was measured last is said first, whether an alarm stands for it already or not.
+  if (core?.doubted != null) return doubtedSentence(facts);
+  // Heat that has passed is known without the probe that measured it.
+  if (core === null && kinds[0] === 'heat-damage') return alarmSentence(kinds[0], facts);
   if (core === null || core.temperatureC === null) return withAsk(noCore(assessment), assessment);
   if (core.silent) return silentCore(assessment, facts);
   const doubt = doubtfulCore(assessment);
@@ -54,7 +59,12 @@ function sayStanding(assessment: Assessment, kinds: readonly WarningKind[], fact
 
 /** What harms whatever its core does, and is known without it. */
 function speaksWithoutCore(kind: WarningKind): boolean {
-  return kind === 'self-heating' || kind === 'overheating' || handKinds.some((one) => one === kind);
+  return (
+    kind === 'self-heating' ||
+    kind === 'overheating' ||
+    kind === 'heat-doubted' ||
+    handKinds.some((one) => one === kind)
+  );
 }
 
 /** Where nothing else presses, a sign that was answered asks to be looked at again. */

@@ -6,6 +6,7 @@ import { growthWords, smellWords } from '../by-hand/note-words.ts';
 import type { Noted } from '../by-hand/noted.ts';
 import type { Assessment } from '../judge/assessment.ts';
 import { againWords, handAndEstimate } from '../warn/by-hand.ts';
+import { spokenValue } from '../warn/spoken-value.ts';
 import { duration, percent } from '../warn/words.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
@@ -108,7 +109,7 @@ function besideWords(kind: HandKind, facts: AlarmFacts): string {
       ? `; with that the estimate is ${percent(told.frac)} water`
       : `; the estimate still says ${percent(told.frac)} water: they disagree`;
   }
-  return core?.temperatureC == null ? '' : `; the core is at ${temp(core.temperatureC)}`;
+  return core?.temperatureC == null ? '' : `; ${spokenValue('core', core, assessment.atMs, temp)}`;
 }
 
 /** Why its heat is not known, where a core was measured before. */

@@ -7,12 +7,15 @@
  */
 import type { Assessment } from '../judge/assessment.ts';
 import { warmExcessK } from '../score/phase.ts';
+import { isOld, spokenValue } from '../warn/spoken-value.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying {
   const { temp, steps } = facts;
-  const coreC = assessment.positions.core?.temperatureC ?? 0;
+  const { core: sight } = assessment.positions;
+  const coreC = sight?.temperatureC ?? 0;
   const core = temp(coreC);
+  const coreIs = sight === null ? '' : spokenValue('core', sight, assessment.atMs, temp);
   const aboveK = assessment.airC === null ? null : coreC - assessment.airC;
   const above = aboveK !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
   const { actC, comfortMinC, comfortMaxC } = assessment.limits;
@@ -20,48 +23,49 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
 
   if (coreC > actC) {
     return {
-      condition: `The core has just passed ${temp(actC)}: it is at ${core}.`,
+      condition: `The core has just passed ${temp(actC)}: ${coreIs}.`,
       next: 'Look again in half an hour; if it is still above, turn it or spread it thinner.',
       tone: 'watch',
     };
   }
   switch (assessment.phase) {
     case 'resting':
-      return restingSentence(assessment, coreC, facts);
+      return restingSentence(assessment, coreC, coreIs, facts);
     case 'warming':
       return calm(
-        `It is warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: the core is at ${core}${above}.`,
+        `It is warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: ${coreIs}${above}.`,
         `Leave it; look again before it comes near ${temp(actC)}.`,
       );
     case 'active':
       if (coreC > comfortMaxC) {
         return {
-          condition: `It is working hard: the core is at ${core}, near the ${temp(actC)} at which to act.`,
+          condition: `It is working hard: ${coreIs}, near the ${temp(actC)} at which to act.`,
           next: 'Look again in an hour or two, and be ready to turn it or spread it thinner.',
           tone: 'watch',
         };
       }
       return coreC >= comfortMinC
-        ? calm(`It is working well: the core is at ${core}${above}.`, 'Leave it working.')
-        : calm(`It is working gently: the core is at ${core}${above}.`, 'Leave it working; see that it stays covered.');
+        ? calm(`It is working well: ${coreIs}${above}.`, 'Leave it working.')
+        : calm(`It is working gently: ${coreIs}${above}.`, 'Leave it working; see that it stays covered.');
     case 'cooling':
       return calm(
-        `Its heat is passing: the core is down to ${core}${above}.`,
+        sight !== null && isOld(sight, assessment.atMs)
+          ? `Its heat is passing: ${coreIs}${above}.`
+          : `Its heat is passing: the core is down to ${core}${above}.`,
         assessment.progressPct >= 90
           ? 'Let it come down near the air; then turn it once and see whether it warms again.'
           : 'Leave it covered; a second warming may follow.',
       );
     case 'settled':
       return calm(
-        `Its heat has come and gone: the core is at ${core}, near the air.`,
+        `Its heat has come and gone: ${coreIs}, near the air.`,
         'Smell it and look at it: only your nose and eyes can say whether it is done.',
       );
   }
 }
 
 /** Nothing has risen by itself yet; but a pile may be laid warm, or its first warmth may have faded. */
-function restingSentence(assessment: Assessment, coreC: number, { temp, steps }: AlarmFacts): Saying {
-  const core = temp(coreC);
+function restingSentence(assessment: Assessment, coreC: number, coreIs: string, { temp, steps }: AlarmFacts): Saying {
   const { actC, comfortMaxC } = assessment.limits;
   const airC = assessment.airC ?? assessment.positions.air?.temperatureC ?? null;
   // Unmeasured air is taken as the judge takes it.
@@ -71,7 +75,7 @@ function restingSentence(assessment: Assessment, coreC: number, { temp, steps }:
   const isLate = assessment.againstExpected === 'below';
   if (isWarm && coreC > comfortMaxC) {
     return {
-      condition: `It is hot already: the core is at ${core}, near the ${temp(actC)} at which to act.`,
+      condition: `It is hot already: ${coreIs}, near the ${temp(actC)} at which to act.`,
       next: 'Look again in an hour or two, and be ready to turn it or spread it thinner.',
       tone: 'watch',
     };
@@ -79,24 +83,24 @@ function restingSentence(assessment: Assessment, coreC: number, { temp, steps }:
   if (isLate) {
     return {
       condition: isWarm
-        ? `It does not warm further: the core is at ${core}${above}, cooler than such a pile usually is by now.`
-        : `It has not begun to warm: the core is at ${core}${above}, later than such a pile usually takes.`,
+        ? `It does not warm further: ${coreIs}${above}, cooler than such a pile usually is by now.`
+        : `It has not begun to warm: ${coreIs}${above}, later than such a pile usually takes.`,
       next: 'Keep it covered and look again tonight.',
       tone: 'watch',
     };
   }
   if (isWarm) {
     const next = 'Leave it covered; whether it makes heat of its own shows within a day or two.';
-    return { condition: `It is warm already: the core is at ${core}${above}.`, next, tone: 'calm' };
+    return { condition: `It is warm already: ${coreIs}${above}.`, next, tone: 'calm' };
   }
   return assessment.phaseReason === 'heat-faded'
     ? {
-        condition: `Its first warmth has faded: the core is at ${core}.`,
+        condition: `Its first warmth has faded: ${coreIs}.`,
         next: 'Leave it covered; it may warm again within a day or two.',
         tone: 'calm',
       }
     : {
-        condition: `It has not begun to warm yet: the core is at ${core}.`,
+        condition: `It has not begun to warm yet: ${coreIs}.`,
         next: 'Leave it covered; most piles warm within a day or two.',
         tone: 'calm',
       };

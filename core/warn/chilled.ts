@@ -6,7 +6,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import { coreUnknownSays, type Look } from './look.ts';
+import { coreNow, coreUnknownSays, type Look } from './look.ts';
 import { degrees } from './words.ts';
 
 /** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
@@ -27,7 +27,7 @@ export function chilledFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? coreUnknownSays(look)
       : present
-        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours and is at ${degrees(look.core?.temperatureC ?? 0)}.`
+        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours: ${coreNow(look)}.`
         : 'The core is not too cold.',
     todo: present ? 'Heap it deeper, put mats or straw over it, and keep the wind off.' : 'Nothing.',
     byMs: present ? look.nowMs + 12 * msPerHour : null,

@@ -8,6 +8,8 @@ import type { Finding } from '../judge/assessment.ts';
 import { handFindings } from './by-hand.ts';
 import { chilledFinding } from './chilled.ts';
 import { dryingFinding } from './drying.ts';
+import { heatDamageFinding } from './heat-damage.ts';
+import { heatDoubtedFinding } from './heat-doubted.ts';
 import type { Look } from './look.ts';
 import { overheatingFinding } from './overheating.ts';
 import { overheatingSoonFinding } from './overheating-soon.ts';
@@ -22,8 +24,10 @@ export function findingsOf(look: Look): Finding[] {
   return [
     selfHeatingFinding(look),
     overheatingFinding(look),
+    heatDoubtedFinding(look),
     ...handFindings(look),
     overheatingSoonFinding(look),
+    heatDamageFinding(look),
     ...silenceFindings(look),
     ...probeFaultFindings(look),
     dryingFinding(look),

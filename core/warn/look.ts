@@ -9,13 +9,17 @@ import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
 import type { ExpectedBand } from '../curve/band.ts';
 import type { PositionSight } from '../judge/assessment.ts';
-import type { PileSetup } from '../judge/setup.ts';
+import { type PastHeat, pastHeat } from '../judge/heat-memory.ts';
+import { type PileSetup, pilePositions } from '../judge/setup.ts';
 import { coreAtHour, type JudgeState, type PositionState } from '../judge/state.ts';
 import { isSilent, type Track } from '../judge/track.ts';
 import type { DryWater } from '../moisture/follow.ts';
 import { waterNow } from '../moisture/take-in.ts';
+import { type DoubtedHeat, doubtedHeat } from './doubted-heat.ts';
 import { fellToAir } from './out-sight.ts';
+import { believedValue } from './spoken-value.ts';
 import { isStuck } from './stuck.ts';
+import { degrees } from './words.ts';
 
 export interface Look {
   readonly state: JudgeState;
@@ -28,6 +32,10 @@ export interface Look {
   readonly coreKnown: boolean;
   /** The finding that says why it is not; null when it is known or was never measured. */
   readonly coreLost: WarningKind | null;
+  /** A reading over the limit that jumped and that nothing will settle soon. */
+  readonly doubtedHeat: DoubtedHeat | null;
+  /** What each measured place in the pile has been through. */
+  readonly heat: readonly PastHeat[];
   /** Rise over the last three closed hours [K/h]. */
   readonly coreRiseKPerH: number | null;
   /** The water in the bed now, with what hands did and said since the last closed hour. */
@@ -57,6 +65,8 @@ export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     core,
     coreKnown,
     coreLost,
+    doubtedHeat: doubtedHeat(positions, setup.limits.actC, nowMs),
+    heat: heatOf(state, setup, nowMs),
     coreRiseKPerH: riseKPerH(state),
     water: waterNow(state, setup, nowMs),
     handSigns: handSigns(setup, nowMs),
@@ -109,6 +119,11 @@ export function coreUnknownSays({ coreLost }: Look): string {
     : 'The core is not being measured.';
 }
 
+/** @example coreNow(look) // => "the core is at 46.3 °C" */
+export function coreNow({ core, nowMs }: Look): string {
+  return core === null ? 'the core is not measured' : believedValue('core', core, nowMs, degrees);
+}
+
 function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
   if (place === null) return null;
   const lead = leadingTrack(place);
@@ -118,6 +133,9 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
     humidityPct: place.humidity?.value ?? null,
     moisturePct: place.moisture?.value ?? null,
     co2Ppm: place.co2?.value ?? null,
+    temperatureAtMs: place.temperature?.atMs ?? null,
+    everyMs: place.temperature?.intervalMs ?? 0,
+    doubted: doubtedOf(place.temperature),
     atMs: Math.max(
       place.temperature?.heardAtMs ?? 0,
       place.humidity?.heardAtMs ?? 0,
@@ -126,6 +144,20 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
     ),
     silent: isSilent(lead, nowMs),
   };
+}
+
+/** While one is doubted it was the last that was heard. */
+function doubtedOf(track: Track | null): PositionSight['doubted'] {
+  return track?.doubted == null ? null : { temperatureC: track.doubted, atMs: track.heardAtMs };
+}
+
+function heatOf({ positions }: JudgeState, setup: PileSetup, nowMs: number): PastHeat[] {
+  const heats: PastHeat[] = [];
+  for (const position of pilePositions) {
+    const heat = positions[position]?.heat;
+    if (heat != null) heats.push(pastHeat(position, heat, nowMs, setup.noted));
+  }
+  return heats;
 }
 
 function riseKPerH(state: JudgeState): number | null {

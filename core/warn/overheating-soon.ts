@@ -8,8 +8,9 @@ import { msPerHour } from '../../shared/units.ts';
 import { chancesInTen } from '../forecast/chances.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Finding } from '../judge/assessment.ts';
-import { coreUnknownSays, type Look } from './look.ts';
+import { coreNow, coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
+import { capital } from './spoken-value.ts';
 import { degrees, dustCaution } from './words.ts';
 
 export function overheatingSoonFinding(look: Look): Finding {
@@ -28,7 +29,7 @@ export function overheatingSoonFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? coreUnknownSays(look)
       : present
-        ? `The core is at ${degrees(nowC)} and ${passWords(state.forecast, setup.limits.actC)}.`
+        ? `${capital(coreNow(look))} and ${passWords(state.forecast, setup.limits.actC)}.`
         : 'The core is not on its way over the limit.',
     todo: present
       ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'

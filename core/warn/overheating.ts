@@ -13,6 +13,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { type PilePosition, pilePositions } from '../judge/setup.ts';
 import { coreUnknownSays, type Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
+import { believedValue, capital } from './spoken-value.ts';
 import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
@@ -23,13 +24,18 @@ export function overheatingFinding(look: Look): Finding {
   const hottest = hottestOver(look);
   const why = whyOf(look.setup.limits);
   if (hottest === undefined) {
-    const known = look.coreKnown;
+    // What jumped over the limit and is doubted may be so: it is neither confirmed nor cleared.
+    const known = look.coreKnown && look.doubtedHeat === null;
     return {
       kind: 'overheating',
       position: null,
       evidence: known ? 'absent' : 'missing',
       severity: 'warning',
-      seen: known ? 'No probe in the pile is over the limit.' : coreUnknownSays(look),
+      seen: known
+        ? 'No probe in the pile is over the limit.'
+        : look.coreKnown
+          ? 'A probe jumped over the limit, and its next reading must bear it out.'
+          : coreUnknownSays(look),
       todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,
@@ -38,13 +44,12 @@ export function overheatingFinding(look: Look): Finding {
     };
   }
   const lost = hottest.tempC >= lossC;
-  const where = hottest.position === 'core' ? 'core' : `${hottest.position} of the pile`;
   return {
     kind: 'overheating',
     position: null,
     evidence: 'present',
     severity: lost ? 'urgent' : 'warning',
-    seen: `The ${where} is at ${degrees(hottest.tempC)}${lost ? ': the culture you want is dying.' : againstLimit(hottest.tempC, actC)}`,
+    seen: `${hotSays(look, hottest.position)}${lost ? ': the culture you want is dying.' : againstLimit(hottest.tempC, actC)}`,
     todo: lost
       ? 'Spread it out thin now and leave it open until it has cooled.'
       : 'Turn it or spread it thinner, and leave the cover off until the core is comfortable again.',
@@ -54,6 +59,13 @@ export function overheatingFinding(look: Look): Finding {
     explainedBy: null,
     nearness: nearnessOf(hottest, actC),
   };
+}
+
+function hotSays({ positions, nowMs }: Look, position: PilePosition): string {
+  const sight = positions[position];
+  return sight === null
+    ? ''
+    : capital(believedValue(position === 'core' ? 'core' : `${position} of the pile`, sight, nowMs, degrees));
 }
 
 function againstLimit(tempC: number, actC: number): string {
@@ -74,12 +86,13 @@ const whyOf = perLimits(
     `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`,
 );
 
-interface Hot {
+export interface Hot {
   readonly position: PilePosition;
   readonly tempC: number;
 }
 
-function hottestOver(look: Look): Hot | undefined {
+/** The hottest fresh place that is over the limit. */
+export function hottestOver(look: Look): Hot | undefined {
   let hottest: Hot | undefined;
   for (const position of pilePositions) {
     const sight = look.positions[position];

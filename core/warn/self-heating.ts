@@ -9,7 +9,9 @@ import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { type PilePosition, pilePositions } from '../judge/setup.ts';
+import { followsOn } from '../judge/track.ts';
 import { coreUnknownSays, type Look } from './look.ts';
+import { believedValue, capital } from './spoken-value.ts';
 import { degrees, fireCaution } from './words.ts';
 
 const why =
@@ -20,13 +22,19 @@ export function selfHeatingFinding(look: Look): Finding {
   const hottest = hottestBorneOut(look);
   const step = hottest && selfHeatingLadder.findLast((rung) => hottest.tempC >= rung.fromC);
   if (hottest === undefined || step === undefined) {
+    const doubted = look.doubtedHeat !== null && look.doubtedHeat.tempC >= selfHeatingLadder[0].fromC;
+    const known = look.coreKnown && !doubted;
     return {
       kind: 'self-heating',
       position: null,
-      evidence: look.coreKnown ? 'absent' : 'missing',
+      evidence: known ? 'absent' : 'missing',
       severity: 'danger',
-      seen: look.coreKnown ? 'No probe in the pile is near self-heating.' : coreUnknownSays(look),
-      todo: look.coreKnown ? 'Nothing.' : 'Measure the core by hand.',
+      seen: known
+        ? 'No probe in the pile is near self-heating.'
+        : look.coreKnown
+          ? 'A probe jumped as high as that, and its next reading must bear it out.'
+          : coreUnknownSays(look),
+      todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,
       why,
@@ -38,7 +46,7 @@ export function selfHeatingFinding(look: Look): Finding {
     position: null,
     evidence: 'present',
     severity: step.fromC >= 71 ? 'danger' : 'urgent',
-    seen: `The ${hottest.position} is at ${degrees(hottest.tempC)}: ${step.says}.`,
+    seen: `${hottestSays(look, hottest.position)}: ${step.says}.`,
     todo: `${step.todo[0]?.toUpperCase()}${step.todo.slice(1)}.`,
     byMs: step.fromC >= 71 ? look.nowMs : look.nowMs + 2 * msPerHour,
     caution: fireCaution,
@@ -47,10 +55,18 @@ export function selfHeatingFinding(look: Look): Finding {
   };
 }
 
-/** Fire is called on two good readings, not on one: the value before must have been near as well. */
+/** From one reading to the next a place that heats itself moves no further than this [K]. */
+const jumpK = 10;
+
+function hottestSays({ positions, nowMs }: Look, position: PilePosition): string {
+  const sight = positions[position];
+  return sight === null ? '' : capital(believedValue(position, sight, nowMs, degrees));
+}
+
+/** Fire is called on a reading that follows on the one before, not on a wild one. */
 function borneOut(look: Look, position: PilePosition): boolean {
   const track = look.state.positions[position]?.temperature;
-  return track != null && Math.abs(track.value - track.previous) < 10;
+  return track != null && followsOn(track, jumpK);
 }
 
 function hottestBorneOut(look: Look): { position: PilePosition; tempC: number } | undefined {

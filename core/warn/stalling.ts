@@ -8,18 +8,17 @@ import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
 import type { StallWhy } from '../judge/state.ts';
 import { wetBasis } from '../moisture/balance.ts';
-import { coreUnknownSays, type Look } from './look.ts';
+import { coreNow, coreUnknownSays, type Look } from './look.ts';
+import { capital } from './spoken-value.ts';
 import { actExplainsH, slowPerDay, stallAfterH, stallStands, standingPerDay, warmStallAfterH } from './stall-sight.ts';
-import { degrees, dustCaution, tenths } from './words.ts';
+import { dustCaution, tenths } from './words.ts';
 
-const seenWords: Record<StallWhy, (coreC: string) => string> = {
-  'never-warmed': (core) => `It has not warmed: the core is at ${core}.`,
-  'below-what-it-should': (core) =>
-    `The core is at ${core} and no longer rising, below what such a pile should show by now.`,
+const seenWords: Record<StallWhy, (coreIs: string) => string> = {
+  'never-warmed': (core) => `It has not warmed: ${core}.`,
+  'below-what-it-should': (core) => `${capital(core)} and no longer rising, below what such a pile should show by now.`,
   'warm-but-idle': (core) =>
-    `The core stays at ${core} but hardly makes heat any more: the bed keeps it warm, and most of its food is left.`,
-  'went-out': (core) =>
-    `It warmed, then lost more than half of its heat before its work was done; the core is at ${core}.`,
+    `It stays warm but hardly makes heat any more: ${core}; the bed keeps it warm, and most of its food is left.`,
+  'went-out': (core) => `It warmed, then lost more than half of its heat before its work was done; ${core}.`,
 };
 
 const whyWords =
@@ -41,7 +40,7 @@ export function stallingFinding(look: Look): Finding {
     seen: !look.coreKnown
       ? coreUnknownSays(look)
       : present
-        ? seenWords[why](degrees(look.core?.temperatureC ?? 0))
+        ? seenWords[why](coreNow(look))
         : 'Nothing points to a stall.',
     todo: present
       ? dry

@@ -18,6 +18,8 @@ const rules: Record<WarningKind, string> = {
     'Present when any probe in the pile is at 65 °C or above; the steps at 65, 71, 79, 88, 93 °C are those farm extension services give for stored hay (read second-hand).',
   overheating:
     'Present when a probe in the pile passes 50 °C, until it is below 49 °C. At the core, above 49.5 °C counts already, as a common probe may be off by 0.5 °C; that is said after half an hour, 52 °C or more at once. Above 60 °C the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.',
+  'heat-doubted':
+    'Present when a probe in the pile jumps over 50 °C by more than a pile can warm in the time, until its next reading bears it out or takes it back.',
   'overheating-soon':
     'Present within 4.5 °C of 50 °C when four in five of the modelled heaps that behave as this one did go on to pass it within 12 hours, until fewer than a quarter do.',
   'bad-smell':
@@ -28,6 +30,8 @@ const rules: Record<WarningKind, string> = {
     'Present when water runs out of a squeezed handful, or a weighed sample holds more than 67 % water, until a later handful or sample says otherwise or the pile is turned, spread or uncovered.',
   'hand-dry':
     'Present when a squeezed handful crumbles, or a weighed sample holds less than 48 % water, until a later handful or sample says otherwise or the pile is watered.',
+  'heat-damage':
+    'Present once a place in the pile lay at or above 60 °C for 2 hours in all, until a person writes down its smell, its growth or both.',
   drying:
     'Present when the estimated moisture is below 46 % (the stage’s 50 % less what the estimate may be off), or the air inside the pile stays under 93 %RH for 4 hours. The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.',
   stalling:
@@ -49,11 +53,13 @@ const rules: Record<WarningKind, string> = {
 const quiet: Record<WarningKind, string> = {
   'self-heating': 'No probe in the pile is near self-heating.',
   overheating: 'The core is under the limit.',
+  'heat-doubted': 'No probe in the pile has jumped over the limit.',
   'overheating-soon': 'The core is not on its way over 50 °C.',
   'bad-smell': 'Nobody has noted it.',
   'wrong-growth': 'Nobody has noted it.',
   'hand-wet': 'Nobody has noted it.',
   'hand-dry': 'A squeezed handful held together.',
+  'heat-damage': 'No place in the pile came to 60 °C, as far as it was measured; the highest was 47 °C at the core.',
   drying: 'The bed is at about 57 % moisture by the water balance.',
   stalling: 'Nothing points to a stall.',
   chilled: 'The core is warm enough.',

@@ -6,6 +6,7 @@
  *
  * An alarm is false unless the truth bears it out within the windows written at `borneOut`.
  */
+import { stageLimits } from '../../../shared/stage.ts';
 import type { Case } from './case.ts';
 import type { Fault, Story } from './scenario.ts';
 import { done, eatenPerDay, slowPerDay, wantedMoistureFrac } from './truth.ts';
@@ -203,6 +204,15 @@ function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: 
     case 'overheating':
       // Half a degree is the chip's own error.
       return hotter(-3, 1, 49.5);
+    case 'heat-doubted':
+      return hotter(-1, 0, 49.5);
+    case 'heat-damage':
+      // An hour and a half of heat by the truth: the probe may read half a degree high.
+      return [world.coreC, world.topC, world.baseC].some(
+        (series) =>
+          series.subarray(0, sample + 1).filter((value) => value >= stageLimits[scenario.stage].lossC - 0.5).length >=
+          1.5 * samplesPerHour,
+      );
     case 'overheating-soon':
       // Somebody's hand on the pile may have kept it from happening; then 47 °C is near enough.
       return (

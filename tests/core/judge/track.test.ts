@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { followTrack, isSilent, silentAfterMs, spikesNow, startTrack } from '../../../core/judge/track.ts';
+import { followsOn, followTrack, isSilent, silentAfterMs, spikesNow, startTrack } from '../../../core/judge/track.ts';
 
 const min = 60_000;
 const hour = 60 * min;
@@ -90,3 +90,62 @@ test('followTrack() changes nothing for an older reading or the same one again',
   expect(followTrack(track, 50, 9 * min, 8)).toBe(false);
   expect(track).toEqual(before);
 });
+
+const jumps: [string, number, number, boolean][] = [
+  // gap       jump up   jump [K]   believed at once
+  ['a minute', min, 8, true],
+  ['a minute', min, 8.1, false],
+  ['half an hour', hour / 2, 9, true],
+  ['half an hour', hour / 2, 9.1, false],
+  ['an hour', hour, 10, true],
+  ['an hour', hour, 10.1, false],
+  ['two hours', 2 * hour, 12, true],
+  ['two hours', 2 * hour, 12.1, false],
+  ['a minute short of three hours', 3 * hour - min, 13.9, true],
+  ['a minute short of three hours', 3 * hour - min, 14.1, false],
+  ['three hours', 3 * hour, 14.1, true],
+  ['three hours', 3 * hour, 60, true],
+  ['a day', 24 * hour, 24, true],
+];
+for (const [gap, gapMs, jumpK, believed] of jumps) {
+  for (const sign of [1, -1]) {
+    test(`followTrack() ${believed ? 'believes' : 'doubts'} a step of ${sign * jumpK} K after ${gap}`, () => {
+      const track = startTrack(46, 0);
+      expect(followTrack(track, 46 + sign * jumpK, gapMs, 8)).toBe(believed);
+      expect(track.value).toBe(believed ? 46 + sign * jumpK : 46);
+      expect(track.doubted).toBe(believed ? null : 46 + sign * jumpK);
+    });
+  }
+}
+
+test('followTrack() doubts no longer than three hours, however often a probe speaks in between', () => {
+  const track = startTrack(46, 0);
+  expect(followTrack(track, 70, 2 * hour, 8)).toBe(false);
+  // Unlike the doubted one and unlike the old one: but the old one is four hours old by now.
+  expect(followTrack(track, 20, 4 * hour, 8)).toBe(true);
+  expect(track.value).toBe(20);
+});
+
+const follows: [string, (track: ReturnType<typeof startTrack>) => void, boolean][] = [
+  ['the first reading of all', () => undefined, true],
+  ['a small step', (track) => followTrack(track, 42, min, 8), true],
+  [
+    'a jump that the reading after it bore out',
+    (track) => [70, 69].map((v, i) => followTrack(track, v, (i + 1) * hour, 8)),
+    true,
+  ],
+  ['a great step after a day', (track) => followTrack(track, 70, 24 * hour, 8), true],
+  [
+    'the fourth of wild readings of which none is like another',
+    (track) => [80, 12, 60, 5].map((v, i) => followTrack(track, v, (i + 1) * min, 8)),
+    false,
+  ],
+];
+for (const [what, feed, does] of follows) {
+  test(`followsOn() says of ${what}: ${does}`, () => {
+    const track = startTrack(40, 0);
+    feed(track);
+    expect(track.doubted).toBe(null);
+    expect(followsOn(track, 8)).toBe(does);
+  });
+}

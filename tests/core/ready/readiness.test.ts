@@ -10,6 +10,8 @@ const done: ReadinessFacts = {
   nearAirH: 12,
   sinceLateTurnH: 24,
   riseSinceTurnK: 1,
+  heat: null,
+  lossC: 60,
   confirmed: false,
   judged: nobodyJudged,
 };

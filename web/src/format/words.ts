@@ -12,11 +12,13 @@ import type { AlarmState, Phase, WarningKind } from '../../../shared/warning.ts'
 export const warningNames: Record<WarningKind, string> = {
   'self-heating': 'Self-heating hazard',
   overheating: 'Overheating',
+  'heat-doubted': 'Doubtful heat, to check',
   'overheating-soon': 'Overheating soon',
   'bad-smell': 'Bad smell',
   'wrong-growth': 'Wrong growth',
   'hand-wet': 'Too wet by hand',
   'hand-dry': 'Too dry by hand',
+  'heat-damage': 'Culture may be lost to heat',
   drying: 'Drying',
   stalling: 'Stalling',
   chilled: 'Chilled',
@@ -31,11 +33,14 @@ export const warningNames: Record<WarningKind, string> = {
 export const warningMeanings: Record<WarningKind, string> = {
   'self-heating': 'Whether the pile heats itself on towards smouldering and fire.',
   overheating: 'Whether the pile is too hot for its culture now.',
+  'heat-doubted': 'Whether a reading jumped over the limit and needs somebody to check it.',
   'overheating-soon': 'Whether the core will be too hot within half a day if nobody comes.',
   'bad-smell': 'Whether somebody smelt rot, sourness or ammonia.',
   'wrong-growth': 'Whether somebody saw black, green or other coloured growth.',
   'hand-wet': 'Whether a squeezed handful or a weighed sample was too wet.',
   'hand-dry': 'Whether a squeezed handful or a weighed sample was too dry.',
+  'heat-damage':
+    'Whether it was so hot for so long that its culture may be lost, and nobody has smelt or looked since.',
   drying: 'Whether the pile loses the water its culture lives in.',
   stalling: 'Whether a pile that should be working has stopped.',
   chilled: 'Whether the pile is too cold to work.',

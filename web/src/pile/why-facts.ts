@@ -27,11 +27,13 @@ const inPile: readonly Position[] = ['core', 'top', 'base', 'edge'];
 export const footings: Record<WarningKind, Footing> = {
   'self-heating': { limits: [], places: inPile, also: [], minds: false },
   overheating: { limits: ['actC', 'lossC'], places: inPile, also: [], minds: false },
+  'heat-doubted': { limits: ['actC'], places: inPile, also: [], minds: false },
   'overheating-soon': { limits: ['actC'], places: ['core', 'air'], also: ['forecast'], minds: true },
   'bad-smell': { limits: [], places: [], also: [], minds: true },
   'wrong-growth': { limits: [], places: [], also: [], minds: false },
   'hand-wet': { limits: ['moistureMinFrac', 'moistureMaxFrac'], places: [], also: ['moisture'], minds: true },
   'hand-dry': { limits: ['moistureMinFrac', 'moistureMaxFrac'], places: [], also: ['moisture'], minds: true },
+  'heat-damage': { limits: ['lossC'], places: inPile, also: [], minds: false },
   drying: { limits: ['moistureMinFrac', 'moistureMaxFrac'], places: ['core'], also: ['moisture'], minds: true },
   stalling: {
     limits: ['comfortMinC', 'comfortMaxC', 'lengthMinH', 'lengthMaxH'],
