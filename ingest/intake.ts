@@ -38,6 +38,7 @@ export interface IntakeOptions {
   readonly foreign: ForeignMessages;
   mappings(): readonly MappingInput[];
   calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
+  admits(site: string, probe: string): boolean;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
 }
 
@@ -67,6 +68,7 @@ export function createIntake(options: IntakeOptions): Intake {
       const message = `Cannot read the status as it must be online or offline: found ${shown(text)}`;
       return refused(new ReadingError('wrong-type', message));
     }
+    if (!options.admits(site, probe)) return refused(unclaimedError({ site, probe }));
     options.onStatus(site, probe, text === 'online', arrival.nowMs);
     return nothing;
   }
@@ -90,6 +92,14 @@ export function createIntake(options: IntakeOptions): Intake {
       else if (result !== undefined) readings.push(result);
     }
     return { readings, refusals };
+  }
+
+  /** Leaves out what comes from probes that there is no room for, and counts it once a message. */
+  function admitted(readings: readonly Reading[], message: Inbound): readonly Reading[] {
+    const stranger = readings.find(({ site, probe }) => !options.admits(site, probe));
+    if (stranger === undefined) return readings;
+    refusals.count(unclaimedError(stranger), message.topic, message.payload);
+    return readings.filter(({ site, probe }) => options.admits(site, probe));
   }
 
   /** Sets readings aside that a chip gave before its first measurement, and calibrates the others. */
@@ -119,7 +129,8 @@ export function createIntake(options: IntakeOptions): Intake {
   return (message) => {
     const decoded = decode(message, { nowMs: clock.nowMs(), retained: message.retained });
     for (const error of decoded.refusals) refusals.count(error, message.topic, message.payload);
-    return decoded.readings.length === 0 ? decoded.readings : trusted(decoded.readings, message);
+    if (decoded.readings.length === 0) return decoded.readings;
+    return trusted(admitted(decoded.readings, message), message);
   };
 }
 
@@ -136,6 +147,13 @@ function sizeProblem({ payload }: Inbound): ReadingError | undefined {
   }
   if (payload.length > 0) return undefined;
   return new ReadingError('payload-empty', 'Cannot read the message as it must hold a reading: found 0 bytes');
+}
+
+function unclaimedError({ site, probe }: ProbeRef): ReadingError {
+  return new ReadingError(
+    'too-many-unclaimed',
+    `Cannot listen to another probe that no pile has, as there are as many as may be: found ${site}/${probe}`,
+  );
 }
 
 function powerOnError({ site, probe, value }: Reading): ReadingError {

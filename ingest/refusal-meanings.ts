@@ -10,6 +10,8 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'Somebody used a key for a topic that the key does not reach: a probe speaks for itself only. Give it the key of its own name, or a key that reaches further.',
   'too-many-filters':
     'A device asked to hear more topics than one may, or a topic filter over 1,024 bytes or 32 levels; what went beyond was refused. Let it ask for fewer, with + and #.',
+  'too-many-unclaimed':
+    'More probes that no pile has talk than are listened to; of new ones nothing is kept until there is room. Claim those that are yours and forget the others on the page Probes; if names were made up, revoke the key they came with. BRANHEARTH_UNCLAIMED_PROBES says how many there may be.',
   'payload-too-large': 'The message is larger than 64 KiB. Send fewer records at once.',
   'payload-empty':
     'The message holds nothing. Clearing a retained message also looks like this and does no harm; otherwise look at what the probe sends.',

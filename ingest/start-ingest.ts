@@ -36,6 +36,8 @@ export interface IngestOptions {
   readonly mappings: readonly MappingInput[];
   /** The value to keep instead of the measured one. */
   calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
+  /** Whether anything of this probe may be kept; asked before each reading and status. */
+  admits(site: string, probe: string): boolean;
   /** Called after the commit with what was new only; must be quick. */
   onCommitted(readings: readonly Reading[], atMs: number): void;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
@@ -140,6 +142,7 @@ async function run<Ticket>(
     foreign,
     mappings: () => mappings,
     calibrate: options.calibrate,
+    admits: options.admits,
     onStatus: guarded('onStatus', log, options.onStatus),
   });
   const onCommitted = guarded('onCommitted', log, options.onCommitted);

@@ -61,7 +61,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
   const hub = new LiveHub();
   const { disk, notices } = await openSafe(config, clock, log);
-  const probes = await ProbeBook.open(readings, journal);
+  const probes = await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES);
   let delivery: Delivery | undefined;
   let announce = () => {};
   const onAlarms = () => {

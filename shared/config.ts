@@ -143,6 +143,11 @@ export const configVariables = {
     fallback: '500',
     schema: wholeSchema(1, 100_000),
   },
+  UNCLAIMED_PROBES: {
+    must: 'the most probes of one site, from 1 to 100000, that are listened to while no pile has them; of all sites together five times as many',
+    fallback: '2000',
+    schema: wholeSchema(1, 100_000),
+  },
   MQTT_URL: {
     must: 'mqtt:// or mqtts:// address of an outside broker, used instead of the embedded one',
     fallback: undefined,

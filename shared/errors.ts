@@ -9,6 +9,7 @@ export const refusalReasons = [
   'topic-shape',
   'not-its-topic',
   'too-many-filters',
+  'too-many-unclaimed',
   'payload-too-large',
   'payload-empty',
   'not-json',

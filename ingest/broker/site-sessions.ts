@@ -72,7 +72,8 @@ export function openSiteSessions(
         return 0;
       }
       const readings = sink.take(message, ticket);
-      if (!unknown.has(site)) {
+      // A name of which nothing is kept is no site.
+      if (readings > 0 && !unknown.has(site)) {
         unknown.add(site);
         told.unknownSite(site);
       }

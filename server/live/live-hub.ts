@@ -22,6 +22,8 @@ const gatherMs = 250;
 export class LiveHub {
   readonly #listeners = new Set<LiveListener>();
   readonly #waiting = new Map<string, () => string>();
+  /** How many wait of each name that is told of in part only. */
+  readonly #someOf = new Map<LiveEventName, number>();
   #timer: NodeJS.Timeout | undefined;
 
   get listenerCount(): number {
@@ -45,6 +47,25 @@ export class LiveHub {
     this.#timer ??= setTimeout(() => this.#send(), gatherMs);
   }
 
+  /** The same, but of more than `most` things of this name at a time the rest is told of by `instead`. */
+  publishSome<Name extends LiveEventName>(
+    name: Name,
+    key: string,
+    data: () => LiveData<Name>,
+    most: number,
+    instead: () => void,
+  ): void {
+    if (this.#listeners.size === 0) return;
+    const count = this.#someOf.get(name) ?? 0;
+    const isWaiting = this.#waiting.has(`${name} ${key}`);
+    if (!isWaiting && count >= most) {
+      instead();
+      return;
+    }
+    if (!isWaiting) this.#someOf.set(name, count + 1);
+    this.publishLater(name, key, data);
+  }
+
   close(): void {
     clearTimeout(this.#timer);
     for (const listener of this.#listeners) listener.end();
@@ -55,6 +76,7 @@ export class LiveHub {
     this.#timer = undefined;
     const text = [...this.#waiting.values()].map((text) => text()).join('');
     this.#waiting.clear();
+    this.#someOf.clear();
     for (const listener of this.#listeners) listener.write(text);
   }
 }

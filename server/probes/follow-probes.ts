@@ -5,7 +5,9 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { IngestOptions } from '../../ingest/start-ingest.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { LiveHub } from '../live/live-hub.ts';
-import { type ProbeBook, probeView } from './probe-book.ts';
+import type { ProbeBook } from './probe-book.ts';
+import { createProbeNews } from './probe-news.ts';
+import { createStatusKeeper } from './status-keeper.ts';
 
 export interface FollowParts {
   readonly probes: ProbeBook;
@@ -15,26 +17,23 @@ export interface FollowParts {
   readonly keepIn?: Journal;
 }
 
-type Followed = Pick<IngestOptions, 'calibrate' | 'onCommitted' | 'onStatus'>;
+type Followed = Pick<IngestOptions, 'calibrate' | 'admits' | 'onCommitted' | 'onStatus'>;
 
 export function followProbes({ probes, hub, log, keepIn }: FollowParts): Followed {
+  const news = createProbeNews(hub, probes);
+  const statuses = keepIn && createStatusKeeper(keepIn, log);
   return {
     calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
+    admits: (site, probe) => probes.admits(site, probe),
     onCommitted(committed) {
-      for (const reading of committed) {
-        const known = probes.record(reading);
-        if (hub.listenerCount > 0) hub.publishLater('probe', `${known.site}/${known.probe}`, () => probeView(known));
-      }
+      for (const reading of committed) news.changed(probes.record(reading));
     },
     onStatus(site, probe, online, atMs) {
       const known = probes.of(site, probe);
       const isNews = known.online !== online; // retained, and told again on each connection
       known.online = online;
-      hub.publish('probe', `${site}/${probe}`, probeView(known));
-      if (!isNews) return;
-      keepIn?.probes
-        .setOnline(site, probe, online, atMs)
-        .catch((error) => log.error({ err: error, site, probe }, 'status not kept'));
+      news.changed(known);
+      if (isNews) statuses?.keep(site, probe, online, atMs);
     },
   };
 }

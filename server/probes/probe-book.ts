@@ -5,7 +5,7 @@
  * Gives:  the list of probes, and the calibration applied before a reading is kept.
  * Never:  touches a store while readings arrive: it is filled once and then follows.
  */
-import type { Probe } from '../../shared/api/probes.ts';
+import type { Probe, ProbeCounts } from '../../shared/api/probes.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
@@ -25,16 +25,29 @@ export interface KnownProbe {
   lastAtMs: number | null;
   online: boolean | null;
   temperatureOffsetC: number;
+  /** Set by `ProbeBook.setClaim` alone, which counts. */
   claim: ClaimRecord | null;
   listeners: readonly ((reading: Reading) => void)[];
 }
 
+/** Of all sites together so many times as many as of one. */
+const unclaimedInAllTimes = 5;
+
 export class ProbeBook {
   readonly #sites = new Map<string, Map<string, KnownProbe>>();
+  readonly #mostUnclaimed: number;
+  readonly #unclaimedOf = new Map<string, number>(); // by site
+  #unclaimed = 0;
+  #all = 0;
+
+  /** @param mostUnclaimed Of one site, that are listened to. */
+  constructor(mostUnclaimed: number) {
+    this.#mostUnclaimed = mostUnclaimed;
+  }
 
   /** Reads what the stores know. */
-  static async open(readings: ReadingsStore, journal: Journal): Promise<ProbeBook> {
-    const book = new ProbeBook();
+  static async open(readings: ReadingsStore, journal: Journal, mostUnclaimed: number): Promise<ProbeBook> {
+    const book = new ProbeBook(mostUnclaimed);
     await book.recallReadings(readings);
     await book.recallRecords(journal);
     return book;
@@ -56,10 +69,39 @@ export class ProbeBook {
     for (const claim of await journal.claims.list()) {
       if (claim.toMs !== null) continue;
       const known = this.of(claim.site, claim.probe);
-      known.claim = claim;
+      this.setClaim(known, claim);
       claimed.add(known);
     }
-    for (const known of this.all()) if (known.claim && !claimed.has(known)) known.claim = null;
+    for (const known of this.all()) if (known.claim && !claimed.has(known)) this.setClaim(known, null);
+  }
+
+  setClaim(known: KnownProbe, claim: ClaimRecord | null): void {
+    const was = known.claim === null;
+    known.claim = claim;
+    if (was !== (claim === null)) this.#countUnclaimed(known.site, claim === null ? 1 : -1);
+  }
+
+  get counts(): ProbeCounts {
+    return { all: this.#all, unclaimed: this.#unclaimed };
+  }
+
+  /**
+   * Whether this probe may be listened to: one that is known always; one never heard of only while few enough are in no
+   * pile. It has its place from then on.
+   */
+  admits(site: string, probe: string): boolean {
+    if (this.get(site, probe)) return true;
+    if ((this.#unclaimedOf.get(site) ?? 0) >= this.#mostUnclaimed) return false;
+    if (this.#unclaimed >= unclaimedInAllTimes * this.#mostUnclaimed) return false;
+    this.of(site, probe);
+    return true;
+  }
+
+  #countUnclaimed(site: string, change: 1 | -1): void {
+    this.#unclaimed += change;
+    const now = (this.#unclaimedOf.get(site) ?? 0) + change;
+    if (now > 0) this.#unclaimedOf.set(site, now);
+    else this.#unclaimedOf.delete(site);
   }
 
   /** The probe of that name, made when it was never heard of. */
@@ -82,6 +124,8 @@ export class ProbeBook {
         listeners: [],
       };
       probes.set(probe, known);
+      this.#all += 1;
+      this.#countUnclaimed(site, 1);
     }
     return known;
   }

@@ -2,12 +2,19 @@
  * server/routes/probes.ts: the probes, whom they serve, and their calibration.
  */
 import { z } from 'zod';
-import { calibrationSchema, claimSchema, probeSchema, probesAnswerSchema } from '../../shared/api/probes.ts';
+import {
+  calibrationSchema,
+  claimSchema,
+  probeSchema,
+  probesAnswerSchema,
+  probesQuestionSchema,
+} from '../../shared/api/probes.ts';
 import { nameSchema } from '../../shared/names.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { tell } from '../http/audit-hook.ts';
 import { notFound } from '../http/problem.ts';
+import { listProbes } from '../probes/list-probes.ts';
 import { type KnownProbe, probeView } from '../probes/probe-book.ts';
 
 const probeParams = z.object({ site: nameSchema, probe: nameSchema });
@@ -16,17 +23,17 @@ export function registerProbes(api: Api, house: House): void {
   const changed = (known: KnownProbe) => {
     const view = probeView(known);
     house.hub.publish('probe', `${known.site}/${known.probe}`, view);
+    house.hub.publish('probes', '', house.probes.counts);
     return view;
   };
 
   api.get(
     '/api/probes',
-    { config: { access: 'viewer' }, schema: { response: { 200: probesAnswerSchema } } },
-    async () => ({
-      probes: [...house.probes.all()]
-        .map(probeView)
-        .sort((a, b) => a.site.localeCompare(b.site) || a.probe.localeCompare(b.probe)),
-    }),
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: probesQuestionSchema, response: { 200: probesAnswerSchema } },
+    },
+    async (request) => listProbes(house.probes, request.query),
   );
 
   api.post(
@@ -50,7 +57,7 @@ export function registerProbes(api: Api, house: House): void {
       const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
       const claim = { site, probe, pileId, position, fromMs: from ?? Math.min(laidMs, free) };
       await house.journal.claims.claim(claim);
-      known.claim = { ...claim, toMs: null };
+      house.probes.setClaim(known, { ...claim, toMs: null });
       await house.watch.reload(pileId);
       if (before !== undefined && before !== pileId) await house.watch.reload(before);
       return changed(known);
@@ -71,7 +78,7 @@ export function registerProbes(api: Api, house: House): void {
       if (known.claim) {
         const { pileId } = known.claim;
         await house.journal.claims.release(site, probe, house.clock.nowMs());
-        known.claim = null;
+        house.probes.setClaim(known, null);
         await house.watch.reload(pileId);
       }
       return changed(known);

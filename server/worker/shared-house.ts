@@ -28,7 +28,7 @@ export async function openSharedHouse({ config, clock, log, version, machineNowM
     readings,
     journal,
     hub: new LiveHub(),
-    probes: await ProbeBook.open(readings, journal),
+    probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
     photos: photosInJournal(journal),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     door: undefined,

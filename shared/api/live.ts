@@ -6,7 +6,7 @@
  */
 import { z } from 'zod';
 import { pileSummarySchema } from './piles.ts';
-import { probeSchema } from './probes.ts';
+import { probeCountsSchema, probeSchema } from './probes.ts';
 import { instantSchema } from './time.ts';
 
 export const liveEventSchemas = {
@@ -14,6 +14,8 @@ export const liveEventSchemas = {
   pile: pileSummarySchema,
   'pile-gone': z.object({ id: z.string() }),
   probe: probeSchema,
+  /** There are more or fewer probes, or so many spoke at once that they are not told of one by one: fetch what you show. */
+  probes: probeCountsSchema,
   /** Every 15 s, so that a dead line is noticed. */
   beat: z.object({ now: instantSchema }),
 } as const;

@@ -27,7 +27,40 @@ export const probeSchema = z.object({
 });
 export type Probe = z.infer<typeof probeSchema>;
 
-export const probesAnswerSchema = z.object({ probes: z.array(probeSchema) });
+/** Of all probes, whatever was asked for. */
+export const probeCountsSchema = z.object({
+  all: z.number().int(),
+  /** In no pile. */
+  unclaimed: z.number().int(),
+});
+export type ProbeCounts = z.infer<typeof probeCountsSchema>;
+
+/** Probes of one answer when no number is asked for, and at most. */
+export const probesOfAnAnswer = 500;
+export const mostProbesOfAnAnswer = 2_000;
+
+/** Asks for a part of the probes; all of it optional. */
+export const probesQuestionSchema = z.object({
+  /** yes: in a pile; no: in none. */
+  claimed: z.enum(['yes', 'no']).optional(),
+  site: nameSchema.optional(),
+  /** Part of `site/probe`, or of the id of the pile, in small letters or not. */
+  find: z.string().max(200).optional(),
+  /** name: those in a pile first, then by site and name. newest: who spoke last first. pile: by pile and position. */
+  order: z.enum(['name', 'newest', 'pile']).optional(),
+  offset: z.coerce.number().int().min(0).max(1_000_000).optional(),
+  limit: z.coerce.number().int().min(1).max(mostProbesOfAnAnswer).optional(),
+});
+export type ProbesQuestion = z.infer<typeof probesQuestionSchema>;
+
+export const probesAnswerSchema = z.object({
+  probes: z.array(probeSchema),
+  /** How many answer to the question, of which `probes` holds those from `offset` on. */
+  total: z.number().int(),
+  offset: z.number().int(),
+  counts: probeCountsSchema,
+});
+export type ProbesAnswer = z.infer<typeof probesAnswerSchema>;
 
 export const claimSchema = z.object({
   pileId: z.string().min(1).max(64),

@@ -101,6 +101,7 @@ async function runIngest(source: IngestOptions['source']): Promise<Run> {
     source,
     mappings: [],
     calibrate: (_site, _probe, _quantity, value) => value,
+    admits: () => true,
     onCommitted(readings) {
       committed += readings.length;
     },

@@ -41,6 +41,7 @@ import { toldAnswerSchema } from '../../shared/api/telling.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
 import { lifeRoutes } from './mock-life.ts';
+import { listMockProbes } from './mock-probes.ts';
 
 /** As strict as the server's own. */
 const contentPolicy =
@@ -378,7 +379,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
         return ok(z.object({ id: z.string() }), site, 201);
       },
     ],
-    ['GET', /^\/api\/probes$/, () => ok(probesAnswerSchema, { probes: farm.probes })],
+    ['GET', /^\/api\/probes$/, ({ query }) => ok(probesAnswerSchema, listMockProbes(farm.probes, query))],
     [
       'POST',
       /^\/api\/probes\/([^/]+)\/([^/]+)\/claim$/,

@@ -34,6 +34,7 @@ function open() {
       },
     ],
     calibrate: (_site, _probe, _quantity, value) => value,
+    admits: () => true,
     onStatus() {},
   });
   const take = (topic: string, payload: Buffer) => intake({ topic, payload, retained: false });

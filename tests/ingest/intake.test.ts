@@ -8,7 +8,11 @@ import type { MappingInput } from '../../shared/api/ingest.ts';
 const nowMs = Date.UTC(2031, 3, 5);
 const clock = { nowMs: () => nowMs, speed: 1 };
 
-function open(mappings: MappingInput[] = [], calibrate = (_s: string, _p: string, _q: string, value: number) => value) {
+function open(
+  mappings: MappingInput[] = [],
+  calibrate = (_s: string, _p: string, _q: string, value: number) => value,
+  admits = (_s: string, _p: string) => true,
+) {
   const refusals = createRefusals(clock);
   const foreign = createForeignMessages();
   const statuses: unknown[][] = [];
@@ -20,6 +24,7 @@ function open(mappings: MappingInput[] = [], calibrate = (_s: string, _p: string
     powerOn: createPowerOnGuard(),
     mappings: () => mappings,
     calibrate,
+    admits,
     onStatus: (...said) => statuses.push(said),
   });
   const take = (topic: string, payload: string | Buffer, more: Partial<Inbound> = {}) =>

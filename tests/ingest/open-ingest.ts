@@ -31,6 +31,7 @@ export async function openIngest(
     source,
     mappings: [],
     calibrate: (_site, _probe, _quantity, value) => value,
+    admits: () => true,
     onCommitted: (readings) => committed.push(...readings),
     onStatus: (site, probe, online) => statuses.push(`${site}/${probe} ${online ? 'online' : 'offline'}`),
     log: { info() {}, warn: log, error: log },

@@ -83,7 +83,11 @@ describe('home', () => {
     here.mock.send('pile-gone', { id: 'lower-bed' });
     await here.page.getByRole('heading', { name: 'Lower bed' }).waitFor({ state: 'detached' });
     const spare = here.mock.farm.probes.at(-1);
-    if (spare) here.mock.send('probe', { ...spare, probe: 'spare-8' });
+    const another = spare && { ...spare, probe: 'spare-8' };
+    if (another) {
+      here.mock.send('probe', another);
+      here.mock.send('probes', { all: here.mock.farm.probes.length + 1, unclaimed: 2 });
+    }
     await here.page.getByText('2 probes are talking that belong to no pile yet.').waitFor();
   });
 
@@ -149,6 +153,7 @@ describe('an empty start', () => {
     };
     mock.farm.probes.push(probe);
     mock.send('probe', probe);
+    mock.send('probes', { all: 1, unclaimed: 1 });
     await page.getByRole('link', { name: 'Claim one for this pile' }).click();
     await page.getByRole('button', { name: 'Claim it' }).click();
     await page.getByRole('heading', { level: 2, name: 'First bed' }).waitFor();

@@ -275,9 +275,11 @@ describe('foreign messages', () => {
 
 describe('probes', () => {
   test('the sentence counts who talks, who is silent, who is unclaimed', () => {
-    expect(probesSentence([], [])).toBe('No probe has talked yet.');
-    expect(probesSentence(farm.probes, piles)).toBe('18 probes talk, two are silent and one belongs to no pile yet.');
-    expect(probesSentence(farm.probes.slice(0, 1), piles)).toBe('One probe talks.');
+    expect(probesSentence({ all: 0, unclaimed: 0 }, [])).toBe('No probe has talked yet.');
+    expect(probesSentence({ all: farm.probes.length, unclaimed: 1 }, piles)).toBe(
+      '18 probes talk, two are silent and one belongs to no pile yet.',
+    );
+    expect(probesSentence({ all: 1, unclaimed: 0 }, [])).toBe('One probe talks.');
   });
   test('last values are told in the unit of the reader', () => {
     expect(lastWords({ temperatureC: 41.2, moisturePct: 57.6 }, 'F')).toBe('106.2\u00a0°F, moisture 58\u00a0%');

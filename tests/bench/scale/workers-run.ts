@@ -54,6 +54,7 @@ export async function workersRun(count: number): Promise<WorkersRun> {
       READINGS_GENERATION: '1',
       MQTT_URL: mosquitto.url,
       LOG_LEVEL: 'info',
+      UNCLAIMED_PROBES: '100000',
     };
     for (let index = 0; index < count; index += 1) {
       workers.push(await spawnHouse(folder.dataDir, { only: 'ingest', environment }));

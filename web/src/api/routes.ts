@@ -21,7 +21,7 @@ import {
   pileDetailSchema,
   pilesAnswerSchema,
 } from '../../../shared/api/piles.ts';
-import { type claimSchema, probesAnswerSchema } from '../../../shared/api/probes.ts';
+import { type claimSchema, type ProbesQuestion, probesAnswerSchema } from '../../../shared/api/probes.ts';
 import { type BandSource, seriesAnswerSchema } from '../../../shared/api/series.ts';
 import { type newSiteSchema, sitesAnswerSchema } from '../../../shared/api/sites.ts';
 import { ask } from './client.ts';
@@ -43,7 +43,16 @@ const fresh = { recall: false } as const;
 export const getHealth = () => ask(healthSchema, '/api/health', fresh);
 export const getPiles = () => ask(pilesAnswerSchema, '/api/piles', fresh);
 export const getPile = (id: string) => ask(pileDetailSchema, pilePath(id));
-export const getProbes = () => ask(probesAnswerSchema, '/api/probes', fresh);
+/** What every page knows of probes: how many there are, and a few. */
+export const fewProbesPath = '/api/probes?limit=50';
+export const getProbes = () => ask(probesAnswerSchema, fewProbesPath, fresh);
+export const findProbes = (question: ProbesQuestion) => {
+  const asked = Object.entries(question).filter(([, value]) => value !== undefined && value !== '');
+  return ask(
+    probesAnswerSchema,
+    `/api/probes?${new URLSearchParams(asked.map(([name, value]) => [name, String(value)]))}`,
+  );
+};
 export const getSites = () => ask(sitesAnswerSchema, '/api/sites', fresh);
 
 export const makeSite = (site: Input<typeof newSiteSchema>) => ask(made, '/api/sites', { method: 'POST', body: site });

@@ -113,6 +113,7 @@ export const refusalNames: Record<RefusalReason, string> = {
   'topic-shape': 'Topic of the wrong shape',
   'not-its-topic': 'Beyond its key',
   'too-many-filters': 'Asked to hear too much',
+  'too-many-unclaimed': 'Too many probes in no pile',
   'payload-too-large': 'Message too large',
   'payload-empty': 'Empty message',
   'not-json': 'Not JSON',

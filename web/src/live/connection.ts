@@ -13,11 +13,11 @@ import { type PileSummary, pilesAnswerSchema } from '../../../shared/api/piles.t
 import { probesAnswerSchema } from '../../../shared/api/probes.ts';
 import { sitesAnswerSchema } from '../../../shared/api/sites.ts';
 import { requestHeaders, whenUnauthorised } from '../api/client.ts';
-import { getHealth, getPiles, getProbes, getSites } from '../api/routes.ts';
+import { fewProbesPath, getHealth, getPiles, getProbes, getSites } from '../api/routes.ts';
 import { me } from '../people/me.ts';
 import { getSession } from '../people/people-api.ts';
 import { forgetPerson } from '../people/sign-out.ts';
-import { changeHouse, house, newWarnings, setLink, withPile, withProbe } from './house.ts';
+import { changeHouse, type House, house, newWarnings, setLink, withPile, withProbe } from './house.ts';
 import { lookForNewer } from './installed.ts';
 import {
   answersOf,
@@ -53,7 +53,7 @@ function lock(): void {
   setLink('locked', Date.now());
   if (!wasIn) return;
   // The session ended, here or elsewhere: what the page knows goes with it.
-  changeHouse({ sites: [], piles: null, probes: [], announcement: '' });
+  changeHouse({ sites: [], piles: null, probes: [], probeCounts: { all: 0, unclaimed: 0 }, announcement: '' });
   void forgetPerson().then(askWhoIsThere);
 }
 
@@ -100,8 +100,8 @@ export async function fetchAll(): Promise<void> {
   const health = await getHealth();
   setClock(health.now, health.speed);
   changeHouse({ health });
-  const [{ sites }, { piles }, { probes }] = await Promise.all([getSites(), getPiles(), getProbes()]);
-  changeHouse({ sites, probes });
+  const [{ sites }, { piles }, { probes, counts }] = await Promise.all([getSites(), getPiles(), getProbes()]);
+  changeHouse({ sites, ...heardProbes(probes, counts) });
   takePiles(piles);
 }
 
@@ -110,31 +110,36 @@ async function showLast(): Promise<void> {
   if (house.get().piles !== null || house.get().link === 'locked') return;
   const asker = whoAsks();
   const [health, piles, sites, probes] = await Promise.all(
-    ['/api/health', '/api/piles', '/api/sites', '/api/probes'].map(recallAnswer),
+    ['/api/health', '/api/piles', '/api/sites', fewProbesPath].map(recallAnswer),
   );
   if (!health || !piles || asker !== whoAsks()) return;
   const said = healthSchema.safeParse(health.answer);
   const listed = pilesAnswerSchema.safeParse(piles.answer);
   if (!said.success || !listed.success) return;
+  const heard = probesAnswerSchema.safeParse(probes?.answer);
   const { now, speed } = said.data;
   const houseMs = Date.parse(now) + (Date.now() - health.saidMs) * speed;
   changeHouse({
     health: said.data,
     piles: listed.data.piles,
     sites: sitesAnswerSchema.safeParse(sites?.answer).data?.sites ?? [],
-    probes: probesAnswerSchema.safeParse(probes?.answer).data?.probes ?? [],
+    ...(heard.success ? heardProbes(heard.data.probes, heard.data.counts) : {}),
     clock: { houseMs, steadyMs: performance.now(), speed },
   });
 }
 
 /** What live events brought since it was fetched. */
 function keepLast(now: string): void {
-  const { health, piles, probes } = house.get();
+  const { health, piles, probes, probeCounts: counts } = house.get();
   const asker = whoAsks();
   if (!health || !piles) return;
   void keepAnswer('/api/health', { ...health, now }, asker);
   void keepAnswer('/api/piles', { piles }, asker);
-  void keepAnswer('/api/probes', { probes }, asker);
+  void keepAnswer(fewProbesPath, { probes, total: counts.all, offset: 0, counts }, asker);
+}
+
+function heardProbes(probes: House['probes'], probeCounts = house.get().probeCounts): Partial<House> {
+  return { probes, probeCounts, probeNews: house.get().probeNews + 1 };
 }
 
 function takePiles(piles: readonly PileSummary[]): void {
@@ -207,7 +212,12 @@ function takeEvent({ event, data }: StreamEvent): void {
     }
     case 'probe': {
       const said = checked('probe', data);
-      if (said) changeHouse({ probes: withProbe(probes, said) });
+      if (said) changeHouse(heardProbes(withProbe(probes, said)));
+      return;
+    }
+    case 'probes': {
+      const counts = checked('probes', data);
+      if (counts) changeHouse(heardProbes(probes, counts));
       return;
     }
   }

@@ -7,7 +7,7 @@
 import { asksForSomebody } from '../../../core/alarm/standing.ts';
 import type { Health } from '../../../shared/api/health.ts';
 import type { PileSummary } from '../../../shared/api/piles.ts';
-import type { Probe } from '../../../shared/api/probes.ts';
+import type { Probe, ProbeCounts } from '../../../shared/api/probes.ts';
 import type { Site } from '../../../shared/api/sites.ts';
 import { warningTitle } from '../format/words.ts';
 import { createStore } from '../store.ts';
@@ -23,7 +23,11 @@ export interface House {
   readonly sites: readonly Site[];
   /** Null until first fetched. */
   readonly piles: readonly PileSummary[] | null;
+  /** Some of them, those in a pile first; the page of probes asks for what it shows. */
   readonly probes: readonly Probe[];
+  readonly probeCounts: ProbeCounts;
+  /** Grows with every word of a probe. */
+  readonly probeNews: number;
   /** The last thing worth saying aloud. */
   readonly announcement: string;
 }
@@ -36,6 +40,8 @@ export const emptyHouse: House = {
   sites: [],
   piles: null,
   probes: [],
+  probeCounts: { all: 0, unclaimed: 0 },
+  probeNews: 0,
   announcement: '',
 };
 
@@ -54,8 +60,12 @@ export function withPile(piles: readonly PileSummary[], pile: PileSummary): Pile
   return withItem(piles, pile, (item) => item.id === pile.id);
 }
 
-export function withProbe(probes: readonly Probe[], probe: Probe): Probe[] {
-  return withItem(probes, probe, (item) => item.site === probe.site && item.probe === probe.probe);
+/** The list stays short, however many talk. */
+const mostProbes = 50;
+
+export function withProbe(probes: readonly Probe[], probe: Probe): readonly Probe[] {
+  const isSame = (item: Probe) => item.site === probe.site && item.probe === probe.probe;
+  return probes.length < mostProbes || probes.some(isSame) ? withItem(probes, probe, isSame) : probes;
 }
 
 function withItem<T>(items: readonly T[], item: T, isSame: (item: T) => boolean): T[] {

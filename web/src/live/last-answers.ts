@@ -28,7 +28,8 @@ interface Kept extends LastAnswer {
  */
 export function keyOf(path: string): string | undefined {
   const { pathname, searchParams } = new URL(path, 'http://house');
-  if (/^\/api\/(health|sites|piles|probes)$/.test(pathname)) return pathname;
+  if (/^\/api\/(health|sites|piles)$/.test(pathname)) return pathname;
+  if (pathname === '/api/probes') return searchParams.has('find') ? undefined : `${pathname}?${searchParams}`;
   if (/^\/api\/piles\/[^/]+(\/(entries|alarms|acts))?$/.test(pathname) || /^\/api\/alarms\/[^/]+$/.test(pathname)) {
     return `${pathname}?${searchParams}`;
   }

@@ -121,17 +121,17 @@ function EntryFacts({ pile }: { readonly pile: PileSummary }) {
 }
 
 function UnclaimedLine() {
-  const unclaimed = useHouse((house) => house.probes).filter((probe) => probe.claim === null);
-  if (unclaimed.length === 0) return null;
+  const { unclaimed } = useHouse((house) => house.probeCounts);
+  if (unclaimed === 0) return null;
   return (
     <p class="lead">
-      {unclaimed.length === 1 ? 'A probe is talking' : `${unclaimed.length} probes are talking`} that{' '}
-      {unclaimed.length === 1 ? 'belongs' : 'belong'} to no pile yet.{' '}
+      {unclaimed === 1 ? 'A probe is talking' : `${unclaimed} probes are talking`} that{' '}
+      {unclaimed === 1 ? 'belongs' : 'belong'} to no pile yet.{' '}
       <a href="/probes">
         <May to="keeper" otherwise="See">
           Claim
         </May>{' '}
-        {unclaimed.length === 1 ? 'it' : 'them'}
+        {unclaimed === 1 ? 'it' : 'them'}
       </a>
     </p>
   );

@@ -1,60 +1,43 @@
 /**
  * web/pages/probes.tsx: every probe that ever talked: those no pile has yet, and those that sit in one.
  */
-import type { Probe } from '../../../shared/api/probes.ts';
-import { positions } from '../../../shared/names.ts';
+import { useEffect, useState } from 'preact/hooks';
 import { useHouse } from '../live/use-house.ts';
+import { TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
-import { ClaimedProbe } from '../probes/claimed-probe.tsx';
-import { byNewest, isSilent, probesSentence } from '../probes/probe-facts.ts';
-import { UnclaimedProbe } from '../probes/unclaimed-probe.tsx';
+import { ClaimedProbes } from '../probes/claimed-probes.tsx';
+import { probesSentence } from '../probes/probe-facts.ts';
+import { UnclaimedProbes } from '../probes/unclaimed-probes.tsx';
 import { FirstReading } from './welcome.tsx';
 
-const keyOf = (probe: Probe) => `${probe.site}/${probe.probe}`;
+/** From so many on nobody wants to look for one by eye. */
+const manyProbes = 20;
+/** Typed letters are gathered for so long before the house is asked. */
+const gatherMs = 250;
 
 export function ProbesPage() {
   const heading = usePage('Probes');
-  const probes = useHouse((house) => house.probes);
+  const counts = useHouse((house) => house.probeCounts);
   const piles = useHouse((house) => house.piles) ?? [];
-  const unclaimed = probes.filter((probe) => probe.claim === null).sort(byNewest);
-  const claimed = probes.filter((probe) => probe.claim !== null);
-  const elsewhere = claimed.filter((probe) => !piles.some((pile) => pile.id === probe.claim?.pileId));
-  const groups = [
-    ...piles.map((pile) => ({
-      id: pile.id,
-      title: <a href={`/piles/${pile.id}`}>{pile.name}</a>,
-      probes: claimed.filter((probe) => probe.claim?.pileId === pile.id).sort(byPosition),
-    })),
-    { id: 'elsewhere', title: 'In a pile that is not listed', probes: elsewhere },
-  ].filter((group) => group.probes.length > 0);
+  const [typed, setTyped] = useState('');
+  const find = useSettled(typed, gatherMs);
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {probesSentence(probes, piles)}
+          {probesSentence(counts, piles)}
         </h1>
-        {probes.length === 0 && <p class="lead">The moment one does, it stands here.</p>}
+        {counts.all === 0 && <p class="lead">The moment one does, it stands here.</p>}
+        {(counts.all > manyProbes || typed !== '') && (
+          <div class="form find-probe">
+            <TextField label="Find a probe" value={typed} onValue={setTyped} hint="A part of its name, site or pile." />
+          </div>
+        )}
       </div>
-      {unclaimed.length > 0 && (
-        <Part id="unclaimed" title="In no pile yet">
-          <ul class="probe-list">
-            {unclaimed.map((probe) => (
-              <UnclaimedProbe key={keyOf(probe)} probe={probe} />
-            ))}
-          </ul>
-        </Part>
-      )}
-      {groups.map((group) => (
-        <Part id={`probes-${group.id}`} title={group.title} key={group.id}>
-          <ul class="probe-list">
-            {group.probes.map((probe) => (
-              <ClaimedProbe key={keyOf(probe)} probe={probe} isSilent={isSilent(probe, piles)} />
-            ))}
-          </ul>
-        </Part>
-      ))}
+      <UnclaimedProbes find={find} />
+      <ClaimedProbes find={find} />
       <May to="keeper">
         <Part id="add-probe" title="Let another probe talk">
           <FirstReading />
@@ -70,7 +53,12 @@ export function ProbesPage() {
   );
 }
 
-function byPosition(one: Probe, other: Probe): number {
-  const place = (probe: Probe) => (probe.claim ? positions.indexOf(probe.claim.position) : -1);
-  return place(one) - place(other);
+/** A value once it has not changed for a while. */
+function useSettled(value: string, forMs: number): string {
+  const [settled, setSettled] = useState(value);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(value), forMs);
+    return () => clearTimeout(timer);
+  }, [value]);
+  return settled;
 }

@@ -115,8 +115,12 @@ export function FirstReading() {
   );
 }
 
+/** Of the probes that talk, so that the first steps stay in sight. */
+const mostShown = 10;
+
 function Talking() {
   const probes = useHouse((house) => house.probes);
+  const { all } = useHouse((house) => house.probeCounts);
   const nowMs = useHouseNow();
   const { unit } = usePrefs();
   if (probes.length === 0) {
@@ -125,7 +129,7 @@ function Talking() {
   return (
     <>
       <ul class="talking">
-        {probes.map((probe) => (
+        {probes.slice(0, mostShown).map((probe) => (
           <li key={`${probe.site}/${probe.probe}`}>
             <b>
               {probe.site}/{probe.probe}
@@ -135,6 +139,7 @@ function Talking() {
           </li>
         ))}
       </ul>
+      {all > mostShown && <p class="quiet">And {all - mostShown} more.</p>}
       <p>
         Make the pile first; then <a href="/probes">say where each probe sits</a>.
       </p>

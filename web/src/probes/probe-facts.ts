@@ -2,7 +2,7 @@
  * web/probes/probe-facts.ts: what a probe last said, as words.
  */
 import type { PileSummary } from '../../../shared/api/piles.ts';
-import type { Probe } from '../../../shared/api/probes.ts';
+import type { Probe, ProbeCounts } from '../../../shared/api/probes.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../format/temperature.ts';
 import { capital, countWord } from '../format/words.ts';
 import { humidityWords } from '../mound/mound-facts.ts';
@@ -27,11 +27,6 @@ export function lineWords(probe: Probe): string[] {
   ].filter((words) => words !== '');
 }
 
-/** Talking probes first, then by name. */
-export function byNewest(one: Probe, other: Probe): number {
-  return (other.lastAt ?? '').localeCompare(one.lastAt ?? '') || one.probe.localeCompare(other.probe);
-}
-
 /** A probe is silent when its pile says so, or when the broker saw it leave. */
 export function isSilent(probe: Probe, piles: readonly PileSummary[]): boolean {
   const { claim } = probe;
@@ -40,11 +35,10 @@ export function isSilent(probe: Probe, piles: readonly PileSummary[]): boolean {
 }
 
 /** @example "18 probes talk, 2 are silent, and one belongs to no pile yet." */
-export function probesSentence(probes: readonly Probe[], piles: readonly PileSummary[]): string {
-  const silent = probes.filter((probe) => isSilent(probe, piles)).length;
-  const talking = probes.length - silent;
-  const unclaimed = probes.filter((probe) => probe.claim === null).length;
-  if (probes.length === 0) return 'No probe has talked yet.';
+export function probesSentence({ all, unclaimed }: ProbeCounts, piles: readonly PileSummary[]): string {
+  const silent = piles.flatMap(({ positions }) => Object.values(positions)).filter((place) => place?.silent).length;
+  const talking = Math.max(0, all - silent);
+  if (all === 0) return 'No probe has talked yet.';
   const say = (count: number, one: string, many: string) => `${countWord(count)} ${count === 1 ? one : many}`;
   const parts = [
     say(talking, 'probe talks', 'probes talk'),

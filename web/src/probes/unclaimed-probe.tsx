@@ -2,17 +2,34 @@
  * web/probes/unclaimed-probe.tsx: a probe that talks and belongs to no pile, with the form to claim it.
  */
 
+import { useState } from 'preact/hooks';
 import type { Probe } from '../../../shared/api/probes.ts';
 import { May } from '../people/only-for.tsx';
 import { ClaimForm } from './claim-form.tsx';
 import { ProbeHead } from './probe-head.tsx';
 
-export function UnclaimedProbe({ probe }: { readonly probe: Probe }) {
+interface UnclaimedProbeProps {
+  readonly probe: Probe;
+  /** Then its form stands open. */
+  readonly isOneOfFew: boolean;
+}
+
+export function UnclaimedProbe({ probe, isOneOfFew }: UnclaimedProbeProps) {
+  const [isOpen, setOpen] = useState(false);
   return (
     <li class="probe probe-unclaimed">
       <ProbeHead probe={probe} />
       <May to="keeper">
-        <ClaimForm probe={probe} />
+        {isOneOfFew ? (
+          <ClaimForm probe={probe} />
+        ) : (
+          <details class="more" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+            <summary>
+              Claim<span class="unseen"> {probe.probe}</span>
+            </summary>
+            {isOpen && <ClaimForm probe={probe} />}
+          </details>
+        )}
       </May>
     </li>
   );
