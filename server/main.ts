@@ -68,7 +68,8 @@ async function main(): Promise<void> {
 
 async function listen(app: Awaited<ReturnType<typeof buildApp>>, host: string, port: number): Promise<void> {
   try {
-    await app.listen({ host, port });
+    // While one thing is worked on, a flood of connections must not make the system turn away those of others.
+    await app.listen({ host, port, backlog: 4096 });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw error;
     throw new Error(`Port ${port} on ${host} is taken: set BRANHEARTH_PORT to another, or stop what listens there`, {

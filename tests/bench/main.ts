@@ -25,6 +25,10 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
   },
   soak: { what: 'an hour of 10,000 probes: does memory or lag grow', load: () => import('./soak.ts') },
   influx: { what: 'readings per second into InfluxDB, against its bare client', load: () => import('./influx.ts') },
+  siege: {
+    what: 'how fast others are answered while the program is attacked (part: subscribe, unreleased, imports, papers, halfSent)',
+    load: () => import('./siege.ts'),
+  },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
 };
 
