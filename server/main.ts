@@ -11,6 +11,7 @@ import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
 import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
 import { keepTlsFresh, readTls } from './http/tls.ts';
+import { startProblem } from './start-problem.ts';
 import { bandWorker } from './watch/band-keeper.ts';
 import { onlyOf } from './worker/servers.ts';
 
@@ -80,7 +81,7 @@ async function listen(app: Awaited<ReturnType<typeof buildApp>>, host: string, p
 
 main().catch((error: unknown) => {
   // One line a person can act on; the stack only for those who ask for it.
-  console.error(error instanceof Error ? error.message : error);
+  console.error(startProblem(error));
   if (process.env.BRANHEARTH_LOG_LEVEL === 'debug') console.error(error);
   process.exit(1);
 });

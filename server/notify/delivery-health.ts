@@ -1,7 +1,9 @@
 /**
  * server/notify/delivery-health.ts: how the delivery of warnings stands, in one line.
  */
+import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
+import { msPerDay } from '../../shared/units.ts';
 import type { TellingPeople } from './people.ts';
 
 export interface DeliveryHealth {
@@ -12,11 +14,15 @@ export interface DeliveryHealth {
 interface Asked {
   readonly journal: Pick<Journal, 'telling'>;
   readonly people: TellingPeople;
+  readonly clock: Pick<Clock, 'nowMs'>;
   /** Why the outbox cannot be worked through, if it cannot. */
   readonly failing: string;
 }
 
-export async function deliveryHealth({ journal, people, failing }: Asked): Promise<DeliveryHealth> {
+/** So long it is said that a warning could not be read. */
+const setAsideSaidMs = 7 * msPerDay;
+
+export async function deliveryHealth({ journal, people, clock, failing }: Asked): Promise<DeliveryHealth> {
   if (failing !== '') return { state: 'down', detail: `Nothing can be told: ${failing}` };
   const counts = await journal.telling.messages.counts();
   const sum = (state: string, of: 'count' | 'unseen' = 'count') =>
@@ -29,6 +35,13 @@ export async function deliveryHealth({ journal, people, failing }: Asked): Promi
     return {
       state: 'degraded',
       detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet: see “How I am told”`,
+    };
+  }
+  const setAside = await journal.telling.notices.setAside(clock.nowMs() - setAsideSaidMs);
+  if (setAside > 0) {
+    return {
+      state: 'degraded',
+      detail: `${setAside === 1 ? 'One warning' : `${setAside} warnings`} of the last days could not be read, so nobody was notified of ${setAside === 1 ? 'it' : 'them'}: the log says which`,
     };
   }
   const waiting = sum('waiting') + sum('held');

@@ -9,6 +9,7 @@ import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
+import { ConflictError, StoreError } from '../../shared/errors.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord } from '../../shared/store/telling-store.ts';
 import type { TellingWay } from '../../shared/telling.ts';
@@ -20,6 +21,7 @@ import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { type KnownPerson, TellingPeople } from './people.ts';
 import { Postman } from './postman.ts';
+import { setAside } from './set-aside.ts';
 import { type SpreadContext, spreadNotice } from './spread.ts';
 import { timedNotices } from './timed.ts';
 import { UnkeptNotices } from './unkept-notices.ts';
@@ -207,12 +209,26 @@ export class Delivery {
       let failed: unknown;
       let spread = 0;
       for (const notice of due) {
-        const error = await this.#beside(`notice "${notice.id}"`, () => this.#spread(notice));
+        const error = await this.#beside(`notice "${notice.id}"`, () => this.#spreadOrSetAside(notice));
         if (error === undefined) spread += 1;
         else failed = error;
       }
       if (spread === 0 && failed !== undefined) throw failed; // none could be: it is more than one bad row
       if (due.length < atOnce) return;
+    }
+  }
+
+  async #spreadOrSetAside(notice: KeptNotice): Promise<void> {
+    try {
+      await this.#spread(notice);
+    } catch (error) {
+      // What the journal could not do just now is done later.
+      if (error instanceof StoreError || error instanceof ConflictError) throw error;
+      const { journal, clock, log, newId } = this.#parts;
+      log.error({ err: error, notice: notice.id, alarm: notice.alarmId }, 'a notice cannot be read and is set aside');
+      const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
+      await journal.telling.notices.spread(setAside(notice, pile?.name, clock.nowMs(), newId));
+      this.#again = true; // the one to the owners is new
     }
   }
 

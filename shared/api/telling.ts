@@ -75,7 +75,7 @@ export const toldNoticeSchema = z.object({
   reason: noticeReasonSchema,
   at: instantSchema,
   /** `joined`: told as part of another notice, such as that of its whole site. */
-  state: z.enum(['new', 'spread', 'joined', 'dropped']),
+  state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
   messages: z.array(toldMessageSchema),
 });
 export type ToldNoticeView = z.infer<typeof toldNoticeSchema>;

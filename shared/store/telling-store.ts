@@ -27,7 +27,8 @@ export interface NoticeRecord {
 
 export interface KeptNotice extends NoticeRecord {
   /** `joined`: told as part of another one. `dropped`: was over, or held back, before it was told. */
-  readonly state: 'new' | 'spread' | 'joined' | 'dropped';
+  /** Set aside: its facts cannot be read, so nobody can be told of it. */
+  readonly state: 'new' | 'spread' | 'joined' | 'dropped' | 'set-aside';
   readonly joinedId: string | null;
 }
 
@@ -107,7 +108,7 @@ export interface TurnRecord {
 /** What a notice became; all of it or nothing. */
 export interface Spreading {
   readonly noticeId: string;
-  readonly state: 'spread' | 'joined' | 'dropped';
+  readonly state: 'spread' | 'joined' | 'dropped' | 'set-aside';
   readonly joinedId?: string | null;
   readonly messages?: readonly MessageRecord[];
   readonly notices?: readonly NoticeRecord[];
@@ -155,6 +156,8 @@ export interface TellingStore {
     take(nowMs: number, lease: Lease, limit: number): Promise<KeptNotice[]>;
     /** @returns false when somebody else was quicker: then nothing of it is kept. */
     spread(spreading: Spreading): Promise<boolean>;
+    /** How many were set aside since. */
+    setAside(sinceMs: number): Promise<number>;
     get(id: string): Promise<ToldNotice | undefined>;
     byKey(key: string): Promise<KeptNotice | undefined>;
     /** Newest first, with what became of each. */

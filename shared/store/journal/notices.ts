@@ -41,6 +41,17 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
 
     spread: (spreading) => base.write((transaction) => spread(transaction, spreading)),
 
+    setAside: (sinceMs) =>
+      base.read(async (db) => {
+        const rows = await db
+          .selectFrom('notice')
+          .select(({ fn }) => fn.countAll().as('count'))
+          .where('state', '=', 'set-aside')
+          .where('at_ms', '>=', sinceMs)
+          .execute();
+        return Number(rows[0]?.count ?? 0);
+      }),
+
     get: (id) => base.read(async (db) => (await toldNotices(db, await noticeRows(db, id)))[0]),
 
     byKey: (key) =>

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { yard } from '../../shared/store/journal-sample.ts';
+import { branPile, yard } from '../../shared/store/journal-sample.ts';
 import { type Desk, minuteMs, noonMs, openDesk } from './desk.ts';
 
 let desk: Desk;
@@ -224,4 +224,34 @@ test('that nobody can be told any more is said on health before the messages tha
 test('nobody set up is said on health', async () => {
   await desk.person('ada', { email: { on: false, address: '' } });
   expect(await desk.delivery.health()).toMatchObject({ state: 'off', detail: expect.stringMatching(/reach nobody/) });
+});
+
+test('a notice whose facts cannot be read is set aside and said to owners and in health; those behind it go out', async () => {
+  await desk.person('ada', {}, 'owner');
+  await desk.person('vera', {}, 'viewer');
+  const broken = { about: 'alarm', answer: 'first-raise', rank: 3, siteId: yard.id, pileId: branPile.id } as const;
+  const same = { ...broken, alarmId: 'gone', personId: null, atMs: noonMs, dueMs: noonMs };
+  await desk.journal.telling.notices.add([
+    { ...same, id: 'n-cut', key: 'cut', facts: '{"kind":"overhea' },
+    { ...same, id: 'n-null', key: 'null', facts: 'null' },
+  ]);
+  await desk.raise('a');
+  expect((await desk.told()).sort()).toEqual([
+    'ada by email: first-raise',
+    'ada by email: first-raise',
+    'ada by email: first-raise',
+    'vera by email: first-raise',
+  ]);
+  expect(desk.sent.filter(({ sentence }) => sentence.includes('cannot be read')).map(({ person }) => person)).toEqual([
+    'ada',
+    'ada',
+  ]);
+  for (const id of ['n-cut', 'n-null'])
+    expect(await desk.journal.telling.notices.get(id)).toMatchObject({ state: 'set-aside', messages: [] });
+  expect(await desk.delivery.health()).toMatchObject({
+    state: 'degraded',
+    detail: expect.stringContaining('2 warnings of the last days could not be read'),
+  });
+  await desk.pass(60);
+  expect((await desk.told()).filter((line) => !line.endsWith('reminder-due'))).toEqual([]);
 });

@@ -22,7 +22,7 @@ describe('csvLine()', () => {
   test('any text comes back as it was, and no cell begins as a formula', () => {
     const text = fc.oneof(
       fc.string({ unit: 'grapheme' }),
-      fc.string({ unit: fc.constantFrom(...'=+-@"\',;\r\n\t 1a＝') }),
+      fc.string({ unit: fc.constantFrom(...'=+-@"\',;|\r\n\t 1a＝') }),
     );
     fc.assert(
       fc.property(fc.array(text, { minLength: 1, maxLength: 6 }), (cells) => {
@@ -32,6 +32,21 @@ describe('csvLine()', () => {
       }),
       { seed: 20310407, numRuns: 500 },
     );
+  });
+
+  test('no cell begins as a formula in a program that parts cells by another sign, quotation marks or not', () => {
+    const text = fc.string({ unit: fc.constantFrom(...'=+-@"\';|\t\r\n 1a＝'), maxLength: 12 });
+    fc.assert(
+      fc.property(fc.array(text, { minLength: 1, maxLength: 4 }), (cells) => {
+        const line = csvLine(cells);
+        for (const parting of [/[;\r\n]/, /[\t\r\n]/, /[|\r\n]/]) {
+          // The first piece begins with our own first cell, which has a test of its own.
+          for (const piece of line.split(parting).slice(1)) expect(piece).not.toMatch(/^["\s]*[=+\-@＝＋－＠]/);
+        }
+      }),
+      { seed: 20310407, numRuns: 1000 },
+    );
+    expect(csvLine(['8 L;=1+1'])).toBe(`"8 L;'=1+1"\r\n`);
   });
 
   test('numbers stay numbers, also below zero', () => {

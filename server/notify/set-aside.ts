@@ -1,0 +1,40 @@
+/**
+ * A notice whose facts cannot be read is set aside, and the owners are notified of that: tried again it would fail again,
+ * and hold up every notice behind it.
+ */
+import type { HouseFactsTold } from '../../core/notify/other-letters.ts';
+import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/telling-store.ts';
+import { rankOf } from '../../shared/telling.ts';
+
+const keyEnding = '/set-aside';
+
+/** @param pileName Of the pile it was about, where there is one. */
+export function setAside(
+  { id, key }: Pick<KeptNotice, 'id' | 'key'>,
+  pileName: string | undefined,
+  nowMs: number,
+  newId: () => string,
+): Spreading {
+  // One about a notice that was set aside is not followed by another.
+  if (key.endsWith(keyEnding)) return { noticeId: id, state: 'set-aside' };
+  const facts: HouseFactsTold = {
+    said: `A warning${pileName === undefined ? '' : ` about ${pileName}`} was written down in a way that cannot be read, so nobody was notified of it.`,
+    todo: `Look at ${pileName ?? 'your piles'} yourself, and keep a copy of the journal for whoever looks after this program.`,
+    short: 'a warning could not be read',
+  };
+  const notice: NoticeRecord = {
+    id: newId(),
+    key: `${id}${keyEnding}`,
+    about: 'house',
+    answer: 'first-raise',
+    rank: rankOf('urgent'),
+    siteId: null,
+    pileId: null,
+    alarmId: null,
+    personId: null,
+    atMs: nowMs,
+    dueMs: nowMs,
+    facts: JSON.stringify(facts),
+  };
+  return { noticeId: id, state: 'set-aside', notices: [notice] };
+}
