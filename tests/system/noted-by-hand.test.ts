@@ -74,11 +74,12 @@ async function picture(name: string): Promise<void> {
   if (!picturesIn) return;
   mkdirSync(picturesIn, { recursive: true });
   for (const [width, height] of [
-    [390, 844],
-    [1440, 900],
+    [390, 1500],
+    [1440, 1100],
   ] as const) {
     await page.setViewportSize({ width, height });
-    await page.screenshot({ path: `${picturesIn}/${name}-${width}.png`, fullPage: true });
+    await page.evaluate('window.scrollTo(0, 0)');
+    await page.screenshot({ path: `${picturesIn}/${name}-${width}.png` });
   }
   await page.setViewportSize({ width: 390, height: 844 });
 }

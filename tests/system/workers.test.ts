@@ -232,6 +232,22 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
     }
   });
 
+  test('what a person notes through the web process is judged by the worker that holds the site, with no reading of it', async () => {
+    for (const site of siteNames) {
+      const path = `/api/piles/${site}-heap/entries`;
+      await ask('POST', path, { what: { kind: 'smell', smells: ['rotten'] }, at: new Date(lastMs).toISOString() });
+      const { condition, alarms } = await until(`the bad smell of ${site}`, async () => {
+        const pile = await ask('GET', `/api/piles/${site}-heap`);
+        return pile.alarms.some(({ kind }: { kind: string }) => kind === 'bad-smell') ? pile : undefined;
+      });
+      expect(alarms.find(({ kind }: { kind: string }) => kind === 'bad-smell')).toMatchObject({
+        state: 'unacknowledged',
+        stands: true,
+      });
+      expect(condition).not.toBe('');
+    }
+  });
+
   test('two web processes serve live pages side by side: what comes in and what a person does by one shows on both', async () => {
     const second = await spawn('web');
     const pages = await Promise.all([web, second].map(({ pagesUrl }) => openLivePage(pagesUrl)));

@@ -17,6 +17,7 @@ import { keptLimit, limitChange, limitFields, shownLimit } from '../../web/src/p
 import { handKey, offeredHands, withDismissed } from '../../web/src/pile/offered-hands.ts';
 import { lastWordOf, wordSentence } from '../../web/src/pile/person-word.ts';
 import {
+  handWateringWords,
   measurable,
   moistureBand,
   moistureStand,
@@ -36,6 +37,23 @@ const pileOf = (id: string): PileDetail => {
   if (!pile) throw new Error(`no pile ${id}`);
   return pile;
 };
+
+describe('handWateringWords()', () => {
+  const [alarm] = farm.piles.flatMap(({ alarms }) => alarms);
+  if (!alarm) throw new Error('no alarm on the farm');
+  const rows: [string, Partial<typeof alarm>, RegExp | null][] = [
+    ['too wet by hand', { kind: 'hand-wet' }, /^Give it no water/],
+    ['too dry by hand', { kind: 'hand-dry' }, /^By hand it is too dry/],
+    ['too dry by hand no more', { kind: 'hand-dry', stands: false, state: 'returned-unacknowledged' }, null],
+    ['drying by the balance', { kind: 'drying' }, null],
+  ];
+  for (const [what, part, says] of rows)
+    test(`of a pile ${what}${says ? '' : ': leaves it to the balance'}`, () => {
+      const [first] = handWateringWords([{ ...alarm, stands: true, heldBackBy: null, ...part }]) ?? [];
+      if (says) expect(first).toMatch(says);
+      else expect(first).toBeUndefined();
+    });
+});
 
 describe('likelihoods in words', () => {
   const rows: [number, string][] = [

@@ -32,6 +32,21 @@ describe('alarmLetter()', () => {
     });
   });
 
+  test('says who noted what a person noted, and when, and stays silent of it once that is over', () => {
+    const noted = { atMs: nowMs - 26 * 3_600_000, by: 'Ana' };
+    const smelt = { ...facts, kind: 'bad-smell' as const, seen: 'It smelt rotten.', noted };
+    const { title: heading, sentence, parts } = alarmLetter({ ...ask, facts: smelt });
+    expect(heading).toBe('Shed: smells bad');
+    expect(sentence).toMatch(/^Shed at Saltmere Yard smells bad\. /);
+    expect(parts.slice(0, 2)).toEqual([
+      { label: 'Seen', text: 'It smelt rotten.' },
+      { label: 'Noted', text: 'by Ana, Sat 31 May, 13:00' },
+    ]);
+    const nameless = alarmLetter({ ...ask, facts: { ...smelt, noted: { ...noted, by: null } } });
+    expect(nameless.parts[1]?.text).toBe('Sat 31 May, 13:00');
+    expect(alarmLetter({ ...ask, answer: 'cleared', facts: smelt }).parts).toEqual([]);
+  });
+
   const openings: [(typeof noticeReasons)[number], string, string][] = [
     ['got-worse', 'Shed: worse, too hot', 'It has got worse: Shed at Saltmere Yard is too hot.'],
     [

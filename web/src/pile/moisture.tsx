@@ -5,7 +5,7 @@ import type { PileDetail } from '../../../shared/api/piles.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { Part } from '../parts/part.tsx';
 import { MoistureRule } from './moisture-rule.tsx';
-import { moistureBand, moistureStand, moistureWords, wateringWords } from './water-words.ts';
+import { handWateringWords, moistureBand, moistureStand, moistureWords, wateringWords } from './water-words.ts';
 
 export function Moisture({ pile }: { readonly pile: PileDetail }) {
   if (!pile.batch || !pile.judgement) return null;
@@ -18,7 +18,8 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
       </Part>
     );
   }
-  const [dose, ...how] = wateringWords(pile.judgement.waterToAdd, moisture.frac, band);
+  const [dose, ...how] =
+    handWateringWords(pile.alarms) ?? wateringWords(pile.judgement.waterToAdd, moisture.frac, band);
   const say = (text: string) => sentenceIn('C', text);
   return (
     <Part id="moisture" title="Water in it">

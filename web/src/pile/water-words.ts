@@ -5,7 +5,9 @@
  * Gives:  sentences; amounts rounded down, half of it first.
  * Never:  tells more than the bed holds: the judge holds back, rounding only takes away, and water cannot be taken out.
  */
+import { speaks } from '../../../core/alarm/standing.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
+import type { WarningKind } from '../../../shared/warning.ts';
 import { plainNumber } from '../format/temperature.ts';
 
 type Moisture = NonNullable<NonNullable<PileDetail['batch']>['moisture']>;
@@ -44,6 +46,17 @@ export function measurable(litres: number): number {
   const step = litres < 1 ? 0.1 : litres < 10 ? 0.5 : litres < 100 ? 1 : 5;
   // A tenth is not exact in binary: 0.3 / 0.1 is a little below 3.
   return Number((Math.floor(litres / step + 1e-9) * step).toFixed(1));
+}
+
+/** What to do with water while a hand says otherwise than a balance may; null while none does. */
+export function handWateringWords(alarms: PileDetail['alarms']): string[] | null {
+  const stands = (kind: WarningKind) => alarms.some((alarm) => alarm.kind === kind && speaks(alarm));
+  if (stands('hand-wet')) return ['Give it no water: by hand it is too wet, and the hand counts before the balance.'];
+  if (!stands('hand-dry')) return null;
+  return [
+    'By hand it is too dry, and the hand counts before the balance.',
+    'What to do about it stands with the warning “Too dry by hand”.',
+  ];
 }
 
 const said = (litres: number) => `${plainNumber(litres, Number.isInteger(litres) ? 0 : 1)} L`;
