@@ -103,6 +103,17 @@ describe('words', () => {
 
   test('whoever smells a pile is told not to bend over it', () =>
     expect(entryCautions('smell', undefined).join(' ')).toContain('Do not bend over mouldy material'));
+  for (const [temperatureC, isClosed] of [
+    [64.9, false],
+    [65, true],
+    [72, true],
+  ] as const)
+    for (const kind of ['squeeze', 'sample', 'smell', 'growth', 'readiness'] as const)
+      test(`${kind} of a pile at ${temperatureC} °C ${isClosed ? 'is not to be opened for' : 'may be opened for'}`, () => {
+        const said = entryCautions(kind, { core: { probe: 'p1', temperatureC, silent: false } }).join(' ');
+        if (isClosed) expect(said).toMatch(new RegExp(`^At ${temperatureC} °C do not open it for this`));
+        else expect(said).not.toMatch(/do not open it/);
+      });
   test('a note asks for no caution', () => expect(entryCautions('note', undefined)).toEqual([]));
 });
 
