@@ -46,7 +46,9 @@ export const givenRecipeSchema = z.object({
   /** Mass as laid, water included [kg]. */
   massKg: z.number('must be a number').positive('must be above 0').max(1_000_000, 'must be below 1,000 t').optional(),
   /** Moisture as laid, wet basis, fraction [-]. */
-  moistureFrac: within(0, 0.95, 'must lie between 0 and 95 %').optional(),
+  moistureFrac: within(0, 0.95, 'must lie between 0 and 95 %')
+    .optional()
+    .describe('As laid, wet basis, fraction of the wet mass'),
   /** Culture mixed in, as a fraction of the wet mass [-]. */
   doseFrac: within(0, 1, 'must lie between 0 and 100 %').optional(),
   cover: coverSchema.optional(),

@@ -74,8 +74,8 @@ export interface Assessment {
   readonly coreRiseKPerH: number | null;
   /** Where the core stands against what such a pile should show. */
   readonly againstExpected: 'below' | 'within' | 'above' | null;
-  /** Estimated moisture, wet basis, with one standard deviation. */
-  readonly moisture: { readonly frac: number; readonly sdFrac: number };
+  /** Estimated moisture, wet basis, with one standard deviation; null while nothing of this bed stands behind it. */
+  readonly moisture: { readonly frac: number; readonly sdFrac: number } | null;
   /** The next 24 hours of the core; null while it cannot be told. */
   readonly forecast: Forecast | null;
   /** Turns and waterings seen in the curves that nobody logged, to be offered for the journal. */
@@ -84,7 +84,7 @@ export interface Assessment {
   readonly handSigns: readonly HandSign[];
   /** What speaks for the batch being done; the last word is a person's. */
   readonly readiness: Readiness;
-  /** How much water brings the bed into its band; null when it needs none. */
+  /** How much water brings the bed into its band; null when it needs none, or that cannot be told. */
   readonly waterToAdd: WaterToAdd | null;
   /** What nobody gave of how it was laid, and what is reckoned with instead. */
   readonly assumed: readonly Assumption[];

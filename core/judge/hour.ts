@@ -106,7 +106,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   state.activityH += hourActivity(heldC, wetBasis(state.waterKgKg), heldC - state.airDayC);
   // More than all its food it cannot have burnt, however warm it stays; the reckoning may be a third off.
   const burntShare = Math.max(0, Math.min(mostWork, state.workDone) - doneBefore);
-  followWater(state, setup.recipe, setup.limits, bed, { coreC: heldC, topC, airC: state.airC }, burntShare);
+  followWater(state, setup, bed, { coreC: heldC, topC, airC: state.airC }, burntShare);
   if (core === null) {
     state.forecast = null;
     return; // nothing was seen: no change of mind

@@ -28,6 +28,7 @@ import { lookAhead, markHourEnds } from './look-ahead.ts';
 import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } from './setup.ts';
 import { emptyState, type JudgeState, type PositionState } from './state.ts';
 import { followsOn, followTrack, startTrack } from './track.ts';
+import { isWaterFounded } from './water-founded.ts';
 
 export type { ExpectedBand } from '../curve/band.ts';
 export type { Assessment } from './assessment.ts';
@@ -126,6 +127,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
   const expected = band === null ? undefined : bandAt(band, nowMs);
   const coreC = look.coreKnown ? (look.core?.temperatureC ?? null) : null;
   const moisture = wetBasis(look.water.waterKgKg);
+  const founded = isWaterFounded(state, setup, nowMs);
   const { confirmedAtMs } = setup;
   const judged = smellAndLook(setup.noted ?? [], look.handSigns, nowMs);
   const isSpoilt = judged.badAtMs !== null && judged.badAtMs >= (confirmedAtMs ?? 0);
@@ -148,7 +150,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
           : coreC > expected.p90C
             ? 'above'
             : 'within',
-    moisture: { frac: moisture, sdFrac: look.water.waterSd * (1 - moisture) ** 2 },
+    moisture: founded ? { frac: moisture, sdFrac: look.water.waterSd * (1 - moisture) ** 2 } : null,
     forecast: coreC === null ? null : state.forecast,
     seenHands: state.seenHands.filter(({ atMs }) => nowMs - atMs < offeredMs),
     handSigns: look.handSigns,
@@ -164,7 +166,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
       confirmed: confirmedAtMs !== undefined && confirmedAtMs <= nowMs + clockAheadMs && !isSpoilt,
       judged,
     }),
-    waterToAdd: waterToAdd(look.water, setup.recipe, setup.limits),
+    waterToAdd: founded ? waterToAdd(look.water, setup.recipe, setup.limits) : null,
     assumed: setup.assumed ?? [],
     limits: {
       actC: setup.limits.actC,

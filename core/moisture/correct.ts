@@ -83,11 +83,15 @@ export function correctBySample(water: Water, { kgKg, sd }: WaterSample): void {
  * A volumetric probe: X = θ · 1000 / ρ_dry.
  *
  * @param waterVolumePct Volumetric water, θ [%].
+ * @param isMaterialGiven Where nobody said what the bed is made of, its dry density is as uncertain as of anything.
  * @remarks Good to about 4 % of volume uncalibrated, and to how well the dry density is known (12 to 35 %); an hourly reading
  * counts a tenth of that certainty, since one hour's error is the next one's as well.
  */
-export function correctByProbe(water: Water, waterVolumePct: number, recipe: Recipe): void {
-  const { dryDensityKgM3, dryDensityLogSd } = materialFacts[recipe.material];
+export function correctByProbe(water: Water, waterVolumePct: number, recipe: Recipe, isMaterialGiven = true): void {
+  const { dryDensityKgM3 } = materialFacts[recipe.material];
+  const dryDensityLogSd = isMaterialGiven
+    ? materialFacts[recipe.material].dryDensityLogSd
+    : Math.max(materialFacts[recipe.material].dryDensityLogSd, materialFacts.other.dryDensityLogSd);
   const measured = (waterVolumePct / 100) * (1000 / dryDensityKgM3);
   const sd = Math.hypot(0.04 * (1000 / dryDensityKgM3), dryDensityLogSd * measured);
   correctWater(water, measured, sd * Math.sqrt(10));

@@ -12,6 +12,7 @@ import { lowLimit } from '../alarm/deadband.ts';
 import { waterOfBurning } from '../curve/lumped-model.ts';
 import { materialFacts } from '../curve/material-facts.ts';
 import type { Bed } from '../judge/bed.ts';
+import type { PileSetup } from '../judge/setup.ts';
 import type { JudgeState } from '../judge/state.ts';
 import { dryBasis, type HourHeat, heldKgKg, hourlyLoss, lossDoubtOf, rainTaken, wetBasis } from './balance.ts';
 import { correctByDryAir, correctByProbe, type Water } from './correct.ts';
@@ -80,8 +81,7 @@ function airHumidity(state: JudgeState, cover: Cover, isTopMeasured: boolean): {
 
 export function followWater(
   state: JudgeState,
-  recipe: Recipe,
-  limits: StageLimits,
+  { recipe, limits, assumed = [] }: PileSetup,
   bed: Bed,
   heat: HourHeat,
   burntShare: number,
@@ -99,7 +99,9 @@ export function followWater(
   const holds = heldKgKg(recipe.material);
   if (state.waterKgKg > holds) state.waterKgKg = holds + (state.waterKgKg - holds) / 2;
   const probe = state.positions.core?.moisture;
-  if (probe != null && state.atMs - probe.atMs < msPerHour) correctByProbe(state, probe.value, recipe);
+  if (probe != null && state.atMs - probe.atMs < msPerHour) {
+    correctByProbe(state, probe.value, recipe, !assumed.some(({ fact }) => fact === 'material'));
+  }
   if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
   followDry(state, limits);
 }

@@ -54,7 +54,7 @@ export function entryPhrase(what: EntryFacts): string {
       const weighed = `Sample, ${trim(what.wetG)} g`;
       if (what.dryG === undefined) return weighed;
       const pct = Math.round(sampleMoistureFrac(what.wetG, what.dryG) * 1000) / 10;
-      return `${weighed}, dry ${trim(what.dryG)} g: moisture ${pct} %`;
+      return `${weighed}, dry ${trim(what.dryG)} g: moisture ${pct} % (wet basis)`;
     }
     case 'photo':
       return 'Photo';

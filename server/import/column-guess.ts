@@ -131,6 +131,7 @@ export function unitName(text: string): string {
   if (/^(f|fahrenheit)$/i.test(bare)) return 'F';
   if (/^k(elvin)?$/i.test(bare)) return 'K';
   if (/^%\s*rh$|^rh$/i.test(bare)) return '%RH';
+  if (/^%\s*(of\s+)?vol(ume|\.)?$/i.test(bare)) return '%';
   return bare;
 }
 

@@ -33,7 +33,7 @@ const standOf = ({ progressPct: progress, phase, phaseReason, moisture }: Assess
   progress,
   phase,
   phaseReason,
-  moisture,
+  ...(moisture && { moisture }),
 });
 
 function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBook): PileSummary['positions'] {

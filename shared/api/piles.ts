@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { actKindSchema, assumptionSchema, givenRecipeSchema } from '../batch.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { pileTroubleSchema } from '../pile-trouble.ts';
+import { volumetric } from '../quantity.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -14,7 +15,7 @@ export const positionNowSchema = z.object({
   probe: nameSchema,
   temperatureC: z.number().optional(),
   humidityPct: z.number().optional(),
-  moisturePct: z.number().optional(),
+  moisturePct: z.number().optional().describe(volumetric),
   co2Ppm: z.number().optional(),
   /** When the newest of these values was measured. */
   at: instantSchema.optional(),
@@ -59,7 +60,10 @@ export const batchNowSchema = z.object({
   phase: phaseSchema,
   phaseReason: z.string(),
   /** Moisture by the water balance, wet basis, with one standard deviation; absent while it cannot be told. */
-  moisture: z.object({ frac: z.number(), sdFrac: z.number() }).optional(),
+  moisture: z
+    .object({ frac: z.number(), sdFrac: z.number() })
+    .optional()
+    .describe('By the water balance, wet basis, as fractions of the wet mass, with one standard deviation'),
 });
 
 /** How pressing the pile's sentence is; the page colours by it, never by it alone. */

@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { nameSchema, positionSchema } from '../names.ts';
+import { volumetric } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 export const probeSchema = z.object({
@@ -13,7 +14,7 @@ export const probeSchema = z.object({
   last: z.object({
     temperatureC: z.number().optional(),
     humidityPct: z.number().optional(),
-    moisturePct: z.number().optional(),
+    moisturePct: z.number().optional().describe(volumetric),
     co2Ppm: z.number().optional(),
     rssiDbm: z.number().optional(),
   }),

@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { positionSchema } from '../names.ts';
+import { volumetric } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** The expected band from the model of the pile, from the grower's own finished batches, or as blended from both. */
@@ -33,7 +34,7 @@ export type BandPoint = z.infer<typeof bandPointSchema>;
 export const positionSeriesSchema = z.object({
   temperatureC: z.array(bucketSchema).optional(),
   humidityPct: z.array(bucketSchema).optional(),
-  moisturePct: z.array(bucketSchema).optional(),
+  moisturePct: z.array(bucketSchema).optional().describe(volumetric),
   co2Ppm: z.array(bucketSchema).optional(),
 });
 

@@ -38,15 +38,13 @@ describe('sites and piles', () => {
     expect(problemSchema.parse(again.json()).errors?.[0]?.pointer).toBe('/id');
   });
 
-  test('POST /api/piles makes a pile with its first batch, and what was not said is what is usual', async () => {
+  test('POST /api/piles makes a pile with its first batch, and what was not said is kept as not said', async () => {
     const made = await post('/api/piles', { site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' });
     expect(made.statusCode).toBe(201);
     const pile = pileDetailSchema.parse(made.json());
-    expect(pile).toMatchObject({
-      id: 'cart-shed',
-      site: 'saltmere-yard',
-      recipe: { material: 'wheat-bran', cover: 'breathable' },
-    });
+    expect(pile).toMatchObject({ id: 'cart-shed', site: 'saltmere-yard' });
+    expect(pile.recipe).toEqual({});
+    expect(pile.assumed).toContainEqual({ fact: 'cover', value: 'breathable', origin: 'usual-of-stage' });
     expect(pile.limits.actC).toEqual({ value: 50, unit: '°C', origin: 'common practice, no source' });
   });
 
@@ -162,7 +160,7 @@ describe('a batch that ends', () => {
     });
     expect((await post('/api/piles/cart-shed/finish', {})).statusCode).toBe(409);
     const next = await post('/api/piles/cart-shed/batches', { stage: 'soil' });
-    expect([next.statusCode, next.json()]).toMatchObject([201, { stage: 'soil', recipe: { material: 'soil-mix' } }]);
+    expect([next.statusCode, next.json()]).toMatchObject([201, { stage: 'soil', recipe: {} }]);
     expect((await post('/api/piles/cart-shed/batches', { stage: 'soil' })).statusCode).toBe(409);
   });
 });

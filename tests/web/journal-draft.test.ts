@@ -97,7 +97,7 @@ describe('words', () => {
     [{ kind: 'squeeze', feel: 'drips' }, 'Squeeze test, drips'],
     [{ kind: 'growth', colour: 'other', otherColour: 'orange', place: 'skin' }, 'Growth, orange, on the skin'],
     // Cornell: 10 g drying to 2.3 g is 77 %.
-    [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2 g dry, moisture 77 %'],
+    [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2 g dry, moisture 77 %, wet basis'],
     [{ kind: 'readiness', smell: 'good', look: 'good', ready: true }, 'Found ready, smell good, look good'],
   ] as const)('%j is said', (what, says) => expect(sayFacts(entryFactsSchema.parse(what), metric)).toBe(says));
 

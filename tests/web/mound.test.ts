@@ -91,27 +91,25 @@ describe('colour of a shell', () => {
 
 describe('damp', () => {
   test('rises from bone-dry to wet bran and stays within its ends', () => {
-    expect([0, 20, 42.5, 65, 100].map(dampFraction)).toEqual([0, 0, 0.5, 1, 1]);
+    expect([0, 0.2, 0.425, 0.65, 1].map(dampFraction)).toEqual([0, 0, expect.closeTo(0.5), 1, 1]);
   });
-  test('comes from moisture probes, else from the water balance, else from nothing; never from humidity', () => {
-    const batch = { moisture: { frac: 0.65, sdFrac: 0.05 } } as PileSummary['batch'];
-    const humid = { core: place(40, { humidityPct: 99 }) };
-    expect(moundDamp({ positions: { core: place(40, { moisturePct: 42.5 }) }, batch })).toEqual({
-      topFrac: 0.5,
-      coreFrac: 0.5,
-      baseFrac: 0.5,
-    });
-    expect(moundDamp({ positions: humid, batch })?.coreFrac).toBe(1);
-    expect(moundDamp({ positions: humid, batch: null })).toBeNull();
-    expect(moundDamp({ positions: { core: place(40, { moisturePct: 50, silent: true }) }, batch: null })).toBeNull();
+  test('comes from the water balance, never from soil probes, whose per cent are of volume, nor from humidity', () => {
+    const batch = { moisture: { frac: 0.425, sdFrac: 0.05 } } as PileSummary['batch'];
+    const half = expect.closeTo(0.5);
+    expect(moundDamp({ batch })).toEqual({ topFrac: half, coreFrac: half, baseFrac: half });
+    expect(moundDamp({ batch: null })).toBeNull();
+    const probed = { batch: null, positions: { core: place(40, { moisturePct: 42.5, humidityPct: 99 }) } };
+    expect([moundDamp(probed), dampWords(probed)]).toEqual([null, undefined]);
   });
-  test('the words say what the dots rest on', () => {
+  test('the words say what the dots rest on, and of what they are per cent', () => {
     const batch = { moisture: { frac: 0.37, sdFrac: 0.06 } } as PileSummary['batch'];
-    expect(dampWords({ positions: {}, batch })).toBe(
-      'The dots show moisture by the water balance: about 37 %, likely 31 to 43 %.',
+    expect(dampWords({ batch })).toBe(
+      'The dots show moisture by the water balance: about 37 % of the wet mass, likely 31 to 43 %.',
     );
-    expect(dampWords({ positions: { core: place(40, { moisturePct: 50 }) }, batch })).toContain('moisture probes');
-    expect(dampWords({ positions: { core: place(40, { humidityPct: 99 }) }, batch: null })).toBeUndefined();
+  });
+  test('a soil probe’s reading is named for what it is, in the drawing’s words too', () => {
+    const words = moundInWords({ core: place(40, { moisturePct: 32.4 }) }, 'C', 0);
+    expect(words).toContain('moisture 32\u00a0% of volume');
   });
   test('a chip that reads a little over saturation is read as 100 %', () => {
     expect(humidityWords(102.7)).toBe('humidity 100\u00a0%');

@@ -282,7 +282,9 @@ describe('probes', () => {
     expect(probesSentence({ all: 1, unclaimed: 0 }, [])).toBe('One probe talks.');
   });
   test('last values are told in the unit of the reader', () => {
-    expect(lastWords({ temperatureC: 41.2, moisturePct: 57.6 }, 'F')).toBe('106.2\u00a0°F, moisture 58\u00a0%');
+    expect(lastWords({ temperatureC: 41.2, moisturePct: 57.6 }, 'F')).toBe(
+      '106.2\u00a0°F, moisture 58\u00a0% of volume',
+    );
     expect(lastWords({}, 'C')).toBe('no reading yet');
   });
 });

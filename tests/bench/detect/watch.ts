@@ -106,7 +106,7 @@ export function watch({ scenario, world, readings }: Case): Watched {
         riseKPerH: said.coreRiseKPerH,
         forecast12: forecast12(said),
         band: band === null ? null : (bandAt(band, nowMs) ?? null),
-        moistureFrac: said.moisture.frac,
+        moistureFrac: said.moisture?.frac ?? Number.NaN,
       });
     }
   }

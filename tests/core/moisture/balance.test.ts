@@ -232,6 +232,61 @@ test('correctByProbe() reads 27.75 % of volume in wheat bran as 60 % of mass', (
   expect(low.waterKgKg).toBeLessThan(1.5);
 });
 
+test('correctByProbe() believes a probe less where nobody said what the bed is made of: its density is then not known', () => {
+  const doubtOf = (isMaterialGiven: boolean) => {
+    const water = { waterKgKg: 1.5, waterSd: 0.3 };
+    correctByProbe(water, 27.75, bed, isMaterialGiven);
+    return water.waterSd;
+  };
+  // 12 % of X, or 35 % as of anything, beside the probe's own 4 % of volume; an hour counts a tenth.
+  const after = (share: number) => {
+    const sd = Math.hypot(0.04 * (1000 / 185), share * 1.5) * Math.sqrt(10);
+    return 0.3 * Math.sqrt(1 - 0.3 ** 2 / (0.3 ** 2 + sd ** 2));
+  };
+  expect(doubtOf(true)).toBeCloseTo(after(0.12), 9);
+  expect(doubtOf(false)).toBeCloseTo(after(0.35), 9);
+});
+
+test('a soil probe counts less in the running balance of a bed whose material was not given', () => {
+  const withProbe = (assumed: PileSetup['assumed'] = []) => {
+    const all = new Played(setupOf('bran', { assumed }));
+    for (let hour = 0; hour <= 30; hour += 0.25) {
+      all.feed('core', 40 + 0.05 * Math.sin(hour * 9), startMs + hour * msPerHour);
+      all.feed('core', 15, startMs + hour * msPerHour, 'moisture');
+    }
+    all.look(startMs + 30 * msPerHour);
+    return all.last?.moisture?.frac ?? Number.NaN;
+  };
+  const known = withProbe();
+  // 15 % of volume is 45 % of the wet mass in wheat bran: both are drawn towards it, the unknown bed less.
+  expect(known).toBeLessThan(0.55);
+  expect(withProbe([{ fact: 'material', value: 'wheat-bran', origin: 'usual-of-stage' }])).toBeGreaterThan(
+    known + 0.01,
+  );
+});
+
+test('moisture is told only where something of this bed stands behind it', () => {
+  const { moistureFrac: _, ...rest } = setupOf().recipe;
+  const unknown = setupOf('bran', { recipe: rest });
+  const at = (setup: PileSetup, hour: number, heardH = 0) => {
+    const all = new Played(setup);
+    for (let h = 0; h < heardH; h += 0.25) all.feed('core', 35 + 0.05 * Math.sin(h * 9), startMs + h * msPerHour);
+    all.look(startMs + hour * msPerHour);
+    return all.last?.moisture !== null;
+  };
+  const noted = (what: NonNullable<PileSetup['noted']>[number]['what']) => ({
+    ...unknown,
+    noted: [{ atMs: startMs + 5 * msPerHour, by: null, what }],
+  });
+  expect([at(unknown, 0), at(unknown, 30)]).toEqual([false, false]);
+  expect(at(setupOf(), 1)).toBe(true); // as given when it was laid
+  expect([at(unknown, 1, 1), at(unknown, 3, 3)]).toEqual([false, true]); // an hour of its core’s heat
+  const squeezed = noted({ kind: 'squeeze', feel: 'holds' });
+  expect([at(squeezed, 4), at(squeezed, 6)]).toEqual([false, true]);
+  expect(at(noted({ kind: 'sample', wetG: 100, dryG: 45 }), 6)).toBe(true);
+  expect(at(noted({ kind: 'sample', wetG: 100 }), 6)).toBe(false); // not dried yet
+});
+
 test('correctByDryAir() only ever takes the estimate down', () => {
   const wet = { waterKgKg: 1.2, waterSd: 0.3 };
   correctByDryAir(wet);
@@ -278,16 +333,16 @@ test('a sample told to the judge moves its estimate, once', () => {
   const what = { kind: 'sample', wetG: 100, dryG: 58 } as const;
   const noted = [{ atMs: startMs + 10 * msPerHour, by: null, what }];
   const before = play(setupOf('bran', { noted }), 9, () => 25);
-  expect(before.last?.moisture.frac).toBeGreaterThan(0.58);
+  expect(before.last?.moisture?.frac).toBeGreaterThan(0.58);
   const after = play(setupOf('bran', { noted }), 20, () => 25);
-  expect(after.last?.moisture.frac).toBeLessThan(0.55);
+  expect(after.last?.moisture?.frac).toBeLessThan(0.55);
   expect(after.state.notedDone).toBe(1);
 });
 
 test('a bed told to be wetter than it can hold drains to what it holds', () => {
   const recipe = { ...bed, moistureFrac: 0.8 };
   const all = play(setupOf('bran', { recipe }), 24, () => 22);
-  expect(all.last?.moisture.frac).toBeCloseTo(materialFacts['wheat-bran'].holdsFrac, 2);
+  expect(all.last?.moisture?.frac).toBeCloseTo(materialFacts['wheat-bran'].holdsFrac, 2);
 });
 
 test('the drying warning says how much water, in litres', () => {

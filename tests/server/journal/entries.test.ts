@@ -33,7 +33,7 @@ describe('POST /api/piles/:id/entries', () => {
       [{ kind: 'growth', colour: 'white', place: 'skin', amount: 'many' }, 'Growth, white, many, on the skin'],
       [{ kind: 'growth', colour: 'other', otherColour: 'orange' }, 'Growth, orange'],
       [{ kind: 'pests', what: 'flies' }, 'Pests, flies'],
-      [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Sample, 10 g, dry 2.3 g: moisture 77 %'],
+      [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Sample, 10 g, dry 2.3 g: moisture 77 % (wet basis)'],
       [{ kind: 'readiness', smell: 'good', look: 'doubtful', ready: false }, 'Smell good, look doubtful: not ready'],
     ] as const;
     for (const [what, says] of facts) {

@@ -38,7 +38,7 @@ describe('GET /api/batches/:id/record', () => {
       ['Watered, 6 L', true],
       ['Squeezed: it holds, a drop or two: right', false],
       ['Growth, white, all through', false],
-      ['Sample, 52 g, dry 23 g: moisture 55.8 %', false],
+      ['Sample, 52 g, dry 23 g: moisture 55.8 % (wet basis)', false],
       ['Note', false],
       ['Turned', false],
       ['Smell good, look good: found ready', false],

@@ -91,7 +91,7 @@ export function LineChart(props: LineChartProps) {
 }
 
 function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
-  const { fromMs, toMs, lines, band = [], fan = [], nowMs, unit, least, most, end, reader } = latest.current;
+  const { fromMs, toMs, lines, band = [], fan = [], unit, least, most, end, reader } = latest.current;
   const style = getComputedStyle(canvas);
   const colour = (token: string) => style.getPropertyValue(token).trim();
   const font = { family: style.fontFamily, size: 12.5 };
@@ -110,8 +110,8 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
     data: {
       // The first is drawn last, so the core lies over the other lines and all of them over the band.
       datasets: [
-        ...lines.map(({ position, key, points }) => ({
-          label: key === 'moisturePct' ? `${positionNames[position]} moist` : positionNames[position],
+        ...lines.map(({ position, points }) => ({
+          label: positionNames[position],
           data: points.map(({ atMs, value }) => point(atMs, value)),
           borderColor: colour(lineStyles[position].token),
           borderWidth: lineStyles[position].width,
@@ -139,8 +139,7 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
       events: ['mousemove', 'touchstart', 'touchmove', 'click'],
       layout: {
         padding: {
-          // With a day ahead the names stand inside, beside now.
-          right: nowMs === undefined && lines.some((line) => line.key === 'moisturePct') ? 82 : 46,
+          right: 46,
           top: (latest.current.acts ?? []).length > 0 ? actRoom + 4 : 8,
         },
       },

@@ -11,6 +11,7 @@ import { dayAndTime } from '../format/local-time.ts';
 import { formatTemp, plainNumber, tempIn, unitSigns } from '../format/temperature.ts';
 import { actNames, capital, positionNames } from '../format/words.ts';
 import { useReader } from '../live/use-house.ts';
+import { soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
 import { fanWords } from '../pile/ahead-words.ts';
 import { usePrefs } from '../prefs.ts';
 import { useShade } from '../use-shade.ts';
@@ -32,7 +33,8 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
   const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
   const band = useMemo(() => bandOf(series.expected.points), [series]);
   const fan = useMemo(() => fanOf(series), [series]);
-  const damp = useMemo(() => [...linesOf(series, 'humidityPct'), ...linesOf(series, 'moisturePct')], [series]);
+  const damp = useMemo(() => linesOf(series, 'humidityPct'), [series]);
+  const soil = useMemo(() => linesOf(series, 'moisturePct'), [series]);
   const gas = useMemo(() => linesOf(series, 'co2Ppm'), [series]);
 
   const inUnit = (value: number) => tempIn(unit, value);
@@ -69,7 +71,15 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
       <figure class="plot">
         <figcaption>
           <h3>Heat</h3>
-          <Readout instantMs={instantMs} series={series} heat={heat} fan={fan} damp={damp} reader={reader} />
+          <Readout
+            instantMs={instantMs}
+            series={series}
+            heat={heat}
+            fan={fan}
+            damp={damp}
+            soil={soil}
+            reader={reader}
+          />
         </figcaption>
         <LineChart
           {...span}
@@ -103,7 +113,7 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
       {damp.length > 0 && (
         <figure class="plot">
           <figcaption>
-            <h3>{damp.some((line) => line.key === 'moisturePct') ? 'Humidity and moisture' : 'Humidity'}</h3>
+            <h3>Humidity</h3>
           </figcaption>
           <LineChart
             {...span}
@@ -111,12 +121,28 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
             lines={damp}
             unit=" %"
             end={105}
-            words={`Humidity and moisture over time. ${chartSummary(damp, percent, reader)}`}
+            words={`Relative humidity over time. ${chartSummary(damp, percent, reader)}`}
           />
           <p class="hint">
             The air inside a damp pile stays near 100 % long after it has begun to dry, so humidity warns of drying
             late.
           </p>
+        </figure>
+      )}
+      {soil.length > 0 && (
+        <figure class="plot">
+          <figcaption>
+            <h3>Moisture by soil probes, per cent of volume</h3>
+          </figcaption>
+          <LineChart
+            {...span}
+            tall={false}
+            lines={soil}
+            unit=" %"
+            least={0}
+            words={`Moisture by soil probes, in per cent of volume, over time. ${chartSummary(soil, percent, reader)}`}
+          />
+          <p class="hint">{soilProbeHint}</p>
         </figure>
       )}
       {gas.length > 0 && (
@@ -156,11 +182,12 @@ interface ReadoutProps {
   readonly heat: readonly Line[];
   readonly fan: readonly BandAt[];
   readonly damp: readonly Line[];
+  readonly soil: readonly Line[];
   readonly reader: ReturnType<typeof useReader>;
 }
 
 /** What stood at the instant under the finger or pointer. */
-function Readout({ instantMs, series, heat, fan, damp, reader }: ReadoutProps) {
+function Readout({ instantMs, series, heat, fan, damp, soil, reader }: ReadoutProps) {
   const { unit } = usePrefs();
   if (instantMs === null) return <p class="readout quiet">Point at the chart to read it off.</p>;
   const withinMs = 2 * series.bucketMs;
@@ -169,10 +196,13 @@ function Readout({ instantMs, series, heat, fan, damp, reader }: ReadoutProps) {
     const value = valueNear(points, instantMs, withinMs);
     return value === undefined ? [] : [`${positionNames[position]} ${formatTemp(value, unit)}`];
   });
-  const dampValues = damp.flatMap(({ position, key, points }) => {
+  const dampValues = damp.flatMap(({ position, points }) => {
     const value = valueNear(points, instantMs, withinMs);
-    const what = key === 'moisturePct' ? ' moisture' : '';
-    return value === undefined ? [] : [`${positionNames[position]}${what} ${plainNumber(value, 0)} %`];
+    return value === undefined ? [] : [`${positionNames[position]} ${plainNumber(value, 0)} %`];
+  });
+  const soilValues = soil.flatMap(({ position, points }) => {
+    const value = valueNear(points, instantMs, withinMs);
+    return value === undefined ? [] : [`${positionNames[position]} ${soilProbeWords(value)}`];
   });
   const band = expected
     ? [`expected ${plainNumber(tempIn(unit, expected.lowC), 0)} to ${formatTemp(expected.highC, unit, 0)}`]
@@ -186,7 +216,7 @@ function Readout({ instantMs, series, heat, fan, damp, reader }: ReadoutProps) {
   return (
     <p class="readout">
       <b>{dayAndTime(instantMs, reader)}</b>{' '}
-      {[...values, ...band, ...ahead, ...dampValues].join(' · ') || 'nothing read'}
+      {[...values, ...band, ...ahead, ...dampValues, ...soilValues].join(' · ') || 'nothing read'}
     </p>
   );
 }

@@ -14,7 +14,7 @@ import { type SeriesKey, tableOf } from './chart-data.ts';
 const keyWords: Record<SeriesKey, (unit: TempUnit) => string> = {
   temperatureC: (unit) => unitSigns[unit],
   humidityPct: () => '% humidity',
-  moisturePct: () => '% moisture',
+  moisturePct: () => 'moisture, % of volume',
   co2Ppm: () => 'ppm CO₂',
 };
 

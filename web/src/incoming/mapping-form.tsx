@@ -89,9 +89,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
         <PickField
           label="It is"
           value={quantity}
-          choices={quantities.map(
-            (one) => [one, capital(one === 'co2' ? 'CO₂' : one === 'rssi' ? 'signal strength' : one)] as const,
-          )}
+          choices={quantities.map((one) => [one, capital(quantityWords(one))] as const)}
           onValue={(next) => {
             setQuantity(next);
             setUnit(unitsOf[next][0] ?? 'C');
@@ -195,4 +193,9 @@ function TrialResults({ results }: { readonly results: Trial['results'] }) {
 
 function valueWords({ quantity, value }: NonNullable<Trial['results'][number]['reading']>, unit: TempUnit): string {
   return quantity === 'temperature' ? formatTemp(value, unit) : `${value}\u00a0${quantityFacts[quantity].unit}`;
+}
+
+function quantityWords(quantity: Quantity): string {
+  if (quantity === 'moisture') return 'moisture of a soil probe, by volume';
+  return quantity === 'co2' ? 'CO₂' : quantity === 'rssi' ? 'signal strength' : quantity;
 }

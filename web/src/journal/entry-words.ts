@@ -130,7 +130,7 @@ function details(
         facts.dryG === undefined ? undefined : `${plainNumber(facts.dryG, 0)} g dry`,
         facts.dryG === undefined
           ? undefined
-          : `moisture ${plainNumber(sampleMoistureFrac(facts.wetG, facts.dryG) * 100, 0)} %`,
+          : `moisture ${plainNumber(sampleMoistureFrac(facts.wetG, facts.dryG) * 100, 0)} %, wet basis`,
       ];
     case 'readiness':
       return [`smell ${judgementNames[facts.smell]}`, `look ${judgementNames[facts.look]}`];

@@ -6,7 +6,7 @@
  * Never:  colours a place by a silent probe: an old value is not how the pile is.
  */
 import type { PileSummary, PositionNow } from '../../../shared/api/piles.ts';
-import { type Position, positions } from '../../../shared/names.ts';
+import type { Position } from '../../../shared/names.ts';
 import { lengthWords } from '../format/age.ts';
 import { formatTemp, type TempUnit } from '../format/temperature.ts';
 import { positionNames } from '../format/words.ts';
@@ -29,34 +29,38 @@ export function moundHeat(at: Positions): MoundHeat {
   return { topC: liveTemp(at.top) ?? edgeC, coreC: liveTemp(at.core), baseC: liveTemp(at.base) ?? edgeC };
 }
 
-/** Moisture as a fraction of how damp a pile can look: bone-dry by 20 %, as wet as bran is ever laid by 65 %. */
-export function dampFraction(moisturePct: number): number {
-  return Math.min(1, Math.max(0, (moisturePct - 20) / 45));
+/** Moisture of the wet mass as a fraction of how damp a pile can look: bone-dry by 20 %, as wet as bran is ever laid by 65 %. */
+export function dampFraction(frac: number): number {
+  return Math.min(1, Math.max(0, (100 * frac - 20) / 45));
 }
 
-const liveMoisture = (now: PositionNow | undefined): number | null =>
-  now && !now.silent && now.moisturePct !== undefined ? dampFraction(now.moisturePct) : null;
-
 /**
- * How damp to draw the pile: by its moisture probes, else by the water balance, else not at all. Humidity is left out:
- * the air in a pile stays near saturation long after the pile has begun to dry.
+ * How damp to draw the pile: by the water balance, which is of the wet mass and takes in what probes say; else not at all. Soil probes
+ * tell per cent of volume, which is another figure for the same bed. Humidity is left out: the air in a pile stays near saturation
+ * long after the pile has begun to dry.
  */
-export function moundDamp({ positions: at, batch }: Pick<PileSummary, 'positions' | 'batch'>): Dampness | null {
-  const [top, core, base, edge] = [at.top, at.core, at.base, at.edge].map(liveMoisture);
-  const any = core ?? top ?? base ?? edge ?? (batch?.moisture ? dampFraction(batch.moisture.frac * 100) : null);
-  if (any === null || any === undefined) return null;
-  return { topFrac: top ?? edge ?? any, coreFrac: core ?? any, baseFrac: base ?? edge ?? any };
+export function moundDamp({ batch }: Pick<PileSummary, 'batch'>): Dampness | null {
+  if (!batch?.moisture) return null;
+  const frac = dampFraction(batch.moisture.frac);
+  return { topFrac: frac, coreFrac: frac, baseFrac: frac };
 }
 
 /** What the dots rest on, in words; undefined when there are none. */
-export function dampWords({ positions: at, batch }: Pick<PileSummary, 'positions' | 'batch'>): string | undefined {
-  if (positions.some((position) => liveMoisture(at[position]) !== null))
-    return 'The dots show what the moisture probes read.';
+export function dampWords({ batch }: Pick<PileSummary, 'batch'>): string | undefined {
   if (!batch?.moisture) return undefined;
   const { frac, sdFrac } = batch.moisture;
   const [low, high] = [frac - sdFrac, frac + sdFrac].map((edge) => Math.round(Math.min(1, Math.max(0, edge)) * 100));
-  return `The dots show moisture by the water balance: about ${Math.round(frac * 100)} %, likely ${low} to ${high} %.`;
+  return `The dots show moisture by the water balance: about ${Math.round(frac * 100)} % of the wet mass, likely ${low} to ${high} %.`;
 }
+
+/** What a soil probe reads, named for what it is: no figure to set against limits, which are of the wet mass. */
+export function soilProbeWords(moisturePct: number): string {
+  return `moisture ${Math.round(moisturePct)}\u00a0% of volume`;
+}
+
+/** Why the two kinds of moisture on a page are not the same. */
+export const soilProbeHint =
+  'Soil probes tell per cent of volume; limits and the water balance are per cent of the wet mass. The two cannot be set side by side: the balance converts what a core probe says, with its doubt.';
 
 /** Humidity as people read it: a chip in wet air reads a little over 100. */
 export function humidityWords(humidityPct: number): string {
@@ -91,7 +95,7 @@ export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): stri
     if (!now) return [];
     const damp =
       now.moisturePct !== undefined
-        ? `, moisture ${Math.round(now.moisturePct)} %`
+        ? `, ${soilProbeWords(now.moisturePct)}`
         : now.humidityPct !== undefined
           ? `, ${humidityWords(now.humidityPct)}`
           : '';

@@ -12,7 +12,7 @@ import { JournalPart } from '../journal/journal-part.tsx';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
 import { Mound } from '../mound/mound.tsx';
-import { dampWords, humidityWords } from '../mound/mound-facts.ts';
+import { dampWords, humidityWords, soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
@@ -114,7 +114,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
       <ul class="position-lines">
         {entries.map(([position, now]) => {
           const said = [
-            now.moisturePct !== undefined && `moisture ${plainNumber(now.moisturePct, 0)} %`,
+            now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
             now.humidityPct !== undefined && humidityWords(now.humidityPct),
             now.co2Ppm !== undefined && `CO₂ ${plainNumber(now.co2Ppm, 0)} ppm`,
             now.at
@@ -129,6 +129,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
         })}
       </ul>
       {dots && <p class="hint">{sentenceIn(unit, dots)}</p>}
+      {entries.some(([, now]) => now.moisturePct !== undefined) && <p class="hint">{soilProbeHint}</p>}
     </>
   );
 }

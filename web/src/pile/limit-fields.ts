@@ -47,7 +47,7 @@ const measures: Record<LimitKey, Measure> = {
 };
 
 export function limitUnit(key: LimitKey, temp: TempUnit): string {
-  return { heat: unitSigns[temp], share: '%', depth: 'cm', length: 'days' }[measures[key]];
+  return { heat: unitSigns[temp], share: '%, wet basis', depth: 'cm', length: 'days' }[measures[key]];
 }
 
 /** What stands in the field: short, without noise from the conversion. */

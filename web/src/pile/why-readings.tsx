@@ -7,10 +7,10 @@ import type { Position } from '../../../shared/names.ts';
 import type { WarningKind } from '../../../shared/warning.ts';
 import { ageWords } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
-import { formatTemp, plainNumber, sentenceIn } from '../format/temperature.ts';
+import { formatTemp, sentenceIn } from '../format/temperature.ts';
 import { actNames, capital, positionNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
-import { humidityWords } from '../mound/mound-facts.ts';
+import { humidityWords, soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
 import { Part } from '../parts/part.tsx';
 import { usePrefs } from '../prefs.ts';
 import { overWords } from './ahead-words.ts';
@@ -32,6 +32,9 @@ export function WhyReadings({ pile, kind }: WhyReadingsProps) {
         ))}
       </ul>
       <Also pile={pile} kind={kind} />
+      {places.some((position) => pile.positions[position]?.moisturePct !== undefined) && (
+        <p class="hint">{soilProbeHint}</p>
+      )}
       <p class="hint">
         <a href={`/piles/${encodeURIComponent(pile.id)}`}>The curves stand on the pile’s page</a>, as charts and as a
         table.
@@ -47,7 +50,7 @@ function Place({ position, pile, kind }: WhyReadingsProps & { readonly position:
   const said = now
     ? [
         now.temperatureC !== undefined && formatTemp(now.temperatureC, unit),
-        now.moisturePct !== undefined && `moisture ${plainNumber(now.moisturePct, 0)}\u00a0%`,
+        now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
         kind === 'drying' && now.humidityPct !== undefined && humidityWords(now.humidityPct),
         now.at
           ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`

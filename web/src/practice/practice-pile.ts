@@ -37,7 +37,7 @@ export function practicePile(facts: PileFacts): PileDetail {
       progress: Math.min(100, Math.max(0, assessment.progressPct)),
       phase: assessment.phase,
       phaseReason: assessment.phaseReason,
-      moisture: assessment.moisture,
+      ...(assessment.moisture && { moisture: assessment.moisture }),
     },
     positions: positionsNow(scenario, assessment),
     ...sayCondition(assessment, alarms, 'C'),

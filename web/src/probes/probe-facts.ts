@@ -5,14 +5,14 @@ import type { PileSummary } from '../../../shared/api/piles.ts';
 import type { Probe, ProbeCounts } from '../../../shared/api/probes.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../format/temperature.ts';
 import { capital, countWord } from '../format/words.ts';
-import { humidityWords } from '../mound/mound-facts.ts';
+import { humidityWords, soilProbeWords } from '../mound/mound-facts.ts';
 
 /** @example "41.2 °C, humidity 98 %" */
 export function lastWords(last: Probe['last'], unit: TempUnit): string {
   const said = [
     last.temperatureC !== undefined && formatTemp(last.temperatureC, unit),
     last.humidityPct !== undefined && humidityWords(last.humidityPct),
-    last.moisturePct !== undefined && `moisture ${plainNumber(last.moisturePct, 0)}\u00a0%`,
+    last.moisturePct !== undefined && soilProbeWords(last.moisturePct),
     last.co2Ppm !== undefined && `CO₂ ${plainNumber(last.co2Ppm, 0)}\u00a0ppm`,
   ].filter((part) => part !== false);
   return said.length === 0 ? 'no reading yet' : said.join(', ');

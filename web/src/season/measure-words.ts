@@ -26,7 +26,7 @@ function measure(
   decimals = 0,
   kind: MeasureWords['kind'] = 'number',
 ): MeasureWords {
-  const sign = { number: () => unit, share: () => '%', temperature: (of: TempUnit) => unitSigns[of] };
+  const sign = { number: () => unit, share: () => '%, wet basis', temperature: (of: TempUnit) => unitSigns[of] };
   return { heading, unit: kind === 'difference' ? (of) => `${unitSigns[of]} h` : sign[kind], name, decimals, kind };
 }
 
