@@ -10,7 +10,6 @@ export function isWaterFounded(state: JudgeState, { recipe, noted = [] }: PileSe
   if (recipe.moistureFrac !== undefined || state.startC !== null) return true;
   return noted.some(
     ({ atMs, what }) =>
-      atMs <= nowMs + clockAheadMs &&
-      (what.kind === 'squeeze' || (what.kind === 'sample' && what.dryG !== undefined)),
+      atMs <= nowMs + clockAheadMs && (what.kind === 'squeeze' || (what.kind === 'sample' && what.dryG !== undefined)),
   );
 }

@@ -55,7 +55,7 @@ export function againstHand(
   { assessment }: AlarmFacts,
 ): string | null {
   const sign = signOf(assessment, kind);
-  if (sign?.state !== 'good' || sign.note === null) return null;
+  if (sign?.state !== 'good' || sign.note === null || assessment.moisture === null) return null;
   const when = ago(sign.note.atMs, assessment.atMs);
   const says = kind === 'hand-dry' ? 'it is damp enough' : 'it is not too wet';
   return `${estimate} by the estimate (${percent(assessment.moisture.frac)} water), though ${subject(sign.note)} ${when} says ${says}.`;
@@ -103,7 +103,7 @@ function besideWords(kind: HandKind, facts: AlarmFacts): string {
   if (quiet !== null) return `; ${quiet}`;
   const { assessment, temp } = facts;
   const { core } = assessment.positions;
-  const told = handAndEstimate(kind, assessment.limits, assessment.moisture.frac, core !== null);
+  const told = assessment.moisture && handAndEstimate(kind, assessment.limits, assessment.moisture.frac, core !== null);
   if (told !== null) {
     return told.agree
       ? `; with that the estimate is ${percent(told.frac)} water`
