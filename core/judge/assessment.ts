@@ -14,6 +14,7 @@ import type { Forecast } from '../forecast/forecast.ts';
 import type { WaterToAdd } from '../moisture/water-to-add.ts';
 import type { Readiness } from '../ready/readiness.ts';
 import type { PhaseReason } from '../score/phase.ts';
+import type { CoreCourse } from './course.ts';
 import type { SeenHand } from './hands.ts';
 import type { PastHeat } from './heat-memory.ts';
 
@@ -72,6 +73,8 @@ export interface Assessment {
   readonly airC: number | null;
   /** Rise of the core over the last hours [K/h]; null when it cannot be told. */
   readonly coreRiseKPerH: number | null;
+  /** Null when it cannot be told. */
+  readonly coreCourse: CoreCourse | null;
   /** Where the core stands against what such a pile should show. */
   readonly againstExpected: 'below' | 'within' | 'above' | null;
   /** Estimated moisture, wet basis, with one standard deviation; null while nothing of this bed stands behind it. */
