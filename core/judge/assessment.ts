@@ -8,6 +8,7 @@
 import type { Assumption } from '../../shared/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
+import type { Grade } from '../alarm/alarm.ts';
 import type { Nearness } from '../alarm/policies.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import type { Forecast } from '../forecast/forecast.ts';
@@ -51,8 +52,14 @@ export interface Finding {
   readonly explainedBy: WarningKind | null;
   /** Who noted it and when, where it rests on a person's word. */
   readonly noted?: { readonly atMs: number; readonly by: string | null };
+  /** Rung of the hazard ladder reached, counted from 1; absent for kinds without one. */
+  readonly rung?: number;
   /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
   readonly nearness?: Nearness;
+}
+
+export function gradeOf({ severity, rung }: Finding): Grade {
+  return rung === undefined ? { severity } : { severity, rung };
 }
 
 export interface Assessment {

@@ -25,7 +25,6 @@ export function overheatingSoonFinding(look: Look): Finding {
   // Neither what has come true nor what still creeps up has eased: only a core that rises no more is out of danger.
   const creeps = !present && !hotNow && setup.limits.actC - nowC < believedK && coreCourse(state, nowC) === 'rising';
   const known = look.coreKnown && !hotNow && !creeps;
-  const inH = state.forecast?.overInH ?? null;
   return {
     kind: 'overheating-soon',
     position: null,
@@ -43,11 +42,17 @@ export function overheatingSoonFinding(look: Look): Finding {
     todo: present
       ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'
       : 'Nothing.',
-    byMs: present ? look.nowMs + (inH ?? 3) * msPerHour : null,
+    byMs: present ? byMs(look) : null,
     caution: present ? dustCaution : null,
     why: whyOf(setup.limits),
     explainedBy: look.coreLost ?? (hotNow ? 'overheating' : null),
   };
+}
+
+/** When it would pass the limit: by the forecast, which is up to an hour old. */
+function byMs({ state: { forecast }, nowMs }: Look): number {
+  const { atMs, overInH } = forecast ?? { atMs: nowMs, overInH: null };
+  return overInH === null ? nowMs + 3 * msPerHour : Math.max(nowMs, atMs + overInH * msPerHour);
 }
 
 /** From this likelihood on it is called likely, as on the page of the pile. */

@@ -49,6 +49,7 @@ export function selfHeatingFinding(look: Look): Finding {
     position: null,
     evidence: 'present',
     severity: step.fromC >= 71 ? 'danger' : 'urgent',
+    rung: selfHeatingLadder.findIndex(({ fromC }) => fromC === step.fromC) + 1,
     seen: `${hottestSays(look, hottest.position)}: ${step.says}.`,
     todo: `${step.todo[0]?.toUpperCase()}${step.todo.slice(1)}.`,
     byMs: step.fromC >= 71 ? look.nowMs : look.nowMs + 2 * msPerHour,

@@ -6,6 +6,7 @@ import { holderOf } from '../../../core/alarm/precedence.ts';
 import { isStanding } from '../../../core/alarm/standing.ts';
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { expectedBand } from '../../../core/curve/expected-band.ts';
+import { gradeOf } from '../../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
 import type { PileSetup } from '../../../core/judge/setup.ts';
 import { sayCondition } from '../../../core/say/condition.ts';
@@ -59,11 +60,11 @@ function sentencesOf(number: number, withBand: boolean): Said[] {
     }
     const assessment = assess(state, setup, band, nowMs);
     for (const finding of assessment.findings) {
-      const { kind, position, severity } = finding;
+      const { kind, position } = finding;
       const id = `${kind}/${position}`;
       const before = machines.get(id)?.machine ?? startAlarm(nowMs);
       const evidence = finding.explainedBy === null ? finding.evidence : 'missing';
-      const { next: machine } = stepAlarm(before, evidence, nowMs, delaysOf(finding), severity);
+      const { next: machine } = stepAlarm(before, evidence, nowMs, delaysOf(finding), gradeOf(finding));
       const alarm = {
         kind,
         position,
