@@ -32,6 +32,7 @@ import { registerCalendar } from './routes/calendar.ts';
 import { registerEntries } from './routes/entries.ts';
 import { registerExports } from './routes/exports.ts';
 import { registerHealth } from './routes/health.ts';
+import { registerHeld } from './routes/held.ts';
 import { registerImport } from './routes/import.ts';
 import { registerIngest } from './routes/ingest.ts';
 import { registerKeeping } from './routes/keeping.ts';
@@ -164,6 +165,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerSession(api, house);
   registerMe(api, house);
   registerPeople(api, house);
+  registerHeld(api, house);
   registerAuditRoute(api, house);
   registerSites(api, house);
   registerPiles(api, house);

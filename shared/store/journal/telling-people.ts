@@ -2,7 +2,7 @@
  * shared/store/journal/telling-people.ts: how each person wants to be told, their devices, links and turns.
  */
 import { z } from 'zod';
-import type { HandOnRecord, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
+import type { DeviceHere, HandOnRecord, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 
 const idsSchema = z.array(z.string());
@@ -36,11 +36,12 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
         let all = db.selectFrom('push_device').selectAll().orderBy('added_at_ms').orderBy('id');
         if (personId !== undefined) all = all.where('person_id', '=', personId);
         return (await all.execute()).map(
-          ({ person_id, added_at_ms: addedAtMs, last_ok_at_ms: lastOkAtMs, ...device }) => ({
+          ({ person_id, added_at_ms: addedAtMs, last_ok_at_ms: lastOkAtMs, made_with: madeWith, ...device }) => ({
             ...device,
             personId: person_id,
             addedAtMs,
             lastOkAtMs,
+            madeWith,
           }),
         );
       }),
@@ -54,6 +55,7 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
           label: rest.label,
           added_at_ms: rest.addedAtMs,
           last_ok_at_ms: rest.lastOkAtMs,
+          made_with: rest.madeWith,
         };
         await transaction
           .insertInto('push_device')
@@ -61,10 +63,31 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
           .onConflict((conflict) => conflict.column('endpoint').doUpdateSet(changing))
           .execute();
       }),
-    remove: (id) =>
+    remove: (id, personId) =>
       base.write(async (transaction) => {
-        const { numDeletedRows } = await transaction.deleteFrom('push_device').where('id', '=', id).executeTakeFirst();
-        return numDeletedRows > 0n;
+        let removing = transaction.deleteFrom('push_device').where('id', '=', id);
+        if (personId !== undefined) removing = removing.where('person_id', '=', personId);
+        return (await removing.executeTakeFirst()).numDeletedRows > 0n;
+      }),
+    here: (endpoint, personId, madeWith) =>
+      base.write(async (transaction): Promise<DeviceHere> => {
+        const row = await transaction
+          .selectFrom('push_device')
+          .select(['person_id', 'made_with'])
+          .where('endpoint', '=', endpoint)
+          .executeTakeFirst();
+        if (!row) return 'unknown';
+        if (row.person_id !== personId) {
+          await transaction.deleteFrom('push_device').where('endpoint', '=', endpoint).execute();
+          return 'anothers';
+        }
+        if (row.made_with === madeWith) return 'known';
+        await transaction
+          .updateTable('push_device')
+          .set({ made_with: madeWith })
+          .where('endpoint', '=', endpoint)
+          .execute();
+        return 'moved';
       }),
     worked: (id, atMs) =>
       base.write(async (transaction) => {
