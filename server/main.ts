@@ -7,6 +7,7 @@ import { hostname } from 'node:os';
 import pino from 'pino';
 import { fastClock, liveClock } from '../shared/clock.ts';
 import { isLoopback, readConfig } from '../shared/config.ts';
+import { DamagedFileError, damagedFileExitCode } from '../shared/errors.ts';
 import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
 import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
@@ -83,5 +84,5 @@ main().catch((error: unknown) => {
   // One line a person can act on; the stack only for those who ask for it.
   console.error(startProblem(error));
   if (process.env.BRANHEARTH_LOG_LEVEL === 'debug') console.error(error);
-  process.exit(1);
+  process.exit(error instanceof DamagedFileError ? damagedFileExitCode : 1);
 });

@@ -15,7 +15,6 @@ import { ConfigError } from '../shared/errors.ts';
 import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import type { NoticeRecord } from '../shared/store/telling-store.ts';
-import { openBeside } from './beside/open-beside.ts';
 import { closeInOrder } from './closing.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
@@ -32,6 +31,7 @@ import { photosInJournal } from './photos/photo-store.ts';
 import { PhotoSweep } from './photos/photo-sweep.ts';
 import { followProbes } from './probes/follow-probes.ts';
 import { ProbeBook } from './probes/probe-book.ts';
+import { ExamineJournal } from './safe/examine-journal.ts';
 import { openSafe } from './safe/open-safe.ts';
 import { TroubleWatch } from './safe/trouble-watch.ts';
 import type { BandKeeper } from './watch/band-keeper.ts';
@@ -108,6 +108,8 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   announce = () => sirens.changed();
   const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices });
   troubles.start();
+  const examining = new ExamineJournal({ journal, log });
+  examining.start();
 
   const thinning = new Thinning({ clock, log, journal, readings });
 
@@ -134,11 +136,10 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     disk,
     delivery,
     thinning,
-    beside: openBeside(),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     close: () =>
       closeInOrder(
-        ...[troubles, disk, photoSweep, news, sirens, ingest, thinning, watch, delivery],
+        ...[examining, troubles, disk, photoSweep, news, sirens, ingest, thinning, watch, delivery],
         ...[bands, hub, readings, whole, journal],
       ),
   };

@@ -16,6 +16,7 @@ import { Sirens } from './notify/sirens.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
 import { followProbes } from './probes/follow-probes.ts';
+import { ExamineJournal } from './safe/examine-journal.ts';
 import { TroubleWatch } from './safe/trouble-watch.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
 import { WatchHouse } from './watch/watch-house.ts';
@@ -96,6 +97,8 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   const thinning = new Thinning({ clock, log, journal, readings, isOurs });
   const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices: shared.notices });
   troubles.start();
+  const examining = new ExamineJournal({ journal, log });
+  examining.start();
   const letters = delivery;
   const news = new HouseNews({
     notices: shared.notices,
@@ -118,6 +121,19 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     thinning,
     sitesHeld: () => worker?.sites.filter((site) => site !== commons).length ?? 0,
     close: () =>
-      closeInOrder(troubles, news, thinning, lent, worker, sirens, delivery, everywhere, bands, readings, journal),
+      closeInOrder(
+        examining,
+        troubles,
+        news,
+        thinning,
+        lent,
+        worker,
+        sirens,
+        delivery,
+        everywhere,
+        bands,
+        readings,
+        journal,
+      ),
   };
 }

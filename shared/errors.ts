@@ -51,6 +51,12 @@ export class StoreError extends Error {
   }
 }
 
+/** A database file is damaged as a whole: nothing here mends that, a backup does. */
+export class DamagedFileError extends StoreError {}
+
+/** How the program ends then, as EX_DATAERR of sysexits.h: starting it again is of no use. */
+export const damagedFileExitCode = 65;
+
 /** A site is watched by another process by now: what this one would write about it is refused. */
 export class LostLeaseError extends Error {
   override readonly name = 'LostLeaseError';

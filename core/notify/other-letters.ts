@@ -62,6 +62,15 @@ export function houseLetter(facts: HouseFactsTold, over: boolean): Letter {
     : { title: title('Branhearth', facts.short), sentence: `${facts.said} ${facts.todo}`, parts: [] };
 }
 
+/** Of a notice whose words cannot be read any more: that there was one is told all the same. */
+export function lostLetter(pileName: string, siteName: string): Letter {
+  return {
+    title: title(pileName, 'look at it'),
+    sentence: `There is something to tell of ${siteName === '' ? pileName : `${pileName} at ${siteName}`}, and what it was cannot be read any more. Look at the pile and measure it by hand.`,
+    parts: [],
+  };
+}
+
 export interface SummaryPile {
   readonly name: string;
   readonly siteName: string;

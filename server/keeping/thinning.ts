@@ -12,6 +12,7 @@ import { toInstant } from '../../shared/api/time.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { msPerDay } from '../../shared/units.ts';
 
 const ageKey = 'keeping.days';
@@ -29,7 +30,7 @@ const beforeLaidMs = msPerDay;
 export interface ThinningParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly journal: Pick<Journal, 'settings' | 'batches' | 'piles'>;
+  readonly journal: Pick<Journal, 'settings' | 'batches' | 'piles' | 'unreadable'>;
   readonly readings: Pick<ReadingsStore, 'thin' | 'horizon' | 'weigh' | 'size'>;
   /** Where several processes share the readings, one of them thins; absent where this is the only one. */
   readonly isOurs?: () => boolean;
@@ -74,14 +75,15 @@ export class Thinning {
   }
 
   async last(): Promise<ThinnedOnce | null> {
-    const told = await this.#parts.journal.settings.get(lastKey);
-    return told === undefined ? null : thinnedOnceSchema.nullable().catch(null).parse(JSON.parse(told));
+    return (await this.#parts.journal.settings.read(lastKey, thinnedOnceSchema.nullable()).catch(unlessAway)) ?? null;
   }
 
   /** The oldest batch that still lies and reaches behind the age. */
   async heldBy(keptDays: number): Promise<KeepingAnswer['heldBy']> {
     const { clock, journal } = this.#parts;
     const lying = (await journal.batches.list()).filter(({ endedAtMs }) => endedAtMs === null);
+    const unread = journal.unreadable.list().find(({ table, partly }) => table === 'batch' && !partly);
+    if (unread) throw new UnreadableRowError(unread); // it may still lie, and its readings are then wanted
     const oldest = lying.sort((a, b) => a.startedAtMs - b.startedAtMs)[0];
     if (!oldest || oldest.startedAtMs - beforeLaidMs >= clock.nowMs() - keptDays * msPerDay) return null;
     const pile = await journal.piles.get(oldest.pileId);
@@ -155,7 +157,13 @@ export class Thinning {
     }
     const freedBytes = bytes - (await readings.size()).bytes;
     const once: ThinnedOnce = { startedAt, endedAt: toInstant(clock.nowMs()), before, removed, freedBytes };
-    await journal.settings.set(lastKey, JSON.stringify(once));
+    await journal.settings.write(lastKey, once);
     log.info({ before, removed, freedBytes }, 'old readings are thinned');
   }
+}
+
+/** When the last run ended is only told, so a value that cannot be read is as good as none. */
+function unlessAway(error: unknown): null {
+  if (error instanceof UnreadableRowError) return null;
+  throw error;
 }

@@ -52,10 +52,10 @@ export function alarmNotices(
         personId: null,
         atMs: step.atMs,
         dueMs: step.atMs,
-        facts: JSON.stringify({
+        facts: {
           ...alarmFacts(alarm),
           ...(alarm.kind === 'probe-silent' && answer === 'first-raise' ? siteFacts(silence()) : {}),
-        } satisfies AlarmNoticeFacts),
+        } satisfies AlarmNoticeFacts,
       },
     ];
   });

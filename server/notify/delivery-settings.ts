@@ -4,6 +4,7 @@
 import { randomBytes } from 'node:crypto';
 import { z } from 'zod';
 import type { Journal } from '../../shared/store/journal.ts';
+import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { secretPrefix } from './ways/webhook.ts';
 
 const allowedKey = 'allowed-addresses';
@@ -20,12 +21,16 @@ export class DeliverySettings {
 
   /** Inner addresses that an owner allowed, as "host:port". */
   async allowed(): Promise<readonly string[]> {
-    const kept = await this.#settings.get(allowedKey);
-    return kept === undefined ? [] : listSchema.parse(JSON.parse(kept));
+    try {
+      return (await this.#settings.read(allowedKey, listSchema)) ?? [];
+    } catch (error) {
+      if (error instanceof UnreadableRowError) return []; // noted; what lies outside is reached all the same
+      throw error;
+    }
   }
 
   async setAllowed(addresses: readonly string[]): Promise<void> {
-    await this.#settings.set(allowedKey, JSON.stringify(addresses));
+    await this.#settings.write(allowedKey, addresses);
   }
 
   async heartbeatUrl(): Promise<string | undefined> {

@@ -6,7 +6,6 @@
  */
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/telling-store.ts';
-import type { AlarmNoticeFacts } from './alarm-notices.ts';
 
 export async function groupSilence(
   notice: KeptNotice,
@@ -14,8 +13,8 @@ export async function groupSilence(
   newId: () => string,
 ): Promise<Spreading | undefined> {
   if (notice.about !== 'alarm' || notice.siteId === null) return undefined;
-  const facts = JSON.parse(notice.facts) as AlarmNoticeFacts;
-  if (facts.kind !== 'probe-silent') return undefined;
+  const { facts } = notice;
+  if (!('kind' in facts) || facts.kind !== 'probe-silent') return undefined;
   if (notice.answer === 'cleared') return clearedWithSite(notice, journal);
   if (notice.answer !== 'first-raise') return undefined;
   if (facts.site === undefined) return stillSilent(notice, journal);
@@ -31,7 +30,7 @@ export async function groupSilence(
     about: 'site',
     pileId: null,
     rank: Math.max(notice.rank, 1),
-    facts: JSON.stringify(facts.site),
+    facts: facts.site,
   };
   return { noticeId: notice.id, state: 'joined', joinedId: ofSite.id, notices: [ofSite] };
 }

@@ -120,7 +120,7 @@ export class HouseNews {
       personId: null,
       atMs: nowMs,
       dueMs: nowMs,
-      facts: JSON.stringify(facts),
+      facts,
     });
   }
 

@@ -6,11 +6,9 @@
  */
 import { type AlarmFactsTold, alarmLetter, type Letter, type LetterReader } from '../../core/notify/letter.ts';
 import {
-  type HouseFactsTold,
   houseLetter,
-  type SiteFactsTold,
+  lostLetter,
   type SiteLetterAsk,
-  type SummaryPile,
   siteLetter,
   summaryLetter,
   testLetter,
@@ -31,49 +29,40 @@ export interface LetterParts {
   readonly publicUrl: string | undefined;
 }
 
-/** Facts that a notice may carry beside its subject's own. */
-interface NotReached {
-  readonly notReached?: string;
-}
-
 export async function letterOf(
   { journal, clock }: LetterParts,
   notice: NoticeRecord,
   personName: string,
   reader: LetterReader,
 ): Promise<Letter> {
-  const facts: unknown = JSON.parse(notice.facts);
+  const { facts } = notice;
   const nowMs = clock.nowMs();
   const siteName = async () =>
     (await journal.sites.list()).find(({ id }) => id === notice.siteId)?.name ?? notice.siteId ?? '';
   if (notice.answer === 'test') return testLetter(personName);
-  if (notice.answer === 'summary') return summaryLetter((facts as { piles: SummaryPile[] }).piles, reader);
-  const { notReached } = facts as NotReached;
-  switch (notice.about) {
-    case 'site':
-      return siteLetter({
-        answer: notice.answer as SiteLetterAsk['answer'],
-        facts: facts as SiteFactsTold,
-        siteName: await siteName(),
-        nowMs,
-        reader,
-        notReached,
-      });
-    case 'alarm': {
-      const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
-      return alarmLetter({
-        answer: notice.answer,
-        facts: await advisedFacts(journal, notice, facts as AlarmFactsTold),
-        pileName: pile?.name ?? 'A pile',
-        siteName: await siteName(),
-        nowMs,
-        reader,
-        notReached,
-      });
-    }
-    default:
-      return houseLetter(facts as HouseFactsTold, notice.answer === 'cleared');
-  }
+  if ('piles' in facts) return summaryLetter(facts.piles, reader);
+  if ('said' in facts) return houseLetter(facts, notice.answer === 'cleared');
+  if ('probeCount' in facts)
+    return siteLetter({
+      answer: notice.answer as SiteLetterAsk['answer'],
+      facts,
+      siteName: await siteName(),
+      nowMs,
+      reader,
+      notReached: facts.notReached,
+    });
+  const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
+  const pileName = pile?.name ?? 'A pile';
+  if (!('kind' in facts)) return lostLetter(pileName, await siteName());
+  return alarmLetter({
+    answer: notice.answer,
+    facts: await advisedFacts(journal, notice, facts),
+    pileName,
+    siteName: await siteName(),
+    nowMs,
+    reader,
+    notReached: facts.notReached,
+  });
 }
 
 /** The order as it stands when the message is read or sent: a graver alarm may have come since it was written. */

@@ -53,11 +53,6 @@ export class TellingPeople {
     return known.length === 0 ? [housePerson] : known;
   }
 
-  /** Somebody who was removed meanwhile is told nothing more. */
-  async isKnown(personId: string): Promise<boolean> {
-    return personId === housePerson.id || (await this.known()).some(({ id }) => id === personId);
-  }
-
   async wishesOf(personId: string): Promise<Wishes> {
     const kept = (await this.#parts.telling.wishes.list()).find((one) => one.personId === personId);
     return this.#read(personId, kept?.wishes);
@@ -93,9 +88,8 @@ export class TellingPeople {
     return house.ways.length > 0 && !known.includes(housePerson) ? [...told, house] : told;
   }
 
-  #read(personId: string, text: string | undefined): Wishes {
-    const parsed = wishesSchema.safeParse(safeJson(text));
-    const wishes = parsed.success ? parsed.data : wishesSchema.parse({});
+  #read(personId: string, kept: Wishes | undefined): Wishes {
+    const wishes = kept ?? wishesSchema.parse({});
     const { mailTo } = this.#parts;
     if (personId !== housePerson.id || mailTo === undefined || wishes.email.address !== '') return wishes;
     return { ...wishes, email: { on: true, address: mailTo } };
@@ -117,12 +111,4 @@ function addressesOf(
       ? [{ way: 'webhook' as const, address: webhook.url, label: new URL(webhook.url).host, on: webhook.on }]
       : []),
   ];
-}
-
-function safeJson(text: string | undefined): unknown {
-  try {
-    return JSON.parse(text ?? '{}');
-  } catch {
-    return {};
-  }
 }

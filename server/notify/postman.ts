@@ -92,7 +92,6 @@ export class Postman {
 
   /** A message that had to wait, about what is over or in somebody's hands meanwhile, would only mislead. */
   async #isOver(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
-    if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer belong to this house';
     if (message.state !== 'held' && message.tries === 0) return undefined;
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
     const alarm = await this.#parts.journal.alarms.get(notice.alarmId);
@@ -165,7 +164,7 @@ export class Postman {
     const times = { nowMs: clock.nowMs(), machineNowMs: Date.now(), newId };
     const messages = listener ? listener.spareWays.map((way) => messageTo(listener, way, notice, times)) : [];
     if (notice.about !== 'alarm' && notice.about !== 'site') return { messages };
-    const facts = { ...JSON.parse(notice.facts), notReached: message.personName };
+    const facts = { ...notice.facts, notReached: message.personName };
     const { state: _, joinedId: __, ...same } = notice;
     return {
       messages,
@@ -178,7 +177,7 @@ export class Postman {
           personId: null,
           atMs: times.nowMs,
           dueMs: times.nowMs,
-          facts: JSON.stringify(facts),
+          facts,
         },
       ],
     };

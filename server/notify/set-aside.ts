@@ -34,7 +34,7 @@ export function setAside(
     personId: null,
     atMs: nowMs,
     dueMs: nowMs,
-    facts: JSON.stringify(facts),
+    facts,
   };
   return { noticeId: id, state: 'set-aside', notices: [notice] };
 }

@@ -7,7 +7,6 @@
  */
 
 import { firstTurn } from '../../core/notify/hand-on.ts';
-import type { AlarmFactsTold } from '../../core/notify/letter.ts';
 import { heedOf, isHazard, type Tidings, tellAtMs } from '../../core/notify/who.ts';
 import type { HandOnRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/telling-store.ts';
 import type { Listener, WayAddress } from './people.ts';
@@ -25,7 +24,9 @@ export interface SpreadContext {
   readonly newId: () => string;
 }
 
+/** @throws {RangeError} What the notice is to say cannot be read. */
 export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spreading {
+  if ('lost' in notice.facts) throw new RangeError(`Cannot spread notice "${notice.id}" as its facts must be readable`);
   const tidings = tidingsOf(notice);
   const heeding = context.listeners.filter((one) => one.ways.length > 0 && heedOf(one, tidings) === 'heeds');
   const named = context.listeners.filter(({ personId }) => personId === notice.personId);
@@ -84,7 +85,9 @@ function reached(order: readonly string[], place: number, personId: string): boo
 export function tidingsOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 'siteId'>): Tidings {
   const kind =
     notice.about === 'alarm'
-      ? (JSON.parse(notice.facts) as AlarmFactsTold).kind
+      ? 'kind' in notice.facts
+        ? notice.facts.kind
+        : null
       : notice.about === 'site'
         ? 'probe-silent'
         : null;
@@ -106,7 +109,8 @@ function messagesTo(listener: Listener, notice: KeptNotice, tidings: Tidings, co
 /** A test goes by the way it was asked for, switched on or not. */
 function waysOf(listener: Listener, notice: KeptNotice): readonly WayAddress[] {
   if (notice.answer !== 'test') return listener.ways;
-  const { way, address } = JSON.parse(notice.facts) as { way: string; address?: string };
+  if (!('way' in notice.facts)) return [];
+  const { way, address } = notice.facts;
   return [...listener.ways, ...listener.spareWays].filter(
     (one) => one.way === way && (address === undefined || one.address === address),
   );

@@ -93,7 +93,7 @@ function basisOf(
 ): NoticeRecord {
   const { state: _, joinedId: __, ...same } = newest;
   const nowMs = clock.nowMs();
-  const facts = newest.about === 'site' ? newest.facts : JSON.stringify(alarmFacts(alarm));
+  const facts = newest.about === 'site' ? newest.facts : alarmFacts(alarm);
   const rank = newest.about === 'site' ? newest.rank : rankOf(alarm.severity);
   return { ...same, id: newId(), siteId, rank, atMs: nowMs, dueMs: nowMs, facts };
 }
@@ -137,7 +137,7 @@ async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise
         id: newId(),
         key: `${joined.key}${aloneEnding}`,
         dueMs: nowMs + aloneAfterMs,
-        facts: JSON.stringify({ ...JSON.parse(facts), site: undefined }),
+        facts: { ...facts, site: undefined },
       }));
     await journal.telling.notices.add([over, ...alone]);
   }
@@ -177,7 +177,7 @@ async function summaries({ journal, clock, watch, newId }: TimedParts, listeners
         personId,
         atMs: nowMs,
         dueMs: nowMs,
-        facts: JSON.stringify({ piles }),
+        facts: { piles },
       },
     ]);
   }

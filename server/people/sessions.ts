@@ -63,8 +63,9 @@ export class Sessions {
     const now = nowMs();
     await journal.sessions.sweep(now, now - sessionLengths.idleMs);
     const before = readCookie(request, 'session');
+    if (before !== undefined) await journal.sessions.end({ digest: digestOf(before) });
     const secret = newSecret();
-    const session = {
+    await journal.sessions.add({
       id: newId(),
       digest: digestOf(secret),
       personId: person.id,
@@ -73,8 +74,7 @@ export class Sessions {
       endsAtMs: now + sessionLengths.longestMs,
       address: request.ip,
       agent: (request.headers['user-agent'] ?? '').slice(0, 300),
-    };
-    await journal.sessions.add(session, before === undefined ? undefined : digestOf(before));
+    });
     setCookie(reply, 'session', secret, sessionLengths.longestMs / 1000);
     setCookie(reply, 'device', deviceCookie(await this.deviceKey(), person.id, person.passwordHash, newId()));
     this.changed();

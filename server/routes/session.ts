@@ -62,9 +62,7 @@ export function registerSession(api: Api, house: House): void {
     { config: { ...open, rateLimit }, schema: { body: linkUseSchema, response: { 200: sessionAnswerSchema } } },
     async (request, reply) => {
       const { secret, name, password } = request.body;
-      const person = await people.links.use(request, reply, { secret, name, password });
-      people.changed();
-      return now(person);
+      return now(await people.links.use(request, reply, { secret, name, password }));
     },
   );
 }

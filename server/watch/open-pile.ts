@@ -14,6 +14,7 @@ import type {
   PileRecord,
 } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { msPerDay } from '../../shared/units.ts';
 import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import { randomId } from '../routes/id-from-name.ts';
@@ -56,7 +57,7 @@ export interface OpenedPile {
 export async function openPile(parts: OpenPileParts, records: PileRecords): Promise<OpenedPile> {
   const { journal, readings, nowMs } = parts;
   const { pile, claims, flows, openAlarms } = records;
-  const batch = records.batch === undefined ? ((await journal.batches.open(pile.id)) ?? null) : records.batch;
+  const batch = records.batch === undefined ? await lyingBatch(journal, pile.id) : records.batch;
   if (batch && batch.startedAtMs > nowMs + msPerDay) {
     throw new RangeError(`Cannot judge batch "${batch.id}" as it must have been laid by now: its time is to come`);
   }
@@ -75,6 +76,16 @@ export async function openPile(parts: OpenPileParts, records: PileRecords): Prom
     readBack: (fromMs, toMs) => readBack(readings, judgedSources, fromMs, toMs),
   });
   return { pile, batch, watch, sources, judgedSources };
+}
+
+/** @throws {UnreadableRowError} A batch may lie there and cannot be read: that is not the same as none. */
+async function lyingBatch(journal: Journal, pileId: string): Promise<BatchRecord | null> {
+  const lying = await journal.batches.open(pileId);
+  if (lying) return lying;
+  await journal.batches.list(pileId);
+  const unsure = journal.unreadable.ofPile(pileId).find((row) => row.table === 'batch' && row.column === 'ended_at_ms');
+  if (unsure) throw new UnreadableRowError(unsure);
+  return null;
 }
 
 /** One that cannot be judged: only what stands is shown. */

@@ -8,12 +8,14 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { PileSummary } from '../../shared/api/piles.ts';
 import { StoreError } from '../../shared/errors.ts';
+import type { Ask } from '../../shared/pile-ask.ts';
 import type { BatchRecord, ClaimRecord, Journal, JournalNews, PileRecord } from '../../shared/store/journal.ts';
+import { rowWords } from '../../shared/store/unreadable.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
 import { randomId } from '../routes/id-from-name.ts';
+import { troubleView, withTrouble } from '../views/trouble-view.ts';
 import { unseenPile } from '../views/unseen-pile.ts';
-import type { Ask } from '../worker/ask.ts';
 import { type Gathered, gathered } from '../worker/gathered.ts';
 import { judgedFrom } from '../worker/view-text.ts';
 import type { AlarmHandling } from './alarm-board.ts';
@@ -110,8 +112,15 @@ export class RemoteWatch implements WatchDoor {
 
   async handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean> {
     const alarm = await this.#parts.journal.alarms.get(alarmId);
-    if (!alarm || alarm.closedAtMs !== null) return false;
-    return this.#mustAnswer(alarm.pileId, { kind: 'handle', alarmId, handling });
+    if (alarm && alarm.closedAtMs !== null) return false;
+    const pileId = alarm?.pileId ?? this.#pileShowing(alarmId);
+    return pileId !== undefined && this.#mustAnswer(pileId, { kind: 'handle', alarmId, handling });
+  }
+
+  /** One that its watcher could not keep yet is in no journal. */
+  #pileShowing(alarmId: string): string | undefined {
+    for (const [pileId, { seen }] of this.#piles) if (seen?.alarms.some(({ id }) => id === alarmId)) return pileId;
+    return undefined;
   }
 
   async closeAlarms(pileId: string): Promise<void> {
@@ -151,7 +160,7 @@ export class RemoteWatch implements WatchDoor {
   }
 
   #shown({ pile, batch, claims, seen }: Pile): WatchedPile {
-    const summary = () => seenNow(pile, batch, seen);
+    const summary = () => this.#seenNow(pile, batch, seen);
     return {
       pile,
       batch,
@@ -188,13 +197,13 @@ export class RemoteWatch implements WatchDoor {
         id,
         site: pile.siteId,
         pileId: pile.id,
-        ask: JSON.stringify(ask),
+        ask,
         askedMs: Date.now(),
       });
       await answered;
       if (ask.kind !== 'reload' && (await journal.asks.withdraw(id))) return undefined;
       const answer = await journal.asks.answerTo(id);
-      return answer === undefined ? undefined : answer === 'true';
+      return answer;
     } finally {
       this.#waiting.get(id)?.();
       this.#waiting.delete(id);
@@ -259,14 +268,21 @@ export class RemoteWatch implements WatchDoor {
     for (const { pileId, summary } of await this.#parts.journal.views.list(pileIds)) {
       const one = this.#piles.get(pileId);
       if (!one) continue; // its record comes with other news, and its view is then read
-      one.seen = JSON.parse(summary) as PileSummary;
-      this.#parts.hub.publishLater('pile', pileId, () => seenNow(one.pile, one.batch, one.seen));
+      if (summary === null) continue; // shown as it was until its watcher has written it anew
+      one.seen = summary;
+      this.#parts.hub.publishLater('pile', pileId, () => this.#seenNow(one.pile, one.batch, one.seen));
     }
   }
-}
 
-/** As the watcher saw it; what a pile is called and what lies there is as written down meanwhile. */
-function seenNow(pile: PileRecord, batch: BatchRecord | null, seen: PileSummary | null): PileSummary {
-  if (seen && (seen.batch?.id ?? null) === (batch?.id ?? null)) return { ...seen, name: pile.name };
-  return unseenPile(pile, batch);
+  /** As the watcher saw it; what a pile is called and what lies there is as written down meanwhile. */
+  #seenNow(pile: PileRecord, batch: BatchRecord | null, seen: PileSummary | null): PileSummary {
+    if (seen && (seen.batch?.id ?? null) === (batch?.id ?? null)) return { ...seen, name: pile.name };
+    const rows = this.#parts.journal.unreadable.ofPile(pile.id).filter(({ table }) => table === 'batch');
+    const shown = unseenPile(pile, batch);
+    if (batch || rows.length === 0) return shown;
+    // Nothing readable lies here: that is not the same as nothing.
+    const details = rows.map(rowWords);
+    const sinceMs = pile.createdAtMs;
+    return withTrouble(shown, troubleView({ code: 'batch-unreadable', judged: false, sinceMs, rowCount: 1, details }));
+  }
 }

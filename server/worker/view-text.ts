@@ -3,24 +3,33 @@
  *
  * JSON knows no NaN, which stands where a source says nothing; the ensemble's members are the watcher's own and left out.
  */
+import { z } from 'zod';
 import type { BandLines, ExpectedBand } from '../../core/curve/band.ts';
 import type { Assessment } from '../../core/judge/assessment.ts';
 import type { Judged } from '../watch/watched-pile.ts';
 
-export function bandText(band: ExpectedBand | null): string {
-  if (!band) return 'null';
+/** Plain data: JSON writes NaN as null; single precision has more digits than it knows. */
+export function bandData(band: ExpectedBand | null): unknown {
+  if (!band) return null;
   const { members: _, ...told } = band;
-  // Writes NaN as null; single precision has more digits than it knows.
-  return JSON.stringify(told, (_, value) =>
-    value instanceof Float32Array ? Array.from(value, (tempC) => Math.round(tempC * 1_000) / 1_000) : value,
-  );
+  return plain(told);
 }
 
-export function judgedFrom(view: { told: string; course: string } | undefined): Judged {
+function plain(value: unknown): unknown {
+  if (value instanceof Float32Array) return Array.from(value, (tempC) => Math.round(tempC * 1_000) / 1_000);
+  if (Array.isArray(value) || value === null || typeof value !== 'object') return value;
+  return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, plain(part)]));
+}
+
+/** Whole, as their seal was: what comes back is what a watcher wrote. */
+const toldSchema = z.custom<Assessment>((told) => typeof told === 'object' && told !== null).nullable();
+const courseSchema = z.custom<ExpectedBand>((course) => typeof course === 'object' && course !== null).nullable();
+
+export function judgedFrom(view: { told: unknown; course: unknown } | undefined): Judged {
   if (!view) return { assessment: null, band: null };
-  const band = JSON.parse(view.course) as ExpectedBand | null;
+  const band = courseSchema.catch(null).parse(view.course);
   return {
-    assessment: JSON.parse(view.told) as Assessment | null,
+    assessment: toldSchema.catch(null).parse(view.told),
     band: band && {
       ...band,
       ...linesFrom(band),

@@ -8,8 +8,8 @@
 import type { FastifyBaseLogger } from 'fastify';
 import { LostLeaseError } from '../../shared/errors.ts';
 import type { Journal, Lease, PileViewChange } from '../../shared/store/journal.ts';
-import type { OwnPile } from '../watch/watched-pile.ts';
-import { bandText } from './view-text.ts';
+import type { Judged, OwnPile } from '../watch/watched-pile.ts';
+import { bandData } from './view-text.ts';
 
 /** Real time between writes. */
 const roundMs = 250;
@@ -85,13 +85,8 @@ export class ViewWriter {
     try {
       const views: PileViewChange[] = [];
       for (const [pileId, { one, course }] of group) {
-        const { assessment, band } = await one.judged();
-        views.push({
-          pileId,
-          summary: JSON.stringify(one.summary()),
-          told: JSON.stringify(assessment),
-          ...(course && { course: bandText(band) }),
-        });
+        const { assessment, band } = await judgedOf(one);
+        views.push({ pileId, summary: one.summary(), told: assessment, ...(course && { course: bandData(band) }) });
       }
       for (const [id, waiting] of group) if (this.#waiting.get(id) === waiting) this.#waiting.delete(id);
       await this.#parts.journal.views.keep(lease, views);
@@ -110,5 +105,14 @@ export class ViewWriter {
         this.#parts.log.warn({ err: error }, 'how piles were seen cannot be kept; it is tried again');
       this.#troubled = true;
     }
+  }
+}
+
+/** A pile that cannot be assessed is shown without an assessment, and keeps no other from being shown. */
+async function judgedOf(one: OwnPile): Promise<Judged> {
+  try {
+    return await one.judged();
+  } catch {
+    return { assessment: null, band: null };
   }
 }

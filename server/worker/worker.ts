@@ -8,11 +8,11 @@
 import type { FastifyBaseLogger } from 'fastify';
 import { commons } from '../../ingest/broker/site-sessions.ts';
 import type { SiteIngest } from '../../ingest/start-ingest.ts';
+import { StoreError } from '../../shared/errors.ts';
 import type { Journal, JournalNews, Lease, LeaseTable, PileAskRecord } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import type { WatchHouse } from '../watch/watch-house.ts';
-import { askSchema } from './ask.ts';
 import { type Gathered, gathered } from './gathered.ts';
 import { spreadSites } from './spread.ts';
 import type { ViewWriter } from './view-writer.ts';
@@ -269,15 +269,20 @@ export class Worker {
     const ready = [...this.#held].filter(([, { ready }]) => ready).map(([site]) => site);
     for (const ask of await journal.asks.waiting(ready)) {
       if (this.#closed) return;
-      await journal.asks.answer(ask.id, JSON.stringify(await this.#do(ask)));
+      // One that cannot be done must not hold up those after it: whoever asked hears that it was not.
+      const done = await this.#do(ask).catch((error) => {
+        if (error instanceof StoreError) throw error;
+        this.#parts.log.error({ err: error, ask: ask.id }, 'what was asked could not be done');
+        return false;
+      });
+      await journal.asks.answer(ask.id, done);
     }
   }
 
-  async #do({ pileId, ask: text }: PileAskRecord): Promise<boolean> {
+  async #do({ pileId, ask }: PileAskRecord): Promise<boolean> {
     const { watch, views, log } = this.#parts;
-    const { data: ask, error } = askSchema.safeParse(JSON.parse(text));
     if (!ask) {
-      log.error({ err: error, pileId }, 'another version asks what this one does not understand');
+      log.error({ pileId }, 'what was asked cannot be read: it is damaged, or another version asks');
       return false;
     }
     let done = true;

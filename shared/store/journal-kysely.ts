@@ -14,6 +14,7 @@ import { journalAudit } from './journal/audit.ts';
 import { journalBatches } from './journal/batches.ts';
 import { journalClaims } from './journal/claims.ts';
 import { journalEntries } from './journal/entries.ts';
+import { examine } from './journal/examine.ts';
 import { JournalBase, type JournalDb } from './journal/journal-base.ts';
 import { type JournalEngine, sqliteEngine } from './journal/journal-engine.ts';
 import { journalLeases } from './journal/leases.ts';
@@ -34,8 +35,8 @@ import { journalViews } from './journal/views.ts';
 import { journalWatch } from './journal/watch.ts';
 import type { Journal } from './journal.ts';
 
-export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine): Journal {
-  const base = new JournalBase(db, engine);
+export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine, file?: string): Journal {
+  const base = new JournalBase(db, engine, file);
   return {
     sites: journalSites(base),
     piles: journalPiles(base),
@@ -65,6 +66,7 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine)
     attempts: journalAttempts(base),
     audit: journalAudit(base),
     unreadable: base.unreadable,
+    examine: (rest) => examine(base, rest),
     check: () => base.check(),
     close: () => db.destroy(),
   };

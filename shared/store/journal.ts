@@ -5,14 +5,17 @@
  * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts.
  * Times are epoch ms. Ids are lower-case strings. Every method resolves after its transaction is durable.
  */
+import type { z } from 'zod';
 import type { AlarmWords, KeptAlarmMachine } from '../alarm-record.ts';
 import type { MappingInput } from '../api/ingest.ts';
 import type { Ending, FlowWay, LineageKind, Use } from '../api/lineage.ts';
 import type { LotFacts } from '../api/lots.ts';
+import type { PileSummary } from '../api/piles.ts';
 import type { Site } from '../api/sites.ts';
 import type { Act, GivenRecipe } from '../batch.ts';
 import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
+import type { Ask } from '../pile-ask.ts';
 import type { DoorKey } from '../probe-key.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
@@ -239,20 +242,22 @@ export interface LeaseTable {
   readonly workers: readonly { readonly id: string; readonly state: string }[];
 }
 
-/** A pile as its watcher last saw it; all but id and time is JSON. */
+/** A pile as its watcher last saw it. */
 export interface PileViewRecord {
   readonly pileId: string;
   readonly changedMs: number;
-  readonly summary: string;
+  /** Null: it cannot be read; its watcher will write it anew. */
+  readonly summary: PileSummary | null;
 }
 
+/** Plain data; what is told of the judge comes back as it was handed in, or not at all. */
 export interface PileViewChange {
   readonly pileId: string;
-  readonly summary: string;
+  readonly summary: PileSummary;
   /** The assessment. */
-  readonly told: string;
+  readonly told: unknown;
   /** The expected curve; absent where it is as it was. */
-  readonly course?: string;
+  readonly course?: unknown;
 }
 
 /** What somebody asks of whoever watches a pile. */
@@ -260,8 +265,8 @@ export interface PileAskRecord {
   readonly id: string;
   readonly site: string;
   readonly pileId: string;
-  /** JSON. */
-  readonly ask: string;
+  /** Null: it cannot be read. */
+  readonly ask: Ask | null;
   readonly askedMs: number;
 }
 
@@ -415,16 +420,17 @@ export interface Journal extends PeopleJournal {
     keep(lease: Lease, views: readonly PileViewChange[]): Promise<void>;
     /** All, or those named. */
     list(pileIds?: readonly string[]): Promise<PileViewRecord[]>;
-    judged(pileId: string): Promise<{ told: string; course: string } | undefined>;
+    /** Each null where it is not whole: it is a cache, and comes anew from whoever watches. */
+    judged(pileId: string): Promise<{ told: unknown; course: unknown } | undefined>;
     forget(pileId: string): Promise<void>;
   };
   readonly asks: {
     add(ask: PileAskRecord): Promise<void>;
     /** What is still to be done at these sites, in the order asked. */
     waiting(sites: readonly string[]): Promise<PileAskRecord[]>;
-    answer(id: string, answer: string): Promise<void>;
+    answer(id: string, answer: boolean): Promise<void>;
     /** undefined while it waits. */
-    answerTo(id: string): Promise<string | undefined>;
+    answerTo(id: string): Promise<boolean | undefined>;
     /** @returns false when it was done already. */
     withdraw(id: string): Promise<boolean>;
     /** Forgets what was done that long ago. */
@@ -449,9 +455,14 @@ export interface Journal extends PeopleJournal {
   readonly settings: {
     get(key: string): Promise<string | undefined>;
     set(key: string, value: string): Promise<void>;
+    /** A value kept as JSON. @throws {UnreadableRowError} when it is not what the schema says. */
+    read<T>(key: string, schema: z.ZodType<T>): Promise<T | undefined>;
+    write(key: string, value: unknown): Promise<void>;
   };
   /** Rows met so far that cannot be read; lists leave them out. */
   readonly unreadable: UnreadableRows;
+  /** Reads every row, so that all that cannot be read are met. @param rest Called between pages; false ends it. */
+  examine(rest: () => Promise<boolean>): Promise<void>;
   check(): Promise<void>;
   close(): Promise<void>;
 }

@@ -4,6 +4,7 @@
 import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
 import { holdFile } from './hold-file.ts';
+import { sqliteEngine } from './journal/journal-engine.ts';
 import { migrateJournal } from './journal/migrate.ts';
 import { JournalSqliteDialect } from './journal/sqlite-dialect.ts';
 import type { JournalTables } from './journal/tables.ts';
@@ -22,12 +23,12 @@ export async function openSqliteJournal(path: string): Promise<Journal> {
   try {
     sqlite = new Database(path, { timeout: 250 });
     const db = new Kysely<JournalTables>({ dialect: new JournalSqliteDialect(sqlite) });
-    await migrateJournal(db);
-    const journal = journalOver(db);
+    await migrateJournal(db, undefined, path);
+    const journal = journalOver(db, sqliteEngine, path);
     return { ...journal, close: () => journal.close().finally(() => hold?.release()) };
   } catch (cause) {
     sqlite?.close();
     hold?.release();
-    throw storeError(`open the journal in ${path}`, cause);
+    throw storeError(`open the journal in ${path}`, cause, path);
   }
 }

@@ -76,7 +76,7 @@ export function openSqliteReadings(path: string, options: SqliteReadingsOptions 
     return new SqliteReadings(new Database(path, { timeout: 250 }), options, hold);
   } catch (cause) {
     hold?.release();
-    throw storeError(`open the readings in ${path}`, cause);
+    throw storeError(`open the readings in ${path}`, cause, path);
   }
 }
 
@@ -127,7 +127,7 @@ export class SqliteReadings implements ReadingsStore {
     } catch (cause) {
       this.#intake.undo();
       this.#writeFailed = true;
-      throw storeError(`keep ${readings.length} readings`, cause);
+      throw storeError(`keep ${readings.length} readings`, cause, this.#db.name);
     }
     this.#sweep.count += result.newCount;
     this.#sweep.newestBatch += 1;
@@ -178,7 +178,7 @@ export class SqliteReadings implements ReadingsStore {
       return this.#thinner.step(wholeMs, this.#options.thinRows ?? defaultThinRows, thinPages);
     } catch (cause) {
       this.#writeFailed = true;
-      throw storeError('thin the readings', cause);
+      throw storeError('thin the readings', cause, this.#db.name);
     }
   }
 
@@ -273,7 +273,7 @@ export class SqliteReadings implements ReadingsStore {
     } catch (cause) {
       this.#writeFailed = true;
       this.#noStepBelow = this.#sweep.count + this.#settleAt() / 4;
-      throw storeError(`settle some of ${this.#sweep.count} readings`, cause);
+      throw storeError(`settle some of ${this.#sweep.count} readings`, cause, this.#db.name);
     }
   }
 
@@ -305,7 +305,7 @@ export class SqliteReadings implements ReadingsStore {
       return run();
     } catch (cause) {
       if (cause instanceof RangeError) throw cause;
-      throw storeError(attempt, cause);
+      throw storeError(attempt, cause, this.#db.name);
     }
   }
 

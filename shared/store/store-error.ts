@@ -1,8 +1,9 @@
 /**
  * shared/store/store-error.ts: what a database reports, as a sentence a person can act on.
  */
+import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { StoreError } from '../errors.ts';
+import { DamagedFileError, StoreError } from '../errors.ts';
 import { postgresReason } from './postgres-error.ts';
 
 const reasons: readonly [codePrefix: string, reason: string][] = [
@@ -17,10 +18,25 @@ const reasons: readonly [codePrefix: string, reason: string][] = [
   ['SQLITE_IOERR', 'the disk reported an error'],
 ];
 
-/** @param attempt what was tried, as in "Cannot <attempt> as ...". */
-export function storeError(attempt: string, cause: unknown): StoreError {
+/**
+ * @param attempt what was tried, as in "Cannot <attempt> as ...".
+ * @param file The database file, where there is one.
+ */
+export function storeError(attempt: string, cause: unknown, file?: string): StoreError {
   if (cause instanceof StoreError) return cause;
+  if (file !== undefined && isDamage(cause)) {
+    const named = attempt.includes(file) ? '' : ` (${resolve(file)})`;
+    const mend = `npm run restore -- BACKUP.tar.gz --into ${dirname(resolve(file))} --replace`;
+    return new DamagedFileError(
+      `Cannot ${attempt} as ${reasonOf(cause)}${named}; put your newest backup back with \`${mend}\`, which moves what lies there aside`,
+      { cause },
+    );
+  }
   return new StoreError(`Cannot ${attempt} as ${reasonOf(cause)}`, { cause });
+}
+
+function isDamage(cause: unknown): boolean {
+  return cause instanceof Database.SqliteError && /^SQLITE_(CORRUPT|NOTADB)/.test(cause.code);
 }
 
 function reasonOf(cause: unknown): string {

@@ -4,7 +4,8 @@
  * A notice is one thing to tell; it is spread into messages, one per person and way; each message has its attempts.
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the house's; `nextTryMs` and leases are the machine's.
  */
-import type { AttemptOutcome, MessageState, NoticeReason, NoticeSubject, TellingWay } from '../telling.ts';
+import type { NoticeFacts } from '../notice-facts.ts';
+import type { AttemptOutcome, MessageState, NoticeReason, NoticeSubject, TellingWay, Wishes } from '../telling.ts';
 
 export interface NoticeRecord {
   readonly id: string;
@@ -21,8 +22,8 @@ export interface NoticeRecord {
   readonly personId: string | null;
   readonly atMs: number;
   readonly dueMs: number;
-  /** What the words are made of, JSON. */
-  readonly facts: string;
+  /** What the words are made of. */
+  readonly facts: NoticeFacts;
 }
 
 export interface KeptNotice extends NoticeRecord {
@@ -78,12 +79,7 @@ export interface PushDevice {
   readonly label: string;
   readonly addedAtMs: number;
   readonly lastOkAtMs: number | null;
-  /** The id of the session or token that signed it up: the device ends when that is ended. Null where nobody is known by name. */
-  readonly madeWith: string | null;
 }
-
-/** What became of a device whose browser says that it is still there. */
-export type DeviceHere = 'known' | 'moved' | 'unknown' | 'anothers';
 
 export interface ToldLink {
   /** SHA-256 of the secret. */
@@ -191,20 +187,14 @@ export interface TellingStore {
     sweep(beforeMs: number): Promise<number>;
   };
   readonly wishes: {
-    list(): Promise<{ personId: string; wishes: string }[]>;
-    set(personId: string, wishes: string): Promise<void>;
+    list(): Promise<{ personId: string; wishes: Wishes }[]>;
+    set(personId: string, wishes: Wishes): Promise<void>;
   };
   readonly devices: {
     list(personId?: string): Promise<PushDevice[]>;
     /** The same endpoint again takes the place of what was there. */
     keep(device: PushDevice): Promise<void>;
-    /** @param personId Only when it is theirs. */
-    remove(id: string, personId?: string): Promise<boolean>;
-    /**
-     * A browser says who sits there now. Their own device goes with this session from now on (`moved`); one of somebody
-     * else is removed (`anothers`): what they are told is no longer this person's to see.
-     */
-    here(endpoint: string, personId: string, madeWith: string): Promise<DeviceHere>;
+    remove(id: string): Promise<boolean>;
     worked(id: string, atMs: number): Promise<void>;
   };
   readonly links: {

@@ -34,10 +34,10 @@ const livesS = 24 * 3600;
 
 /** The key pair that every device of this house was subscribed with; it must never change. */
 export async function pushKeys({ settings }: Pick<Journal, 'settings'>): Promise<PushKeys> {
-  const kept = await settings.get(keysSetting);
-  if (kept !== undefined) return keysSchema.parse(JSON.parse(kept));
+  const kept = await settings.read(keysSetting, keysSchema);
+  if (kept !== undefined) return kept;
   const made = (await webPush()).generateVAPIDKeys();
-  await settings.set(keysSetting, JSON.stringify(made));
+  await settings.write(keysSetting, made);
   return made;
 }
 

@@ -59,7 +59,7 @@ export function journalAlarms(base: JournalBase): Journal['alarms'] {
  * An alarm that stands is not to be lost for one bad column, nor told anew: its machine follows from the other columns.
  * Whether somebody has it in hand is the exception: where that cannot be read, it asks for a person again.
  */
-const alarmPlan: RowPlan<'alarm', AlarmRecord> = {
+export const alarmPlan: RowPlan<'alarm', AlarmRecord> = {
   table: 'alarm',
   toRecord: (row, json) => ({
     id: row.id,
@@ -110,7 +110,7 @@ function machineOf(row: AlarmRow): KeptAlarmMachine {
   };
 }
 
-const stepPlan: RowPlan<'alarm_step', AlarmStepRecord> = {
+export const stepPlan: RowPlan<'alarm_step', AlarmStepRecord> = {
   table: 'alarm_step',
   toRecord: (row) => ({
     alarmId: row.alarm_id,

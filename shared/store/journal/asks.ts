@@ -4,8 +4,22 @@
  * An ask stands in its table until it is done, so whoever takes a site over finds what was asked of the worker before.
  */
 import { sql } from 'kysely';
-import type { Journal } from '../journal.ts';
+import { askSchema } from '../../pile-ask.ts';
+import type { Journal, PileAskRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
+
+/** An ask that cannot be read is answered too, or whoever asked would wait. */
+const askPlan: RowPlan<'pile_ask', PileAskRecord> = {
+  table: 'pile_ask',
+  toRecord: (row, json) => ({
+    id: row.id,
+    site: row.site,
+    pileId: row.pile_id,
+    ask: json('ask', row.ask, askSchema.nullable(), null),
+    askedMs: row.asked_ms,
+  }),
+};
 
 export function journalAsks(base: JournalBase): Journal['asks'] {
   const { engine } = base;
@@ -16,7 +30,8 @@ export function journalAsks(base: JournalBase): Journal['asks'] {
           .selectFrom('pile_ask')
           .select((select) => select.fn.max('place').as('last'))
           .executeTakeFirstOrThrow();
-        const row = { id, place: Number(last ?? 0) + 1, site, pile_id: pileId, ask, asked_ms: askedMs };
+        const text = JSON.stringify(ask);
+        const row = { id, place: Number(last ?? 0) + 1, site, pile_id: pileId, ask: text, asked_ms: askedMs };
         await transaction
           .insertInto('pile_ask')
           .values({ ...row, done_ms: null, answer: null })
@@ -34,25 +49,20 @@ export function journalAsks(base: JournalBase): Journal['asks'] {
           .where('site', 'in', [...sites])
           .orderBy('place')
           .execute();
-        return rows.map((row) => ({
-          id: row.id,
-          site: row.site,
-          pileId: row.pile_id,
-          ask: row.ask,
-          askedMs: row.asked_ms,
-        }));
+        return base.rows.all(askPlan, rows);
       }),
 
     answer: (id, answer) =>
       base.writeBesideOthers(async (transaction) => {
-        await transaction.updateTable('pile_ask').set({ done_ms: engine.nowMs, answer }).where('id', '=', id).execute();
+        const answered = { done_ms: engine.nowMs, answer: JSON.stringify(answer) };
+        await transaction.updateTable('pile_ask').set(answered).where('id', '=', id).execute();
         await engine.tell(transaction, 'answer', id);
       }),
 
     answerTo: (id) =>
       base.read(async (db) => {
         const row = await db.selectFrom('pile_ask').select(['answer']).where('id', '=', id).executeTakeFirst();
-        return row?.answer ?? undefined;
+        return row?.answer == null ? undefined : row.answer === 'true';
       }),
 
     withdraw: (id) =>

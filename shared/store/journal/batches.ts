@@ -5,6 +5,7 @@ import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import { batchPlan, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
 import type { JournalBase } from './journal-base.ts';
+import { setAside } from './set-aside.ts';
 import type { BatchRow } from './tables.ts';
 
 export function journalBatches(base: JournalBase): Journal['batches'] {
@@ -42,6 +43,7 @@ export function journalBatches(base: JournalBase): Journal['batches'] {
         if (limits !== undefined) row.limits = JSON.stringify(limits);
         if (startedAtMs !== undefined) row.started_at_ms = startedAtMs;
         if (Object.keys(row).length === 0) return;
+        await setAside(base, transaction, 'batch', { id });
         await transaction.updateTable('batch').set(row).where('id', '=', id).execute();
       }),
 

@@ -45,7 +45,7 @@ function ofSite(site: string) {
     ]);
 }
 
-const claimPlan: RowPlan<'claim', ClaimRecord> = {
+export const claimPlan: RowPlan<'claim', ClaimRecord> = {
   table: 'claim',
   toRecord: (row) => ({
     site: row.site,

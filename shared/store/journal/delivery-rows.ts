@@ -1,9 +1,11 @@
 /**
  * shared/store/journal/delivery-rows.ts: notices and messages between records and rows.
  */
+
+import { factsSchemaOf, lostFacts } from '../../notice-facts.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../telling-store.ts';
-import type { MessageRow, NoticeRow } from './delivery-tables.ts';
 import type { JournalTransaction } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 
 /** A key that is known is left as it is. */
 export async function addNotices(transaction: JournalTransaction, notices: readonly NoticeRecord[]): Promise<void> {
@@ -22,7 +24,7 @@ export async function addNotices(transaction: JournalTransaction, notices: reado
         person_id: notice.personId,
         at_ms: notice.atMs,
         due_ms: notice.dueMs,
-        facts: notice.facts,
+        facts: JSON.stringify(notice.facts),
         state: 'new',
         joined_id: null,
         taken_by: null,
@@ -66,8 +68,10 @@ export async function insertMessages(
   }
 }
 
-export function noticeFromRow(row: NoticeRow): KeptNotice {
-  return {
+/** A notice whose words are lost is told all the same: that there is something to see to. */
+export const noticePlan: RowPlan<'notice', KeptNotice> = {
+  table: 'notice',
+  toRecord: (row, json) => ({
     id: row.id,
     key: row.key,
     about: row.about,
@@ -79,14 +83,16 @@ export function noticeFromRow(row: NoticeRow): KeptNotice {
     personId: row.person_id,
     atMs: row.at_ms,
     dueMs: row.due_ms,
-    facts: row.facts,
+    facts: json('facts', row.facts, factsSchemaOf(row.about, row.answer), lostFacts),
     state: row.state,
     joinedId: row.joined_id,
-  };
-}
+  }),
+  standIns: () => ({ rank: 2, joined_id: null, taken_by: null, taken_until_ms: null }),
+};
 
-export function messageFromRow(row: MessageRow): MessageRecord {
-  return {
+export const messagePlan: RowPlan<'message', MessageRecord> = {
+  table: 'message',
+  toRecord: (row) => ({
     id: row.id,
     noticeId: row.notice_id,
     personId: row.person_id,
@@ -103,5 +109,6 @@ export function messageFromRow(row: MessageRow): MessageRecord {
     nextTryMs: row.next_try_ms,
     doneAtMs: row.done_at_ms,
     seenAtMs: row.seen_at_ms,
-  };
-}
+  }),
+  standIns: () => ({ reason: null, rank: 2, taken_by: null, taken_until_ms: null }),
+};

@@ -22,9 +22,12 @@ export class JournalBase {
   readonly engine: JournalEngine;
   readonly unreadable = new UnreadableRows();
   readonly rows = new RowReader(this.unreadable);
+  readonly #file: string | undefined;
   #writeFailed = false;
 
-  constructor(db: JournalDb, engine: JournalEngine) {
+  /** @param file Where it lies, for a journal in a file. */
+  constructor(db: JournalDb, engine: JournalEngine, file?: string) {
+    this.#file = file;
     this.db = db;
     this.engine = engine;
   }
@@ -33,7 +36,7 @@ export class JournalBase {
     try {
       return await run(this.db);
     } catch (cause) {
-      throw storeError('read the journal', cause);
+      throw storeError('read the journal', cause, this.#file);
     }
   }
 
@@ -56,7 +59,7 @@ export class JournalBase {
       const conflict = postgresConflict(cause);
       if (conflict) throw conflict;
       this.#writeFailed = true;
-      throw storeError('write to the journal', cause);
+      throw storeError('write to the journal', cause, this.#file);
     }
   }
 

@@ -12,7 +12,7 @@ import { lotToRow } from './lots.ts';
 import { insertPile } from './piles.ts';
 import type { RowPlan } from './read-rows.ts';
 
-const storyPlan: RowPlan<'batch_story', BatchStoryRecord> = {
+export const storyPlan: RowPlan<'batch_story', BatchStoryRecord> = {
   table: 'batch_story',
   toRecord: ({ batch_id: batchId, ...story }) => ({ batchId, ...story }),
   standIns: () => ({ name: null, reason: null }),

@@ -6,6 +6,7 @@ import { materialFactsSchema, starterFactsSchema } from '../../api/lots.ts';
 import type { Journal, LotRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
+import { setAside } from './set-aside.ts';
 import type { LotRow } from './tables.ts';
 
 /** As kept: instants are epoch ms, and never taken for seconds. */
@@ -31,12 +32,13 @@ export function journalLots(base: JournalBase): Journal['lots'] {
     change: (lot) =>
       base.write(async (transaction) => {
         const { id, created_at_ms: _, ...changing } = lotToRow(lot);
+        await setAside(base, transaction, 'lot', { id });
         await transaction.updateTable('lot').set(changing).where('id', '=', id).execute();
       }),
   };
 }
 
-const lotPlan: RowPlan<'lot', LotRecord> = {
+export const lotPlan: RowPlan<'lot', LotRecord> = {
   table: 'lot',
   toRecord: (row, json) => ({
     id: row.id,

@@ -41,7 +41,7 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
   };
 }
 
-const mappingPlan: RowPlan<'mapping', Mapping> = {
+export const mappingPlan: RowPlan<'mapping', Mapping> = {
   table: 'mapping',
   toRecord: ({ place: _, time_pointer: timePointer, ...mapping }) =>
     timePointer === null ? mapping : { ...mapping, timePointer },

@@ -2,9 +2,17 @@
  * shared/store/journal/messages.ts: messages on their way to people, and every attempt to get them there.
  */
 import { sql } from 'kysely';
-import type { KeptNotice, MessageRecord, TellingStore, ToldMessage, ToldNotice } from '../telling-store.ts';
-import { addNotices, insertMessages, messageFromRow, noticeFromRow } from './delivery-rows.ts';
+import type {
+  AttemptRecord,
+  KeptNotice,
+  MessageRecord,
+  TellingStore,
+  ToldMessage,
+  ToldNotice,
+} from '../telling-store.ts';
+import { addNotices, insertMessages, messagePlan, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
 
 /** What still has to go out. */
 const open = ['waiting', 'held'] as const;
@@ -36,7 +44,7 @@ export function journalMessages(base: JournalBase): TellingStore['messages'] {
           )
           .returningAll()
           .execute();
-        return rows.map(messageFromRow);
+        return base.rows.all(messagePlan, rows);
       }),
 
     attempted: (taker, { attempt, state, reason, nextTryMs, doneAtMs, messages, notices }) =>
@@ -93,8 +101,9 @@ export function journalMessages(base: JournalBase): TellingStore['messages'] {
           .orderBy('done_at_ms', 'desc')
           .limit(limit)
           .execute();
-        const told = await withAttempts(db, rows.map(messageFromRow));
+        const told = await withAttempts(base, db, base.rows.all(messagePlan, rows));
         const notices = await noticesById(
+          base,
           db,
           told.map(({ noticeId }) => noticeId),
         );
@@ -169,7 +178,11 @@ async function sweep(transaction: JournalTransaction, beforeMs: number): Promise
   return ids.length;
 }
 
-export async function toldNotices(db: JournalDb, notices: readonly KeptNotice[]): Promise<ToldNotice[]> {
+export async function toldNotices(
+  base: JournalBase,
+  db: JournalDb,
+  notices: readonly KeptNotice[],
+): Promise<ToldNotice[]> {
   if (notices.length === 0) return [];
   const rows = await db
     .selectFrom('message')
@@ -182,11 +195,15 @@ export async function toldNotices(db: JournalDb, notices: readonly KeptNotice[])
     .orderBy('made_at_ms')
     .orderBy('id')
     .execute();
-  const told = await withAttempts(db, rows.map(messageFromRow));
+  const told = await withAttempts(base, db, base.rows.all(messagePlan, rows));
   return notices.map((notice) => ({ ...notice, messages: told.filter(({ noticeId }) => noticeId === notice.id) }));
 }
 
-async function withAttempts(db: JournalDb, messages: readonly MessageRecord[]): Promise<ToldMessage[]> {
+async function withAttempts(
+  base: JournalBase,
+  db: JournalDb,
+  messages: readonly MessageRecord[],
+): Promise<ToldMessage[]> {
   if (messages.length === 0) return [];
   const rows = await db
     .selectFrom('message_attempt')
@@ -198,26 +215,31 @@ async function withAttempts(db: JournalDb, messages: readonly MessageRecord[]): 
     )
     .orderBy('number')
     .execute();
-  const attempts = rows.map((row) => ({
-    messageId: row.message_id,
-    number: row.number,
-    atMs: row.at_ms,
-    tookMs: row.took_ms,
-    outcome: row.outcome,
-    detail: row.detail,
-  }));
+  const attempts = base.rows.all(attemptPlan, rows);
   return messages.map((message) => ({
     ...message,
     attempts: attempts.filter(({ messageId }) => messageId === message.id),
   }));
 }
 
-async function noticesById(db: JournalDb, ids: readonly string[]): Promise<Map<string, KeptNotice>> {
+export const attemptPlan: RowPlan<'message_attempt', AttemptRecord> = {
+  table: 'message_attempt',
+  toRecord: (row) => ({
+    messageId: row.message_id,
+    number: row.number,
+    atMs: row.at_ms,
+    tookMs: row.took_ms,
+    outcome: row.outcome,
+    detail: row.detail,
+  }),
+};
+
+async function noticesById(base: JournalBase, db: JournalDb, ids: readonly string[]): Promise<Map<string, KeptNotice>> {
   if (ids.length === 0) return new Map();
   const rows = await db
     .selectFrom('notice')
     .selectAll()
     .where('id', 'in', [...ids])
     .execute();
-  return new Map(rows.map((row) => [row.id, noticeFromRow(row)]));
+  return new Map(base.rows.all(noticePlan, rows).map((notice) => [notice.id, notice]));
 }

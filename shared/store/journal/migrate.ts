@@ -12,7 +12,6 @@ import * as journal0003 from '../migrations/0003-people.ts';
 import * as journal0004 from '../migrations/0004-probe-keys.ts';
 import * as journal0005 from '../migrations/0005-delivery.ts';
 import * as journal0006 from '../migrations/0006-leases-and-views.ts';
-import * as journal0007 from '../migrations/0007-what-ends-together.ts';
 import { storeError } from '../store-error.ts';
 
 /** By number; the names are kept in the database, so they never change. */
@@ -23,11 +22,13 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0004-probe-keys': journal0004,
   '0005-delivery': journal0005,
   '0006-leases-and-views': journal0006,
-  '0007-what-ends-together': journal0007,
 };
 
-/** @param to name of the migration to stop after; the newest when absent. */
-export async function migrateJournal<Tables>(db: Kysely<Tables>, to?: string): Promise<void> {
+/**
+ * @param to name of the migration to stop after; the newest when absent.
+ * @param file Where it lies, for a journal in a file.
+ */
+export async function migrateJournal<Tables>(db: Kysely<Tables>, to?: string, file?: string): Promise<void> {
   const migrator = new Migrator({
     db,
     provider: { getMigrations: async () => migrations },
@@ -49,5 +50,5 @@ export async function migrateJournal<Tables>(db: Kysely<Tables>, to?: string): P
       },
     );
   }
-  throw storeError('bring the journal to the tables of today', error);
+  throw storeError('bring the journal to the tables of today', error, file);
 }

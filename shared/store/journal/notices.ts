@@ -3,7 +3,7 @@
  */
 import { sql } from 'kysely';
 import { type KeptNotice, overEnding, type Spreading, type TellingStore, type ToldPerson } from '../telling-store.ts';
-import { addNotices, insertMessages, noticeFromRow } from './delivery-rows.ts';
+import { addNotices, insertMessages, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import { toldNotices } from './messages.ts';
 import { setTurn } from './telling-people.ts';
@@ -36,7 +36,9 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
           )
           .returningAll()
           .execute();
-        return rows.map(noticeFromRow).sort((a, b) => b.rank - a.rank || a.dueMs - b.dueMs || (a.id < b.id ? -1 : 1));
+        return base.rows
+          .all(noticePlan, rows)
+          .sort((a, b) => b.rank - a.rank || a.dueMs - b.dueMs || (a.id < b.id ? -1 : 1));
       }),
 
     spread: (spreading) => base.write((transaction) => spread(transaction, spreading)),
@@ -52,12 +54,12 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
         return Number(rows[0]?.count ?? 0);
       }),
 
-    get: (id) => base.read(async (db) => (await toldNotices(db, await noticeRows(db, id)))[0]),
+    get: (id) => base.read(async (db) => (await toldNotices(base, db, await noticeRows(base, db, id)))[0]),
 
     byKey: (key) =>
       base.read(async (db) => {
         const row = await db.selectFrom('notice').selectAll().where('key', '=', key).executeTakeFirst();
-        return row && noticeFromRow(row);
+        return base.rows.one(noticePlan, row);
       }),
 
     ofAlarm: (alarmId) =>
@@ -66,17 +68,19 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
         const joined = own.flatMap((row) => row.joined_id ?? []).filter((id) => own.every((row) => row.id !== id));
         const others =
           joined.length === 0 ? [] : await db.selectFrom('notice').selectAll().where('id', 'in', joined).execute();
-        const rows = [...own, ...others].map(noticeFromRow).sort((a, b) => b.atMs - a.atMs || (a.id < b.id ? 1 : -1));
-        return toldNotices(db, rows);
+        const rows = base.rows
+          .all(noticePlan, [...own, ...others])
+          .sort((a, b) => b.atMs - a.atMs || (a.id < b.id ? 1 : -1));
+        return toldNotices(base, db, rows);
       }),
 
     joinedTo: (id) =>
       base.read(async (db) => {
         const rows = await db.selectFrom('notice').selectAll().where('joined_id', '=', id).orderBy('at_ms').execute();
-        return rows.map(noticeFromRow);
+        return base.rows.all(noticePlan, rows);
       }),
 
-    toldOf: (alarmIds) => base.read((db) => toldOf(db, alarmIds)),
+    toldOf: (alarmIds) => base.read((db) => toldOf(base, db, alarmIds)),
 
     openSites: (sinceMs) =>
       base.read(async (db) => {
@@ -89,7 +93,7 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
           .where('at_ms', '>=', sinceMs)
           .where(sql<string>`key || ${overEnding}`, 'not in', over)
           .execute();
-        return rows.map(noticeFromRow);
+        return base.rows.all(noticePlan, rows);
       }),
   };
 }
@@ -114,12 +118,12 @@ async function isKept(transaction: JournalTransaction, alarmId: string): Promise
   return alarm !== undefined;
 }
 
-async function noticeRows(db: JournalDb, id: string): Promise<KeptNotice[]> {
+async function noticeRows(base: JournalBase, db: JournalDb, id: string): Promise<KeptNotice[]> {
   const rows = await db.selectFrom('notice').selectAll().where('id', '=', id).execute();
-  return rows.map(noticeFromRow);
+  return base.rows.all(noticePlan, rows);
 }
 
-async function toldOf(db: JournalDb, alarmIds: readonly string[]): Promise<ToldPerson[]> {
+async function toldOf(base: JournalBase, db: JournalDb, alarmIds: readonly string[]): Promise<ToldPerson[]> {
   if (alarmIds.length === 0) return [];
   const notices = await db
     .selectFrom('notice')
@@ -127,7 +131,7 @@ async function toldOf(db: JournalDb, alarmIds: readonly string[]): Promise<ToldP
     .where('alarm_id', 'in', [...alarmIds])
     .execute();
   const told = new Map<string, ToldPerson>();
-  const ordered = (await toldNotices(db, notices.map(noticeFromRow))).sort((a, b) => a.atMs - b.atMs);
+  const ordered = (await toldNotices(base, db, base.rows.all(noticePlan, notices))).sort((a, b) => a.atMs - b.atMs);
   for (const { messages, ...notice } of ordered) {
     for (const { personId, notBeforeMs, state, tries } of messages) {
       if (notice.alarmId === null) continue;

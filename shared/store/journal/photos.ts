@@ -7,7 +7,7 @@ import type { Journal, PhotoRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 
-const photoPlan: RowPlan<'photo', PhotoRecord> = {
+export const photoPlan: RowPlan<'photo', PhotoRecord> = {
   table: 'photo',
   toRecord: ({ kept_at_ms: keptAtMs, ...photo }) => ({ ...photo, keptAtMs }),
 };

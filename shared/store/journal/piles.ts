@@ -33,7 +33,7 @@ export function journalPiles(base: JournalBase): Journal['piles'] {
 }
 
 /** A pile without a readable name is called by its id: it must be watched all the same. */
-const pilePlan: RowPlan<'pile', PileRecord> = {
+export const pilePlan: RowPlan<'pile', PileRecord> = {
   table: 'pile',
   toRecord: (row) => ({ id: row.id, siteId: row.site_id, name: row.name, createdAtMs: row.created_at_ms }),
   standIns: ({ id }) => ({ name: String(id), created_at_ms: 0 }),

@@ -43,7 +43,7 @@ export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
 const filtersSchema = z.array(z.string());
 
 /** A key that cannot be read opens nothing; where only what it hears is not known, it hears its own. */
-const keyPlan: RowPlan<'broker_key', ProbeKeyRecord> = {
+export const keyPlan: RowPlan<'broker_key', ProbeKeyRecord> = {
   table: 'broker_key',
   toRecord: (row, json) => ({
     id: row.id,

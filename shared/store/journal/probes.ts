@@ -4,6 +4,7 @@
 import type { Journal, ProbeRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
+import { setAside } from './set-aside.ts';
 
 export function journalProbes(base: JournalBase): Journal['probes'] {
   return {
@@ -15,6 +16,7 @@ export function journalProbes(base: JournalBase): Journal['probes'] {
 
     setOnline: (site, probe, online, atMs) =>
       base.write(async (transaction) => {
+        await setAside(base, transaction, 'probe', { site, probe });
         const now = { online: online ? 1 : 0, online_at_ms: atMs };
         await transaction
           .insertInto('probe')
@@ -33,6 +35,7 @@ export function journalProbes(base: JournalBase): Journal['probes'] {
 
     setTemperatureOffset: (site, probe, offsetC) =>
       base.write(async (transaction) => {
+        await setAside(base, transaction, 'probe', { site, probe });
         await transaction
           .insertInto('probe')
           .values({ site, probe, online: null, online_at_ms: null, temperature_offset_c: offsetC })
@@ -42,7 +45,7 @@ export function journalProbes(base: JournalBase): Journal['probes'] {
   };
 }
 
-const probePlan: RowPlan<'probe', ProbeRecord> = {
+export const probePlan: RowPlan<'probe', ProbeRecord> = {
   table: 'probe',
   toRecord: (row) => ({
     site: row.site,

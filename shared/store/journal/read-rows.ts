@@ -57,6 +57,20 @@ export class RowReader {
     throw new UnreadableRowError(read.unreadable);
   }
 
+  /** A single JSON value. @throws {UnreadableRowError} */
+  value<T>(table: string, id: string, column: string, text: string, schema: z.ZodType<T>): T {
+    try {
+      const value = fromJson(column, text, schema);
+      this.#unreadable.wasRead(table, () => id);
+      return value;
+    } catch (error) {
+      if (!(error instanceof ColumnError)) throw error;
+      const row = { table, id, column, reason: error.message, pileId: null, partly: false };
+      this.#unreadable.note(row);
+      throw new UnreadableRowError(row);
+    }
+  }
+
   read<Table extends ReadTable, Kept>(plan: RowPlan<Table, Kept>, row: JournalTables[Table]): RowRead<Kept> {
     const { table } = plan;
     const missed: { column: string; reason: string }[] = [];

@@ -45,6 +45,7 @@ export type ReadTable =
   | 'notice'
   | 'message'
   | 'message_attempt'
+  | 'telling'
   | 'push_device'
   | 'told_link'
   | 'hand_on'
@@ -215,7 +216,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     at_ms: epochMs,
     due_ms: epochMs,
     facts: text,
-    state: z.enum(['new', 'spread', 'joined', 'dropped']),
+    state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
     joined_id: maybeText,
     ...taken,
   }),
@@ -246,6 +247,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     outcome: z.enum(attemptOutcomes),
     detail: text,
   }),
+  telling: z.object({ person_id: text, wishes: text }),
   push_device: z.object({
     id: text,
     person_id: text,
@@ -255,7 +257,6 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     label: text,
     added_at_ms: epochMs,
     last_ok_at_ms: maybeMs,
-    made_with: maybeText,
   }),
   told_link: z.object({
     digest: text,
@@ -270,7 +271,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
   turn: z.object({ alarm_id: text, place: z.number().int(), at_ms: epochMs }),
 };
 
-/** By which columns a row is told apart from others; `id` where nothing else is said. */
+/** Where that is not `id`. */
 const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
   probe: ['site', 'probe'],
   claim: ['site', 'probe', 'from_ms'],
@@ -279,13 +280,18 @@ const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
   watch: ['pile_id'],
   message_attempt: ['message_id', 'number'],
   told_link: ['digest'],
+  telling: ['person_id'],
   hand_on: ['site_id'],
   turn: ['alarm_id'],
 };
 
+/** By which columns a row is told apart from others. */
+export const keyColumns = (table: ReadTable): readonly string[] => idColumns[table] ?? ['id'];
+
 export function rowId(table: ReadTable, row: object): string {
-  const columns = idColumns[table] ?? ['id'];
-  return columns.map((column) => String((row as Record<string, unknown>)[column])).join('/');
+  return keyColumns(table)
+    .map((column) => String((row as Record<string, unknown>)[column]))
+    .join('/');
 }
 
 export function pileOfRow(table: ReadTable, row: object): string | null {

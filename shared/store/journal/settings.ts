@@ -1,17 +1,24 @@
 /**
  * shared/store/journal/settings.ts: single values under a key.
  */
+import type { z } from 'zod';
 import type { Journal } from '../journal.ts';
-import { type JournalBase, setSetting } from './journal-base.ts';
+import { type JournalBase, type JournalDb, setSetting } from './journal-base.ts';
 
 export function journalSettings(base: JournalBase): Journal['settings'] {
   return {
-    get: (key) =>
-      base.read(async (db) => {
-        const row = await db.selectFrom('setting').select('value').where('key', '=', key).executeTakeFirst();
-        return row?.value;
-      }),
-
+    get: (key) => base.read((db) => settingValue(db, key)),
     set: (key, value) => base.write((transaction) => setSetting(transaction, key, value)),
+    read: <T>(key: string, schema: z.ZodType<T>) =>
+      base.read(async (db) => {
+        const text = await settingValue(db, key);
+        return text === undefined ? undefined : base.rows.value('setting', key, 'value', text, schema);
+      }),
+    write: (key, value) => base.write((transaction) => setSetting(transaction, key, JSON.stringify(value))),
   };
+}
+
+async function settingValue(db: JournalDb, key: string): Promise<string | undefined> {
+  const row = await db.selectFrom('setting').select('value').where('key', '=', key).executeTakeFirst();
+  return row?.value;
 }

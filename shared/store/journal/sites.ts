@@ -7,7 +7,7 @@ import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 
-const sitePlan: RowPlan<'site', Site> = {
+export const sitePlan: RowPlan<'site', Site> = {
   table: 'site',
   toRecord: ({ time_zone: timeZone, ...site }) => ({ ...site, timeZone }),
   standIns: ({ id }) => ({ name: String(id), time_zone: null, latitude: null, longitude: null }),

@@ -2,10 +2,44 @@
  * shared/store/journal/telling-people.ts: how each person wants to be told, their devices, links and turns.
  */
 import { z } from 'zod';
-import type { DeviceHere, HandOnRecord, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
+import { type Wishes, wishesSchema } from '../../telling.ts';
+import type { HandOnRecord, PushDevice, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
+import { setAside } from './set-aside.ts';
 
 const idsSchema = z.array(z.string());
+
+export const wishesPlan: RowPlan<'telling', { personId: string; wishes: Wishes }> = {
+  table: 'telling',
+  toRecord: (row, json) => ({ personId: row.person_id, wishes: json('wishes', row.wishes, wishesSchema) }),
+};
+
+export const devicePlan: RowPlan<'push_device', PushDevice> = {
+  table: 'push_device',
+  toRecord: ({ person_id: personId, added_at_ms: addedAtMs, last_ok_at_ms: lastOkAtMs, ...device }) => ({
+    ...device,
+    personId,
+    addedAtMs,
+    lastOkAtMs,
+  }),
+  standIns: () => ({ last_ok_at_ms: null }),
+};
+
+/** Without its order everybody at a site is told at once. */
+export const handOnPlan: RowPlan<'hand_on', HandOnRecord> = {
+  table: 'hand_on',
+  toRecord: (row, json) => ({
+    siteId: row.site_id,
+    personIds: json('person_ids', row.person_ids, idsSchema),
+    afterMin: row.after_min,
+  }),
+};
+
+export const turnPlan: RowPlan<'turn', TurnRecord> = {
+  table: 'turn',
+  toRecord: (row) => ({ alarmId: row.alarm_id, place: row.place, atMs: row.at_ms }),
+};
 
 export function journalTellingPeople(base: JournalBase): Pick<TellingStore, 'wishes' | 'devices' | 'links' | 'handOn'> {
   return { wishes: wishesOf(base), devices: devicesOf(base), links: linksOf(base), handOn: handOnOf(base) };
@@ -16,10 +50,12 @@ function wishesOf(base: JournalBase): TellingStore['wishes'] {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('telling').selectAll().orderBy('person_id').execute();
-        return rows.map(({ person_id: personId, wishes }) => ({ personId, wishes }));
+        return base.rows.all(wishesPlan, rows);
       }),
-    set: (personId, wishes) =>
+    set: (personId, given) =>
       base.write(async (transaction) => {
+        const wishes = JSON.stringify(given);
+        await setAside(base, transaction, 'telling', { person_id: personId });
         await transaction
           .insertInto('telling')
           .values({ person_id: personId, wishes })
@@ -35,15 +71,7 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
       base.read(async (db) => {
         let all = db.selectFrom('push_device').selectAll().orderBy('added_at_ms').orderBy('id');
         if (personId !== undefined) all = all.where('person_id', '=', personId);
-        return (await all.execute()).map(
-          ({ person_id, added_at_ms: addedAtMs, last_ok_at_ms: lastOkAtMs, made_with: madeWith, ...device }) => ({
-            ...device,
-            personId: person_id,
-            addedAtMs,
-            lastOkAtMs,
-            madeWith,
-          }),
-        );
+        return base.rows.all(devicePlan, await all.execute());
       }),
     keep: (device) =>
       base.write(async (transaction) => {
@@ -55,7 +83,6 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
           label: rest.label,
           added_at_ms: rest.addedAtMs,
           last_ok_at_ms: rest.lastOkAtMs,
-          made_with: rest.madeWith,
         };
         await transaction
           .insertInto('push_device')
@@ -63,31 +90,10 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
           .onConflict((conflict) => conflict.column('endpoint').doUpdateSet(changing))
           .execute();
       }),
-    remove: (id, personId) =>
+    remove: (id) =>
       base.write(async (transaction) => {
-        let removing = transaction.deleteFrom('push_device').where('id', '=', id);
-        if (personId !== undefined) removing = removing.where('person_id', '=', personId);
-        return (await removing.executeTakeFirst()).numDeletedRows > 0n;
-      }),
-    here: (endpoint, personId, madeWith) =>
-      base.write(async (transaction): Promise<DeviceHere> => {
-        const row = await transaction
-          .selectFrom('push_device')
-          .select(['person_id', 'made_with'])
-          .where('endpoint', '=', endpoint)
-          .executeTakeFirst();
-        if (!row) return 'unknown';
-        if (row.person_id !== personId) {
-          await transaction.deleteFrom('push_device').where('endpoint', '=', endpoint).execute();
-          return 'anothers';
-        }
-        if (row.made_with === madeWith) return 'known';
-        await transaction
-          .updateTable('push_device')
-          .set({ made_with: madeWith })
-          .where('endpoint', '=', endpoint)
-          .execute();
-        return 'moved';
+        const { numDeletedRows } = await transaction.deleteFrom('push_device').where('id', '=', id).executeTakeFirst();
+        return numDeletedRows > 0n;
       }),
     worked: (id, atMs) =>
       base.write(async (transaction) => {
@@ -146,15 +152,12 @@ function handOnOf(base: JournalBase): TellingStore['handOn'] {
     list: () =>
       base.read(async (db): Promise<HandOnRecord[]> => {
         const rows = await db.selectFrom('hand_on').selectAll().orderBy('site_id').execute();
-        return rows.map((row) => ({
-          siteId: row.site_id,
-          personIds: idsSchema.parse(JSON.parse(row.person_ids)),
-          afterMin: row.after_min,
-        }));
+        return base.rows.all(handOnPlan, rows);
       }),
     set: ({ siteId, personIds, afterMin }) =>
       base.write(async (transaction) => {
         const changing = { person_ids: JSON.stringify(personIds), after_min: afterMin };
+        await setAside(base, transaction, 'hand_on', { site_id: siteId });
         await transaction
           .insertInto('hand_on')
           .values({ site_id: siteId, ...changing })
@@ -169,7 +172,7 @@ function handOnOf(base: JournalBase): TellingStore['handOn'] {
           .selectAll()
           .where('alarm_id', 'in', [...alarmIds])
           .execute();
-        return rows.map((row) => ({ alarmId: row.alarm_id, place: row.place, atMs: row.at_ms }));
+        return base.rows.all(turnPlan, rows);
       }),
     setTurn: (turn) => base.write((transaction) => setTurn(transaction, turn)),
   };

@@ -8,6 +8,7 @@ import { addNotices } from './delivery-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import { mustHold } from './leases.ts';
 import { sealed, unsealed } from './sealed.ts';
+import { setAside } from './set-aside.ts';
 import type { JournalTables } from './tables.ts';
 
 export function journalWatch(base: JournalBase): Journal['watch'] {
@@ -48,6 +49,7 @@ async function keepChange(
 ): Promise<void> {
   if (lease) await mustHold(base.engine, transaction, lease);
   // Closed ones first: the same kind may have been raised again in the same look, and only one may be open.
+  for (const { id } of alarms) await setAside(base, transaction, 'alarm', { id });
   for (const alarm of alarms) if (alarm.closedAtMs !== null) await keepAlarm(transaction, alarm);
   for (const alarm of alarms) if (alarm.closedAtMs === null) await keepAlarm(transaction, alarm);
   for (const step of steps) await addAlarmStep(transaction, step);

@@ -76,7 +76,7 @@ describe('what a person notes is heard at once', () => {
     const [notice] = await farm.one.house.journal.telling.notices.ofAlarm(alarm?.id ?? '');
     expect(notice).toMatchObject({ about: 'alarm', answer: 'first-raise' });
     const kept = await farm.one.house.journal.telling.notices.get(notice?.id ?? '');
-    expect(JSON.parse(kept?.facts ?? '{}')).toMatchObject({ kind: 'bad-smell', noted: { by: 'Ana' } });
+    expect(kept?.facts).toMatchObject({ kind: 'bad-smell', noted: { by: 'Ana' } });
   });
 });
 

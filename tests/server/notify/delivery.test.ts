@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { lostFacts } from '../../../shared/notice-facts.ts';
 import { branPile, yard } from '../../shared/store/journal-sample.ts';
 import { type Desk, minuteMs, noonMs, openDesk } from './desk.ts';
 
@@ -232,8 +233,8 @@ test('a notice whose facts cannot be read is set aside and said to owners and in
   const broken = { about: 'alarm', answer: 'first-raise', rank: 3, siteId: yard.id, pileId: branPile.id } as const;
   const same = { ...broken, alarmId: 'gone', personId: null, atMs: noonMs, dueMs: noonMs };
   await desk.journal.telling.notices.add([
-    { ...same, id: 'n-cut', key: 'cut', facts: '{"kind":"overhea' },
-    { ...same, id: 'n-null', key: 'null', facts: 'null' },
+    { ...same, id: 'n-cut', key: 'cut', facts: lostFacts },
+    { ...same, id: 'n-null', key: 'null', facts: lostFacts },
   ]);
   await desk.raise('a');
   expect((await desk.told()).sort()).toEqual([

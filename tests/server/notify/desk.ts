@@ -127,7 +127,7 @@ export async function openDesk(): Promise<Desk> {
     personId: null,
     atMs: desk.nowMs,
     dueMs: desk.nowMs,
-    facts: JSON.stringify(factsOf(alarm, since)),
+    facts: factsOf(alarm, since),
   });
   async function keep(alarm: AlarmRecord, notices: NoticeRecord[]) {
     alarms.set(alarm.id, alarm);
@@ -154,7 +154,7 @@ export async function openDesk(): Promise<Desk> {
     async person(id, wishes = {}, role = 'keeper') {
       people.push({ id, name: id, role });
       const email = { on: true, address: `${id}@saltmere.example` };
-      await journal.telling.wishes.set(id, JSON.stringify(wishesSchema.parse({ email, ...wishes })));
+      await journal.telling.wishes.set(id, wishesSchema.parse({ email, ...wishes }));
     },
     async raise(id, { kind = 'overheating', severity = 'warning', position = null, siteSilentSinceMs } = {}) {
       const alarm: AlarmRecord = {

@@ -70,7 +70,7 @@ export async function openTellingFarm(
       return alarmsAnswerSchema.parse((await one.app.inject({ url: '/api/piles/shed/alarms' })).json()).alarms;
     },
     async wish(wishes, personId = 'house') {
-      await one.house.journal.telling.wishes.set(personId, JSON.stringify(wishesSchema.parse(wishes)));
+      await one.house.journal.telling.wishes.set(personId, wishesSchema.parse(wishes));
     },
     async reopen() {
       await one.close();

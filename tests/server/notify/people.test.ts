@@ -11,7 +11,7 @@ const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper' };
 async function told(known: readonly KnownPerson[], mailed: readonly string[], houseMail: string | null = mailTo) {
   const wishes = mailed.map((personId) => ({
     personId,
-    wishes: JSON.stringify(wishesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } })),
+    wishes: wishesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } }),
   }));
   const telling = { wishes: { list: async () => wishes }, devices: { list: async () => [] } };
   const people = new TellingPeople({

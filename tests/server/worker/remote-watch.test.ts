@@ -40,7 +40,7 @@ test('readings brought in have the piles of their probes read anew by whoever wa
   await watch.broughtIn([{ site: yard.id, probe: 'unclaimed' }]);
   expect(await journal.asks.waiting([yard.id])).toEqual([]);
   const done = watch.broughtIn([{ site: yard.id, probe: 'p1' }]);
-  expect(await asked()).toMatchObject({ pileId: branPile.id, ask: '{"kind":"reload"}' });
+  expect(await asked()).toMatchObject({ pileId: branPile.id, ask: { kind: 'reload' } });
   await done; // nobody answers: it is still done once somebody takes the site
   expect(await journal.asks.waiting([yard.id])).toHaveLength(1);
   await watch.close();

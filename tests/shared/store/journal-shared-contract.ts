@@ -2,11 +2,26 @@
  * tests/shared/store/journal-shared-contract.ts: the part of the journal's contract about what several processes share.
  */
 import { describe, expect, test } from 'vitest';
+import type { PileSummary } from '../../../shared/api/piles.ts';
 import { LostLeaseError } from '../../../shared/errors.ts';
 import type { Journal, Lease } from '../../../shared/store/journal.ts';
 import { beginMs, branPile, raised, tooWarm } from './journal-sample.ts';
 
 type WithFarm = (run: (journal: Journal) => Promise<void>) => Promise<void>;
+/** A pile as its watcher saw it. */
+const seen = (next: string): PileSummary => ({
+  id: branPile.id,
+  name: branPile.name,
+  site: branPile.siteId,
+  stage: 'bran',
+  batch: null,
+  positions: {},
+  condition: 'No batch lies here now.',
+  next,
+  tone: 'calm',
+  alarms: [],
+});
+
 const minute = 60_000;
 const site = branPile.siteId;
 
@@ -60,9 +75,9 @@ export function sharedContract(withFarm: WithFarm): void {
         const change = { alarms: [tooWarm], steps: [raised], watch: null };
         const refused = { ...change, watch, lease: lost };
         await expect(journal.watch.keep(refused)).rejects.toThrow(LostLeaseError);
-        await expect(journal.views.keep(lost, [{ pileId: branPile.id, summary: '{}', told: '{}' }])).rejects.toThrow(
-          LostLeaseError,
-        );
+        await expect(
+          journal.views.keep(lost, [{ pileId: branPile.id, summary: seen('Wait.'), told: {} }]),
+        ).rejects.toThrow(LostLeaseError);
         expect(await journal.leases.setHeard(lost, true)).toBe(false);
         await journal.leases.release(lost);
         expect(await journal.alarms.open()).toEqual([]);
@@ -88,11 +103,13 @@ export function sharedContract(withFarm: WithFarm): void {
   test('views of piles are kept whole or in part, listed and forgotten', () =>
     withFarm(async (journal) => {
       const lease = await taken(journal, 'one');
-      const view = { pileId: branPile.id, summary: '{"a":1}', told: '{"b":1}', course: '{"c":1}' };
+      const view = { pileId: branPile.id, summary: seen('Wait.'), told: { b: 1 }, course: { c: 1 } };
       await journal.views.keep(lease, [view, { ...view, pileId: 'other' }]);
-      await journal.views.keep(lease, [{ pileId: branPile.id, summary: '{"a":2}', told: '{"b":2}' }]);
-      expect(await journal.views.list([branPile.id])).toMatchObject([{ pileId: branPile.id, summary: '{"a":2}' }]);
-      expect(await journal.views.judged(branPile.id)).toEqual({ told: '{"b":2}', course: '{"c":1}' });
+      await journal.views.keep(lease, [{ pileId: branPile.id, summary: seen('Turn it.'), told: { b: 2 } }]);
+      expect(await journal.views.list([branPile.id])).toMatchObject([
+        { pileId: branPile.id, summary: seen('Turn it.') },
+      ]);
+      expect(await journal.views.judged(branPile.id)).toEqual({ told: { b: 2 }, course: { c: 1 } });
       expect(await journal.views.list()).toHaveLength(2);
       await journal.views.forget(branPile.id);
       expect(await journal.views.judged(branPile.id)).toBeUndefined();
@@ -101,13 +118,19 @@ export function sharedContract(withFarm: WithFarm): void {
 
   test('asks wait in the order made until they are answered or withdrawn', () =>
     withFarm(async (journal) => {
-      const ask = (id: string) => ({ id, site, pileId: branPile.id, ask: '{"kind":"reload"}', askedMs: beginMs });
+      const ask = (id: string) => ({
+        id,
+        site,
+        pileId: branPile.id,
+        ask: { kind: 'reload' as const },
+        askedMs: beginMs,
+      });
       for (const id of ['b', 'a', 'c']) await journal.asks.add(ask(id));
       expect(await journal.asks.waiting([site])).toEqual([ask('b'), ask('a'), ask('c')]);
       expect(await journal.asks.waiting(['elsewhere'])).toEqual([]);
       expect(await journal.asks.answerTo('b')).toBeUndefined();
-      await journal.asks.answer('b', 'true');
-      expect(await journal.asks.answerTo('b')).toBe('true');
+      await journal.asks.answer('b', true);
+      expect(await journal.asks.answerTo('b')).toBe(true);
       expect(await journal.asks.withdraw('b')).toBe(false);
       expect(await journal.asks.withdraw('a')).toBe(true);
       expect(await journal.asks.waiting([site])).toEqual([ask('c')]);

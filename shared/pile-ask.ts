@@ -1,5 +1,5 @@
 /**
- * server/worker/ask.ts: what a process that does not watch a pile may ask of the one that does.
+ * What a process that does not watch a pile may ask of the one that does.
  */
 import { z } from 'zod';
 

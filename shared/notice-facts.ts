@@ -1,0 +1,73 @@
+/**
+ * What is kept with a notice, for its words to be made of when it is sent: by what it is about.
+ */
+import { z } from 'zod';
+import { epochMsSchema } from './epoch.ts';
+import { positionSchema } from './names.ts';
+import { type NoticeReason, type NoticeSubject, tellingWaySchema } from './telling.ts';
+import { severitySchema, warningKindSchema } from './warning.ts';
+
+/** Who could not be reached, where that is why somebody else is told. */
+const notReached = z.string().optional();
+
+const siteFactsSchema = z.object({
+  sinceMs: epochMsSchema,
+  probeCount: z.number().int().min(0),
+  pileNames: z.array(z.string()).readonly(),
+  notReached,
+});
+
+const alarmFactsSchema = z.object({
+  kind: warningKindSchema,
+  position: positionSchema.nullable(),
+  severity: severitySchema,
+  seen: z.string(),
+  todo: z.string(),
+  byMs: epochMsSchema.nullable(),
+  caution: z.string().nullable(),
+  raisedAtMs: epochMsSchema,
+  noted: z.object({ atMs: epochMsSchema, by: z.string().nullable() }).optional(),
+  /** Of its whole site, where that fell silent as a whole. */
+  site: siteFactsSchema.optional(),
+  notReached,
+});
+
+const houseFactsSchema = z.object({ said: z.string(), todo: z.string(), short: z.string() });
+
+const summaryFactsSchema = z.object({
+  piles: z.array(
+    z.object({
+      name: z.string(),
+      siteName: z.string(),
+      condition: z.string(),
+      next: z.string(),
+      warnings: z.number().int().min(0),
+    }),
+  ),
+});
+
+const testFactsSchema = z.object({ way: tellingWaySchema, address: z.string().optional() });
+
+/** What was kept cannot be read any more; that there was something to tell still can. */
+export const lostFacts = { lost: true } as const;
+
+export type NoticeFacts =
+  | z.infer<typeof siteFactsSchema>
+  | z.infer<typeof alarmFactsSchema>
+  | z.infer<typeof houseFactsSchema>
+  | z.infer<typeof summaryFactsSchema>
+  | z.infer<typeof testFactsSchema>
+  | typeof lostFacts;
+
+export function factsSchemaOf(about: NoticeSubject, answer: NoticeReason): z.ZodType<NoticeFacts> {
+  if (answer === 'test') return testFactsSchema;
+  if (answer === 'summary') return summaryFactsSchema;
+  switch (about) {
+    case 'site':
+      return siteFactsSchema;
+    case 'house':
+      return houseFactsSchema;
+    default:
+      return alarmFactsSchema;
+  }
+}

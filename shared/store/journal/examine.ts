@@ -1,0 +1,79 @@
+/**
+ * Reads every row once, so that those that cannot be read are known though nobody asked for them: a question passes over
+ * a row whose damaged column it asks by.
+ */
+import { sql } from 'kysely';
+import { alarmPlan, stepPlan } from './alarms.ts';
+import { batchPlan } from './batch-rows.ts';
+import { claimPlan } from './claims.ts';
+import { messagePlan, noticePlan } from './delivery-rows.ts';
+import { entryPlan } from './entry-rows.ts';
+import type { JournalBase } from './journal-base.ts';
+import { storyPlan } from './lineage.ts';
+import { flowPlan, usePlan } from './lineage-rows.ts';
+import { lotPlan } from './lots.ts';
+import { mappingPlan } from './mappings.ts';
+import { attemptPlan } from './messages.ts';
+import { photoPlan } from './photos.ts';
+import { pilePlan } from './piles.ts';
+import { keyPlan } from './probe-keys.ts';
+import { probePlan } from './probes.ts';
+import type { RowPlan } from './read-rows.ts';
+import { keyColumns, type ReadTable } from './row-schemas.ts';
+import { sitePlan } from './sites.ts';
+import type { JournalTables } from './tables.ts';
+import { devicePlan, handOnPlan, turnPlan, wishesPlan } from './telling-people.ts';
+
+type Plans = { readonly [Table in Exclude<ReadTable, 'watch' | 'pile_ask' | 'told_link'>]: RowPlan<Table, unknown> };
+
+/** Caches and what is done within minutes are left out. */
+const plans: Plans = {
+  site: sitePlan,
+  pile: pilePlan,
+  batch: batchPlan,
+  probe: probePlan,
+  claim: claimPlan,
+  entry: entryPlan,
+  photo: photoPlan,
+  batch_story: storyPlan,
+  lot: lotPlan,
+  use_of_batch: usePlan,
+  flow: flowPlan,
+  alarm: alarmPlan,
+  alarm_step: stepPlan,
+  mapping: mappingPlan,
+  broker_key: keyPlan,
+  notice: noticePlan,
+  message: messagePlan,
+  message_attempt: attemptPlan,
+  telling: wishesPlan,
+  push_device: devicePlan,
+  hand_on: handOnPlan,
+  turn: turnPlan,
+};
+
+const pageRows = 500;
+
+/** @param rest Called after each page, so that others get their turn; ends it early by returning false. */
+export async function examine(base: JournalBase, rest: () => Promise<boolean>): Promise<void> {
+  for (const plan of Object.values(plans)) {
+    for (let offset = 0; ; offset += pageRows) {
+      const rows = await base.read((db) =>
+        db
+          .selectFrom(plan.table)
+          .selectAll()
+          .orderBy(sql.join(keyColumns(plan.table).map((column) => sql.ref(column))))
+          .limit(pageRows)
+          .offset(offset)
+          .execute(),
+      );
+      for (const row of rows) readRow(base, plan as RowPlan<ReadTable, unknown>, row as JournalTables[ReadTable]);
+      if (!(await rest())) return;
+      if (rows.length < pageRows) break;
+    }
+  }
+}
+
+function readRow(base: JournalBase, plan: RowPlan<ReadTable, unknown>, row: JournalTables[ReadTable]): void {
+  base.rows.read(plan, row);
+}
