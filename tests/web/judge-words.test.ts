@@ -16,6 +16,7 @@ import { fanWords, overWords } from '../../web/src/pile/ahead-words.ts';
 import { keptLimit, limitChange, limitFields, shownLimit } from '../../web/src/pile/limit-fields.ts';
 import { handKey, offeredHands, withDismissed } from '../../web/src/pile/offered-hands.ts';
 import { lastWordOf, wordSentence } from '../../web/src/pile/person-word.ts';
+import { standSentence } from '../../web/src/pile/phase-words.ts';
 import {
   handWateringWords,
   measurable,
@@ -331,4 +332,18 @@ describe('limits as they are typed', () => {
     expect(limitChange(limits, { depthMinM: '40' }, 'C').wrong).toEqual({ depthMaxM: 'Must be above “Depth from”' });
     expect(limitChange(limits, { lossC: 'hot' }, 'C').wrong).toEqual({ lossC: 'Give a number' });
   });
+});
+
+test('how far a batch has come is told only where its core is measured', () => {
+  const [pile] = mockFarm(nowMs).piles;
+  if (!pile) throw new Error('The farm must have a pile');
+  const core = { probe: 'p', silent: false };
+  expect(standSentence({ ...pile, positions: { core: { ...core, temperatureC: 40 } } })).toMatch(
+    /^It is active\. \d+ %/,
+  );
+  for (const positions of [{}, { core: { ...core, moisturePct: 30 } }, { air: { ...core, temperatureC: 12 } }]) {
+    expect(standSentence({ ...pile, positions })).toBe(
+      'How far its work has come is not known, as its core is not measured.',
+    );
+  }
 });

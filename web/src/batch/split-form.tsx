@@ -67,7 +67,7 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
       }}
     >
       {parts.map((part, index) => (
-        <fieldset class="portion" key={`${index}-${parts.length}`}>
+        <fieldset class="split-part" key={`${index}-${parts.length}`}>
           <legend>Part {index + 1}</legend>
           <MeasureField
             label="Its mass"

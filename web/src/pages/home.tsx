@@ -12,6 +12,7 @@ import { MoundKey } from '../mound/mound-key.tsx';
 import { ToneMark } from '../parts/marks.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
+import { isCoreMeasured } from '../pile/phase-words.ts';
 import { TroubleLine } from '../pile/trouble-note.tsx';
 import { usePrefs } from '../prefs.ts';
 import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
@@ -111,7 +112,8 @@ function EntryFacts({ pile }: { readonly pile: PileSummary }) {
   const nowMs = useHouseNow();
   const { batch } = pile;
   const newestMs = Math.max(...Object.values(pile.positions).map((now) => (now?.at ? Date.parse(now.at) : -Infinity)));
-  const stand = batch ? `, day ${batchDay(Date.parse(batch.startedAt), nowMs)}, ${phaseNames[batch.phase]}` : '';
+  const phase = batch && isCoreMeasured(pile) ? `, ${phaseNames[batch.phase]}` : '';
+  const stand = batch ? `, day ${batchDay(Date.parse(batch.startedAt), nowMs)}${phase}` : '';
   return (
     <p class="facts">
       {`${capital(stageNames[pile.stage])}${stand}.`}

@@ -5,8 +5,8 @@ import type { PileDetail } from '../../../shared/api/piles.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { batchDay } from '../format/age.ts';
 import { shortDay } from '../format/local-time.ts';
-import { phaseNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
+import { standSentence } from './phase-words.ts';
 
 const ruler = { height: 46, edge: 5, lineY: 24 } as const;
 
@@ -31,8 +31,7 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
     <div class="ruler">
       <p>
         <b>Day {day}</b>
-        {usual}, laid {shortDay(startedAtMs, reader)}. {phaseSentence(pile.batch.phase)}{' '}
-        {Math.round(pile.batch.progress)} % of the work this stage needs is done.
+        {usual}, laid {shortDay(startedAtMs, reader)}. {standSentence(pile)}
       </p>
       <svg viewBox={`0 0 ${width} ${ruler.height}`} aria-hidden="true">
         {fromH !== undefined && toH !== undefined && (
@@ -55,8 +54,4 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
       </svg>
     </div>
   );
-}
-
-function phaseSentence(phase: keyof typeof phaseNames): string {
-  return `It is ${phaseNames[phase]}.`;
 }
