@@ -27,7 +27,7 @@ import { closeHour, nearAirHours } from './hour.ts';
 import { lookAhead, markHourEnds } from './look-ahead.ts';
 import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } from './setup.ts';
 import { emptyState, type JudgeState, type PositionState } from './state.ts';
-import { followsOn, followTrack, startTrack } from './track.ts';
+import { doubtedJumpK, followsOn, followTrack, startTrack } from './track.ts';
 import { isWaterFounded } from './water-founded.ts';
 
 export type { ExpectedBand } from '../curve/band.ts';
@@ -42,9 +42,6 @@ export function startJudge(setup: PileSetup): JudgeState {
   const { waterKgKg, waterSd } = startWater(setup.recipe, setup.limits);
   return emptyState(setup, waterKgKg, waterSd);
 }
-
-/** The core is slow, a skin in sun and rain is not: real steps of 10.8 °C in an hour were measured at a heap's top. */
-const doubtedJumpK = { core: 8, top: 15, base: 12, edge: 15, air: 15 } as const;
 
 /** Takes in one reading; amortised O(1). Readings from before the batch, battery and signal strength change nothing. */
 export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, reading: JudgeReading): void {

@@ -4,10 +4,16 @@
  * Takes:  an assessment.
  * Gives:  the evidence and the judgement of `pileDetailSchema`, instants as text.
  */
-import type { PileDetail } from '../../shared/api/piles.ts';
+import type { PileDetail, PositionNow } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { Assessment } from './assessment.ts';
+import type { Assessment, PositionSight } from './assessment.ts';
+
+/** Of a place whose newest temperature is doubted, what it jumped from. */
+export function toldDoubt(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {
+  if (sight?.doubted == null || sight.temperatureC === null || sight.temperatureAtMs === null) return {};
+  return { doubted: { fromC: sight.temperatureC, fromAt: toInstant(sight.temperatureAtMs) } };
+}
 
 /** Everything that was looked at, what does not stand included. */
 export function toldEvidence({ findings }: Assessment): PileDetail['evidence'] {

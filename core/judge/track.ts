@@ -55,15 +55,22 @@ const mostDoubts = 3;
 /** As near to the old value as this, against how far the wild one was, a reading takes the wild one back [-]. */
 const takenBack = 1 / 3;
 
-/** How much further than one step a pile may have come in the meantime [K/h]; common practice, no source. */
+/** Within an hour. The core is slow, a skin in sun and rain is not: real steps of 10.8 °C in an hour were measured at a heap's top [K]. */
+export const doubtedJumpK = { core: 8, top: 15, base: 12, edge: 15, air: 15 } as const;
+
+/** How much further than that a pile may have come with each hour beyond the first [K/h]; common practice, no source. */
 const meanwhileKPerH = 2;
 /** So long after the last believed reading anything may have become of a pile [ms]. */
 export const anythingAfterMs = 3 * msPerHour;
 
 /** How far a value may lie from one measured `gapMs` before, so that it is believed by itself. */
 function possibleStep(jump: number, gapMs: number): number {
-  return gapMs >= anythingAfterMs ? Number.POSITIVE_INFINITY : jump + (meanwhileKPerH * gapMs) / msPerHour;
+  if (gapMs >= anythingAfterMs) return Number.POSITIVE_INFINITY;
+  return jump + meanwhileKPerH * Math.max(0, gapMs / msPerHour - 1);
 }
+
+/** Two wild values closer together than this may be one fault: they bear each other out, but a third must call it heat [ms]. */
+const oneFaultMs = 30 * msPerMinute;
 
 /** Whether the believed value may have come of the one before it; else the next reading must bear it out before heat is called. */
 export function followsOn(track: Track, jump: number): boolean {
@@ -96,8 +103,10 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   if (Math.abs(step) > possibleStep(jump, atMs - track.atMs)) {
     const isBorneOut = track.doubted !== null && Math.abs(value - track.doubted) <= possibleStep(jump / 2, gapMs);
     if (isBorneOut && track.doubted !== null) {
-      previous = track.doubted;
-      previousAtMs = atMs - gapMs;
+      if (gapMs >= oneFaultMs) {
+        previous = track.doubted;
+        previousAtMs = atMs - gapMs;
+      }
     } else if (track.doubts < mostDoubts) {
       track.doubted = value;
       track.doubts += 1;

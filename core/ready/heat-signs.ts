@@ -10,10 +10,12 @@
  */
 
 import type { Evidence } from '../../shared/warning.ts';
+import { lossAfterH, type PastHeat, worstHeat } from '../judge/heat-memory.ts';
+import { pastHeatWords } from '../warn/heat-damage-words.ts';
 import { cameK, nearHeldH as heldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 
 export interface HeatSign {
-  readonly sign: 'heat-came' | 'heat-fell' | 'no-reheat';
+  readonly sign: 'heat-came' | 'not-overheated' | 'heat-fell' | 'no-reheat';
   readonly evidence: Evidence;
   readonly says: string;
 }
@@ -24,6 +26,9 @@ export interface HeatSight {
   readonly airC: readonly (number | null)[];
   /** Hours after the start at which it was turned. */
   readonly turnsAtH: readonly number[];
+  /** What its places have been through, and the limit it was judged by [°C]. */
+  readonly heat: readonly PastHeat[];
+  readonly lossC: number;
 }
 
 export function heatSigns(sight: HeatSight): HeatSign[] {
@@ -33,7 +38,7 @@ export function heatSigns(sight: HeatSight): HeatSign[] {
     return coreC === null || airC === null ? null : coreC - airC;
   });
   const came = heatCame(excessK);
-  return [came, heatFell(excessK, came.evidence), noReheat(sight, excessK)];
+  return [came, notOverheated(sight), heatFell(excessK, came.evidence), noReheat(sight, excessK)];
 }
 
 function heatCame(excessK: readonly (number | null)[]): HeatSign {
@@ -53,6 +58,27 @@ function heatCame(excessK: readonly (number | null)[]): HeatSign {
         evidence: 'absent',
         says: `No heat came yet: the core stood at most ${Math.round(Math.max(0, most))} °C above the air.`,
       };
+}
+
+function notOverheated({ heat, lossC }: HeatSight): HeatSign {
+  const sign = 'not-overheated';
+  const worst = worstHeat(heat);
+  if (worst !== null && worst.lossH >= lossAfterH) {
+    const says = pastHeatWords(heat, { actC: lossC, lossC }) ?? '';
+    return { sign, evidence: 'absent', says: `It was too hot for its culture. ${says}` };
+  }
+  if (!heat.some(({ position }) => position === 'core')) {
+    return {
+      sign,
+      evidence: 'missing',
+      says: `Its core was not measured, so whether it came to ${lossC} °C is not known.`,
+    };
+  }
+  return {
+    sign,
+    evidence: 'present',
+    says: `It did not lie at ${lossC} °C, where its culture is lost, for ${lossAfterH} hours, as far as it was measured.`,
+  };
 }
 
 function heatFell(excessK: readonly (number | null)[], came: Evidence): HeatSign {

@@ -44,12 +44,14 @@ export type PersonsWord = { readonly ready: boolean } | null;
  * One sentence from both. Only a person's yes is a yes, and what the probes saw otherwise stays said.
  *
  * @param isSpoilt Something bad was noted since that word.
+ * @param isHeatJudged Whoever gave that word had smelt or looked since it was too hot: then that alone does not speak against it.
  */
 export function sayReadiness(
   signs: readonly HeatSign[],
   person: PersonsWord,
   judged: SmellAndLook = nobodyJudged,
   isSpoilt = false,
+  isHeatJudged = false,
 ): string {
   const against = signs.filter(({ evidence }) => evidence === 'absent').length;
   const missing = signs.filter(({ evidence }) => evidence === 'missing').length;
@@ -66,6 +68,9 @@ export function sayReadiness(
     return `${judgedWords(judged)} Nobody has said whether it is ready, and probes alone never do; ${heat}.`;
   if (person === null) return `Nobody has smelt and looked yet, and probes alone never say that it is ready; ${heat}.`;
   if (!person.ready) return `The person who smelt and looked did not find it ready; ${heat}.`;
+  const isOverheated = signs.some(({ sign, evidence }) => sign === 'not-overheated' && evidence === 'absent');
+  if (isOverheated && isHeatJudged && against === 1)
+    return 'A person found it ready by smell and look, after it had been too hot for its culture.';
   return against > 0
     ? 'A person found it ready by smell and look, but the heat measured speaks against it: look again before you use it.'
     : `A person found it ready by smell and look; ${heat}.`;

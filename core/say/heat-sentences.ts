@@ -26,7 +26,10 @@ export function doubtedSentence({ assessment, temp }: AlarmFacts): Saying {
   const next = sight.silent ? 'nothing has borne it out' : 'the next reading decides';
   const condition = `${capital(spokenValue(position, sight, atMs, temp))}${quiet}: ${next}.`;
   const tempC = sight.doubted.temperatureC;
-  if (heat === null) return { condition, next: 'Look again when the next reading has come.', tone: 'watch' };
+  if (heat === null || !heat.asksForPerson) {
+    const next = 'Look again when the next reading has come; if you are beside it, measure it by hand.';
+    return { condition, next, tone: 'watch' };
+  }
   return tempC >= selfHeatingLadder[0].fromC
     ? {
         condition,

@@ -5,23 +5,27 @@
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
 import type { Finding } from '../judge/assessment.ts';
 import { anythingAfterMs } from '../judge/track.ts';
-import { waitedForMs } from './doubted-heat.ts';
 import type { Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
+import { isFailing } from './probe-faults.ts';
 import { degrees, duration, fireCaution } from './words.ts';
 
 export function heatDoubtedFinding(look: Look): Finding {
   const { actC, lossC } = look.setup.limits;
   const heat = look.doubtedHeat;
   const why = whyOf(look.setup.limits);
-  if (heat === null) {
+  if (heat === null || !heat.asksForPerson) {
     const known = look.core !== null && look.core.temperatureC !== null;
     return {
       kind: 'heat-doubted',
       position: null,
       evidence: known ? 'absent' : 'missing',
       severity: 'warning',
-      seen: known ? 'No probe in the pile has jumped over the limit.' : 'The core is not being measured.',
+      seen: !known
+        ? 'The core is not being measured.'
+        : heat === null
+          ? 'No probe in the pile has jumped over the limit.'
+          : `The ${heat.position} probe reads ${degrees(heat.tempC)}, a jump from ${degrees(heat.beforeC)}; its next reading is waited for.`,
       todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,
@@ -30,6 +34,7 @@ export function heatDoubtedFinding(look: Look): Finding {
     };
   }
   const { position, tempC, beforeC, beforeMs } = heat;
+  const track = look.state.positions[position]?.temperature;
   const isFireHot = tempC >= selfHeatingLadder[0].fromC;
   return {
     kind: 'heat-doubted',
@@ -43,12 +48,13 @@ export function heatDoubtedFinding(look: Look): Finding {
     byMs: look.nowMs,
     caution: isFireHot ? fireCaution : null,
     why,
-    explainedBy: null,
+    // A probe known to throw in wild values is told of as that.
+    explainedBy: track != null && isFailing(track, look.nowMs) ? 'probe-out' : null,
   };
 }
 
 const whyOf = perLimits(
   ({ actC }: StageLimits) =>
     `Present when a probe in the pile jumps over ${degrees(actC)} by more than a pile can warm in the time, until its next reading bears it out or takes it back. ` +
-    `Where the next should come within ${duration(waitedForMs)} it is waited for so long. After ${duration(anythingAfterMs)} without a reading nothing is doubted: in that time anything may have become of the pile.`,
+    `A probe that speaks every hour or oftener is waited for until its next reading is late. After ${duration(anythingAfterMs)} without a reading nothing is doubted: in that time anything may have become of the pile.`,
 );

@@ -1,8 +1,10 @@
 /**
  * server/records/batch-record.ts: the whole record of one batch, gathered once for page, PDF and file.
  */
+import { toldHeat } from '../../core/judge/told-heat.ts';
 import { keyOf } from '../../core/lineage/graph.ts';
 import { readinessCautions } from '../../core/ready/readiness-words.ts';
+import { historyAt } from '../../core/record/heat-history.ts';
 import type { BatchRecordSheet } from '../../shared/api/records.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { Assumption } from '../../shared/batch.ts';
@@ -16,6 +18,7 @@ import { lotView } from '../lineage/lot-view.ts';
 import { alarmDetail } from '../views/alarm-view.ts';
 import { limitsOf } from '../views/pile-detail.ts';
 import { judgedFrom } from '../watch/origin.ts';
+import { batchHeatHistory } from './batch-heat-history.ts';
 import { batchSources } from './batch-sources.ts';
 import { heatLogs, temperatureCurves, thinnedTo } from './batch-temperatures.ts';
 import { readinessView } from './readiness-view.ts';
@@ -41,6 +44,9 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
   const sources = await batchSources(journal, { pileId: batch.pileId, siteId, ...range });
   const entries = await entriesOf(house, batch);
   const turnsAtMs = entries.filter(({ what }) => what.kind === 'turned').map(({ atMs }) => atMs);
+  const history = batchHeatHistory(batch, entries);
+  const logs = await heatLogs(readings, sources, range, history);
+  const heat = historyAt(history, range.toMs);
   return {
     drawnUpAt: toInstant(nowMs),
     version,
@@ -57,12 +63,13 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
     entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
     alarms: await alarmsOf(house, batch, range.toMs),
     timeTemperature: timeTemperature(
-      await heatLogs(readings, sources, range),
+      logs,
       turnsAtMs,
       range.toMs - range.fromMs,
       await thinnedTo(readings, sources, range),
     ),
-    readiness: await readinessView(readings, batch, sources, entries, range.toMs),
+    pastHeat: toldHeat(heat, history.limits),
+    readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),
     cautions: [...readinessCautions],
   };
 }

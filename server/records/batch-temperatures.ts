@@ -6,12 +6,13 @@
  */
 
 import { startRuleLog } from '../../core/record/composting-rules.ts';
+import { followHeatHistory, type HeatHistory } from '../../core/record/heat-history.ts';
 import { followHeat, type HeatLog } from '../../core/record/heat-log.ts';
 import type { BatchRecordSheet } from '../../shared/api/records.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import { type Position, positions } from '../../shared/names.ts';
 import type { ReadingsStore, SeriesPart } from '../../shared/store/readings-store.ts';
-import { msPerDay, msPerHour } from '../../shared/units.ts';
+import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
 import { judged, type PileSource, sourceSeries } from '../watch/pile-sources.ts';
 
 type Curve = BatchRecordSheet['curves']['temperatureC'][number];
@@ -87,6 +88,29 @@ export async function hourlyTemperatures(
   return { firstMs, coreC, airC };
 }
 
+const tenMinutesMs = 10 * msPerMinute;
+
+/** Follows the ten-minute means of each place inside the pile: near enough for a question that is asked while somebody waits. */
+export async function tenMinuteHistory(
+  readings: ReadingsStore,
+  sources: readonly PileSource[],
+  { fromMs, toMs }: { fromMs: number; toMs: number },
+  history: HeatHistory,
+): Promise<void> {
+  const firstMs = Math.floor(Math.max(fromMs, toMs - longestMs) / tenMinutesMs) * tenMinutesMs;
+  const points = Math.ceil((toMs - firstMs) / tenMinutesMs);
+  if (points < 1) return;
+  const inside = sources.filter(({ position }) => position !== 'air');
+  const { bucketMs, columns } = await readings.buckets(parts(inside), firstMs, firstMs + points * tenMinutesMs, points);
+  inside.forEach(({ position }, i) => {
+    if (position === 'air') return;
+    columns[i]?.startMs.forEach((startMs, at) => {
+      const meanC = columns[i]?.mean[at];
+      if (meanC !== undefined) followHeatHistory(history, position, meanC, startMs + bucketMs / 2);
+    });
+  });
+}
+
 /** Until when only ten-minute means of a batch are kept; 0 when all of its readings are. */
 export async function thinnedTo(
   readings: ReadingsStore,
@@ -97,11 +121,15 @@ export async function thinnedTo(
   return rawFromMs > fromMs ? Math.min(rawFromMs, toMs) : 0;
 }
 
-/** The heat log of each position inside the pile, from every reading, or what stands for it. */
+/**
+ * The heat log of each position inside the pile, from every reading, or what stands for it.
+ * @param history Follows the same readings, where it is wanted.
+ */
 export async function heatLogs(
   readings: ReadingsStore,
   sources: readonly PileSource[],
   { fromMs, toMs }: { fromMs: number; toMs: number },
+  history?: HeatHistory,
 ): Promise<Map<Position, HeatLog>> {
   const inside = sources.filter(({ position }) => position !== 'air');
   const series = sourceSeries(inside, ['temperature']);
@@ -116,6 +144,8 @@ export async function heatLogs(
       const log = logs.get(reading.position) ?? startRuleLog();
       logs.set(reading.position, log);
       followHeat(log, reading.atMs, reading.value, row.standsFor);
+      if (history && reading.position !== 'air')
+        followHeatHistory(history, reading.position, reading.value, reading.atMs);
     }
     nextMs = last.atMs + 1;
   }

@@ -2,6 +2,7 @@
  * server/records/readiness-view.ts: whether a batch may be ready: signs of heat beside a person's newest word.
  */
 import { handSigns } from '../../core/by-hand/hand-signs.ts';
+import type { PastHeat } from '../../core/judge/heat-memory.ts';
 import { heatSigns } from '../../core/ready/heat-signs.ts';
 import { readinessWords, sayReadiness } from '../../core/ready/readiness-words.ts';
 import { type SmellAndLook, smellAndLook } from '../../core/ready/smell-and-look.ts';
@@ -15,21 +16,24 @@ import { heardIn } from '../journal/heard-by-judge.ts';
 import type { PileSource } from '../watch/pile-sources.ts';
 import { hourlyTemperatures } from './batch-temperatures.ts';
 
-/** @param entries Of the batch, in any order. */
+/** @param entries Of the batch, in any order. @param heat What its places have been through (batch-heat-history.ts). */
 export async function readinessView(
   readings: ReadingsStore,
   batch: BatchRecord,
   sources: readonly PileSource[],
   entries: readonly EntryRecord[],
   untilMs: number,
+  heat: readonly PastHeat[],
 ): Promise<Readiness> {
+  const { lossC } = { ...stageLimits[batch.stage], ...batch.limits };
   const hourly = await hourlyTemperatures(readings, sources, { fromMs: batch.startedAtMs, toMs: untilMs });
   const turnsAtH = entries
     .filter(({ what }) => what.kind === 'turned')
     .map(({ atMs }) => (atMs - hourly.firstMs) / msPerHour)
     .filter((hour) => hour >= 0)
     .sort((a, b) => a - b);
-  const signs = heatSigns({ coreC: hourly.coreC, airC: hourly.airC, turnsAtH });
+  const signs = heatSigns({ coreC: hourly.coreC, airC: hourly.airC, turnsAtH, heat, lossC });
+  const isHeatJudged = heat.every(({ unjudged }) => unjudged === null);
   const person = personsWord(entries);
   const judged = judgedBy(batch, entries, untilMs);
   const isSpoilt = person !== null && judged.badAtMs !== null && judged.badAtMs > Date.parse(person.at);
@@ -38,7 +42,7 @@ export async function readinessView(
     signs,
     person,
     ready: (person?.ready ?? false) && !isSpoilt,
-    says: sayReadiness(signs, person, judged, isSpoilt),
+    says: sayReadiness(signs, person, judged, isSpoilt, isHeatJudged),
     ...readinessWords(batch.stage),
   };
 }

@@ -2,6 +2,7 @@
  * server/routes/records.ts: the record of a batch as JSON and as PDF, and whether it may be ready.
  */
 
+import { historyAt } from '../../core/record/heat-history.ts';
 import { readinessSchema } from '../../shared/api/readiness.ts';
 import { batchRecordSchema } from '../../shared/api/records.ts';
 import type { House } from '../house.ts';
@@ -9,8 +10,10 @@ import type { Api } from '../http/api.ts';
 import { attachment } from '../http/attachment.ts';
 import { fileAnswer } from '../http/file-answer.ts';
 import { notFound } from '../http/problem.ts';
+import { batchHeatHistory } from '../records/batch-heat-history.ts';
 import { batchRecord, entriesOf } from '../records/batch-record.ts';
 import { batchSources } from '../records/batch-sources.ts';
+import { tenMinuteHistory } from '../records/batch-temperatures.ts';
 import { readinessView } from '../records/readiness-view.ts';
 import { idFromName } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
@@ -27,7 +30,10 @@ export function registerRecords(api: Api, house: House): void {
       if (!batch || !pile) return notFound(reply, 'batch', request.params.id);
       const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? clock.nowMs() };
       const sources = await batchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
-      return readinessView(readings, batch, sources, await entriesOf(house, batch), range.toMs);
+      const entries = await entriesOf(house, batch);
+      const history = batchHeatHistory(batch, entries);
+      await tenMinuteHistory(readings, sources, range, history);
+      return readinessView(readings, batch, sources, entries, range.toMs, historyAt(history, range.toMs));
     },
   );
 

@@ -2,6 +2,8 @@
  * server/views/pile-summary.ts: one pile as the home page shows it: its sentence first, then what it rests on.
  */
 import type { Assessment } from '../../core/judge/assessment.ts';
+import { toldDoubt } from '../../core/judge/told.ts';
+import { toldHeat } from '../../core/judge/told-heat.ts';
 import { sayCondition } from '../../core/say/condition.ts';
 import type { PileSummary, PositionNow } from '../../shared/api/piles.ts';
 import { toInstant } from '../../shared/api/time.ts';
@@ -29,11 +31,12 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   };
 }
 
-const standOf = ({ progressPct: progress, phase, phaseReason, moisture }: Assessment) => ({
+const standOf = ({ progressPct: progress, phase, phaseReason, moisture, heat, limits }: Assessment) => ({
   progress,
   phase,
   phaseReason,
   ...(moisture && { moisture }),
+  heat: toldHeat(heat, limits),
 });
 
 function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBook): PileSummary['positions'] {
@@ -44,6 +47,7 @@ function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBoo
     positions[position] = {
       probe: claim.probe,
       ...(last.temperature && { temperatureC: last.temperature.value }),
+      ...toldDoubt(assessment?.positions[position]),
       ...(last.humidity && { humidityPct: last.humidity.value }),
       ...(last.moisture && { moisturePct: last.moisture.value }),
       ...(last.co2 && { co2Ppm: last.co2.value }),

@@ -8,6 +8,7 @@ import { pileTroubleSchema } from '../pile-trouble.ts';
 import { volumetric } from '../quantity.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
+import { pastHeatSchema } from './past-heat.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** Last values at one position; absent keys were never measured there. */
@@ -17,6 +18,8 @@ export const positionNowSchema = z.object({
   humidityPct: z.number().optional(),
   moisturePct: z.number().optional().describe(volumetric),
   co2Ppm: z.number().optional(),
+  /** Present while the temperature is doubted: it jumped from this, and the next reading decides. */
+  doubted: z.object({ fromC: z.number(), fromAt: instantSchema }).optional(),
   /** When the newest of these values was measured. */
   at: instantSchema.optional(),
   /** No reading for longer than this probe's own rhythm allows. */
@@ -59,6 +62,8 @@ export const batchNowSchema = z.object({
   progress: z.number().min(0).max(100),
   phase: phaseSchema,
   phaseReason: z.string(),
+  /** What its places have been through; absent before the first look. */
+  heat: pastHeatSchema.optional(),
   /** Moisture by the water balance, wet basis, with one standard deviation; absent while it cannot be told. */
   moisture: z
     .object({ frac: z.number(), sdFrac: z.number() })

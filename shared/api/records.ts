@@ -8,6 +8,7 @@ import { alarmDetailSchema } from './alarms.ts';
 import { entrySchema } from './journal.ts';
 import { batchDetailSchema, lineageNodeSchema } from './lineage.ts';
 import { lotSchema } from './lots.ts';
+import { pastHeatSchema } from './past-heat.ts';
 import { limitSchema } from './piles.ts';
 import { readinessSchema } from './readiness.ts';
 import { instantSchema } from './time.ts';
@@ -65,6 +66,8 @@ export const batchRecordSchema = z.object({
   entries: z.array(entrySchema.extend({ corrected: z.boolean() })),
   alarms: z.array(alarmDetailSchema),
   timeTemperature: timeTemperatureSchema,
+  /** Peaks and hours above the limits of this batch, place by place. */
+  pastHeat: pastHeatSchema,
   readiness: readinessSchema,
   cautions: z.array(z.string()),
 });

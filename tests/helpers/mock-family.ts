@@ -253,6 +253,21 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
     recipe: { material: 'wheat-bran', depthM: 0.3, massKg: 180, moistureFrac: 0.61, cover: 'breathable' },
     assumed: [],
     limits: {},
+    pastHeat: {
+      actC: 50,
+      lossC: 60,
+      places: [
+        {
+          position: 'core',
+          peakC: 46,
+          peakAt: toInstant(startMs + 60 * msPerHour),
+          actH: 0,
+          lossH: 0,
+          mayBeLost: false,
+        },
+      ],
+      says: null,
+    },
     lots: family.lots.map((lot) => ({ ...lot, massKgIn: 80, volumeLIn: null })),
     ancestry: nodesOf(family, { kind: 'batch', id }).filter((node) => node.step < 0),
     curves: {

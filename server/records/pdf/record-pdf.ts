@@ -239,7 +239,7 @@ function notedWords({ at, by }: NonNullable<BatchRecordSheet['alarms'][number]['
   return by === null ? `noted ${when}` : `noted by ${by}, ${when}`;
 }
 
-function drawTimeTemperature(sheet: Sheet, { timeTemperature: facts }: BatchRecordSheet, zone: string): void {
+function drawTimeTemperature(sheet: Sheet, { timeTemperature: facts, pastHeat }: BatchRecordSheet, zone: string): void {
   sheet.heading('Time at temperature');
   const highest =
     facts.highestC === null || facts.highestAt === null
@@ -249,6 +249,7 @@ function drawTimeTemperature(sheet: Sheet, { timeTemperature: facts }: BatchReco
   sheet.paragraph(
     `${highest}${where} Measured for ${facts.measuredH} h; ${facts.unmeasuredH} h without readings. Turns logged: ${facts.turns}.`,
   );
+  drawPastHeat(sheet, pastHeat, zone);
   sheet.table(
     [
       { heading: 'At or above', share: 1 },
@@ -272,6 +273,25 @@ function drawTimeTemperature(sheet: Sheet, { timeTemperature: facts }: BatchReco
       measured,
     ]),
     8,
+  );
+}
+
+function drawPastHeat(sheet: Sheet, { actC, lossC, places, says }: BatchRecordSheet['pastHeat'], zone: string): void {
+  if (says !== null) sheet.paragraph(says, { strong: true });
+  if (places.length === 0) return;
+  sheet.table(
+    [
+      { heading: 'Place', share: 1 },
+      { heading: 'Hottest', share: 3 },
+      { heading: `At ${actC} °C or more, where to act`, share: 3 },
+      { heading: `At ${lossC} °C or more, where the culture is lost`, share: 3 },
+    ],
+    places.map(({ position, peakC, peakAt, actH, lossH }) => [
+      position,
+      `${peakC} °C, ${timeWords(Date.parse(peakAt), zone)}`,
+      `${actH} h`,
+      `${lossH} h`,
+    ]),
   );
 }
 

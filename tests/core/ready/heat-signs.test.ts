@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { PastHeat } from '../../../core/judge/heat-memory.ts';
 import { type HeatSight, heatSigns } from '../../../core/ready/heat-signs.ts';
 import { readinessWords, sayReadiness } from '../../../core/ready/readiness-words.ts';
 
@@ -8,9 +9,13 @@ function hump(peakK: number, restK: number, hours: number, turnsAtH: number[] = 
   const coreC = Array.from({ length: hours }, (_, hour) =>
     hour < 96 ? air + Math.max(restK, peakK * Math.sin((hour / 96) * Math.PI)) : air + restK,
   );
-  return { coreC, airC: coreC.map(() => air), turnsAtH };
+  return { coreC, airC: coreC.map(() => air), turnsAtH, heat: [], lossC: 60 };
 }
-const evidence = (sight: HeatSight) => heatSigns(sight).map((one) => one.evidence);
+/** Of the three that hourly means tell. */
+const evidence = (sight: HeatSight) =>
+  heatSigns(sight)
+    .filter(({ sign }) => sign !== 'not-overheated')
+    .map((one) => one.evidence);
 
 describe('heatSigns()', () => {
   const rows: [string, HeatSight, string[]][] = [
@@ -22,7 +27,7 @@ describe('heatSigns()', () => {
     ['no turn: not tested by one', hump(25, 2, 150), ['present', 'present', 'missing']],
     ['a turn 24 h ago: not a day watched yet', hump(25, 2, 134, [110]), ['present', 'present', 'missing']],
     ['a turn 25 h ago', hump(25, 2, 135, [110]), ['present', 'present', 'present']],
-    ['nothing measured', { coreC: [], airC: [], turnsAtH: [] }, ['missing', 'missing', 'missing']],
+    ['nothing measured', { coreC: [], airC: [], turnsAtH: [], heat: [], lossC: 60 }, ['missing', 'missing', 'missing']],
   ];
   for (const [what, sight, expected] of rows) test(what, () => expect(evidence(sight)).toEqual(expected));
 
@@ -45,9 +50,43 @@ describe('heatSigns()', () => {
   });
 });
 
+const past = (lossH: number, isJudged: boolean): PastHeat => ({
+  position: 'core',
+  peakC: 63.4,
+  peakAtMs: 0,
+  actH: lossH + 5,
+  lossH,
+  unjudged: isJudged ? null : { lossH, peakC: 63.4 },
+});
+
+describe('heatSigns() of a batch that was too hot', () => {
+  const rows: [string, PastHeat[], string][] = [
+    ['just short of two hours at its limit of loss', [past(1.9, true)], 'present'],
+    ['two hours', [past(2, false)], 'absent'],
+    ['hours that a person has judged since', [past(9.3, true)], 'absent'],
+    ['a top alone measured, and cool', [{ ...past(0, true), position: 'top' }], 'missing'],
+    ['nothing measured', [], 'missing'],
+  ];
+  for (const [what, heat, expected] of rows) {
+    test(`not-overheated of ${what}: ${expected}`, () => {
+      const sign = heatSigns({ ...hump(25, 2, 150, [110]), heat }).find((one) => one.sign === 'not-overheated');
+      expect(sign?.evidence).toBe(expected);
+    });
+  }
+
+  test('is never said to have come and gone as it should, and a person’s later word is', () => {
+    const signs = heatSigns({ ...hump(25, 2, 150, [110]), heat: [past(9.3, false)] });
+    expect(sayReadiness(signs, null)).toMatch(/speaks against it/);
+    expect(sayReadiness(signs, { ready: true })).toMatch(/speaks against it/);
+    const judged = sayReadiness(signs, { ready: true }, undefined, false, true);
+    expect(judged).toBe('A person found it ready by smell and look, after it had been too hot for its culture.');
+  });
+});
+
 describe('sayReadiness()', () => {
-  const all = heatSigns(hump(25, 2, 150, [110]));
-  const hot = heatSigns(hump(25, 12, 150, [110]));
+  const cool = { heat: [past(0, true)] };
+  const all = heatSigns({ ...hump(25, 2, 150, [110]), ...cool });
+  const hot = heatSigns({ ...hump(25, 12, 150, [110]), ...cool });
 
   test('probes alone never say ready', () => {
     expect(sayReadiness(all, null)).toMatch(/probes alone never say/);

@@ -56,6 +56,14 @@ describe('GET /api/batches/:id/record', () => {
     expect(highestC).toBeCloseTo(56, 0);
     expect([position, turns]).toEqual(['core', 2]);
     expect(unmeasuredH).toBeGreaterThan(5);
+    // The judge's own reckoning: straight lines between readings, so a little more than whole quarters.
+    expect(record.pastHeat).toMatchObject({ actC: 50, lossC: 60 });
+    const core = record.pastHeat.places.find((place) => place.position === 'core');
+    expect(core).toMatchObject({ lossH: 0, mayBeLost: false });
+    expect(core?.peakC).toBeCloseTo(56, 0);
+    const above50 = hoursAtLeast.find(({ tempC }) => tempC === 50)?.totalH ?? Number.NaN;
+    expect(core?.actH).toBeGreaterThanOrEqual(above50);
+    expect(core?.actH).toBeLessThan(above50 + 1);
     expect(says.join(' ')).toMatch(/Not sanitised.*not a certification/s);
   });
 
@@ -72,6 +80,7 @@ test('GET /api/batches/:id/readiness lays the heat beside the person’s word', 
   const readiness = readinessSchema.parse((await farm.get(`/api/batches/${told.id}/readiness`)).json());
   expect(readiness.signs.map(({ sign, evidence }) => [sign, evidence])).toEqual([
     ['heat-came', 'present'],
+    ['not-overheated', 'present'],
     ['heat-fell', 'present'],
     ['no-reheat', 'present'],
   ]);

@@ -20,8 +20,9 @@ export interface MoundHeat {
   readonly baseC: number | null;
 }
 
+/** What is doubted colours nothing either: it may be so, or the probe may be wrong. */
 const liveTemp = (now: PositionNow | undefined): number | null =>
-  now && !now.silent ? (now.temperatureC ?? null) : null;
+  now && !now.silent && !now.doubted ? (now.temperatureC ?? null) : null;
 
 /** The edge stands in for an unmeasured top or base: it is skin too. */
 export function moundHeat(at: Positions): MoundHeat {
@@ -70,6 +71,8 @@ export function humidityWords(humidityPct: number): string {
 export interface MoundLabel {
   readonly position: Position;
   readonly silent: boolean;
+  /** The number is what was measured, and is not believed yet. */
+  readonly doubted: boolean;
   /** The number beside the colour, or the word that stands for it. */
   readonly text: string;
   readonly tempC: number | null;
@@ -82,10 +85,19 @@ export function moundLabels(at: Positions, unit: TempUnit): MoundLabel[] {
   return labelOrder.flatMap((position) => {
     const now = at[position];
     if (!now) return [];
-    const tempC = liveTemp(now);
-    const text = now.silent ? 'silent' : tempC === null ? 'no heat probe' : formatTemp(tempC, unit);
-    return [{ position, silent: now.silent, text, tempC }];
+    const { silent, temperatureC } = now;
+    const doubted = !silent && now.doubted !== undefined;
+    const heat =
+      temperatureC === undefined ? 'no heat probe' : `${formatTemp(temperatureC, unit)}${doubted ? '?' : ''}`;
+    return [{ position, silent, doubted, text: silent ? 'silent' : heat, tempC: liveTemp(now) }];
   });
+}
+
+/** @example heatWords({ temperatureC: 70, doubted: { fromC: 46, … } }, 'C') // => "70.0 °C, doubted: a jump from 46.0 °C" */
+export function heatWords({ temperatureC, doubted }: PositionNow, unit: TempUnit): string | undefined {
+  if (temperatureC === undefined) return undefined;
+  const reads = formatTemp(temperatureC, unit);
+  return doubted === undefined ? reads : `${reads}, doubted: a jump from ${formatTemp(doubted.fromC, unit)}`;
 }
 
 /** The whole drawing in words, for those who hear it. */
@@ -104,8 +116,7 @@ export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): stri
       const since = now.at ? ` for ${lengthWords(nowMs - Date.parse(now.at))}` : '';
       return [`${positionNames[position]} silent${since}${was}`];
     }
-    const heat = now.temperatureC === undefined ? 'temperature not measured' : formatTemp(now.temperatureC, unit);
-    return [`${positionNames[position]} ${heat}${damp}`];
+    return [`${positionNames[position]} ${heatWords(now, unit) ?? 'temperature not measured'}${damp}`];
   });
   return parts.length === 0 ? 'Section of the pile: no probe claimed yet' : `Section of the pile: ${parts.join('; ')}`;
 }

@@ -33,7 +33,8 @@ export function MoundKey() {
       </svg>
       <figcaption>
         How to read a mound: colour is heat, and bare paper is heat that no probe measures. Dots are damp, the more the
-        damper; without dots the damp is not known. A dashed outline is a probe gone silent.
+        damper; without dots the damp is not known. A dashed outline is a probe gone silent, or one whose number jumped
+        and is not believed yet: it has a question mark.
       </figcaption>
     </figure>
   );

@@ -41,7 +41,8 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
   const depth = depthM ?? usualDepthM[pile.stage];
   const shape = useMemo(() => moundShape(depth, pile.id), [depth, pile.id]);
   const labels = moundLabels(pile.positions, unit);
-  const silent = new Set(labels.filter((label) => label.silent).map((label) => label.position));
+  // Nobody knows how it is there: its probe is silent, or what it says is doubted.
+  const unknown = new Set(labels.filter((label) => label.silent || label.doubted).map((label) => label.position));
   const damp = moundDamp(pile);
   const rows = labelRows(
     shape,
@@ -71,7 +72,7 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
               ))}
             </g>
           )}
-          <Outline shape={shape} silent={silent} />
+          <Outline shape={shape} unknown={unknown} />
           {cover && cover !== 'open' && <Covering shape={shape} cover={cover} />}
         </>
       )}
@@ -135,14 +136,14 @@ function Stop({ at, fill, shade }: { at: string; fill: Fill; shade: Shade }) {
   );
 }
 
-function Outline({ shape, silent }: { shape: MoundShape; silent: ReadonlySet<Position> }) {
-  const skinSilent = silent.has('top') || silent.has('edge');
+function Outline({ shape, unknown }: { shape: MoundShape; unknown: ReadonlySet<Position> }) {
+  const skinUnknown = unknown.has('top') || unknown.has('edge');
   const left = shape.centreX - shape.halfWidth;
   return (
     <>
-      <path class={`mound-skin${skinSilent ? ' mound-dashed' : ''}`} d={pathOf(shape.skin)} />
-      {silent.has('core') && <path class="mound-skin mound-dashed" d={shellPath(shape, 0.6)} />}
-      {silent.has('base') && (
+      <path class={`mound-skin${skinUnknown ? ' mound-dashed' : ''}`} d={pathOf(shape.skin)} />
+      {unknown.has('core') && <path class="mound-skin mound-dashed" d={shellPath(shape, 0.6)} />}
+      {unknown.has('base') && (
         <path class="mound-skin mound-dashed" d={`M${left + 12} ${shape.groundY - 5}h${2 * shape.halfWidth - 24}`} />
       )}
     </>
@@ -191,7 +192,7 @@ function Labels({ shape, shade, labels, rows, numberX }: LabelsProps) {
         const point = probePoint(shape, label.position);
         const y = rows[i] ?? point.y;
         return (
-          <g key={label.position} class={label.silent ? 'mound-silent' : ''}>
+          <g key={label.position} class={label.silent ? 'mound-silent' : label.doubted ? 'mound-doubted' : ''}>
             {label.position === 'air' && <path class="mound-stake" d={`M${point.x} ${point.y}V${drawing.groundY}`} />}
             <path class="mound-casing" d={`M${point.x} ${point.y}L${labelX - 14} ${y}H${labelX - 5}`} />
             <path class="mound-leader" d={`M${point.x} ${point.y}L${labelX - 14} ${y}H${labelX - 5}`} />

@@ -12,7 +12,7 @@ import { JournalPart } from '../journal/journal-part.tsx';
 import { fetchAll } from '../live/connection.ts';
 import { useHouse, useHouseNow } from '../live/use-house.ts';
 import { Mound } from '../mound/mound.tsx';
-import { dampWords, humidityWords, soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
+import { dampWords, heatWords, humidityWords, soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
 import { ToneMark } from '../parts/marks.tsx';
 import { Part } from '../parts/part.tsx';
 import { usePage } from '../parts/use-page.ts';
@@ -114,6 +114,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
       <ul class="position-lines">
         {entries.map(([position, now]) => {
           const said = [
+            now.doubted && heatWords(now, unit),
             now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
             now.humidityPct !== undefined && humidityWords(now.humidityPct),
             now.co2Ppm !== undefined && `CO₂ ${plainNumber(now.co2Ppm, 0)} ppm`,

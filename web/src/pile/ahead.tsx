@@ -20,7 +20,7 @@ export function Ahead({ pile, series }: AheadProps) {
   const limitC = pile.limits.actC?.value;
   if (!pile.batch || !pile.judgement || limitC === undefined) return null;
   const { core } = pile.positions;
-  const coreC = core && !core.silent ? (core.temperatureC ?? null) : null;
+  const coreC = core && !core.silent && !core.doubted ? (core.temperatureC ?? null) : null;
   const over = coreC === null ? null : pile.judgement.overLimit;
   const fan = series && fanOf(series);
   const goes = fan && fanWords(fan, { nowMs, unit });

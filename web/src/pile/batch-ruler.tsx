@@ -5,7 +5,9 @@ import type { PileDetail } from '../../../shared/api/piles.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { batchDay } from '../format/age.ts';
 import { shortDay } from '../format/local-time.ts';
+import { sentenceIn } from '../format/temperature.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
+import { usePrefs } from '../prefs.ts';
 import { standSentence } from './phase-words.ts';
 
 const ruler = { height: 46, edge: 5, lineY: 24 } as const;
@@ -16,6 +18,7 @@ const rulerWidth = () => (innerWidth < 720 ? 330 : 600);
 export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
   const nowMs = useHouseNow();
   const reader = useReader(pile.site);
+  const { unit } = usePrefs();
   if (!pile.batch) return null;
   const startedAtMs = Date.parse(pile.batch.startedAt);
   const elapsedH = Math.max(0, (nowMs - startedAtMs) / msPerHour);
@@ -32,6 +35,7 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
       <p>
         <b>Day {day}</b>
         {usual}, laid {shortDay(startedAtMs, reader)}. {standSentence(pile)}
+        {pile.batch.heat?.says && ` ${sentenceIn(unit, pile.batch.heat.says)}`}
       </p>
       <svg viewBox={`0 0 ${width} ${ruler.height}`} aria-hidden="true">
         {fromH !== undefined && toH !== undefined && (

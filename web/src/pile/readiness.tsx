@@ -26,6 +26,8 @@ export function Readiness({ pile, onChange }: ReadinessProps) {
   const { unit } = usePrefs();
   if (!pile.batch || !pile.judgement) return null;
   const { points, next, proposal } = pile.judgement.readiness;
+  // What its heat did to it is for a person to judge, however warm it still is.
+  const mayBeLost = pile.batch.heat?.places.some((place) => place.mayBeLost) === true;
   return (
     <Part id="readiness" title="Is it done?">
       <ul class="points">
@@ -43,7 +45,7 @@ export function Readiness({ pile, onChange }: ReadinessProps) {
         The last word is yours: open it in several places, smell it and look. Probes cannot smell, and heat that came
         and went does not make a pile sanitised.
       </p>
-      {proposal !== 'not-yet' && <PersonsWord pile={pile} batchId={pile.batch.id} onChange={onChange} />}
+      {(proposal !== 'not-yet' || mayBeLost) && <PersonsWord pile={pile} batchId={pile.batch.id} onChange={onChange} />}
     </Part>
   );
 }

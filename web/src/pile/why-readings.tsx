@@ -7,10 +7,10 @@ import type { Position } from '../../../shared/names.ts';
 import type { WarningKind } from '../../../shared/warning.ts';
 import { ageWords } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
-import { formatTemp, sentenceIn } from '../format/temperature.ts';
+import { sentenceIn } from '../format/temperature.ts';
 import { actNames, capital, positionNames } from '../format/words.ts';
 import { useHouseNow, useReader } from '../live/use-house.ts';
-import { humidityWords, soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
+import { heatWords, humidityWords, soilProbeHint, soilProbeWords } from '../mound/mound-facts.ts';
 import { Part } from '../parts/part.tsx';
 import { usePrefs } from '../prefs.ts';
 import { overWords } from './ahead-words.ts';
@@ -49,7 +49,7 @@ function Place({ position, pile, kind }: WhyReadingsProps & { readonly position:
   const now = pile.positions[position];
   const said = now
     ? [
-        now.temperatureC !== undefined && formatTemp(now.temperatureC, unit),
+        heatWords(now, unit),
         now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
         kind === 'drying' && now.humidityPct !== undefined && humidityWords(now.humidityPct),
         now.at
@@ -87,7 +87,7 @@ function Also({ pile, kind }: WhyReadingsProps) {
           {overWords(
             pile.judgement.overLimit,
             pile.limits.actC.value,
-            core?.silent ? null : (core?.temperatureC ?? null),
+            core?.silent || core?.doubted ? null : (core?.temperatureC ?? null),
             {
               nowMs,
               unit,

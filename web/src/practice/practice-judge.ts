@@ -28,6 +28,8 @@ export interface PracticeJudge {
   hear(readings: readonly PracticeReading[], nowMs: number): AlarmSummary[];
   /** Something was written down: what is expected changes from here on. */
   acted(acts: readonly Act[], nowMs: number): void;
+  /** Somebody looked and smelled; what they found stands in words of their own. */
+  judged(atMs: number): void;
   /** A handful was squeezed. */
   squeezed(feel: Feel, atMs: number): void;
   acknowledge(alarmId: string, nowMs: number): void;
@@ -49,6 +51,11 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
     bandMs = nowMs;
   };
 
+  const note = (one: Noted) => {
+    setup = { ...setup, noted: [...(setup.noted ?? []), one] };
+    alarms.look(assess(state, setup, band, one.atMs).findings, one.atMs);
+  };
+
   return {
     hear(readings, nowMs) {
       for (const { position, quantity, value, atMs } of readings) {
@@ -62,11 +69,9 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
       setup = { ...setup, acts };
       renewBand(nowMs);
     },
-    squeezed(feel, atMs) {
-      const note: Noted = { atMs, by: null, what: { kind: 'squeeze', feel } };
-      setup = { ...setup, noted: [...(setup.noted ?? []), note] };
-      alarms.look(assess(state, setup, band, atMs).findings, atMs);
-    },
+    judged: (atMs) =>
+      note({ atMs, by: null, what: { kind: 'readiness', smell: 'doubtful', look: 'doubtful', ready: false } }),
+    squeezed: (feel, atMs) => note({ atMs, by: null, what: { kind: 'squeeze', feel } }),
     acknowledge: (alarmId, nowMs) => alarms.acknowledge(alarmId, nowMs),
     assessment: (nowMs) => assess(state, setup, band, nowMs),
     alarms: () => alarms.open(),

@@ -5,7 +5,8 @@
  * Gives:  the detail of a pile, with its one plain sentence.
  */
 import type { Assessment } from '../../../core/judge/assessment.ts';
-import { toldEvidence, toldJudgement } from '../../../core/judge/told.ts';
+import { toldDoubt, toldEvidence, toldJudgement } from '../../../core/judge/told.ts';
+import { toldHeat } from '../../../core/judge/told-heat.ts';
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
@@ -38,6 +39,7 @@ export function practicePile(facts: PileFacts): PileDetail {
       phase: assessment.phase,
       phaseReason: assessment.phaseReason,
       ...(assessment.moisture && { moisture: assessment.moisture }),
+      heat: toldHeat(assessment.heat, assessment.limits),
     },
     positions: positionsNow(scenario, assessment),
     ...sayCondition(assessment, alarms, 'C'),
@@ -58,6 +60,7 @@ function limitsOf(stage: Stage, limits: StageLimits): PileDetail['limits'] {
   const origins = limitOrigins[stage];
   return {
     actC: { value: limits.actC, unit: '°C', origin: origins.actC },
+    lossC: { value: limits.lossC, unit: '°C', origin: origins.lossC },
     moistureMinFrac: { value: limits.moistureMinFrac, unit: '-', origin: origins.moistureMinFrac },
     moistureMaxFrac: { value: limits.moistureMaxFrac, unit: '-', origin: origins.moistureMaxFrac },
   };
@@ -69,7 +72,8 @@ function positionsNow({ probes }: PracticeScenario, { positions }: Assessment): 
     const sight = positions[position];
     now[position] = {
       probe: name,
-      ...(sight?.temperatureC != null && { temperatureC: sight.temperatureC }),
+      ...(sight?.temperatureC != null && { temperatureC: sight.doubted?.temperatureC ?? sight.temperatureC }),
+      ...toldDoubt(sight),
       ...(sight?.humidityPct != null && { humidityPct: sight.humidityPct }),
       ...(sight?.atMs != null && { at: toInstant(sight.atMs) }),
       silent: sight?.silent ?? true,

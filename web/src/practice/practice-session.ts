@@ -121,6 +121,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
         diary.push(actEntry(act, answer));
         const feel = act.kind === 'squeeze' ? feelOf(answer.told) : undefined;
         if (feel) judge.squeezed(feel, answer.view.atMs);
+        if (act.kind === 'look-and-smell') judge.judged(answer.view.atMs);
         if (actMark(act) !== undefined) judge.acted(practice.acts(), answer.view.atMs);
       }
       return { frame: frame(), answer };

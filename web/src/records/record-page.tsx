@@ -147,7 +147,8 @@ function timesTurned(turns: number): string {
   return turns === 1 ? 'turned once' : turns === 2 ? 'turned twice' : `turned ${turns} times`;
 }
 
-function TimeTemperature({ sheet: { timeTemperature: log }, reader }: SheetPart) {
+function TimeTemperature({ sheet, reader }: SheetPart) {
+  const { timeTemperature: log } = sheet;
   const { unit } = usePrefs();
   const hours = (h: number) => `${plainNumber(h, 1)} h`;
   return (
@@ -158,6 +159,7 @@ function TimeTemperature({ sheet: { timeTemperature: log }, reader }: SheetPart)
         {log.highestC !== null &&
           ` Highest ${formatTemp(log.highestC, unit)}${log.highestAt ? `, ${instantWords(log.highestAt, reader)}` : ''}.`}
       </p>
+      <PlacesHeat sheet={sheet} reader={reader} />
       <table class="portions record-hours">
         <caption>Hours at or above</caption>
         <thead>
@@ -201,6 +203,43 @@ function TimeTemperature({ sheet: { timeTemperature: log }, reader }: SheetPart)
         </>
       )}
     </Part>
+  );
+}
+
+function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
+  const { unit } = usePrefs();
+  const { actC, lossC, places, says } = pastHeat;
+  if (places.length === 0) return null;
+  return (
+    <>
+      {says && <p class="sentence">{sentenceIn(unit, says)}</p>}
+      <table class="portions record-hours">
+        <caption>
+          How hot each place was: {formatTemp(actC, unit, 0)} is where to act, {formatTemp(lossC, unit, 0)} where the
+          culture is being lost
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Place</th>
+            <th scope="col">Hottest</th>
+            <th scope="col">{formatTemp(actC, unit, 0)} or more</th>
+            <th scope="col">{formatTemp(lossC, unit, 0)} or more</th>
+          </tr>
+        </thead>
+        <tbody>
+          {places.map(({ position, peakC, peakAt, actH, lossH }) => (
+            <tr key={position}>
+              <th scope="row">{positionNames[position]}</th>
+              <td>
+                {formatTemp(peakC, unit)}, {instantWords(peakAt, reader)}
+              </td>
+              <td>{plainNumber(actH, 1)} h</td>
+              <td>{plainNumber(lossH, 1)} h</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 
