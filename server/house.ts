@@ -13,6 +13,7 @@ import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
 import type { People } from './people/open-people.ts';
 import type { PhotoStore } from './photos/photo-store.ts';
+import type { ForgetProbes } from './probes/forget-probes.ts';
 import type { ProbeBook } from './probes/probe-book.ts';
 import type { DiskWatch } from './safe/disk-watch.ts';
 import type { HouseNotices } from './safe/house-notices.ts';
@@ -44,6 +45,7 @@ export interface House {
   readonly delivery: Delivery;
   /** Keeps the readings small, as the owner chose. */
   readonly thinning: Thinning;
+  readonly forgetting: ForgetProbes;
   readonly people: People;
   /** How many sites this process watches, where several share them. */
   readonly sitesHeld?: () => number;

@@ -30,6 +30,7 @@ import { PhotoShelf } from './photos/photo-shelf.ts';
 import { photosInJournal } from './photos/photo-store.ts';
 import { PhotoSweep } from './photos/photo-sweep.ts';
 import { followProbes } from './probes/follow-probes.ts';
+import { ForgetProbes } from './probes/forget-probes.ts';
 import { ProbeBook } from './probes/probe-book.ts';
 import { ExamineJournal } from './safe/examine-journal.ts';
 import { openSafe } from './safe/open-safe.ts';
@@ -113,6 +114,8 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
 
   const thinning = new Thinning({ clock, log, journal, readings });
 
+  const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
+
   const photos =
     config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
   const photoSweep = new PhotoSweep({ clock, log, journal, photos });
@@ -136,10 +139,11 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     disk,
     delivery,
     thinning,
+    forgetting,
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     close: () =>
       closeInOrder(
-        ...[examining, troubles, disk, photoSweep, news, sirens, ingest, thinning, watch, delivery],
+        ...[examining, troubles, disk, photoSweep, news, sirens, ingest, thinning, forgetting, watch, delivery],
         ...[bands, hub, readings, whole, journal],
       ),
   };

@@ -12,7 +12,9 @@ import { openDelivery } from './notify/open-delivery.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
 import { followProbes } from './probes/follow-probes.ts';
+import { ForgetProbes } from './probes/forget-probes.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
+import { askToForget } from './worker/ask-to-forget.ts';
 import { onlookersStore } from './worker/onlookers-store.ts';
 import { openSharedHouse } from './worker/shared-house.ts';
 
@@ -51,8 +53,15 @@ export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
   // A worker thins; here the age is chosen.
   const thinning = new Thinning({ clock, log, journal, readings, isOurs: () => false });
 
+  const forgetting = new ForgetProbes({
+    ...{ log, journal, readings, probes, hub, ingest },
+    root: config.MQTT_ROOT,
+    askOthers: (forgotten) => askToForget(journal, forgotten),
+  });
+
   return {
     ...shared,
+    forgetting,
     watch,
     ingest: {
       ...ingest,
@@ -61,6 +70,6 @@ export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
     },
     delivery,
     thinning,
-    close: () => closeInOrder(thinning, ingest, watch, delivery, parts.bands, hub, readings, journal),
+    close: () => closeInOrder(thinning, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
   };
 }

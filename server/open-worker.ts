@@ -16,6 +16,7 @@ import { Sirens } from './notify/sirens.ts';
 import type { HouseParts, OpenHouse } from './open-house.ts';
 import { outsideBroker } from './outside-source.ts';
 import { followProbes } from './probes/follow-probes.ts';
+import { ForgetProbes } from './probes/forget-probes.ts';
 import { ExamineJournal } from './safe/examine-journal.ts';
 import { TroubleWatch } from './safe/trouble-watch.ts';
 import { RemoteWatch } from './watch/remote-watch.ts';
@@ -74,7 +75,8 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     { unknownSite: (site) => worker?.unknownSite(site), mark: (site, text) => worker?.mark(site, text) },
   );
   const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
-  worker = new Worker({ id, journal, readings, probes, watch, ingest, views, log });
+  const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
+  worker = new Worker({ id, journal, readings, probes, watch, ingest, views, forgetting, log });
   const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
   delivery = openDelivery({ config, journal, clock, log, watch: everywhere, unwell });
   await worker.start();
@@ -119,6 +121,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     ingest,
     delivery,
     thinning,
+    forgetting,
     sitesHeld: () => worker?.sites.filter((site) => site !== commons).length ?? 0,
     close: () =>
       closeInOrder(
@@ -126,6 +129,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
         troubles,
         news,
         thinning,
+        forgetting,
         lent,
         worker,
         sirens,

@@ -2,12 +2,15 @@
  * What a process that does not watch a pile may ask of the one that does.
  */
 import { z } from 'zod';
+import { nameSchema } from '../../shared/names.ts';
 
 const said = { by: z.string().optional(), note: z.string().optional() };
 
 export const askSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('reload') }),
   z.object({ kind: z.literal('close-alarms') }),
+  /** Stands for no pile, but for the site. */
+  z.object({ kind: z.literal('forget'), probes: z.array(z.object({ site: nameSchema, probe: nameSchema })) }),
   z.object({
     kind: z.literal('handle'),
     alarmId: z.string(),

@@ -72,6 +72,7 @@ export async function openEmbeddedBroker(
   const arrivals = createArrivals(maxConnections);
   const shares = createKeyShares(maxConnections);
   const memory = createBrokerMemory();
+  const retained = createRetainedShelf(options.maxRetained ?? 10_000);
   const keyPaces = new WeakMap<Speaker, Pace>();
   const connections = new WeakMap<Socket, Connection>();
   const warn = warnSeldom(log);
@@ -81,7 +82,7 @@ export async function openEmbeddedBroker(
     context,
     door,
     sink,
-    retained: createRetainedShelf(options.maxRetained ?? 10_000),
+    retained,
     shares,
     isPaused: () => paused,
     letIn(socket, speaker) {
@@ -192,6 +193,7 @@ export async function openEmbeddedBroker(
     setMappings: () => {}, // every message comes by here anyway
     listen: async () => {},
     keep(topic, text) {
+      if (text === '') retained.mayRetain(topic, 0, null);
       const packet = {
         cmd: 'publish' as const,
         topic,

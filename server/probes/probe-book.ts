@@ -138,6 +138,17 @@ export class ProbeBook {
     for (const probes of this.#sites.values()) yield* probes.values();
   }
 
+  /** One that serves a pile stays. */
+  forget(site: string, probe: string): void {
+    const probes = this.#sites.get(site);
+    const known = probes?.get(probe);
+    if (!probes || !known || known.claim !== null) return;
+    probes.delete(probe);
+    if (probes.size === 0) this.#sites.delete(site);
+    this.#all -= 1;
+    this.#countUnclaimed(site, -1);
+  }
+
   /** Follows one committed reading. Hot: called for every reading. */
   record(reading: Reading): KnownProbe {
     const known = this.of(reading.site, reading.probe);

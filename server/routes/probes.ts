@@ -5,6 +5,8 @@ import { z } from 'zod';
 import {
   calibrationSchema,
   claimSchema,
+  forgetSchema,
+  forgottenSchema,
   probeSchema,
   probesAnswerSchema,
   probesQuestionSchema,
@@ -14,7 +16,7 @@ import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { tell } from '../http/audit-hook.ts';
 import { notFound } from '../http/problem.ts';
-import { listProbes } from '../probes/list-probes.ts';
+import { findProbes, listProbes } from '../probes/list-probes.ts';
 import { type KnownProbe, probeView } from '../probes/probe-book.ts';
 
 const probeParams = z.object({ site: nameSchema, probe: nameSchema });
@@ -85,6 +87,37 @@ export function registerProbes(api: Api, house: House): void {
     },
   );
 
+  api.delete(
+    '/api/probes/:site/:probe',
+    {
+      config: { access: 'keeper', does: 'forgot a probe and all it said' },
+      schema: { params: probeParams, response: { 200: forgottenSchema } },
+    },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      tell(request, { before: probeView(known) });
+      await house.forgetting.forget([{ site, probe }]);
+      return { forgotten: 1, kept: 0 };
+    },
+  );
+
+  api.post(
+    '/api/probes/forget',
+    {
+      config: { access: 'owner', does: 'forgot many probes and all they said' },
+      schema: { body: forgetSchema, response: { 200: forgottenSchema } },
+    },
+    async (request) => {
+      const found = findProbes(house.probes, { ...request.body, claimed: 'no' });
+      const may = await house.forgetting.forgettable(found);
+      tell(request, { after: { forgotten: may.length, names: may.slice(0, mostNamesTold).map(nameOf) } });
+      await house.forgetting.forget(may);
+      return { forgotten: may.length, kept: found.length - may.length };
+    },
+  );
+
   api.put(
     '/api/probes/:site/:probe/calibration',
     {
@@ -102,6 +135,10 @@ export function registerProbes(api: Api, house: House): void {
     },
   );
 }
+
+/** The audit trail need not hold thousands of names. */
+const mostNamesTold = 20;
+const nameOf = ({ site, probe }: KnownProbe) => `${site}/${probe}`;
 
 function claimTold({ claim }: KnownProbe) {
   return claim && { pile: claim.pileId, position: claim.position };

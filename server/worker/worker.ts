@@ -11,6 +11,7 @@ import type { SiteIngest } from '../../ingest/start-ingest.ts';
 import { StoreError } from '../../shared/errors.ts';
 import type { Journal, JournalNews, Lease, LeaseTable, PileAskRecord } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import type { ForgetProbes } from '../probes/forget-probes.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import type { WatchHouse } from '../watch/watch-house.ts';
 import { type Gathered, gathered } from './gathered.ts';
@@ -33,6 +34,7 @@ export interface WorkerParts {
   readonly watch: WatchHouse;
   readonly ingest: SiteIngest;
   readonly views: ViewWriter;
+  readonly forgetting: Pick<ForgetProbes, 'forgetHere'>;
   readonly log: FastifyBaseLogger;
 }
 
@@ -286,6 +288,10 @@ export class Worker {
       return false;
     }
     let done = true;
+    if (ask.kind === 'forget') {
+      await this.#parts.forgetting.forgetHere(ask.probes);
+      return true;
+    }
     if (ask.kind === 'reload') done = (await watch.reload(pileId)) !== undefined;
     else if (ask.kind === 'close-alarms') await watch.closeAlarms(pileId);
     else done = await watch.handleAlarm(ask.alarmId, ask.handling);

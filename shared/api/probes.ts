@@ -70,4 +70,17 @@ export const claimSchema = z.object({
   from: instantInputSchema.optional(),
 });
 
+/** Forgets every probe that answers to this and that no pile has or ever had, with all they said. */
+export const forgetSchema = z.object({
+  /** As in the question for the list; empty for all. */
+  find: z.string().trim().max(200),
+  site: nameSchema.optional(),
+});
+
+export const forgottenSchema = z.object({
+  forgotten: z.number().int(),
+  /** They once served a pile, so its record keeps them. */
+  kept: z.number().int(),
+});
+
 export const calibrationSchema = z.object({ temperatureOffsetC: z.number().min(-20).max(20) });

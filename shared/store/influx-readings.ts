@@ -37,7 +37,9 @@ import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
 import type {
   AppendResult,
   BucketsAnswer,
+  ForgetStep,
   KeptReading,
+  ProbeName,
   ReadingsStore,
   SeriesLast,
   SeriesPart,
@@ -51,6 +53,8 @@ import type {
 const bytesPerRow = 4;
 /** Late times nearer together than this are asked for by one question. */
 const oneQuestionMs = 3_600_000;
+/** Probes that one step forgets. */
+const probesPerStep = 50;
 
 /** @throws {StoreError} when the database cannot be asked. */
 export async function openInfluxReadings(
@@ -76,6 +80,8 @@ class InfluxReadings implements ReadingsStore {
   readonly #thinner: InfluxThinner;
   /** One batch at a time is sorted out and written: the next must know what became of it. */
   #turn: Promise<unknown> = Promise.resolve();
+  /** Probes whose rows still have to go. */
+  readonly #forgetting: ProbeName[] = [];
   #notBeforeMs = 0;
   #lastFailure: StoreError | undefined;
   #closed = false;
@@ -223,6 +229,30 @@ class InfluxReadings implements ReadingsStore {
     });
   }
 
+  forget(probes: readonly ProbeName[]): Promise<ForgetStep> {
+    return this.#inTurn(async () => {
+      this.#mustBeOpen();
+      if (probes.length > 0 && !this.#door.canDelete) throw new StoreError(cannotForget);
+      this.#forgetting.push(...probes);
+      const some = this.#forgetting.slice(0, probesPerStep);
+      if (some.length > 0) await this.#attempt('forget what probes said', () => this.#door.deleteProbes(some));
+      // Only now, as what is left of a step that failed is asked for again.
+      this.#drop(this.#forgetting.splice(0, some.length));
+      return { removed: 0, done: this.#forgetting.length === 0 };
+    });
+  }
+
+  get cannotForget(): string | undefined {
+    return this.#door.canDelete ? undefined : cannotForget;
+  }
+
+  #drop(probes: readonly ProbeName[]): void {
+    const gone = new Set(probes.flatMap(({ site, probe }) => this.#lasts.ofProbe(site, probe)));
+    this.#sortOut.drop(gone);
+    this.#lasts.remove(gone);
+    this.#thinner.beginAnew();
+  }
+
   takeThinned(series: SeriesRef, thinned: Thinned): Promise<void> {
     return this.#inTurn(async () => {
       this.#mustBeOpen();
@@ -325,6 +355,9 @@ class InfluxReadings implements ReadingsStore {
     if (this.#closed) throw closedError();
   }
 }
+
+const cannotForget =
+  'Cannot forget what a probe said as InfluxDB 3 takes no rows away: give its database a retention period, and they go with their time';
 
 function closedError(): StoreError {
   return new StoreError('Cannot use the readings as the store is closed');

@@ -315,6 +315,8 @@ export interface Journal extends PeopleJournal {
     list(): Promise<ProbeRecord[]>;
     setOnline(site: string, probe: string, online: boolean, atMs: number): Promise<void>;
     setTemperatureOffset(site: string, probe: string, offsetC: number): Promise<void>;
+    /** Forgets status and offset; claims stay as they are. */
+    remove(probes: readonly { readonly site: string; readonly probe: string }[]): Promise<void>;
   };
   readonly claims: {
     /** All, or those of one site's probes and of its piles; ended ones included, oldest first. */

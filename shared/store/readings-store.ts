@@ -85,6 +85,19 @@ export interface BucketsAnswer {
   readonly columns: readonly BucketColumns[];
 }
 
+/** A probe, with all its series. */
+export interface ProbeName {
+  readonly site: string;
+  readonly probe: string;
+}
+
+export interface ForgetStep {
+  /** Rows that this step took away. */
+  readonly removed: number;
+  /** Nothing is left of all that was to be forgotten. */
+  readonly done: boolean;
+}
+
 export interface SeriesLast extends SeriesRef {
   readonly firstAtMs: number;
   readonly atMs: number;
@@ -135,6 +148,17 @@ export interface ReadingsStore {
    * the series before that horizon as rows is hidden by it, so see first that there is none.
    */
   takeThinned(series: SeriesRef, thinned: Thinned): Promise<void>;
+
+  /**
+   * Takes away all that these probes ever said, rollups and stand-ins with it, a short step at a time; to be called
+   * again, without probes, until it is done. Once the first step resolves no answer holds anything of them, over
+   * restarts too; should one speak again, it begins anew.
+   * @throws {StoreError} when nothing was done; always with InfluxDB 3, which takes no rows away.
+   */
+  forget(probes: readonly ProbeName[]): Promise<ForgetStep>;
+
+  /** Why `forget` always throws; absent where it does not. */
+  readonly cannotForget?: string | undefined;
 
   /** From when on every reading of all these series stands as it came; 0 where nothing was thinned. */
   rawFrom(series: readonly SeriesRef[]): Promise<number>;

@@ -11,12 +11,13 @@ import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
 import type { Reading } from '../reading.ts';
 import { type Hold, holdFile } from './hold-file.ts';
+import { Forgetter } from './readings/forget.ts';
 import { Gatherer } from './readings/gather.ts';
 import { bytesPerReading } from './readings/inbox.ts';
 import { Intake } from './readings/intake.ts';
 import { load } from './readings/load.ts';
 import { mergeRows } from './readings/merge-rows.ts';
-import { migrate } from './readings/schema.ts';
+import { addSeriesSql, migrate } from './readings/schema.ts';
 import { KnownSeries, SeriesBook } from './readings/series-book.ts';
 import { Settler } from './readings/settle.ts';
 import { Sweep } from './readings/sweep.ts';
@@ -27,7 +28,9 @@ import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
 import type {
   AppendResult,
   BucketsAnswer,
+  ForgetStep,
   KeptReading,
+  ProbeName,
   ReadingsStore,
   SeriesLast,
   SeriesPart,
@@ -45,6 +48,8 @@ export interface SqliteReadingsOptions {
   readonly sweepRows?: number;
   /** So many raw rows a step of thinning takes away at most. */
   readonly thinRows?: number;
+  /** So many rows a step of forgetting takes away at most. */
+  readonly forgetRows?: number;
 }
 
 // From one series or a hundred, pages are shared well enough at 32,768; beyond that 16 of each series come together.
@@ -52,6 +57,7 @@ const settleAtLeast = 32_768;
 const settlePerSeries = 16;
 const defaultSweepRows = 8_192;
 const defaultThinRows = 4_096;
+const defaultForgetRows = 4_096;
 /** Pages given back in a step of thinning at most, 4 KiB each. */
 const thinPages = 128;
 /** Counting stands back for other work after so long [ms]. */
@@ -89,6 +95,7 @@ export class SqliteReadings implements ReadingsStore {
   readonly #sweep: Sweep;
   readonly #gatherer: Gatherer;
   readonly #thinner: Thinner;
+  readonly #forgetter: Forgetter;
   readonly #commit: () => void;
   /** After a step that failed, the next waits until so many more readings came. */
   #noStepBelow = 0;
@@ -108,6 +115,7 @@ export class SqliteReadings implements ReadingsStore {
       this.#sweep = new Sweep(this.#book, new Settler(db));
       this.#gatherer = new Gatherer(db);
       this.#thinner = new Thinner(db, this.#book, this.#sweep);
+      this.#forgetter = new Forgetter(db, this.#book, this.#sweep);
       this.#commit = this.#preparedCommit();
       load(db, this.#book, this.#sweep);
     } catch (cause) {
@@ -194,6 +202,18 @@ export class SqliteReadings implements ReadingsStore {
     });
   }
 
+  async forget(probes: readonly ProbeName[]): Promise<ForgetStep> {
+    this.#mustBeOpen();
+    try {
+      this.#forgetter.hide(probes.flatMap(({ site, probe }) => this.#book.ofProbe(site, probe)));
+      if (probes.length > 0) this.#thinner.beginAnew();
+      return this.#forgetter.step(this.#options.forgetRows ?? defaultForgetRows);
+    } catch (cause) {
+      this.#writeFailed = true;
+      throw storeError('forget what probes said', cause);
+    }
+  }
+
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
     this.#mustBeOpen();
     return series.reduce((latest, ref) => Math.max(latest, this.#find(ref)?.horizonMs ?? 0), 0);
@@ -251,7 +271,7 @@ export class SqliteReadings implements ReadingsStore {
   }
 
   #preparedCommit(): () => void {
-    const addSeries = this.#db.prepare('INSERT INTO series (site, probe, quantity) VALUES (?, ?, ?)');
+    const addSeries = this.#db.prepare(addSeriesSql);
     const addBatch = this.#db.prepare('INSERT INTO inbox (batch, rows) VALUES (?, ?)');
     return this.#db.transaction(() => {
       for (const series of this.#intake.newSeries) {

@@ -40,7 +40,7 @@ const linePattern =
 const deleteSchema = z.object({
   start: z.iso.datetime(),
   stop: z.iso.datetime(),
-  predicate: z.string().regex(/^_measurement="[a-z0-9]+"( AND [a-z]+="[\w.~%-]+")*$/),
+  predicate: z.string().regex(/^(_measurement="[a-z0-9]+"|[a-z]+="[\w.~%-]+")( AND [a-z]+="[\w.~%-]+")*$/),
 });
 
 export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): Promise<InfluxDouble> {
@@ -97,12 +97,15 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
   async function remove(request: IncomingMessage, url: URL, answer: Answer): Promise<void> {
     const asked = deleteSchema.safeParse(JSON.parse((await bodyOf(request)).text));
     if (!asked.success || url.searchParams.get('org') !== org) return answer(400, refusal('cannot delete'));
-    const [measurement = '', ...tags] = asked.data.predicate.split(' AND ');
+    const parts = asked.data.predicate.split(' AND ');
+    const measurement = parts.find((part) => part.startsWith('_measurement='));
+    const tags = parts.filter((part) => part !== measurement);
     const { start, stop } = asked.data;
     const where = [...tags.map((tag) => tag.replaceAll('"', "'")), `time >= '${start}'`, `time <= '${stop}'`].join(
       ' AND ',
     );
-    const q = `DELETE FROM ${measurement.replace('_measurement=', '')} WHERE ${where}`;
+    const from = measurement === undefined ? '' : `FROM ${measurement.replace('_measurement=', '')} `;
+    const q = `DELETE ${from}WHERE ${where}`;
     const db = url.searchParams.get('bucket') ?? '';
     const behind = await fetch(`${behindUrl}/query`, { method: 'POST', body: new URLSearchParams({ db, q }) });
     return (await behind.text()).includes('error') ? answer(500, refusal('failed')) : answer(204);

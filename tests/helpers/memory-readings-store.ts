@@ -114,6 +114,13 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       for (const [identity] of thinned) kept.delete(identity);
       return { removed: thinned.length, done: true };
     },
+    async forget(probes) {
+      const gone = [...kept].filter(([, one]) =>
+        probes.some(({ site, probe }) => one.site === site && one.probe === probe),
+      );
+      for (const [identity] of gone) kept.delete(identity);
+      return { removed: gone.length, done: true };
+    },
     async rawFrom() {
       return horizonMs;
     },

@@ -33,7 +33,14 @@ import {
   pileDetailSchema,
   pilesAnswerSchema,
 } from '../../shared/api/piles.ts';
-import { calibrationSchema, claimSchema, probesAnswerSchema } from '../../shared/api/probes.ts';
+import {
+  calibrationSchema,
+  claimSchema,
+  forgetSchema,
+  forgottenSchema,
+  type Probe,
+  probesAnswerSchema,
+} from '../../shared/api/probes.ts';
 import { problemSchema } from '../../shared/api/problem.ts';
 import { seriesAnswerSchema } from '../../shared/api/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/api/sites.ts';
@@ -403,6 +410,25 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       ({ params }) => {
         probeOf(params[0], params[1]).claim = null;
         return done();
+      },
+    ],
+    [
+      'DELETE',
+      /^\/api\/probes\/([^/]+)\/([^/]+)$/,
+      ({ params }) => {
+        farm.probes.splice(farm.probes.indexOf(probeOf(params[0], params[1])), 1);
+        return ok(forgottenSchema, { forgotten: 1, kept: 0 });
+      },
+    ],
+    [
+      'POST',
+      /^\/api\/probes\/forget$/,
+      ({ body }) => {
+        const { find } = taken(forgetSchema, body);
+        const isGone = (probe: Probe) => probe.claim === null && `${probe.site}/${probe.probe}`.includes(find);
+        const forgotten = farm.probes.filter(isGone).length;
+        farm.probes = farm.probes.filter((probe) => !isGone(probe));
+        return ok(forgottenSchema, { forgotten, kept: 0 });
       },
     ],
     [

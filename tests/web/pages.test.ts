@@ -4,6 +4,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { PileDetail } from '../../shared/api/piles.ts';
 import { pileSummarySchema } from '../../shared/api/piles.ts';
+import type { MockFarm } from '../helpers/mock-farm.ts';
 import { until } from '../helpers/until.ts';
 import { type Desk, emptyFarm, farmNowMs, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';
 
@@ -428,6 +429,44 @@ describe('probes', () => {
     await page.getByRole('button', { name: 'Keep the offset' }).first().click();
     await page.getByText('Offset −0.9').waitFor();
     expect(mock.asked.some((line) => line.endsWith('/calibration {"temperatureOffsetC":-0.5}'))).toBe(true);
+  });
+
+  const strays = (count: number) => (farm: MockFarm) => {
+    const [spare] = farm.probes.filter(({ claim }) => claim === null);
+    for (let one = 0; spare && one < count; one += 1) farm.probes.push({ ...spare, probe: `stray-${1_000 + one}` });
+  };
+
+  test('one that is not yours is asked about twice and then forgotten', async () => {
+    const { page, mock } = await open({ path: '/probes' });
+    await page.getByText('Not yours? spare-7').click();
+    await page.getByRole('button', { name: 'Forget it' }).click();
+    await page.getByText('Forget saltmere-yard/spare-7 and delete every reading it sent?').waitFor();
+    expect(mock.asked.some((line) => line.startsWith('DELETE'))).toBe(false);
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('button', { name: 'Forget it' }).click();
+    await page.getByRole('button', { name: 'Yes, delete for good' }).click();
+    await page.getByRole('heading', { name: 'In no pile yet' }).waitFor({ state: 'detached' });
+    expect(mock.asked.some((line) => line.startsWith('DELETE /api/probes/saltmere-yard/spare-7'))).toBe(true);
+  });
+
+  test('2,000 in no pile are shown twenty at a time, found by typing, and forgotten together', async () => {
+    const { page, mock } = await open({ path: '/probes', farm: strays(1_999) });
+    await page.getByText('1 to 20 of 2000').waitFor();
+    await page
+      .getByRole('navigation', { name: 'Pages of probes in no pile' })
+      .getByRole('button', { name: 'Next' })
+      .click();
+    await page.getByText('21 to 40 of 2000').waitFor();
+    expect(await page.locator('.probe-unclaimed').count()).toBe(20);
+    await page.getByLabel('Find a probe').fill('stray-25');
+    await page.getByText('1 to 20 of 100').waitFor();
+    await page.getByRole('button', { name: 'Forget all 100 probes found' }).click();
+    await page.getByText('Forget all 100 probes in no pile with “stray-25” in the name').waitFor();
+    await page.getByRole('button', { name: 'Yes, delete for good' }).click();
+    await page.getByText('None of them is called so.').waitFor();
+    expect(mock.asked).toContain('POST /api/probes/forget {"find":"stray-25"}');
+    await page.getByLabel('Find a probe').fill('');
+    await page.getByText('21 to 40 of 1900').waitFor();
   });
 
   test('a place that is taken is refused at its field', async () => {

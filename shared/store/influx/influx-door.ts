@@ -15,11 +15,11 @@ import {
   type Transport,
   type WriteApi,
 } from '@influxdata/influxdb-client';
-import type { SeriesRef } from '../readings-store.ts';
+import type { ProbeName, SeriesRef } from '../readings-store.ts';
 import { authorization, influxName, type KnownInflux, queryPath, writePath } from './influx-address.ts';
 import { NoAnswer } from './influx-error.ts';
 import { type InfluxSeries, readResults } from './influx-results.ts';
-import { encodeName, seriesCondition } from './line-protocol.ts';
+import { encodeName, latestInfluxMs, seriesCondition } from './line-protocol.ts';
 
 export interface DoorPatience {
   readonly writeMs: number;
@@ -138,21 +138,40 @@ export class InfluxDoor {
       );
       return;
     }
-    const { org = '', bucket } = this.#address;
     for (const { quantity, site, probe, beforeMs } of series) {
-      const body = {
+      await this.#delete({
         start: new Date(0).toISOString(),
         // Both ends are deleted.
         stop: new Date(beforeMs - 1).toISOString(),
         predicate: `_measurement="${quantity}" AND probe="${encodeName(probe)}" AND site="${encodeName(site)}"`,
-      };
-      await this.#gather(
-        `/api/v2/delete?${new URLSearchParams({ org, bucket })}`,
-        JSON.stringify(body),
-        { method: 'POST', headers: { 'content-type': 'application/json' } },
-        this.#patience.queryMs,
-      );
+      });
     }
+  }
+
+  /** Everything of these probes goes: rows, stand-ins and notes. */
+  async deleteProbes(probes: readonly ProbeName[]): Promise<void> {
+    if (this.#address.generation === 1) {
+      // Out of the index as well, which DELETE leaves (InfluxQL, "Database management": DROP SERIES).
+      await this.query(probes.map(({ site, probe }) => `DROP SERIES WHERE ${seriesCondition(site, probe)}`));
+      return;
+    }
+    for (const { site, probe } of probes) {
+      await this.#delete({
+        start: new Date(0).toISOString(),
+        stop: new Date(latestInfluxMs).toISOString(),
+        predicate: `probe="${encodeName(probe)}" AND site="${encodeName(site)}"`,
+      });
+    }
+  }
+
+  async #delete(body: { start: string; stop: string; predicate: string }): Promise<void> {
+    const { org = '', bucket } = this.#address;
+    await this.#gather(
+      `/api/v2/delete?${new URLSearchParams({ org, bucket })}`,
+      JSON.stringify(body),
+      { method: 'POST', headers: { 'content-type': 'application/json' } },
+      this.#patience.queryMs,
+    );
   }
 
   /** Everything under way is given up. */
@@ -170,7 +189,7 @@ export class InfluxDoor {
     const path = queryPath(this.#address);
     const question = new URLSearchParams({ q: text }).toString();
     const headers = { accept: 'application/json' };
-    if (path.length + question.length <= longestGetBytes && !text.startsWith('DELETE')) {
+    if (path.length + question.length <= longestGetBytes && !/^(DELETE|DROP)/.test(text)) {
       return this.#gather(`${path}&${question}`, '', { method: 'GET', headers }, patienceMs);
     }
     const form = { ...headers, 'content-type': 'application/x-www-form-urlencoded' };

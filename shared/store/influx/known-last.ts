@@ -75,6 +75,25 @@ export class KnownLasts {
     return series;
   }
 
+  ofProbe(site: string, probe: string): KnownLast[] {
+    return [...(this.#sites.get(site)?.get(probe)?.values() ?? [])];
+  }
+
+  /** Forgets these. Whoever goes through `all` by place must begin anew. */
+  remove(gone: ReadonlySet<KnownLast>): void {
+    for (const { site, probe, quantity } of gone) {
+      const ofSite = this.#sites.get(site);
+      const ofProbe = ofSite?.get(probe);
+      ofProbe?.delete(quantity);
+      if (ofProbe?.size === 0) ofSite?.delete(probe);
+      if (ofSite?.size === 0) this.#sites.delete(site);
+    }
+    const left = this.#all.filter((series) => !gone.has(series));
+    this.#all.length = 0;
+    for (const series of left) this.#all.push(series);
+    this.#probe = null;
+  }
+
   #add(series: KnownLast): void {
     this.#all.push(series);
     const ofSite = getOrMake(this.#sites, series.site, () => new Map<string, OfProbe>());

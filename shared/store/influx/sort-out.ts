@@ -114,6 +114,14 @@ export class SortOut {
     getOrMake(this.#pending, series, () => new Waiting()).add(atMs, value, true);
   }
 
+  /** These are gone: nothing that failed of them is waited for. */
+  drop(series: Iterable<KnownLast>): void {
+    for (const one of series) {
+      this.#uncertainCount -= this.#uncertain.get(one)?.size ?? 0;
+      this.#uncertain.delete(one);
+    }
+  }
+
   /** The database has taken the lines. */
   kept(): void {
     for (const { series, firstAtMs, lastAtMs } of this.#noted) {

@@ -50,6 +50,11 @@ export class InfluxThinner {
     return this.#next === 0;
   }
 
+  /** What is known was changed: the run begins anew, and passes over what is thinned. */
+  beginAnew(): void {
+    this.#next = 0;
+  }
+
   async step(beforeMs: number): Promise<ThinStep> {
     if (!this.#door.canDelete) {
       throw new StoreError(

@@ -42,6 +42,12 @@ export function journalProbes(base: JournalBase): Journal['probes'] {
           .onConflict((conflict) => conflict.columns(['site', 'probe']).doUpdateSet({ temperature_offset_c: offsetC }))
           .execute();
       }),
+
+    remove: (probes) =>
+      base.write(async (transaction) => {
+        for (const { site, probe } of probes)
+          await transaction.deleteFrom('probe').where('site', '=', site).where('probe', '=', probe).execute();
+      }),
   };
 }
 

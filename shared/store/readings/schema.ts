@@ -57,7 +57,15 @@ export const steps: readonly string[] = [
   CREATE TABLE thinning (horizon_ms INTEGER NOT NULL);
   INSERT INTO thinning VALUES (0);
   `,
+  `
+  -- Series that are gone and whose rows still have to go; see forget.ts.
+  CREATE TABLE forgotten (series_id INTEGER PRIMARY KEY);
+  `,
 ];
+
+/** Above every id whose rows may still be there: the highest is free again once its series is forgotten. */
+export const addSeriesSql = `INSERT INTO series (id, site, probe, quantity) VALUES (1 + max(
+  coalesce((SELECT max(id) FROM series), 0), coalesce((SELECT max(series_id) FROM forgotten), 0)), ?, ?, ?)`;
 
 /** @throws {StoreError} when a later version wrote the file. */
 export function migrate(db: Database, to: number = steps.length): void {

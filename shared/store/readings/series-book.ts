@@ -72,6 +72,26 @@ export class SeriesBook {
     this.#lastProbe = null;
   }
 
+  /** Forgets these. Whoever goes through `all` by place must begin anew. */
+  remove(gone: ReadonlySet<KnownSeries>): void {
+    for (const { site, probe, quantity } of gone) {
+      const ofSite = this.#sites.get(site);
+      const ofProbe = ofSite?.get(probe);
+      ofProbe?.delete(quantity);
+      if (ofProbe?.size === 0) ofSite?.delete(probe);
+      if (ofSite?.size === 0) this.#sites.delete(site);
+    }
+    const left = this.#all.filter((series) => !gone.has(series));
+    this.#all.length = 0;
+    for (const series of left) this.#all.push(series);
+    this.#lastProbe = null;
+  }
+
+  /** All that is known of one probe. */
+  ofProbe(site: string, probe: string): KnownSeries[] {
+    return [...(this.#sites.get(site)?.get(probe)?.values() ?? [])];
+  }
+
   /** Forgets the series added last. */
   removeLast(): void {
     const series = this.#all.pop();

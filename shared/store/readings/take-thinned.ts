@@ -4,8 +4,10 @@
  * Takes:  stand-ins, each ten minutes of one series, all before its horizon.
  * Gives:  the rollups of every tier and the horizon, in one transaction; the same again changes nothing.
  */
+
 import type { Database } from 'better-sqlite3';
 import type { Thinned } from '../readings-store.ts';
+import { addSeriesSql } from './schema.ts';
 import type { KnownSeries } from './series-book.ts';
 import { tierLengthsMs, toMiddleMs } from './tiers.ts';
 
@@ -44,7 +46,7 @@ export function takeThinned(db: Database, series: KnownSeries, thinned: Thinned)
 }
 
 function addSeries(db: Database, { site, probe, quantity }: KnownSeries): number {
-  const add = db.prepare('INSERT INTO series (site, probe, quantity) VALUES (?, ?, ?)');
+  const add = db.prepare(addSeriesSql);
   return Number(add.run(site, probe, quantity).lastInsertRowid);
 }
 

@@ -72,6 +72,11 @@ export class Thinner {
       .raw();
   }
 
+  /** The book was changed: the run begins anew, and passes over what is thinned. */
+  beginAnew(): void {
+    this.#next = 0;
+  }
+
   horizonMs(): number {
     return this.#broughtTo.get() ?? 0;
   }

@@ -89,6 +89,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'POST /api/plan/mix': 'viewer',
   'POST /api/plan/water': 'viewer',
   'GET /api/probes': 'viewer',
+  'DELETE /api/probes/{site}/{probe}': 'keeper',
+  'POST /api/probes/forget': 'owner',
   'PUT /api/probes/{site}/{probe}/calibration': 'keeper',
   'POST /api/probes/{site}/{probe}/claim': 'keeper',
   'DELETE /api/probes/{site}/{probe}/claim': 'keeper',

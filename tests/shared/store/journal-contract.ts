@@ -195,6 +195,19 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
             { site: yard.id, probe: 'probe-b', online: true, onlineAtMs: 1_000, temperatureOffsetC: -0.4 },
           ]);
         }));
+
+      test('forgotten ones are gone, those of the same name elsewhere stay', () =>
+        withEmpty(async (journal) => {
+          await journal.probes.setOnline(yard.id, 'probe-a', true, 1_000);
+          await journal.probes.setOnline(yard.id, 'probe-b', true, 1_000);
+          await journal.probes.setOnline(terrace.id, 'probe-a', true, 1_000);
+          await journal.probes.remove([
+            { site: yard.id, probe: 'probe-a' },
+            { site: yard.id, probe: 'never-heard-of' },
+          ]);
+          const left = (await journal.probes.list()).map(({ site, probe }) => `${site}/${probe}`);
+          expect(left).toEqual([`${terrace.id}/probe-a`, `${yard.id}/probe-b`]);
+        }));
     });
 
     describe('claims', () => {

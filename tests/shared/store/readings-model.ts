@@ -3,7 +3,7 @@
  */
 import type { Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import { appended, type KeptReading, type SeriesRef } from '../../../shared/store/readings-store.ts';
+import { appended, type KeptReading, type ProbeName, type SeriesRef } from '../../../shared/store/readings-store.ts';
 
 const stretchMs = 600_000;
 const stepMs = 3 * 3_600_000;
@@ -37,6 +37,15 @@ export class ReadingsModel {
       const newestEndMs = wholeStep(last.atMs) + stepMs;
       const horizonMs = Math.min(wholeStep(beforeMs), newestEndMs);
       this.#horizons.set(keyOf(last), Math.max(this.#horizonOf(last), horizonMs));
+    }
+  }
+
+  forget(probes: readonly ProbeName[]): void {
+    const isGone = ({ site, probe }: ProbeName) => probes.some((one) => one.site === site && one.probe === probe);
+    for (const [identity, reading] of this.#taken) {
+      if (!isGone(reading)) continue;
+      this.#taken.delete(identity);
+      this.#horizons.delete(keyOf(reading));
     }
   }
 

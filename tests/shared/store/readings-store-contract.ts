@@ -10,6 +10,7 @@ import type { Reading } from '../../../shared/reading.ts';
 import {
   appended,
   type BucketColumns,
+  type ProbeName,
   type ReadingsStore,
   type SeriesRef,
 } from '../../../shared/store/readings-store.ts';
@@ -249,6 +250,67 @@ export function readingsStoreContract(
         }));
     });
 
+    test.skipIf(thins)('forget() says why it cannot, and takes nothing away', () =>
+      withStore(async (store) => {
+        await store.append([at(core, 0, 20)]);
+        await expect(store.forget([core])).rejects.toThrow(/InfluxDB 3 takes no rows away/);
+        expect((await store.size()).rows).toBe(1);
+      }),
+    );
+
+    describe.skipIf(!thins)('forget()', () => {
+      const hours = (ref: SeriesRef, count: number) =>
+        Array.from({ length: count * 60 }, (_, minute) => at(ref, minute, minute % 64));
+      const endMs = beginMs + dayMs;
+
+      test('leaves nothing of a probe in any answer, rollups and stand-ins included, and all of the others', () =>
+        withStore(async (store) => {
+          const humid: SeriesRef = { ...core, quantity: 'humidity' };
+          const elsewhere: SeriesRef = { ...core, site: 'saltmere-terrace' };
+          await store.append([core, humid, top, elsewhere].flatMap((ref) => hours(ref, 12)));
+          await thinWhole(store, beginMs + 6 * 3_600_000);
+          await store.append([at(core, 800, 30), at(top, 800, 30)]);
+          const others = () => Promise.all([store.rows([top, elsewhere], 0, endMs, 10_000), store.rawFrom([top])]);
+          const before = await others();
+          await forgetWhole(store, [core]);
+          expect((await store.lasts()).map(({ site: of, probe }) => `${of}/${probe}`).sort()).toEqual(
+            [top, elsewhere].map(({ site: of, probe }) => `${of}/${probe}`).sort(),
+          );
+          expect(await store.rows([core, humid], 0, endMs, 10_000)).toEqual([]);
+          const { columns } = await store.buckets([core, humid], beginMs, endMs, 24);
+          expect(columns.map(toBuckets)).toEqual([[], []]);
+          expect(await others()).toEqual(before);
+          expect((await store.size()).rows).toBe(before[0].filter(({ standsFor }) => standsFor === undefined).length);
+        }));
+
+      test('one that speaks again begins anew, also before what it once said', () =>
+        withStore(async (store) => {
+          await store.append(hours(core, 12));
+          await thinWhole(store, beginMs + 6 * 3_600_000);
+          await forgetWhole(store, [core]);
+          expect([...(await store.append([at(core, 5, 77), at(core, 700, 78)])).outcomes]).toEqual([1, 1]);
+          expect((await store.rows([core], 0, endMs, 100)).map(({ value }) => value)).toEqual([77, 78]);
+          expect(await store.rawFrom([core])).toBe(0);
+        }));
+
+      test('a probe that nobody heard of is forgotten without a word', () =>
+        withStore(async (store) => {
+          await store.append([at(top, 0, 20)]);
+          await forgetWhole(store, [core]);
+          expect((await store.size()).rows).toBe(1);
+        }));
+
+      test('is still forgotten after the store was opened again', async () => {
+        const { store, reopen } = await open();
+        await store.append([...hours(core, 2), ...hours(top, 2)]);
+        await forgetWhole(store, [core]);
+        await store.append([at(top, 200, 1)]);
+        const again = reopen ? await reopen() : store;
+        expect((await again.lasts()).map(({ probe }) => probe)).toEqual(['bran-top']);
+        await again.close();
+      });
+    });
+
     test.skipIf(thins)('thin() says why it cannot, and takes nothing away', () =>
       withStore(async (store) => {
         await store.append([at(core, 0, 20)]);
@@ -381,6 +443,7 @@ export function readingsStoreContract(
     test('answers as if every reading were kept in one plain list, for any batches in any order, thinned or not', async () => {
       await fc.assert(
         fc.asyncProperty(arbitraryBatches, arbitraryThinnings, arbitraryQuestion, async (batches, thin, question) => {
+          const forgetAfter = thins ? question.forgetAfter : Number.NaN;
           const opened = await open();
           let { store } = opened;
           try {
@@ -392,6 +455,10 @@ export function readingsStoreContract(
               if (beforeMs !== null) {
                 await thinWhole(store, beforeMs);
                 model.thin(beforeMs);
+              }
+              if (index === forgetAfter) {
+                await forgetWhole(store, [core]);
+                model.forget([core]);
               }
               if (index === question.reopenAfter && opened.reopen) store = await opened.reopen();
             }
@@ -421,12 +488,19 @@ export async function thinWhole(store: ReadingsStore, beforeMs: number): Promise
   }
 }
 
+/** All steps of forgetting. */
+export async function forgetWhole(store: ReadingsStore, probes: readonly ProbeName[]): Promise<void> {
+  for (let step = await store.forget(probes); !step.done; ) step = await store.forget([]);
+}
+
 export interface Question {
   fromMs: number;
   toMs: number;
   points: number;
   limit: number;
   reopenAfter: number;
+  /** After this batch one probe is forgotten. */
+  forgetAfter: number;
 }
 
 export const arbitraryQuestion: fc.Arbitrary<Question> = fc
@@ -435,6 +509,7 @@ export const arbitraryQuestion: fc.Arbitrary<Question> = fc
     points: fc.oneof(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 40, max: 5_000 })),
     limit: fc.integer({ min: 1, max: 60 }),
     reopenAfter: fc.nat(8),
+    forgetAfter: fc.nat(16),
   })
   .map(({ ends: [a, b], ...rest }) => ({ fromMs: Math.min(a, b), toMs: Math.max(a, b) + 1, ...rest }));
 

@@ -288,6 +288,75 @@ test('opening tells of an inbox that is damaged', async () => {
   expect(() => openSqliteReadings(path)).toThrow(/length must be a multiple of 20 bytes: current value is 21/);
 });
 
+describe('forget()', () => {
+  const gone = { site, probe: 'bran-core' };
+  const count = (db: Database.Database, table: string) =>
+    Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
+
+  test('takes no more rows in a step than it may, and goes on after the program was cut short', async () => {
+    const path = join(scratchFolder(), 'readings.db');
+    const store = openSqliteReadings(path, { settleAt: 50, forgetRows: 100 });
+    await store.append(['bran-core', 'bran-top'].flatMap((probe) => minutes(0, 600, probe)));
+    expect(await store.forget([gone])).toEqual({ removed: 100, done: false });
+    const copy = copyAsAfterCrash(path, join(scratchFolder(), 'copy.db'));
+    await store.close();
+
+    const again = openSqliteReadings(copy, { forgetRows: 100 });
+    expect((await again.lasts()).map(({ probe }) => probe)).toEqual(['bran-top']);
+    // It speaks again meanwhile, and what comes must not be taken for what has to go.
+    await again.append(minutes(0, 30, 'bran-core'));
+    let removed = 0;
+    for (let done = false; !done; ) {
+      const step = await again.forget([]);
+      expect(step.removed).toBeLessThanOrEqual(100);
+      removed += step.removed;
+      done = step.done;
+    }
+    expect(removed).toBeGreaterThan(500);
+    expect(await again.rows([{ ...gone, quantity: 'temperature' }], 0, beginMs + dayMs, 1_000)).toHaveLength(30);
+    await again.close();
+    const db = new Database(copy);
+    expect([count(db, 'reading'), count(db, 'forgotten'), count(db, 'series')]).toEqual([630, 0, 2]);
+    expect(db.prepare('SELECT sum(n) FROM rollup WHERE tier = 0').pluck().get()).toBe(630);
+    db.close();
+  });
+
+  test('fails as a whole when the disk does, and nothing is forgotten then', async () => {
+    const db = new Database(join(scratchFolder(), 'readings.db'));
+    const store = new SqliteReadings(db);
+    await store.append(minutes(0, 10, 'bran-core'));
+    db.exec("CREATE TRIGGER broken BEFORE DELETE ON series BEGIN SELECT raise(ABORT, 'no'); END");
+    await expect(store.forget([gone])).rejects.toThrow(StoreError);
+    expect(await store.rows([{ ...gone, quantity: 'temperature' }], 0, beginMs + dayMs, 100)).toHaveLength(10);
+    expect(count(db, 'forgotten')).toBe(0);
+    await store.close();
+  });
+
+  test('in the middle of a sweep and of a thinning loses nothing of the other probes', async () => {
+    const store = openSqliteReadings(':memory:', { settleAt: 40, sweepRows: 5, thinRows: 11, forgetRows: 13 });
+    const probes = Array.from({ length: 12 }, (_, one) => `p-${one}`);
+    for (let hour = 0; hour < 8; hour += 1)
+      await store.append(probes.flatMap((probe) => minutes(hour * 60, 60, probe)));
+    await store.thin(beginMs + dayMs);
+    await store.append(probes.flatMap((probe) => minutes(600, 1, probe)));
+    await store.forget([
+      { site, probe: 'p-3' },
+      { site, probe: 'p-11' },
+    ]);
+    await thinWhole(store, beginMs + dayMs);
+    while (!(await store.forget([])).done);
+    const left = probes.filter((probe) => probe !== 'p-3' && probe !== 'p-11');
+    const { columns } = await store.buckets(
+      left.map((probe) => ({ site, probe, quantity: 'temperature' as const })),
+      beginMs,
+      beginMs + dayMs,
+      8,
+    );
+    expect(columns.map((one) => one.count.reduce((sum, some) => sum + some, 0))).toEqual(left.map(() => 481));
+    await store.close();
+  });
+});
+
 describe('thin()', () => {
   const hours = (count: number) => ['bran-core', 'bran-top'].flatMap((probe) => minutes(0, count * 60, probe));
   const filled = async (db: Database.Database, options: SqliteReadingsOptions = {}) => {

@@ -46,6 +46,8 @@ export const getPile = (id: string) => ask(pileDetailSchema, pilePath(id));
 /** What every page knows of probes: how many there are, and a few. */
 export const fewProbesPath = '/api/probes?limit=50';
 export const getProbes = () => ask(probesAnswerSchema, fewProbesPath, fresh);
+export const forgetProbe = (site: string, probe: string) => ask(anything, probePath(site, probe), { method: 'DELETE' });
+export const forgetProbes = (find: string) => ask(anything, '/api/probes/forget', { method: 'POST', body: { find } });
 export const findProbes = (question: ProbesQuestion) => {
   const asked = Object.entries(question).filter(([, value]) => value !== undefined && value !== '');
   return ask(

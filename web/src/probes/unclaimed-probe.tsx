@@ -6,11 +6,12 @@ import { useState } from 'preact/hooks';
 import type { Probe } from '../../../shared/api/probes.ts';
 import { May } from '../people/only-for.tsx';
 import { ClaimForm } from './claim-form.tsx';
+import { ForgetProbe } from './forget-probe.tsx';
 import { ProbeHead } from './probe-head.tsx';
 
 interface UnclaimedProbeProps {
   readonly probe: Probe;
-  /** Then its form stands open. */
+  /** Then the form to claim it stands open. */
   readonly isOneOfFew: boolean;
 }
 
@@ -20,16 +21,15 @@ export function UnclaimedProbe({ probe, isOneOfFew }: UnclaimedProbeProps) {
     <li class="probe probe-unclaimed">
       <ProbeHead probe={probe} />
       <May to="keeper">
-        {isOneOfFew ? (
-          <ClaimForm probe={probe} />
-        ) : (
-          <details class="more" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-            <summary>
-              Claim<span class="unseen"> {probe.probe}</span>
-            </summary>
-            {isOpen && <ClaimForm probe={probe} />}
-          </details>
-        )}
+        {isOneOfFew && <ClaimForm probe={probe} />}
+        <details class="more" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+          <summary>
+            {isOneOfFew ? 'Not yours?' : 'Claim or forget'}
+            <span class="unseen"> {probe.probe}</span>
+          </summary>
+          {isOpen && !isOneOfFew && <ClaimForm probe={probe} />}
+          {isOpen && <ForgetProbe probe={probe} />}
+        </details>
       </May>
     </li>
   );

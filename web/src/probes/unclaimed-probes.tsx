@@ -2,6 +2,8 @@
 import { Refusal } from '../parts/forms.tsx';
 import { Pager } from '../parts/pager.tsx';
 import { Part } from '../parts/part.tsx';
+import { May } from '../people/only-for.tsx';
+import { ForgetMany } from './forget-probe.tsx';
 import { UnclaimedProbe } from './unclaimed-probe.tsx';
 import { useProbePage } from './use-probe-page.ts';
 
@@ -23,6 +25,11 @@ export function UnclaimedProbes({ find }: { readonly find: string }) {
         ))}
       </ul>
       <Pager of="probes in no pile" offset={offset} limit={limit} total={value.total} onTurn={page.turnTo} />
+      {value.total > fewProbes && (
+        <May to="owner">
+          <ForgetMany key={find} find={find} total={value.total} />
+        </May>
+      )}
     </Part>
   );
 }

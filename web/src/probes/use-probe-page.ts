@@ -16,7 +16,7 @@ const fetchEveryMs = 2_000;
 export function useProbePage(question: Omit<ProbesQuestion, 'offset' | 'limit'>, limit: number): ProbePage {
   const key = JSON.stringify(question);
   const [place, setPlace] = useState({ key, offset: 0 });
-  // What is asked for anew begins at its beginning.
+  // What is asked for anew begins at its beginning; back from a search one is where one was.
   const offset = place.key === key ? place.offset : 0;
   const answer = useAnswer(`${key} ${offset}`, () => findProbes({ ...question, offset, limit }));
   const news = useHouse((house) => house.probeNews);
