@@ -2,7 +2,7 @@
  * What a process that does not watch a pile may ask of the one that does.
  */
 import { z } from 'zod';
-import { nameSchema } from '../../shared/names.ts';
+import { nameSchema } from './names.ts';
 
 const said = { by: z.string().optional(), note: z.string().optional() };
 

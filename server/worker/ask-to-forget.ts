@@ -2,10 +2,11 @@
  * Asks whoever holds the sites of some probes to forget them too. An ask stands until it is done, so that a worker that
  * takes a site over later does it then.
  */
+
+import type { Ask } from '../../shared/pile-ask.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ProbeName } from '../../shared/store/readings-store.ts';
 import { randomId } from '../routes/id-from-name.ts';
-import type { Ask } from './ask.ts';
 
 const probesOfAnAsk = 500;
 
@@ -15,7 +16,7 @@ export async function askToForget(journal: Pick<Journal, 'asks'>, probes: readon
     for (let first = 0; first < ofSite.length; first += probesOfAnAsk) {
       const some = ofSite.slice(first, first + probesOfAnAsk).map(({ probe }) => ({ site, probe }));
       const ask: Ask = { kind: 'forget', probes: some };
-      await journal.asks.add({ id: randomId(), site, pileId: '', ask: JSON.stringify(ask), askedMs: Date.now() });
+      await journal.asks.add({ id: randomId(), site, pileId: '', ask, askedMs: Date.now() });
     }
   }
 }
