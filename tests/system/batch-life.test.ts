@@ -84,7 +84,7 @@ test.runIf(hasChromium)('starter and bran are written down as lots, and go into 
   await lot.getByLabel('Its name').fill('Mill bran');
   await lot.getByRole('button', { name: 'Write it down' }).click();
   await lot.getByText('Choose what it is.').waitFor();
-  await lot.getByLabel('Material').selectOption('wheat-bran');
+  await lot.getByLabel('Material', { exact: true }).selectOption('wheat-bran');
   await lot.getByLabel('Supplier', { exact: true }).fill('Tidewell Mill');
   await lot.getByLabel('Organic status').selectOption('certified');
   await lot.getByRole('button', { name: 'Write it down' }).click();

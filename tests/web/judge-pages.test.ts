@@ -2,6 +2,7 @@
  * What the judge says, at work in a real browser: the day ahead, hands seen, water, readiness, why; limits, name, removal.
  */
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { warningKinds } from '../../shared/warning.ts';
 import { type Desk, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';
 
 let desk: Desk;
@@ -135,7 +136,7 @@ describe('why it says so', () => {
     await page.getByText('explains it and holds it back').waitFor();
     await page.getByRole('link', { name: 'why it says so', exact: true }).click();
     await page.getByRole('heading', { level: 1, name: 'Why it says so' }).waitFor();
-    expect(await page.getByRole('heading', { level: 3 }).count()).toBe(11);
+    expect(await page.getByRole('heading', { level: 3 }).count()).toBe(warningKinds.length);
     expect(complaints).toEqual([]);
   });
 
