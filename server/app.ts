@@ -13,13 +13,16 @@ import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { House } from './house.ts';
 import { registerAudit } from './http/audit-hook.ts';
+import { boundConnections } from './http/connections.ts';
 import { fileAnswer } from './http/file-answer.ts';
 import { registerGuard } from './http/guard.ts';
 import { logSerializers } from './http/log-serializers.ts';
 import { registerPages } from './http/pages.ts';
 import { registerProblems } from './http/problem.ts';
 import { describeRoute, registerRouteAccess } from './http/route-access.ts';
+import { shareBehindProxy } from './http/share-behind-proxy.ts';
 import type { TlsFiles } from './http/tls.ts';
+import { trustedProxies } from './http/trusted-proxies.ts';
 import { BatchLife } from './lineage/batch-life.ts';
 import { registerActs } from './routes/acts.ts';
 import { registerAlarms } from './routes/alarms.ts';
@@ -29,6 +32,7 @@ import { registerCalendar } from './routes/calendar.ts';
 import { registerEntries } from './routes/entries.ts';
 import { registerExports } from './routes/exports.ts';
 import { registerHealth } from './routes/health.ts';
+import { registerHeld } from './routes/held.ts';
 import { registerImport } from './routes/import.ts';
 import { registerIngest } from './routes/ingest.ts';
 import { registerKeeping } from './routes/keeping.ts';
@@ -58,11 +62,22 @@ export interface AppOptions {
   readonly pagesDir?: string;
   /** Certificate and key, when the server speaks TLS itself. */
   readonly tls?: TlsFiles;
+  /** How long the rest of a body may stay away [ms]; given by tests only. */
+  readonly stalledBodyMs?: number;
   /** A worker without pages answers how it is, and nothing else. */
   readonly only?: 'ingest';
 }
 
 const halfYearS = 15_552_000;
+
+/** Headers come at once, or not at all; looked at every few seconds. */
+const patience = { headersTimeout: 15_000, connectionsCheckingInterval: 5_000 };
+const handshakeMs = 10_000;
+/** The largest photo over the slowest line of a farm, some 200 kbit/s. */
+const longestRequestMs = 600_000;
+const usualStallMs = 30_000;
+
+type TlsServerOptions = TlsFiles & typeof patience & { handshakeTimeout: number };
 
 /** Stands for Fastify's own compilers, which it would load before it hears of those set below. */
 function neverAsked(): never {
@@ -70,8 +85,11 @@ function neverAsked(): never {
 }
 
 export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
-  const serverOptions: FastifyServerOptions & { https: TlsFiles | null } = {
-    https: options.tls ?? null,
+  const serverOptions: FastifyServerOptions & { https: TlsServerOptions | null } = {
+    ...(options.tls
+      ? { https: { ...options.tls, ...patience, handshakeTimeout: handshakeMs } }
+      : { https: null, http: patience }),
+    requestTimeout: longestRequestMs,
     // Only what proxies named in the configuration say of where a request comes from is believed.
     trustProxy: house.config.TRUSTED_PROXIES ?? false,
     loggerInstance: house.log.child({}, { serializers: logSerializers }),
@@ -85,6 +103,10 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
+  const { CONNECTIONS: most, TRUSTED_PROXIES: proxies = [] } = house.config;
+  const mostOfOne = Math.ceil(most / 4);
+  const { stalledBodyMs = usualStallMs } = options;
+  boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, trustedProxies(proxies));
   registerProblems(app);
   const { refuseUnguarded } = registerRouteAccess(app);
 
@@ -114,6 +136,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   });
   // After the protecting headers, so that a refusal carries them too.
   await app.register(cookie);
+  shareBehindProxy(app, mostOfOne);
   registerGuard(app, house.people.known, house.config.PUBLIC_URL);
   registerAudit(app, house.people.trail);
   await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
@@ -142,6 +165,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   registerSession(api, house);
   registerMe(api, house);
   registerPeople(api, house);
+  registerHeld(api, house);
   registerAuditRoute(api, house);
   registerSites(api, house);
   registerPiles(api, house);

@@ -8,6 +8,7 @@ import type { Clock } from '../shared/clock.ts';
 import type { Config } from '../shared/config.ts';
 import type { Journal } from '../shared/store/journal.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
+import type { Beside } from './beside/job.ts';
 import type { Thinning } from './keeping/thinning.ts';
 import type { LiveHub } from './live/live-hub.ts';
 import type { Delivery } from './notify/delivery.ts';
@@ -23,7 +24,7 @@ import type { WatchHouse } from './watch/watch-house.ts';
 export interface House {
   readonly config: Pick<
     Config,
-    'API_TOKEN' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
+    'API_TOKEN' | 'CONNECTIONS' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
   >;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
@@ -46,6 +47,8 @@ export interface House {
   /** Keeps the readings small, as the owner chose. */
   readonly thinning: Thinning;
   readonly forgetting: ForgetProbes;
+  /** Works out beside the main thread what would hold it up. */
+  readonly beside: Beside;
   readonly people: People;
   /** How many sites this process watches, where several share them. */
   readonly sitesHeld?: () => number;

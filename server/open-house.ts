@@ -15,6 +15,7 @@ import { ConfigError } from '../shared/errors.ts';
 import { openJournal } from '../shared/store/open-journal.ts';
 import { openReadings } from '../shared/store/open-readings.ts';
 import type { NoticeRecord } from '../shared/store/telling-store.ts';
+import { openBeside } from './beside/open-beside.ts';
 import { closeInOrder } from './closing.ts';
 import { openDoor } from './door/open-door.ts';
 import type { House } from './house.ts';
@@ -140,6 +141,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     delivery,
     thinning,
     forgetting,
+    beside: openBeside(),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     close: () =>
       closeInOrder(

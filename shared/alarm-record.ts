@@ -17,6 +17,7 @@ export const alarmMachineSchema = z.object({
   hold: holdSchema,
   firstRaisedAtMs: epochMsSchema.nullable(),
   severity: severitySchema.nullable(),
+  rung: z.number().int().min(1).optional(),
   shelvedUntilMs: epochMsSchema.nullable(),
 });
 export type KeptAlarmMachine = z.infer<typeof alarmMachineSchema>;

@@ -98,6 +98,11 @@ export const configVariables = {
       .transform((text) => text.split(',').map((one) => one.trim()))
       .pipe(z.array(z.union([z.ipv4(), z.ipv6(), z.cidrv4(), z.cidrv6()])).min(1)),
   },
+  CONNECTIONS: {
+    must: 'the most connections to the pages at once, from 20 to 100000; a quarter of them from one address that is no trusted proxy',
+    fallback: '2000',
+    schema: wholeSchema(20, 100_000),
+  },
   MQTT_PORT: {
     must: 'a port from 0 to 65535 for the embedded broker (0 takes any free one)',
     fallback: '1883',

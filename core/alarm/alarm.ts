@@ -19,6 +19,8 @@ export interface AlarmMachine {
   readonly firstRaisedAtMs: number | null;
   /** The worst severity that a person has been told of since it was raised. */
   readonly severity: Severity | null;
+  /** The highest rung of the hazard ladder seen since it was raised; absent for kinds without one. */
+  readonly rung?: number | undefined;
   /** Set while shelved. */
   readonly shelvedUntilMs: number | null;
 }
@@ -60,13 +62,19 @@ export function startAlarm(nowMs: number): AlarmMachine {
   };
 }
 
-/** One look at the evidence. With `severity`, an acknowledged alarm that has grown worse asks for a person again. */
+/** How grave what is seen is: its severity, and within one severity its rung of the hazard ladder. */
+export interface Grade {
+  readonly severity: Severity;
+  readonly rung?: number;
+}
+
+/** One look at the evidence. With a `grade`, an acknowledged alarm that has grown worse asks for a person again. */
 export function stepAlarm(
   machine: AlarmMachine,
   evidence: Evidence,
   nowMs: number,
   policy: Delays,
-  severity: Severity = machine.severity ?? 'warning',
+  grade: Grade = { severity: machine.severity ?? 'warning' },
 ): AlarmStep {
   const { next: hold, branch } = stepHold(machine.hold, evidence, nowMs, policy);
   const present = stands(hold.condition);
@@ -78,20 +86,27 @@ export function stepAlarm(
       : { ...machine, hold, firstRaisedAtMs };
   switch (machine.state) {
     case 'normal':
-      return present ? enter(seen, 'unacknowledged', 'raised', nowMs, severity) : { next: seen, arrow: branch };
+      return present ? enter(seen, 'unacknowledged', 'raised', nowMs, grade) : { next: seen, arrow: branch };
     case 'unacknowledged':
       if (!present) return enter(seen, 'returned-unacknowledged', 'returned', nowMs);
-      return { next: withWorst(seen, severity), arrow: branch };
+      // What is not seen now cannot have grown worse: a finding without evidence says how grave it would be.
+      return evidence === 'present' && isWorse(seen, grade)
+        ? { next: { ...seen, ...grade }, arrow: 'got-worse' }
+        : { next: seen, arrow: branch };
     case 'acknowledged':
       if (!present) return enter(seen, 'normal', 'cleared', nowMs);
-      return evidence === 'present' && ranks[severity] > ranks[machine.severity ?? 'notice']
-        ? enter(seen, 'unacknowledged', 'got-worse', nowMs, severity)
+      return evidence === 'present' && isWorse(seen, grade)
+        ? enter(seen, 'unacknowledged', 'got-worse', nowMs, grade)
         : { next: seen, arrow: branch };
     case 'returned-unacknowledged':
-      return present ? enter(seen, 'unacknowledged', 'raised-again', nowMs, severity) : { next: seen, arrow: branch };
+      return present ? enter(seen, 'unacknowledged', 'raised-again', nowMs, grade) : { next: seen, arrow: branch };
     case 'shelved':
       if (machine.shelvedUntilMs !== null && nowMs >= machine.shelvedUntilMs) {
         return reassess(seen, nowMs, 'shelf-ended-still-present', 'shelf-ended-clear');
+      }
+      // Put aside was what a person saw then, not what is graver.
+      if (present && evidence === 'present' && isWorse(seen, grade)) {
+        return enter({ ...seen, shelvedUntilMs: null }, 'unacknowledged', 'got-worse', nowMs, grade);
       }
       return { next: seen, arrow: branch };
     case 'out-of-service':
@@ -153,17 +168,16 @@ function enter(
   state: AlarmState,
   arrow: AlarmArrow,
   nowMs: number,
-  severity: Severity | null = machine.severity,
+  grade: Grade | null = null,
 ): AlarmStep {
-  return {
-    next: { ...machine, state, sinceMs: nowMs, severity: state === 'normal' ? null : severity },
-    arrow,
-  };
+  if (state !== 'normal') return { next: { ...machine, ...grade, state, sinceMs: nowMs }, arrow };
+  const { rung: _, ...rest } = machine;
+  return { next: { ...rest, state, sinceMs: nowMs, severity: null }, arrow };
 }
 
-function withWorst(machine: AlarmMachine, now: Severity): AlarmMachine {
-  const told = machine.severity;
-  return told !== null && ranks[told] >= ranks[now] ? machine : { ...machine, severity: now };
+function isWorse({ severity, rung = 0 }: AlarmMachine, now: Grade): boolean {
+  if (severity === null || ranks[now.severity] > ranks[severity]) return true;
+  return ranks[now.severity] === ranks[severity] && (now.rung ?? 0) > rung;
 }
 
 export type { Condition, Delays as AlarmPolicy };

@@ -49,9 +49,18 @@ interface Heard {
 }
 
 /** One sign of each kind, as everything up to `nowMs` leaves it. */
-export function handSigns(heard: Heard, nowMs: number): HandSign[] {
+export function handSigns(heard: Heard, nowMs: number): readonly HandSign[] {
+  if (!heard.noted?.length) return nothingNoted;
   return handKinds.map((kind) => handSign(kind, heard, nowMs));
 }
+
+/** Most piles, most of the time: they are looked at several times a second. */
+const nothingNoted: readonly HandSign[] = handKinds.map((kind) => ({
+  kind,
+  state: 'unsaid',
+  note: null,
+  answer: null,
+}));
 
 function handSign(kind: HandKind, { noted = [], acts, limits }: Heard, nowMs: number): HandSign {
   let sign: HandSign = { kind, state: 'unsaid', note: null, answer: null };

@@ -8,12 +8,14 @@
 import type { Assumption } from '../../shared/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
+import type { Grade } from '../alarm/alarm.ts';
 import type { Nearness } from '../alarm/policies.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { WaterToAdd } from '../moisture/water-to-add.ts';
 import type { Readiness } from '../ready/readiness.ts';
 import type { PhaseReason } from '../score/phase.ts';
+import type { CoreCourse } from './course.ts';
 import type { SeenHand } from './hands.ts';
 import type { PastHeat } from './heat-memory.ts';
 
@@ -50,8 +52,14 @@ export interface Finding {
   readonly explainedBy: WarningKind | null;
   /** Who noted it and when, where it rests on a person's word. */
   readonly noted?: { readonly atMs: number; readonly by: string | null };
+  /** Rung of the hazard ladder reached, counted from 1; absent for kinds without one. */
+  readonly rung?: number;
   /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
   readonly nearness?: Nearness;
+}
+
+export function gradeOf({ severity, rung }: Finding): Grade {
+  return rung === undefined ? { severity } : { severity, rung };
 }
 
 export interface Assessment {
@@ -72,6 +80,8 @@ export interface Assessment {
   readonly airC: number | null;
   /** Rise of the core over the last hours [K/h]; null when it cannot be told. */
   readonly coreRiseKPerH: number | null;
+  /** Null when it cannot be told. */
+  readonly coreCourse: CoreCourse | null;
   /** Where the core stands against what such a pile should show. */
   readonly againstExpected: 'below' | 'within' | 'above' | null;
   /** Estimated moisture, wet basis, with one standard deviation; null while nothing of this bed stands behind it. */

@@ -22,6 +22,7 @@ import { progressPct } from '../score/progress.ts';
 import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
+import { coreCourse } from './course.ts';
 import { rememberHeat, startHeat, worstHeat } from './heat-memory.ts';
 import { closeHour, nearAirHours } from './hour.ts';
 import { lookAhead, markHourEnds } from './look-ahead.ts';
@@ -139,6 +140,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     coreDoubted: look.coreLost === 'probe-stuck' || look.coreLost === 'probe-out',
     airC: look.positions.air === null ? null : state.airC,
     coreRiseKPerH: look.coreRiseKPerH,
+    coreCourse: coreC === null ? null : coreCourse(state, coreC),
     againstExpected:
       expected === undefined || coreC === null
         ? null

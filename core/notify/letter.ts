@@ -8,6 +8,7 @@
 import type { Position } from '../../shared/names.ts';
 import type { NoticeReason } from '../../shared/telling.ts';
 import { sentenceIn } from '../../shared/temperature.ts';
+import { msPerMinute } from '../../shared/units.ts';
 import type { Severity, WarningKind } from '../../shared/warning.ts';
 import { duration } from '../warn/words.ts';
 import { atStart, clauseOf } from './phrases.ts';
@@ -101,9 +102,14 @@ function notedWords({ atMs, by }: NonNullable<AlarmFactsTold['noted']>, { nowMs,
   return by === null ? when : `by ${by}, ${when}`;
 }
 
+/** A message takes some minutes to be read; what was due a moment ago is due now. */
+const overdueAfterMs = 10 * msPerMinute;
+
 function due({ facts, nowMs, reader }: AlarmLetterAsk): string {
   if (facts.byMs === null) return '';
-  if (facts.byMs <= nowMs) return 'Do it now.';
+  const lateMs = nowMs - facts.byMs;
+  if (lateMs >= overdueAfterMs) return `This was due ${duration(lateMs)} ago: do it now.`;
+  if (lateMs >= 0) return 'Do it now.';
   return `Do it by ${clockWords(facts.byMs, nowMs, reader.timeZone)}.`;
 }
 

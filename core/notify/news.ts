@@ -33,6 +33,7 @@ export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): 
         return 'got-worse';
       case 'shelved':
       case 'out-of-service':
+        if (arrow === 'got-worse') return 'got-worse';
         return arrow === 'shelf-ended-still-present' ? 'reminder-due' : 'nothing-new';
     }
   }

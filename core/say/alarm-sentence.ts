@@ -5,6 +5,7 @@
  * Gives:  the sentence, the next step, the tone.
  */
 import type { WarningKind } from '../../shared/warning.ts';
+import { chipErrorK } from '../alarm/policies.ts';
 import { type PilePosition, pilePositions } from '../judge/setup.ts';
 import { doubtedHeat } from '../warn/doubted-heat.ts';
 import { spokenValue } from '../warn/spoken-value.ts';
@@ -28,7 +29,9 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was heating dangerously', facts);
       if (finding === undefined) {
         return {
-          condition: `It was heating dangerously and is coming down${coreSays}.`,
+          condition: hasFallen(facts)
+            ? `It was heating dangerously and is coming down${coreSays}.`
+            : `It was heating dangerously, and no probe shows it now${coreSays}.`,
           next: easedTodo(kind),
           tone: 'act',
         };
@@ -43,7 +46,9 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was too hot', facts);
       if (finding === undefined) {
         return {
-          condition: `It was too hot and is coming down${coreSays}.`,
+          condition: hasFallen(facts)
+            ? `It was too hot and is coming down${coreSays}.`
+            : `It was too hot, and no probe shows it now${coreSays}.`,
           next: easedTodo(kind),
           tone: 'watch',
         };
@@ -63,13 +68,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
     case 'heat-damage':
       return damageSentence(facts);
     case 'overheating-soon':
-      if (finding === undefined && coreIsHeard(facts)) {
-        return {
-          condition: `It was on its way to being too hot and has eased${coreSays}.`,
-          next: easedTodo(kind),
-          tone: 'watch',
-        };
-      }
+      if (finding === undefined && coreIsHeard(facts)) return pastSoon(facts);
       return {
         condition: `It will soon be too hot${coreSays} and rising.`,
         next: finding?.todo ?? 'Be ready to turn it or spread it thinner.',
@@ -135,6 +134,39 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
 function isDoubtedHot({ assessment: { positions, limits, atMs } }: AlarmFacts): boolean {
   return doubtedHeat(positions, limits.actC, atMs) !== null;
 }
+
+/** The core was likely to pass its limit and no longer is, or has passed it. Eased is said of a core that has come down. */
+function pastSoon(facts: AlarmFacts): Saying {
+  const { assessment, temp } = facts;
+  const { actC } = assessment.limits;
+  const sight = assessment.positions.core;
+  const coreC = sight?.temperatureC ?? 0;
+  const core = sight === null ? '' : spokenValue('core', sight, assessment.atMs, temp);
+  if (coreC > actC - chipErrorK) {
+    return {
+      condition: `It has just ${coreC > actC ? 'passed' : 'reached'} ${temp(actC)}: ${core}.`,
+      next: 'Be at it now, with gloves and a dust mask on, and turn it or spread it thinner if it stays there.',
+      tone: 'act',
+    };
+  }
+  if (hasFallen(facts)) {
+    return {
+      condition: `It was on its way to being too hot and has eased: ${core}.`,
+      next: easedTodo('overheating-soon'),
+      tone: 'watch',
+    };
+  }
+  return {
+    condition:
+      assessment.coreCourse === 'rising'
+        ? `It still rises, though it may level off before it is too hot: ${core}, and ${temp(actC)} is the limit.`
+        : `It was on its way to being too hot and rises no further for now: ${core}.`,
+    next: 'Look again within the hour, and be ready to turn it or spread it thinner.',
+    tone: 'watch',
+  };
+}
+
+const hasFallen = ({ assessment }: AlarmFacts) => assessment.coreCourse === 'fallen';
 
 /** Whether what the core probe says now can be believed. */
 function coreIsHeard({ assessment }: AlarmFacts): boolean {

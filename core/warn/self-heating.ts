@@ -3,7 +3,7 @@
  *
  * Takes:  one look at the pile.
  * Gives:  the step reached by the hottest fresh probe, with its caution.
- * Never:  clears while the core is silent.
+ * Never:  clears while the core is silent, or a place that was hot when last heard.
  */
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -23,7 +23,8 @@ export function selfHeatingFinding(look: Look): Finding {
   const step = hottest && selfHeatingLadder.findLast((rung) => hottest.tempC >= rung.fromC);
   if (hottest === undefined || step === undefined) {
     const doubted = look.doubtedHeat !== null && look.doubtedHeat.tempC >= selfHeatingLadder[0].fromC;
-    const known = look.coreKnown && !doubted;
+    const unsure = look.coreKnown ? hotUnheard(look) : undefined;
+    const known = look.coreKnown && !doubted && unsure === undefined;
     return {
       kind: 'self-heating',
       position: null,
@@ -31,10 +32,12 @@ export function selfHeatingFinding(look: Look): Finding {
       severity: 'danger',
       seen: known
         ? 'No probe in the pile is near self-heating.'
-        : look.coreKnown
-          ? 'A probe jumped as high as that, and its next reading must bear it out.'
-          : coreUnknownSays(look),
-      todo: known ? 'Nothing.' : 'Measure the core by hand.',
+        : unsure !== undefined
+          ? `The ${unsure} was last heard near self-heating, and is not known now.`
+          : look.coreKnown
+            ? 'A probe jumped as high as that, and its next reading must bear it out.'
+            : coreUnknownSays(look),
+      todo: known ? 'Nothing.' : `Measure the ${unsure ?? 'core'} by hand.`,
       byMs: null,
       caution: null,
       why,
@@ -46,6 +49,7 @@ export function selfHeatingFinding(look: Look): Finding {
     position: null,
     evidence: 'present',
     severity: step.fromC >= 71 ? 'danger' : 'urgent',
+    rung: selfHeatingLadder.findIndex(({ fromC }) => fromC === step.fromC) + 1,
     seen: `${hottestSays(look, hottest.position)}: ${step.says}.`,
     todo: `${step.todo[0]?.toUpperCase()}${step.todo.slice(1)}.`,
     byMs: step.fromC >= 71 ? look.nowMs : look.nowMs + 2 * msPerHour,
@@ -67,6 +71,11 @@ function hottestSays({ positions, nowMs }: Look, position: PilePosition): string
 function borneOut(look: Look, position: PilePosition): boolean {
   const track = look.state.positions[position]?.temperature;
   return track != null && followsOn(track, jumpK);
+}
+
+/** A place whose last word was of heat, and which is silent or not borne out: that is no proof that the heat is gone. */
+function hotUnheard(look: Look): PilePosition | undefined {
+  return pilePositions.find((position) => (look.positions[position]?.temperatureC ?? 0) >= selfHeatingLadder[0].fromC);
 }
 
 function hottestBorneOut(look: Look): { position: PilePosition; tempC: number } | undefined {

@@ -12,7 +12,7 @@ const unlikelyBelow = 0.25;
 const paceH = 6;
 const nearK = 8;
 /** Further below the limit than this a forecast is not yet believed: most heaps level off before [K]. From the development piles. */
-const believedK = 4.5;
+export const believedK = 4.5;
 
 /** It must still be rising by this much in the hour [K]. */
 const risingK = 0.3;

@@ -16,11 +16,13 @@ declare module 'fastify' {
     person: Person | null;
     /** The session by which they are known, when it is one. */
     session: SessionRecord | null;
+    /** The token of a person by which they are known, when it is one. */
+    tokenId: string | null;
   }
 }
 
 export interface PeopleKnown {
-  /** Who the request shows itself to be by session or token, or by where it was made; sets `request.session` too. */
+  /** Who the request shows itself to be by session or token, or by where it was made; sets `request.session` and `request.tokenId` too. */
   personOf(request: FastifyRequest): Promise<Person | null>;
   /** Whether this machine itself acts as owner for now. */
   hereActs(): Promise<boolean>;
@@ -36,6 +38,7 @@ const whoMay: Readonly<Record<Role, string>> = {
 export function registerGuard(app: FastifyInstance, people: PeopleKnown, publicUrl: string | undefined): void {
   app.decorateRequest('person', null);
   app.decorateRequest('session', null);
+  app.decorateRequest('tokenId', null);
   app.addHook('onRequest', async (request, reply) => {
     const access = accessOf(request);
     request.person = await people.personOf(request);

@@ -53,6 +53,11 @@ export class TellingPeople {
     return known.length === 0 ? [housePerson] : known;
   }
 
+  /** Somebody who was removed meanwhile is told nothing more. */
+  async isKnown(personId: string): Promise<boolean> {
+    return personId === housePerson.id || (await this.known()).some(({ id }) => id === personId);
+  }
+
   async wishesOf(personId: string): Promise<Wishes> {
     const kept = (await this.#parts.telling.wishes.list()).find((one) => one.personId === personId);
     return this.#read(personId, kept?.wishes);

@@ -92,6 +92,7 @@ export class Postman {
 
   /** A message that had to wait, about what is over or in somebody's hands meanwhile, would only mislead. */
   async #isOver(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
+    if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer belong to this house';
     if (message.state !== 'held' && message.tries === 0) return undefined;
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
     const alarm = await this.#parts.journal.alarms.get(notice.alarmId);

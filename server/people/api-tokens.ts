@@ -32,7 +32,8 @@ export class ApiTokens {
     this.#remembered = new Remembered(nowMs);
   }
 
-  async personOf(secret: string): Promise<Person | undefined> {
+  /** With the id of the token, which what is made by it ends with. */
+  async personOf(secret: string): Promise<{ person: Person; tokenId: string } | undefined> {
     if (!secret.startsWith(prefix)) return undefined;
     const digest = digestOf(secret);
     const known = await this.#remembered.get(digest, () => this.#journal.tokens.find(digest));
@@ -46,7 +47,8 @@ export class ApiTokens {
         .used(token.id, now)
         .catch((error) => this.#log.error({ err: error }, 'use of a token not kept'));
     }
-    return { id: person.id, name: person.name, role: roleWithin(person.role, token.scope), via: 'token' };
+    const role = roleWithin(person.role, token.scope);
+    return { person: { id: person.id, name: person.name, role, via: 'token' }, tokenId: token.id };
   }
 
   /** @returns The token with its secret, which is told this once. */
@@ -71,6 +73,13 @@ export class ApiTokens {
     const isGone = await this.#journal.tokens.remove(id, personId);
     this.#remembered.clear();
     return isGone;
+  }
+
+  /** @returns How many ended. */
+  async revokeAll(personId: string): Promise<number> {
+    const ended = await this.#journal.tokens.removeAll(personId);
+    this.#remembered.clear();
+    return ended;
   }
 
   changed(): void {

@@ -5,7 +5,7 @@
  * in the body of a request. Only its digest is kept.
  */
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import type { Role } from '../../shared/person.ts';
+import type { Person, Role } from '../../shared/person.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { LinkKind, LinkRecord, PersonRecord } from '../../shared/store/people-journal.ts';
 import { Refusal } from '../http/refusal.ts';
@@ -26,13 +26,16 @@ export interface LinksParts {
   readonly sessions: Sessions;
   readonly trail: AuditTrail;
   readonly nowMs: () => number;
+  /** Whether a token of the environment is set: what was made with one ends when it is taken away. */
+  readonly hasToken: boolean;
 }
 
 export interface NewLink {
   readonly kind: LinkKind;
   readonly role: Role;
   readonly personId?: string;
-  readonly madeBy: string;
+  /** Null for the program itself, at its start. */
+  readonly maker: Pick<Person, 'id' | 'name'> | null;
   readonly lengthMs: number;
 }
 
@@ -44,7 +47,7 @@ export class Links {
   }
 
   /** @returns The link with its secret, which is told this once. */
-  async make({ kind, role, personId, madeBy, lengthMs }: NewLink): Promise<{ link: LinkRecord; secret: string }> {
+  async make({ kind, role, personId, maker, lengthMs }: NewLink): Promise<{ link: LinkRecord; secret: string }> {
     const secret = newSecret();
     const now = this.#parts.nowMs();
     const link: LinkRecord = {
@@ -53,7 +56,8 @@ export class Links {
       kind,
       role,
       personId: personId ?? null,
-      madeBy,
+      madeBy: maker?.name ?? 'the start of the house',
+      madeById: maker?.id ?? null,
       madeAtMs: now,
       endsAtMs: now + lengthMs,
     };
@@ -67,7 +71,7 @@ export class Links {
     const { secret } = await this.make({
       kind: 'setup',
       role: 'owner',
-      madeBy: 'the start of the house',
+      maker: null,
       lengthMs: linkLengths.setupMs,
     });
     return linkPath('setup', secret);
@@ -75,8 +79,9 @@ export class Links {
 
   /** @throws {Refusal} 410 when it was used, has run out or never was. */
   async look(secret: string): Promise<{ link: LinkRecord; person: PersonRecord | undefined }> {
-    const { journal, nowMs } = this.#parts;
+    const { journal, nowMs, hasToken } = this.#parts;
     const link = await journal.links.find(digestOf(secret), nowMs());
+    if (link?.madeById === 'api-token' && !hasToken) throw spent();
     if (!link || (link.kind === 'setup' && (await journal.people.hasOwner()))) throw spent();
     const person = link.personId === null ? undefined : await journal.people.get(link.personId);
     if (link.kind === 'reset' && !person) throw spent();
@@ -123,4 +128,8 @@ export class Links {
   }
 }
 
-const spent = () => new Refusal(410, 'This link was used already, has run out, or never was. Ask for a new one.');
+const spent = () =>
+  new Refusal(
+    410,
+    'This link was used already, has run out, was taken back, or whoever made it may no longer invite. Ask for a new one.',
+  );

@@ -50,7 +50,9 @@ export function peopleKnown(parts: KnownParts): PeopleKnown {
       const bearer = /^Bearer +([^ ].*)$/i.exec(request.headers.authorization ?? '')?.[1];
       if (bearer !== undefined) {
         if (token !== undefined && isSame(bearer, token)) return tokenOwner;
-        return (await tokens.personOf(bearer)) ?? null;
+        const known = await tokens.personOf(bearer);
+        request.tokenId = known?.tokenId ?? null;
+        return known?.person ?? null;
       }
       const cookie = readCookie(request, 'session');
       const known = cookie === undefined ? undefined : await sessions.find(cookie);

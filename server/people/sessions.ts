@@ -63,9 +63,8 @@ export class Sessions {
     const now = nowMs();
     await journal.sessions.sweep(now, now - sessionLengths.idleMs);
     const before = readCookie(request, 'session');
-    if (before !== undefined) await journal.sessions.end({ digest: digestOf(before) });
     const secret = newSecret();
-    await journal.sessions.add({
+    const session = {
       id: newId(),
       digest: digestOf(secret),
       personId: person.id,
@@ -74,7 +73,8 @@ export class Sessions {
       endsAtMs: now + sessionLengths.longestMs,
       address: request.ip,
       agent: (request.headers['user-agent'] ?? '').slice(0, 300),
-    });
+    };
+    await journal.sessions.add(session, before === undefined ? undefined : digestOf(before));
     setCookie(reply, 'session', secret, sessionLengths.longestMs / 1000);
     setCookie(reply, 'device', deviceCookie(await this.deviceKey(), person.id, person.passwordHash, newId()));
     this.changed();

@@ -41,7 +41,13 @@ export class SignIn {
     return person;
   }
 
-  /** The other sessions end; this one goes on under a new id. */
+  /** That it is really the person who sits there: for what outlasts the session. @throws {Refusal} 422 at the pointer, or 429. */
+  async confirm(request: FastifyRequest, person: PersonRecord, password: string, pointer: string): Promise<void> {
+    // Counted as an attempt to sign in: a session left open must not serve to find out the password.
+    await this.#checked(request, person.nameKey, password, 'The password is not right.', pointer);
+  }
+
+  /** Everything else that the person holds ends; this session goes on under a new id. */
   async changePassword(
     request: FastifyRequest,
     reply: FastifyReply,
@@ -49,11 +55,10 @@ export class SignIn {
     ask: { current: string; next: string },
   ): Promise<void> {
     const { journal, sessions } = this.#parts;
-    // Counted as an attempt to sign in: a session left open must not serve to find out the password.
     await this.#checked(request, person.nameKey, ask.current, 'The present password is not right.', '/current');
     refuseWeak(ask.next, person.name, '/next');
     const passwordHash = await inTime(hashPassword(ask.next));
-    await journal.people.setPassword(person.id, passwordHash);
+    await journal.people.setPassword(person.id, passwordHash, request.session?.digest);
     await sessions.start(request, reply, { ...person, passwordHash });
   }
 
@@ -77,7 +82,7 @@ export class SignIn {
     await journal.attempts.succeeded(forget, giveBack);
     if (!wantsNewHash(person.passwordHash)) return person;
     const passwordHash = await inTime(hashPassword(password));
-    await journal.people.setPassword(person.id, passwordHash);
+    await journal.people.renewHash(person.id, passwordHash);
     return { ...person, passwordHash };
   }
 

@@ -3,7 +3,8 @@
  *
  * Takes:  a JPEG, PNG or WebP file.
  * Gives:  two JPEGs, upright, with no more in them than the picture: no place, no time, no camera.
- * Never:  hands anything else to the decoder, or decodes more than one at a time.
+ * Never:  hands anything else to the decoder, or decodes for longer than a photo takes. Its library works in threads of
+ *         its own; who may use it when is the caller's.
  */
 import { photoLimits } from '../../shared/api/journal.ts';
 
@@ -27,16 +28,11 @@ async function openDrawer() {
   return sharp;
 }
 
-let turn: Promise<unknown> = Promise.resolve();
+/** A photo of 50 million pixels takes three or four on a small machine. */
+const longestS = 30;
 
-/** @throws {PhotoError} When it is no picture of a kind we take, is broken or too large. */
-export function drawPhoto(file: Buffer): Promise<DrawnPhoto> {
-  const drawn = turn.then(() => draw(file));
-  turn = drawn.catch(() => undefined);
-  return drawn;
-}
-
-async function draw(file: Buffer): Promise<DrawnPhoto> {
+/** @throws {PhotoError} When it is no picture of a kind we take, is broken, too large, or takes too long. */
+export async function drawPhoto(file: Buffer): Promise<DrawnPhoto> {
   if (!isPicture(file)) throw new PhotoError('This is not a JPEG, PNG or WebP picture');
   const sharp = await openDrawer();
   try {
@@ -49,17 +45,21 @@ async function draw(file: Buffer): Promise<DrawnPhoto> {
       .clone()
       .resize(within(photoLimits.keptSide))
       .jpeg({ quality: 80, mozjpeg: true })
+      .timeout({ seconds: longestS })
       .toBuffer({ resolveWithObject: true });
     const small = await sharp(whole.data).resize(within(photoLimits.smallSide)).jpeg({ quality: 75 }).toBuffer();
     return { whole: whole.data, small, width: whole.info.width, height: whole.info.height };
   } catch (cause) {
     const tooLarge = cause instanceof Error && /pixel limit/i.test(cause.message);
-    const why = tooLarge
-      ? `This picture is larger than ${photoLimits.pixels / 1e6} million pixels`
-      : 'This picture is damaged or was not sent whole';
-    throw new PhotoError(why, { cause });
+    throw new PhotoError(tooLarge ? tooManyPixels : tookTooLong(cause) ? tooLong : damaged, { cause });
   }
 }
+
+const tooManyPixels = `This picture is larger than ${photoLimits.pixels / 1e6} million pixels`;
+const tooLong = `This picture takes longer than ${longestS} seconds to draw: send a smaller one`;
+const damaged = 'This picture is damaged or was not sent whole';
+
+const tookTooLong = (cause: unknown) => cause instanceof Error && /timeout/i.test(cause.message);
 
 /** By the first bytes: what a file calls itself proves nothing. */
 function isPicture(file: Buffer): boolean {

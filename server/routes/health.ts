@@ -30,20 +30,40 @@ function withUnreadable(journal: PartHealth, rows: readonly UnreadableRow[]): Pa
   return { state: 'degraded', detail: `takes and answers, but ${count} cannot be read: ${named}${more}` };
 }
 
+/** Whoever asks more often gets the same answer: looking at every part takes some milliseconds of everybody's time. */
+const rememberedMs = 1_000;
+
+/** How those parts are that have to be asked; the others know it of themselves. */
+async function lookAt({ readings, journal, delivery }: House) {
+  const [readingsHealth, journalHealth] = await Promise.all([
+    partHealth(readings.check()),
+    partHealth(journal.check()),
+  ]);
+  const unread = { state: 'down' as const, detail: 'the journal cannot be read' };
+  const deliveryHealth = await delivery.health().catch(() => unread);
+  return { readings: readingsHealth, journal: journalHealth, delivery: deliveryHealth };
+}
+
 export function registerHealth(api: Api, house: House): void {
+  let parts: ReturnType<typeof lookAt> | undefined;
+  let freshUntilMs = 0;
+  const remembered = () => {
+    // While a look is under way everybody waits for that one: a store that hangs is not asked again by each.
+    if (parts !== undefined && performance.now() < freshUntilMs) return parts;
+    freshUntilMs = Number.POSITIVE_INFINITY;
+    parts = lookAt(house).finally(() => {
+      freshUntilMs = performance.now() + rememberedMs;
+    });
+    return parts;
+  };
   api.get(
     '/api/health',
     { config: { access: 'open' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },
     async (_request, reply) => {
-      const [readings, journal] = await Promise.all([
-        partHealth(house.readings.check()),
-        partHealth(house.journal.check()),
-      ]);
-      const broker = house.ingest.health();
-      const piles = pilesHealth(house.watching ?? house.watch);
-      const delivery = await house.delivery
-        .health()
-        .catch(() => ({ state: 'down' as const, detail: 'the journal cannot be read' }));
+      const { ingest, disk, people, watching, watch } = house;
+      const { readings, journal, delivery } = await remembered();
+      const broker = ingest.health();
+      const piles = pilesHealth(watching ?? watch);
       const ready = [readings, journal, broker, piles].every(
         (part) => part.state === 'ok' || part.state === 'degraded',
       );
@@ -61,9 +81,9 @@ export function registerHealth(api: Api, house: House): void {
           readings,
           journal: withUnreadable(journal, house.journal.unreadable.list()),
           piles,
-          disk: house.disk.health(),
+          disk: disk.health(),
           delivery,
-          audit: house.people.trail.health(),
+          audit: people.trail.health(),
         },
       });
     },

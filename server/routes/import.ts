@@ -1,7 +1,7 @@
 /**
  * server/routes/import.ts: readings and entries from a file: a preview, then the same file again to keep it.
  */
-import type { FastifyReply } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import {
   importAskSchema,
   importCommitSchema,
@@ -9,9 +9,12 @@ import {
   importLimits,
   importPreviewSchema,
 } from '../../shared/api/import.ts';
+import { WorkLine } from '../beside/work-line.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { fewAtOnce } from '../http/few-at-once.ts';
 import { sendProblem } from '../http/problem.ts';
+import { whileWaitedFor } from '../http/waited-for.ts';
 import { CsvError } from '../import/csv-error.ts';
 
 /** Seldom needed: it is loaded with the first file. */
@@ -20,10 +23,15 @@ const runImport = () => import('../import/run-import.ts');
 /** A file of 20 MB grows when it is written as JSON: quotation marks and line ends become two characters. */
 const bodyLimit = importLimits.bytes * 1.5;
 
+/** One file is read at a time; a page may ask for a second preview before the first has come. */
+const mostOfOne = 3;
+
 export function registerImport(api: Api, house: House): void {
-  const orUnreadable = async <T>(reply: FastifyReply, run: () => Promise<T>) => {
+  const line = new WorkLine({ atOnce: 1, mostOfOne, mostWaiting: 20 });
+  const few = fewAtOnce(mostOfOne, 'Your other files are still being read. Wait for them, then try again.');
+  const orUnreadable = async <T>(request: FastifyRequest, reply: FastifyReply, run: () => Promise<T>) => {
     try {
-      return await run();
+      return await line.run(request.person?.id ?? '', run);
     } catch (error) {
       if (!(error instanceof CsvError)) throw error;
       return sendProblem(reply, 422, `${error.message}.`, { errors: [{ pointer: '/csv', detail: error.message }] });
@@ -35,9 +43,13 @@ export function registerImport(api: Api, house: House): void {
     {
       config: { access: 'keeper', does: false },
       bodyLimit,
+      ...few,
       schema: { body: importAskSchema, response: { 200: importPreviewSchema } },
     },
-    async (request, reply) => orUnreadable(reply, async () => (await runImport()).previewImport(house, request.body)),
+    async (request, reply) =>
+      orUnreadable(request, reply, async () =>
+        (await runImport()).previewImport(house, request.body, whileWaitedFor(reply)),
+      ),
   );
 
   api.post(
@@ -45,17 +57,12 @@ export function registerImport(api: Api, house: House): void {
     {
       config: { access: 'keeper', does: 'brought in a file' },
       bodyLimit,
+      ...few,
       schema: { body: importCommitSchema, response: { 200: importDoneSchema } },
     },
     async (request, reply) => {
-      const { commitImport, digestOf } = await runImport();
       const { digest, ...ask } = request.body;
-      if (digestOf(ask) !== digest) {
-        return sendProblem(reply, 409, 'This is not what the preview showed: ask for a preview of it first.', {
-          errors: [{ pointer: '/digest', detail: 'must be that of the preview' }],
-        });
-      }
-      return orUnreadable(reply, () => commitImport(house, ask));
+      return orUnreadable(request, reply, async () => (await runImport()).commitImport(house, ask, digest));
     },
   );
 }

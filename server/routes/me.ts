@@ -11,15 +11,14 @@ import {
   sessionsAnswerSchema,
   tokensAnswerSchema,
 } from '../../shared/api/people.ts';
-import { toInstant } from '../../shared/api/time.ts';
 import { roleWithin } from '../../shared/person.ts';
-import type { TokenRecord } from '../../shared/store/people-journal.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { tell } from '../http/audit-hook.ts';
 import { notFound } from '../http/problem.ts';
 import { Refusal } from '../http/refusal.ts';
 import { sessionView } from '../people/session-view.ts';
+import { tokenView } from '../people/token-view.ts';
 
 const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
@@ -67,21 +66,11 @@ export function registerMe(api: Api, house: House): void {
       const person = await journal.people.get(inPerson(request).id);
       if (!person) return notFound(reply, 'person', '');
       await people.signIn.changePassword(request, reply, person, request.body);
+      people.changed();
       tell(request, { after: undefined });
       return reply.code(204).send();
     },
   );
-
-  const view = ({ id, name, scope, personId, madeAtMs, usedAtMs, endsAtMs }: TokenRecord, personName: string) => ({
-    id,
-    name,
-    scope,
-    personId,
-    personName,
-    madeAt: toInstant(madeAtMs),
-    usedAt: usedAtMs === null ? null : toInstant(usedAtMs),
-    endsAt: endsAtMs === null ? null : toInstant(endsAtMs),
-  });
 
   api.get(
     '/api/tokens',
@@ -93,24 +82,30 @@ export function registerMe(api: Api, house: House): void {
       const { id, role } = inPerson(request);
       const tokens = await journal.tokens.list(role === 'owner' ? undefined : id);
       const names = new Map((await journal.people.list()).map(({ id, name }) => [id, name]));
-      return { tokens: tokens.map((token) => view(token, names.get(token.personId) ?? '')) };
+      return { tokens: tokens.map((token) => tokenView(token, names.get(token.personId) ?? '')) };
     },
   );
 
   api.post(
     '/api/tokens',
-    { config: viewer('made an API token'), schema: { body: newTokenSchema, response: { 201: newTokenAnswerSchema } } },
+    {
+      config: { ...viewer('made an API token'), rateLimit: { max: 30, timeWindow: 60_000 } },
+      schema: { body: newTokenSchema, response: { 201: newTokenAnswerSchema } },
+    },
     async (request, reply) => {
       const { id, name: personName, role } = inPerson(request);
-      const { name, scope, days } = request.body;
+      const { name, scope, days, password } = request.body;
       if (roleWithin('owner', scope) !== roleWithin(role, scope)) {
         throw new Refusal(422, 'A token cannot do more than you may yourself.', { pointer: '/scope' });
       }
+      const person = await journal.people.get(id);
+      if (!person) return notFound(reply, 'person', id);
+      await people.signIn.confirm(request, person, password, '/password');
       const endsAtMs = days === undefined ? null : people.nowMs() + days * dayMs;
       const { token, secret } = await people.tokens.make(id, name, scope, endsAtMs);
-      tell(request, { subject: name });
+      tell(request, { subject: name, after: { name, scope, days } });
       reply.header('Cache-Control', 'no-store');
-      return reply.code(201).send({ ...view(token, personName), secret });
+      return reply.code(201).send({ ...tokenView(token, personName), secret });
     },
   );
 

@@ -3,14 +3,12 @@
  */
 import { z } from 'zod';
 import {
-  endedAnswerSchema,
   invitationsAnswerSchema,
   memberChangeSchema,
   memberSchema,
   newInvitationSchema,
   newLinkAnswerSchema,
   peopleAnswerSchema,
-  sessionsAnswerSchema,
 } from '../../shared/api/people.ts';
 import { toInstant } from '../../shared/api/time.ts';
 import type { PersonRecord } from '../../shared/store/people-journal.ts';
@@ -21,7 +19,6 @@ import { notFound } from '../http/problem.ts';
 import { publicAddress } from '../http/public-address.ts';
 import { linkLengths, linkPath } from '../people/links.ts';
 import { nameKeyOf } from '../people/names.ts';
-import { sessionView } from '../people/session-view.ts';
 
 const dayMs = 86_400_000;
 const personParams = z.object({ id: z.string().min(1).max(64) });
@@ -95,7 +92,7 @@ export function registerPeople(api: Api, house: House): void {
         kind: 'reset',
         role: person.role,
         personId: person.id,
-        madeBy: request.person?.name ?? '',
+        maker: request.person,
         lengthMs: linkLengths.resetMs,
       });
       tell(request, { subject: person.name });
@@ -106,30 +103,6 @@ export function registerPeople(api: Api, house: House): void {
         address: `${publicAddress(config.PUBLIC_URL, request)}${linkPath('reset', secret)}`,
         endsAt: toInstant(link.endsAtMs),
       });
-    },
-  );
-
-  api.get(
-    '/api/people/:id/sessions',
-    { config: { access: 'owner' }, schema: { params: personParams, response: { 200: sessionsAnswerSchema } } },
-    async (request, reply) => {
-      const person = await journal.people.get(request.params.id);
-      if (!person) return notFound(reply, 'person', request.params.id);
-      return { sessions: (await journal.sessions.list(person.id)).map((one) => sessionView(one, request.session)) };
-    },
-  );
-
-  api.delete(
-    '/api/people/:id/sessions',
-    {
-      config: owner('ended the sessions of a person'),
-      schema: { params: personParams, response: { 200: endedAnswerSchema } },
-    },
-    async (request, reply) => {
-      const person = await journal.people.get(request.params.id);
-      if (!person) return notFound(reply, 'person', request.params.id);
-      tell(request, { subject: person.name });
-      return { ended: await people.sessions.end({ personId: person.id }) };
     },
   );
 
@@ -160,8 +133,8 @@ export function registerPeople(api: Api, house: House): void {
     },
     async (request, reply) => {
       const { role, days } = request.body;
-      const madeBy = request.person?.name ?? '';
-      const { link, secret } = await people.links.make({ kind: 'invitation', role, madeBy, lengthMs: days * dayMs });
+      const maker = request.person;
+      const { link, secret } = await people.links.make({ kind: 'invitation', role, maker, lengthMs: days * dayMs });
       reply.header('Cache-Control', 'no-store');
       return reply.code(201).send({
         id: link.id,

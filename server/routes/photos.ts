@@ -5,6 +5,7 @@ import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import {
   clientIdSchema,
+  mostPhotos,
   type Photo,
   photoLimits,
   photoQuerySchema,
@@ -12,8 +13,10 @@ import {
   photoTypes,
 } from '../../shared/api/journal.ts';
 import type { PhotoRecord } from '../../shared/store/journal.ts';
+import { WorkLine } from '../beside/work-line.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { fewAtOnce } from '../http/few-at-once.ts';
 import { fileAnswer } from '../http/file-answer.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
 import { drawPhoto, PhotoError } from '../photos/draw-photo.ts';
@@ -23,6 +26,8 @@ const yearS = 31_536_000;
 
 export function registerPhotos(api: Api, house: House): void {
   const { journal, photos, clock } = house;
+  const line = new WorkLine({ atOnce: 1, mostOfOne: mostPhotos, mostWaiting: 40 });
+  const few = fewAtOnce(mostPhotos, 'Your other photos are still being drawn. Wait for them, then try again.');
   api.addContentTypeParser(
     [...photoTypes],
     { parseAs: 'buffer', bodyLimit: photoLimits.bytes },
@@ -34,6 +39,7 @@ export function registerPhotos(api: Api, house: House): void {
     {
       config: { access: 'keeper', does: 'handed in a photo' },
       bodyLimit: photoLimits.bytes,
+      ...few,
       schema: {
         params: photoParams,
         consumes: [...photoTypes],
@@ -50,7 +56,8 @@ export function registerPhotos(api: Api, house: House): void {
       const before = await journal.photos.get(id);
       if (before?.digest === digest) return photoView(before);
       try {
-        const { width, height, whole, small } = await drawPhoto(file);
+        const person = request.person?.id ?? '';
+        const { width, height, whole, small } = await line.run(person, () => drawPhoto(file));
         await photos.keep(digest, { width, height, whole, small });
         const record = { id, digest, width, height, bytes: whole.length, keptAtMs: clock.nowMs() };
         const kept = await journal.photos.add(record);

@@ -5,11 +5,15 @@
 import { historyAt } from '../../core/record/heat-history.ts';
 import { readinessSchema } from '../../shared/api/readiness.ts';
 import { batchRecordSchema } from '../../shared/api/records.ts';
+import { oneAnswer } from '../beside/job.ts';
+import { recordJob } from '../beside/jobs.ts';
+import { WorkLine } from '../beside/work-line.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
 import { attachment } from '../http/attachment.ts';
 import { fileAnswer } from '../http/file-answer.ts';
 import { notFound } from '../http/problem.ts';
+import { whileWaitedFor } from '../http/waited-for.ts';
 import { batchHeatHistory } from '../records/batch-heat-history.ts';
 import { batchRecord, entriesOf } from '../records/batch-record.ts';
 import { batchSources } from '../records/batch-sources.ts';
@@ -19,7 +23,8 @@ import { idFromName } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
 
 export function registerRecords(api: Api, house: House): void {
-  const { journal, readings, photos, clock } = house;
+  const { journal, readings, photos, clock, beside } = house;
+  const line = new WorkLine({ atOnce: 1, mostOfOne: 4, mostWaiting: 40 });
 
   api.get(
     '/api/batches/:id/readiness',
@@ -51,19 +56,20 @@ export function registerRecords(api: Api, house: House): void {
       schema: { params: pileParams, response: fileAnswer('The record on paper.', 'application/pdf') },
     },
     async (request, reply) => {
-      const record = await batchRecord(house, request.params.id);
-      if (!record) return notFound(reply, 'batch', request.params.id);
-      const pictures = new Map<string, Buffer>();
-      for (const id of record.entries.flatMap(({ photoIds }) => photoIds).slice(0, 50)) {
-        const photo = await journal.photos.get(id);
-        const picture = photo && (await photos.read(photo.digest, 'small'));
-        if (picture) pictures.set(id, picture);
-      }
-      // Its library and fonts are read when the first record is asked for: a start does without them.
-      const { recordPdf } = await import('../records/pdf/record-pdf.ts');
-      const pdf = await recordPdf(record, pictures);
-      const name = `record-${idFromName(record.batch.name)}.pdf`;
-      return reply.headers(attachment(name, 'application/pdf')).send(pdf);
+      const signal = whileWaitedFor(reply);
+      return line.run(request.person?.id ?? '', async () => {
+        const record = await batchRecord(house, request.params.id);
+        if (!record) return notFound(reply, 'batch', request.params.id);
+        const pictures = new Map<string, Uint8Array>();
+        for (const id of record.entries.flatMap(({ photoIds }) => photoIds).slice(0, 50)) {
+          const photo = await journal.photos.get(id);
+          const picture = photo && (await photos.read(photo.digest, 'small'));
+          if (picture) pictures.set(id, picture);
+        }
+        const pdf = await oneAnswer(beside.run(recordJob, { record, pictures }, signal));
+        const name = `record-${idFromName(record.batch.name)}.pdf`;
+        return reply.headers(attachment(name, 'application/pdf')).send(Buffer.from(pdf));
+      });
     },
   );
 }

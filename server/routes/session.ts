@@ -62,7 +62,9 @@ export function registerSession(api: Api, house: House): void {
     { config: { ...open, rateLimit }, schema: { body: linkUseSchema, response: { 200: sessionAnswerSchema } } },
     async (request, reply) => {
       const { secret, name, password } = request.body;
-      return now(await people.links.use(request, reply, { secret, name, password }));
+      const person = await people.links.use(request, reply, { secret, name, password });
+      people.changed();
+      return now(person);
     },
   );
 }

@@ -4,6 +4,8 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import {
+  deviceHereAnswerSchema,
+  deviceHereSchema,
   newPushDeviceSchema,
   pushDeviceSchema,
   type TellingAnswerBody,
@@ -11,7 +13,6 @@ import {
   testAskSchema,
   toldNoticeSchema,
 } from '../../shared/api/telling.ts';
-import { toInstant } from '../../shared/api/time.ts';
 import { wishesSchema } from '../../shared/telling.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
@@ -19,6 +20,7 @@ import { notFound, sendProblem } from '../http/problem.ts';
 import { housePerson, type KnownPerson } from '../notify/people.ts';
 import { pushKeys } from '../notify/ways/push.ts';
 import { toldNoticeView } from '../views/told-view.ts';
+import { deviceView } from './held.ts';
 import { randomId } from './id-from-name.ts';
 
 const idParams = z.object({ id: z.string().min(1).max(100) });
@@ -96,9 +98,45 @@ export function registerTelling(api: Api, house: House): void {
         label,
         addedAtMs: clock.nowMs(),
         lastOkAtMs: null,
+        madeWith: signedUpWith(request),
       };
       await journal.telling.devices.keep(device);
       return reply.code(201).send(deviceView(device));
+    },
+  );
+
+  api.post(
+    '/api/telling/devices/here',
+    {
+      config: { ...viewer, does: false },
+      schema: {
+        description: 'A browser says who sits there now: their device goes with this session, another’s ends.',
+        body: deviceHereSchema,
+        response: { 200: deviceHereAnswerSchema },
+      },
+    },
+    async (request) => {
+      const person = await asking(request);
+      const { endpoint } = request.body;
+      const before = (await journal.telling.devices.list()).find((one) => one.endpoint === endpoint);
+      if (!person || !before) return { isTold: false };
+      const madeWith = signedUpWith(request);
+      if (madeWith === null) return { isTold: before.personId === person.id };
+      await house.people.trail.settle();
+      const state = await journal.telling.devices.here(endpoint, person.id, madeWith);
+      if (state === 'anothers') {
+        await house.people.trail.add(request, {
+          what: 'signed in on a device that was told for somebody else, which ended that',
+          subject: before.label,
+        });
+      }
+      if (state === 'moved') {
+        await house.people.trail.add(request, {
+          what: 'signed in anew on a device that is told',
+          subject: before.label,
+        });
+      }
+      return { isTold: state === 'known' || state === 'moved' };
     },
   );
 
@@ -111,8 +149,8 @@ export function registerTelling(api: Api, house: House): void {
     async (request, reply) => {
       const person = await asking(request);
       const { id } = request.params;
-      const own = person && (await journal.telling.devices.list(person.id)).some((device) => device.id === id);
-      if (!own || !(await journal.telling.devices.remove(id))) return notFound(reply, 'device of yours', id);
+      if (!person || !(await journal.telling.devices.remove(id, person.id)))
+        return notFound(reply, 'device of yours', id);
       return reply.code(204).send();
     },
   );
@@ -161,7 +199,7 @@ function testNotice(id: string, personId: string, way: z.infer<typeof testAskSch
   return { id, key: `test/${id}`, ...about, ...nobody, personId, atMs, dueMs: atMs, facts: way };
 }
 
-function deviceView(device: { id: string; label: string; addedAtMs: number; lastOkAtMs: number | null }) {
-  const { id, label, addedAtMs, lastOkAtMs } = device;
-  return { id, label, addedAt: toInstant(addedAtMs), lastOkAt: lastOkAtMs === null ? null : toInstant(lastOkAtMs) };
+/** By what a device is signed up, and with which it ends. */
+function signedUpWith({ session, tokenId }: FastifyRequest): string | null {
+  return session?.id ?? tokenId;
 }

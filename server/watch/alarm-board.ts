@@ -14,9 +14,11 @@ import {
   stepAlarm,
   unshelveAlarm,
 } from '../../core/alarm/alarm.ts';
+import { keptDeadline } from '../../core/alarm/deadline.ts';
 import { delaysOf } from '../../core/alarm/policies.ts';
 import { holderOf } from '../../core/alarm/precedence.ts';
-import type { Finding } from '../../core/judge/assessment.ts';
+import { isStanding } from '../../core/alarm/standing.ts';
+import { type Finding, gradeOf } from '../../core/judge/assessment.ts';
 import type { AlarmWords } from '../../shared/alarm-record.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
 
@@ -114,7 +116,7 @@ export class AlarmBoard {
         evidence,
         Math.max(nowMs, place.machine.hold.sinceMs),
         delaysOf(item),
-        item.severity,
+        gradeOf(item),
       );
       this.#move(place, next, arrow, nowMs, change, item);
     }
@@ -158,11 +160,15 @@ export class AlarmBoard {
   ): void {
     const from = place.machine.state;
     const moved = next.state !== from;
+    const stood = isStanding(place.machine);
     place.machine = next;
     if (!place.record && !isOpen(next)) return;
     if (!place.record && !item) return;
 
     const before = place.record;
+    const keptMs = before?.words.byMs ?? null;
+    const deadline =
+      item?.evidence === 'present' ? keptDeadline(keptMs, item.byMs, !stood && isStanding(next)) : keptMs;
     const record: AlarmRecord = {
       id: before?.id ?? this.#newId(),
       pileId: this.#pileId,
@@ -174,10 +180,14 @@ export class AlarmBoard {
       changedAtMs: moved ? nowMs : (before?.changedAtMs ?? nowMs),
       closedAtMs: isOpen(next) ? null : nowMs,
       machine: next,
-      words: item?.evidence === 'present' || !before ? wordsOf(item as Finding) : before.words,
+      words: item?.evidence === 'present' || !before ? wordsOf(item as Finding, deadline) : before.words,
     };
     place.record = isOpen(next) ? record : null;
-    if (!moved && record.severity === before?.severity) return;
+    if (!moved && arrow !== 'got-worse') {
+      // No step, and nothing to tell; but a deadline that was brought forward must outlast a restart.
+      if (before && deadline !== keptMs) change.alarms.push(record);
+      return;
+    }
     change.alarms.push(record);
     change.steps.push({
       alarmId: record.id,
@@ -202,7 +212,6 @@ function handled(machine: AlarmMachine, handling: AlarmHandling, nowMs: number) 
   }
 }
 
-function wordsOf(item: Finding): AlarmWords {
-  const { seen, todo, byMs, caution, noted } = item;
+function wordsOf({ seen, todo, caution, noted }: Finding, byMs: number | null): AlarmWords {
   return { seen, todo, byMs, caution, ...(noted && { noted }) };
 }

@@ -6,6 +6,7 @@
  */
 import { openReadings } from '../../shared/store/open-readings.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
+import { openBeside } from '../beside/open-beside.ts';
 import { LiveHub } from '../live/live-hub.ts';
 import type { HouseParts } from '../open-house.ts';
 import { openPeople } from '../people/open-people.ts';
@@ -30,6 +31,7 @@ export async function openSharedHouse({ config, clock, log, version, machineNowM
     hub: new LiveHub(),
     probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
     photos: photosInJournal(journal),
+    beside: openBeside(),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     door: undefined,
     notices: new HouseNotices(),

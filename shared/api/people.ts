@@ -105,6 +105,8 @@ export const newTokenSchema = z.object({
   scope: scopeSchema,
   /** How long it may be used [days]; without end when absent. */
   days: z.number().int().min(1).max(3660).optional(),
+  /** Once more, as a token outlasts the session: whoever found a phone signed in must not make one. */
+  password: passwordSchema,
 });
 export const apiTokenSchema = z.object({
   id: z.string(),
@@ -121,6 +123,29 @@ export type ApiToken = z.infer<typeof apiTokenSchema>;
 export const tokensAnswerSchema = z.object({ tokens: z.array(apiTokenSchema) });
 /** A token just made: its secret is told this once. */
 export const newTokenAnswerSchema = apiTokenSchema.extend({ secret: z.string() });
+
+/** By what a device was signed up to be told: one that stands, one that ran out, or before that was kept. */
+export const signedUpBy = ['session', 'token', 'over', 'unknown'] as const;
+export const heldDeviceSchema = z.object({
+  id: z.string(),
+  label: z.string(),
+  addedAt: instantSchema,
+  lastOkAt: instantSchema.nullable(),
+  by: z.enum(signedUpBy),
+});
+export type HeldDevice = z.infer<typeof heldDeviceSchema>;
+/** All that opens the pages for a person, or tells them something. */
+export const heldAnswerSchema = z.object({
+  sessions: z.array(standingSessionSchema),
+  tokens: z.array(apiTokenSchema),
+  devices: z.array(heldDeviceSchema),
+});
+export type Held = z.infer<typeof heldAnswerSchema>;
+export const heldEndedSchema = z.object({
+  sessions: z.number().int(),
+  tokens: z.number().int(),
+  devices: z.number().int(),
+});
 
 export const auditQuerySchema = z.object({
   person: idSchema.optional(),

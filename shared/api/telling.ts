@@ -43,6 +43,10 @@ export const newPushDeviceSchema = z.object({
   label: z.string().trim().min(1).max(80),
 });
 
+export const deviceHereSchema = z.object({ endpoint: newPushDeviceSchema.shape.endpoint });
+/** Whether the browser that asks is signed up for whoever sits there. */
+export const deviceHereAnswerSchema = z.object({ isTold: z.boolean() });
+
 export const testAskSchema = z.object({ way: tellingWaySchema, address: z.string().max(2000).optional() });
 
 export const toldAttemptSchema = z.object({

@@ -42,6 +42,8 @@ export interface LinkRecord {
   readonly role: Role;
   readonly personId: string | null;
   readonly madeBy: string;
+  /** A person's id, 'here' or 'api-token'; null for what the program itself makes at its start. */
+  readonly madeById: string | null;
   readonly madeAtMs: number;
   readonly endsAtMs: number;
 }
@@ -106,30 +108,38 @@ export interface PeopleJournal {
      * @throws {ConflictError} when the name is taken.
      */
     join(person: PersonRecord, linkDigest: string, nowMs: number): Promise<boolean>;
-    /** A change of role ends the person's sessions. @throws {ConflictError} when the name is taken or no owner would be left. */
+    /**
+     * A change of role ends the person's sessions and the links they made; their devices stay, as warnings must go on.
+     * @throws {ConflictError} when the name is taken or no owner would be left.
+     */
     change(id: string, change: Partial<Pick<PersonRecord, 'name' | 'nameKey' | 'role'>>): Promise<void>;
-    /** Ends every session of the person but the one named. */
+    /** Ends all they hold but the session named: sessions, tokens, devices that are told, links they made. */
     setPassword(id: string, passwordHash: string, keepDigest?: string): Promise<void>;
-    /** Uses up a link for a new password, sets it and ends every session, all or nothing. @returns false as for `join`. */
+    /** Ends sessions, tokens, devices that are told, and links they made; they may sign in again. */
+    endHeld(id: string): Promise<void>;
+    /** The same password, hashed anew: ends nothing. */
+    renewHash(id: string, passwordHash: string): Promise<void>;
+    /** Uses up a link for a new password, sets it and ends all they hold, all or nothing. @returns false as for `join`. */
     resetPassword(id: string, passwordHash: string, linkDigest: string, nowMs: number): Promise<boolean>;
-    /** Ends sessions, tokens and links too; the name stays in the trail. @throws {ConflictError} when no owner would be left. */
+    /** Ends all they hold: sessions, tokens, devices, links for them and by them; the name stays in the trail. @throws {ConflictError} when no owner would be left. */
     remove(id: string, atMs: number): Promise<void>;
   };
   readonly sessions: {
-    add(session: SessionRecord): Promise<void>;
+    /** @param replaces Digest of the session that this browser had: it ends, and devices of the same person go with the new one. */
+    add(session: SessionRecord, replaces?: string): Promise<void>;
     /** With whose it is; undefined once it has ended. */
     find(digest: string): Promise<{ session: SessionRecord; person: PersonRecord } | undefined>;
     /** Newest first. */
     list(personId?: string): Promise<SessionRecord[]>;
     seen(digest: string, seenAtMs: number): Promise<void>;
-    /** @returns how many ended. */
+    /** Devices signed up by what ends are told no more; where all of a person's end, all their devices. @returns how many sessions ended. */
     end(which: { digest: string } | { personId: string; id?: string; exceptDigest?: string }): Promise<number>;
-    /** Forgets what has run out. */
+    /** Forgets what has run out. Devices stay: nobody who merely did not look for a week shall miss a warning. */
     sweep(nowMs: number, seenBeforeMs: number): Promise<void>;
   };
   readonly links: {
     add(link: LinkRecord): Promise<void>;
-    /** Not used and not run out. */
+    /** Not used, not run out, and its maker may still invite. */
     find(digest: string, nowMs: number): Promise<LinkRecord | undefined>;
     open(nowMs: number): Promise<LinkRecord[]>;
     remove(id: string): Promise<boolean>;
@@ -139,8 +149,10 @@ export interface PeopleJournal {
     find(digest: string): Promise<{ token: TokenRecord; person: PersonRecord } | undefined>;
     list(personId?: string): Promise<TokenRecord[]>;
     used(id: string, usedAtMs: number): Promise<void>;
-    /** @param personId Only when it is theirs. */
+    /** Devices signed up with it are told no more. @param personId Only when it is theirs. */
     remove(id: string, personId?: string): Promise<boolean>;
+    /** @returns how many ended. */
+    removeAll(personId: string): Promise<number>;
   };
   readonly attempts: {
     /**

@@ -79,7 +79,12 @@ export interface PushDevice {
   readonly label: string;
   readonly addedAtMs: number;
   readonly lastOkAtMs: number | null;
+  /** The id of the session or token that signed it up: the device ends when that is ended. Null where nobody is known by name. */
+  readonly madeWith: string | null;
 }
+
+/** What became of a device whose browser says that it is still there. */
+export type DeviceHere = 'known' | 'moved' | 'unknown' | 'anothers';
 
 export interface ToldLink {
   /** SHA-256 of the secret. */
@@ -194,7 +199,13 @@ export interface TellingStore {
     list(personId?: string): Promise<PushDevice[]>;
     /** The same endpoint again takes the place of what was there. */
     keep(device: PushDevice): Promise<void>;
-    remove(id: string): Promise<boolean>;
+    /** @param personId Only when it is theirs. */
+    remove(id: string, personId?: string): Promise<boolean>;
+    /**
+     * A browser says who sits there now. Their own device goes with this session from now on (`moved`); one of somebody
+     * else is removed (`anothers`): what they are told is no longer this person's to see.
+     */
+    here(endpoint: string, personId: string, madeWith: string): Promise<DeviceHere>;
     worked(id: string, atMs: number): Promise<void>;
   };
   readonly links: {

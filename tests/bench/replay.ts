@@ -9,6 +9,7 @@ import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm
 import { delaysOf } from '../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import { expectedBand } from '../../core/curve/expected-band.ts';
+import { gradeOf } from '../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
 import type { Position } from '../../shared/names.ts';
@@ -83,12 +84,12 @@ function judgeAll(readings: readonly JudgeReading[], assessing: boolean): void {
     if (!assessing || reading.atMs - assessedMs < assessEveryMs) continue;
     assessedMs = reading.atMs;
     for (const finding of assess(state, setup, band, assessedMs).findings) {
-      const { kind, position, evidence, explainedBy, severity } = finding;
+      const { kind, position, evidence, explainedBy } = finding;
       const ofKind = machines.get(kind) ?? new Map<Position | null, AlarmMachine>();
       machines.set(kind, ofKind);
       const kept = ofKind.get(position) ?? startAlarm(startMs);
       const seen = explainedBy === null ? evidence : 'missing';
-      ofKind.set(position, stepAlarm(kept, seen, assessedMs, delaysOf(finding), severity).next);
+      ofKind.set(position, stepAlarm(kept, seen, assessedMs, delaysOf(finding), gradeOf(finding)).next);
     }
   }
 }

@@ -6,7 +6,7 @@ import { delaysOf } from '../../core/alarm/policies.ts';
 import { isStanding } from '../../core/alarm/standing.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import type { PileNow } from '../../core/forecast/pile-now.ts';
-import type { Assessment, Finding } from '../../core/judge/assessment.ts';
+import { type Assessment, type Finding, gradeOf } from '../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import type { PileSetup } from '../../core/judge/setup.ts';
 import { sayCondition } from '../../core/say/condition.ts';
@@ -95,7 +95,7 @@ export class Played {
         finding.explainedBy === null ? finding.evidence : 'missing',
         nowMs,
         delaysOf(finding),
-        finding.severity,
+        gradeOf(finding),
       );
       this.machines.set(id, { kind: finding.kind, position: finding.position, machine: next });
       if (next.state !== kept.state) {

@@ -40,7 +40,7 @@ export async function signIn(app: FastifyInstance, name: string, more: Partial<I
 /** Somebody joins by a link; the first one is the owner, by the link of the start. @returns Their cookies. */
 export async function join({ app, house }: TestHouse, name: string, role: Role): Promise<string> {
   const kind = role === 'owner' && !(await house.journal.people.hasOwner()) ? 'setup' : 'invitation';
-  const { secret } = await house.people.links.make({ kind, role, madeBy: 'a test', lengthMs: 60_000 });
+  const { secret } = await house.people.links.make({ kind, role, maker: null, lengthMs: 60_000 });
   const answer = await app.inject({
     method: 'POST',
     url: '/api/links/use',
@@ -68,9 +68,16 @@ export async function settlePeople(one: TestHouse): Promise<TestPeople> {
   };
 }
 
-/** @param headers Of whoever makes the token. */
+/** @param headers Of whoever makes the token, who has kept the password they joined with. */
 export async function makeToken(app: FastifyInstance, headers: Record<string, string>, scope: Scope): Promise<string> {
-  const answer = await app.inject({ method: 'POST', url: '/api/tokens', headers, payload: { name: scope, scope } });
+  const { person } = (await app.inject({ url: '/api/session', headers })).json<{ person: { name: string } }>();
+  const answer = await app.inject({
+    method: 'POST',
+    url: '/api/tokens',
+    headers,
+    payload: { name: scope, scope, password: passwordOf(person.name) },
+    remoteAddress: freshAddress(),
+  });
   if (answer.statusCode !== 201) throw new Error(answer.body);
   return answer.json<{ secret: string }>().secret;
 }

@@ -7,6 +7,7 @@ import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm
 import { delaysOf } from '../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../core/curve/band.ts';
 import { expectedBand } from '../../core/curve/expected-band.ts';
+import { gradeOf } from '../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
 import type { PileSetup } from '../../core/judge/setup.ts';
 import type { Material } from '../../shared/batch.ts';
@@ -69,10 +70,16 @@ function raisedAt(pile: DemoPile): Map<string, number> {
     if (atMs - lookedMs < 600_000) continue;
     lookedMs = atMs;
     for (const finding of assess(state, setup, band, atMs).findings) {
-      const { kind, position: place, evidence, severity, explainedBy } = finding;
+      const { kind, position: place, evidence, explainedBy } = finding;
       const key = `${kind}/${place ?? ''}`;
       const machine = machines.get(key) ?? startAlarm(atMs);
-      const { next } = stepAlarm(machine, explainedBy ? 'missing' : evidence, atMs, delaysOf(finding), severity);
+      const { next } = stepAlarm(
+        machine,
+        explainedBy ? 'missing' : evidence,
+        atMs,
+        delaysOf(finding),
+        gradeOf(finding),
+      );
       machines.set(key, next);
       if (next.state !== 'normal' && !raised.has(kind)) raised.set(kind, (atMs - laidMs) / msPerHour);
     }

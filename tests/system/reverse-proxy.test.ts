@@ -73,6 +73,19 @@ function get(
   });
 }
 
+/** @param server What stands in its `http` block. */
+function startNginx(folder: string, name: string, server: string): ChildProcess {
+  const temp = ['client_body', 'proxy', 'fastcgi', 'uwsgi', 'scgi']
+    .map((what) => `${what}_temp_path ${folder}/${name}-${what};`)
+    .join(' ');
+  const file = join(folder, `${name}.conf`);
+  writeFileSync(
+    file,
+    `daemon off; pid ${folder}/${name}.pid; error_log stderr; events {} http { access_log off; ${temp}\n${server} }`,
+  );
+  return spawn(nginxPath, ['-p', folder, '-c', file], { stdio: 'ignore' });
+}
+
 const cookiesIn = ({ headers }: Got) => [headers['set-cookie'] ?? []].flat();
 const setupSecret = (house: SpawnedHouse) =>
   until('the link of the start', () => /\/setup#([A-Za-z0-9_-]{43})/.exec(house.output())?.[1]);
@@ -99,14 +112,7 @@ describe.skipIf(!existsSync(nginxPath))('behind nginx', () => {
       .replaceAll('http://127.0.0.1:4180', house.pagesUrl)
       .replace('/etc/ssl/branhearth/fullchain.pem', cert)
       .replace('/etc/ssl/branhearth/privkey.pem', key);
-    const temp = ['client_body', 'proxy', 'fastcgi', 'uwsgi', 'scgi']
-      .map((what) => `${what}_temp_path ${folder}/${what};`)
-      .join(' ');
-    writeFileSync(
-      join(folder, 'nginx.conf'),
-      `daemon off; pid ${folder}/nginx.pid; error_log stderr; events {} http { access_log off; ${temp} ${server} }`,
-    );
-    nginx = spawn(nginxPath, ['-p', folder, '-c', join(folder, 'nginx.conf')], { stdio: 'ignore' });
+    nginx = startNginx(folder, 'tls', server);
     await until('nginx to answer', () =>
       get(port, '/api/health', 'first').then(
         ({ status }) => (status === 200 ? true : undefined),
@@ -178,6 +184,56 @@ describe.skipIf(!existsSync(nginxPath))('behind nginx', () => {
       asked.end();
     });
     expect(first).toContain('event: hello');
+  });
+});
+
+describe.skipIf(!existsSync(nginxPath))('behind the proxy of compose.yaml', () => {
+  let house: SpawnedHouse;
+  let nginx: ChildProcess;
+  let address: string;
+
+  beforeAll(async () => {
+    house = await spawnHouse(join(folder, 'composed'), { environment: { TRUSTED_PROXIES: '127.0.0.1' } });
+    const port = await freePort();
+    address = `http://127.0.0.1:${port}`;
+    const server = readFileSync(new URL('../../server/deploy/nginx.conf', import.meta.url), 'utf8')
+      .replace('listen 80', `listen 127.0.0.1:${port}`)
+      .replaceAll(/server web-\d:4180/g, `server ${new URL(house.pagesUrl).host}`);
+    nginx = startNginx(folder, 'composed', server);
+    await until('nginx to answer', () =>
+      fetch(`${address}/api/health`).then(
+        ({ status }) => (status === 200 ? true : undefined),
+        () => undefined,
+      ),
+    );
+  });
+  afterAll(async () => {
+    nginx?.kill();
+    await house?.stop();
+  });
+
+  test('guesses from one machine are slowed down, whatever addresses it claims', async () => {
+    const send = (path: string, body: object, headers: Record<string, string> = {}) =>
+      fetch(`${address}${path}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', ...headers },
+        body: JSON.stringify(body),
+      });
+    const used = await send('/api/links/use', { secret: await setupSecret(house), name: 'Olive', password });
+    expect(used.status).toBe(200);
+    const statuses: number[] = [];
+    for (let guess = 1; guess <= 8; guess += 1) {
+      const claimed = `203.0.113.${guess}`;
+      const headers = {
+        'x-forwarded-for': `${claimed}, 198.51.100.${guess}`,
+        'x-real-ip': claimed,
+        forwarded: `for=${claimed}`,
+      };
+      statuses.push(
+        (await send('/api/session', { name: 'Olive', password: `guess ${guess} of many` }, headers)).status,
+      );
+    }
+    expect(statuses).toEqual([401, 401, 401, 401, 401, 429, 429, 429]);
   });
 });
 

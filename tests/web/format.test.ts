@@ -3,7 +3,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ageWords, batchDay, dueWords, lengthWords } from '../../web/src/format/age.ts';
+import { ageWords, batchDay, dueSentence, lengthWords } from '../../web/src/format/age.ts';
 import {
   clockTime,
   dayAndTime,
@@ -108,10 +108,11 @@ describe('ages', () => {
     test(`${ageMs} ms is "${words}"`, () => expect(ageWords(ageMs)).toBe(words));
   }
   test('what falls due is in, now or overdue', () => {
-    expect(dueWords(90 * 60_000)).toBe('in 1 h');
-    expect(dueWords(30_000)).toBe('now');
-    expect(dueWords(-59_999)).toBe('now');
-    expect(dueWords(-60_000)).toBe('1 min overdue');
+    expect(dueSentence(90 * 60_000, '16:30')).toBe('By 16:30 (in 1 h)');
+    expect(dueSentence(30_000, '16:30')).toBe('Now');
+    expect(dueSentence(-9 * 60_000, '16:30')).toBe('Now');
+    expect(dueSentence(-10 * 60_000, '16:30')).toBe('This was due 10 min ago, at 16:30');
+    expect(dueSentence(-22 * 86_400_000, 'Thu 7 Nov, 20:54')).toBe('This was due 22 days ago, at Thu 7 Nov, 20:54');
   });
   test('the day a batch is laid is day 1, and 24 h later day 2 begins', () => {
     expect(batchDay(0, 0)).toBe(1);

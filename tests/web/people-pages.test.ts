@@ -50,6 +50,8 @@ async function look(page: Page, name: string): Promise<void> {
       );
       expect([name, width, colorScheme, told]).toEqual([name, width, colorScheme, []]);
     }
+    const folder = process.env.BRANHEARTH_PICTURES;
+    if (folder) await page.screenshot({ path: `${folder}/${name.replace(/\W+/g, '-')}-${width}.png`, fullPage: true });
     const sideways = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
     expect([name, width, sideways]).toEqual([name, width, false]);
   }
@@ -133,6 +135,11 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await keeper.page.goto(`${url}/account`);
   await keeper.page.getByRole('heading', { name: 'You are Kim.' }).waitFor();
   await keeper.page.getByLabel('What is it for?').fill('Weather script');
+  await keeper.page.getByLabel('Your password').fill('not it, not it at all');
+  await keeper.page.getByRole('button', { name: 'Make the token' }).click();
+  await keeper.page.getByText('The password is not right.').first().waitFor();
+  await look(keeper.page, 'a token, with the wrong password');
+  await keeper.page.getByLabel('Your password').fill(password);
   await keeper.page.getByRole('button', { name: 'Make the token' }).click();
   expect(await keeper.page.locator('.made-once pre').textContent()).toMatch(/^branhearth_/);
   await look(keeper.page, 'account');
@@ -143,8 +150,16 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await keeper.page.goto(`${url}/probes`);
   await keeper.page.getByText('live', { exact: true }).waitFor();
   await page.goto(`${url}/people`);
-  await page.getByRole('listitem').filter({ hasText: 'Kim' }).getByRole('button', { name: 'Sign out' }).click();
-  await page.getByRole('group', { name: 'Sign Kim out everywhere?' }).getByRole('button', { name: 'Sign out' }).click();
+  await page.getByText('Sign-ins, tokens and devices of Kim').click();
+  await page.getByRole('heading', { name: 'Token: Weather script' }).waitFor();
+  await look(page, 'what Kim holds');
+  await page.getByRole('button', { name: 'End Token: Weather script' }).click();
+  await page.getByRole('button', { name: 'End it' }).click();
+  await page.getByRole('heading', { name: 'Token: Weather script' }).waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Phone lost or stolen: end all that Kim holds' }).click();
+  await look(page, 'before all is ended');
+  await page.getByRole('button', { name: 'End all', exact: true }).click();
+  await page.getByText('Not signed in anywhere, and nothing is sent to any device.').waitFor();
   await keeper.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
   await look(keeper.page, 'sign in');
   await keeper.page.getByLabel('Your name here').fill('kim');
@@ -170,3 +185,38 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   expect(await keeper.page.evaluate(() => sessionStorage.getItem('told'))).toBe('yes');
   expect(complaints).toEqual([]);
 }, 120_000);
+
+test('signing out while the server is out of reach counts here at once, and is said at the next contact', async () => {
+  const { page } = await device();
+  await page.goto(url);
+  await page.getByLabel('Your name here').fill('Olive');
+  await page.getByLabel('Password', { exact: true }).fill(password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.getByText('live', { exact: true }).waitFor();
+  const mine = async () => {
+    const id = (await one.house.journal.people.byNameKey('olive'))?.id;
+    return one.house.journal.sessions.list(id);
+  };
+  const before = (await mine()).length;
+  await page.goto(`${url}/account`);
+  await page.getByRole('heading', { name: 'You are Olive.' }).waitFor();
+  const asked: string[] = [];
+  let away = true;
+  await page.route('**/api/**', (route) => {
+    if (away) return route.abort();
+    asked.push(`${route.request().method()} ${new URL(route.request().url()).pathname}`);
+    return route.continue();
+  });
+  await page.getByRole('button', { name: 'Sign out' }).click();
+  await page.getByText('You are signed out on this device.').waitFor();
+  await look(page, 'signed out, out of reach');
+  // Opened anew it still shows nothing of anybody.
+  await page.goto(url);
+  await page.getByText('You are signed out on this device.').waitFor();
+  expect(await mine()).toHaveLength(before);
+  away = false;
+  await page.getByText('You are signed out on this device.').waitFor({ state: 'detached' });
+  await page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  expect(asked[0]).toBe('DELETE /api/session');
+  expect(await mine()).toHaveLength(before - 1);
+});

@@ -118,7 +118,7 @@ describe('feelOf()', () => {
     [0.56, 'holds'],
     [0.58, 'drips'],
     [0.67, 'drips'],
-    [0.69, 'streams'],
+    [0.69, 'pours'],
   ];
   for (const [moistureFrac, feel] of rows) {
     test(`feelOf() what a hand finds at ${moistureFrac}: ${feel}`, () => expect(at(moistureFrac)).toBe(feel));

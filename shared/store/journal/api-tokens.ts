@@ -2,8 +2,9 @@
  * shared/store/journal/api-tokens.ts: secrets of programs, each with a name, a scope and the person who answers for it.
  */
 import type { PeopleJournal, TokenRecord } from '../people-journal.ts';
+import { endTokens } from './held.ts';
 import type { JournalBase } from './journal-base.ts';
-import { personFromRow } from './people.ts';
+import { personFromRow } from './person-row.ts';
 import type { JournalTables } from './tables.ts';
 
 export function journalTokens(base: JournalBase): PeopleJournal['tokens'] {
@@ -54,8 +55,12 @@ export function journalTokens(base: JournalBase): PeopleJournal['tokens'] {
       base.write(async (transaction) => {
         let removing = transaction.deleteFrom('api_token').where('id', '=', id);
         if (personId !== undefined) removing = removing.where('person_id', '=', personId);
-        return (await removing.executeTakeFirstOrThrow()).numDeletedRows > 0n;
+        const isGone = (await removing.executeTakeFirstOrThrow()).numDeletedRows > 0n;
+        if (isGone) await transaction.deleteFrom('push_device').where('made_with', '=', id).execute();
+        return isGone;
       }),
+
+    removeAll: (personId) => base.write((transaction) => endTokens(transaction, personId)),
   };
 }
 

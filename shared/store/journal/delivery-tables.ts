@@ -33,6 +33,8 @@ export interface DeliveryTables {
     label: string;
     added_at_ms: number;
     last_ok_at_ms: number | null;
+    /** The id of the session or token that signed it up. */
+    made_with: string | null;
   };
   told_link: {
     digest: string;

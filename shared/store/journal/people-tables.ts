@@ -32,6 +32,8 @@ export interface PeopleTables {
     role: Role;
     person_id: string | null;
     made_by: string;
+    /** A person's id, 'here' or 'api-token'; null for what the program itself makes. */
+    made_by_id: string | null;
     made_at_ms: number;
     ends_at_ms: number;
   };

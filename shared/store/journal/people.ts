@@ -4,8 +4,11 @@
  * Never:  leaves the house without an owner once there was one, or lets one link be used twice.
  */
 import { ConflictError } from '../../errors.ts';
-import type { PeopleJournal, PersonRecord } from '../people-journal.ts';
+import type { PeopleJournal } from '../people-journal.ts';
+import { endAllHeld } from './held.ts';
 import { type JournalBase, type JournalTransaction, setSetting } from './journal-base.ts';
+import { mayStillInvite, ownersOf } from './link-maker.ts';
+import { personFromRow } from './person-row.ts';
 import type { JournalTables } from './tables.ts';
 
 export function journalPeople(base: JournalBase): PeopleJournal['people'] {
@@ -43,7 +46,7 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
         return row && personFromRow(row);
       }),
 
-    hasOwner: () => base.read(async (db) => (await owners(db)).length > 0),
+    hasOwner: () => base.read(async (db) => (await ownersOf(db)).length > 0),
 
     join: (person, linkDigest, nowMs) =>
       base.write(async (transaction) => {
@@ -51,7 +54,7 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
         const link = await useLink(transaction, linkDigest, nowMs);
         if (!link) return false;
         const isSetup = link.kind === 'setup';
-        if (isSetup && (await owners(transaction)).length > 0) return false;
+        if (isSetup && (await ownersOf(transaction)).length > 0) return false;
         await refuseTakenName(transaction, person.nameKey);
         // The first owner takes every other link for a first owner with them.
         if (isSetup) await transaction.deleteFrom('link').where('kind', '=', 'setup').execute();
@@ -78,6 +81,7 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
         if (role !== undefined && role !== before?.role) {
           if (role !== 'owner') await refuseLastOwner(transaction, id, '/role');
           await transaction.deleteFrom('session').where('person_id', '=', id).execute();
+          await transaction.deleteFrom('link').where('made_by_id', '=', id).execute();
         }
         if (name === undefined && nameKey === undefined && role === undefined) return;
         await transaction
@@ -94,6 +98,10 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
     setPassword: (id, passwordHash, keepDigest) =>
       base.write((transaction) => setPassword(transaction, id, passwordHash, keepDigest)),
 
+    endHeld: (id) => base.write((transaction) => endAllHeld(transaction, id)),
+
+    renewHash: (id, passwordHash) => base.write((transaction) => setHash(transaction, id, passwordHash)),
+
     resetPassword: (id, passwordHash, linkDigest, nowMs) =>
       base.write(async (transaction) => {
         const link = await useLink(transaction, linkDigest, nowMs);
@@ -107,9 +115,8 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
       base.write(async (transaction) => {
         await oneAtATime(transaction);
         await refuseLastOwner(transaction, id, '');
-        for (const table of ['session', 'api_token', 'link'] as const) {
-          await transaction.deleteFrom(table).where('person_id', '=', id).execute();
-        }
+        await endAllHeld(transaction, id);
+        await transaction.deleteFrom('link').where('person_id', '=', id).execute();
         await transaction
           .updateTable('person')
           .set({ removed_at_ms: atMs, password_hash: '' })
@@ -125,12 +132,8 @@ function oneAtATime(transaction: JournalTransaction): Promise<void> {
   return setSetting(transaction, 'people-changed', 'one at a time');
 }
 
-function owners(db: Pick<JournalTransaction, 'selectFrom'>): Promise<{ id: string }[]> {
-  return db.selectFrom('person').select('id').where('role', '=', 'owner').where('removed_at_ms', 'is', null).execute();
-}
-
 async function refuseLastOwner(transaction: JournalTransaction, id: string, pointer: string): Promise<void> {
-  const left = (await owners(transaction)).filter((owner) => owner.id !== id);
+  const left = (await ownersOf(transaction)).filter((owner) => owner.id !== id);
   const row = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
   if (row?.role !== 'owner' || left.length > 0) return;
   throw new ConflictError('The house must keep an owner, and this is the last one', pointer);
@@ -151,12 +154,13 @@ async function useLink(
   digest: string,
   nowMs: number,
 ): Promise<JournalTables['link'] | undefined> {
-  return transaction
+  const link = await transaction
     .deleteFrom('link')
     .where('digest', '=', digest)
     .where('ends_at_ms', '>', nowMs)
     .returningAll()
     .executeTakeFirst();
+  return link && (await mayStillInvite(transaction, link)) ? link : undefined;
 }
 
 async function setPassword(
@@ -165,24 +169,15 @@ async function setPassword(
   passwordHash: string,
   keepDigest?: string,
 ): Promise<void> {
+  await setHash(transaction, id, passwordHash);
+  await endAllHeld(transaction, id, keepDigest);
+}
+
+async function setHash(transaction: JournalTransaction, id: string, passwordHash: string): Promise<void> {
   await transaction
     .updateTable('person')
     .set({ password_hash: passwordHash })
     .where('id', '=', id)
     .where('removed_at_ms', 'is', null)
     .execute();
-  let ending = transaction.deleteFrom('session').where('person_id', '=', id);
-  if (keepDigest !== undefined) ending = ending.where('digest', '!=', keepDigest);
-  await ending.execute();
-}
-
-export function personFromRow(row: JournalTables['person']): PersonRecord {
-  return {
-    id: row.id,
-    name: row.name,
-    nameKey: row.name_key,
-    role: row.role,
-    passwordHash: row.password_hash,
-    createdAtMs: row.created_at_ms,
-  };
 }

@@ -257,6 +257,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     label: text,
     added_at_ms: epochMs,
     last_ok_at_ms: maybeMs,
+    made_with: maybeText,
   }),
   told_link: z.object({
     digest: text,

@@ -2,14 +2,17 @@
  * shared/store/journal/sessions.ts: who is signed in, and the links by which people come in.
  */
 import type { LinkRecord, PeopleJournal, SessionRecord } from '../people-journal.ts';
+import { endAllSessions, endSessions, replaceSession } from './held.ts';
 import type { JournalBase } from './journal-base.ts';
-import { personFromRow } from './people.ts';
+import { mayStillInvite } from './link-maker.ts';
+import { personFromRow } from './person-row.ts';
 import type { JournalTables } from './tables.ts';
 
 export function journalSessions(base: JournalBase): PeopleJournal['sessions'] {
   return {
-    add: (session) =>
+    add: (session, replaces) =>
       base.write(async (transaction) => {
+        if (replaces !== undefined) await replaceSession(transaction, replaces, session);
         await transaction
           .insertInto('session')
           .values({
@@ -57,14 +60,10 @@ export function journalSessions(base: JournalBase): PeopleJournal['sessions'] {
 
     end: (which) =>
       base.write(async (transaction) => {
-        let ending = transaction.deleteFrom('session');
-        if ('digest' in which) ending = ending.where('digest', '=', which.digest);
-        else {
-          ending = ending.where('person_id', '=', which.personId);
-          if (which.id !== undefined) ending = ending.where('id', '=', which.id);
-          if (which.exceptDigest !== undefined) ending = ending.where('digest', '!=', which.exceptDigest);
-        }
-        return Number((await ending.executeTakeFirstOrThrow()).numDeletedRows);
+        if ('digest' in which) return endSessions(transaction, { digest: which.digest });
+        const { personId, id, exceptDigest } = which;
+        if (id !== undefined) return endSessions(transaction, { personId, id });
+        return endAllSessions(transaction, personId, exceptDigest);
       }),
 
     sweep: (nowMs, seenBeforeMs) =>
@@ -92,6 +91,7 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
             role: link.role,
             person_id: link.personId,
             made_by: link.madeBy,
+            made_by_id: link.madeById,
             made_at_ms: link.madeAtMs,
             ends_at_ms: link.endsAtMs,
           })
@@ -106,7 +106,7 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
           .where('digest', '=', digest)
           .where('ends_at_ms', '>', nowMs)
           .executeTakeFirst();
-        return row && linkFromRow(row);
+        return row && (await mayStillInvite(db, row)) ? linkFromRow(row) : undefined;
       }),
 
     open: (nowMs) =>
@@ -118,7 +118,8 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
           .orderBy('made_at_ms')
           .orderBy('id')
           .execute();
-        return rows.map(linkFromRow);
+        const standing = await Promise.all(rows.map(async (row) => ((await mayStillInvite(db, row)) ? [row] : [])));
+        return standing.flat().map(linkFromRow);
       }),
 
     remove: (id) =>
@@ -150,6 +151,7 @@ function linkFromRow(row: JournalTables['link']): LinkRecord {
     role: row.role,
     personId: row.person_id,
     madeBy: row.made_by,
+    madeById: row.made_by_id,
     madeAtMs: row.made_at_ms,
     endsAtMs: row.ends_at_ms,
   };

@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { type Wishes, wishesSchema } from '../../telling.ts';
-import type { HandOnRecord, PushDevice, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
+import type { DeviceHere, HandOnRecord, PushDevice, TellingStore, ToldLink, TurnRecord } from '../telling-store.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 import { setAside } from './set-aside.ts';
@@ -17,13 +17,20 @@ export const wishesPlan: RowPlan<'telling', { personId: string; wishes: Wishes }
 
 export const devicePlan: RowPlan<'push_device', PushDevice> = {
   table: 'push_device',
-  toRecord: ({ person_id: personId, added_at_ms: addedAtMs, last_ok_at_ms: lastOkAtMs, ...device }) => ({
+  toRecord: ({
+    person_id: personId,
+    added_at_ms: addedAtMs,
+    last_ok_at_ms: lastOkAtMs,
+    made_with: madeWith,
+    ...device
+  }) => ({
     ...device,
     personId,
     addedAtMs,
     lastOkAtMs,
+    madeWith,
   }),
-  standIns: () => ({ last_ok_at_ms: null }),
+  standIns: () => ({ last_ok_at_ms: null, made_with: null }),
 };
 
 /** Without its order everybody at a site is told at once. */
@@ -83,6 +90,7 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
           label: rest.label,
           added_at_ms: rest.addedAtMs,
           last_ok_at_ms: rest.lastOkAtMs,
+          made_with: rest.madeWith,
         };
         await transaction
           .insertInto('push_device')
@@ -90,10 +98,31 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
           .onConflict((conflict) => conflict.column('endpoint').doUpdateSet(changing))
           .execute();
       }),
-    remove: (id) =>
+    remove: (id, personId) =>
       base.write(async (transaction) => {
-        const { numDeletedRows } = await transaction.deleteFrom('push_device').where('id', '=', id).executeTakeFirst();
-        return numDeletedRows > 0n;
+        let removing = transaction.deleteFrom('push_device').where('id', '=', id);
+        if (personId !== undefined) removing = removing.where('person_id', '=', personId);
+        return (await removing.executeTakeFirst()).numDeletedRows > 0n;
+      }),
+    here: (endpoint, personId, madeWith) =>
+      base.write(async (transaction): Promise<DeviceHere> => {
+        const row = await transaction
+          .selectFrom('push_device')
+          .select(['person_id', 'made_with'])
+          .where('endpoint', '=', endpoint)
+          .executeTakeFirst();
+        if (!row) return 'unknown';
+        if (row.person_id !== personId) {
+          await transaction.deleteFrom('push_device').where('endpoint', '=', endpoint).execute();
+          return 'anothers';
+        }
+        if (row.made_with === madeWith) return 'known';
+        await transaction
+          .updateTable('push_device')
+          .set({ made_with: madeWith })
+          .where('endpoint', '=', endpoint)
+          .execute();
+        return 'moved';
       }),
     worked: (id, atMs) =>
       base.write(async (transaction) => {

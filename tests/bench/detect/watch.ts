@@ -8,7 +8,7 @@ import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarm/al
 import { delaysOf } from '../../../core/alarm/policies.ts';
 import type { ExpectedBand } from '../../../core/curve/band.ts';
 import { bandAt } from '../../../core/curve/band.ts';
-import type { Assessment } from '../../../core/judge/assessment.ts';
+import { type Assessment, gradeOf } from '../../../core/judge/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
 import type { JudgeReading, PileSetup } from '../../../core/judge/setup.ts';
 import type { Act } from '../../../shared/batch.ts';
@@ -80,7 +80,7 @@ export function watch({ scenario, world, readings }: Case): Watched {
     }
     const said = assess(state, setup, band, nowMs);
     for (const finding of said.findings) {
-      const { kind, position, evidence, severity, explainedBy } = finding;
+      const { kind, position, evidence, explainedBy } = finding;
       const id = `${kind}/${position}`;
       const kept = machines.get(id) ?? startAlarm(nowMs);
       const { next: machine } = stepAlarm(
@@ -88,7 +88,7 @@ export function watch({ scenario, world, readings }: Case): Watched {
         explainedBy === null ? evidence : 'missing',
         nowMs,
         delaysOf(finding),
-        severity,
+        gradeOf(finding),
       );
       machines.set(id, machine);
       if (machine.state === kept.state) continue;

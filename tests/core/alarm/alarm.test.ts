@@ -15,7 +15,7 @@ import {
 import { highLimit, lowLimit } from '../../../core/alarm/deadband.ts';
 import type { Condition } from '../../../core/alarm/hold.ts';
 import { alarmPolicies, delaysOf, temperatureDeadbandK } from '../../../core/alarm/policies.ts';
-import { type AlarmState, type Evidence, evidences, warningKinds } from '../../../shared/warning.ts';
+import { type AlarmState, type Evidence, evidences, type Severity, warningKinds } from '../../../shared/warning.ts';
 
 const min = 60_000;
 const policy = { onDelayMs: 10 * min, offDelayMs: 30 * min };
@@ -110,11 +110,125 @@ test('shelveAlarm() refuses a time that has passed', () => {
 
 test('stepAlarm() asks for a person again when an acknowledged alarm has got worse, and only then', () => {
   const acknowledged = machine('acknowledged', 'raised');
-  expect(stepAlarm(acknowledged, 'present', min, policy, 'warning').next.state).toBe('acknowledged');
-  const worse = stepAlarm(acknowledged, 'present', min, policy, 'urgent');
+  expect(stepAlarm(acknowledged, 'present', min, policy, { severity: 'warning' }).next.state).toBe('acknowledged');
+  const worse = stepAlarm(acknowledged, 'present', min, policy, { severity: 'urgent' });
   expect([worse.next.state, worse.arrow, worse.next.severity]).toEqual(['unacknowledged', 'got-worse', 'urgent']);
-  expect(stepAlarm(acknowledged, 'missing', min, policy, 'urgent').next.state).toBe('acknowledged');
+  expect(stepAlarm(acknowledged, 'missing', min, policy, { severity: 'urgent' }).next.state).toBe('acknowledged');
 });
+
+const grave: [string, AlarmState, Partial<AlarmMachine>, Evidence, Severity, number | undefined, AlarmState, string][] =
+  [
+    // what                                      from              as told                             evidence   seen as              to                arrow
+    [
+      'a graver severity',
+      'unacknowledged',
+      { severity: 'warning' },
+      'present',
+      'urgent',
+      undefined,
+      'unacknowledged',
+      'got-worse',
+    ],
+    [
+      'a higher rung',
+      'unacknowledged',
+      { severity: 'danger', rung: 2 },
+      'present',
+      'danger',
+      3,
+      'unacknowledged',
+      'got-worse',
+    ],
+    [
+      'the same rung',
+      'unacknowledged',
+      { severity: 'danger', rung: 3 },
+      'present',
+      'danger',
+      3,
+      'unacknowledged',
+      'still-present',
+    ],
+    [
+      'a lower rung',
+      'unacknowledged',
+      { severity: 'danger', rung: 3 },
+      'present',
+      'danger',
+      2,
+      'unacknowledged',
+      'still-present',
+    ],
+    [
+      'nothing, however grave it would be',
+      'unacknowledged',
+      { severity: 'urgent' },
+      'absent',
+      'danger',
+      undefined,
+      'unacknowledged',
+      'first-gone',
+    ],
+    [
+      'nothing for want of readings',
+      'unacknowledged',
+      { severity: 'urgent' },
+      'missing',
+      'danger',
+      undefined,
+      'unacknowledged',
+      'kept-without-evidence',
+    ],
+    [
+      'a higher rung',
+      'acknowledged',
+      { severity: 'danger', rung: 2 },
+      'present',
+      'danger',
+      3,
+      'unacknowledged',
+      'got-worse',
+    ],
+    [
+      'the same rung',
+      'acknowledged',
+      { severity: 'danger', rung: 3 },
+      'present',
+      'danger',
+      3,
+      'acknowledged',
+      'still-present',
+    ],
+    [
+      'a higher rung',
+      'shelved',
+      { severity: 'danger', rung: 1, shelvedUntilMs: 99 * min },
+      'present',
+      'danger',
+      2,
+      'unacknowledged',
+      'got-worse',
+    ],
+    [
+      'what was shelved',
+      'shelved',
+      { severity: 'danger', rung: 2, shelvedUntilMs: 99 * min },
+      'present',
+      'danger',
+      2,
+      'shelved',
+      'still-present',
+    ],
+  ];
+for (const [what, from, told, evidence, severity, rung, to, arrow] of grave) {
+  test(`stepAlarm() of one ${from} that sees ${what}: ${arrow}`, () => {
+    const grade = rung === undefined ? { severity } : { severity, rung };
+    const { next, arrow: taken } = stepAlarm(machine(from, 'raised', told), evidence, min, policy, grade);
+    expect([next.state, taken]).toEqual([to, arrow]);
+    if (arrow === 'got-worse') expect(next).toMatchObject({ ...grade, shelvedUntilMs: null });
+    else expect(next).toMatchObject(told);
+  });
+}
 
 test('stepAlarm() keeps since when it was first raised over a return and a coming back of its evidence', () => {
   let at = stepAlarm(machine('normal', 'pending'), 'present', 10 * min, policy).next;

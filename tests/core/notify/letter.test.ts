@@ -81,6 +81,8 @@ describe('alarmLetter()', () => {
 
   test('says to act now when the time has come', () => {
     expect(alarmLetter({ ...ask, facts: { ...facts, byMs: nowMs } }).sentence).toMatch(/Do it now\.$/);
+    const late = { ...facts, byMs: nowMs - 2 * 3_600_000 };
+    expect(alarmLetter({ ...ask, facts: late }).sentence).toMatch(/ This was due 2 hours ago: do it now\.$/);
   });
 
   const anyAlarm = fc.record({

@@ -55,7 +55,13 @@ describe('newsOf() over the life of any alarm', () => {
           const before = machine;
           const { next, arrow } =
             one.kind === 'look'
-              ? stepAlarm(machine, one.evidence, nowMs, { onDelayMs: 0, offDelayMs: 60 * 60_000 }, one.severity)
+              ? stepAlarm(
+                  machine,
+                  one.evidence,
+                  nowMs,
+                  { onDelayMs: 0, offDelayMs: 60 * 60_000 },
+                  { severity: one.severity },
+                )
               : one.kind === 'acknowledge'
                 ? acknowledgeAlarm(machine, nowMs)
                 : shelveAlarm(machine, nowMs + 60 * 60_000, nowMs);

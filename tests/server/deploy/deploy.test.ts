@@ -2,6 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { BlockList } from 'node:net';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
@@ -20,9 +21,13 @@ const composeSchema = z.object({
       environment: z.record(z.string(), z.string()).optional(),
       volumes: z.array(z.string()).optional(),
       depends_on: z.unknown().optional(),
+      networks: z.union([z.array(z.string()), z.object({ front: z.object({ ipv4_address: z.string() }) })]).optional(),
     }),
   ),
   volumes: z.record(z.string(), z.unknown()),
+  networks: z.object({
+    front: z.object({ ipam: z.object({ config: z.tuple([z.object({ subnet: z.string(), gateway: z.string() })]) }) }),
+  }),
 });
 const compose = async () => composeSchema.parse(parse(await read('compose.yaml'), { merge: true }));
 
@@ -68,6 +73,41 @@ test('the proxy speaks to web processes of compose.yaml, at the port they listen
     Object.keys(services).filter((name) => name.startsWith('web')),
   );
   for (const [, , port] of servers) expect(port).toBe(configVariables.PORT.fallback);
+});
+
+test('the proxy alone is believed about who asks: by its fixed address, in a network with the web processes only', async () => {
+  const { services, networks } = await compose();
+  const { networks: ofProxy } = services.proxy ?? {};
+  const address = ofProxy && !Array.isArray(ofProxy) ? ofProxy.front.ipv4_address : '';
+  const [{ subnet, gateway }] = networks.front.ipam.config;
+  const [network = '', bits] = subnet.split('/');
+  const inFront = new BlockList();
+  inFront.addSubnet(network, Number(bits));
+  expect([inFront.check(address), inFront.check(gateway), address !== gateway]).toEqual([true, true, true]);
+  for (const [name, { environment = {}, networks: joined = [] }] of Object.entries(services)) {
+    if (name.startsWith('web')) expect(joined).toEqual(['default', 'front']);
+    else if (name !== 'proxy') expect(joined).toEqual([]);
+    expect(environment.BRANHEARTH_TRUSTED_PROXIES).toBe(name.startsWith('web') ? address : undefined);
+  }
+});
+
+test('images are named by a whole version', async () => {
+  const { services } = await compose();
+  const fromLines = [...(await read('Dockerfile')).matchAll(/^FROM (\S+)/gm)].map(([, image]) => image ?? '');
+  const images = Object.values(services).flatMap(({ image }) => image ?? []);
+  expect(images.length + fromLines.length).toBe(6);
+  for (const image of [...images, ...fromLines]) expect(image).toMatch(/^[a-z-]+:\d+\.\d+(\.\d+)?(-[a-z-]+)?$/);
+});
+
+test('the image is made of sources only: secrets, data and backups stay outside', async () => {
+  const lines = (await readFile('.dockerignore', 'utf8')).split('\n').filter((line) => line !== '' && line[0] !== '#');
+  expect(lines[0]).toBe('*');
+  const taken = lines.filter((line) => line.startsWith('!')).map((line) => line.slice(1));
+  expect(taken.filter((name) => !existsSync(name))).toEqual([]);
+  expect(taken).not.toContain('data');
+  for (const kept of ['**/.env*', '**/*.pem', '**/*.key', '**/*.db', '**/*.tar.gz']) expect(lines).toContain(kept);
+  // After what is taken: the last line that fits decides.
+  expect(lines.indexOf('**/.env*')).toBeGreaterThan(lines.lastIndexOf(`!${taken.at(-1)}`));
 });
 
 test('volumes that services name are made', async () => {

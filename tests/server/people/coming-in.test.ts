@@ -115,7 +115,7 @@ describe('once there is an owner', () => {
     const again = await post('/api/links/use', { ...use, name: 'Nils' });
     expect([again.statusCode, again.json<{ detail: string }>().detail]).toEqual([
       410,
-      'This link was used already, has run out, or never was. Ask for a new one.',
+      'This link was used already, has run out, was taken back, or whoever made it may no longer invite. Ask for a new one.',
     ]);
   });
 
@@ -173,7 +173,7 @@ describe('once there is an owner', () => {
 
   test('whoever was removed is out at once, with their tokens', async () => {
     const tom = as(await join(one, 'Tom', 'keeper'));
-    const token = await post('/api/tokens', { name: 'script', scope: 'read' }, tom);
+    const token = await post('/api/tokens', { name: 'script', scope: 'read', password: passwordOf('Tom') }, tom);
     const bearer = { authorization: `Bearer ${token.json<{ secret: string }>().secret}` };
     expect((await get('/api/piles', bearer)).statusCode).toBe(200);
     const id = (await one.house.journal.people.byNameKey('tom'))?.id;
@@ -302,7 +302,11 @@ describe('a token', () => {
   test('is told once, kept as its digest, says when it was used, and runs out', async () => {
     const { keeper } = people;
     const headers = { ...keeper };
-    const made = await post('/api/tokens', { name: 'weather', scope: 'keep', days: 3 }, headers);
+    const made = await post(
+      '/api/tokens',
+      { name: 'weather', scope: 'keep', days: 3, password: passwordOf('Kim') },
+      headers,
+    );
     const { secret, id } = made.json<{ secret: string; id: string }>();
     expect(secret).toMatch(/^branhearth_[A-Za-z0-9_-]{43}$/);
     const list = async () =>
@@ -321,9 +325,15 @@ describe('a token', () => {
 
   test('cannot be made for more than its maker may, and is seen and revoked by its maker and owners alone', async () => {
     const { keeper, viewer, owner } = people;
-    expect((await post('/api/tokens', { name: 'x', scope: 'own' }, keeper)).statusCode).toBe(422);
-    expect((await post('/api/tokens', { name: 'x', scope: 'keep' }, viewer)).statusCode).toBe(422);
-    const { id } = (await post('/api/tokens', { name: 'kim’s', scope: 'keep' }, keeper)).json<{ id: string }>();
+    expect(
+      (await post('/api/tokens', { name: 'x', scope: 'own', password: passwordOf('Kim') }, keeper)).statusCode,
+    ).toBe(422);
+    expect(
+      (await post('/api/tokens', { name: 'x', scope: 'keep', password: passwordOf('Vera') }, viewer)).statusCode,
+    ).toBe(422);
+    const { id } = (
+      await post('/api/tokens', { name: 'kim’s', scope: 'keep', password: passwordOf('Kim') }, keeper)
+    ).json<{ id: string }>();
     const revoke = (who: Record<string, string>) =>
       one.app.inject({ method: 'DELETE', url: `/api/tokens/${id}`, headers: who });
     expect((await get('/api/tokens', viewer)).body).not.toContain(id);

@@ -31,6 +31,7 @@ const link = (digest: string, more: Partial<LinkRecord> = {}): LinkRecord => ({
   role: 'keeper',
   personId: null,
   madeBy: 'Ada',
+  madeById: null,
   madeAtMs: beginMs,
   endsAtMs: beginMs + hourMs,
   ...more,
@@ -60,6 +61,18 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       await joined(journal, ben);
       await run(journal);
     });
+
+  const token = (digest: string, personId: string) =>
+    ({
+      id: `token-${digest}`,
+      digest,
+      personId,
+      name: 'weather script',
+      scope: 'read',
+      madeAtMs: beginMs,
+      usedAtMs: null,
+      endsAtMs: null,
+    }) as const;
 
   describe('people', () => {
     test('join by a link once, and are found by name and id', () =>
@@ -167,6 +180,173 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       }));
   });
 
+  describe('what a person holds', () => {
+    const device = (name: string, madeWith: string | null, personId = ben.id) => ({
+      id: name,
+      personId,
+      endpoint: `https://push.example/${name}`,
+      p256dh: 'key',
+      auth: 'secret',
+      label: name,
+      addedAtMs: beginMs,
+      lastOkAtMs: null,
+      madeWith,
+    });
+    /** Two sessions, a token, links made and four devices of Ben, who is an owner here; the same of Ada. */
+    const withHeld = (run: (journal: Journal, left: () => Promise<string[]>) => Promise<void>) =>
+      withTwo(async (journal) => {
+        await journal.people.change(ben.id, { role: 'owner' });
+        for (const [who, at] of [
+          [ben, 'b'],
+          [ada, 'a'],
+        ] as const) {
+          for (const name of ['here', 'there']) await journal.sessions.add(session(`${at}-${name}`, who.id));
+          await journal.tokens.add(token(`${at}-token`, who.id));
+          await journal.links.add(link(`${at}-link`, { madeById: who.id }));
+          const ids = [`session-${at}-here`, `session-${at}-there`, `token-${at}-token`, 'a session long over', null];
+          for (const [count, id] of ids.entries())
+            await journal.telling.devices.keep(device(`${at}-${count}`, id, who.id));
+        }
+        const left = async () =>
+          [
+            ...(await journal.sessions.list()).map(({ digest }) => digest),
+            ...(await journal.tokens.list()).map(({ digest }) => digest),
+            ...(await journal.links.open(beginMs)).map(({ digest }) => digest),
+            ...(await journal.telling.devices.list()).map(({ id }) => id),
+          ].sort();
+        await run(journal, left);
+      });
+    const adas = ['a-0', 'a-1', 'a-2', 'a-3', 'a-4', 'a-here', 'a-link', 'a-there', 'a-token'];
+    const bens = adas.map((name) => name.replace('a-', 'b-'));
+    const all = [...adas, ...bens].sort();
+    const without = (...gone: string[]) => all.filter((name) => !gone.includes(name));
+
+    const rows: [what: string, ends: (journal: Journal) => Promise<unknown>, left: string[]][] = [
+      [
+        'signing out ends that session and its device',
+        ({ sessions }) => sessions.end({ digest: 'b-here' }),
+        without('b-here', 'b-0'),
+      ],
+      [
+        'one session ended by its id, likewise',
+        ({ sessions }) => sessions.end({ personId: ben.id, id: 'session-b-there' }),
+        without('b-there', 'b-1'),
+      ],
+      [
+        'somebody else’s session by its id: nothing',
+        ({ sessions }) => sessions.end({ personId: ada.id, id: 'session-b-there' }),
+        all,
+      ],
+      [
+        'all sessions but one: its device and that of the token stay',
+        ({ sessions }) => sessions.end({ personId: ben.id, exceptDigest: 'b-here' }),
+        without('b-there', 'b-1', 'b-3', 'b-4'),
+      ],
+      [
+        'all sessions: the device of the token stays',
+        ({ sessions }) => sessions.end({ personId: ben.id }),
+        without('b-here', 'b-there', 'b-0', 'b-1', 'b-3', 'b-4'),
+      ],
+      [
+        'a token revoked ends its device',
+        ({ tokens }) => tokens.remove('token-b-token', ben.id),
+        without('b-token', 'b-2'),
+      ],
+      ['all tokens, likewise', ({ tokens }) => tokens.removeAll(ben.id), without('b-token', 'b-2')],
+      [
+        'a new password leaves the session named and its device',
+        ({ people }) => people.setPassword(ben.id, 'new', 'b-here'),
+        [...adas, 'b-0', 'b-here'],
+      ],
+      [
+        'a new password that names a session of somebody else leaves nothing',
+        ({ people }) => people.setPassword(ben.id, 'new', 'a-here'),
+        adas,
+      ],
+      ['the same password hashed anew ends nothing', ({ people }) => people.renewHash(ben.id, 'new'), all],
+      ['all that is held', ({ people }) => people.endHeld(ben.id), adas],
+      ['removal', ({ people }) => people.remove(ben.id, beginMs), adas],
+      [
+        'a demotion ends sessions and links made; who is told stays told',
+        ({ people }) => people.change(ben.id, { role: 'keeper' }),
+        without('b-here', 'b-there', 'b-link'),
+      ],
+      [
+        'what has run out by itself leaves devices',
+        ({ sessions }) => sessions.sweep(beginMs + 24 * hourMs, beginMs),
+        without('a-here', 'a-there', 'b-here', 'b-there', 'a-link', 'b-link'),
+      ],
+    ];
+    for (const [what, ends, left] of rows) {
+      test(what, () =>
+        withHeld(async (journal, now) => {
+          expect(await now()).toEqual(all);
+          await ends(journal);
+          expect(await now()).toEqual([...left].sort());
+        }),
+      );
+    }
+
+    test('a reset by a link ends all', () =>
+      withHeld(async (journal, now) => {
+        await journal.links.add(link('reset', { kind: 'reset', personId: ben.id, madeById: ada.id }));
+        expect(await journal.people.resetPassword(ben.id, 'newer', 'reset', beginMs)).toBe(true);
+        expect(await now()).toEqual(adas);
+      }));
+
+    test('a browser that signs in anew keeps its device for the same person and ends another’s', () =>
+      withHeld(async (journal, now) => {
+        await journal.sessions.add(session('b-new', ben.id), 'b-here');
+        expect(await now()).toEqual(without('b-here').concat('b-new').sort());
+        expect((await journal.telling.devices.list(ben.id))[0]).toMatchObject({ id: 'b-0', madeWith: 'session-b-new' });
+        await journal.sessions.add(session('a-new', ada.id), 'b-new');
+        expect(await now()).toEqual(without('b-here', 'b-0').concat('a-new').sort());
+      }));
+  });
+
+  describe('a link whose maker', () => {
+    const rows: [
+      what: string,
+      madeById: string | null,
+      change: (journal: Journal) => Promise<unknown>,
+      opens: boolean,
+    ][] = [
+      ['is an owner opens', ada.id, async () => {}, true],
+      ['never was an owner opens nothing', ben.id, async () => {}, false],
+      ['was demoted opens nothing', 'id-cy', ({ people }) => people.change('id-cy', { role: 'viewer' }), false],
+      [
+        'was demoted and raised again opens nothing: it ended then',
+        'id-cy',
+        async ({ people }) => {
+          await people.change('id-cy', { role: 'viewer' });
+          await people.change('id-cy', { role: 'owner' });
+        },
+        false,
+      ],
+      ['was removed opens nothing', 'id-cy', ({ people }) => people.remove('id-cy', beginMs), false],
+      ['was this machine opens nothing once there is an owner', 'here', async () => {}, false],
+      ['is the token of the environment opens, as far as the journal knows', 'api-token', async () => {}, true],
+      ['is the program itself opens', null, async () => {}, true],
+    ];
+    for (const [what, madeById, change, opens] of rows) {
+      for (const kind of ['invitation', 'reset'] as const) {
+        test(`${what} (${kind})`, () =>
+          withTwo(async (journal) => {
+            await joined(journal, person('Cy', 'owner'));
+            await journal.links.add(link('it', { kind, madeById, ...(kind === 'reset' && { personId: ben.id }) }));
+            await change(journal);
+            expect((await journal.links.find('it', beginMs)) !== undefined).toBe(opens);
+            expect((await journal.links.open(beginMs)).map(({ digest }) => digest)).toEqual(opens ? ['it'] : []);
+            const used =
+              kind === 'invitation'
+                ? journal.people.join(person('Dee', 'keeper'), 'it', beginMs)
+                : journal.people.resetPassword(ben.id, 'newer', 'it', beginMs);
+            expect(await used).toBe(opens);
+          }));
+      }
+    }
+  });
+
   describe('sessions', () => {
     test('are found with their person until they end, one by one or all but one', () =>
       withTwo(async (journal) => {
@@ -206,18 +386,6 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
         expect((await journal.sessions.list()).map(({ digest }) => digest)).toEqual(['kept']);
       }));
   });
-
-  const token = (digest: string, personId: string) =>
-    ({
-      id: `token-${digest}`,
-      digest,
-      personId,
-      name: 'weather script',
-      scope: 'read',
-      madeAtMs: beginMs,
-      usedAtMs: null,
-      endsAtMs: null,
-    }) as const;
 
   describe('tokens', () => {
     test('are found with their person, tell when they were used, and are revoked by whoever may', () =>

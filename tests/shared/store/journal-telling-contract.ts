@@ -205,6 +205,20 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
         expect(await links.get('other')).toBeUndefined();
       }));
 
+    test('a device goes with who sits at it now: one’s own moves along, another’s ends', () =>
+      withAlarm(async (journal) => {
+        const { devices } = journal.telling;
+        const endpoint = 'https://push.example/here';
+        const keys = { p256dh: 'key', auth: 'secret', label: 'phone', addedAtMs: 1, lastOkAtMs: null };
+        await devices.keep({ id: 'phone', personId: 'ada', endpoint, ...keys, madeWith: null });
+        expect(await devices.here('https://push.example/elsewhere', 'ada', 'one')).toBe('unknown');
+        expect(await devices.here(endpoint, 'ada', 'one')).toBe('moved');
+        expect(await devices.here(endpoint, 'ada', 'one')).toBe('known');
+        expect(await devices.list('ada')).toMatchObject([{ id: 'phone', madeWith: 'one' }]);
+        expect(await devices.here(endpoint, 'bram', 'two')).toBe('anothers');
+        expect(await devices.list()).toEqual([]);
+      }));
+
     test('wishes, devices and orders keep the last that was set', () =>
       withAlarm(async (journal) => {
         const { wishes, devices, handOn } = journal.telling;
@@ -221,6 +235,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
           label: 'phone',
           addedAtMs: 1,
           lastOkAtMs: null,
+          madeWith: 'session-1',
         };
         await devices.keep(device);
         await devices.keep({ ...device, id: 'other', personId: 'bram' });
@@ -228,7 +243,8 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
         await devices.worked('phone', 7);
         expect((await devices.list('bram'))[0]?.lastOkAtMs).toBe(7);
         expect(await devices.list('ada')).toEqual([]);
-        expect(await devices.remove('phone')).toBe(true);
+        expect(await devices.remove('phone', 'ada')).toBe(false);
+        expect(await devices.remove('phone', 'bram')).toBe(true);
         expect(await devices.remove('phone')).toBe(false);
         await handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 15 });
         await handOn.set({ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 });

@@ -66,6 +66,10 @@ describe('journal versions', () => {
       if (name >= '0003') await expectSamplePeople(journal);
       if (name >= '0004') expect(await journal.probeKeys.list()).toMatchObject([{ id: 'key-1', probe: 'bran-core' }]);
       if (name >= '0005') await expectSampleTelling(journal);
+      if (name >= '0007') {
+        expect(await journal.links.open(beginMs)).toMatchObject([{ id: 'link-1', madeById: 'person-1' }]);
+        expect(await journal.telling.devices.list()).toMatchObject([{ id: 'device-1', madeWith: 'session-1' }]);
+      }
       await journal.close();
     });
 
@@ -77,6 +81,31 @@ describe('journal versions', () => {
       await db.destroy();
     });
   }
+
+  test('0007: of links made before, those of owners and of nobody by name go on, those of anybody else end', async () => {
+    const path = build('journal-0006-leases-and-views');
+    const db = new Database(path);
+    const person = db.prepare(`INSERT INTO person VALUES (?, ?, ?, ?, 'hash', 1, ?)`);
+    person.run('gone', 'Gone', 'gone', 'owner', 5);
+    person.run('kim', 'Kim', 'kim', 'keeper', null);
+    const link = db.prepare(`INSERT INTO link VALUES (?, ?, ?, 'keeper', NULL, ?, 1, 4102444800000)`);
+    for (const maker of ['Yard hand', 'Gone', 'Kim', 'Renamed since', 'This machine', 'API token'])
+      link.run(`digest of ${maker}`, maker, 'invitation', maker);
+    link.run('digest of setup', 'setup', 'setup', 'the start of the house');
+    const device = db.prepare(`INSERT INTO push_device VALUES (?, ?, ?, 'key', 'secret', 'phone', 1, NULL)`);
+    for (const who of ['person-1', 'gone']) device.run(`phone of ${who}`, who, `https://push.example/${who}`);
+    db.close();
+    await (await openSqliteJournal(path)).close();
+    const after = new Database(path);
+    expect(after.prepare('SELECT id, made_by_id FROM link ORDER BY id').raw().all()).toEqual([
+      ['API token', 'api-token'],
+      ['This machine', 'here'],
+      ['Yard hand', 'person-1'],
+      ['setup', null],
+    ]);
+    expect(after.prepare('SELECT id, made_with FROM push_device').raw().all()).toEqual([['phone of person-1', null]]);
+    after.close();
+  });
 
   test('a migration that fails half-way leaves the file as it was', async () => {
     const path = join(scratchFolder(), 'journal.db');

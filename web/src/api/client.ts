@@ -9,6 +9,7 @@
 import type { z } from 'zod';
 import { type Problem, problemSchema } from '../../../shared/api/problem.ts';
 import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from '../live/last-answers.ts';
+import { isHeldUp } from '../people/owed-sign-out.ts';
 import { bearerToken } from '../prefs.ts';
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 
@@ -75,11 +76,14 @@ function isOutOfReach(error: unknown): boolean {
   return error instanceof NoAnswer;
 }
 
+const heldUp = 'You signed out on this device, and the server has yet to hear of it.';
+
 async function askHouse<Schema extends z.ZodType>(
   schema: Schema,
   path: string,
   { method = 'GET', body, signal }: Ask,
 ): Promise<{ said: unknown; checked: z.output<Schema> }> {
+  if (isHeldUp(method, path)) throw new NoAnswer(heldUp);
   const unreadable = notNumbers(body);
   if (unreadable.length > 0) throw new ApiProblem(notNumbersProblem(unreadable));
   const response = await send(path, {

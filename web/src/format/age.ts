@@ -20,11 +20,19 @@ export function ageWords(ageMs: number): string {
   return ageMs < 15_000 ? 'just now' : `${lengthWords(ageMs)} ago`;
 }
 
-/** When something falls due. */
-export function dueWords(untilMs: number): string {
-  if (untilMs <= -msPerMinute) return `${lengthWords(untilMs)} overdue`;
-  return untilMs < msPerMinute ? 'now' : `in ${lengthWords(untilMs)}`;
+/**
+ * When something falls due.
+ * @param time The clock's words for then.
+ * @example dueSentence(90 * msPerMinute, '16:30') // => "By 16:30 (in 1 h)"
+ * @example dueSentence(-2 * msPerHour, '16:30') // => "This was due 2 h ago, at 16:30"
+ */
+export function dueSentence(untilMs: number, time: string): string {
+  if (untilMs <= -overdueAfterMs) return `This was due ${lengthWords(untilMs)} ago, at ${time}`;
+  return untilMs < msPerMinute ? 'Now' : `By ${time} (in ${lengthWords(untilMs)})`;
 }
+
+/** What was due a moment ago is due now. */
+const overdueAfterMs = 10 * msPerMinute;
 
 /** Which day of the batch it is, the day it was laid being day 1. */
 export function batchDay(startedAtMs: number, nowMs: number): number {

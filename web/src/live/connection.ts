@@ -15,8 +15,10 @@ import { sitesAnswerSchema } from '../../../shared/api/sites.ts';
 import { requestHeaders, whenUnauthorised } from '../api/client.ts';
 import { fewProbesPath, getHealth, getPiles, getProbes, getSites } from '../api/routes.ts';
 import { me } from '../people/me.ts';
+import { owedSignOut, whenSignOutOwed } from '../people/owed-sign-out.ts';
 import { getSession } from '../people/people-api.ts';
-import { forgetPerson } from '../people/sign-out.ts';
+import { forgetPerson, sayOwedSignOut } from '../people/sign-out.ts';
+import { sayThisDevice } from '../telling/forget-this-device.ts';
 import { changeHouse, type House, house, newWarnings, setLink, withPile, withProbe } from './house.ts';
 import { lookForNewer } from './installed.ts';
 import {
@@ -69,13 +71,19 @@ async function askWhoIsThere(): Promise<boolean> {
   }
 }
 whenUnauthorised(lock);
+whenSignOutOwed(() => {
+  lock();
+  connect();
+});
 
 async function run(stop: AbortSignal): Promise<void> {
   let wasLost = false;
   for (let failures = 0; !stop.aborted; failures++) {
     try {
+      await sayOwedSignOut();
       if (!(await askWhoIsThere())) return lock();
       await fetchAll();
+      if (me.get()?.person?.via === 'session') void sayThisDevice().catch(() => undefined);
       if (stop.aborted) return;
       await readStream(stop, () => {
         failures = 0;
@@ -90,7 +98,8 @@ async function run(stop: AbortSignal): Promise<void> {
     }
     if (stop.aborted) return;
     wasLost = true;
-    setLink('lost', Date.now());
+    // Whoever signed out sees nothing more here, though the server has not heard of it yet.
+    setLink(owedSignOut.get() ? 'locked' : 'lost', Date.now());
     await pause(retryAfterMs[Math.min(failures, retryAfterMs.length - 1)] ?? 15_000, stop);
   }
 }

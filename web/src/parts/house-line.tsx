@@ -5,6 +5,8 @@ import { useEffect } from 'preact/hooks';
 import type { Health } from '../../../shared/api/health.ts';
 import { refreshHealth } from '../live/refresh-health.ts';
 import { useHouse } from '../live/use-house.ts';
+import { useStore } from '../store.ts';
+import { pushEnded } from '../telling/forget-this-device.ts';
 import { NobodyNotified } from '../telling/nobody-notified.tsx';
 import './house-line.css';
 
@@ -12,6 +14,7 @@ const askEveryMs = 20_000;
 
 export function HouseLine() {
   const health = useHouse((house) => house.health);
+  const isPushOver = useStore(pushEnded, (ended) => ended);
   useEffect(() => {
     const timer = setInterval(() => void refreshHealth(), askEveryMs);
     return () => clearInterval(timer);
@@ -22,6 +25,12 @@ export function HouseLine() {
         <p key={said}>{said}</p>
       ))}
       <NobodyNotified />
+      {isPushOver && (
+        <p>
+          Push messages to this device have ended with an earlier sign-in. <a href="/telling">Set them up again</a> if
+          you want warnings here.
+        </p>
+      )}
     </div>
   );
 }

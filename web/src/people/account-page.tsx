@@ -187,11 +187,15 @@ function PasswordForm({ name }: { readonly name: string }) {
         onValue={setNext}
         error={weak ?? deed.fieldError('/next')}
       />
+      <p class="hint">
+        A new password signs you out everywhere but here. Your tokens, the invitations you made and push messages to
+        your other devices end too.
+      </p>
       <Refusal error={deed.error} />
       <button type="submit" class="primary" disabled={deed.busy}>
         Change it
       </button>
-      <p role="status">{done && 'Changed. Wherever else you were signed in, you are signed out.'}</p>
+      <p role="status">{done && 'Changed. Everything else that opened your account has ended.'}</p>
     </form>
   );
 }

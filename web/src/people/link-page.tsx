@@ -13,6 +13,7 @@ import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
 import { setBearerToken } from '../prefs.ts';
+import { settleSignOut } from './owed-sign-out.ts';
 import { NameField, PasswordField } from './password-field.tsx';
 import { lookAtLink, takeLink } from './people-api.ts';
 import { aRole, roleSays } from './role-words.ts';
@@ -74,6 +75,7 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
     deed.run(async () => {
       await takeLink({ secret, password, ...(!isReset && { name }) });
       setBearerToken('');
+      settleSignOut();
       comeIn();
       route('/', true);
     });

@@ -5,6 +5,8 @@ import { z } from 'zod';
 import {
   auditAnswerSchema,
   endedAnswerSchema,
+  heldAnswerSchema,
+  heldEndedSchema,
   invitationsAnswerSchema,
   linkShownSchema,
   newLinkAnswerSchema,
@@ -39,7 +41,7 @@ export const changePassword = (current: string, next: string) =>
   ask(nothing, '/api/me/password', { method: 'PUT', body: { current, next } });
 
 export const getTokens = () => ask(tokensAnswerSchema, '/api/tokens');
-export const makeToken = (body: { name: string; scope: Scope; days?: number }) =>
+export const makeToken = (body: { name: string; scope: Scope; days?: number; password: string }) =>
   ask(newTokenAnswerSchema, '/api/tokens', { method: 'POST', body });
 export const revokeToken = (id: string) => ask(nothing, `/api/tokens/${piece(id)}`, { method: 'DELETE' });
 
@@ -49,8 +51,10 @@ export const changePerson = (id: string, change: { name?: string; role?: Role })
 export const removePerson = (id: string) => ask(nothing, `/api/people/${piece(id)}`, { method: 'DELETE' });
 export const resetPerson = (id: string) =>
   ask(newLinkAnswerSchema, `/api/people/${piece(id)}/reset`, { method: 'POST', body: {} });
-export const endPersonsSessions = (id: string) =>
-  ask(endedAnswerSchema, `/api/people/${piece(id)}/sessions`, { method: 'DELETE' });
+export const getHeld = (id: string) => ask(heldAnswerSchema, `/api/people/${piece(id)}/held`);
+export const endHeld = (id: string) => ask(heldEndedSchema, `/api/people/${piece(id)}/held`, { method: 'DELETE' });
+export const endHeldOne = (id: string, kind: 'sessions' | 'tokens' | 'devices', item: string) =>
+  ask(nothing, `/api/people/${piece(id)}/${kind}/${piece(item)}`, { method: 'DELETE' });
 export const getInvitations = () => ask(invitationsAnswerSchema, '/api/invitations');
 export const invite = (role: Role, days: number) =>
   ask(newLinkAnswerSchema, '/api/invitations', { method: 'POST', body: { role, days } });

@@ -12,12 +12,12 @@ import { Part } from '../parts/part.tsx';
 import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { usePage } from '../parts/use-page.ts';
+import { HeldPart } from './held-part.tsx';
 import { MadeOnce } from './made-once.tsx';
 import { useMe } from './me.ts';
 import { OnlyFor } from './only-for.tsx';
 import {
   changePerson,
-  endPersonsSessions,
   getInvitations,
   getPeople,
   invite,
@@ -153,18 +153,13 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
           New password
         </button>
         <SureButton
-          words="Sign out"
-          asks={`Sign ${person.name} out everywhere?`}
-          sure="Sign out"
-          act={() => endPersonsSessions(person.id).then(refresh)}
-        />
-        <SureButton
           words="Remove"
-          asks={`Remove ${person.name}? What they wrote stays, under their name. Their tokens end.`}
+          asks={`Remove ${person.name}? What they wrote stays, under their name. Their sessions, tokens and devices end, and the links they made.`}
           sure="Remove"
           act={() => removePerson(person.id).then(refresh)}
         />
       </div>
+      <HeldPart person={person} refresh={refresh} />
       <Refusal error={deed.error} />
       {link && (
         <MadeOnce

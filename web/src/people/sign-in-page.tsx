@@ -10,6 +10,7 @@ import { usePage } from '../parts/use-page.ts';
 import { bearerToken, setBearerToken } from '../prefs.ts';
 import { useStore } from '../store.ts';
 import { me } from './me.ts';
+import { owedSignOut, settleSignOut } from './owed-sign-out.ts';
 import { NameField, PasswordField } from './password-field.tsx';
 import { signIn } from './people-api.ts';
 import './people.css';
@@ -26,6 +27,7 @@ export function SignInPage() {
   const known = useStore(me, (value) => value);
   const [name, setName] = useState('');
   const [password, setPassword] = useState('');
+  const owed = useStore(owedSignOut, (value) => value);
   const onlyToken = known !== null && !known.hasOwner && known.hasToken;
   if (known !== null && !known.hasOwner && !known.hasToken) return <NobodyYet />;
   return (
@@ -33,6 +35,13 @@ export function SignInPage() {
       <h1 ref={heading} tabIndex={-1}>
         {onlyToken ? 'This house wants its token.' : 'Who is there?'}
       </h1>
+      {owed && (
+        <p class="refusal" role="status">
+          You are signed out on this device. The server is out of reach and has not heard of it yet: this page says it
+          as soon as it is reached, so leave it open, or open it again then. If the device goes out of your hands before
+          that, end its session elsewhere: under More, You, or an owner does it under People.
+        </p>
+      )}
       {!onlyToken && (
         <form
           class="form"
@@ -42,6 +51,7 @@ export function SignInPage() {
             void deed.run(async () => {
               setBearerToken('');
               await signIn(name, password);
+              settleSignOut(); // the new session took the place of the one before
               comeIn();
             });
           }}

@@ -4,7 +4,10 @@
  * Whoever keeps something of a person on this device registers here; it is called when they sign out, and when the house says
  * that their session has ended. Code that cannot import this hears the event `branhearth:signed-out` on `window`.
  */
+import { NoAnswer } from '../api/client.ts';
+import { forgetThisDevice } from '../telling/forget-this-device.ts';
 import { me } from './me.ts';
+import { owedSignOut, oweSignOut, settleSignOut } from './owed-sign-out.ts';
 import { endThisSession } from './people-api.ts';
 
 type Forget = () => void | Promise<void>;
@@ -26,8 +29,23 @@ export async function forgetPerson(): Promise<void> {
   await Promise.allSettled([...forgetting].map(async (forget) => forget()));
 }
 
+/** Out of reach it is remembered, and said at the next contact; on this device it counts at once. */
 export async function signOut(): Promise<void> {
-  await endThisSession();
+  try {
+    await endThisSession();
+  } catch (error) {
+    if (!(error instanceof NoAnswer)) throw error;
+    oweSignOut();
+  }
   await forgetPerson();
-  location.assign('/');
+  await forgetThisDevice();
+  // Out of reach no page could be fetched: the sign-in page stands here already.
+  if (!owedSignOut.get()) location.assign('/');
+}
+
+/** Before anything else is asked. @throws {NoAnswer} while the server is out of reach. */
+export async function sayOwedSignOut(): Promise<void> {
+  if (!owedSignOut.get()) return;
+  await endThisSession();
+  settleSignOut();
 }

@@ -7,19 +7,22 @@ import { useDeed } from '../parts/use-deed.ts';
 
 interface SureButtonProps {
   readonly words: string;
+  /** Of what, for whoever hears the page rather than sees it. */
+  readonly of?: string;
   /** What it means, with a question mark. */
   readonly asks: string;
   readonly sure: string;
   readonly act: () => Promise<unknown>;
 }
 
-export function SureButton({ words, asks, sure, act }: SureButtonProps) {
+export function SureButton({ words, of, asks, sure, act }: SureButtonProps) {
   const deed = useDeed();
   const [asking, setAsking] = useState(false);
   if (!asking) {
     return (
       <button type="button" onClick={() => setAsking(true)}>
         {words}
+        {of !== undefined && <span class="unseen"> {of}</span>}
       </button>
     );
   }

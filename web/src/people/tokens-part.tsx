@@ -13,6 +13,7 @@ import { useAnswer } from '../parts/use-answer.ts';
 import { useDeed } from '../parts/use-deed.ts';
 import { MadeOnce } from './made-once.tsx';
 import { useMe } from './me.ts';
+import { PasswordField } from './password-field.tsx';
 import { getTokens, makeToken, revokeToken } from './people-api.ts';
 import { scopeNames } from './role-words.ts';
 import { SureButton } from './sure-button.tsx';
@@ -28,8 +29,8 @@ export function TokensPart() {
   return (
     <>
       <p>
-        A token stands for you in the header of a request: <code>Authorization: Bearer …</code>. It never may more than
-        you.
+        A token stands for you in the header of a request: <code>Authorization: Bearer …</code>. It never may do more
+        than you, and ends when you change your password.
       </p>
       {error !== undefined && !value && <p class="refusal">{reasonOf(error)}</p>}
       {value && value.tokens.length > 0 && (
@@ -74,6 +75,7 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
   const [name, setName] = useState('');
   const [scope, setScope] = useState<Scope>('read');
   const [days, setDays] = useState<'30' | '365' | ''>('365');
+  const [password, setPassword] = useState('');
   const [secret, setSecret] = useState<string>();
   const within = scopes.filter((one) => me !== null && roleWithin(me.role, one) === roleWithin('owner', one));
   if (secret) {
@@ -94,9 +96,10 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
       onSubmit={(event) => {
         event.preventDefault();
         void deed.run(async () => {
-          const made = await makeToken({ name, scope, ...(days !== '' && { days: Number(days) }) });
+          const made = await makeToken({ name, scope, password, ...(days !== '' && { days: Number(days) }) });
           setSecret(made.secret);
           setName('');
+          setPassword('');
           await refresh();
         });
       }}
@@ -117,6 +120,15 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
         error={deed.fieldError('/scope')}
       />
       <PickField label="How long?" value={days} choices={lengths} onValue={setDays} />
+      <input type="text" hidden autocomplete="username" value={me?.name ?? ''} readOnly />
+      <PasswordField
+        label="Your password"
+        kind="present"
+        hint="Asked once more, as a token goes on working after you sign out."
+        value={password}
+        onValue={setPassword}
+        error={deed.fieldError('/password')}
+      />
       <Refusal error={deed.error} />
       <button type="submit" class="primary" disabled={deed.busy}>
         Make the token

@@ -4,7 +4,7 @@
 
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { acknowledge, shelve, unshelve } from '../api/routes.ts';
-import { dueWords } from '../format/age.ts';
+import { dueSentence } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { warningTitle } from '../format/words.ts';
@@ -104,9 +104,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
       </header>
       <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
       {alarm.by && (
-        <p class="due">
-          By {nearTime(Date.parse(alarm.by), nowMs, reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
-        </p>
+        <p class="due">{dueSentence(Date.parse(alarm.by) - nowMs, nearTime(Date.parse(alarm.by), nowMs, reader))}</p>
       )}
       <p>
         <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}

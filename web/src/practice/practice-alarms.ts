@@ -6,10 +6,11 @@
  * Never:  lets what another warning explains raise or clear anything.
  */
 import { type AlarmMachine, acknowledgeAlarm, isOpen, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
+import { keptDeadline } from '../../../core/alarm/deadline.ts';
 import { delaysOf } from '../../../core/alarm/policies.ts';
 import { holderOf } from '../../../core/alarm/precedence.ts';
 import { isStanding } from '../../../core/alarm/standing.ts';
-import type { Finding } from '../../../core/judge/assessment.ts';
+import { type Finding, gradeOf } from '../../../core/judge/assessment.ts';
 import { type AdvisedAlarm, adviceOf } from '../../../core/say/advice.ts';
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
 import { toInstant } from '../../../shared/api/time.ts';
@@ -69,7 +70,7 @@ export function createAlarms(): PracticeAlarms {
   };
 
   function lookAt(finding: Finding, nowMs: number): string | undefined {
-    const { evidence, severity, explainedBy } = finding;
+    const { evidence, explainedBy } = finding;
     const id = idOf(finding);
     const place = places.get(id) ?? {
       machine: startAlarm(nowMs),
@@ -80,8 +81,18 @@ export function createAlarms(): PracticeAlarms {
     places.set(id, place);
     const before = place.machine;
     place.heldBackBy = holderOf(finding);
-    if (evidence === 'present') place.finding = finding;
-    place.machine = stepAlarm(before, explainedBy ? 'missing' : evidence, nowMs, delaysOf(finding), severity).next;
+    place.machine = stepAlarm(
+      before,
+      explainedBy ? 'missing' : evidence,
+      nowMs,
+      delaysOf(finding),
+      gradeOf(finding),
+    ).next;
+    if (evidence === 'present') {
+      const raisedAnew = !isStanding(before) && isStanding(place.machine);
+      const keptMs = isOpen(before) ? place.finding.byMs : null;
+      place.finding = { ...finding, byMs: keptDeadline(keptMs, finding.byMs, raisedAnew) };
+    }
     if (!isOpen(before)) place.raisedAtMs = nowMs;
     const asks = place.machine.state === 'unacknowledged' && before.state !== 'unacknowledged';
     return asks ? id : undefined;

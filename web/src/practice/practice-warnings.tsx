@@ -2,7 +2,7 @@
  * web/practice/practice-warnings.tsx: the warnings of a practice pile, as the page of a real one shows them.
  */
 import type { AlarmSummary } from '../../../shared/api/piles.ts';
-import { dueWords } from '../format/age.ts';
+import { dueSentence } from '../format/age.ts';
 import { nearTime } from '../format/local-time.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { alarmStateNames, warningTitle } from '../format/words.ts';
@@ -75,9 +75,7 @@ function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
       </header>
       <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
       {alarm.by && (
-        <p class="due">
-          By {nearTime(Date.parse(alarm.by), nowMs, reader)} ({dueWords(Date.parse(alarm.by) - nowMs)})
-        </p>
+        <p class="due">{dueSentence(Date.parse(alarm.by) - nowMs, nearTime(Date.parse(alarm.by), nowMs, reader))}</p>
       )}
       <details class="more">
         <summary>What was seen{alarm.caution && ', and the caution'}</summary>

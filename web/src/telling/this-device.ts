@@ -1,6 +1,7 @@
 /**
  * web/telling/this-device.ts: whether this device takes pushed messages, and subscribing it.
  */
+import { pushEnded } from './forget-this-device.ts';
 import { addDevice } from './telling-api.ts';
 
 export type DeviceState = 'ready' | 'subscribed' | 'forbidden' | 'not-here' | 'not-safe';
@@ -27,6 +28,7 @@ export async function subscribeThisDevice(pushKey: string): Promise<void> {
   const { endpoint, keys } = subscription.toJSON();
   if (!endpoint || !keys?.p256dh || !keys.auth) throw new Error('This browser gave no address to push to.');
   await addDevice({ endpoint, keys: { p256dh: keys.p256dh, auth: keys.auth }, label: deviceName(navigator.userAgent) });
+  pushEnded.set(false);
 }
 
 async function subscribed(worker: ServiceWorkerRegistration, pushKey: string): Promise<PushSubscription> {

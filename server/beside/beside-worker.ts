@@ -1,0 +1,29 @@
+/**
+ * The thread of one job: it works out the next piece whenever it is asked for one.
+ */
+import { parentPort, workerData } from 'node:worker_threads';
+import type { FromThread, ToThread } from './in-thread.ts';
+import { jobs } from './jobs.ts';
+
+const { name, question } = workerData as ToThread;
+const job = jobs.find((one) => one.name === name);
+
+async function* pieces(): AsyncGenerator<unknown> {
+  if (!job) throw new Error(`no such job: ${name}`);
+  yield* (await job.load()).run(question as never);
+}
+
+const iterator = pieces();
+parentPort?.on('message', () => {
+  iterator.next().then(
+    ({ value, done }) => answer(done ? { end: true } : { piece: value }),
+    (error) =>
+      answer({
+        error: { name: error instanceof Error ? error.name : 'Error', message: String(error?.message ?? error) },
+      }),
+  );
+});
+
+function answer(said: FromThread): void {
+  parentPort?.postMessage(said);
+}

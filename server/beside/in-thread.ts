@@ -1,0 +1,65 @@
+/**
+ * Jobs in threads of their own: each begins when its turn comes and is ended when a piece takes too long or nobody waits.
+ */
+import { Worker } from 'node:worker_threads';
+import { Refusal } from '../http/refusal.ts';
+import type { Beside, Job } from './job.ts';
+
+export interface ToThread {
+  readonly name: string;
+  readonly question: unknown;
+}
+export interface FromThread {
+  readonly piece?: unknown;
+  readonly end?: true;
+  readonly error?: { readonly name: string; readonly message: string };
+}
+
+/** A job that needs more is ended, and the server goes on. */
+const mostMemoryMb = 1024;
+
+/** @param script The compiled thread; tests give another. */
+export function inThreads(script: URL = new URL('./beside-worker.js', import.meta.url)): Beside {
+  return {
+    async *run<Question, Piece>(job: Job<Question, Piece>, question: Question, signal?: AbortSignal) {
+      signal?.throwIfAborted();
+      const workerData: ToThread = { name: job.name, question };
+      const worker = new Worker(script, { workerData, resourceLimits: { maxOldGenerationSizeMb: mostMemoryMb } });
+      try {
+        for (;;) {
+          const { piece, end, error } = await nextOf(worker, job, signal);
+          if (error) throw errorOf(job, error);
+          if (end) return;
+          yield piece as Piece;
+        }
+      } finally {
+        await worker.terminate();
+      }
+    },
+  };
+}
+
+/** What the thread answers to "the next one, please". */
+function nextOf(worker: Worker, job: Job<never, unknown>, signal: AbortSignal | undefined): Promise<FromThread> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => give(() => reject(new Refusal(503, job.tooLong))), job.longestMs);
+    const onMessage = (said: FromThread) => give(() => resolve(said));
+    const onError = (error: Error) => give(() => reject(error));
+    const onExit = (code: number) => give(() => reject(new Error(`the thread of a job ended with ${code}`)));
+    const onAbort = () => give(() => reject(signal?.reason));
+    const give = (settle: () => void) => {
+      clearTimeout(timer);
+      worker.off('message', onMessage).off('error', onError).off('exit', onExit);
+      signal?.removeEventListener('abort', onAbort);
+      settle();
+    };
+    worker.on('message', onMessage).on('error', onError).on('exit', onExit);
+    signal?.addEventListener('abort', onAbort);
+    worker.postMessage('next');
+  });
+}
+
+function errorOf(job: Job<never, unknown>, { name, message }: { name: string; message: string }): Error {
+  const Known = job.errors?.[name];
+  return Known ? new Known(message) : new Error(`${job.name}: ${message}`);
+}

@@ -1,0 +1,158 @@
+// "By 8:54 pm" became 10:10, then 11:01, and 22 days later "in 6 h": the deadline ran before whoever it was for.
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../core/judge/assessment.ts';
+import { alarmSummary } from '../../server/views/alarm-view.ts';
+import { AlarmBoard } from '../../server/watch/alarm-board.ts';
+import { alarmMachineSchema } from '../../shared/alarm-record.ts';
+import type { AlarmRecord } from '../../shared/store/journal.ts';
+
+const minuteMs = 60_000;
+const hourMs = 60 * minuteMs;
+const startMs = Date.UTC(2031, 4, 1, 18);
+
+/** As a detector makes it at each look: two hours from now, or at once. */
+function hot(nowMs: number, change: Partial<Finding> = {}): Finding {
+  return {
+    kind: 'overheating',
+    position: null,
+    evidence: 'present',
+    severity: 'warning',
+    seen: 'The core is at 52 °C.',
+    todo: 'Turn it or spread it thinner.',
+    byMs: nowMs + 2 * hourMs,
+    caution: null,
+    why: 'A rule.',
+    explainedBy: null,
+    nearness: 'clear',
+    ...change,
+  };
+}
+
+class Journal {
+  readonly alarms = new Map<string, AlarmRecord>();
+  writes = 0;
+  board = new AlarmBoard('shed', [], () => 'a1');
+
+  look(items: readonly Finding[], nowMs: number): void {
+    const { alarms } = this.board.look(items, nowMs);
+    this.writes += alarms.length;
+    for (const alarm of alarms) this.alarms.set(alarm.id, alarm);
+  }
+
+  restart(): void {
+    this.board = new AlarmBoard(
+      'shed',
+      [...this.alarms.values()].filter(({ closedAtMs }) => closedAtMs === null),
+      () => 'a2',
+    );
+  }
+
+  byMs(): number | null {
+    const [open] = [...this.board.open()];
+    if (!open) throw new Error('no alarm is open');
+    return open.record.words.byMs;
+  }
+
+  keptByMs(): number | null {
+    const kept = this.alarms.get('a1');
+    if (!kept) throw new Error('nothing was kept');
+    return kept.words.byMs;
+  }
+}
+
+describe('a deadline', () => {
+  test('stays where it was set, look after look, and becomes overdue', () => {
+    const journal = new Journal();
+    for (let min = 0; min <= 22 * 24 * 60; min += 7)
+      journal.look([hot(startMs + min * minuteMs)], startMs + min * minuteMs);
+    expect(journal.byMs()).toBe(startMs + 2 * hourMs);
+    expect(journal.writes).toBe(1);
+  });
+
+  test('outlasts a restart', () => {
+    const journal = new Journal();
+    journal.look([hot(startMs)], startMs);
+    journal.restart();
+    journal.look([hot(startMs + 90 * minuteMs)], startMs + 90 * minuteMs);
+    expect(journal.byMs()).toBe(startMs + 2 * hourMs);
+  });
+
+  test('is brought forward when it grows graver, and never put off', () => {
+    const journal = new Journal();
+    journal.look([hot(startMs)], startMs);
+    const worseMs = startMs + 30 * minuteMs;
+    journal.look([hot(worseMs, { severity: 'urgent', byMs: worseMs })], worseMs);
+    expect(journal.byMs()).toBe(worseMs);
+    journal.look([hot(worseMs + hourMs, { byMs: worseMs + 5 * hourMs })], worseMs + hourMs);
+    expect(journal.byMs()).toBe(worseMs);
+    expect(journal.keptByMs()).toBe(worseMs);
+  });
+
+  test('foretold for sooner is kept over a restart though no step was taken', () => {
+    const journal = new Journal();
+    journal.look([hot(startMs)], startMs);
+    journal.look([hot(startMs + minuteMs, { byMs: startMs + hourMs })], startMs + minuteMs);
+    journal.restart();
+    expect(journal.byMs()).toBe(startMs + hourMs);
+  });
+
+  test('is set anew for an alarm that comes back after it was over', () => {
+    const journal = new Journal();
+    journal.look([hot(startMs)], startMs);
+    for (let min = 10; min <= 120; min += 10)
+      journal.look([hot(startMs + min * minuteMs, { evidence: 'absent', byMs: null })], startMs + min * minuteMs);
+    journal.look([hot(startMs + 24 * hourMs)], startMs + 24 * hourMs);
+    expect(journal.byMs()).toBe(startMs + 26 * hourMs);
+  });
+});
+
+describe('a rung of the hazard ladder', () => {
+  const hazard = (nowMs: number, rung: number, todo: string) =>
+    hot(nowMs, { kind: 'self-heating', severity: 'danger', rung, todo, byMs: nowMs });
+
+  test('that is reached is a step of its own, told and kept, though the severity stays', () => {
+    const journal = new Journal();
+    journal.look([hazard(startMs, 2, 'Open it only with a helper.')], startMs);
+    const { steps, alarms } = journal.board.look(
+      [hazard(startMs + hourMs, 3, 'Keep air out of it.')],
+      startMs + hourMs,
+    );
+    expect(steps.map(({ from, to, arrow }) => [from, to, arrow])).toEqual([
+      ['unacknowledged', 'unacknowledged', 'got-worse'],
+    ]);
+    expect(alarms.map(({ words }) => words.todo)).toEqual(['Keep air out of it.']);
+    expect(alarms.map(({ machine }) => alarmMachineSchema.parse(JSON.parse(JSON.stringify(machine))).rung)).toEqual([
+      3,
+    ]);
+  });
+});
+
+describe('a warning that a probe would explain', () => {
+  const lost = (kind: Finding['kind']) =>
+    hot(startMs + hourMs, { kind, evidence: 'missing', explainedBy: 'probe-silent' });
+  const silent = hot(startMs + hourMs, { kind: 'probe-silent', position: 'core' });
+  for (const [kind, held] of [
+    ['self-heating', false],
+    ['overheating', false],
+    ['drying', true],
+  ] as const) {
+    test(`${kind} that stands when the core falls silent is ${held ? '' : 'not '}held back by that`, () => {
+      const board = new AlarmBoard(
+        'shed',
+        [],
+        (() => {
+          let last = 0;
+          return () => String(++last);
+        })(),
+      );
+      // Drying waits an hour before it is raised.
+      board.look([hot(startMs - 2 * hourMs, { kind })], startMs - 2 * hourMs);
+      board.look([hot(startMs, { kind })], startMs);
+      board.look([lost(kind), silent], startMs + hourMs);
+      const open = [...board.open()];
+      const records = open.map(({ record }) => record);
+      const shown = open.map((one) => alarmSummary(one, records)).find((one) => one.kind === kind);
+      expect([shown?.stands, shown?.heldBackBy !== null]).toEqual([true, held]);
+    });
+  }
+});

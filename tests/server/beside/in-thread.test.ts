@@ -1,0 +1,62 @@
+import { describe, expect, test } from 'vitest';
+import { inThreads } from '../../../server/beside/in-thread.ts';
+import type { Job } from '../../../server/beside/job.ts';
+import { Refusal } from '../../../server/http/refusal.ts';
+import { CsvError } from '../../../server/import/csv-error.ts';
+
+/** A thread that runs this on every "next, please", with `port` and `count` at hand. */
+const threads = (onNext: string) =>
+  inThreads(
+    new URL(
+      `data:text/javascript,${encodeURIComponent(
+        `import { parentPort as port, workerData } from 'node:worker_threads'; let count = 0;
+         port.on('message', () => { count += 1; ${onNext} });`,
+      )}`,
+    ),
+  );
+const job = (longestMs: number): Job<number, number> => ({
+  name: 'count',
+  load: () => Promise.reject(new Error('only the thread loads it')),
+  longestMs,
+  tooLong: 'Ask for less.',
+  errors: { CsvError },
+});
+const all = async (pieces: AsyncIterable<number>) => {
+  const got: number[] = [];
+  for await (const piece of pieces) got.push(piece);
+  return got;
+};
+
+describe('work beside the main thread', () => {
+  test('comes in pieces, each when it is asked for', async () => {
+    const counting = threads('port.postMessage(count <= workerData.question ? { piece: count } : { end: true });');
+    expect(await all(counting.run(job(60_000), 3))).toEqual([1, 2, 3]);
+  });
+
+  test('that never ends is ended, and the answer says what to ask for instead', async () => {
+    const error = await all(threads('for (;;);').run(job(300), 3)).catch((caught: unknown) => caught);
+    expect(error).toBeInstanceOf(Refusal);
+    expect(error).toMatchObject({ status: 503, message: 'Ask for less.' });
+  });
+
+  test('fails as it failed there: what is an answer keeps its kind, anything else is a fault of ours', async () => {
+    const failing = (name: string) =>
+      all(threads(`port.postMessage({ error: { name: '${name}', message: 'no heading' } });`).run(job(60_000), 3));
+    await expect(failing('CsvError')).rejects.toBeInstanceOf(CsvError);
+    await expect(failing('TypeError')).rejects.toThrowError('count: no heading');
+    await expect(all(threads('process.exit(3)').run(job(60_000), 3))).rejects.toThrowError('ended with 3');
+    await expect(all(threads('throw new Error("burst")').run(job(60_000), 3))).rejects.toThrowError('burst');
+  });
+
+  test('that takes more memory than it may is ended alone', async () => {
+    const hoard = threads('const kept = []; for (;;) kept.push(new Array(1e6).fill(count));');
+    await expect(all(hoard.run(job(60_000), 3))).rejects.toThrowError(/memory/);
+  });
+
+  test('ends when nobody waits for it any more', async () => {
+    const gone = new AbortController();
+    const running = all(threads('for (;;);').run(job(60_000), 3, gone.signal));
+    gone.abort(new Refusal(503, 'gone'));
+    await expect(running).rejects.toMatchObject({ message: 'gone' });
+  });
+});
