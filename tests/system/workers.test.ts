@@ -3,6 +3,7 @@ import { connectAsync, type MqttClient } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { healthSchema } from '../../shared/api/health.ts';
 import { fastClock } from '../../shared/clock.ts';
+import { openInfluxReadings } from '../../shared/store/influx-readings.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
 import { hasInflux, startInflux, type TestInflux } from '../helpers/influxdb.ts';
@@ -135,6 +136,7 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
       MQTT_URL: mosquitto.url,
       CLOCK: JSON.stringify(fast),
       LOG_LEVEL: 'info',
+      UNCLAIMED_PROBES: '3',
     };
     journal = await openPostgresJournal(url);
     client = await connectAsync(mosquitto.url, { protocolVersion: 5 });
@@ -216,6 +218,42 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
         async () => (await ask('GET', '/api/piles/lent-to')).condition.includes(`${tempC} °C`) || undefined,
       );
     }
+  });
+
+  test('names beyond the bound are kept by no worker; forgotten through the web process they make room at the worker', async () => {
+    const site = siteNames[0] as string;
+    const say = (probe: string) =>
+      client.publishAsync(`piles/${site}/${probe}/temperature`, String(20 + Math.random()), { qos: 1 });
+    const strays = async () =>
+      ((await ask('GET', `/api/probes?claimed=no&site=${site}`)).probes as { probe: string }[]).map(
+        ({ probe }) => probe,
+      );
+    for (let one = 0; one < 5; one += 1) await say(`made-up-${one}`);
+    await until('three of them', async () => ((await strays()).length === 3 ? true : undefined));
+    const readings = await openInfluxReadings({
+      url: influx.url,
+      bucket: environment.READINGS_BUCKET ?? '',
+      generation: 1,
+    });
+    const kept = async () =>
+      (await readings.lasts()).filter((one) => one.site === site && one.probe !== 'p1').map(({ probe }) => probe);
+    await until('their readings', async () => ((await kept()).length === 3 ? true : undefined));
+
+    await ask('POST', '/api/probes/forget', { find: 'made-up' });
+    expect(await strays()).toEqual([]);
+    await readings.close();
+    const again = await openInfluxReadings({
+      url: influx.url,
+      bucket: environment.READINGS_BUCKET ?? '',
+      generation: 1,
+    });
+    await until('the worker to have room, and to keep what comes and nothing of the others', async () => {
+      await say('late');
+      const names = (await again.lasts()).filter((one) => one.site === site).map(({ probe }) => probe);
+      return names.includes('late') && !names.some((name) => name.startsWith('made-up')) ? true : undefined;
+    });
+    await again.close();
+    await ask('DELETE', `/api/probes/${site}/late`);
   });
 
   test('one alarm per pile is raised, shown by the web process within a second or so, and acknowledged through it', async () => {
