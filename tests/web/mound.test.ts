@@ -66,6 +66,23 @@ describe('moundShape()', () => {
   });
 });
 
+describe('a doubted temperature', () => {
+  const core = place(70, { doubted: { fromC: 46, fromAt: at } });
+  test('keeps its number, with a question mark, and colours nothing', () => {
+    expect(moundLabels({ core }, 'C')).toEqual([
+      { position: 'core', silent: false, doubted: true, text: '70.0\u00a0°C?', tempC: null },
+    ]);
+    expect(moundHeat({ core }).coreC).toBeNull();
+  });
+  test('is told with what it jumped from', () => {
+    expect(moundInWords({ core }, 'C', nowMs)).toContain('core 70.0\u00a0°C, doubted: a jump from 46.0\u00a0°C');
+    expect(moundInWords({ core }, 'F', nowMs)).toContain('a jump from 114.8\u00a0°F');
+  });
+  test('of a probe gone silent since is told as silent', () => {
+    expect(moundLabels({ core: { ...core, silent: true } }, 'C')[0]).toMatchObject({ text: 'silent', doubted: false });
+  });
+});
+
 describe('colour of a shell', () => {
   const rows: [number | null, number | null, number, { tempC: number; opacity: number } | null][] = [
     [20, 60, 0, { tempC: 20, opacity: 1 }],
