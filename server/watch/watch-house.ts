@@ -99,6 +99,8 @@ interface Entry extends OpenedPile, OwnPile {
   readonly openedAtMs: number;
   /** Its records could be read. */
   readonly isOpen: boolean;
+  /** Its records changed: what was kept of its judge was made by the former ones, and its batch is judged from the start. */
+  isAnew: boolean;
   /** Its readings were read, up to now. */
   begun: boolean;
   lookedAtMs: number;
@@ -222,7 +224,7 @@ export class WatchHouse implements WatchDoor {
     if (entry.begun || this.#entries.get(entry.pile.id) !== entry) return; // done, or replaced, meanwhile
     const { clock, journal, log } = this.#parts;
     try {
-      await entry.watch.resume(await journal.watch.get(entry.pile.id), clock.nowMs());
+      await entry.watch.resume(entry.isAnew ? undefined : await journal.watch.get(entry.pile.id), clock.nowMs());
     } catch (error) {
       if (entry.opening.failed(error, Date.now(), clock.nowMs())) {
         log.error({ err: error, pile: entry.pile.id }, 'a pile cannot be judged; it is tried again');
@@ -275,6 +277,7 @@ export class WatchHouse implements WatchDoor {
         before?.opening ?? new Failing(),
       );
       entry.owed = owed;
+      entry.isAnew = true;
       if (before && before.batch?.id === entry.batch?.id) {
         entry.watch.band = before.watch.band; // until the new one is computed
         entry.watch.board.restoreWaiting(before.watch.board.waiting());
@@ -380,6 +383,7 @@ export class WatchHouse implements WatchDoor {
       news: false,
       owed: nothingOwed,
       placeDue: false,
+      isAnew: false,
       summary: () => {
         const one = this.#entries.get(pile.id) ?? entry;
         const trouble = this.#troubleOf(one);
