@@ -19,6 +19,7 @@ import { registerGuard } from './http/guard.ts';
 import { logSerializers } from './http/log-serializers.ts';
 import { registerPages } from './http/pages.ts';
 import { registerProblems } from './http/problem.ts';
+import { refuseNul } from './http/refuse-nul.ts';
 import { describeRoute, registerRouteAccess } from './http/route-access.ts';
 import { shareBehindProxy } from './http/share-behind-proxy.ts';
 import type { TlsFiles } from './http/tls.ts';
@@ -138,6 +139,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   await app.register(cookie);
   shareBehindProxy(app, mostOfOne);
   registerGuard(app, house.people.known, house.config.PUBLIC_URL);
+  refuseNul(app);
   registerAudit(app, house.people.trail);
   await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
   await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
