@@ -7,7 +7,8 @@ import { Refusal } from './refusal.ts';
 /** Looks through whatever was sent, however deep it is nested. */
 function holdsNul(sent: unknown): boolean {
   const waiting = [sent];
-  for (let part = waiting.pop(); waiting.length > 0 || part !== undefined; part = waiting.pop()) {
+  while (waiting.length > 0) {
+    const part = waiting.pop();
     if (typeof part === 'string' && part.includes('\u0000')) return true;
     if (typeof part !== 'object' || part === null || part instanceof Uint8Array) continue;
     for (const [name, value] of Object.entries(part)) {
