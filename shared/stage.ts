@@ -91,20 +91,35 @@ function originOfAll(origin: string): LimitOrigin {
 
 /**
  * Steps of the self-heating hazard [°C], each with what farm extension services advise.
- * Source: the stored-hay ladder of Penn State and Purdue Extension (150, 160, 175, 190, 200 °F), read second-hand.
+ * Source: the stored-hay ladder of Penn State and Purdue Extension (150, 160, 175, 190, 200 °F), read second-hand. At 150 °F it is
+ * taken apart to cool and measured twice a day; at 175 °F all movement of air is stopped and the fire service told (M. Hall, Penn
+ * State, in Hay & Forage Grower, "If baling hay wet, watch for fires"; the first also in CDQAP 2020, which wants the fire service
+ * there from 160 °F on).
  */
 export const selfHeatingLadder = [
-  { fromC: 65, says: 'danger zone of self-heating', todo: 'measure twice a day and do not leave it heaped' },
+  {
+    fromC: 65,
+    says: 'it is in the danger zone of self-heating',
+    todo: 'spread it out thin so that it cools, with gloves and a dust mask on and water at hand, and measure it twice a day',
+    mayOpen: true,
+  },
   {
     fromC: 71,
     says: 'self-heating is serious',
     todo: 'measure every two hours and open the heap only with water and a helper at hand',
+    mayOpen: true,
   },
   {
     fromC: 79,
     says: 'hot pockets are likely',
     todo: 'call the fire service before touching the heap, and keep air out of it',
+    mayOpen: false,
   },
-  { fromC: 88, says: 'fire may start when it is opened', todo: 'leave it to the fire service' },
-  { fromC: 93, says: 'fire is imminent', todo: 'keep people away and call the fire service now' },
+  { fromC: 88, says: 'fire may start when it is opened', todo: 'leave it to the fire service', mayOpen: false },
+  {
+    fromC: 93,
+    says: 'fire is imminent',
+    todo: 'keep people away and call the fire service now',
+    mayOpen: false,
+  },
 ] as const;

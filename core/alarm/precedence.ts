@@ -3,7 +3,7 @@
  * placed by `warningKinds` and by its line in `yieldsTo`, which refuses to compile without one.
  */
 import type { Position } from '../../shared/names.ts';
-import { type Evidence, type WarningKind, warningKinds } from '../../shared/warning.ts';
+import { type Evidence, handKinds, type WarningKind, warningKinds } from '../../shared/warning.ts';
 
 /**
  * While one of these stands, its advice takes the place of the kind's own. Everything yields to the self-heating hazard: from
@@ -21,14 +21,14 @@ export const yieldsTo: Record<WarningKind, readonly WarningKind[]> = {
   'probe-silent': ['self-heating'],
   'probe-stuck': ['self-heating'],
   'probe-out': ['self-heating'],
-  'overheating-soon': ['self-heating', 'overheating'],
+  'overheating-soon': ['self-heating', 'overheating', 'wrong-growth'],
   'heat-damage': ['self-heating', 'overheating'],
   // A hand in the pile knows more of its water than the balance does.
-  drying: ['self-heating', 'hand-wet', 'hand-dry'],
-  waterlogged: ['self-heating', 'hand-wet', 'hand-dry'],
-  stalling: ['self-heating', 'overheating', 'heat-doubted', 'overheating-soon'],
-  chilled: ['self-heating', 'overheating', 'heat-doubted', 'overheating-soon'],
-  uneven: ['self-heating'],
+  drying: ['self-heating', 'wrong-growth', 'bad-smell', 'hand-wet', 'hand-dry'],
+  waterlogged: ['self-heating', 'wrong-growth', 'hand-wet', 'hand-dry'],
+  stalling: ['self-heating', 'overheating', 'heat-doubted', ...handKinds, 'overheating-soon'],
+  chilled: ['self-heating', 'overheating', 'heat-doubted', ...handKinds, 'overheating-soon'],
+  uneven: ['self-heating', 'wrong-growth'],
 };
 
 interface Placed {
@@ -76,4 +76,9 @@ export function holderOf(finding: {
   const { kind, evidence, explainedBy } = finding;
   if (explainedBy === null || evidence === 'present') return explainedBy;
   return warningKinds.indexOf(explainedBy) < warningKinds.indexOf(kind) ? explainedBy : null;
+}
+
+/** Whether the hazard of self-heating stands: then nobody is asked to open, water or turn the pile for anything else. */
+export function hazardStands(alarms: readonly { readonly kind: WarningKind; readonly stands: boolean }[]): boolean {
+  return alarms.some(({ kind, stands }) => stands && kind === 'self-heating');
 }

@@ -23,6 +23,8 @@ export interface AlarmFactsTold {
   readonly byMs: number | null;
   readonly caution: string | null;
   readonly raisedAtMs: number;
+  /** The graver kind whose advice `todo`, `byMs` and `caution` are; absent when they are its own. */
+  readonly adviceFrom?: WarningKind;
   /** Who noted it and when, where it rests on a person's word. */
   readonly noted?: { readonly atMs: number; readonly by: string | null } | undefined;
 }
@@ -68,7 +70,7 @@ export function alarmLetter(ask: AlarmLetterAsk): Letter {
   if (!over) parts.push({ label: 'Seen', text: words(facts.seen) });
   if (!over && facts.noted) parts.push({ label: 'Noted', text: notedWords(facts.noted, ask) });
   if (!over && facts.caution !== null) parts.push({ label: 'Caution', text: words(facts.caution) });
-  if (facts.kind === 'self-heating')
+  if (facts.kind === 'self-heating' || (!over && facts.adviceFrom === 'self-heating'))
     parts.push({ label: 'Fire', text: over ? `${stillWatch} ${fireService}` : fireService });
   return {
     title: title(pileName, `${titleStart(answer)}${over ? clause.shortOver : clause.short}`),

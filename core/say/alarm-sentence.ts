@@ -25,17 +25,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
 
   switch (kind) {
     case 'self-heating':
-      if (finding === undefined && isDoubtedHot(facts)) return doubtedSentence(facts);
-      if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was heating dangerously', facts);
-      if (finding === undefined) {
-        return {
-          condition: hasFallen(facts)
-            ? `It was heating dangerously and is coming down${coreSays}.`
-            : `It was heating dangerously, and no probe shows it now${coreSays}.`,
-          next: easedTodo(kind),
-          tone: 'act',
-        };
-      }
+      if (finding === undefined) return hazardUnseen(coreSays, facts);
       return {
         condition: doubtedHottest('heating dangerously', facts) ?? `It is heating dangerously${hottest(facts)}.`,
         next: finding.todo,
@@ -82,31 +72,31 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
     case 'drying':
       return {
         condition: againstHand('It is drying out', 'hand-dry', facts) ?? `It is drying out${coreSays}.`,
-        next: 'Squeeze a handful from the core; if it crumbles, sprinkle some water, mix it in and cover it.',
+        next: finding?.todo ?? easedTodo(kind),
         tone: 'act',
       };
     case 'stalling':
       return {
         condition: `It has stopped warming before its work was done${coreSays}.`,
-        next: finding?.todo ?? 'Squeeze and smell a handful: is it dry, or sour and dripping?',
+        next: finding?.todo ?? easedTodo(kind),
         tone: 'act',
       };
     case 'chilled':
       return {
         condition: `It is too cold to work${coreSays}.`,
-        next: finding?.todo ?? 'Cover it warmly or heap it deeper.',
+        next: finding?.todo ?? easedTodo(kind),
         tone: 'act',
       };
     case 'waterlogged':
       return {
         condition: againstHand('It is too wet to breathe', 'hand-wet', facts) ?? `It is too wet to breathe${coreSays}.`,
-        next: finding?.todo ?? 'Turn it loosely and add dry bran.',
+        next: finding?.todo ?? easedTodo(kind),
         tone: 'act',
       };
     case 'uneven':
       return {
         condition: 'It works unevenly: one part is far hotter than another.',
-        next: finding?.todo ?? 'Turn it so that the cool part comes to the middle.',
+        next: finding?.todo ?? easedTodo(kind),
         tone: 'watch',
       };
     case 'probe-stuck':
@@ -128,6 +118,20 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
         tone: 'watch',
       };
   }
+}
+
+/** The hazard stands, and no probe shows it now. Where none can, its last order holds, not the one for a pile that is merely lost sight of. */
+function hazardUnseen(coreSays: string, facts: AlarmFacts): Saying {
+  const isUnknown = isDoubtedHot(facts) || !coreIsHeard(facts);
+  const saying = isDoubtedHot(facts) ? doubtedSentence(facts) : keptWithoutSight('It was heating dangerously', facts);
+  if (isUnknown) return { ...saying, next: facts.hazardTodo ?? saying.next, tone: 'danger' };
+  return {
+    condition: hasFallen(facts)
+      ? `It was heating dangerously and is coming down${coreSays}.`
+      : `It was heating dangerously, and no probe shows it now${coreSays}.`,
+    next: facts.hazardTodo ?? easedTodo('self-heating'),
+    tone: 'act',
+  };
 }
 
 /** A newer reading says that it may be hot again. */

@@ -20,8 +20,8 @@ import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
 export type { Saying, StandingAlarm, Units } from './saying.ts';
 
 export function sayCondition(assessment: Assessment, alarms: readonly StandingAlarm[], units: Units): Saying {
-  const facts = factsOf(assessment, units);
   const standing = alarms.filter(({ stands, heldBackBy }) => stands && heldBackBy == null);
+  const facts = factsOf(assessment, standing, units);
   const saying = sayStanding(assessment, spokenKinds(standing), facts);
   // Whoever shelved it knows of it and has chosen when to see to it: it is not calm, but nothing is asked now.
   return saying.tone === 'act' && standing.length > 0 && standing.every(isSilenced)
@@ -73,7 +73,7 @@ function withAsk(saying: Saying, assessment: Assessment): Saying {
   return next === null ? saying : { ...saying, next, tone: 'watch' };
 }
 
-function factsOf(assessment: Assessment, units: Units): AlarmFacts {
+function factsOf(assessment: Assessment, standing: readonly StandingAlarm[], units: Units): AlarmFacts {
   const { actC } = assessment.limits;
   const temp = (tempC: number): string => {
     const inUnits = (of: number): number => (units === 'F' ? celsiusToFahrenheit(of) : of);
@@ -88,7 +88,8 @@ function factsOf(assessment: Assessment, units: Units): AlarmFacts {
   for (const finding of assessment.findings) {
     if (finding.evidence === 'present' && !present.has(finding.kind)) present.set(finding.kind, finding);
   }
-  return { assessment, temp, steps, present };
+  const hazardTodo = standing.find(({ kind }) => kind === 'self-heating')?.todo ?? null;
+  return { assessment, temp, steps, present, hazardTodo };
 }
 
 function noCore(assessment: Assessment): Saying {

@@ -16,6 +16,8 @@ export interface StandingAlarm {
   readonly stands: boolean;
   /** Set when another warning explains it. */
   readonly heldBackBy?: string | null;
+  /** What it asks for, as its own line has it; absent where nobody keeps that. */
+  readonly todo?: string;
 }
 
 export interface Saying {
@@ -32,4 +34,6 @@ export interface AlarmFacts {
   readonly steps: (deltaK: number) => string;
   /** Findings that are present now, by kind. */
   readonly present: ReadonlyMap<WarningKind, Finding>;
+  /** What the hazard that stands asked for last; null where none stands. */
+  readonly hazardTodo: string | null;
 }

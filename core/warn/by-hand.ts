@@ -13,7 +13,7 @@ import type { Finding } from '../judge/assessment.ts';
 import { pilePositions } from '../judge/setup.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { waterToAdd } from '../moisture/water-to-add.ts';
-import { howMuch } from './drying.ts';
+import { howMuch, mixingWords } from './drying.ts';
 import type { Look } from './look.ts';
 import { perLimits } from './per-limits.ts';
 import { degrees, dustCaution, fireCaution, percent, wateringCaution } from './words.ts';
@@ -109,7 +109,7 @@ function todoOf(look: Look, kind: HandKind, { what }: Noted): string {
   const { water, setup } = look;
   switch (kind) {
     case 'hand-dry':
-      return `Squeeze a second handful, from the core. If it crumbles too, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, mix it in and cover; then squeeze again.`;
+      return `Squeeze a second handful, from the core. If it crumbles too, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(look)}; then squeeze again.`;
     case 'hand-wet':
       return 'Turn it loosely, mix in dry bran or straw, and keep rain off; squeeze a handful again the next day.';
     case 'bad-smell':

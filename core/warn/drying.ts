@@ -8,6 +8,7 @@
 
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
+import { pilePositions } from '../judge/setup.ts';
 import { wetBasis } from '../moisture/balance.ts';
 import { dryAirNeededH, dryMarginFrac } from '../moisture/follow.ts';
 import { type WaterToAdd, waterToAdd } from '../moisture/water-to-add.ts';
@@ -33,7 +34,7 @@ export function dryingFinding(look: Look): Finding {
           ? howDry(frac, water.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac) + guessedAir(state)
           : 'The bed holds the water it needs, by the water balance.',
     todo: present
-      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, mix it in and cover.`
+      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(look)}.`
       : look.coreKnown
         ? 'Nothing.'
         : 'Squeeze a handful from the core by hand.',
@@ -63,6 +64,12 @@ export function howMuch(add: WaterToAdd | null): string {
   return add.litres === null
     ? `about ${tenths(add.litresPer10Kg)} L of water for each 10 kg of the bed (${goal}), in two or three goes`
     : `about ${add.litres < 10 ? tenths(add.litres) : Math.round(add.litres)} L of water (${goal}), in two or three goes`;
+}
+
+/** A pile that is too hot, or soon will be, is not covered: it is wetted as it is turned. */
+export function mixingWords({ state }: Look): string {
+  const isHot = state.soonOver || pilePositions.some((position) => state.positions[position]?.overheated === true);
+  return isHot ? 'mix it in as you turn it, and leave the cover off' : 'mix it in and cover';
 }
 
 const whyOf = perLimits(

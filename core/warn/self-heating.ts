@@ -12,7 +12,7 @@ import { type PilePosition, pilePositions } from '../judge/setup.ts';
 import { followsOn } from '../judge/track.ts';
 import { coreUnknownSays, type Look } from './look.ts';
 import { believedValue, capital } from './spoken-value.ts';
-import { degrees, fireCaution } from './words.ts';
+import { degrees, dustCaution, fireCaution } from './words.ts';
 
 const why =
   `Present when any probe in the pile is at ${selfHeatingLadder[0].fromC} °C or above; the steps at ` +
@@ -53,7 +53,7 @@ export function selfHeatingFinding(look: Look): Finding {
     seen: `${hottestSays(look, hottest.position)}: ${step.says}.`,
     todo: `${step.todo[0]?.toUpperCase()}${step.todo.slice(1)}.`,
     byMs: step.fromC >= 71 ? look.nowMs : look.nowMs + 2 * msPerHour,
-    caution: fireCaution,
+    caution: step.fromC === selfHeatingLadder[0].fromC ? `${dustCaution} ${fireCaution}` : fireCaution,
     why,
     explainedBy: null,
   };

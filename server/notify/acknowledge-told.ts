@@ -4,6 +4,7 @@
  * Takes:  the secret, and whether a person pressed the button.
  * Gives:  what the link stands for now, in words for the page that opens.
  */
+import { isSilenced, isStanding } from '../../core/alarm/standing.ts';
 import { clockWords, type Letter } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
@@ -114,6 +115,11 @@ async function siteAlarms(journal: Journal, notice: KeptNotice): Promise<string[
 }
 
 async function whoDid(journal: Journal, alarms: readonly AlarmRecord[]): Promise<Pick<ToldAnswer, 'heading' | 'says'>> {
+  if (alarms.some((alarm) => isSilenced(alarm) && isStanding(alarm.machine))) {
+    const says =
+      'It still stands, and somebody has put its notifications aside. Open the pile to see how it stands now.';
+    return { heading: 'Put aside', says };
+  }
   for (const { id, state } of alarms) {
     if (state !== 'acknowledged') continue;
     const step = (await journal.alarms.steps(id)).findLast(({ arrow }) => arrow === 'acknowledged');

@@ -65,16 +65,19 @@ export async function letterOf(
   });
 }
 
-/** The order as it stands when the message is read or sent: a graver alarm may have come since it was written. */
+/** The order as it stands when the message is sent or read: it may have grown graver since, and a graver alarm may have come. */
 async function advisedFacts(
   { alarms }: Pick<LetterParts['journal'], 'alarms'>,
-  { pileId }: NoticeRecord,
+  { pileId, alarmId }: NoticeRecord,
   facts: AlarmFactsTold,
 ): Promise<AlarmFactsTold> {
   if (pileId === null) return facts;
-  const beside = (await alarms.open(pileId)).map(advisedAlarm);
-  const { todo, byMs, caution } = adviceOf({ ...facts, stands: true, eases: false }, beside);
-  return { ...facts, todo, byMs, caution };
+  const open = await alarms.open(pileId);
+  const own = open.find(({ id }) => id === alarmId);
+  const asked = own === undefined ? { ...facts, stands: false, eases: false } : advisedAlarm(own);
+  const { todo, byMs, caution, from } = adviceOf(asked, open.map(advisedAlarm));
+  const seen = own?.words.seen ?? facts.seen;
+  return { ...facts, seen, todo, byMs, caution, ...(from && { adviceFrom: from.kind }) };
 }
 
 export function pageOf({ publicUrl }: Pick<LetterParts, 'publicUrl'>, notice: NoticeRecord): string | undefined {

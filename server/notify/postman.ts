@@ -9,6 +9,7 @@
  * with the same Message-ID, Topic or webhook-id.
  */
 import type { FastifyBaseLogger } from 'fastify';
+import { isSilenced } from '../../core/alarm/standing.ts';
 import { isPast, pauseMs, troubleAfterTries } from '../../core/notify/backoff.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
@@ -97,7 +98,8 @@ export class Postman {
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
     const alarm = await this.#parts.journal.alarms.get(notice.alarmId);
     if (alarm === undefined || alarm.state === 'unacknowledged') return undefined;
-    return alarm.state === 'acknowledged' ? 'acknowledged before it could be told' : 'over before it could be told';
+    if (alarm.state === 'acknowledged') return 'acknowledged before it could be told';
+    return isSilenced(alarm) ? 'shelved before it could be told' : 'over before it could be told';
   }
 
   async #attempt(message: MessageRecord, notice: KeptNotice): Promise<WayAnswer> {

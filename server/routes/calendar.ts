@@ -4,6 +4,8 @@
  * Never:  writes the secret into a log.
  */
 import { z } from 'zod';
+import { isStanding } from '../../core/alarm/standing.ts';
+import { adviceOf } from '../../core/say/advice.ts';
 import { calendarSchema } from '../../shared/api/records.ts';
 import { nameSchema } from '../../shared/names.ts';
 import type { House } from '../house.ts';
@@ -14,6 +16,7 @@ import { opensElsewhere, publicAddress } from '../http/public-address.ts';
 import { batchName, readFamily } from '../lineage/family.ts';
 import { calendarAddresses } from '../records/calendar/calendar-addresses.ts';
 import { dateCalendar } from '../records/calendar/date-calendar.ts';
+import { advisedAlarm } from '../views/alarm-view.ts';
 
 export function registerCalendar(api: Api, house: House): void {
   const { journal, config } = house;
@@ -71,18 +74,24 @@ export function registerCalendar(api: Api, house: House): void {
       const { site, pile } = request.query;
       const family = await readFamily(journal);
       const sites = new Map((await journal.sites.list()).map(({ id, name }) => [id, name]));
+      const hazards = new Map(
+        (await journal.alarms.open())
+          .filter(({ kind, machine }) => kind === 'self-heating' && isStanding(machine))
+          .map((alarm) => [alarm.pileId, adviceOf(advisedAlarm(alarm), []).todo]),
+      );
       const batches = [...family.batches.values()].flatMap((batch) => {
         const place = family.piles.get(batch.pileId);
         if (!place || batch.endedAtMs !== null) return [];
         if ((site !== undefined && place.siteId !== site) || (pile !== undefined && place.id !== pile)) return [];
         const siteName = sites.get(place.siteId) ?? place.siteId;
-        return [{ batch, name: batchName(family, batch), pileName: place.name, siteName }];
+        const hazardTodo = hazards.get(place.id);
+        return [{ batch, name: batchName(family, batch), pileName: place.name, siteName, hazardTodo }];
       });
       return reply
         .type('text/calendar; charset=utf-8')
         .header('Cache-Control', 'private, max-age=300')
         .header('Content-Disposition', 'inline; filename="branhearth.ics"')
-        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request)));
+        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), house.clock.nowMs()));
     },
   );
 }

@@ -244,7 +244,7 @@ describe('a pile', () => {
     const { page } = await open({ path: '/piles/old-stack' });
     await page.getByRole('button', { name: 'Turned' }).click();
     await page.getByText('wear a close-fitting mask').waitFor();
-    await page.getByText('the pile may heat itself further when air reaches it').waitFor();
+    await page.getByText('self-heating is serious: measure every two hours').waitFor();
   });
 
   test('the table holds the data of the charts', async () => {

@@ -11,6 +11,7 @@ import { brokerAddress, publishLine } from '../../web/src/pages/first-reading.ts
 import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../../web/src/pages/home-order.ts';
 import { actCautions, hottestC } from '../../web/src/pile/act-caution.ts';
 import { groupAlarms } from '../../web/src/pile/alarm-order.ts';
+import { silencedSentence } from '../../web/src/pile/alarm-words.ts';
 import { batchBody, emptyBatch } from '../../web/src/pile/batch-fields.tsx';
 import { evidenceLines, sightLines } from '../../web/src/pile/evidence-groups.ts';
 import { limitLines } from '../../web/src/pile/limit-lines.ts';
@@ -65,6 +66,17 @@ describe('order on the home page', () => {
     const groups = groupBySite(piles, farm.sites.slice(0, 1));
     expect(groups.map((group) => group.name)).toEqual(['Saltmere Yard', 'saltmere-terrace']);
     expect(groups[0]?.piles[0]?.id).toBe(stack.id);
+  });
+  test('a warning that was shelved is said beside the sentence, with until when', () => {
+    const reader = { timeZone: 'UTC', hour12: true };
+    const shelved = {
+      ...north,
+      alarms: north.alarms.map((one) => (one.id === 'a3' ? { ...one, kind: 'drying' as const } : one)),
+    };
+    expect(silencedSentence(shelved.alarms, Date.parse('2031-06-11T10:00:00Z'), reader)).toBe(
+      'Drying, shelved until 3:00 pm.',
+    );
+    expect(silencedSentence([], 0, reader)).toBeUndefined();
   });
   test('only warnings that wait for somebody and stand for themselves are counted', () => {
     expect(north.alarms).toHaveLength(3);
@@ -137,14 +149,17 @@ describe('limitLines()', () => {
 
 describe('cautions before an act', () => {
   const rows: [Parameters<typeof actCautions>[0], number | null, number, RegExp | null][] = [
-    ['watered', 80, 0, null],
+    ['watered', 78, 0, null],
+    ['watered', 80, 1, /fire service/],
+    ['rained', 80, 0, null],
     ['covered', 40, 0, null],
     ['turned', null, 1, /mask/],
     ['turned', 49.9, 1, /mask/],
     ['spread', 50, 2, /scald/],
     ['moved', 64.9, 2, /scald/],
     ['moved', 65, 2, /danger|twice a day/],
-    ['turned', 79, 2, /fire service/],
+    ['turned', 78.9, 2, /water and a helper/],
+    ['turned', 79, 1, /fire service/],
   ];
   for (const [kind, hottest, count, words] of rows) {
     test(`${kind} at ${hottest} °C: ${count === 0 ? 'none' : String(words)}`, () => {

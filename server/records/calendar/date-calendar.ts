@@ -15,6 +15,8 @@ export interface CalendarBatch {
   readonly name: string;
   readonly pileName: string;
   readonly siteName: string;
+  /** What the self-heating hazard asks for while it stands: then nothing else is asked of this pile. */
+  readonly hazardTodo?: string | undefined;
 }
 
 const titles: Record<PlannedDate['kind'], string> = { turn: 'Turn', check: 'Check', ready: 'Likely ready' };
@@ -22,7 +24,7 @@ const titles: Record<PlannedDate['kind'], string> = { turn: 'Turn', check: 'Chec
 const lengthMin: Record<PlannedDate['kind'], number> = { turn: 30, check: 15, ready: 0 };
 const remindMin: Record<PlannedDate['kind'], number> = { turn: 60, check: 0, ready: 0 };
 
-export function dateCalendar(batches: readonly CalendarBatch[], address: string): string {
+export function dateCalendar(batches: readonly CalendarBatch[], address: string, nowMs: number): string {
   return icalLines([
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
@@ -31,12 +33,12 @@ export function dateCalendar(batches: readonly CalendarBatch[], address: string)
     'NAME:Branhearth', // RFC 7986
     'X-WR-CALNAME:Branhearth', // for readers older than RFC 7986
     'REFRESH-INTERVAL;VALUE=DURATION:PT6H', // RFC 7986
-    ...batches.flatMap((one) => events(one, address)),
+    ...batches.flatMap((one) => events(one, address, nowMs)),
     'END:VCALENDAR',
   ]);
 }
 
-function events(one: CalendarBatch, address: string): string[] {
+function events(one: CalendarBatch, address: string, nowMs: number): string[] {
   const { batch } = one;
   const { lengthMinH, lengthMaxH } = { ...stageLimits[batch.stage], ...batch.limits };
   const ownLength = batch.limits.lengthMinH !== undefined || batch.limits.lengthMaxH !== undefined;
@@ -45,28 +47,32 @@ function events(one: CalendarBatch, address: string): string[] {
     stage: batch.stage,
     ...(ownLength && { lengthH: { minH: lengthMinH, maxH: Math.max(lengthMinH, lengthMaxH) } }),
   });
-  return dates.flatMap((date) => event(one, date, address));
+  return dates.flatMap((date) => event(one, date, address, nowMs));
 }
 
-function event({ batch, name, pileName, siteName }: CalendarBatch, date: PlannedDate, address: string): string[] {
+function event(one: CalendarBatch, date: PlannedDate, address: string, nowMs: number): string[] {
+  const { batch, name, pileName, siteName, hazardTodo } = one;
   const { kind, atMs, untilMs, says, origin } = date;
   const day = Math.round((atMs - batch.startedAtMs) / msPerDay);
   // A likely window may open and close at one time: an end must lie after its start.
   const endMs = Math.max(untilMs ?? 0, atMs + Math.max(1, lengthMin[kind]) * msPerMinute);
+  // What is past is a record; from now on nobody is called to turn or squeeze a pile that may catch fire.
+  const isCalledOff = hazardTodo !== undefined && endMs > nowMs;
+  const summary = isCalledOff ? `Not now, it heats dangerously: ${pileName}` : `${titles[kind]}: ${pileName}`;
   return [
     'BEGIN:VEVENT',
     `UID:${batch.id}-${kind}-${kind === 'ready' ? 0 : day}@branhearth`,
     `DTSTAMP:${icalTime(batch.startedAtMs)}`,
     `DTSTART:${icalTime(atMs)}`,
     `DTEND:${icalTime(endMs)}`,
-    `SUMMARY:${icalText(`${titles[kind]}: ${pileName}`)}`,
-    `DESCRIPTION:${icalText(`${says}\n${name}\n${origin}`)}`,
+    `SUMMARY:${icalText(summary)}`,
+    `DESCRIPTION:${icalText(isCalledOff ? `${hazardTodo}\n${name}` : `${says}\n${name}\n${origin}`)}`,
     `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
     `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
     'TRANSP:TRANSPARENT',
     'BEGIN:VALARM',
     'ACTION:DISPLAY',
-    `DESCRIPTION:${icalText(`${titles[kind]}: ${pileName}`)}`,
+    `DESCRIPTION:${icalText(summary)}`,
     `TRIGGER:${remindMin[kind] === 0 ? 'PT0S' : `-PT${remindMin[kind]}M`}`,
     'END:VALARM',
     'END:VEVENT',

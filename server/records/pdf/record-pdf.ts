@@ -4,6 +4,8 @@
  * Takes:  the record, and its photos where they are to be shown.
  * Gives:  a PDF: what it is not first, then inputs, curve, what was done, alarms, time at temperature, use.
  */
+
+import { isSilenced } from '../../../core/alarm/standing.ts';
 import { laidLines, type TellAmount } from '../../../core/record/laid-lines.ts';
 import type { BatchRecordSheet } from '../../../shared/api/records.ts';
 import { dayWords, knownZone, timeWords } from '../day-words.ts';
@@ -213,14 +215,14 @@ function drawAlarms(sheet: Sheet, { alarms }: BatchRecordSheet, zone: string): v
     sheet.paragraph('None was raised.');
     return;
   }
-  const rows = alarms.map(({ since, kind, position, severity, seen, noted, steps, state }) => {
-    const end = state === 'normal' ? steps.at(-1) : undefined;
+  const rows = alarms.map((alarm) => {
+    const { since, kind, position, severity, seen, noted, steps } = alarm;
     const people = steps.filter(({ by }) => by !== null).map(({ by, arrow }) => `${arrow} by ${by}`);
     return [
       timeWords(Date.parse(since), zone),
       `${warningWords[kind] ?? kind}${position ? ` (${position})` : ''}, ${severity}`,
       [seen, ...(noted ? [notedWords(noted, zone)] : []), ...people].join('; '),
-      end ? timeWords(Date.parse(end.at), zone) : 'still stands',
+      endWords(alarm, zone),
     ];
   });
   sheet.table(
@@ -232,6 +234,14 @@ function drawAlarms(sheet: Sheet, { alarms }: BatchRecordSheet, zone: string): v
     ],
     rows,
   );
+}
+
+/** A shelf hides nothing here, and what has passed no longer stands, acknowledged or not. */
+function endWords(alarm: BatchRecordSheet['alarms'][number], zone: string): string {
+  if (alarm.stands) return isSilenced(alarm) ? `still stands, ${alarm.state.replaceAll('-', ' ')}` : 'still stands';
+  const end = alarm.steps.findLast(({ to }) => to === 'normal' || to === 'returned-unacknowledged');
+  const passed = end === undefined ? 'passed' : timeWords(Date.parse(end.at), zone);
+  return alarm.state === 'normal' ? passed : `${passed}, ${alarm.state === 'shelved' ? 'shelved' : 'not acknowledged'}`;
 }
 
 function notedWords({ at, by }: NonNullable<BatchRecordSheet['alarms'][number]['noted']>, zone: string): string {

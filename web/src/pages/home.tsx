@@ -12,6 +12,7 @@ import { MoundKey } from '../mound/mound-key.tsx';
 import { ToneMark } from '../parts/marks.tsx';
 import { usePage } from '../parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
+import { silencedSentence } from '../pile/alarm-words.ts';
 import { isCoreMeasured } from '../pile/phase-words.ts';
 import { TroubleLine } from '../pile/trouble-note.tsx';
 import { usePrefs } from '../prefs.ts';
@@ -85,7 +86,10 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
 
 function Entry({ pile }: { readonly pile: PileSummary }) {
   const { unit } = usePrefs();
+  const nowMs = useHouseNow();
+  const reader = useReader(pile.site);
   const waiting = unacknowledgedCount(pile);
+  const silenced = silencedSentence(pile.alarms, nowMs, reader);
   return (
     <li class="entry">
       <article aria-labelledby={`pile-${pile.id}`}>
@@ -99,6 +103,7 @@ function Entry({ pile }: { readonly pile: PileSummary }) {
         {pile.next && <p class="next">{sentenceIn(unit, pile.next)}</p>}
         <TroubleLine pile={pile} />
         {waiting > 0 && <p class="waiting">{counted(waiting, 'warning')} unacknowledged</p>}
+        {silenced && <p class="facts">{silenced}</p>}
         <EntryFacts pile={pile} />
         <div class="entry-mound">
           <Mound pile={pile} />

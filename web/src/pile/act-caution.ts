@@ -22,15 +22,15 @@ export function hottestC(positions: PileSummary['positions']): number | null {
 }
 
 export function actCautions(kind: ActKind, hottest: number | null): string[] {
+  const rung = selfHeatingLadder.findLast((step) => hottest !== null && hottest >= step.fromC);
+  const fire = rung && `At ${Math.floor(hottest ?? 0)} °C ${rung.says}: ${rung.todo}.`;
+  // How to open a pile that must not be opened would only invite to it.
+  if (fire && !rung.mayOpen) return kind === 'note' || kind === 'rained' ? [] : [fire];
   if (!opensThePile.includes(kind)) return [];
   const cautions = [
     'Opening a pile throws up dust and mould spores: wear a close-fitting mask (FFP2 or N95), stay upwind, and in a shed open the doors first.',
   ];
-  const rung = selfHeatingLadder.findLast((step) => hottest !== null && hottest >= step.fromC);
-  if (rung)
-    cautions.push(
-      `At ${Math.floor(hottest ?? 0)} °C the pile may heat itself further when air reaches it: ${rung.todo}.`,
-    );
+  if (fire) cautions.push(fire);
   else if (hottest !== null && hottest >= hotFromC)
     cautions.push('The core is hot enough to scald, and its steam too: wear gloves and long sleeves.');
   return cautions;

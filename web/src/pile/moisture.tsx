@@ -1,6 +1,7 @@
 /**
  * web/pile/moisture.tsx: the water in the bed with its doubt, and how much more it could take.
  */
+import { hazardStands } from '../../../core/alarm/precedence.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { sentenceIn } from '../format/temperature.ts';
 import { Part } from '../parts/part.tsx';
@@ -14,7 +15,10 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
   if (!moisture) {
     return (
       <Part id="moisture" title="Water in it">
-        <p>How damp it is cannot be told now: the balance needs the core’s heat. Squeeze a handful from the core.</p>
+        <p>
+          How damp it is cannot be told now: the balance needs the core’s heat.
+          {!hazardStands(pile.alarms) && ' Squeeze a handful from the core.'}
+        </p>
       </Part>
     );
   }

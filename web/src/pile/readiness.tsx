@@ -3,6 +3,7 @@
  *
  * Never:  says ready for the probes: the last point is a person's smell and look.
  */
+import { hazardStands } from '../../../core/alarm/precedence.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { ApiProblem } from '../api/client.ts';
 import { getReadinessWords } from '../api/routes.ts';
@@ -40,11 +41,17 @@ export function Readiness({ pile, onChange }: ReadinessProps) {
           </li>
         ))}
       </ul>
-      <p class="next">{sentenceIn(unit, next)}</p>
-      <p class="hint">
-        The last word is yours: open it in several places, smell it and look. Probes cannot smell, and heat that came
-        and went does not make a pile sanitised.
-      </p>
+      {hazardStands(pile.alarms) ? (
+        <p class="next">The self-heating hazard stands: its advice comes before everything else.</p>
+      ) : (
+        <>
+          <p class="next">{sentenceIn(unit, next)}</p>
+          <p class="hint">
+            The last word is yours: open it in several places, smell it and look. Probes cannot smell, and heat that
+            came and went does not make a pile sanitised.
+          </p>
+        </>
+      )}
       {(proposal !== 'not-yet' || mayBeLost) && <PersonsWord pile={pile} batchId={pile.batch.id} onChange={onChange} />}
     </Part>
   );

@@ -5,6 +5,7 @@
  * Gives:  sentences; amounts rounded down, half of it first.
  * Never:  tells more than the bed holds: the judge holds back, rounding only takes away, and water cannot be taken out.
  */
+import { hazardStands } from '../../../core/alarm/precedence.ts';
 import { speaks } from '../../../core/alarm/standing.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import type { WarningKind } from '../../../shared/warning.ts';
@@ -48,8 +49,10 @@ export function measurable(litres: number): number {
   return Number((Math.floor(litres / step + 1e-9) * step).toFixed(1));
 }
 
-/** What to do with water while a hand says otherwise than a balance may; null while none does. */
+/** What to do with water while a warning says otherwise than the balance may; null while none does. */
 export function handWateringWords(alarms: PileDetail['alarms']): string[] | null {
+  if (hazardStands(alarms))
+    return ['Give it no water now: the self-heating hazard stands, and its advice comes before everything else.'];
   const stands = (kind: WarningKind) => alarms.some((alarm) => alarm.kind === kind && speaks(alarm));
   if (stands('hand-wet')) return ['Give it no water: by hand it is too wet, and the hand counts before the balance.'];
   if (!stands('hand-dry')) return null;

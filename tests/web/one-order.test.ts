@@ -1,0 +1,271 @@
+// At 82 °C page, mail and push said "keep air out of it", and below that "spread it out thin now and leave it open".
+import { afterEach, describe, expect, test } from 'vitest';
+import { yieldsTo } from '../../core/alarm/precedence.ts';
+import type { Finding } from '../../core/judge/assessment.ts';
+import type { AlarmFactsTold } from '../../core/notify/letter.ts';
+import { summaryLetter } from '../../core/notify/other-letters.ts';
+import { sayCondition } from '../../core/say/condition.ts';
+import { alarmFacts } from '../../server/notify/alarm-notices.ts';
+import { letterOf } from '../../server/notify/letters.ts';
+import { Sirens } from '../../server/notify/sirens.ts';
+import { mailHtml, mailText } from '../../server/notify/ways/mail-body.ts';
+import { pushPayload } from '../../server/notify/ways/push.ts';
+import { dateCalendar } from '../../server/records/calendar/date-calendar.ts';
+import { alarmSummary } from '../../server/views/alarm-view.ts';
+import { AlarmBoard } from '../../server/watch/alarm-board.ts';
+import { selfHeatingLadder } from '../../shared/stage.ts';
+import type { AlarmRecord } from '../../shared/store/journal.ts';
+import type { MessageRecord, NoticeRecord } from '../../shared/store/telling-store.ts';
+import { msPerDay, msPerHour } from '../../shared/units.ts';
+import { type WarningKind, warningKinds } from '../../shared/warning.ts';
+import { actCautions } from '../../web/src/pile/act-caution.ts';
+import { handWateringWords } from '../../web/src/pile/water-words.ts';
+import { createAlarms } from '../../web/src/practice/practice-alarms.ts';
+import { startMs } from '../core/helpers.ts';
+import { findingGallery, heatedTo } from '../helpers/finding-gallery.ts';
+import { until } from '../helpers/until.ts';
+
+/** Orders by what they do to the pile, told apart from what is only forbidden, or asked under a condition. */
+const doing = {
+  opens:
+    /\b(turn it|spread it|leave it open|open it|take the cover off|leave the cover off|have the fork|take it out|squeeze|push it back)\b/i,
+  closes: /\b(keep air out|before touching|leave it to the fire service|keep people away|leave it closed)\b/i,
+  covers: /\b(leave it covered|heap it deeper|cover it|and cover\b|put mats)/i,
+  uncovers: /\b(leave it open|take the cover off|leave the cover off|spread it)/i,
+  waters: /\b(sprinkle|water it\b)/i,
+  dries: /\b(mix in dry|keep rain off)/i,
+} as const;
+type Doing = keyof typeof doing;
+const excluding: readonly [Doing, Doing][] = [
+  ['opens', 'closes'],
+  ['waters', 'closes'],
+  ['covers', 'uncovers'],
+  ['waters', 'dries'],
+];
+
+const unconditional = (text: string) =>
+  text.replace(/\b(if|once|should|where it|dry:|neither:|sour and)\b[^.;]*[.;]?/gi, '');
+
+/** Pairs of orders in these texts that nobody can follow both. */
+function exclusions(texts: readonly string[]): string[] {
+  const orders = texts.map(unconditional);
+  const does = (what: Doing) => orders.filter((text) => doing[what].test(text));
+  return excluding.flatMap(([one, other]) =>
+    does(one).length > 0 && does(other).length > 0 ? [`${one}: ${does(one)[0]} / ${other}: ${does(other)[0]}`] : [],
+  );
+}
+
+const gallery = findingGallery();
+const rungs = selfHeatingLadder.map((rung, i) => {
+  const all = heatedTo(i);
+  if (all.last === null) throw new Error('never looked at');
+  return { ...rung, assessment: all.last, finding: all.finding('self-heating') };
+});
+const nowMs = startMs + 5 * msPerHour;
+
+/** Alarms of one pile that all stand, as the watch keeps them. */
+function standing(findings: readonly Finding[]): AlarmRecord[] {
+  let last = 0;
+  const board = new AlarmBoard('shed', [], () => `a${++last}`);
+  const clear = findings.map((finding) => ({ ...finding, explainedBy: null, nearness: 'clear' as const }));
+  for (const atMs of [nowMs - msPerDay, nowMs]) board.look(clear, atMs);
+  return [...board.open()].map(({ record }) => record);
+}
+
+const summaries = (records: readonly AlarmRecord[]) =>
+  records.map((record) => alarmSummary({ record, heldBackBy: null }, records));
+
+const reader = { timeZone: 'UTC', unit: 'C' as const };
+const journalOf = (records: readonly AlarmRecord[]) => ({
+  alarms: { open: async () => [...records] },
+  piles: {
+    get: async () => ({ id: 'shed', siteId: 'yard', name: 'Shed', createdAtMs: startMs }),
+    list: async () => [{ id: 'shed', siteId: 'yard', name: 'Shed', createdAtMs: startMs }],
+  },
+  sites: { list: async () => [{ id: 'yard', name: 'Yard', timeZone: 'UTC' }] },
+});
+const clock = { nowMs: () => nowMs, speed: 1 };
+
+/** Everything one person reads of one alarm by mail, push and webhook. */
+async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], facts: AlarmFactsTold) {
+  const notice: NoticeRecord = {
+    id: 'n',
+    key: 'k',
+    about: 'alarm',
+    answer: 'first-raise',
+    rank: 1,
+    siteId: 'yard',
+    pileId: 'shed',
+    alarmId: record.id,
+    personId: null,
+    atMs: nowMs,
+    dueMs: nowMs,
+    facts: JSON.stringify(facts),
+  };
+  const parts = { journal: journalOf(records) as never, clock: clock as never, publicUrl: undefined };
+  const letter = await letterOf(parts, notice, 'Ana', reader);
+  const errand = { message: { id: 'm' } as MessageRecord, notice, letter, pageUrl: undefined, ack: undefined };
+  return {
+    letter,
+    bodies: [mailText(errand), mailHtml(errand, 'danger'), pushPayload(errand).body, JSON.stringify(letter)],
+  };
+}
+
+test('the gallery holds a real finding of every kind, so that a new one is looked at here', () => {
+  const shown = new Set<WarningKind>(gallery.map(({ kind }) => kind).concat('self-heating'));
+  expect(warningKinds.filter((kind) => !shown.has(kind))).toEqual([]);
+});
+
+test('orders that exclude each other are recognised', () => {
+  expect(
+    exclusions(['Spread it out thin now and leave it open.', 'Call the fire service, and keep air out of it.']),
+  ).toHaveLength(1);
+  expect(exclusions(['Sprinkle 12 L of water, mix it in and cover.', 'Leave the cover off.'])).toHaveLength(1);
+  expect(exclusions(['Measure it every two hours.', 'Look at the probe.'])).toEqual([]);
+});
+
+for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of rungs) {
+  describe(`a pile at ${fromC} °C`, () => {
+    for (const other of gallery.filter(({ kind }) => kind !== 'self-heating')) {
+      test(`and ${other.kind} (${other.todo.slice(0, 30)}…): one order in the list, the sentence, every message`, async () => {
+        const records = standing([hazard, other]);
+        const alarms = summaries(records);
+        const lesser = alarms.find(({ kind }) => kind === other.kind);
+        const graver = alarms.find(({ kind }) => kind === 'self-heating');
+        // Still shown as standing, with what was seen of it; the order is the graver's.
+        expect(lesser).toMatchObject({ stands: true, seen: other.seen, yieldsTo: graver?.id, by: graver?.by ?? null });
+        expect(lesser?.todo).toContain('Follow the advice of “heating dangerously”');
+        expect(lesser?.todo).toContain(rungTodo);
+        const { next, condition } = sayCondition(assessment, alarms, 'C');
+        expect(condition).toContain('heating dangerously');
+        expect(exclusions([next, ...alarms.map(({ todo }) => todo)])).toEqual([]);
+        if (!mayOpen) expect(unconditional(next)).not.toMatch(doing.opens);
+
+        const record = records.find(({ kind }) => kind === other.kind);
+        if (!record) throw new Error('not raised');
+        const { letter, bodies } = await messagesOf(record, records, alarmFacts(record));
+        expect(exclusions([letter.sentence])).toEqual([]);
+        expect(letter.parts.map(({ label }) => label)).toContain('Fire');
+        for (const body of bodies) {
+          expect(body).toContain(rungTodo);
+          expect(body).not.toContain(other.todo);
+          if (other.caution && !hazard.caution?.includes(other.caution)) expect(body).not.toContain(other.caution);
+        }
+        const summary = summaryLetter([{ name: 'Shed', siteName: 'Yard', condition, next, warnings: 2 }], reader);
+        expect(exclusions([summary.sentence, ...summary.parts.map(({ text }) => text)])).toEqual([]);
+      });
+    }
+
+    test('and everything else at once: practice, water, acts, calendar and sirens ask for one thing', async () => {
+      const others = gallery.filter(({ kind }) => kind !== 'self-heating');
+      const practice = createAlarms();
+      for (const atMs of [nowMs - msPerDay, nowMs])
+        practice.look(
+          [hazard, ...others].map((one) => ({ ...one, explainedBy: null, nearness: 'clear' as const })),
+          atMs,
+        );
+      const records = standing([hazard, ...others]);
+      const watering = handWateringWords(summaries(records)) ?? [];
+      const cautions = mayOpen ? [] : actCautions('turned', fromC + 1);
+      const calendar = dateCalendar(
+        [
+          {
+            batch: {
+              id: 'b',
+              pileId: 'shed',
+              stage: 'bran',
+              startedAtMs: startMs,
+              endedAtMs: null,
+              outcome: null,
+              recipe: {},
+              limits: {},
+            },
+            name: 'Shed 1',
+            pileName: 'Shed',
+            siteName: 'Yard',
+            hazardTodo: hazard.todo,
+          },
+        ],
+        'https://shed.example',
+        nowMs,
+      ).replace(/\r\n /g, '');
+      const sirens = await sirenTodos(records);
+      expect(sirens).toHaveLength(records.length);
+      expect(watering.join(' ')).toContain('no water');
+      expect(calendar).not.toMatch(/Turn it|squeeze/i);
+      expect(calendar).toContain('Not now\\, it heats dangerously: Shed');
+      const orders = [
+        ...practice.open().map(({ todo }) => todo),
+        ...sirens,
+        ...cautions,
+        ...calendar.split('\r\n').filter((line) => line.startsWith('DESCRIPTION')),
+      ];
+      expect(exclusions(orders)).toEqual([]);
+      for (const order of [...practice.open().map(({ todo }) => todo), ...sirens])
+        expect(order.toLowerCase()).toContain(rungTodo.toLowerCase());
+    });
+  });
+}
+
+describe('any two warnings beside each other', () => {
+  const pairs = gallery.flatMap((one, i) => gallery.slice(i + 1).map((other) => [one, other] as const));
+  for (const [one, other] of pairs.filter(([{ kind }, other]) => kind !== other.kind)) {
+    test(`${one.kind} and ${other.kind}: ${one.todo.slice(0, 25)}… / ${other.todo.slice(0, 25)}…`, () => {
+      // A squeezed handful cannot be too dry and too wet, nor a balance say both.
+      const wet: readonly WarningKind[] = ['hand-wet', 'waterlogged'];
+      const dry: readonly WarningKind[] = ['hand-dry', 'drying'];
+      if (wet.includes(one.kind) !== wet.includes(other.kind) && dry.includes(one.kind) !== dry.includes(other.kind))
+        return;
+      expect(exclusions(summaries(standing([one, other])).map(({ todo }) => todo))).toEqual([]);
+    });
+  }
+});
+
+test('a message that waited gives the order of now, not the one it was written with', async () => {
+  const [at71, at79] = [rungs[1], rungs[2]];
+  if (!at71 || !at79) throw new Error('no such rung');
+  const written = standing([at71.finding])[0];
+  const now = standing([at79.finding])[0];
+  if (!written || !now) throw new Error('not raised');
+  const { letter } = await messagesOf(now, [now], alarmFacts(written));
+  expect(letter.sentence).toContain('keep air out of it');
+  expect(letter.sentence).not.toContain(at71.todo);
+});
+
+test('a core that falls silent at 80 °C: the last order stands in the sentence as in the list', () => {
+  const at79 = rungs[2];
+  if (!at79) throw new Error('no such rung');
+  const { assessment } = at79;
+  const core = assessment.positions.core;
+  if (core === null) throw new Error('no core');
+  const findings = assessment.findings.filter(({ kind }) => kind !== 'self-heating');
+  const silent = { ...assessment, findings, positions: { ...assessment.positions, core: { ...core, silent: true } } };
+  const alarms = summaries(standing([at79.finding]));
+  const { next, tone, condition } = sayCondition(silent, alarms, 'C');
+  expect(condition).toContain('nobody knows how it is now');
+  expect([next, tone]).toEqual([at79.finding.todo, 'danger']);
+});
+
+test('what a kind yields to is graver than it', () => {
+  for (const kind of warningKinds)
+    for (const graver of yieldsTo[kind]) expect(warningKinds.indexOf(graver)).toBeLessThan(warningKinds.indexOf(kind));
+});
+
+const open: Sirens[] = [];
+afterEach(() => Promise.all(open.splice(0).map((sirens) => sirens.close())));
+
+async function sirenTodos(records: readonly AlarmRecord[]): Promise<string[]> {
+  const kept = new Map<string, string>();
+  const sirens = new Sirens({
+    journal: journalOf(records) as never,
+    clock: clock as never,
+    log: console as never,
+    root: 'piles',
+    isHeldBack: () => false,
+    keep: (topic, text) => kept.set(topic, text),
+  });
+  open.push(sirens);
+  sirens.changed();
+  const told = await until('the siren to be told', () => kept.get('piles/yard/alarm'));
+  return (JSON.parse(told) as { alarms: { todo: string }[] }).alarms.map(({ todo }) => todo);
+}
