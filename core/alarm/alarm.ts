@@ -105,7 +105,7 @@ export function stepAlarm(
         return reassess(seen, nowMs, 'shelf-ended-still-present', 'shelf-ended-clear');
       }
       // Put aside was what a person saw then, not what is graver.
-      if (present && evidence === 'present' && isWorse(seen, grade)) {
+      if (present && evidence === 'present' && seen.severity !== null && isWorse(seen, grade)) {
         return enter({ ...seen, shelvedUntilMs: null }, 'unacknowledged', 'got-worse', nowMs, grade);
       }
       return { next: seen, arrow: branch };

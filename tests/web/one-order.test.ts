@@ -100,7 +100,7 @@ async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], 
     personId: null,
     atMs: nowMs,
     dueMs: nowMs,
-    facts: JSON.stringify(facts),
+    facts,
   };
   const parts = { journal: journalOf(records) as never, clock: clock as never, publicUrl: undefined };
   const letter = await letterOf(parts, notice, 'Ana', reader);

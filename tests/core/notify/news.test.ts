@@ -70,7 +70,9 @@ describe('newsOf() over the life of any alarm', () => {
           if (next.state === before.state && next.severity === before.severity) continue;
           const answer = newsOf({ from: before.state, to: next.state, arrow }, false);
           // The end of a shelf says that it stands, also to those who had been told that it was over.
-          if (answer === 'first-raise' || answer === 'reminder-due') told = true;
+          // So does what grew graver on the shelf.
+          const isOffShelf = answer === 'got-worse' && before.state === 'shelved';
+          if (answer === 'first-raise' || answer === 'reminder-due' || isOffShelf) told = true;
           if (answer === 'cleared') {
             if (!told && before.state !== 'shelved') return false;
             told = false;
