@@ -59,7 +59,9 @@ export async function openPile(parts: OpenPileParts, records: PileRecords): Prom
   const { pile, claims, flows, openAlarms } = records;
   const batch = records.batch === undefined ? await lyingBatch(journal, pile.id) : records.batch;
   if (batch && batch.startedAtMs > nowMs + msPerDay) {
-    throw new RangeError(`Cannot judge batch "${batch.id}" as it must have been laid by now: its time is to come`);
+    throw new RangeError(
+      `Cannot judge batch "${batch.id}" as it must have been laid by now: its time is to come, or the clock of this machine is wrong`,
+    );
   }
   const acts = await journal.acts.list(pile.id);
   const heard = await heardOfPeople(journal, batch);

@@ -30,6 +30,9 @@ export type RefusalsAnswer = z.infer<typeof refusalsAnswerSchema>;
 
 export const foreignUnits = ['C', 'F', 'K', '%', '/', 'ppm', 'V', 'mV', 'dBm', 'dBW', '%RH'] as const;
 
+/** No unit is further than that from another. */
+export const mostScale = 1e9;
+
 /** How messages on foreign topics become readings. */
 export const mappingInputSchema = z.object({
   /** MQTT topic filter; + and # as in MQTT 5 section 4.7. */
@@ -41,7 +44,10 @@ export const mappingInputSchema = z.object({
   /** The number found is multiplied by this before its unit is read. */
   scale: z
     .number()
-    .refine((scale) => Number.isFinite(scale) && scale !== 0, 'must be a number other than 0')
+    .refine(
+      (scale) => scale !== 0 && Math.abs(scale) <= mostScale,
+      'must be a number other than 0, up to a thousand million',
+    )
     .default(1),
   site: nameSchema,
   /** A probe name, or with {1}, {2} ... for what the first, second ... wildcard stood for. */

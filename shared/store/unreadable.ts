@@ -49,6 +49,11 @@ export class UnreadableRows {
     if (this.#met.size > 0) this.#met.delete(keyOf(table, idOf()));
   }
 
+  /** A whole table was read: of its rows only these still cannot be. */
+  keepOnly(table: string, ids: ReadonlySet<string>): void {
+    for (const [key, row] of this.#met) if (row.table === table && !ids.has(row.id)) this.#met.delete(key);
+  }
+
   has(table: string, id: string): boolean {
     return this.#met.has(keyOf(table, id));
   }

@@ -19,7 +19,7 @@ import { pilePlan } from './piles.ts';
 import { keyPlan } from './probe-keys.ts';
 import { probePlan } from './probes.ts';
 import type { RowPlan } from './read-rows.ts';
-import { keyColumns, type ReadTable } from './row-schemas.ts';
+import { keyColumns, type ReadTable, rowId } from './row-schemas.ts';
 import { sitePlan } from './sites.ts';
 import type { JournalTables } from './tables.ts';
 import { devicePlan, handOnPlan, turnPlan, wishesPlan } from './telling-people.ts';
@@ -57,23 +57,36 @@ const pageRows = 500;
 /** @param rest Called after each page, so that others get their turn; ends it early by returning false. */
 export async function examine(base: JournalBase, rest: () => Promise<boolean>): Promise<void> {
   for (const plan of Object.values(plans)) {
-    for (let offset = 0; ; offset += pageRows) {
-      const rows = await base.read((db) =>
-        db
-          .selectFrom(plan.table)
-          .selectAll()
-          .orderBy(sql.join(keyColumns(plan.table).map((column) => sql.ref(column))))
-          .limit(pageRows)
-          .offset(offset)
-          .execute(),
-      );
-      for (const row of rows) readRow(base, plan as RowPlan<ReadTable, unknown>, row as JournalTables[ReadTable]);
-      if (!(await rest())) return;
-      if (rows.length < pageRows) break;
-    }
+    if (!(await examineTable(base, plan as RowPlan<ReadTable, unknown>, rest))) return;
   }
 }
 
-function readRow(base: JournalBase, plan: RowPlan<ReadTable, unknown>, row: JournalTables[ReadTable]): void {
-  base.rows.read(plan, row);
+/** @returns false when it was ended early. */
+async function examineTable(
+  base: JournalBase,
+  plan: RowPlan<ReadTable, unknown>,
+  rest: () => Promise<boolean>,
+): Promise<boolean> {
+  const { table } = plan;
+  const bad = new Set<string>();
+  for (let offset = 0; ; offset += pageRows) {
+    const rows = await pageOf(base, table, offset);
+    for (const row of rows) {
+      base.rows.read(plan, row);
+      const id = rowId(table, row);
+      if (base.unreadable.has(table, id)) bad.add(id);
+    }
+    if (!(await rest())) return false;
+    if (rows.length === pageRows) continue;
+    base.unreadable.keepOnly(table, bad);
+    return true;
+  }
+}
+
+async function pageOf(base: JournalBase, table: ReadTable, offset: number): Promise<JournalTables[ReadTable][]> {
+  const order = sql.join(keyColumns(table).map((column) => sql.ref(column)));
+  const rows = await base.read((db) =>
+    db.selectFrom(table).selectAll().orderBy(order).limit(pageRows).offset(offset).execute(),
+  );
+  return rows as JournalTables[ReadTable][];
 }

@@ -3,7 +3,7 @@
  * rows are checked as they are read, like everything else that comes from outside.
  */
 import { z } from 'zod';
-import { foreignUnits } from '../../api/ingest.ts';
+import { foreignUnits, mostScale } from '../../api/ingest.ts';
 import { endings, flowWays, lineageKinds, useTargets } from '../../api/lineage.ts';
 import { entryKindSchema } from '../../entry.ts';
 import { epochMsSchema as epochMs } from '../../epoch.ts';
@@ -174,7 +174,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     pointer: text,
     quantity: quantitySchema,
     unit: z.enum(foreignUnits),
-    scale: z.number().refine((scale) => scale !== 0, 'must be a number other than 0'),
+    scale: z.number().refine((scale) => scale !== 0 && Math.abs(scale) <= mostScale, 'must be a number other than 0'),
     site: text,
     probe: text,
     time_pointer: maybeText,
@@ -243,7 +243,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     message_id: text,
     number: count,
     at_ms: epochMs,
-    took_ms: z.number(),
+    took_ms: z.number().min(-1e9).max(1e9),
     outcome: z.enum(attemptOutcomes),
     detail: text,
   }),

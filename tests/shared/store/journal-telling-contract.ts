@@ -53,7 +53,7 @@ export const lease = (taker: string, machineNowMs = 1_000): Lease => ({
   machineNowMs,
   untilMs: machineNowMs + 30_000,
 });
-const attempt = {
+export const attempt = {
   messageId: message.id,
   number: 1,
   atMs: beginMs,

@@ -1,10 +1,13 @@
+import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
 import { journalPool, openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../../helpers/postgres.ts';
 import { until } from '../../helpers/until.ts';
+import { besidePostgres } from './beside-postgres.ts';
 import { journalContract } from './journal-contract.ts';
+import { damageContract } from './journal-damage-contract.ts';
 import { beginMs, branBatch, branPile, soilBatch, yard } from './journal-sample.ts';
 import {
   tellingContract,
@@ -30,6 +33,23 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
         return openPostgresJournal(url);
       },
     };
+  });
+
+  damageContract('a damaged journal in PostgreSQL', {
+    async open() {
+      const url = await postgres.database();
+      const journal = await openPostgresJournal(url);
+      const client = new Client({ connectionString: url });
+      await client.connect();
+      return {
+        journal,
+        beside: besidePostgres(client),
+        close: async () => {
+          await client.end();
+          await journal.close();
+        },
+      };
+    },
   });
 
   tellingContract('what people are told, in PostgreSQL', async () => openPostgresJournal(await postgres.database()));

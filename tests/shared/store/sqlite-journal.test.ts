@@ -1,5 +1,6 @@
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
@@ -9,7 +10,9 @@ import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-diale
 import type { JournalTables } from '../../../shared/store/journal/tables.ts';
 import { journalOver } from '../../../shared/store/journal-kysely.ts';
 import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import { besideSqlite } from './beside-sqlite.ts';
 import { journalContract } from './journal-contract.ts';
+import { damageContract } from './journal-damage-contract.ts';
 import { branBatch, branPile, yard } from './journal-sample.ts';
 import { tellingContract } from './journal-telling-contract.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
@@ -128,4 +131,19 @@ test('a batch whose recipe is not ours is read as if none had been given, and na
     { table: 'batch', id: branBatch.id, column: 'recipe', pileId: branPile.id, partly: true },
   ]);
   await again.close();
+});
+
+damageContract('a damaged journal in SQLite', {
+  async open() {
+    const path = join(mkdtempSync(join(tmpdir(), 'branhearth-damage-')), 'journal.db');
+    const journal = await openSqliteJournal(path);
+    return {
+      journal,
+      beside: besideSqlite(path),
+      close: async () => {
+        await journal.close();
+        rmSync(dirname(path), { recursive: true });
+      },
+    };
+  },
 });

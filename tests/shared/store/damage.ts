@@ -1,0 +1,186 @@
+/**
+ * A journal with a row in every table that is read through the row schemas, and every way to damage one column of one row.
+ */
+import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import { wishesSchema } from '../../../shared/telling.ts';
+import {
+  bedUse,
+  beginMs,
+  branBatch,
+  branLot,
+  branPile,
+  hourMs,
+  laidFrom,
+  oakLot,
+  raised,
+  skinPhoto,
+  smelt,
+  soilBatch,
+  soilPile,
+  terrace,
+  tooWarm,
+  turned,
+  usedOn,
+  watered,
+  yard,
+} from './journal-sample.ts';
+import { attempt, lease, message, notice } from './journal-telling-contract.ts';
+
+/** Everything hangs on the bran pile; the soil pile is the other one. */
+export async function fillEveryTable(journal: Journal): Promise<void> {
+  await journal.sites.add(yard);
+  await journal.sites.add(terrace);
+  await journal.piles.add(branPile, branBatch);
+  await journal.piles.add(soilPile, soilBatch);
+  await journal.claims.claim({ site: yard.id, probe: 'p1', pileId: branPile.id, position: 'core', fromMs: beginMs });
+  await journal.claims.claim({ site: terrace.id, probe: 'p2', pileId: soilPile.id, position: 'core', fromMs: beginMs });
+  await journal.probes.setOnline(yard.id, 'p1', true, beginMs);
+  await journal.photos.add(skinPhoto);
+  await journal.entries.add(smelt);
+  await journal.acts.add(turned);
+  await journal.acts.add(watered);
+  await journal.lineage.keep(
+    {
+      lots: [oakLot, branLot],
+      uses: [bedUse],
+      flows: [laidFrom, usedOn],
+      names: [{ batchId: branBatch.id, name: 'First' }],
+    },
+    () => {},
+  );
+  const place = { pileId: branPile.id, batchId: branBatch.id, throughMs: beginMs + hourMs, state: {} };
+  await journal.watch.keep({ alarms: [tooWarm], steps: [raised], watch: place, notices: [notice] });
+  await journal.mappings.add({
+    id: 'mapping-1',
+    filter: 'barn/+/t',
+    pointer: '',
+    quantity: 'temperature',
+    unit: 'C',
+    scale: 1,
+    site: yard.id,
+    probe: 'barn-{1}',
+  });
+  await journal.probeKeys.add({
+    id: 'key-1',
+    name: 'Bran bay core',
+    site: yard.id,
+    probe: 'p1',
+    foreign: [],
+    hears: 'own',
+    secretSha256: 'digest',
+    mosquittoHash: 'hash',
+    madeAtMs: beginMs,
+    madeBy: null,
+    revokedAtMs: null,
+    revokedBy: null,
+  });
+  const { telling } = journal;
+  const messages = [message, { ...message, id: 'message-2', personId: 'bram', notBeforeMs: beginMs + 9_000 * hourMs }];
+  const turn = { alarmId: tooWarm.id, place: 0, atMs: beginMs };
+  await telling.notices.spread({ noticeId: notice.id, state: 'spread', messages, turn });
+  await telling.messages.take('email', beginMs, lease('one'), 9);
+  await telling.messages.attempted('one', { attempt, state: 'sent', reason: null, nextTryMs: 0, doneAtMs: beginMs });
+  await telling.wishes.set('ada', wishesSchema.parse({}));
+  await telling.devices.keep({
+    id: 'device-1',
+    personId: 'ada',
+    endpoint: 'https://push.saltmere.example/1',
+    p256dh: 'key',
+    auth: 'secret',
+    label: 'phone',
+    addedAtMs: beginMs,
+    lastOkAtMs: null,
+  });
+  await telling.handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 20 });
+  await journal.settings.write('allowed-addresses', []);
+  await journal.settings.write('season-names', { 'spring-2031': 'the dry spring' });
+}
+
+export interface Column {
+  readonly table: string;
+  readonly column: string;
+  /** As declared: bigint, integer, double precision, text. */
+  readonly type: string;
+}
+
+export interface Damage extends Column {
+  readonly what: 'no JSON' | 'wrong shape' | 'wrong type' | 'absurd value';
+  /** The value as SQL. */
+  readonly value: string;
+}
+
+/** By which columns a row of the table is found. */
+export const keyNames = (table: string): readonly string[] =>
+  table === 'setting' ? ['key'] : keyColumns(table as ReadTable);
+
+const numeric = /int|double|real/i;
+/** By these a row is found; with another value it is another row. */
+const isKey = ({ column }: Column) =>
+  /(^|_)(id|key|digest)$/.test(column) || /^(site|probe|place|number|version|endpoint|newest)$/.test(column);
+
+/** JSON columns, each with a value of the right shape that nobody can mean. */
+const absurdJson: Readonly<Record<string, string>> = {
+  'batch.recipe': '{"depthM":1e9}',
+  'batch.limits': '{"actC":1e9}',
+  'entry.photo_ids': '[7]',
+  'entry.what': '{"kind":"smell","smells":[]}',
+  'lot.facts': '{"kind":"starter","sugarRatio":-1}',
+  'alarm.machine':
+    '{"state":"unacknowledged","sinceMs":1e300,"hold":{"condition":"raised","sinceMs":0},"firstRaisedAtMs":0,"severity":"urgent","shelvedUntilMs":null}',
+  'alarm.words': '{"seen":"","todo":"","byMs":1e300,"caution":null}',
+  'broker_key.foreign_filters': '[null]',
+  'notice.facts': '{"sinceMs":-1,"probeCount":-1,"pileNames":[]}',
+  'telling.wishes': '{"remindEveryMin":-5}',
+  'hand_on.person_ids': '[{}]',
+};
+const enumerated = new Set([
+  'batch.stage',
+  'claim.position',
+  'entry.kind',
+  'batch_story.ending',
+  'use_of_batch.target',
+  'flow.from_kind',
+  'flow.to_kind',
+  'flow.way',
+  'alarm.kind',
+  'alarm.position',
+  'alarm.severity',
+  'alarm.state',
+  'alarm_step.from_state',
+  'alarm_step.to_state',
+  'mapping.quantity',
+  'mapping.unit',
+  'broker_key.hears',
+  'notice.about',
+  'notice.answer',
+  'notice.state',
+  'message.way',
+  'message.state',
+  'message_attempt.outcome',
+]);
+
+/** @param anyType Whether the database keeps any value in any column. */
+export function damagesOf(columns: readonly Column[], anyType: boolean): Damage[] {
+  return columns.flatMap((column): Damage[] => {
+    const name = `${column.table}.${column.column}`;
+    const damage = (what: Damage['what'], value: string): Damage => ({ ...column, what, value });
+    if (isKey(column)) return [];
+    if (numeric.test(column.type)) {
+      // Beyond any time, mass or count; an integer of four bytes holds no more than this.
+      const absurd = damage('absurd value', /bigint|double/i.test(column.type) ? '9000000000000000000' : '-2000000000');
+      return anyType ? [damage('wrong type', `'rubbish'`), damage('absurd value', '-1e300')] : [absurd];
+    }
+    const absurd = absurdJson[name];
+    if (absurd !== undefined) {
+      return [
+        damage('no JSON', `'{"cut'`),
+        damage('wrong shape', `'[{"a":[]}]'`),
+        damage('wrong type', `'"a text"'`),
+        damage('absurd value', `'${absurd}'`),
+      ];
+    }
+    if (enumerated.has(name)) return [damage('absurd value', `'nonsense'`)];
+    return anyType ? [damage('wrong type', `x'00ff'`)] : [];
+  });
+}
