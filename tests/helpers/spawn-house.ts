@@ -25,6 +25,8 @@ export interface SpawnOptions {
   readonly nodeArguments?: readonly string[];
   /** As in `npm start -- --only ...`. */
   readonly only?: 'ingest' | 'web';
+  /** Told the exit code when it ends before it is up. */
+  readonly onExit?: (code: number | null) => void;
   /** How long a start may take before the helper gives up [ms]. */
   readonly patienceMs?: number;
 }
@@ -32,7 +34,14 @@ export interface SpawnOptions {
 /** Resolves once it says where its pages are; rejects with its output when it ends before that. */
 export function spawnHouse(
   dataDir: string,
-  { environment = {}, plainEnvironment = {}, nodeArguments = [], only, patienceMs = 30_000 }: SpawnOptions = {},
+  {
+    environment = {},
+    plainEnvironment = {},
+    nodeArguments = [],
+    only,
+    onExit: endedEarly,
+    patienceMs = 30_000,
+  }: SpawnOptions = {},
 ): Promise<SpawnedHouse> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
   const child = spawn(process.execPath, [...nodeArguments, mainPath, ...(only ? ['--only', only] : [])], {
@@ -55,8 +64,9 @@ export function spawnHouse(
       reject(new Error(`${why}\n${output}`));
     };
     const timer = setTimeout(() => giveUp('the house did not start in time'), patienceMs);
-    const onExit = () => {
+    const onExit = (code: number | null) => {
       clearTimeout(timer);
+      endedEarly?.(code);
       reject(new Error(output.trim()));
     };
     child.once('exit', onExit);

@@ -90,6 +90,7 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
     auth: 'secret',
     label: 'phone',
     addedAtMs: beginMs,
+    madeWith: null,
     lastOkAtMs: null,
   });
   await telling.handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 20 });
