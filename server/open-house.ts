@@ -93,7 +93,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     ...held,
   });
   const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
-  delivery = openDelivery({ config, journal, clock, log, watch, unwell, ...(guard && { guard }) });
+  delivery = openDelivery({ config, journal, clock, log, watch, unwell, machineNowMs, ...(guard && { guard }) });
 
   const door = config.MQTT_URL === undefined ? await openDoor(config, clock, journal) : undefined;
   const ingest = await startIngest({

@@ -48,6 +48,9 @@ const summaryFactsSchema = z.object({
 
 const testFactsSchema = z.object({ way: tellingWaySchema, address: z.string().optional() });
 
+/** Of a code that is mailed: never the code itself. `askedAtMs` is the machine's. */
+const codeFactsSchema = z.object({ codeFor: z.string(), askedAtMs: z.number() });
+
 /** What was kept cannot be read any more; that there was something to tell still can. */
 export const lostFacts = { lost: true } as const;
 
@@ -57,10 +60,12 @@ export type NoticeFacts =
   | z.infer<typeof houseFactsSchema>
   | z.infer<typeof summaryFactsSchema>
   | z.infer<typeof testFactsSchema>
+  | z.infer<typeof codeFactsSchema>
   | typeof lostFacts;
 
 export function factsSchemaOf(about: NoticeSubject, answer: NoticeReason): z.ZodType<NoticeFacts> {
   if (answer === 'test') return testFactsSchema;
+  if (answer === 'confirmation') return codeFactsSchema;
   if (answer === 'summary') return summaryFactsSchema;
   switch (about) {
     case 'site':

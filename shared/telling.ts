@@ -22,6 +22,7 @@ export const noticeReasons = [
   'not-reached',
   'summary',
   'test',
+  'confirmation',
 ] as const;
 export const noticeReasonSchema = z.enum(noticeReasons);
 export type NoticeReason = z.infer<typeof noticeReasonSchema>;
@@ -42,6 +43,14 @@ export type MessageState = z.infer<typeof messageStateSchema>;
 export const attemptOutcomes = ['sent', 'failed', 'refused'] as const;
 export const attemptOutcomeSchema = z.enum(attemptOutcomes);
 export type AttemptOutcome = z.infer<typeof attemptOutcomeSchema>;
+
+/** `before`: set before addresses were confirmed; warnings go on to it. `waiting`: nothing but codes is sent there. */
+export const keptMailStandings = ['waiting', 'confirmed', 'before'] as const;
+export type KeptMailStanding = (typeof keptMailStandings)[number];
+/** `set-by-server`: by whoever runs the program, in its environment. */
+export const mailStandings = ['none', 'set-by-server', ...keptMailStandings] as const;
+export const mailStandingSchema = z.enum(mailStandings);
+export type MailStanding = z.infer<typeof mailStandingSchema>;
 
 const minuteOfDay = z
   .number()

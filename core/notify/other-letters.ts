@@ -113,6 +113,21 @@ export function testLetter(personName: string): Letter {
   };
 }
 
+/** Names nobody and repeats nothing that anybody wrote: it may reach a stranger. @param code Eight digits. */
+export function confirmationLetter(code: string): Letter {
+  return {
+    title: 'Branhearth: is this your address?',
+    sentence: 'Somebody wants warnings about their piles sent to this address.',
+    parts: [
+      {
+        label: 'If it was you',
+        text: `Enter this code under “How I am told” within 24 hours: ${code.slice(0, 4)} ${code.slice(4)}`,
+      },
+      { label: 'If not', text: 'Do nothing. Nothing else is sent to this address.' },
+    ],
+  };
+}
+
 const counted = (count: number) => `${count} pile${count === 1 ? '' : 's'}`;
 
 function listed(names: readonly string[]): string {

@@ -19,6 +19,7 @@ import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
 import type { DeliverySettings } from './delivery-settings.ts';
 import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
+import { MailConfirmation } from './mail-confirmation.ts';
 import { type KnownPerson, TellingPeople } from './people.ts';
 import { Postman } from './postman.ts';
 import { setAside } from './set-aside.ts';
@@ -51,11 +52,14 @@ export interface DeliveryParts {
   /** Whether no other process works on this journal. */
   readonly alone: boolean;
   readonly random?: () => number;
+  /** The machine's clock, by which codes run out and what is sent by hand is counted; given by tests only. */
+  readonly machineNowMs?: (() => number) | undefined;
 }
 
 export class Delivery {
   readonly people: TellingPeople;
   readonly settings: DeliverySettings;
+  readonly mail: MailConfirmation;
   readonly #parts: DeliveryParts;
   readonly #postman: Postman;
   readonly #unkept: UnkeptNotices;
@@ -79,6 +83,12 @@ export class Delivery {
       mailTo: config.ALERT_MAIL_TO,
     });
     this.#unkept = new UnkeptNotices({ ...parts, people: this.people, publicUrl: config.PUBLIC_URL });
+    this.mail = new MailConfirmation({
+      ...parts,
+      people: this.people,
+      machineNowMs: parts.machineNowMs ?? Date.now,
+      send: (notice) => this.tell([notice]),
+    });
     this.#postman = new Postman({
       ...parts,
       people: this.people,

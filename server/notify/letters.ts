@@ -6,6 +6,7 @@
  */
 import { type AlarmFactsTold, alarmLetter, type Letter, type LetterReader } from '../../core/notify/letter.ts';
 import {
+  confirmationLetter,
   houseLetter,
   lostLetter,
   type SiteLetterAsk,
@@ -18,12 +19,14 @@ import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/telling-store.ts';
 import { advisedAlarm } from '../views/alarm-view.ts';
+import { mailCode } from './mail-code.ts';
 
 export interface LetterParts {
   readonly journal: {
     readonly piles: Pick<Journal['piles'], 'get'>;
     readonly sites: Pick<Journal['sites'], 'list'>;
     readonly alarms: Pick<Journal['alarms'], 'open'>;
+    readonly settings: Pick<Journal['settings'], 'get' | 'set'>;
   };
   readonly clock: Clock;
   readonly publicUrl: string | undefined;
@@ -40,6 +43,12 @@ export async function letterOf(
   const siteName = async () =>
     (await journal.sites.list()).find(({ id }) => id === notice.siteId)?.name ?? notice.siteId ?? '';
   if (notice.answer === 'test') return testLetter(personName);
+  if ('codeFor' in facts) {
+    const { codeFor: address, askedAtMs } = facts;
+    return confirmationLetter(
+      await mailCode(journal.settings, { personId: notice.personId ?? '', address, askedAtMs }),
+    );
+  }
   if ('piles' in facts) return summaryLetter(facts.piles, reader);
   if ('said' in facts) return houseLetter(facts, notice.answer === 'cleared');
   if ('probeCount' in facts)
@@ -84,5 +93,5 @@ export function pageOf({ publicUrl }: Pick<LetterParts, 'publicUrl'>, notice: No
   if (publicUrl === undefined) return undefined;
   if (notice.about === 'alarm' && notice.pileId !== null)
     return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}`;
-  return notice.answer === 'test' ? `${publicUrl}/telling` : `${publicUrl}/`;
+  return notice.answer === 'test' || notice.answer === 'confirmation' ? `${publicUrl}/telling` : `${publicUrl}/`;
 }

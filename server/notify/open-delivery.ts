@@ -25,11 +25,13 @@ export interface OpenDeliveryParts {
   readonly watch: WatchDoor;
   /** Why all is not well; undefined while it is. Absent where the piles are watched elsewhere: then no heartbeat is ours to give. */
   readonly unwell?: () => Promise<string | undefined>;
+  readonly machineNowMs?: (() => number) | undefined;
   /** For tests: what is trusted and who answers for names. */
   readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
 }
 
-export function openDelivery({ config, journal, clock, log, watch, unwell, guard = {} }: OpenDeliveryParts): Delivery {
+export function openDelivery(parts: OpenDeliveryParts): Delivery {
+  const { config, journal, clock, log, watch, unwell, machineNowMs, guard = {} } = parts;
   const settings = new DeliverySettings(journal);
   const allowed = () => settings.allowed();
   const ways: Partial<Record<TellingWay, Way>> = {
@@ -61,6 +63,7 @@ export function openDelivery({ config, journal, clock, log, watch, unwell, guard
     known: () => journal.people.list(),
     watch: () => watch,
     newId: randomUUID,
+    machineNowMs,
     alone: config.JOURNAL_URL === undefined,
   });
 }

@@ -7,8 +7,9 @@
 import type { Hearer } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
 import type { Role } from '../../shared/person.ts';
-import type { PushDevice, TellingStore } from '../../shared/store/telling-store.ts';
+import type { MailAddress, PushDevice, TellingStore } from '../../shared/store/telling-store.ts';
 import { type TellingWay, type Wishes, wishesSchema } from '../../shared/telling.ts';
+import { type MailGoes, mailGoes } from './mail-standing.ts';
 
 export interface KnownPerson {
   readonly id: string;
@@ -63,11 +64,17 @@ export class TellingPeople {
     return this.#read(personId, kept?.wishes);
   }
 
+  async mailOf(personId: string): Promise<MailGoes> {
+    const { email } = await this.wishesOf(personId);
+    return this.#mailGoes(personId, email.address, await this.#parts.telling.mailAddresses.list(personId));
+  }
+
   async listeners(): Promise<Listener[]> {
-    const [known, wishes, devices] = await Promise.all([
+    const [known, wishes, devices, addresses] = await Promise.all([
       this.known(),
       this.#parts.telling.wishes.list(),
       this.#parts.telling.devices.list(),
+      this.#parts.telling.mailAddresses.list(),
     ]);
     const wishesOf = new Map(wishes.map((one) => [one.personId, one.wishes]));
     const listenerOf = ({ id, name, role }: KnownPerson): Listener => {
@@ -75,7 +82,7 @@ export class TellingPeople {
       const all = addressesOf(
         own,
         devices.filter(({ personId }) => personId === id),
-        this.#parts.canMail,
+        this.#parts.canMail ? this.#mailGoes(id, own.email.address, addresses).to : undefined,
       );
       return {
         personId: id,
@@ -93,6 +100,11 @@ export class TellingPeople {
     return house.ways.length > 0 && !known.includes(housePerson) ? [...told, house] : told;
   }
 
+  #mailGoes(personId: string, wished: string, addresses: readonly MailAddress[]): MailGoes {
+    const own = addresses.filter((one) => one.personId === personId);
+    return mailGoes(wished, own, personId === housePerson.id ? this.#parts.mailTo : undefined);
+  }
+
   #read(personId: string, kept: Wishes | undefined): Wishes {
     const wishes = kept ?? wishesSchema.parse({});
     const { mailTo } = this.#parts;
@@ -104,13 +116,13 @@ export class TellingPeople {
 function addressesOf(
   wishes: Wishes,
   devices: readonly PushDevice[],
-  canMail: boolean,
+  mailTo: string | undefined,
 ): (WayAddress & { readonly on: boolean })[] {
   const { push, email, webhook } = wishes;
   return [
     ...devices.map(({ id, label }) => ({ way: 'push' as const, address: id, label, on: push.on })),
-    ...(canMail && mailAddressPattern.test(email.address)
-      ? [{ way: 'email' as const, address: email.address, label: email.address, on: email.on }]
+    ...(mailTo !== undefined && mailAddressPattern.test(mailTo)
+      ? [{ way: 'email' as const, address: mailTo, label: mailTo, on: email.on }]
       : []),
     ...(URL.canParse(webhook.url)
       ? [{ way: 'webhook' as const, address: webhook.url, label: new URL(webhook.url).host, on: webhook.on }]

@@ -94,12 +94,23 @@ export class Postman {
   /** A message that had to wait, about what is over or in somebody's hands meanwhile, would only mislead. */
   async #isOver(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
     if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer belong to this house';
+    if (notice.answer === 'confirmation') return this.#isSpent(notice, message);
     if (message.state !== 'held' && message.tries === 0) return undefined;
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
     const alarm = await this.#parts.journal.alarms.get(notice.alarmId);
     if (alarm === undefined || alarm.state === 'unacknowledged') return undefined;
     if (alarm.state === 'acknowledged') return 'acknowledged before it could be told';
     return isSilenced(alarm) ? 'shelved before it could be told' : 'over before it could be told';
+  }
+
+  /** A code that would no longer open anything. */
+  async #isSpent(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
+    const askedAtMs = 'codeFor' in notice.facts ? notice.facts.askedAtMs : undefined;
+    const rows = await this.#parts.journal.telling.mailAddresses.list(message.personId);
+    const row = rows.find(({ address }) => address === message.address.toLowerCase());
+    return row !== undefined && row.askedAtMs === askedAtMs
+      ? undefined
+      : 'a newer code was asked for, or none is needed';
   }
 
   async #attempt(message: MessageRecord, notice: KeptNotice): Promise<WayAnswer> {
@@ -159,7 +170,7 @@ export class Postman {
     message: MessageRecord,
     notice: KeptNotice,
   ): Promise<{ messages?: MessageRecord[]; notices?: NoticeRecord[] }> {
-    if (notice.answer === 'test' || notice.answer === 'summary' || notice.answer === 'cleared') return {};
+    if (['test', 'confirmation', 'summary', 'cleared'].includes(notice.answer)) return {};
     const { journal, people, clock, newId } = this.#parts;
     const now = await journal.telling.notices.get(notice.id);
     if (now?.messages.some(({ state }) => state === 'sent')) return {};

@@ -97,17 +97,23 @@ export function tidingsOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 
 function messagesTo(listener: Listener, notice: KeptNotice, tidings: Tidings, context: SpreadContext): MessageRecord[] {
   const { nowMs } = context;
   const quietUntilMs = tellAtMs(listener, tidings, nowMs);
-  const held = quietUntilMs > nowMs && notice.answer !== 'test' && notice.answer !== 'summary';
+  const held = quietUntilMs > nowMs && !['test', 'confirmation', 'summary'].includes(notice.answer);
   return waysOf(listener, notice).map((way) => ({
     ...messageTo(listener, way, notice, context),
     state: held ? 'held' : 'waiting',
     reason: held ? 'quiet hours' : null,
     notBeforeMs: held ? quietUntilMs : nowMs,
+    // Whoever asked for a code looks for it; to the others it is no trouble of the house.
+    seenAtMs: notice.answer === 'confirmation' ? nowMs : null,
   }));
 }
 
-/** A test goes by the way it was asked for, switched on or not. */
+/** A code goes to the address it is for. A test goes by the way it was asked for, switched on or not. */
 function waysOf(listener: Listener, notice: KeptNotice): readonly WayAddress[] {
+  if ('codeFor' in notice.facts) {
+    const { codeFor: address } = notice.facts;
+    return [{ way: 'email', address, label: address }];
+  }
   if (notice.answer !== 'test') return listener.ways;
   if (!('way' in notice.facts)) return [];
   const { way, address } = notice.facts;

@@ -113,6 +113,7 @@ const noJournal: LetterParts['journal'] = {
   piles: { get: async () => undefined },
   sites: { list: async () => [] },
   alarms: { open: async () => [] },
+  settings: { get: async () => undefined, set: async () => undefined },
 };
 
 const isSame = (one: MessageRecord, other: MessageRecord) =>

@@ -16,16 +16,22 @@ import {
 import { wishesSchema } from '../../shared/telling.ts';
 import type { House } from '../house.ts';
 import type { Api } from '../http/api.ts';
+import { tell } from '../http/audit-hook.ts';
 import { notFound, sendProblem } from '../http/problem.ts';
+import { Refusal } from '../http/refusal.ts';
 import { housePerson, type KnownPerson } from '../notify/people.ts';
+import { countTest } from '../notify/sending-bounds.ts';
 import { pushKeys } from '../notify/ways/push.ts';
 import { toldNoticeView } from '../views/told-view.ts';
 import { deviceView } from './held.ts';
 import { randomId } from './id-from-name.ts';
+import { registerMailAddress } from './mail-address.ts';
 
 const idParams = z.object({ id: z.string().min(1).max(100) });
 const viewer = { access: 'viewer' as const };
 const mostDevices = 20;
+const nobodyThere =
+  'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.';
 
 export function registerTelling(api: Api, house: House): void {
   const { delivery, journal, clock } = house;
@@ -36,17 +42,13 @@ export function registerTelling(api: Api, house: House): void {
     const known = await people.known();
     return known.find(({ id }) => id === request.person?.id) ?? known.find(({ id }) => id === housePerson.id);
   };
-  const noPerson = (reply: FastifyReply) =>
-    sendProblem(
-      reply,
-      409,
-      'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.',
-    );
+  const noPerson = (reply: FastifyReply) => sendProblem(reply, 409, nobodyThere);
 
   const answer = async (person: KnownPerson): Promise<TellingAnswerBody> => ({
     person: { id: person.id, name: person.name, isOwner: person.role === 'owner' },
     wishes: await people.wishesOf(person.id),
     devices: (await journal.telling.devices.list(person.id)).map(deviceView),
+    mail: await delivery.mail.view(person.id),
     pushKey: (await pushKeys(journal)).publicKey,
     canMail: delivery.can('email'),
     hasPublicAddress: house.config.PUBLIC_URL !== undefined,
@@ -71,6 +73,8 @@ export function registerTelling(api: Api, house: House): void {
       const person = await asking(request);
       if (!person) return noPerson(reply);
       await journal.telling.wishes.set(person.id, request.body);
+      // An address taken away is nobody's: entered again it is confirmed again.
+      if (request.body.email.address === '') await journal.telling.mailAddresses.forget(person.id);
       return answer(person);
     },
   );
@@ -158,17 +162,29 @@ export function registerTelling(api: Api, house: House): void {
   api.post(
     '/api/telling/test',
     {
-      config: { ...viewer, does: false },
+      config: { ...viewer, does: 'had a test sent' },
       schema: { body: testAskSchema, response: { 202: z.object({ id: z.string() }) } },
     },
     async (request, reply) => {
       const person = await asking(request);
       if (!person) return noPerson(reply);
+      const { way } = request.body;
+      if (way === 'email' && ['waiting', 'before'].includes((await people.mailOf(person.id)).standing)) {
+        return sendProblem(reply, 409, 'Confirm this e-mail address first: until then only a code is sent to it.');
+      }
+      await countTest(journal.attempts, person.id, house.people.nowMs());
+      tell(request, { subject: way });
       const id = randomId();
       await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
       return reply.code(202).send({ id });
     },
   );
+
+  registerMailAddress(api, house, async (request) => {
+    const person = await asking(request);
+    if (!person) throw new Refusal(409, nobodyThere);
+    return person;
+  });
 
   api.get(
     '/api/telling/notices/:id',

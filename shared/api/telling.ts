@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import {
   attemptOutcomeSchema,
+  mailStandingSchema,
   messageStateSchema,
   noticeReasonSchema,
   noticeSubjects,
@@ -19,12 +20,30 @@ export const pushDeviceSchema = z.object({
   lastOkAt: instantSchema.nullable(),
 });
 
+/** How the e-mail address of one's wishes stands. */
+export const mailAnswerSchema = z.object({
+  standing: mailStandingSchema,
+  /** Where mail goes now: until a new address is confirmed, to the one before. */
+  goesTo: z.string().nullable(),
+  /** Of the newest code. */
+  sentAt: instantSchema.nullable(),
+  codeEndsAt: instantSchema.nullable(),
+});
+export type MailAnswer = z.infer<typeof mailAnswerSchema>;
+export const mailCodeSchema = z.object({
+  code: z
+    .string()
+    .max(40)
+    .regex(/^\D{0,8}\d{4}\D{0,4}\d{4}\D{0,8}$/, 'must be the eight digits of the e-mail'),
+});
+
 export const tellingAnswerSchema = z.object({
   person: z.object({ id: z.string(), name: z.string(), isOwner: z.boolean() }),
   wishes: wishesSchema,
   devices: z.array(pushDeviceSchema),
   /** The public key that a device subscribes with. */
   pushKey: z.string(),
+  mail: mailAnswerSchema,
   /** Whether there is a mail server. */
   canMail: z.boolean(),
   /** Whether messages can carry links that open elsewhere. */

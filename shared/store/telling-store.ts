@@ -5,7 +5,15 @@
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the house's; `nextTryMs` and leases are the machine's.
  */
 import type { NoticeFacts } from '../notice-facts.ts';
-import type { AttemptOutcome, MessageState, NoticeReason, NoticeSubject, TellingWay, Wishes } from '../telling.ts';
+import type {
+  AttemptOutcome,
+  KeptMailStanding,
+  MessageState,
+  NoticeReason,
+  NoticeSubject,
+  TellingWay,
+  Wishes,
+} from '../telling.ts';
 
 export interface NoticeRecord {
   readonly id: string;
@@ -85,6 +93,17 @@ export interface PushDevice {
 
 /** What became of a device whose browser says that it is still there. */
 export type DeviceHere = 'known' | 'moved' | 'unknown' | 'anothers';
+
+/** An e-mail address of a person, in small letters. Times are the machine's. */
+export interface MailAddress {
+  readonly personId: string;
+  readonly address: string;
+  readonly standing: KeptMailStanding;
+  readonly sinceMs: number;
+  /** When the newest code was asked for, and how often one was entered since. */
+  readonly askedAtMs: number | null;
+  readonly tries: number;
+}
 
 export interface ToldLink {
   /** SHA-256 of the secret. */
@@ -207,6 +226,16 @@ export interface TellingStore {
      */
     here(endpoint: string, personId: string, madeWith: string): Promise<DeviceHere>;
     worked(id: string, atMs: number): Promise<void>;
+  };
+  readonly mailAddresses: {
+    list(personId?: string): Promise<MailAddress[]>;
+    /** A code is on its way: those before count no more. */
+    ask(personId: string, address: string, askedAtMs: number): Promise<void>;
+    /** Counts an attempt, before it is looked at. @returns the address with this attempt counted. */
+    tried(personId: string, address: string): Promise<MailAddress | undefined>;
+    /** From now on it is the person's only one. */
+    confirm(personId: string, address: string, atMs: number): Promise<void>;
+    forget(personId: string): Promise<void>;
   };
   readonly links: {
     add(link: ToldLink): Promise<void>;

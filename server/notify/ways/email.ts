@@ -70,10 +70,13 @@ function serverOf(smtpUrl: string) {
   };
 }
 
+/** Nothing is wrong. */
+const isQuiet = ({ answer }: Errand['notice']) => ['cleared', 'test', 'confirmation'].includes(answer);
+
 function mailOf(errand: Errand, from: string, domain: string) {
   const { message, notice, letter } = errand;
   const severity = severityOfRank(notice.rank);
-  const pressing = notice.rank >= 2 && notice.answer !== 'cleared' && notice.answer !== 'test';
+  const pressing = notice.rank >= 2 && !isQuiet(notice);
   const thread = notice.alarmId === null ? undefined : `<alarm.${notice.alarmId}.${message.personId}@${domain}>`;
   return {
     from,
@@ -81,7 +84,7 @@ function mailOf(errand: Errand, from: string, domain: string) {
     to: { name: '', address: message.address },
     subject: oneLine(letter.title),
     text: mailText(errand),
-    html: mailHtml(errand, notice.answer === 'cleared' || notice.answer === 'test' ? 'over' : severity),
+    html: mailHtml(errand, isQuiet(notice) ? 'over' : severity),
     messageId: `<${message.id}@${domain}>`,
     ...(thread === undefined ? {} : { references: thread, inReplyTo: thread }),
     ...(pressing ? { priority: 'high' as const } : {}),

@@ -1,7 +1,14 @@
 /**
  * shared/store/journal/delivery-tables.ts: the columns of what people are told.
  */
-import type { AttemptOutcome, MessageState, NoticeReason, NoticeSubject, TellingWay } from '../../telling.ts';
+import type {
+  AttemptOutcome,
+  KeptMailStanding,
+  MessageState,
+  NoticeReason,
+  NoticeSubject,
+  TellingWay,
+} from '../../telling.ts';
 import type { KeptNotice } from '../telling-store.ts';
 
 /** Who has taken it, and until when nobody else may [ms of the machine]. */
@@ -35,6 +42,14 @@ export interface DeliveryTables {
     last_ok_at_ms: number | null;
     /** The id of the session or token that signed it up. */
     made_with: string | null;
+  };
+  mail_address: {
+    person_id: string;
+    address: string;
+    standing: KeptMailStanding;
+    since_ms: number;
+    asked_at_ms: number | null;
+    tries: number;
   };
   told_link: {
     digest: string;

@@ -117,6 +117,7 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
         await refuseLastOwner(transaction, id, '');
         await endAllHeld(transaction, id);
         await transaction.deleteFrom('link').where('person_id', '=', id).execute();
+        await transaction.deleteFrom('mail_address').where('person_id', '=', id).execute();
         await transaction
           .updateTable('person')
           .set({ removed_at_ms: atMs, password_hash: '' })

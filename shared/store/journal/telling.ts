@@ -3,10 +3,16 @@
  */
 import type { TellingStore } from '../telling-store.ts';
 import type { JournalBase } from './journal-base.ts';
+import { journalMailAddresses } from './mail-addresses.ts';
 import { journalMessages } from './messages.ts';
 import { journalNotices } from './notices.ts';
 import { journalTellingPeople } from './telling-people.ts';
 
 export function journalTelling(base: JournalBase): TellingStore {
-  return { notices: journalNotices(base), messages: journalMessages(base), ...journalTellingPeople(base) };
+  return {
+    notices: journalNotices(base),
+    messages: journalMessages(base),
+    ...journalTellingPeople(base),
+    mailAddresses: journalMailAddresses(base),
+  };
 }

@@ -105,6 +105,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'PUT /api/telling': 'viewer',
   'POST /api/telling/devices': 'viewer',
   'POST /api/telling/devices/here': 'viewer',
+  'POST /api/telling/mail/code': 'viewer',
+  'POST /api/telling/mail/confirmation': 'viewer',
   'DELETE /api/telling/devices/{id}': 'viewer',
   'POST /api/telling/test': 'viewer',
   'GET /api/telling/notices/{id}': 'viewer',

@@ -154,7 +154,9 @@ export async function openDesk(): Promise<Desk> {
     async person(id, wishes = {}, role = 'keeper') {
       people.push({ id, name: id, role });
       const email = { on: true, address: `${id}@saltmere.example` };
-      await journal.telling.wishes.set(id, wishesSchema.parse({ email, ...wishes }));
+      const whole = wishesSchema.parse({ email, ...wishes });
+      await journal.telling.wishes.set(id, whole);
+      if (whole.email.address !== '') await journal.telling.mailAddresses.confirm(id, whole.email.address, 0);
     },
     async raise(id, { kind = 'overheating', severity = 'warning', position = null, siteSilentSinceMs } = {}) {
       const alarm: AlarmRecord = {

@@ -70,7 +70,10 @@ export async function openTellingFarm(
       return alarmsAnswerSchema.parse((await one.app.inject({ url: '/api/piles/shed/alarms' })).json()).alarms;
     },
     async wish(wishes, personId = 'house') {
-      await one.house.journal.telling.wishes.set(personId, wishesSchema.parse(wishes));
+      const whole = wishesSchema.parse(wishes);
+      const { telling } = one.house.journal;
+      await telling.wishes.set(personId, whole);
+      if (whole.email.address !== '') await telling.mailAddresses.confirm(personId, whole.email.address, Date.now());
     },
     async reopen() {
       await one.close();

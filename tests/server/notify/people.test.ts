@@ -13,7 +13,19 @@ async function told(known: readonly KnownPerson[], mailed: readonly string[], ho
     personId,
     wishes: wishesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } }),
   }));
-  const telling = { wishes: { list: async () => wishes }, devices: { list: async () => [] } };
+  const telling = {
+    wishes: { list: async () => wishes },
+    devices: { list: async () => [] },
+    mailAddresses: {
+      list: async () =>
+        mailed.map((personId) => ({
+          personId,
+          address: `${personId}@saltmere.example`,
+          standing: 'confirmed',
+          sinceMs: 0,
+        })),
+    },
+  };
   const people = new TellingPeople({
     telling: telling as unknown as TellingStore,
     known: async () => known,

@@ -219,6 +219,40 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
         expect(await devices.list()).toEqual([]);
       }));
 
+    test('an address waits, is tried, and once confirmed is the only one of its person', () =>
+      withAlarm(async (journal) => {
+        const { mailAddresses: mail } = journal.telling;
+        await mail.ask('ada', 'Ada@x.example', 5);
+        expect(await mail.tried('ada', 'ada@X.example')).toMatchObject({ standing: 'waiting', askedAtMs: 5, tries: 1 });
+        expect(await mail.tried('ada', 'ada@x.example')).toMatchObject({ tries: 2 });
+        expect(await mail.tried('bram', 'ada@x.example')).toBeUndefined();
+        await mail.ask('ada', 'ada@x.example', 9);
+        const asked = {
+          personId: 'ada',
+          address: 'ada@x.example',
+          standing: 'waiting',
+          sinceMs: 5,
+          askedAtMs: 9,
+          tries: 0,
+        };
+        expect(await mail.list('ada')).toEqual([asked]);
+        await mail.ask('ada', 'other@x.example', 9);
+        await mail.ask('bram', 'ada@x.example', 9);
+        await mail.confirm('ada', 'ADA@x.example', 11);
+        expect(await mail.list('ada')).toEqual([{ ...asked, standing: 'confirmed', sinceMs: 11, askedAtMs: null }]);
+        expect(await mail.list()).toHaveLength(2);
+        await mail.forget('ada');
+        expect((await mail.list()).map(({ personId }) => personId)).toEqual(['bram']);
+      }));
+
+    test('many attempts at once count as many', () =>
+      withAlarm(async (journal) => {
+        const { mailAddresses: mail } = journal.telling;
+        await mail.ask('ada', 'ada@x.example', 5);
+        const tries = await Promise.all(Array.from({ length: 8 }, () => mail.tried('ada', 'ada@x.example')));
+        expect(tries.map((row) => row?.tries).sort()).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+      }));
+
     test('wishes, devices and orders keep the last that was set', () =>
       withAlarm(async (journal) => {
         const { wishes, devices, handOn } = journal.telling;

@@ -70,6 +70,11 @@ describe('journal versions', () => {
         expect(await journal.links.open(beginMs)).toMatchObject([{ id: 'link-1', madeById: 'person-1' }]);
         expect(await journal.telling.devices.list()).toMatchObject([{ id: 'device-1', madeWith: 'session-1' }]);
       }
+      if (name >= '0008') {
+        expect(await journal.telling.mailAddresses.list()).toMatchObject([
+          { personId: 'person-1', address: 'hand@saltmere.example', standing: 'confirmed' },
+        ]);
+      }
       await journal.close();
     });
 
@@ -104,6 +109,44 @@ describe('journal versions', () => {
       ['setup', null],
     ]);
     expect(after.prepare('SELECT id, made_with FROM push_device').raw().all()).toEqual([['phone of person-1', null]]);
+    after.close();
+  });
+
+  test('0008: addresses of before go on; one from which a warning was acknowledged counts as confirmed', async () => {
+    const path = build('journal-0007-what-ends-together');
+    const db = new Database(path);
+    const wishes = db.prepare('INSERT OR REPLACE INTO telling VALUES (?, ?)');
+    const wish = (who: string, address: unknown) => wishes.run(who, JSON.stringify({ email: { on: true, address } }));
+    for (const who of ['Used', 'unused', 'moved']) wish(who, `${who}@x.example`);
+    wish('none', '');
+    wish('odd', 7);
+    wishes.run('broken', 'no JSON');
+    db.exec(
+      `INSERT INTO notice VALUES ('n', 'n', 'house', 'first-raise', 1, NULL, NULL, NULL, NULL, 1, 1, '{}', 'spread', NULL, NULL, NULL)`,
+    );
+    const message = db.prepare(
+      `INSERT INTO message VALUES (?, 'n', ?, 'name', 'email', ?, ?, 1, 'sent', NULL, 1, 1, 1, 0, 1, NULL, NULL, NULL)`,
+    );
+    const link = db.prepare(`INSERT INTO told_link VALUES (?, 'n', ?, 'name', 'email', 9, ?)`);
+    for (const [who, address, usedMs] of [
+      ['Used', 'Used@x.example', 7],
+      ['unused', 'unused@x.example', null],
+      ['moved', 'earlier@x.example', 7],
+    ] as const) {
+      message.run(`m-${who}`, who, address, address);
+      link.run(`l-${who}`, who, usedMs);
+    }
+    db.close();
+    await (await openSqliteJournal(path)).close();
+    const after = new Database(path);
+    const kept = after
+      .prepare('SELECT person_id, address, standing, since_ms FROM mail_address ORDER BY person_id')
+      .raw();
+    expect(kept.all()).toEqual([
+      ['Used', 'used@x.example', 'confirmed', 7],
+      ['moved', 'moved@x.example', 'before', 0],
+      ['unused', 'unused@x.example', 'before', 0],
+    ]);
     after.close();
   });
 

@@ -36,11 +36,16 @@ export function SignInPage() {
         {onlyToken ? 'This house wants its token.' : 'Who is there?'}
       </h1>
       {owed && (
-        <p class="refusal" role="status">
-          You are signed out on this device. The server is out of reach and has not heard of it yet: this page says it
-          as soon as it is reached, so leave it open, or open it again then. If the device goes out of your hands before
-          that, end its session elsewhere: under More, You, or an owner does it under People.
-        </p>
+        <div class="hint" role="status">
+          <p>
+            <b>You are signed out on this device.</b> The server is out of reach and has not heard of it yet. This page
+            says it as soon as it can: leave it open, or open it again then.
+          </p>
+          <p>
+            Should the device leave your hands before that, end its session from another one: under More, You; or an
+            owner does it under People.
+          </p>
+        </div>
       )}
       {!onlyToken && (
         <form

@@ -129,7 +129,7 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
         onValue={setPassword}
         error={deed.fieldError('/password')}
       />
-      <Refusal error={deed.error} />
+      {deed.fieldError('/password') === undefined && <Refusal error={deed.error} />}
       <button type="submit" class="primary" disabled={deed.busy}>
         Make the token
       </button>

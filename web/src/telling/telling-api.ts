@@ -5,6 +5,7 @@ import { z } from 'zod';
 import {
   handOnAnswerSchema,
   type handOnSchema,
+  mailAnswerSchema,
   pushDeviceSchema,
   tellingAnswerSchema,
   tellingHouseAnswerSchema,
@@ -27,6 +28,9 @@ export const addDevice = (device: { endpoint: string; keys: { p256dh: string; au
   ask(pushDeviceSchema, '/api/telling/devices', { method: 'POST', body: device });
 export const removeDevice = (id: string) => ask(nothing, `/api/telling/devices/${piece(id)}`, { method: 'DELETE' });
 export const sendTest = (way: TellingWay) => ask(made, '/api/telling/test', { method: 'POST', body: { way } });
+export const sendMailCode = () => ask(made, '/api/telling/mail/code', { method: 'POST' });
+export const confirmMail = (code: string) =>
+  ask(mailAnswerSchema, '/api/telling/mail/confirmation', { method: 'POST', body: { code } });
 export const getNotice = (id: string) => ask(toldNoticeSchema, `/api/telling/notices/${piece(id)}`);
 export const renewSecret = () =>
   ask(z.object({ secret: z.string() }), '/api/telling/webhook-secret', { method: 'POST' });

@@ -14,7 +14,7 @@ import { useMay } from '../people/me.ts';
 import { May } from '../people/only-for.tsx';
 import { HouseTelling } from './house-telling.tsx';
 import { Orders } from './orders.tsx';
-import { getTelling, saveWishes } from './telling-api.ts';
+import { getTelling, saveWishes, sendMailCode } from './telling-api.ts';
 import { Undelivered } from './undelivered.tsx';
 import { WaysPart } from './ways-part.tsx';
 import { WhatPart } from './what-part.tsx';
@@ -77,6 +77,9 @@ function Mine({ telling, refresh }: MineProps) {
   const save = () =>
     deed.run(async () => {
       const answer = await saveWishes(draft);
+      const { standing, sentAt } = answer.mail;
+      // The first code goes out by itself; should that be too many by now, the page offers it.
+      if (answer.canMail && standing === 'waiting' && sentAt === null) await sendMailCode().catch(() => undefined);
       setDraft(answer.wishes);
       setSaved(answer.wishes);
       await refresh();
@@ -115,10 +118,10 @@ function inThisZone(wishes: Wishes): Wishes {
   return wishes.timeZone === 'UTC' && own ? { ...wishes, timeZone: own } : wishes;
 }
 
-function reachWords({ person, wishes, devices, canMail }: TellingAnswerBody): string {
+function reachWords({ person, wishes, devices, canMail, mail }: TellingAnswerBody): string {
   const ways = [
     wishes.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
-    wishes.email.on && canMail && wishes.email.address !== '' && 'e-mail',
+    wishes.email.on && canMail && mail.goesTo !== null && 'e-mail',
     wishes.webhook.on && wishes.webhook.url !== '' && 'a webhook',
   ].filter((way) => way !== false);
   const isHouse = person.id === 'house';

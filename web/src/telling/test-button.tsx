@@ -17,8 +17,11 @@ export function TestButton({ way, label }: { readonly way: TellingWay; readonly 
   const test = () =>
     deed.run(async () => {
       setOutcome('On its way…');
-      const { id } = await sendTest(way);
-      setOutcome(wordsOf(await follow(id)));
+      const { id } = await sendTest(way).catch((error) => {
+        setOutcome(undefined);
+        throw error;
+      });
+      setOutcome(await followOutcome(id, 'Sent. Look whether it has arrived.'));
     });
   return (
     <div class="test">
@@ -33,6 +36,11 @@ export function TestButton({ way, label }: { readonly way: TellingWay; readonly 
   );
 }
 
+/** Waits for what becomes of a message that was asked for by hand. @param sent What is said once it has gone out. */
+export async function followOutcome(id: string, sent: string): Promise<string> {
+  return wordsOf(await follow(id), sent);
+}
+
 async function follow(id: string): Promise<readonly ToldMessageView[]> {
   const endMs = performance.now() + patienceMs;
   for (;;) {
@@ -43,9 +51,9 @@ async function follow(id: string): Promise<readonly ToldMessageView[]> {
   }
 }
 
-function wordsOf(messages: readonly ToldMessageView[]): string {
+function wordsOf(messages: readonly ToldMessageView[], sent: string): string {
   if (messages.length === 0) return 'There was nobody to send it to: keep your wishes first.';
   const failed = messages.filter(({ state }) => state !== 'sent');
-  if (failed.length === 0) return 'Sent. Look whether it has arrived.';
+  if (failed.length === 0) return sent;
   return `It did not go through: ${failed.map((message) => message.attempts.at(-1)?.detail ?? 'no answer yet').join('; ')}`;
 }

@@ -16,6 +16,7 @@ export const reasonNames: Record<ToldNoticeView['reason'], string> = {
   'not-reached': 'Somebody else could not be reached',
   summary: 'Daily summary',
   test: 'Test',
+  confirmation: 'Code for an address',
 };
 
 export const severityChoices: readonly (readonly [Severity, string])[] = [

@@ -10,6 +10,7 @@ import { Refusal, TextField } from '../parts/forms.tsx';
 import { Part } from '../parts/part.tsx';
 import { Tick } from '../parts/tick.tsx';
 import { useDeed } from '../parts/use-deed.ts';
+import { MailStanding } from './mail-standing.tsx';
 import { removeDevice, renewSecret } from './telling-api.ts';
 import { TestButton } from './test-button.tsx';
 import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
@@ -46,7 +47,17 @@ export function WaysPart({ telling, draft, saved, change, refresh, fieldError }:
         error={fieldError('/email/address')}
         onValue={(address) => change({ email: { on: address !== '' && (email.on || email.address === ''), address } })}
       />
-      {telling.canMail && saved.email.address !== '' && <TestButton way="email" label="Send me a test e-mail" />}
+      {email.address !== saved.email.address && email.address !== '' && (
+        <p class="hint">
+          Once you keep these wishes, a code is sent to it: nothing else goes there before you enter that.
+        </p>
+      )}
+      {telling.canMail && email.address === saved.email.address && (
+        <MailStanding mail={telling.mail} address={saved.email.address} refresh={refresh} />
+      )}
+      {telling.canMail && ['confirmed', 'set-by-server'].includes(telling.mail.standing) && (
+        <TestButton way="email" label="Send me a test e-mail" />
+      )}
 
       <h3>By webhook</h3>
       <p class="hint">For your own programs: each warning as signed JSON to an address of yours.</p>

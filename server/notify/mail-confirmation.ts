@@ -1,0 +1,109 @@
+/**
+ * A person confirms that an e-mail address is theirs, by a code that is mailed there.
+ */
+import type { MailAnswer } from '../../shared/api/telling.ts';
+import { toInstant } from '../../shared/api/time.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { NoticeRecord } from '../../shared/store/telling-store.ts';
+import { Refusal } from '../http/refusal.ts';
+import { isSame } from '../people/secrets.ts';
+import { codeLastsMs, mailCode, mostCodeTries } from './mail-code.ts';
+import type { TellingPeople } from './people.ts';
+import { countCode } from './sending-bounds.ts';
+
+export interface ConfirmationParts {
+  readonly journal: Pick<Journal, 'settings' | 'telling' | 'attempts'>;
+  readonly people: TellingPeople;
+  readonly clock: Clock;
+  /** The machine's clock, by which codes run out. */
+  readonly machineNowMs: () => number;
+  readonly send: (notice: NoticeRecord) => Promise<void>;
+  readonly newId: () => string;
+}
+
+export class MailConfirmation {
+  readonly #parts: ConfirmationParts;
+
+  constructor(parts: ConfirmationParts) {
+    this.#parts = parts;
+  }
+
+  async view(personId: string): Promise<MailAnswer> {
+    const { standing, to } = await this.#parts.people.mailOf(personId);
+    const asked = await this.#asked(personId);
+    return {
+      standing,
+      goesTo: to ?? null,
+      sentAt: asked === undefined ? null : toInstant(asked.askedAtMs),
+      codeEndsAt: asked === undefined ? null : toInstant(asked.askedAtMs + codeLastsMs),
+    };
+  }
+
+  /** Sends a new code to the address of the person's wishes; those before count no more. @returns The notice to follow. */
+  async sendCode(personId: string): Promise<string> {
+    const { journal, clock, machineNowMs, send, newId } = this.#parts;
+    const address = await this.#unconfirmed(personId);
+    const nowMs = machineNowMs();
+    await countCode(journal.attempts, personId, address, nowMs);
+    await journal.telling.mailAddresses.ask(personId, address, nowMs);
+    const id = newId();
+    const atMs = clock.nowMs();
+    await send({
+      id,
+      key: `confirmation/${id}`,
+      about: 'person',
+      answer: 'confirmation',
+      rank: 1,
+      siteId: null,
+      pileId: null,
+      alarmId: null,
+      personId,
+      atMs,
+      dueMs: atMs,
+      facts: { codeFor: address, askedAtMs: nowMs },
+    });
+    return id;
+  }
+
+  /** @returns The address that is confirmed now. @throws {Refusal} 409 or 422 with what to do. */
+  async confirm(personId: string, code: string): Promise<string> {
+    const { journal, machineNowMs } = this.#parts;
+    const address = await this.#unconfirmed(personId);
+    const row = await journal.telling.mailAddresses.tried(personId, address);
+    const wrong = (why: string) => new Refusal(422, why, { pointer: '/code' });
+    if (row?.askedAtMs == null) throw wrong('No code was sent to this address yet: have one sent.');
+    if (row.tries > mostCodeTries) throw wrong('Wrong codes were entered too often: have a new one sent.');
+    if (machineNowMs() - row.askedAtMs >= codeLastsMs) throw wrong('The code has run out: have a new one sent.');
+    const right = await mailCode(journal.settings, { personId, address, askedAtMs: row.askedAtMs });
+    if (!isSame(code.replace(/\D/g, ''), right)) {
+      const left = mostCodeTries - row.tries;
+      throw wrong(
+        left > 0
+          ? 'This is not the code of the newest e-mail. Look again, or have a new one sent.'
+          : 'This is not the code, and it was the last try: have a new one sent.',
+      );
+    }
+    await journal.telling.mailAddresses.confirm(personId, address, machineNowMs());
+    return address;
+  }
+
+  async #unconfirmed(personId: string): Promise<string> {
+    const { people } = this.#parts;
+    const { email } = await people.wishesOf(personId);
+    const { standing } = await people.mailOf(personId);
+    if (standing === 'none') throw new Refusal(409, 'There is no e-mail address to confirm: keep one first.');
+    if (standing === 'confirmed' || standing === 'set-by-server')
+      throw new Refusal(409, 'This address is confirmed already.');
+    return email.address;
+  }
+
+  async #asked(personId: string): Promise<{ askedAtMs: number } | undefined> {
+    const { people, journal } = this.#parts;
+    const { email } = await people.wishesOf(personId);
+    const row = (await journal.telling.mailAddresses.list(personId)).find(
+      ({ address }) => address === email.address.toLowerCase(),
+    );
+    return row?.askedAtMs == null ? undefined : { askedAtMs: row.askedAtMs };
+  }
+}

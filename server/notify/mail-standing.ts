@@ -1,0 +1,28 @@
+/**
+ * Where a person's mail goes. Nothing but a code is sent to an address that nobody has confirmed; until a new one is, mail
+ * goes on to the one before, so that no change of address silences a warning.
+ */
+import type { MailAddress } from '../../shared/store/telling-store.ts';
+import type { MailStanding } from '../../shared/telling.ts';
+
+export interface MailGoes {
+  readonly standing: MailStanding;
+  /** Undefined while there is none. */
+  readonly to: string | undefined;
+}
+
+/**
+ * @param wished As in the person's wishes; '' for none.
+ * @param own The addresses of that person.
+ * @param setByServer The address that whoever runs the program gave, where this person stands for the whole of it.
+ */
+export function mailGoes(wished: string, own: readonly MailAddress[], setByServer: string | undefined): MailGoes {
+  if (wished === '') return { standing: 'none', to: undefined };
+  if (wished === setByServer) return { standing: 'set-by-server', to: wished };
+  const row = own.find(({ address }) => address === wished.toLowerCase());
+  if (row && takesMail(row)) return { standing: row.standing, to: wished };
+  const [before] = own.filter(takesMail).sort((a, b) => b.sinceMs - a.sinceMs);
+  return { standing: 'waiting', to: before?.address };
+}
+
+const takesMail = ({ standing }: MailAddress): boolean => standing === 'confirmed' || standing === 'before';

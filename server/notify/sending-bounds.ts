@@ -1,0 +1,65 @@
+/**
+ * How much a person may have sent by hand: tests, and codes to addresses that may be a stranger's. Counted in the journal, so
+ * that neither a restart nor a second process gives more.
+ */
+import type { Journal } from '../../shared/store/journal.ts';
+import { Refusal } from '../http/refusal.ts';
+
+const minuteMs = 60_000;
+const hourMs = 60 * minuteMs;
+
+/** `atOnce` in a row, then one every `thenEveryMs`; all anew after `quietMs` without one. */
+interface Bound {
+  readonly atOnce: number;
+  readonly thenEveryMs: number;
+}
+
+export const sendingBounds = {
+  test: {
+    person: { atOnce: 5, thenEveryMs: 10 * minuteMs },
+    server: { atOnce: 20, thenEveryMs: 2 * minuteMs },
+    quietMs: hourMs,
+  },
+  code: {
+    person: { atOnce: 4, thenEveryMs: 30 * minuteMs },
+    server: { atOnce: 20, thenEveryMs: 5 * minuteMs },
+    /** Whoever asks: a stranger gets this many letters and no more. */
+    address: { atOnce: 3, thenEveryMs: 6 * hourMs },
+    quietMs: 24 * hourMs,
+  },
+} as const;
+
+const counted = (key: string, { atOnce, thenEveryMs }: Bound) => ({
+  key,
+  delayMs: (count: number) => (count < atOnce ? 0 : thenEveryMs),
+});
+
+/** @throws {Refusal} 429 with when the next one is possible; then nothing was counted. */
+export async function countTest(attempts: Journal['attempts'], personId: string, nowMs: number): Promise<void> {
+  const { person, server, quietMs } = sendingBounds.test;
+  const counts = [counted(`send-test/${personId}`, person), counted('send-test', server)];
+  refuseFor(await attempts.take(counts, nowMs, quietMs), 'Several tests were sent already.');
+}
+
+export async function countCode(
+  attempts: Journal['attempts'],
+  personId: string,
+  address: string,
+  nowMs: number,
+): Promise<void> {
+  const { person, server, address: ofAddress, quietMs } = sendingBounds.code;
+  const counts = [
+    counted(`send-code/${personId}`, person),
+    counted(`send-code-to/${address.toLowerCase()}`, ofAddress),
+    counted('send-code', server),
+  ];
+  refuseFor(await attempts.take(counts, nowMs, quietMs), 'Several codes were sent already.');
+}
+
+function refuseFor(waitMs: number, why: string): void {
+  if (waitMs <= 0) return;
+  const waitS = Math.ceil(waitMs / 1000);
+  const minutes = Math.ceil(waitS / 60);
+  const wait = minutes < 90 ? `${minutes} minute${minutes === 1 ? '' : 's'}` : `${Math.ceil(minutes / 60)} hours`;
+  throw new Refusal(429, `${why} The next one is possible in ${wait}.`, { retryAfterS: waitS });
+}
