@@ -17,14 +17,19 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
   const core = temp(coreC);
   const coreIs = sight === null ? '' : spokenValue('core', sight, assessment.atMs, temp);
   const aboveK = assessment.airC === null ? null : coreC - assessment.airC;
-  const above = aboveK !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
+  const old = sight !== null && isOld(sight, assessment.atMs);
+  const is = old ? 'was' : 'is';
+  // The air of now says nothing of a core of then.
+  const above = !old && aboveK !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
   const { actC, comfortMinC, comfortMaxC } = assessment.limits;
   const calm = (condition: string, next: string): Saying => ({ condition, next, tone: 'calm' });
 
   if (coreC > actC) {
     return {
-      condition: `The core has just passed ${temp(actC)}: ${coreIs}.`,
-      next: 'Look again in half an hour; if it is still above, turn it or spread it thinner.',
+      condition: `The core ${old ? 'had' : 'has just'} passed ${temp(actC)}: ${coreIs}.`,
+      next: old
+        ? 'Measure the core by hand now; if it is still above, turn it or spread it thinner.'
+        : 'Look again in half an hour; if it is still above, turn it or spread it thinner.',
       tone: 'watch',
     };
   }
@@ -33,25 +38,25 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
       return restingSentence(assessment, coreC, coreIs, facts);
     case 'warming':
       return calm(
-        `It is warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: ${coreIs}${above}.`,
-        `Leave it; look again before it comes near ${temp(actC)}.`,
+        `It ${is} warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: ${coreIs}${above}.`,
+        old
+          ? `Measure the core by hand soon: a pile that warms may come near ${temp(actC)} within hours.`
+          : `Leave it; look again before it comes near ${temp(actC)}.`,
       );
     case 'active':
       if (coreC > comfortMaxC) {
         return {
-          condition: `It is working hard: ${coreIs}, near the ${temp(actC)} at which to act.`,
-          next: 'Look again in an hour or two, and be ready to turn it or spread it thinner.',
+          condition: `It ${is} working hard: ${coreIs}, near the ${temp(actC)} at which to act.`,
+          next: `${old ? 'Measure the core by hand now' : 'Look again in an hour or two'}, and be ready to turn it or spread it thinner.`,
           tone: 'watch',
         };
       }
       return coreC >= comfortMinC
-        ? calm(`It is working well: ${coreIs}${above}.`, 'Leave it working.')
-        : calm(`It is working gently: ${coreIs}${above}.`, 'Leave it working; see that it stays covered.');
+        ? calm(`It ${is} working well: ${coreIs}${above}.`, 'Leave it working.')
+        : calm(`It ${is} working gently: ${coreIs}${above}.`, 'Leave it working; see that it stays covered.');
     case 'cooling':
       return calm(
-        sight !== null && isOld(sight, assessment.atMs)
-          ? `Its heat is passing: ${coreIs}${above}.`
-          : `Its heat is passing: the core is down to ${core}${above}.`,
+        old ? `Its heat was passing: ${coreIs}${above}.` : `Its heat is passing: the core is down to ${core}${above}.`,
         assessment.progressPct >= 90
           ? 'Let it come down near the air; then turn it once and see whether it warms again.'
           : 'Leave it covered; a second warming may follow.',

@@ -241,3 +241,13 @@ test('two wild values minutes apart are not called heat, a third that bears them
   const three = playCore([...readings, [4, 70], [4 + 1 / 6, 71], [4 + 2 / 6, 71]], 4.4);
   expect(three.raised()).toContain('overheating/null');
 });
+
+test('a pile whose last reading is old speaks of it as past, and asks for a measurement where it may be near its limit', () => {
+  const played = playCore(
+    [22, 38, 46].map((tempC, day): [number, number] => [24 * day, tempC]),
+    68,
+  );
+  const { condition, next } = played.say();
+  expect(condition).toBe('It was working hard: the core was at 46 °C 20 hours ago, near the 50 °C at which to act.');
+  expect(next).toBe('Measure the core by hand now, and be ready to turn it or spread it thinner.');
+});
