@@ -82,7 +82,10 @@ export class ProbeBook {
   }
 
   get counts(): ProbeCounts {
-    return { all: this.#all, unclaimed: this.#unclaimed };
+    const isFull =
+      this.#unclaimed >= unclaimedInAllTimes * this.#mostUnclaimed ||
+      [...this.#unclaimedOf.values()].some((count) => count >= this.#mostUnclaimed);
+    return { all: this.#all, unclaimed: this.#unclaimed, isFull };
   }
 
   /**

@@ -33,6 +33,8 @@ export const probeCountsSchema = z.object({
   all: z.number().int(),
   /** In no pile. */
   unclaimed: z.number().int(),
+  /** Of new probes nothing is kept, at one site at least, until some are claimed or forgotten. */
+  isFull: z.boolean(),
 });
 export type ProbeCounts = z.infer<typeof probeCountsSchema>;
 

@@ -12,6 +12,6 @@ export function listMockProbes(probes: readonly Probe[], query: URLSearchParams)
     probes: found.slice(offset, offset + limit),
     total: found.length,
     offset,
-    counts: { all: probes.length, unclaimed: probes.filter(({ claim }) => claim === null).length },
+    counts: { all: probes.length, unclaimed: probes.filter(({ claim }) => claim === null).length, isFull: false },
   };
 }

@@ -56,12 +56,12 @@ describe('a house that hears more names than it may', () => {
     await claim('mine', 'core');
     for (let one = 0; one < 5; one += 1) await say(`made-up-${one}`);
     for (let minute = 0; minute < 5; minute += 1) await say('mine', nowMs + minute);
-    expect((await listed()).counts).toEqual({ all: 4, unclaimed: 3 });
+    expect((await listed()).counts).toEqual({ all: 4, unclaimed: 3, isFull: true });
     const rows = await house.readings.rows([{ site, probe: 'mine', quantity: 'temperature' }], 0, nowMs + 1_000, 100);
     expect(rows).toHaveLength(6);
     await claim('made-up-0', 'top');
     await say('late');
-    expect((await listed()).counts).toEqual({ all: 5, unclaimed: 3 });
+    expect((await listed()).counts).toEqual({ all: 5, unclaimed: 3, isFull: true });
   });
 
   test('a status of a name beyond the bound makes no probe, here or in the journal', async () => {
@@ -92,9 +92,11 @@ describe('a house that hears more names than it may', () => {
 
   test('sites together have five times the room of one', () => {
     const book = new ProbeBook(3);
+    expect(book.counts.isFull).toBe(false);
     const admitted = Array.from({ length: 40 }, (_, one) => book.admits(`site-${one}`, 'p'));
     expect(admitted.filter(Boolean)).toHaveLength(15);
     expect(book.admits('site-0', 'p')).toBe(true);
+    expect(book.counts.isFull).toBe(true);
   });
 });
 
@@ -119,7 +121,7 @@ describe('the list of probes', () => {
   test('is bounded without a word, those in a pile first, and says how many there are', () => {
     const answer = listProbes(bookOf(30_000, 10), {});
     expect([answer.probes.length, answer.total]).toEqual([500, 30_010]);
-    expect(answer.counts).toEqual({ all: 30_010, unclaimed: 30_000 });
+    expect(answer.counts).toEqual({ all: 30_010, unclaimed: 30_000, isFull: false });
     expect(answer.probes.slice(0, 10).every(({ claim }) => claim !== null)).toBe(true);
   });
 
@@ -158,7 +160,7 @@ describe('live events of probes', () => {
     const text = await until('the events', () => texts[0]);
     expect(text.match(/^event: probe$/gm)).toHaveLength(50);
     expect(text.match(/^event: probes$/gm)).toHaveLength(1);
-    expect(text).toContain('{"all":30000,"unclaimed":30000}');
+    expect(text).toContain('{"all":30000,"unclaimed":30000,"isFull":false}');
   });
 
   test('one that speaks is told of by itself, with what it said last', async () => {

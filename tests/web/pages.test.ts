@@ -87,7 +87,7 @@ describe('home', () => {
     const another = spare && { ...spare, probe: 'spare-8' };
     if (another) {
       here.mock.send('probe', another);
-      here.mock.send('probes', { all: here.mock.farm.probes.length + 1, unclaimed: 2 });
+      here.mock.send('probes', { all: here.mock.farm.probes.length + 1, unclaimed: 2, isFull: false });
     }
     await here.page.getByText('2 probes are talking that belong to no pile yet.').waitFor();
   });
@@ -154,7 +154,7 @@ describe('an empty start', () => {
     };
     mock.farm.probes.push(probe);
     mock.send('probe', probe);
-    mock.send('probes', { all: 1, unclaimed: 1 });
+    mock.send('probes', { all: 1, unclaimed: 1, isFull: false });
     await page.getByRole('link', { name: 'Claim one for this pile' }).click();
     await page.getByRole('button', { name: 'Claim it' }).click();
     await page.getByRole('heading', { level: 2, name: 'First bed' }).waitFor();

@@ -55,7 +55,13 @@ function lock(): void {
   setLink('locked', Date.now());
   if (!wasIn) return;
   // The session ended, here or elsewhere: what the page knows goes with it.
-  changeHouse({ sites: [], piles: null, probes: [], probeCounts: { all: 0, unclaimed: 0 }, announcement: '' });
+  changeHouse({
+    sites: [],
+    piles: null,
+    probes: [],
+    probeCounts: { all: 0, unclaimed: 0, isFull: false },
+    announcement: '',
+  });
   void forgetPerson().then(askWhoIsThere);
 }
 

@@ -40,7 +40,7 @@ export const emptyHouse: House = {
   sites: [],
   piles: null,
   probes: [],
-  probeCounts: { all: 0, unclaimed: 0 },
+  probeCounts: { all: 0, unclaimed: 0, isFull: false },
   probeNews: 0,
   announcement: '',
 };

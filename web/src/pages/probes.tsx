@@ -30,6 +30,12 @@ export function ProbesPage() {
           {probesSentence(counts, piles)}
         </h1>
         {counts.all === 0 && <p class="lead">The moment one does, it stands here.</p>}
+        {counts.isFull && (
+          <p class="lead">
+            No more new probes are listened to until some of those in no pile are claimed or forgotten.{' '}
+            <a href="/incoming">What came in</a> counts what they send.
+          </p>
+        )}
         {(counts.all > manyProbes || typed !== '') && (
           <div class="form find-probe">
             <TextField label="Find a probe" value={typed} onValue={setTyped} hint="A part of its name, site or pile." />

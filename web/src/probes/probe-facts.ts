@@ -35,7 +35,7 @@ export function isSilent(probe: Probe, piles: readonly PileSummary[]): boolean {
 }
 
 /** @example "18 probes talk, 2 are silent, and one belongs to no pile yet." */
-export function probesSentence({ all, unclaimed }: ProbeCounts, piles: readonly PileSummary[]): string {
+export function probesSentence({ all, unclaimed }: Omit<ProbeCounts, 'isFull'>, piles: readonly PileSummary[]): string {
   const silent = piles.flatMap(({ positions }) => Object.values(positions)).filter((place) => place?.silent).length;
   const talking = Math.max(0, all - silent);
   if (all === 0) return 'No probe has talked yet.';
