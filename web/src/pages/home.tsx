@@ -14,7 +14,7 @@ import { usePage } from '../parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
 import { silencedSentence } from '../pile/alarm-words.ts';
 import { isCoreMeasured } from '../pile/phase-words.ts';
-import { TroubleLine } from '../pile/trouble-note.tsx';
+import { isStageKnown, TroubleLine } from '../pile/trouble-note.tsx';
 import { usePrefs } from '../prefs.ts';
 import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
 import { Welcome } from './welcome.tsx';
@@ -121,7 +121,7 @@ function EntryFacts({ pile }: { readonly pile: PileSummary }) {
   const stand = batch ? `, day ${batchDay(Date.parse(batch.startedAt), nowMs)}${phase}` : '';
   return (
     <p class="facts">
-      {`${capital(stageNames[pile.stage])}${stand}.`}
+      {isStageKnown(pile) && `${capital(stageNames[pile.stage])}${stand}.`}
       {Number.isFinite(newestMs) && ` Last reading ${ageWords(nowMs - newestMs)}.`}
     </p>
   );

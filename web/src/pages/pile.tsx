@@ -27,7 +27,7 @@ import { Moisture } from '../pile/moisture.tsx';
 import { NameAndRemoval } from '../pile/name-and-removal.tsx';
 import { NoPile } from '../pile/no-pile.tsx';
 import { Readiness } from '../pile/readiness.tsx';
-import { TroubleNote } from '../pile/trouble-note.tsx';
+import { isStageKnown, TroubleNote } from '../pile/trouble-note.tsx';
 import { usePile } from '../pile/use-pile.ts';
 import { Warnings } from '../pile/warnings.tsx';
 import { WhyShort } from '../pile/why-short.tsx';
@@ -49,7 +49,8 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
     <div class="page pile-page">
       <header class="opening">
         <p class="dateline">
-          <a href="/">{siteName}</a>, {stageNames[pile.stage]}
+          <a href="/">{siteName}</a>
+          {isStageKnown(pile) && `, ${stageNames[pile.stage]}`}
         </p>
         <div class="pile-title">
           <h1 ref={heading} tabIndex={-1}>

@@ -3,6 +3,9 @@
  */
 import type { PileSummary } from '../../../shared/api/piles.ts';
 
+/** Where the record of its batch cannot be read, nobody knows at which stage it is. */
+export const isStageKnown = ({ trouble }: PileSummary) => trouble?.code !== 'batch-unreadable' || trouble.judged;
+
 /** On the home page: only what the pile's sentence does not say. */
 export function TroubleLine({ pile }: { readonly pile: PileSummary }) {
   const { trouble } = pile;
