@@ -127,7 +127,10 @@ export class Tally {
         this.err('expected band', core >= said.band.p10C && core <= said.band.p90C ? 1 : 0);
       }
     }
-    this.err('moisture', Math.abs(said.moistureFrac - (world.moistureFrac[at] ?? 0)) * 100);
+    // Where nothing of the bed stands behind an estimate, none is given.
+    if (!Number.isNaN(said.moistureFrac)) {
+      this.err('moisture', Math.abs(said.moistureFrac - (world.moistureFrac[at] ?? 0)) * 100);
+    }
     const ageH = at / samplesPerHour;
     const later = at + 12 * samplesPerHour;
     if (ageH < 12 || ageH % 3 !== 0 || later >= world.samples) return;

@@ -46,13 +46,24 @@ describe('quiet hours', () => {
     await desk.person('ada', night);
     await desk.raise('a');
     await desk.raise('b', { kind: 'drying' });
+    await desk.raise('c', { kind: 'stalling' });
     await desk.pass(10);
     await desk.move('a', 'normal', 'cleared');
     await desk.move('b', 'acknowledged');
+    await desk.move('c', 'shelved');
     await desk.pass(120);
     expect(await desk.told()).toEqual([]);
-    const [notice] = (await desk.journal.telling.notices.ofAlarm('a')).filter(({ messages }) => messages.length > 0);
-    expect(notice?.messages[0]).toMatchObject({ state: 'overtaken', reason: 'over before it could be told' });
+    const reasons = await Promise.all(
+      ['a', 'b', 'c'].map(async (id) => {
+        const told = await desk.journal.telling.notices.ofAlarm(id);
+        return told.flatMap(({ messages }) => messages.map(({ state, reason }) => `${state}: ${reason}`));
+      }),
+    );
+    expect(reasons).toEqual([
+      ['overtaken: over before it could be told'],
+      ['overtaken: acknowledged before it could be told'],
+      ['overtaken: shelved before it could be told'],
+    ]);
   });
 
   test('never hold the hazard of self-heating', async () => {

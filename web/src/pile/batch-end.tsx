@@ -1,7 +1,9 @@
 /**
  * web/pile/batch-end.tsx: finishing a batch, and laying the next one in its place.
  */
+
 import { useState } from 'preact/hooks';
+import { hazardStands } from '../../../core/alarm/precedence.ts';
 import type { PileDetail } from '../../../shared/api/piles.ts';
 import { finishBatch, startBatch } from '../api/routes.ts';
 import { useReader } from '../live/use-house.ts';
@@ -29,8 +31,9 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
         }}
       >
         <p>
-          Only you can tell that it is ready: open it in several places, smell it and look. Branhearth cannot smell, and
-          a pile kept for its culture is not sanitised.
+          Only you can tell that it is ready
+          {hazardStands(pile.alarms) ? '' : ': open it in several places, smell it and look'}. Branhearth cannot smell,
+          and a pile kept for its culture is not sanitised.
         </p>
         <Field
           label="How it came out"
