@@ -223,7 +223,8 @@ describe('whatever is sent by', () => {
     describe(caller, () => {
       for (const route of routes) {
         test(`${route} answers, and no change is without its row in the audit trail`, async () => {
-          await settleAnew();
+          // What is only read may have been touched before.
+          if (!route.startsWith('GET ') || made === 0) await settleAnew();
           print.changed();
           let rows = print.auditRows();
           await fuzz(route, caller, () => {
