@@ -4,7 +4,6 @@
 import { readFile } from 'node:fs/promises';
 import { Server as HttpsServer } from 'node:https';
 import { hostname } from 'node:os';
-import pino from 'pino';
 import { fastClock, liveClock } from '../shared/clock.ts';
 import { isLoopback, readConfig } from '../shared/config.ts';
 import { DamagedFileError, damagedFileExitCode } from '../shared/errors.ts';
@@ -12,6 +11,7 @@ import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
 import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
 import { keepTlsFresh, readTls } from './http/tls.ts';
+import { openLog } from './log.ts';
 import { startProblem } from './start-problem.ts';
 import { bandWorker } from './watch/band-keeper.ts';
 import { onlyOf } from './worker/servers.ts';
@@ -30,7 +30,7 @@ const openers = {
 async function main(): Promise<void> {
   process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
   const { config, unknown } = readConfig(process.env);
-  const log = pino({ level: config.LOG_LEVEL });
+  const log = openLog(config.LOG_LEVEL);
   for (const name of unknown) log.warn(`${name} is not a variable this version knows; see the table in README.md`);
   const { version } = JSON.parse(await readFile(packageUrl, 'utf8')) as { version: string };
   const clock = config.CLOCK ? fastClock(config.CLOCK) : liveClock;

@@ -36,7 +36,12 @@ export class ReadingError extends Error {
     message: string,
     options?: ErrorOptions,
   ) {
+    // It is what came of a message, not a fault to be traced, and a flood of bad messages makes a flood of these.
+    const traced = Error as { stackTraceLimit?: number | undefined };
+    const limit = traced.stackTraceLimit;
+    traced.stackTraceLimit = 0;
     super(message, options);
+    traced.stackTraceLimit = limit;
   }
 }
 

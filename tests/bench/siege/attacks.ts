@@ -131,7 +131,7 @@ const papers: Attack = async ({ pagesUrl, batchId }, goesOn, counts) => {
 };
 
 const halves = 3_000;
-const mostHalves = 9_000;
+const mostHalves = 3_000;
 const half =
   'POST /api/session HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\nContent-Length: 400\r\n\r\n{"na';
 
