@@ -126,10 +126,18 @@ export function pastHeat(
   };
 }
 
-/** The place to speak of: where a person must judge, and of those, or of all, the core first, then where it lasted longest. */
+/** The place to speak of: where a person must judge before any other, of those the core first, then where it lasted longest. */
 export function worstHeat(heats: readonly PastHeat[]): PastHeat | null {
-  const unjudged = heats.filter((one) => one.unjudged !== null);
-  const among = unjudged.length > 0 ? unjudged : heats;
-  const longest = among.toSorted((one, other) => other.lossH - one.lossH || other.peakC - one.peakC)[0];
-  return among.find(({ position, lossH }) => position === 'core' && lossH >= lossAfterH) ?? longest ?? null;
+  let worst: PastHeat | null = null;
+  for (const one of heats) if (worst === null || isWorse(one, worst)) worst = one;
+  return worst;
 }
+
+function isWorse(one: PastHeat, other: PastHeat): boolean {
+  if ((one.unjudged === null) !== (other.unjudged === null)) return one.unjudged !== null;
+  const isCore = isHotCore(one);
+  if (isCore !== isHotCore(other)) return isCore;
+  return one.lossH === other.lossH ? one.peakC > other.peakC : one.lossH > other.lossH;
+}
+
+const isHotCore = ({ position, lossH }: PastHeat): boolean => position === 'core' && lossH >= lossAfterH;

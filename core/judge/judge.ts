@@ -23,7 +23,7 @@ import { findingsOf } from '../warn/findings.ts';
 import { lookAt } from '../warn/look.ts';
 import type { Assessment } from './assessment.ts';
 import { coreCourse } from './course.ts';
-import { rememberHeat, startHeat, worstHeat } from './heat-memory.ts';
+import { rememberHeat, startHeat } from './heat-memory.ts';
 import { closeHour, nearAirHours } from './hour.ts';
 import { lookAhead, markHourEnds } from './look-ahead.ts';
 import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } from './setup.ts';
@@ -155,7 +155,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     handSigns: look.handSigns,
     heat: look.heat,
     readiness: readinessOf({
-      heat: worstHeat(look.heat),
+      heat: look.worstHeat,
       lossC: setup.limits.lossC,
       peakC: state.peakC,
       peakExcessK: state.highestExcessK,

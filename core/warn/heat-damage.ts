@@ -2,9 +2,10 @@
  * Heat that has passed and may have killed the culture. It does not end with the heat: only a nose and eyes can tell, so it
  * stands until a person has written down smell or look.
  */
+import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../judge/assessment.ts';
-import { lossAfterH, type PastHeat, worstHeat } from '../judge/heat-memory.ts';
+import { lossAfterH, type PastHeat } from '../judge/heat-memory.ts';
 import { heatDamageSigns, hoursLong } from './heat-damage-words.ts';
 import type { Look } from './look.ts';
 import { hottestOver } from './overheating.ts';
@@ -13,7 +14,7 @@ import { degrees, dustCaution } from './words.ts';
 
 export function heatDamageFinding(look: Look): Finding {
   const { actC, lossC } = look.setup.limits;
-  const worst = worstHeat(look.heat);
+  const worst = look.worstHeat;
   const present = worst?.unjudged != null;
   const known = look.heat.some(({ position }) => position === 'core');
   const hotNow = present && (hottestOver(look)?.tempC ?? actC) >= lossC;
@@ -28,7 +29,7 @@ export function heatDamageFinding(look: Look): Finding {
         ? 'The core was never measured.'
         : present
           ? `The ${worst.position} lay at ${degrees(lossC)} or more for ${hoursLong(worst.unjudged.lossH)}, up to ${degrees(worst.unjudged.peakC)}: the culture there may be lost.`
-          : passed(worst, lossC),
+          : passed(worst, look.setup.limits),
     todo: present
       ? `Once it has cooled, open it in several places, smell it and look at it, and write it into the journal. ${heatDamageSigns} Do not use it as a starter before that.`
       : 'Nothing.',
@@ -40,13 +41,16 @@ export function heatDamageFinding(look: Look): Finding {
   };
 }
 
-function passed({ position, lossH, peakC }: PastHeat, lossC: number): string {
+function passed({ position, lossH, peakC }: PastHeat, limits: StageLimits): string {
+  const { lossC } = limits;
   if (lossH >= lossAfterH)
     return `The ${position} lay at ${degrees(lossC)} or more for ${hoursLong(lossH)}, up to ${degrees(peakC)}; somebody has smelt or looked at it since.`;
   return lossH > 0
     ? `The ${position} came to ${degrees(peakC)}, at ${degrees(lossC)} or more for less than ${lossAfterH} hours.`
-    : `No place in the pile came to ${degrees(lossC)}, as far as it was measured; the highest was ${degrees(peakC)} at the ${position}.`;
+    : neverOf(limits);
 }
+
+const neverOf = perLimits(({ lossC }) => `No place in the pile came to ${degrees(lossC)}, as far as it was measured.`);
 
 const whyOf = perLimits(
   ({ lossC }) =>

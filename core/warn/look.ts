@@ -9,7 +9,7 @@ import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
 import type { ExpectedBand } from '../curve/band.ts';
 import type { PositionSight } from '../judge/assessment.ts';
-import { type PastHeat, pastHeat } from '../judge/heat-memory.ts';
+import { type PastHeat, pastHeat, worstHeat } from '../judge/heat-memory.ts';
 import { type PileSetup, pilePositions } from '../judge/setup.ts';
 import { coreAtHour, type JudgeState, type PositionState } from '../judge/state.ts';
 import { isSilent, type Track } from '../judge/track.ts';
@@ -36,6 +36,7 @@ export interface Look {
   readonly doubtedHeat: DoubtedHeat | null;
   /** What each measured place in the pile has been through. */
   readonly heat: readonly PastHeat[];
+  readonly worstHeat: PastHeat | null;
   /** Rise over the last three closed hours [K/h]. */
   readonly coreRiseKPerH: number | null;
   /** The water in the bed now, with what hands did and said since the last closed hour. */
@@ -56,6 +57,7 @@ export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand |
   const { core } = positions;
   const coreLost = lostBy(state, core);
   const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
+  const heat = heatOf(state, setup, nowMs);
   return {
     state,
     setup,
@@ -66,7 +68,8 @@ export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     coreKnown,
     coreLost,
     doubtedHeat: doubtedHeat(positions, setup.limits.actC, nowMs),
-    heat: heatOf(state, setup, nowMs),
+    heat,
+    worstHeat: worstHeat(heat),
     coreRiseKPerH: riseKPerH(state),
     water: waterNow(state, setup, nowMs),
     handSigns: handSigns(setup, nowMs),

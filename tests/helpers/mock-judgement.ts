@@ -59,7 +59,7 @@ const quiet: Record<WarningKind, string> = {
   'wrong-growth': 'Nobody has noted it.',
   'hand-wet': 'Nobody has noted it.',
   'hand-dry': 'A squeezed handful held together.',
-  'heat-damage': 'No place in the pile came to 60 °C, as far as it was measured; the highest was 47 °C at the core.',
+  'heat-damage': 'No place in the pile came to 60 °C, as far as it was measured.',
   drying: 'The bed is at about 57 % moisture by the water balance.',
   stalling: 'Nothing points to a stall.',
   chilled: 'The core is warm enough.',
