@@ -6,24 +6,24 @@
  * Never:  acknowledges a message before its readings are kept, and throws over nothing that comes in.
  */
 import type { z } from 'zod';
-import type { foreignMessageSchema, MappingInput, RefusalsAnswer } from '../shared/api/ingest.ts';
-import { toInstant } from '../shared/api/time.ts';
 import type { Clock } from '../shared/clock.ts';
+import type { foreignMessageSchema, MappingInput, RefusalsAnswer } from '../shared/contracts/ingest.ts';
+import { toInstant } from '../shared/contracts/time.ts';
 import { ReadingError, type RefusalReason } from '../shared/errors.ts';
 import type { Quantity } from '../shared/quantity.ts';
 import type { Reading } from '../shared/reading.ts';
 import { type AppendResult, appended, type ReadingsStore } from '../shared/store/readings-store.ts';
-import type { EmbeddedBrokerOptions } from './broker/embedded-broker.ts';
-import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './broker/inbound-source.ts';
-import type { OutsideBrokerOptions, OutsideTicket } from './broker/outside-broker.ts';
-import type { CommonsTold, SiteSessions } from './broker/site-sessions.ts';
-import { type CommitQueue, createCommitQueue } from './commit-queue.ts';
-import { createForeignMessages } from './foreign/foreign-messages.ts';
-import { type MappingTrial, mappingProblem, tryMapping } from './foreign/mapping.ts';
-import { filterProblem, matchFilter } from './foreign/topic-filter.ts';
-import { createIntake } from './intake.ts';
-import { createPowerOnGuard } from './power-on-guard.ts';
-import { createRefusals } from './refusals.ts';
+import type { OutsideBrokerOptions, OutsideTicket } from './client/outside-broker.ts';
+import type { CommonsTold, SiteSessions } from './client/site-sessions.ts';
+import { type CommitQueue, createCommitQueue } from './commit/commit-queue.ts';
+import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
+import { createIntake } from './decode/intake.ts';
+import { createPowerOnGuard } from './decode/power-on-guard.ts';
+import { createRefusals } from './decode/refusals.ts';
+import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';
+import { createForeignMessages } from './mapping/foreign-messages.ts';
+import { type MappingTrial, mappingProblem, tryMapping } from './mapping/mapping.ts';
+import { filterProblem, matchFilter } from './mapping/topic-filter.ts';
 
 export interface IngestOptions {
   readonly store: Pick<ReadingsStore, 'append' | 'lasts'>;
@@ -99,10 +99,10 @@ export async function startIngest(options: IngestOptions): Promise<Ingest> {
   const { source } = options;
   // A broker's own code and a client's are large, and a house needs one of them.
   if (source.kind === 'embedded') {
-    const { openEmbeddedBroker } = await import('./broker/embedded-broker.ts');
+    const { openEmbeddedBroker } = await import('./embedded-broker/embedded-broker.ts');
     return run(options, (context, sink) => openEmbeddedBroker(source, context, sink));
   }
-  const { openOutsideBroker } = await import('./broker/outside-broker.ts');
+  const { openOutsideBroker } = await import('./client/outside-broker.ts');
   return run(options, async (context, sink) => openOutsideBroker(source, context, sink));
 }
 
@@ -112,7 +112,7 @@ export async function startSiteIngest(
   source: OutsideBrokerOptions,
   commons: CommonsTold,
 ): Promise<SiteIngest> {
-  const { openSiteSessions } = await import('./broker/site-sessions.ts');
+  const { openSiteSessions } = await import('./client/site-sessions.ts');
   let sites: SiteSessions | undefined;
   const ingest = await run(options, async (context, sink: Sink<OutsideTicket>) => {
     sites = openSiteSessions(source, context, sink, commons);

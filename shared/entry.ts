@@ -5,7 +5,7 @@
  * Gives:  one schema per kind of entry; acts (batch.ts) are the kinds that change what the judge expects.
  */
 import { z } from 'zod';
-import { actKindSchema, coverSchema } from './batch.ts';
+import { actKindSchema, coverSchema } from './contracts/domain/batch.ts';
 
 /** A handful squeezed hard: too dry, right, a little wet, too wet. */
 export const squeezeFeels = ['crumbles', 'holds', 'drips', 'pours'] as const;

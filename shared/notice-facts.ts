@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { epochMsSchema } from './epoch.ts';
 import { positionSchema } from './names.ts';
-import { type NoticeReason, type NoticeSubject, tellingWaySchema } from './telling.ts';
+import { type NoticeReason, type NoticeSubject, tellingWaySchema } from './notifications.ts';
 import { severitySchema, warningKindSchema } from './warning.ts';
 
 /** Who could not be reached, where that is why somebody else is told. */

@@ -2,7 +2,7 @@
  * Why a pile is not judged as it should be: part of it cannot be read, or what it does cannot be kept.
  */
 import { z } from 'zod';
-import { instantSchema } from './api/time.ts';
+import { instantSchema } from './contracts/time.ts';
 
 export const pileTroubleCodes = [
   'batch-unreadable',

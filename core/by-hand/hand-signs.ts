@@ -2,7 +2,7 @@
  * How the bad signs that a person noted come and go. Each is worked out anew from all that was noted and done, in the order of
  * its own time: an entry that arrives late takes its place, and one that is corrected or withdrawn was never there.
  */
-import type { Act, ActKind } from '../../shared/batch.ts';
+import type { Act, ActKind } from '../../shared/contracts/domain/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { type HandKind, handKinds, severities } from '../../shared/warning.ts';

@@ -1,6 +1,6 @@
 /** What a bad note says, as parts of sentences; who noted it and when is said elsewhere. */
 import { type EntryFacts, sampleMoistureFrac } from '../../shared/entry.ts';
-import { percent } from '../warn/words.ts';
+import { percent } from '../warnings/words.ts';
 import type { NotedFacts } from './noted.ts';
 import { badOf } from './verdict.ts';
 

@@ -7,7 +7,7 @@
  * Each member may run some hours early or late. It is weighed by how like it is to what was seen: its temperature now and
  * its rise over 3, 6, 12 and 24 hours, each against a stated error.
  */
-import type { MemberCurves } from '../curve/band.ts';
+import type { MemberCurves } from '../expect/band.ts';
 import { type PileNow, riseSeen } from './pile-now.ts';
 
 /**

@@ -9,8 +9,8 @@
  * and the day before they are weighed by their record on this very pile (own-record.ts); the fan is as wide as such
  * forecasts were wrong (width.ts).
  */
-import type { ExpectedBand } from '../curve/band.ts';
-import { openMembers } from '../curve/packed-members.ts';
+import type { ExpectedBand } from '../expect/band.ts';
+import { openMembers } from '../expect/packed-members.ts';
 import { type Like, likest, mostAlike } from './alike.ts';
 import { correctedRise } from './correct.ts';
 import {

@@ -4,7 +4,7 @@
  * Takes:  flows as kept; those taken back are left out.
  * Gives:  the flows into and out of each node.
  */
-import type { LineageKind } from '../../shared/api/lineage.ts';
+import type { LineageKind } from '../../shared/contracts/lineage.ts';
 
 export interface LineageRef {
   readonly kind: LineageKind;

@@ -6,11 +6,11 @@
  * Never:  says that a pile is safe, and never leaves the fire service out of a self-heating hazard.
  */
 import type { Position } from '../../shared/names.ts';
-import type { NoticeReason } from '../../shared/telling.ts';
+import type { NoticeReason } from '../../shared/notifications.ts';
 import { sentenceIn } from '../../shared/temperature.ts';
 import { msPerMinute } from '../../shared/units.ts';
 import type { Severity, WarningKind } from '../../shared/warning.ts';
-import { duration } from '../warn/words.ts';
+import { duration } from '../warnings/words.ts';
 import { atStart, clauseOf } from './phrases.ts';
 
 /** What is kept with a notice about an alarm. */

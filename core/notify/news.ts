@@ -5,7 +5,7 @@
  * Gives:  a named answer: one message per alarm and step, and most steps are none.
  * Never:  decides who is told (see who.ts), or tells what a person has just done themselves.
  */
-import type { TellingAnswer } from '../../shared/telling.ts';
+import type { TellingAnswer } from '../../shared/notifications.ts';
 import type { AlarmState } from '../../shared/warning.ts';
 
 export interface AlarmStepTaken {

@@ -5,7 +5,7 @@
  * Gives:  letters as in letter.ts.
  */
 import { sentenceIn } from '../../shared/temperature.ts';
-import { duration } from '../warn/words.ts';
+import { duration } from '../warnings/words.ts';
 import { clockWords, type Letter, type LetterReader, title } from './letter.ts';
 
 export interface SiteFactsTold {

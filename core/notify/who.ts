@@ -5,7 +5,7 @@
  * Gives:  a named answer per person, and the time before which they are not disturbed.
  * Never:  lets a wish silence the self-heating hazard: people may be hurt.
  */
-import { rankOf, type Wishes } from '../../shared/telling.ts';
+import { rankOf, type Wishes } from '../../shared/notifications.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { quietEndsMs } from './wall-clock.ts';
 

@@ -4,14 +4,14 @@
  */
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
-import { graverOf } from '../alarm/precedence.ts';
+import { graverOf } from '../alarms/precedence.ts';
 import { clauseOf } from '../notify/phrases.ts';
 import { easedTodo } from './eased-todo.ts';
 
 export interface AdvisedAlarm {
   readonly kind: WarningKind;
   readonly position: Position | null;
-  /** See core/alarm/standing.ts. */
+  /** See core/alarms/standing.ts. */
   readonly stands: boolean;
   /** It stands, and what it is about is seen no longer: it waits to be sure. */
   readonly eases: boolean;

@@ -5,11 +5,11 @@
  * Gives:  the sentence, the next step, the tone.
  */
 import type { WarningKind } from '../../shared/warning.ts';
-import { chipErrorK } from '../alarm/policies.ts';
-import { type PilePosition, pilePositions } from '../judge/setup.ts';
-import { doubtedHeat } from '../warn/doubted-heat.ts';
-import { spokenValue } from '../warn/spoken-value.ts';
-import { duration } from '../warn/words.ts';
+import { chipErrorK } from '../alarms/policies.ts';
+import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
+import { doubtedHeat } from '../warnings/doubted-heat.ts';
+import { spokenValue } from '../warnings/spoken-value.ts';
+import { duration } from '../warnings/words.ts';
 import { easedTodo } from './eased-todo.ts';
 import { againstHand, handSentence } from './hand-sentence.ts';
 import { damageSentence, doubtedSentence } from './heat-sentences.ts';

@@ -7,10 +7,10 @@
  */
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
 import { handKinds, type WarningKind } from '../../shared/warning.ts';
-import { byGravity, graverOf, isProbeKind } from '../alarm/precedence.ts';
-import { isSilenced } from '../alarm/standing.ts';
-import type { Assessment, Finding } from '../judge/assessment.ts';
-import { duration } from '../warn/words.ts';
+import { byGravity, graverOf, isProbeKind } from '../alarms/precedence.ts';
+import { isSilenced } from '../alarms/standing.ts';
+import type { Assessment, Finding } from '../session/assessment.ts';
+import { duration } from '../warnings/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
 import { askAgain } from './hand-sentence.ts';
 import { doubtedSentence } from './heat-sentences.ts';

@@ -4,10 +4,10 @@ import type { HandKind } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { growthWords, smellWords } from '../by-hand/note-words.ts';
 import type { Noted } from '../by-hand/noted.ts';
-import type { Assessment } from '../judge/assessment.ts';
-import { againWords, handAndEstimate } from '../warn/by-hand.ts';
-import { spokenValue } from '../warn/spoken-value.ts';
-import { duration, percent } from '../warn/words.ts';
+import type { Assessment } from '../session/assessment.ts';
+import { againWords, handAndEstimate } from '../warnings/by-hand.ts';
+import { spokenValue } from '../warnings/spoken-value.ts';
+import { duration, percent } from '../warnings/words.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function handSentence(kind: HandKind, facts: AlarmFacts): Saying {

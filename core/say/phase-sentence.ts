@@ -5,9 +5,10 @@
  * Gives:  the sentence and the next step.
  * Never:  says of a pile that it has not warmed when it is warm: it may have been laid so.
  */
-import type { Assessment } from '../judge/assessment.ts';
-import { warmExcessK } from '../score/phase.ts';
-import { isOld, spokenValue } from '../warn/spoken-value.ts';
+
+import { warmExcessK } from '../estimate/phase.ts';
+import type { Assessment } from '../session/assessment.ts';
+import { isOld, spokenValue } from '../warnings/spoken-value.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying {

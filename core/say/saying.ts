@@ -3,7 +3,7 @@
  */
 import type { Position } from '../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../shared/warning.ts';
-import type { Assessment, Finding } from '../judge/assessment.ts';
+import type { Assessment, Finding } from '../session/assessment.ts';
 
 export type Units = 'C' | 'F';
 export type Tone = 'calm' | 'watch' | 'act' | 'danger';
@@ -12,7 +12,7 @@ export interface StandingAlarm {
   readonly kind: WarningKind;
   readonly position: Position | null;
   readonly state: AlarmState;
-  /** What it is about holds now, notified of or not (core/alarm/standing.ts). */
+  /** What it is about holds now, notified of or not (core/alarms/standing.ts). */
   readonly stands: boolean;
   /** Set when another warning explains it. */
   readonly heldBackBy?: string | null;

@@ -5,7 +5,7 @@
  * Gives:  epoch ms, whole; or a ReadingError.
  * Never:  dates a message that lay in the broker by its arrival.
  */
-import { parseInstant } from '../../shared/api/time.ts';
+import { parseInstant } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { msPerMinute } from '../../shared/units.ts';
 import { type Arrival, shown } from './decoded.ts';

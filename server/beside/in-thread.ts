@@ -2,7 +2,7 @@
  * Jobs in threads of their own: each begins when its turn comes and is ended when a piece takes too long or nobody waits.
  */
 import { Worker } from 'node:worker_threads';
-import { Refusal } from '../http/refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 import type { Beside, Job } from './job.ts';
 
 export interface ToThread {

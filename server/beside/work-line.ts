@@ -2,7 +2,7 @@
  * Heavy work waits in line: so much at once, and between people in turn, so that many pieces of one person hold nobody
  * else up for longer than one piece takes.
  */
-import { Refusal } from '../http/refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 
 export interface WorkLineBounds {
   readonly atOnce: number;

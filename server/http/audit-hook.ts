@@ -9,7 +9,7 @@
  *         schema left it; where a route has none, a body is refused.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify';
-import type { AuditTrail, Deed } from '../people/audit-trail.ts';
+import type { AuditTrail, Deed } from '../services/people/audit-trail.ts';
 import { sendProblem } from './problem.ts';
 
 declare module 'fastify' {

@@ -1,5 +1,5 @@
 import type { FastifyRequest } from 'fastify';
-import { Refusal } from './refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 
 /**
  * Hooks for a route with large bodies: so many requests of one person at once, and the next is refused before its body

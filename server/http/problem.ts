@@ -7,9 +7,9 @@
  */
 import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
-import type { Problem } from '../../shared/api/problem.ts';
+import type { Problem } from '../../shared/contracts/problem.ts';
 import { ConflictError, StoreError } from '../../shared/errors.ts';
-import { Refusal } from './refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 
 const titles: Record<number, string> = {
   400: 'The request cannot be read',

@@ -2,7 +2,7 @@
  * No text of a request holds the sign NUL: PostgreSQL takes no text with it, and nothing that a person writes has one.
  */
 import type { FastifyInstance } from 'fastify';
-import { Refusal } from './refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 
 /** Looks through whatever was sent, however deep it is nested. */
 function holdsNul(sent: unknown): boolean {

@@ -1,5 +1,5 @@
 import type { FastifyReply } from 'fastify';
-import { Refusal } from './refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 
 /** Aborted when whoever asked has gone before they were answered. */
 export function whileWaitedFor(reply: FastifyReply): AbortSignal {

@@ -5,7 +5,7 @@ import { randomBytes } from 'node:crypto';
 import { z } from 'zod';
 import type { Journal } from '../../shared/store/journal.ts';
 import { UnreadableRowError } from '../../shared/store/unreadable.ts';
-import { secretPrefix } from './ways/webhook.ts';
+import { secretPrefix } from './channels/webhook.ts';
 
 const allowedKey = 'allowed-addresses';
 const heartbeatKey = 'heartbeat-url';

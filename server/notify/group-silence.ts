@@ -5,7 +5,7 @@
  * Gives:  what it joins instead of being told by itself; undefined when it stands alone.
  */
 import type { Journal } from '../../shared/store/journal.ts';
-import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/telling-store.ts';
+import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
 
 export async function groupSilence(
   notice: KeptNotice,

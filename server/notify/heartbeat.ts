@@ -5,8 +5,9 @@
  * Gives:  how the last call went.
  * Never:  calls while something is unwell: then its silence is the message.
  */
-import { type GuardedOptions, guardedRequest } from './ways/guarded-request.ts';
-import { oneLine } from './ways/way.ts';
+
+import { oneLine } from './channels/channel.ts';
+import { type GuardedOptions, guardedRequest } from './channels/guarded-request.ts';
 
 export const beatEveryMs = 60_000;
 const timeoutMs = 10_000;

@@ -1,13 +1,14 @@
 /**
  * A person confirms that an e-mail address is theirs, by a code that is mailed there.
  */
-import type { MailAnswer } from '../../shared/api/telling.ts';
-import { toInstant } from '../../shared/api/time.ts';
+
 import type { Clock } from '../../shared/clock.ts';
+import type { MailAnswer } from '../../shared/contracts/notifications.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { NoticeRecord } from '../../shared/store/telling-store.ts';
-import { Refusal } from '../http/refusal.ts';
-import { isSame } from '../people/secrets.ts';
+import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
+import { isSame } from '../services/people/secrets.ts';
+import { Refusal } from '../services/refusal.ts';
 import { codeLastsMs, mailCode, mostCodeTries } from './mail-code.ts';
 import type { TellingPeople } from './people.ts';
 import { countCode } from './sending-bounds.ts';

@@ -2,8 +2,9 @@
  * Where a person's mail goes. Nothing but a code is sent to an address that nobody has confirmed; until a new one is, mail
  * goes on to the one before, so that no change of address silences a warning.
  */
-import type { MailAddress } from '../../shared/store/telling-store.ts';
-import type { MailStanding } from '../../shared/telling.ts';
+
+import type { MailStanding } from '../../shared/notifications.ts';
+import type { MailAddress } from '../../shared/store/notifications-store.ts';
 
 export interface MailGoes {
   readonly standing: MailStanding;

@@ -5,17 +5,17 @@ import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
+import type { TellingWay } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { TellingWay } from '../../shared/telling.ts';
-import type { WatchDoor } from '../watch/watch-door.ts';
+import type { WatchDoor } from '../monitor/pile-port.ts';
+import type { Way } from './channels/channel.ts';
+import { openEmail } from './channels/email.ts';
+import type { GuardedOptions } from './channels/guarded-request.ts';
+import { openPush } from './channels/push.ts';
+import { openWebhook } from './channels/webhook.ts';
 import { Delivery } from './delivery.ts';
 import { DeliverySettings } from './delivery-settings.ts';
 import { Heartbeat } from './heartbeat.ts';
-import { openEmail } from './ways/email.ts';
-import type { GuardedOptions } from './ways/guarded-request.ts';
-import { openPush } from './ways/push.ts';
-import type { Way } from './ways/way.ts';
-import { openWebhook } from './ways/webhook.ts';
 
 export interface OpenDeliveryParts {
   readonly config: Config;

@@ -6,9 +6,9 @@
  */
 import type { Hearer } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
+import { type TellingWay, type Wishes, wishesSchema } from '../../shared/notifications.ts';
 import type { Role } from '../../shared/person.ts';
-import type { MailAddress, PushDevice, TellingStore } from '../../shared/store/telling-store.ts';
-import { type TellingWay, type Wishes, wishesSchema } from '../../shared/telling.ts';
+import type { MailAddress, PushDevice, TellingStore } from '../../shared/store/notifications-store.ts';
 import { type MailGoes, mailGoes } from './mail-standing.ts';
 
 export interface KnownPerson {

@@ -3,7 +3,7 @@
  * that neither a restart nor a second process gives more.
  */
 import type { Journal } from '../../shared/store/journal.ts';
-import { Refusal } from '../http/refusal.ts';
+import { Refusal } from '../services/refusal.ts';
 
 const minuteMs = 60_000;
 const hourMs = 60 * minuteMs;

@@ -3,8 +3,8 @@
  * and hold up every notice behind it.
  */
 import type { HouseFactsTold } from '../../core/notify/other-letters.ts';
-import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/telling-store.ts';
-import { rankOf } from '../../shared/telling.ts';
+import { rankOf } from '../../shared/notifications.ts';
+import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
 
 const keyEnding = '/set-aside';
 

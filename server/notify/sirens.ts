@@ -8,15 +8,15 @@
  * The siren speaks of what nobody has acknowledged, the lamp of all that stands; both say `calm` when it is over.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import { byGravity } from '../../core/alarm/precedence.ts';
-import { isSilenced } from '../../core/alarm/standing.ts';
+import { byGravity } from '../../core/alarms/precedence.ts';
+import { isSilenced } from '../../core/alarms/standing.ts';
 import { adviceOf } from '../../core/say/advice.ts';
-import { toInstant } from '../../shared/api/time.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
+import { rankOf, severityOfRank } from '../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
-import { rankOf, severityOfRank } from '../../shared/telling.ts';
 import type { Severity } from '../../shared/warning.ts';
-import { advisedAlarm } from '../views/alarm-view.ts';
+import { advisedAlarm } from '../services/views/alarm-view.ts';
 
 export interface SirenParts {
   readonly journal: Pick<Journal, 'alarms' | 'piles' | 'sites'>;

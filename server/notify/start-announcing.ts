@@ -7,11 +7,11 @@ import type { Ingest } from '../../ingest/start-ingest.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { HouseNotices } from '../safe/house-notices.ts';
-import type { WatchHouse } from '../watch/watch-house.ts';
+import type { HouseNotices } from '../health/system-notices.ts';
+import type { WatchHouse } from '../monitor/pile-monitor.ts';
 import type { Delivery } from './delivery.ts';
-import { HouseNews } from './house-news.ts';
 import { Sirens } from './sirens.ts';
+import { HouseNews } from './system-news.ts';
 
 export interface AnnouncingParts {
   readonly config: Pick<Config, 'MQTT_ROOT'>;

@@ -5,21 +5,26 @@
  * Gives:  notices in the outbox, each under a key that follows from what it is about.
  * Never:  writes the same twice, however many processes look at once: a known key is left as it is.
  */
-import { speaks } from '../../core/alarm/standing.ts';
+import { speaks } from '../../core/alarms/standing.ts';
 import { stepHandOn } from '../../core/notify/hand-on.ts';
 import { reminderOf } from '../../core/notify/news.ts';
 import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
 import { heedOf, isHazard, tellAtMs } from '../../core/notify/who.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { rankOf } from '../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
-import { type KeptNotice, type NoticeRecord, overEnding, type ToldPerson } from '../../shared/store/telling-store.ts';
-import { rankOf } from '../../shared/telling.ts';
+import {
+  type KeptNotice,
+  type NoticeRecord,
+  overEnding,
+  type ToldPerson,
+} from '../../shared/store/notifications-store.ts';
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
-import type { WatchDoor } from '../watch/watch-door.ts';
+import type { WatchDoor } from '../monitor/pile-port.ts';
 import { alarmFacts } from './alarm-notices.ts';
+import { tidingsOf } from './fan-out.ts';
 import { aloneEnding } from './group-silence.ts';
 import type { Listener, TellingPeople } from './people.ts';
-import { tidingsOf } from './spread.ts';
 
 export interface TimedParts {
   readonly journal: Journal;

@@ -6,12 +6,12 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
-import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/telling-store.ts';
-import type { TellingWay } from '../../shared/telling.ts';
-import { type LetterParts, letterOf, pageOf } from './letters.ts';
+import type { TellingWay } from '../../shared/notifications.ts';
+import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
+import type { Way } from './channels/channel.ts';
+import { spreadNotice } from './fan-out.ts';
+import { type LetterParts, letterOf, pageOf } from './messages.ts';
 import type { Listener, TellingPeople } from './people.ts';
-import { spreadNotice } from './spread.ts';
-import type { Way } from './ways/way.ts';
 
 export interface UnkeptParts {
   readonly journal: LetterParts['journal'];

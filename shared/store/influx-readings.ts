@@ -12,12 +12,12 @@
 import { StoreError } from '../errors.ts';
 import type { Reading } from '../reading.ts';
 import { diskBytes } from './influx/disk-bytes.ts';
+import { InfluxThinner } from './influx/downsample.ts';
 import type { KnownInflux } from './influx/influx-address.ts';
-import { type DoorPatience, doorPatience, InfluxDoor } from './influx/influx-door.ts';
+import { type DoorPatience, doorPatience, InfluxDoor } from './influx/influx-client.ts';
 import { influxError, isRefusedWrite } from './influx/influx-error.ts';
 import { type KnownLast, KnownLasts } from './influx/known-last.ts';
 import { latestInfluxMs } from './influx/line-protocol.ts';
-import { lookAtLasts } from './influx/look-at-lasts.ts';
 import {
   bucketsQuestion,
   countsBetweenQuestion,
@@ -27,11 +27,11 @@ import {
   toValues,
   valuesQuestion,
 } from './influx/questions.ts';
+import { lookAtLasts } from './influx/read-lasts.ts';
 import { readRows } from './influx/read-rows.ts';
 import { SeriesNotes } from './influx/series-notes.ts';
 import { type FoundValues, SortOut } from './influx/sort-out.ts';
-import { InfluxThinner } from './influx/thin.ts';
-import { wholeStep } from './readings/thin.ts';
+import { wholeStep } from './readings/downsample.ts';
 import { planBuckets } from './readings/tiers.ts';
 import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
 import type {

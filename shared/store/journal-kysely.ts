@@ -8,11 +8,12 @@
 import { journalActs } from './journal/acts.ts';
 import { journalAlarms } from './journal/alarms.ts';
 import { journalTokens } from './journal/api-tokens.ts';
-import { journalAsks } from './journal/asks.ts';
 import { journalAttempts } from './journal/attempts.ts';
 import { journalAudit } from './journal/audit.ts';
 import { journalBatches } from './journal/batches.ts';
+import { journalWatch } from './journal/checkpoints.ts';
 import { journalClaims } from './journal/claims.ts';
+import { journalAsks } from './journal/commands.ts';
 import { journalEntries } from './journal/entries.ts';
 import { examine } from './journal/examine.ts';
 import { JournalBase, type JournalDb } from './journal/journal-base.ts';
@@ -21,6 +22,7 @@ import { journalLeases } from './journal/leases.ts';
 import { journalLineage } from './journal/lineage.ts';
 import { journalLots } from './journal/lots.ts';
 import { journalMappings } from './journal/mappings.ts';
+import { journalTelling } from './journal/notifications.ts';
 import { journalPeople } from './journal/people.ts';
 import { journalPhotos } from './journal/photos.ts';
 import { journalPictures } from './journal/pictures.ts';
@@ -30,9 +32,7 @@ import { journalProbes } from './journal/probes.ts';
 import { journalLinks, journalSessions } from './journal/sessions.ts';
 import { journalSettings } from './journal/settings.ts';
 import { journalSites } from './journal/sites.ts';
-import { journalTelling } from './journal/telling.ts';
 import { journalViews } from './journal/views.ts';
-import { journalWatch } from './journal/watch.ts';
 import type { Journal } from './journal.ts';
 
 export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine, file?: string): Journal {

@@ -7,20 +7,20 @@
  */
 import type { z } from 'zod';
 import type { AlarmWords, KeptAlarmMachine } from '../alarm-record.ts';
-import type { MappingInput } from '../api/ingest.ts';
-import type { Ending, FlowWay, LineageKind, Use } from '../api/lineage.ts';
-import type { LotFacts } from '../api/lots.ts';
-import type { PileSummary } from '../api/piles.ts';
-import type { Site } from '../api/sites.ts';
-import type { Act, GivenRecipe } from '../batch.ts';
+import type { Act, GivenRecipe } from '../contracts/domain/batch.ts';
+import type { MappingInput } from '../contracts/ingest.ts';
+import type { Ending, FlowWay, LineageKind, Use } from '../contracts/lineage.ts';
+import type { LotFacts } from '../contracts/lots.ts';
+import type { PileSummary } from '../contracts/piles.ts';
+import type { Site } from '../contracts/sites.ts';
 import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
 import type { Ask } from '../pile-ask.ts';
 import type { DoorKey } from '../probe-key.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
+import type { NoticeRecord, TellingStore } from './notifications-store.ts';
 import type { PeopleJournal } from './people-journal.ts';
-import type { NoticeRecord, TellingStore } from './telling-store.ts';
 import type { UnreadableRows } from './unreadable.ts';
 
 export interface PileRecord {

@@ -19,7 +19,7 @@ import { settleFarm } from './settle-farm.ts';
 
 const speed = 600;
 const seed = 7;
-const mainPath = fileURLToPath(new URL('../../server/main.js', import.meta.url));
+const mainPath = fileURLToPath(new URL('../../server/app/main.js', import.meta.url));
 
 /** The tenth of June, six in the morning, of this year or the last: what is shown should lie in the past. */
 function earlySummerMs(nowMs: number): number {

@@ -4,7 +4,7 @@
  * Takes:  the air outdoors and how the pile stands.
  * Gives:  the air at the pile.
  */
-import type { Shelter } from '../../shared/batch.ts';
+import type { Shelter } from '../../shared/contracts/domain/batch.ts';
 import { vapourDensityKgM3 } from '../../shared/water.ts';
 import type { Air } from './air.ts';
 import type { Pile, Shed } from './pile.ts';

@@ -4,7 +4,7 @@
  * Takes:  nothing.
  * Gives:  the shapes of a scenario, of an act, and of a reading as the page's judge takes it.
  */
-import type { Material, Recipe } from '../../shared/batch.ts';
+import type { Material, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { PileAct } from '../model/acts.ts';

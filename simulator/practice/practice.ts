@@ -5,7 +5,7 @@
  * Gives:  readings as probes would send them, answers to acts, and at the end a debrief; all plain data.
  * Never:  shows what is really so before the debrief.
  */
-import type { Act } from '../../shared/batch.ts';
+import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { actOn } from '../model/acts.ts';
 import type { Air } from '../model/air.ts';

@@ -3,13 +3,13 @@
  */
 import { join } from 'node:path';
 import pino from 'pino';
-import { buildApp } from '../../server/app.ts';
-import { openHouse } from '../../server/open-house.ts';
+import { buildApp } from '../../server/app/app.ts';
+import { openHouse } from '../../server/app/open-single.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { bandsAtOnce, makeDataDir } from '../helpers/open-test-house.ts';
+import { bandsAtOnce, makeDataDir } from '../helpers/open-test-server.ts';
 import { median } from './table.ts';
 
 const site = 'saltmere-yard';

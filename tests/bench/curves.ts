@@ -1,9 +1,9 @@
 /**
  * tests/bench/curves.ts: `npm run bench -- curves`: how long an expected curve takes: 200 members over 14 days.
  */
-import { expectedBand } from '../../core/curve/expected-band.ts';
-import { isSoilMix } from '../../core/curve/material-facts.ts';
-import { materials } from '../../shared/batch.ts';
+import { expectedBand } from '../../core/expect/expected-band.ts';
+import { isSoilMix } from '../../core/profiles/material-facts.ts';
+import { materials } from '../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 

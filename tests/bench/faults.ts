@@ -14,12 +14,12 @@ import { hasMosquitto } from '../helpers/mosquitto.ts';
 import { hasPostgres } from '../helpers/postgres.ts';
 import { until } from '../helpers/until.ts';
 import { examineAlarms, examineReadings, type ToldAlarm } from './faults/examine.ts';
-import { type FaultHouse, houseSpeed, seconds } from './faults/fault-house.ts';
+import { type FaultHouse, houseSpeed, seconds } from './faults/fault-server.ts';
 import { type KeepingProbes, startProbes } from './faults/keeping-probes.ts';
 import { layPiles, pagesOf } from './faults/pages.ts';
 import { seeded } from './faults/seeded.ts';
-import { openServerHouse } from './faults/server-house.ts';
-import { openSingleHouse } from './faults/single-house.ts';
+import { openServerHouse } from './faults/several-processes.ts';
+import { openSingleHouse } from './faults/single-process.ts';
 import { probesOf, type TruePile, type TrueProbe, truePiles } from './faults/truth.ts';
 
 const seed = 20_310_401;

@@ -6,13 +6,13 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import pino from 'pino';
-import { buildApp } from '../../server/app.ts';
-import { openHouse } from '../../server/open-house.ts';
+import { buildApp } from '../../server/app/app.ts';
+import { openHouse } from '../../server/app/open-single.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import type { Position } from '../../shared/names.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { bandsAtOnce, makeDataDir } from '../helpers/open-test-house.ts';
+import { bandsAtOnce, makeDataDir } from '../helpers/open-test-server.ts';
 import { timeCompare } from './compare.ts';
 import { median, printTable } from './table.ts';
 

@@ -5,13 +5,13 @@
  * Gives:  `samples_per_s`, with the expected curve made anew once a day and at each act, an assessment and all alarms each
  *         minute of pile time, and the forecast each hour.
  */
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
-import { delaysOf } from '../../core/alarm/policies.ts';
-import type { ExpectedBand } from '../../core/curve/band.ts';
-import { expectedBand } from '../../core/curve/expected-band.ts';
-import { gradeOf } from '../../core/judge/assessment.ts';
-import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
-import type { JudgeReading, PileSetup } from '../../core/judge/setup.ts';
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarms/alarm.ts';
+import { delaysOf } from '../../core/alarms/policies.ts';
+import type { ExpectedBand } from '../../core/expect/band.ts';
+import { expectedBand } from '../../core/expect/expected-band.ts';
+import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';
+import { gradeOf } from '../../core/session/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
 import type { Position } from '../../shared/names.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';

@@ -10,7 +10,7 @@ import { fork } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { makeDataDir } from '../helpers/open-test-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
 import { attacks, type Counts } from './siege/attacks.ts';
 import { openBesieged } from './siege/besieged.ts';
 import type { SteadyFigures } from './siege/steady-client.ts';

@@ -11,12 +11,12 @@
 import { join } from 'node:path';
 import { fastClock } from '../../shared/clock.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { spawnHouse } from '../helpers/spawn-server.ts';
 import { openLiveLag } from './scale/live-lag.ts';
 import { startPacedPublisher } from './scale/paced-publisher.ts';
 import { layScaleFarm, scaleProbes } from './scale/scale-farm.ts';
-import { memoryDoor } from './soak/memory-door.ts';
+import { memoryDoor } from './soak/memory-port.ts';
 import { lookAt, type SoakLook, soakFigures } from './soak/soak-figures.ts';
 
 const probeCount = Number(process.env.BRANHEARTH_BENCH_PROBES ?? 10_000);

@@ -1,16 +1,16 @@
 /**
  * tests/core/helpers.ts: a batch to judge, readings to feed it, and a host that keeps its alarms.
  */
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
-import { delaysOf } from '../../core/alarm/policies.ts';
-import { isStanding } from '../../core/alarm/standing.ts';
-import type { ExpectedBand } from '../../core/curve/band.ts';
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarms/alarm.ts';
+import { delaysOf } from '../../core/alarms/policies.ts';
+import { isStanding } from '../../core/alarms/standing.ts';
+import type { ExpectedBand } from '../../core/expect/band.ts';
 import type { PileNow } from '../../core/forecast/pile-now.ts';
-import { type Assessment, type Finding, gradeOf } from '../../core/judge/assessment.ts';
-import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
-import type { PileSetup } from '../../core/judge/setup.ts';
+import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import { sayCondition } from '../../core/say/condition.ts';
 import type { Saying, StandingAlarm } from '../../core/say/saying.ts';
+import { type Assessment, type Finding, gradeOf } from '../../core/session/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { stageLimits } from '../../shared/stage.ts';

@@ -10,19 +10,20 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { z } from 'zod';
-import { alarmDetailSchema, shelveSchema } from '../../shared/api/alarms.ts';
-import { healthSchema } from '../../shared/api/health.ts';
+import { alarmDetailSchema, shelveSchema } from '../../shared/contracts/alarms.ts';
+import { healthSchema } from '../../shared/contracts/health.ts';
 import {
   foreignMessagesAnswerSchema,
   mappingInputSchema,
   mappingsAnswerSchema,
   mappingTrialSchema,
   refusalsAnswerSchema,
-} from '../../shared/api/ingest.ts';
-import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/api/journal.ts';
-import { turnedAwayAnswerSchema } from '../../shared/api/keys.ts';
-import { type LiveEventName, liveEventSchemas } from '../../shared/api/live.ts';
-import { sessionAnswerSchema } from '../../shared/api/people.ts';
+} from '../../shared/contracts/ingest.ts';
+import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/contracts/journal.ts';
+import { turnedAwayAnswerSchema } from '../../shared/contracts/keys.ts';
+import { type LiveEventName, liveEventSchemas } from '../../shared/contracts/live.ts';
+import { toldAnswerSchema } from '../../shared/contracts/notifications.ts';
+import { sessionAnswerSchema } from '../../shared/contracts/people.ts';
 import {
   finishBatchSchema,
   newActSchema,
@@ -32,7 +33,7 @@ import {
   pileChangeSchema,
   pileDetailSchema,
   pilesAnswerSchema,
-} from '../../shared/api/piles.ts';
+} from '../../shared/contracts/piles.ts';
 import {
   calibrationSchema,
   claimSchema,
@@ -40,12 +41,11 @@ import {
   forgottenSchema,
   type Probe,
   probesAnswerSchema,
-} from '../../shared/api/probes.ts';
-import { problemSchema } from '../../shared/api/problem.ts';
-import { seriesAnswerSchema } from '../../shared/api/series.ts';
-import { newSiteSchema, sitesAnswerSchema } from '../../shared/api/sites.ts';
-import { toldAnswerSchema } from '../../shared/api/telling.ts';
-import { toInstant } from '../../shared/api/time.ts';
+} from '../../shared/contracts/probes.ts';
+import { problemSchema } from '../../shared/contracts/problem.ts';
+import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
+import { newSiteSchema, sitesAnswerSchema } from '../../shared/contracts/sites.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
 import { lifeRoutes } from './mock-life.ts';
 import { listMockProbes } from './mock-probes.ts';

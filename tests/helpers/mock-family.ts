@@ -4,11 +4,11 @@
  * Takes:  the time to tell it at.
  * Gives:  lots, batches, flows, uses, readiness and a record that fit together.
  */
-import type { BatchDetail, BatchView, FlowView, LineageNode, Use } from '../../shared/api/lineage.ts';
-import type { Lot } from '../../shared/api/lots.ts';
-import type { Readiness } from '../../shared/api/readiness.ts';
-import type { BatchRecordSheet } from '../../shared/api/records.ts';
-import { toInstant } from '../../shared/api/time.ts';
+import type { BatchDetail, BatchView, FlowView, LineageNode, Use } from '../../shared/contracts/lineage.ts';
+import type { Lot } from '../../shared/contracts/lots.ts';
+import type { Readiness } from '../../shared/contracts/readiness.ts';
+import type { BatchRecordSheet } from '../../shared/contracts/records.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 
 export interface MockFamily {

@@ -5,14 +5,14 @@
  * Gives:  sites, piles, probes, series, refusals and messages; each checked against its contract where it is sent.
  */
 import type { z } from 'zod';
-import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/api/ingest.ts';
-import type { Entry } from '../../shared/api/journal.ts';
-import type { TurnedAwayAnswer } from '../../shared/api/keys.ts';
-import type { AlarmSummary, PileDetail } from '../../shared/api/piles.ts';
-import type { Probe } from '../../shared/api/probes.ts';
-import type { Bucket, SeriesAnswer } from '../../shared/api/series.ts';
-import type { Site } from '../../shared/api/sites.ts';
-import { toInstant } from '../../shared/api/time.ts';
+import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/contracts/ingest.ts';
+import type { Entry } from '../../shared/contracts/journal.ts';
+import type { TurnedAwayAnswer } from '../../shared/contracts/keys.ts';
+import type { AlarmSummary, PileDetail } from '../../shared/contracts/piles.ts';
+import type { Probe } from '../../shared/contracts/probes.ts';
+import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
+import type { Site } from '../../shared/contracts/sites.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';

@@ -5,8 +5,8 @@
  * Gives:  findings in the words of the core's own rules, and a judgement that fits them.
  * Never:  judges: the farm's numbers are fixed, and so are these.
  */
-import type { PileDetail } from '../../shared/api/piles.ts';
-import { toInstant } from '../../shared/api/time.ts';
+import type { PileDetail } from '../../shared/contracts/piles.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 

@@ -6,7 +6,12 @@
  * Never:  sums or judges: amounts and words are fixed.
  */
 import type { z } from 'zod';
-import { importAskSchema, importCommitSchema, importDoneSchema, importPreviewSchema } from '../../shared/api/import.ts';
+import {
+  importAskSchema,
+  importCommitSchema,
+  importDoneSchema,
+  importPreviewSchema,
+} from '../../shared/contracts/import.ts';
 import {
   correctionSchema,
   type Entry,
@@ -18,7 +23,7 @@ import {
   queuedAnswerSchema,
   queuedEntriesSchema,
   withdrawalSchema,
-} from '../../shared/api/journal.ts';
+} from '../../shared/contracts/journal.ts';
 import {
   abandonSchema,
   addInputSchema,
@@ -31,11 +36,11 @@ import {
   newUseSchema,
   outcomeSchema,
   splitBatchSchema,
-} from '../../shared/api/lineage.ts';
-import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../../shared/api/lots.ts';
-import { readinessSchema } from '../../shared/api/readiness.ts';
-import { batchRecordSchema, calendarSchema, labelSchema } from '../../shared/api/records.ts';
-import { toInstant } from '../../shared/api/time.ts';
+} from '../../shared/contracts/lineage.ts';
+import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../../shared/contracts/lots.ts';
+import { readinessSchema } from '../../shared/contracts/readiness.ts';
+import { batchRecordSchema, calendarSchema, labelSchema } from '../../shared/contracts/records.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
 import { detailOf, mockFamily, nodesOf, readinessOf, recordOf } from './mock-family.ts';
 import type { MockFarm } from './mock-farm.ts';
 

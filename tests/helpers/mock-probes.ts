@@ -1,5 +1,5 @@
 /** A page of the mock farm's probes, as the house would answer a question of the pages. */
-import { type Probe, type ProbesAnswer, probesQuestionSchema } from '../../shared/api/probes.ts';
+import { type Probe, type ProbesAnswer, probesQuestionSchema } from '../../shared/contracts/probes.ts';
 
 export function listMockProbes(probes: readonly Probe[], query: URLSearchParams): ProbesAnswer {
   const { claimed, find = '', offset = 0, limit = 500 } = probesQuestionSchema.parse(Object.fromEntries(query));

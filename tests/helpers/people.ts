@@ -3,7 +3,7 @@
  */
 import type { FastifyInstance, InjectOptions } from 'fastify';
 import type { Role, Scope } from '../../shared/person.ts';
-import type { TestHouse } from './open-test-house.ts';
+import type { TestHouse } from './open-test-server.ts';
 
 export const passwordOf = (name: string): string => `${name} minds the kettle and the copper lantern`;
 

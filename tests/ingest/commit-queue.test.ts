@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { createCommitQueue } from '../../ingest/commit-queue.ts';
+import { createCommitQueue } from '../../ingest/commit/commit-queue.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { memoryReadingsStore } from '../helpers/memory-readings-store.ts';
 import { until } from '../helpers/until.ts';

@@ -3,7 +3,7 @@
 import { createServer, type Server, type Socket } from 'node:net';
 import { connect, type IPublishPacket, type MqttClient } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
-import { acknowledge, type Delivery, deferAcknowledgements } from '../../ingest/broker/deferred-acks.ts';
+import { acknowledge, type Delivery, deferAcknowledgements } from '../../ingest/client/deferred-acks.ts';
 import { until } from '../helpers/until.ts';
 
 const opened: { server?: Server; client?: MqttClient } = {};

@@ -6,7 +6,7 @@ import { connect, type Socket } from 'node:net';
 import fc from 'fast-check';
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { createDoor } from '../../ingest/door/door.ts';
+import { createDoor } from '../../ingest/auth/auth-policy.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';

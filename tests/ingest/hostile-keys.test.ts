@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { connect, type Socket } from 'node:net';
 import { connectAsync } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { createDoor } from '../../ingest/door/door.ts';
+import { createDoor } from '../../ingest/auth/auth-policy.ts';
 import { liveClock } from '../../shared/clock.ts';
 import type { DoorKey } from '../../shared/probe-key.ts';
 import { until } from '../helpers/until.ts';

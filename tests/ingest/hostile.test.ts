@@ -2,11 +2,11 @@
 // each bad one is counted, each good one is stored.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { createForeignMessages } from '../../ingest/foreign/foreign-messages.ts';
-import { createIntake } from '../../ingest/intake.ts';
-import { createPowerOnGuard } from '../../ingest/power-on-guard.ts';
-import { createRefusals } from '../../ingest/refusals.ts';
-import { refusalsAnswerSchema } from '../../shared/api/ingest.ts';
+import { createIntake } from '../../ingest/decode/intake.ts';
+import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
+import { createRefusals } from '../../ingest/decode/refusals.ts';
+import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';
+import { refusalsAnswerSchema } from '../../shared/contracts/ingest.ts';
 import { quantities, quantityFacts } from '../../shared/quantity.ts';
 
 const nowMs = Date.UTC(2031, 3, 5);

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { createForeignMessages } from '../../ingest/foreign/foreign-messages.ts';
-import { createIntake, type Inbound } from '../../ingest/intake.ts';
-import { createPowerOnGuard } from '../../ingest/power-on-guard.ts';
-import { createRefusals } from '../../ingest/refusals.ts';
-import type { MappingInput } from '../../shared/api/ingest.ts';
+import { createIntake, type Inbound } from '../../ingest/decode/intake.ts';
+import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
+import { createRefusals } from '../../ingest/decode/refusals.ts';
+import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';
+import type { MappingInput } from '../../shared/contracts/ingest.ts';
 
 const nowMs = Date.UTC(2031, 3, 5);
 const clock = { nowMs: () => nowMs, speed: 1 };

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { pointerProblem, valueAt } from '../../ingest/foreign/json-pointer.ts';
+import { pointerProblem, valueAt } from '../../ingest/mapping/json-pointer.ts';
 
 // The document and results of RFC 6901 section 5, recalled.
 const document = {

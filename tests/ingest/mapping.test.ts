@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { createForeignMessages } from '../../ingest/foreign/foreign-messages.ts';
-import { applyMapping, mappingProblem, probeName, tryMapping } from '../../ingest/foreign/mapping.ts';
-import { type MappingInput, mappingInputSchema, mappingTrialSchema } from '../../shared/api/ingest.ts';
+import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';
+import { applyMapping, mappingProblem, probeName, tryMapping } from '../../ingest/mapping/mapping.ts';
+import { type MappingInput, mappingInputSchema, mappingTrialSchema } from '../../shared/contracts/ingest.ts';
 import type { RefusalReason } from '../../shared/errors.ts';
 
 const nowMs = Date.UTC(2031, 3, 5);

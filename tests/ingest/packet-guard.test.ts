@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cutLengthBytes } from '../../ingest/broker/cut-payload.ts';
-import { createPacketGuard, type GuardLimits } from '../../ingest/broker/packet-guard.ts';
-import { longestPublishBytes } from '../../ingest/broker/packet-limits.ts';
+import { cutLengthBytes } from '../../ingest/embedded-broker/cut-payload.ts';
+import { createPacketGuard, type GuardLimits } from '../../ingest/embedded-broker/packet-guard.ts';
+import { longestPublishBytes } from '../../ingest/embedded-broker/packet-limits.ts';
 import { hello, lengthBytes, packet, publish, subscribe, unsubscribe } from './raw-mqtt.ts';
 
 const limits: GuardLimits = { payloadBytes: 300 };

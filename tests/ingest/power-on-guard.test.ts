@@ -1,7 +1,7 @@
 // 85 °C is the power-on register of a DS18B20 (0x0550 = 1360/16), and such a reading passes its checksum:
 // maker's data sheet, read second-hand. That a pile does not step by 5 °C and more within a sample: common practice.
 import { expect, test } from 'vitest';
-import { createPowerOnGuard } from '../../ingest/power-on-guard.ts';
+import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
 
 const hourMs = 3_600_000;
 const t0 = Date.UTC(2031, 3, 5);

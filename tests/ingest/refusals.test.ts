@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { refusalMeanings } from '../../ingest/refusal-meanings.ts';
-import { createRefusals, excerpt } from '../../ingest/refusals.ts';
-import { refusalsAnswerSchema } from '../../shared/api/ingest.ts';
+import { refusalMeanings } from '../../ingest/decode/refusal-meanings.ts';
+import { createRefusals, excerpt } from '../../ingest/decode/refusals.ts';
+import { refusalsAnswerSchema } from '../../shared/contracts/ingest.ts';
 import { ReadingError, refusalReasons } from '../../shared/errors.ts';
 
 const clock = { nowMs: () => Date.UTC(2031, 3, 5), speed: 1 };

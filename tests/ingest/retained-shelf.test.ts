@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { createRetainedShelf } from '../../ingest/broker/retained-shelf.ts';
+import { createRetainedShelf } from '../../ingest/embedded-broker/retained-messages.ts';
 
 describe('retained messages of one key', () => {
   test('fill their share and no more, long topics counted as well as long messages', () => {

@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events';
 import type { Socket } from 'node:net';
 import { expect, test } from 'vitest';
-import { createSlowListeners } from '../../ingest/broker/slow-listeners.ts';
+import { createSlowListeners } from '../../ingest/embedded-broker/slow-listeners.ts';
 
 /** Only what is asked of a socket here. */
 class Waiting extends EventEmitter {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { audienceOf, subscriptionId } from '../../ingest/broker/subscription-ids.ts';
-import type { MappingInput } from '../../shared/api/ingest.ts';
+import { audienceOf, subscriptionId } from '../../ingest/client/subscription-ids.ts';
+import type { MappingInput } from '../../shared/contracts/ingest.ts';
 
 const root = 'piles/+/+/+';
 const mapping = (filter: string) =>

@@ -1,6 +1,6 @@
 // MQTT 5 section 4.7; the rows marked * are the examples of sections 4.7.1.2, 4.7.1.3 and 4.7.2, recalled.
 import { expect, test } from 'vitest';
-import { filterProblem, matchFilter, wildcardCount } from '../../ingest/foreign/topic-filter.ts';
+import { filterProblem, matchFilter, wildcardCount } from '../../ingest/mapping/topic-filter.ts';
 
 const rows: [filter: string, topic: string, captured: string[] | undefined][] = [
   ['a/b/c', 'a/b/c', []],

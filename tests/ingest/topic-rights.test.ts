@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { covers, topicRights } from '../../ingest/door/topic-rights.ts';
-import { matchFilter } from '../../ingest/foreign/topic-filter.ts';
+import { covers, topicRights } from '../../ingest/auth/topic-rights.ts';
+import { matchFilter } from '../../ingest/mapping/topic-filter.ts';
 import type { KeyReach } from '../../shared/probe-key.ts';
 
 const probe: KeyReach = { site: 'saltmere-yard', probe: 'p1', foreign: [], hears: 'own' };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { createTopicTree } from '../../ingest/broker/topic-tree.ts';
-import { matchFilter } from '../../ingest/foreign/topic-filter.ts';
+import { createTopicTree } from '../../ingest/embedded-broker/topic-tree.ts';
+import { matchFilter } from '../../ingest/mapping/topic-filter.ts';
 
 const level = fc.constantFrom('a', 'b', '', '$SYS', 'cc');
 const topics = fc.array(

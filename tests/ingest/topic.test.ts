@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { createTopicReader, readTopic } from '../../ingest/topic.ts';
+import { createTopicReader, readTopic } from '../../ingest/decode/topic.ts';
 
 const probe = { site: 'saltmere-yard', probe: 'p_1' };
 

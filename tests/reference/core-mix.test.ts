@@ -1,14 +1,14 @@
 import { convert } from 'convert';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { wettestForAirFrac } from '../../core/mix/air-space.ts';
-import { carbonNitrogenRatio } from '../../core/mix/carbon-nitrogen.ts';
-import { liquidLFrom, ratioOf, starterMlFor } from '../../core/mix/dilution-sums.ts';
-import { measure } from '../../core/mix/measure.ts';
-import { planMix } from '../../core/mix/mix.ts';
-import { massToReachKg, mixedMoisture } from '../../core/mix/moisture-sums.ts';
-import { planWater } from '../../core/mix/water.ts';
-import { type MixAsk, mixAskSchema, type PlanUnits, waterAskSchema } from '../../shared/api/plan.ts';
+import { wettestForAirFrac } from '../../core/plan/air-space.ts';
+import { carbonNitrogenRatio } from '../../core/plan/carbon-nitrogen.ts';
+import { liquidLFrom, ratioOf, starterMlFor } from '../../core/plan/dilution-sums.ts';
+import { measure } from '../../core/plan/measure.ts';
+import { planMix } from '../../core/plan/mix.ts';
+import { massToReachKg, mixedMoisture } from '../../core/plan/moisture-sums.ts';
+import { planWater } from '../../core/plan/water.ts';
+import { type MixAsk, mixAskSchema, type PlanUnits, waterAskSchema } from '../../shared/contracts/plan.ts';
 import {
   celsiusToFahrenheit,
   fahrenheitToCelsius,

@@ -5,14 +5,14 @@ import {
   cultureSet,
   mesophilicSet,
   thermophilicSet,
-} from '../../core/rate/cardinal-temperature.ts';
+} from '../../core/physics/cardinal-temperature.ts';
 import {
   freeAirSpaceFrac,
   haugAirSpaceFactor,
   haugMoistureFactor,
   haugOxygenFactor,
   haugTemperatureFactor,
-} from '../../core/rate/haug.ts';
+} from '../../core/physics/haug.ts';
 
 // Rosso et al. 1993, the equation second-hand; the yeast set Salvado et al. 2011 (second-hand), values computed from
 // the equation by hand. 5e-4: the last printed digit.

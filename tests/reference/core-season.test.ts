@@ -5,11 +5,11 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { median, quantile, rootMeanSquare, wilcoxonRankSum } from 'simple-statistics';
 import { expect, test } from 'vitest';
-import { curveDistanceK } from '../../core/season/align.ts';
-import type { Columns } from '../../core/season/course.ts';
-import { difference, mannWhitneyCounts } from '../../core/season/difference.ts';
-import { measureBatch } from '../../core/season/measure-batch.ts';
-import { spreadOf } from '../../core/season/spread.ts';
+import { curveDistanceK } from '../../core/seasons/align.ts';
+import type { Columns } from '../../core/seasons/course.ts';
+import { difference, mannWhitneyCounts } from '../../core/seasons/difference.ts';
+import { measureBatch } from '../../core/seasons/measure-batch.ts';
+import { spreadOf } from '../../core/seasons/spread.ts';
 import { stageLimits } from '../../shared/stage.ts';
 
 function column(index: number): Columns {

@@ -3,7 +3,7 @@
  */
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { bandsAtOnce, makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { bandsAtOnce, makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);

@@ -1,11 +1,11 @@
 // The machine's clock is set while the house is at work: by an hour, by a day, forward and back.
 import { afterEach, describe, expect, test } from 'vitest';
-import type { JudgeReading } from '../../core/judge/setup.ts';
-import { AlarmBoard } from '../../server/watch/alarm-board.ts';
-import { jumpDetector } from '../../server/watch/clock-jump.ts';
-import { PileWatch } from '../../server/watch/pile-watch.ts';
+import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
+import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { jumpDetector } from '../../server/monitor/clock-jump.ts';
+import { PileWatch } from '../../server/monitor/pile-watch.ts';
 import { fastClock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;

@@ -3,11 +3,11 @@
 import { cp } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { healthSchema } from '../../shared/api/health.ts';
-import { pileDetailSchema, pilesAnswerSchema } from '../../shared/api/piles.ts';
+import { healthSchema } from '../../shared/contracts/health.ts';
+import { pileDetailSchema, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 import { besideSqlite } from '../shared/store/beside-sqlite.ts';
 import { type Damage, damagesOf, fillEveryTable } from '../shared/store/damage.ts';

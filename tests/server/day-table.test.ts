@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readDayTable } from '../../server/seasons/day-table.ts';
+import { readDayTable } from '../../server/services/seasons/day-table.ts';
 
 const manner = { timeZone: 'UTC', dateOrder: undefined, unit: 'C' as const };
 const at = (text: string) => Date.parse(text);

@@ -2,12 +2,12 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { houseUnwell } from '../../server/notify/house-unwell.ts';
-import { healthSchema } from '../../shared/api/health.ts';
-import { type PileDetail, pileDetailSchema } from '../../shared/api/piles.ts';
+import { houseUnwell } from '../../server/notify/system-unwell.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { healthSchema } from '../../shared/contracts/health.ts';
+import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { seriesAnswerSchema } from '../../shared/api/series.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;

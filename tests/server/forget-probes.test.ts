@@ -2,8 +2,8 @@
 // belong to the record of a pile.
 import { connectAsync } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
-import { probesAnswerSchema } from '../../shared/api/probes.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];

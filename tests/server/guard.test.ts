@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { problemSchema } from '../../shared/api/problem.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { problemSchema } from '../../shared/contracts/problem.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 const token = 'a-token-of-the-house';
 

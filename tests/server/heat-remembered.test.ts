@@ -1,9 +1,9 @@
 /** Heat that passed is remembered by the built-in store and its judge, over a restart, until somebody has smelt or looked. */
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { type PileDetail, pileDetailSchema } from '../../shared/api/piles.ts';
-import { readinessSchema } from '../../shared/api/readiness.ts';
-import { batchRecordSchema } from '../../shared/api/records.ts';
-import { openTestHouse } from '../helpers/open-test-house.ts';
+import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
+import { readinessSchema } from '../../shared/contracts/readiness.ts';
+import { batchRecordSchema } from '../../shared/contracts/records.ts';
+import { openTestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 import { type Farm, hourMs, openFarm, site } from './journal/farm.ts';
 

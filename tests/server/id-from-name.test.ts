@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { idFromName } from '../../server/routes/id-from-name.ts';
+import { idFromName } from '../../server/http/routes/id-from-name.ts';
 import { namePattern } from '../../shared/names.ts';
 
 const rows: [string, string][] = [

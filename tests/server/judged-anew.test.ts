@@ -1,6 +1,6 @@
 /** What people change about a pile that has been watched for a while counts from its first reading on, not from now. */
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { type PileDetail, pileDetailSchema } from '../../shared/api/piles.ts';
+import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { until } from '../helpers/until.ts';
 import { type Farm, hourMs, openFarm, site } from './journal/farm.ts';
 

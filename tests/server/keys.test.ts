@@ -11,8 +11,8 @@ import {
   type MadeKey,
   madeKeySchema,
   turnedAwayAnswerSchema,
-} from '../../shared/api/keys.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+} from '../../shared/contracts/keys.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];

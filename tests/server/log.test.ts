@@ -3,7 +3,7 @@ import { constants, openSync, readSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { openLog } from '../../server/log.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 test('a log that nobody reads is kept within bounds, and says how many lines were lost once somebody does', async () => {

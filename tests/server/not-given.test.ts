@@ -3,10 +3,10 @@
  * in what a batch becomes. What is reckoned with instead stands apart, with where it comes from.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { pileDetailSchema } from '../../shared/api/piles.ts';
-import { batchRecordSchema } from '../../shared/api/records.ts';
+import { pileDetailSchema } from '../../shared/contracts/piles.ts';
+import { batchRecordSchema } from '../../shared/contracts/records.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { JudgeReading } from '../../core/judge/setup.ts';
-import { AlarmBoard } from '../../server/watch/alarm-board.ts';
-import { PileWatch } from '../../server/watch/pile-watch.ts';
+import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
+import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { PileWatch } from '../../server/monitor/pile-watch.ts';
 import type { BatchRecord } from '../../shared/store/journal.ts';
 
 const minuteMs = 60_000;

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { pileDetailSchema, pilesAnswerSchema } from '../../shared/api/piles.ts';
-import { probesAnswerSchema } from '../../shared/api/probes.ts';
-import { problemSchema } from '../../shared/api/problem.ts';
-import { seriesAnswerSchema } from '../../shared/api/series.ts';
+import { pileDetailSchema, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
+import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
+import { problemSchema } from '../../shared/contracts/problem.ts';
+import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import type { Quantity } from '../../shared/quantity.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 let one: TestHouse;
 let remove: () => Promise<void>;

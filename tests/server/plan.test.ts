@@ -1,8 +1,13 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { datesAnswerSchema, dilutionAnswerSchema, mixAnswerSchema, waterAnswerSchema } from '../../shared/api/plan.ts';
-import { problemSchema } from '../../shared/api/problem.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import {
+  datesAnswerSchema,
+  dilutionAnswerSchema,
+  mixAnswerSchema,
+  waterAnswerSchema,
+} from '../../shared/contracts/plan.ts';
+import { problemSchema } from '../../shared/contracts/problem.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 let one: TestHouse;
 let remove: () => Promise<void>;

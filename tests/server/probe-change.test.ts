@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { seriesAnswerSchema } from '../../shared/api/series.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;

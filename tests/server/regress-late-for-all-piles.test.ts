@@ -4,7 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const pileCount = 12;

@@ -1,8 +1,8 @@
 /** A probe that served a pile of another site was heard until the next restart, and never after it. */
 import { afterAll, beforeAll, test } from 'vitest';
-import { pilesAnswerSchema } from '../../shared/api/piles.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { pilesAnswerSchema } from '../../shared/contracts/piles.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const startMs = Date.UTC(2031, 3, 1);

@@ -1,6 +1,6 @@
 /** Whatever a request may hold has a bound in the description: no text, list or map of any length reaches a handler. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 interface Schema {
   readonly type?: string;

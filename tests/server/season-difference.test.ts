@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { difference } from '../../core/season/difference.ts';
-import { compareAnswerSchema, differenceAnswerSchema } from '../../shared/api/seasons.ts';
+import { difference } from '../../core/seasons/difference.ts';
+import { compareAnswerSchema, differenceAnswerSchema } from '../../shared/contracts/seasons.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
-import { demoStartMs } from '../helpers/past-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { demoStartMs } from '../helpers/past-server.ts';
 
 let one: TestHouse;
 let remove: () => Promise<void>;

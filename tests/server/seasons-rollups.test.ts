@@ -6,8 +6,8 @@ import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
-import { demoStartMs } from '../helpers/past-house.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { demoStartMs } from '../helpers/past-server.ts';
 
 const clock: Clock = { nowMs: () => demoStartMs, speed: 1 };
 

@@ -1,15 +1,15 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Clock } from '../../shared/clock.ts';
 import {
   type ClosestAnswer,
   closestAnswerSchema,
   compareAnswerSchema,
   curvesAnswerSchema,
   seasonsAnswerSchema,
-} from '../../shared/api/seasons.ts';
-import type { Clock } from '../../shared/clock.ts';
+} from '../../shared/contracts/seasons.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 const site = 'saltmere-yard';
 const firstMs = Date.UTC(2031, 2, 10, 6, 3);

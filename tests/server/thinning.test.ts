@@ -7,8 +7,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
-import { demoStartMs } from '../helpers/past-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { demoStartMs } from '../helpers/past-server.ts';
 import { until } from '../helpers/until.ts';
 
 const clock: Clock = { nowMs: () => demoStartMs, speed: 1 };

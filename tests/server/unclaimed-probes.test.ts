@@ -2,12 +2,12 @@
 // neither answers nor live events grow with it.
 import { connectAsync } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { LiveHub } from '../../server/live/live-hub.ts';
-import { listProbes } from '../../server/probes/list-probes.ts';
-import { ProbeBook, probeView } from '../../server/probes/probe-book.ts';
-import { createProbeNews } from '../../server/probes/probe-news.ts';
-import { probesAnswerSchema } from '../../shared/api/probes.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-house.ts';
+import { LiveHub } from '../../server/http/live/live-hub.ts';
+import { listProbes } from '../../server/services/probes/list-probes.ts';
+import { ProbeBook, probeView } from '../../server/services/probes/probe-book.ts';
+import { createProbeNews } from '../../server/services/probes/probe-news.ts';
+import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
+import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { alarmsAnswerSchema } from '../../shared/api/alarms.ts';
-import { type PileDetail, pileDetailSchema } from '../../shared/api/piles.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { alarmsAnswerSchema } from '../../shared/contracts/alarms.ts';
+import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parseInstant } from '../../shared/api/time.ts';
+import { parseInstant } from '../../shared/contracts/time.ts';
 
 const rows: [string | number, number | undefined][] = [
   ['2031-04-05T06:07:08Z', Date.UTC(2031, 3, 5, 6, 7, 8)],

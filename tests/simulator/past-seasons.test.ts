@@ -6,7 +6,7 @@ import { pastPlan } from '../../simulator/demo/past-seasons/past-plan.ts';
 import { playPast } from '../../simulator/demo/past-seasons/play-past.ts';
 import { barText } from '../../simulator/demo/past-seasons/progress-bar.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
 
 const demoStartMs = Date.UTC(2031, 5, 10, 6);
 let dataDir: string;

@@ -4,13 +4,13 @@
  */
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { alarmsAnswerSchema } from '../../shared/api/alarms.ts';
+import { alarmsAnswerSchema } from '../../shared/contracts/alarms.ts';
 import { farmOf } from '../../simulator/farm/farm.ts';
 import { type FarmReading, playFarm } from '../../simulator/farm/play-farm.ts';
 import { scenarioSchema } from '../../simulator/scenario/scenario-schema.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;

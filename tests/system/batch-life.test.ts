@@ -5,10 +5,10 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { batchDetailSchema, batchesAnswerSchema, lineageAnswerSchema } from '../../shared/api/lineage.ts';
+import { batchDetailSchema, batchesAnswerSchema, lineageAnswerSchema } from '../../shared/contracts/lineage.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 
 let house: SpawnedHouse;
 let browser: Browser;

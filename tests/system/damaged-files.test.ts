@@ -4,12 +4,12 @@ import { cp } from 'node:fs/promises';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { healthSchema } from '../../shared/api/health.ts';
-import { type PileSummary, pilesAnswerSchema } from '../../shared/api/piles.ts';
+import { healthSchema } from '../../shared/contracts/health.ts';
+import { type PileSummary, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;

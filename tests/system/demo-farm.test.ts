@@ -3,14 +3,14 @@
  * what it was made to show. The simulator knows nothing of the judge, so this can fail on either side.
  */
 import { describe, expect, test } from 'vitest';
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarm/alarm.ts';
-import { delaysOf } from '../../core/alarm/policies.ts';
-import type { ExpectedBand } from '../../core/curve/band.ts';
-import { expectedBand } from '../../core/curve/expected-band.ts';
-import { gradeOf } from '../../core/judge/assessment.ts';
-import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
-import type { PileSetup } from '../../core/judge/setup.ts';
-import type { Material } from '../../shared/batch.ts';
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarms/alarm.ts';
+import { delaysOf } from '../../core/alarms/policies.ts';
+import type { ExpectedBand } from '../../core/expect/band.ts';
+import { expectedBand } from '../../core/expect/expected-band.ts';
+import type { PileSetup } from '../../core/profiles/pile-setup.ts';
+import { gradeOf } from '../../core/session/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
+import type { Material } from '../../shared/contracts/domain/batch.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';

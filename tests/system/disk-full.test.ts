@@ -3,10 +3,10 @@
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Health } from '../../shared/api/health.ts';
+import type { Health } from '../../shared/contracts/health.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { canMount, mountSmallDisk } from '../helpers/small-disk.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 import { startLoad, storedNumbers } from './kill-load.ts';
 

@@ -6,8 +6,8 @@ import { existsSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 
 const publisher = '/usr/bin/mosquitto_pub';
 const canRun = hasChromium && existsSync(publisher);

@@ -7,7 +7,7 @@ import { connectAsync } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { spawnHouse } from '../helpers/spawn-house.ts';
+import { spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];

@@ -1,7 +1,7 @@
 /** The built program goes on answering while what people asked for is worked out beside it. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 
 let house: SpawnedHouse;
 let remove: () => Promise<void>;

@@ -4,8 +4,8 @@ import { openInfluxReadings } from '../../shared/store/influx-readings.ts';
 import { type LineState, openFaultyLine } from '../helpers/faulty-line.ts';
 import { hasInflux, startInflux } from '../helpers/influxdb.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 import { lastTimes, numbersIn, startLoad } from './kill-load.ts';
 

@@ -1,8 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { spawnHouse } from '../helpers/spawn-server.ts';
 
 test('a start after an install that ran no scripts ends with one line that says what to run', async () => {
   const { dataDir, remove } = await makeDataDir();

@@ -5,8 +5,8 @@ import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { openPastHouse, type PastHouse } from '../helpers/past-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { openPastHouse, type PastHouse } from '../helpers/past-server.ts';
 
 let house: PastHouse;
 let built: BuiltPages;

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connectAsync, type IClientOptions } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type MadeKey, madeKeySchema } from '../../shared/api/keys.ts';
+import { type MadeKey, madeKeySchema } from '../../shared/contracts/keys.ts';
 import { hasMosquitto, type Mosquitto, startMosquitto } from '../helpers/mosquitto.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', () => {

@@ -6,8 +6,8 @@ import { connect } from 'mqtt';
 import { expect, test } from 'vitest';
 import { freePort } from '../helpers/free-port.ts';
 import { startMailServer } from '../helpers/mail-server.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const kills = 20;

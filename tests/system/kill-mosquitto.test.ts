@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 import { lastTimes, startLoad, storedNumbers } from './kill-load.ts';
 

@@ -6,9 +6,9 @@
  */
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { type PileSummary, pilesAnswerSchema } from '../../shared/api/piles.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { type PileSummary, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const speed = 3_600;

@@ -7,7 +7,7 @@ import type { Reading } from '../../shared/reading.ts';
 import { openInfluxReadings } from '../../shared/store/influx-readings.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 import { hasInflux, startInflux } from '../helpers/influxdb.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const program = fileURLToPath(new URL('../../.build/server/move/main.js', import.meta.url));

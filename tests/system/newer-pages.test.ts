@@ -7,10 +7,10 @@ import { fileURLToPath } from 'node:url';
 import type { FastifyInstance } from 'fastify';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildApp } from '../../server/app.ts';
+import { buildApp } from '../../server/app/app.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { freePort } from '../helpers/free-port.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 /** As `npm start` serves them: pages built for tests keep no copy of themselves. */
 const olderDir = fileURLToPath(new URL('../../.build/web', import.meta.url));

@@ -5,11 +5,11 @@
 import type { Browser, BrowserContext } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Entry, entriesAnswerSchema } from '../../shared/api/journal.ts';
+import { type Entry, entriesAnswerSchema } from '../../shared/contracts/journal.ts';
 import { type BreakingLine, openBreakingLine } from '../helpers/breaking-line.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 
 const entryCount = 100;
 

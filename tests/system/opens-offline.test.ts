@@ -6,11 +6,11 @@ import axe from 'axe-core';
 import { connectAsync } from 'mqtt';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { entriesAnswerSchema } from '../../shared/api/journal.ts';
+import { entriesAnswerSchema } from '../../shared/contracts/journal.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { freePort } from '../helpers/free-port.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 let house: SpawnedHouse;

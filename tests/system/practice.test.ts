@@ -6,8 +6,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createPractice } from '../../simulator/practice/practice.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 
 let house: SpawnedHouse;
 let browser: Browser;

@@ -6,8 +6,8 @@ import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
-import { openPastHouse, type PastHouse } from '../helpers/past-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { openPastHouse, type PastHouse } from '../helpers/past-server.ts';
 
 let house: PastHouse;
 let pages: BuiltPages;

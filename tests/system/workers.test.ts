@@ -1,16 +1,16 @@
 /** Two workers and a web process on one PostgreSQL, one InfluxDB and one Mosquitto, as processes of their own. */
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { healthSchema } from '../../shared/api/health.ts';
 import { fastClock } from '../../shared/clock.ts';
+import { healthSchema } from '../../shared/contracts/health.ts';
 import { openInfluxReadings } from '../../shared/store/influx-readings.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
 import { hasInflux, startInflux, type TestInflux } from '../helpers/influxdb.ts';
 import { hasMosquitto, type Mosquitto, startMosquitto } from '../helpers/mosquitto.ts';
-import { makeDataDir } from '../helpers/open-test-house.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const all = hasInflux && hasMosquitto && hasPostgres;

@@ -2,14 +2,14 @@
  * Batches and lots in words, and what the house is told of a lot.
  */
 import { describe, expect, test } from 'vitest';
-import { newLotSchema } from '../../shared/api/lots.ts';
-import type { PlanUnits } from '../../shared/api/plan.ts';
-import { amountWords, batchSentence, lotSentence } from '../../web/src/batch/batch-words.ts';
-import { batchesSentence } from '../../web/src/batch/batches-sentence.ts';
-import { fullDay } from '../../web/src/batch/full-date.ts';
-import { layOnBody } from '../../web/src/batch/lay-on-fields.tsx';
-import { draftOfLot, emptyLot, lotBody, lotErrors } from '../../web/src/batch/lot-draft.ts';
-import { partBody } from '../../web/src/batch/part-of.tsx';
+import { newLotSchema } from '../../shared/contracts/lots.ts';
+import type { PlanUnits } from '../../shared/contracts/plan.ts';
+import { amountWords, batchSentence, lotSentence } from '../../web/src/features/batch/batch-words.ts';
+import { batchesSentence } from '../../web/src/features/batch/batches-sentence.ts';
+import { fullDay } from '../../web/src/features/batch/full-date.ts';
+import { layOnBody } from '../../web/src/features/batch/lay-on-fields.tsx';
+import { draftOfLot, emptyLot, lotBody, lotErrors } from '../../web/src/features/batch/lot-draft.ts';
+import { partBody } from '../../web/src/features/batch/part-of.tsx';
 import { mockFamily } from '../helpers/mock-family.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };

@@ -2,11 +2,11 @@
  * Series as lines, bands, table rows, ticks, marks and words.
  */
 import { describe, expect, test } from 'vitest';
-import type { Bucket, SeriesAnswer } from '../../shared/api/series.ts';
-import { gatherMarks } from '../../web/src/chart/act-marks.ts';
-import { bandAt, bandOf, linesOf, tableOf, toLinePoints, valueNear } from '../../web/src/chart/chart-data.ts';
-import { chartSummary } from '../../web/src/chart/chart-summary.ts';
-import { timeTicks } from '../../web/src/chart/time-ticks.ts';
+import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
+import { gatherMarks } from '../../web/src/charts/act-marks.ts';
+import { bandAt, bandOf, linesOf, tableOf, toLinePoints, valueNear } from '../../web/src/charts/chart-data.ts';
+import { chartSummary } from '../../web/src/charts/chart-summary.ts';
+import { timeTicks } from '../../web/src/charts/time-ticks.ts';
 
 const minuteMs = 60_000;
 const at = (minute: number) => new Date(minute * minuteMs).toISOString();

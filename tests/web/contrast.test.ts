@@ -3,8 +3,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { lineStyles } from '../../web/src/chart/line-style.ts';
-import { heatColour, heatOklab, type Shade } from '../../web/src/colour/heat-scale.ts';
+import { lineStyles } from '../../web/src/charts/line-style.ts';
+import { heatColour, heatOklab, type Shade } from '../../web/src/ui/colour/heat-scale.ts';
 import {
   contrastRatio,
   distance,
@@ -15,9 +15,9 @@ import {
   oklabFromLinear,
   oklabFromOklch,
   type Triple,
-} from '../../web/src/colour/oklab.ts';
+} from '../../web/src/ui/colour/oklab.ts';
 
-const css = readFileSync(new URL('../../web/src/style/tokens.css', import.meta.url), 'utf8');
+const css = readFileSync(new URL('../../web/src/ui/style/tokens.css', import.meta.url), 'utf8');
 
 function tokensOf(selector: string): Record<string, string> {
   const start = css.indexOf(selector);

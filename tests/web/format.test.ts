@@ -3,7 +3,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ageWords, batchDay, dueSentence, lengthWords } from '../../web/src/format/age.ts';
+import { ageWords, batchDay, dueSentence, lengthWords } from '../../web/src/ui/format/age.ts';
 import {
   clockTime,
   dayAndTime,
@@ -12,7 +12,7 @@ import {
   type Reader,
   wallOfInstant,
   zoneOffsetMs,
-} from '../../web/src/format/local-time.ts';
+} from '../../web/src/ui/format/local-time.ts';
 import {
   celsiusFrom,
   formatDifference,
@@ -20,7 +20,7 @@ import {
   plainNumber,
   sentenceIn,
   tempIn,
-} from '../../web/src/format/temperature.ts';
+} from '../../web/src/ui/format/temperature.ts';
 
 const nb = '\u00a0';
 

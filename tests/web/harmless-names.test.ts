@@ -2,7 +2,7 @@
 import { connectAsync } from 'mqtt';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-server.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const script = `"><img src=x onerror="window.ran=1"><script>window.ran=1</script><svg onload="window.ran=1">`;

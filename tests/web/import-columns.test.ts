@@ -2,8 +2,8 @@
  * What a column may become: offered in words, and told to the house as it understands it.
  */
 import { expect, test } from 'vitest';
-import { type ColumnMeaning, columnMeaningSchema } from '../../shared/api/import.ts';
-import { choiceOf, choicesFor, meaningOf } from '../../web/src/import/column-choices.ts';
+import { type ColumnMeaning, columnMeaningSchema } from '../../shared/contracts/import.ts';
+import { choiceOf, choicesFor, meaningOf } from '../../web/src/features/import/column-choices.ts';
 
 const meanings: readonly ColumnMeaning[] = [
   { as: 'ignored' },

@@ -3,14 +3,14 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { newEntrySchema } from '../../shared/api/journal.ts';
-import type { PlanUnits } from '../../shared/api/plan.ts';
+import { newEntrySchema } from '../../shared/contracts/journal.ts';
+import type { PlanUnits } from '../../shared/contracts/plan.ts';
 import { type EntryFacts, entryFactsSchema, entryKinds } from '../../shared/entry.ts';
-import { newClientId } from '../../web/src/journal/client-id.ts';
-import { entryCautions } from '../../web/src/journal/entry-cautions.ts';
-import { checkedEntry, draftOf, emptyEntry } from '../../web/src/journal/entry-draft.ts';
-import { entryGroups, entryNames, sayFacts } from '../../web/src/journal/entry-words.ts';
-import { sizeWithin } from '../../web/src/journal/shrink-photo.ts';
+import { newClientId } from '../../web/src/features/journal/client-id.ts';
+import { entryCautions } from '../../web/src/features/journal/entry-cautions.ts';
+import { checkedEntry, draftOf, emptyEntry } from '../../web/src/features/journal/entry-draft.ts';
+import { entryGroups, entryNames, sayFacts } from '../../web/src/features/journal/entry-words.ts';
+import { sizeWithin } from '../../web/src/features/journal/shrink-photo.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };

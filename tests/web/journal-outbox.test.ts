@@ -3,14 +3,14 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { ApiProblem, NoAnswer } from '../../web/src/api/client.ts';
+import { ApiProblem, NoAnswer } from '../../web/src/data/client.ts';
 import {
   packetSize,
   type Senders,
   sendWaiting,
   type WaitingEntry,
   type WaitingStore,
-} from '../../web/src/journal/outbox.ts';
+} from '../../web/src/features/journal/outbox.ts';
 
 function memoryStore(entries: readonly WaitingEntry[], photos: Record<string, Blob> = {}) {
   const kept = new Map(entries.map((one) => [one.id, one]));

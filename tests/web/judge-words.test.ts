@@ -3,20 +3,18 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Entry } from '../../shared/api/journal.ts';
-import type { PileDetail } from '../../shared/api/piles.ts';
+import type { Entry } from '../../shared/contracts/journal.ts';
+import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { warningKinds } from '../../shared/warning.ts';
-import { type BandAt, fanOf } from '../../web/src/chart/chart-data.ts';
-import { strokeEvery } from '../../web/src/chart/chart-fan.ts';
-import { chancesInTen, likelihoodName } from '../../web/src/format/likelihood.ts';
-import { warningMeanings, warningTitle } from '../../web/src/format/words.ts';
-import { fanWords, overWords } from '../../web/src/pile/ahead-words.ts';
-import { keptLimit, limitChange, limitFields, shownLimit } from '../../web/src/pile/limit-fields.ts';
-import { handKey, offeredHands, withDismissed } from '../../web/src/pile/offered-hands.ts';
-import { lastWordOf, wordSentence } from '../../web/src/pile/person-word.ts';
-import { standSentence } from '../../web/src/pile/phase-words.ts';
+import { type BandAt, fanOf } from '../../web/src/charts/chart-data.ts';
+import { strokeEvery } from '../../web/src/charts/chart-fan.ts';
+import { fanWords, overWords } from '../../web/src/features/pile/ahead-words.ts';
+import { keptLimit, limitChange, limitFields, shownLimit } from '../../web/src/features/pile/limit-fields.ts';
+import { handKey, offeredHands, withDismissed } from '../../web/src/features/pile/offered-interventions.ts';
+import { lastWordOf, wordSentence } from '../../web/src/features/pile/person-word.ts';
+import { standSentence } from '../../web/src/features/pile/phase-words.ts';
 import {
   handWateringWords,
   measurable,
@@ -24,8 +22,10 @@ import {
   moistureStand,
   moistureWords,
   wateringWords,
-} from '../../web/src/pile/water-words.ts';
-import { actsLately, footings, isWarningKind, whyGroups } from '../../web/src/pile/why-facts.ts';
+} from '../../web/src/features/pile/water-words.ts';
+import { actsLately, footings, isWarningKind, whyGroups } from '../../web/src/features/pile/why-facts.ts';
+import { chancesInTen, likelihoodName } from '../../web/src/ui/format/likelihood.ts';
+import { warningMeanings, warningTitle } from '../../web/src/ui/format/words.ts';
 import { mockFarm, mockSeries } from '../helpers/mock-farm.ts';
 
 const nowMs = Date.parse('2031-06-11T10:00:00Z');

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { manyWords, sizeWords } from '../../web/src/format/amount.ts';
-import { keptWords, takenUp, wouldFreeWords } from '../../web/src/keeping/keeping-words.ts';
-import { keyOf } from '../../web/src/live/last-answers.ts';
-import { oldestShownMs } from '../../web/src/live/offline-line.tsx';
-import { asLastHeard } from '../../web/src/pages/home-order.ts';
+import { keyOf } from '../../web/src/data/live/last-answers.ts';
+import { oldestShownMs } from '../../web/src/data/live/offline-line.tsx';
+import { asLastHeard } from '../../web/src/features/home/home-order.ts';
+import { keptWords, takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
+import { manyWords, sizeWords } from '../../web/src/ui/format/amount.ts';
 
 const sizes: [bytes: number, words: string][] = [
   [0, '0 bytes'],

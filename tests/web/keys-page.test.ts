@@ -9,7 +9,7 @@ import { connectAsync } from 'mqtt';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../helpers/browser.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** A folder to keep pictures in, for whoever wants to look. */

@@ -3,10 +3,10 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { FlowView, LineageAnswer, LineageNode } from '../../shared/api/lineage.ts';
-import { beside, drawLineage, keyOf, rowsOf, wrapWords } from '../../web/src/lineage/lineage-layout.ts';
-import { sideOf } from '../../web/src/lineage/lineage-list.tsx';
-import { flowWidth } from '../../web/src/lineage/lineage-tree.tsx';
+import type { FlowView, LineageAnswer, LineageNode } from '../../shared/contracts/lineage.ts';
+import { beside, drawLineage, keyOf, rowsOf, wrapWords } from '../../web/src/features/lineage/lineage-layout.ts';
+import { sideOf } from '../../web/src/features/lineage/lineage-list.tsx';
+import { flowWidth } from '../../web/src/features/lineage/lineage-tree.tsx';
 import { mockFamily, nodesOf } from '../helpers/mock-family.ts';
 
 const nowMs = Date.parse('2031-06-11T10:00:00Z');

@@ -3,10 +3,10 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pileSummarySchema } from '../../shared/api/piles.ts';
-import { newWarnings, withPile, withProbe } from '../../web/src/live/house.ts';
-import { houseNowMs, retellEveryMs } from '../../web/src/live/house-clock.ts';
-import { startSseParser } from '../../web/src/live/sse-parser.ts';
+import { pileSummarySchema } from '../../shared/contracts/piles.ts';
+import { newWarnings, withPile, withProbe } from '../../web/src/data/live/installation.ts';
+import { houseNowMs, retellEveryMs } from '../../web/src/data/live/server-clock.ts';
+import { startSseParser } from '../../web/src/data/live/sse-parser.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
 
 describe('startSseParser()', () => {

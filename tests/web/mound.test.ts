@@ -3,7 +3,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { PileSummary } from '../../shared/api/piles.ts';
+import type { PileSummary } from '../../shared/contracts/piles.ts';
 import {
   dampFraction,
   dampWords,
@@ -12,11 +12,11 @@ import {
   moundHeat,
   moundInWords,
   moundLabels,
-} from '../../web/src/mound/mound-facts.ts';
-import { labelRows, probePoint, spreadRows } from '../../web/src/mound/mound-layout.ts';
-import { drawing, drawnHeight, moundShape, shellPoints, skinYAt } from '../../web/src/mound/mound-shape.ts';
-import { shellFill } from '../../web/src/mound/shell-fill.ts';
-import { stipple } from '../../web/src/mound/stipple.ts';
+} from '../../web/src/ui/mound/mound-facts.ts';
+import { labelRows, probePoint, spreadRows } from '../../web/src/ui/mound/mound-layout.ts';
+import { drawing, drawnHeight, moundShape, shellPoints, skinYAt } from '../../web/src/ui/mound/mound-shape.ts';
+import { shellFill } from '../../web/src/ui/mound/shell-fill.ts';
+import { stipple } from '../../web/src/ui/mound/stipple.ts';
 
 const at = '2031-06-11T10:00:00.000Z';
 const nowMs = Date.parse(at);

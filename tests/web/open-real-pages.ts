@@ -4,7 +4,7 @@
 import type { AddressInfo } from 'node:net';
 import type { Browser } from 'playwright-core';
 import { buildPages, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
 
 export interface RealPages {
   readonly one: TestHouse;

@@ -4,8 +4,8 @@
 import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Entry, entriesAnswerSchema } from '../../shared/api/journal.ts';
-import type { TestHouse } from '../helpers/open-test-house.ts';
+import { type Entry, entriesAnswerSchema } from '../../shared/contracts/journal.ts';
+import type { TestHouse } from '../helpers/open-test-server.ts';
 import { as, join, passwordOf } from '../helpers/people.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 

@@ -2,8 +2,8 @@
  * The pages at work in a real browser, before a stand-in server that checks every answer against its contract.
  */
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import type { PileDetail } from '../../shared/api/piles.ts';
-import { pileSummarySchema } from '../../shared/api/piles.ts';
+import type { PileDetail } from '../../shared/contracts/piles.ts';
+import { pileSummarySchema } from '../../shared/contracts/piles.ts';
 import type { MockFarm } from '../helpers/mock-farm.ts';
 import { until } from '../helpers/until.ts';
 import { type Desk, emptyFarm, farmNowMs, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';

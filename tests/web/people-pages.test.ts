@@ -5,7 +5,7 @@
 import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-server.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 let real: RealPages;

@@ -2,23 +2,23 @@
  * What the pages make of a pile before drawing it: order, opening sentence, limits, cautions, evidence, spans, bodies.
  */
 import { describe, expect, test } from 'vitest';
-import { newPileSchema, type PileSummary, pileSummarySchema, tones } from '../../shared/api/piles.ts';
+import { newPileSchema, type PileSummary, pileSummarySchema, tones } from '../../shared/contracts/piles.ts';
 import { refusalReasons } from '../../shared/errors.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
-import { refusalNames } from '../../web/src/format/words.ts';
-import { documentOf, pointerOf, wildcardCount } from '../../web/src/incoming/json-pointer.ts';
-import { brokerAddress, publishLine } from '../../web/src/pages/first-reading.ts';
-import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../../web/src/pages/home-order.ts';
-import { actCautions, hottestC } from '../../web/src/pile/act-caution.ts';
-import { groupAlarms } from '../../web/src/pile/alarm-order.ts';
-import { silencedSentence } from '../../web/src/pile/alarm-words.ts';
-import { batchBody, emptyBatch } from '../../web/src/pile/batch-fields.tsx';
-import { evidenceLines, sightLines } from '../../web/src/pile/evidence-groups.ts';
-import { limitLines } from '../../web/src/pile/limit-lines.ts';
-import { customSpan, spanOf } from '../../web/src/pile/time-span.ts';
-import { readPrefs } from '../../web/src/prefs.ts';
-import { lastWords, probesSentence } from '../../web/src/probes/probe-facts.ts';
+import { readPrefs } from '../../web/src/data/prefs.ts';
+import { brokerAddress, publishLine } from '../../web/src/features/home/first-reading.ts';
+import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../../web/src/features/home/home-order.ts';
+import { documentOf, pointerOf, wildcardCount } from '../../web/src/features/incoming/json-pointer.ts';
+import { actCautions, hottestC } from '../../web/src/features/pile/act-caution.ts';
+import { groupAlarms } from '../../web/src/features/pile/alarm-order.ts';
+import { silencedSentence } from '../../web/src/features/pile/alarm-words.ts';
+import { batchBody, emptyBatch } from '../../web/src/features/pile/batch-fields.tsx';
+import { evidenceLines, sightLines } from '../../web/src/features/pile/evidence-groups.ts';
+import { limitLines } from '../../web/src/features/pile/limit-lines.ts';
+import { customSpan, spanOf } from '../../web/src/features/pile/time-span.ts';
+import { lastWords, probesSentence } from '../../web/src/features/probes/probe-facts.ts';
 import { readNumber } from '../../web/src/read-number.ts';
+import { refusalNames } from '../../web/src/ui/format/words.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
 
 const farm = mockFarm(Date.parse('2031-06-11T10:00:00Z'));

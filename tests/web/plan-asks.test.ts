@@ -4,8 +4,8 @@
 import { convert } from 'convert';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { PlanUnits } from '../../shared/api/plan.ts';
-import { draftOfQuery } from '../../web/src/plan/lay-query.ts';
+import type { PlanUnits } from '../../shared/contracts/plan.ts';
+import { draftOfQuery } from '../../web/src/features/plan/lay-query.ts';
 import {
   emptyHeap,
   emptyStarter,
@@ -15,9 +15,9 @@ import {
   planHeap,
   planStarter,
   planWetting,
-} from '../../web/src/plan/plan-asks.ts';
-import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/plan/plan-units.ts';
-import { layerTops } from '../../web/src/plan/shares-drawing.tsx';
+} from '../../web/src/features/plan/plan-asks.ts';
+import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/features/plan/plan-units.ts';
+import { layerTops } from '../../web/src/features/plan/shares-drawing.tsx';
 import { readNumber } from '../../web/src/read-number.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };

@@ -2,11 +2,11 @@
  * A whole practice run without a page: the pile, its probes, and the judge of real piles over what they say.
  */
 import { describe, expect, test } from 'vitest';
-import { assess, startJudge, stepJudge } from '../../core/judge/judge.ts';
-import type { PileSetup } from '../../core/judge/setup.ts';
-import { AlarmBoard } from '../../server/watch/alarm-board.ts';
-import { pileDetailSchema } from '../../shared/api/piles.ts';
-import { seriesAnswerSchema } from '../../shared/api/series.ts';
+import type { PileSetup } from '../../core/profiles/pile-setup.ts';
+import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
+import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { pileDetailSchema } from '../../shared/contracts/piles.ts';
+import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { squeezed } from '../../simulator/practice/hand-check.ts';
 import { createPractice } from '../../simulator/practice/practice.ts';
@@ -14,10 +14,10 @@ import { practiceScenarios } from '../../simulator/practice/practice-scenarios.t
 import { forgotten } from '../../simulator/practice/scenarios/forgotten.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { probeOut } from '../../simulator/practice/scenarios/probe-out.ts';
-import { laidRecipe } from '../../web/src/practice/laid-recipe.ts';
-import { createAlarms } from '../../web/src/practice/practice-alarms.ts';
-import { openSession } from '../../web/src/practice/practice-session.ts';
-import { feelOf } from '../../web/src/practice/squeeze-feel.ts';
+import { laidRecipe } from '../../web/src/features/practice/laid-recipe.ts';
+import { createAlarms } from '../../web/src/features/practice/practice-alarms.ts';
+import { openSession } from '../../web/src/features/practice/practice-session.ts';
+import { feelOf } from '../../web/src/features/practice/squeeze-feel.ts';
 
 describe('openSession()', () => {
   for (const scenario of practiceScenarios) {

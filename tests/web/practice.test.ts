@@ -2,17 +2,16 @@
  * The sums behind the practice page: the state of a run, what may be done, nights, series, and the debrief's drawings.
  */
 import { describe, expect, test } from 'vitest';
-import type { AlarmSummary } from '../../shared/api/piles.ts';
+import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { PracticeReading } from '../../simulator/practice/practice-scenario.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import type { TruthRow } from '../../simulator/practice/record.ts';
 import { coldNights } from '../../simulator/practice/scenarios/cold-nights.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
-import { dayAndTime } from '../../web/src/format/local-time.ts';
-import { type Offer, offersFor, type PileSeen } from '../../web/src/practice/act-offers.ts';
-import { doneWords, toDoWords } from '../../web/src/practice/act-words.ts';
-import { readScores } from '../../web/src/practice/best-score.ts';
+import { type Offer, offersFor, type PileSeen } from '../../web/src/features/practice/act-offers.ts';
+import { doneWords, toDoWords } from '../../web/src/features/practice/act-words.ts';
+import { readScores } from '../../web/src/features/practice/best-score.ts';
 import {
   columnsOf,
   depthOf,
@@ -24,13 +23,13 @@ import {
   regionPath,
   roundMarks,
   scaleOf,
-} from '../../web/src/practice/cut-drawing.ts';
-import { midnightsOf, nightsOf } from '../../web/src/practice/night-line.ts';
-import type { Told } from '../../web/src/practice/practice-messages.ts';
-import { practiceSeries } from '../../web/src/practice/practice-series.ts';
-import type { Frame } from '../../web/src/practice/practice-session.ts';
-import { daysWords, practiceReader } from '../../web/src/practice/practice-time.ts';
-import { hoursToMorning, newRun, type Run, type RunEvent, stepRun } from '../../web/src/practice/run-state.ts';
+} from '../../web/src/features/practice/cut-drawing.ts';
+import { midnightsOf, nightsOf } from '../../web/src/features/practice/night-line.ts';
+import type { Told } from '../../web/src/features/practice/practice-messages.ts';
+import { practiceSeries } from '../../web/src/features/practice/practice-series.ts';
+import type { Frame } from '../../web/src/features/practice/practice-session.ts';
+import { daysWords, practiceReader } from '../../web/src/features/practice/practice-time.ts';
+import { hoursToMorning, newRun, type Run, type RunEvent, stepRun } from '../../web/src/features/practice/run-state.ts';
 import {
   partingWords,
   saidByHour,
@@ -38,7 +37,8 @@ import {
   tellingHour,
   truePositions,
   widestGap,
-} from '../../web/src/practice/said-and-so.ts';
+} from '../../web/src/features/practice/said-and-so.ts';
+import { dayAndTime } from '../../web/src/ui/format/local-time.ts';
 
 const startMs = Date.UTC(2031, 5, 2, 8);
 

@@ -3,7 +3,7 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { frameOf, linePath, spread } from '../../web/src/records/record-curves.tsx';
+import { frameOf, linePath, spread } from '../../web/src/features/records/record-curves.tsx';
 
 const hour = 3_600_000;
 const startMs = Date.parse('2031-06-01T00:00:00Z');

@@ -1,11 +1,20 @@
 import { expect, test } from 'vitest';
-import { partOf } from '../../core/season/groups.ts';
-import type { AgedCurve, ComparedBatch } from '../../shared/api/seasons.ts';
-import { addressOf, choiceQuery, readComparison } from '../../web/src/season/address.ts';
-import { amountOf, cellOf, headingOf } from '../../web/src/season/measure-words.ts';
-import { dayMarks, frameOf, nearestTo, pathOf, type Size, tens, xOf, yOf } from '../../web/src/season/overlay-shape.ts';
-import { foundIn, sorted } from '../../web/src/season/table-rows.ts';
-import { groupsBy } from '../../web/src/season/two-groups.tsx';
+import { partOf } from '../../core/seasons/groups.ts';
+import type { AgedCurve, ComparedBatch } from '../../shared/contracts/seasons.ts';
+import { addressOf, choiceQuery, readComparison } from '../../web/src/features/seasons/address.ts';
+import { amountOf, cellOf, headingOf } from '../../web/src/features/seasons/measure-words.ts';
+import {
+  dayMarks,
+  frameOf,
+  nearestTo,
+  pathOf,
+  type Size,
+  tens,
+  xOf,
+  yOf,
+} from '../../web/src/features/seasons/overlay-shape.ts';
+import { foundIn, sorted } from '../../web/src/features/seasons/table-rows.ts';
+import { groupsBy } from '../../web/src/features/seasons/two-groups.tsx';
 
 test('readComparison() keeps what can be read and forgets the rest', () => {
   const { choice, view } = readComparison({

@@ -5,7 +5,7 @@
 import type { Browser, Page, Response } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Role } from '../../shared/person.ts';
-import type { TestHouse } from '../helpers/open-test-house.ts';
+import type { TestHouse } from '../helpers/open-test-server.ts';
 import { join } from '../helpers/people.ts';
 import { until } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';

@@ -3,7 +3,7 @@
  */
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildApp } from '../../server/app.ts';
+import { buildApp } from '../../server/app/app.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { until } from '../helpers/until.ts';
 import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';

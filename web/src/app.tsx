@@ -4,48 +4,56 @@
 
 import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
-import { OutboxLine } from './journal/outbox-line.tsx';
-import { OfflineLine } from './live/offline-line.tsx';
-import { useHouse } from './live/use-house.ts';
-import { HomePage } from './pages/home.tsx';
-import { MorePage, morePlaces } from './pages/more.tsx';
-import { HouseLine } from './parts/house-line.tsx';
-import { LiveMark } from './parts/marks.tsx';
-import { onlyFor } from './people/only-for.tsx';
-import { usePrefs } from './prefs.ts';
-import { applyShade } from './use-shade.ts';
+import { OfflineLine } from './data/live/offline-line.tsx';
+import { useHouse } from './data/live/use-installation.ts';
+import { usePrefs } from './data/prefs.ts';
+import { HomePage } from './features/home/home.tsx';
+import { OutboxLine } from './features/journal/outbox-line.tsx';
+import { MorePage, morePlaces } from './features/more/more-page.tsx';
+import { onlyFor } from './features/people/only-for.tsx';
+import { LiveMark } from './ui/parts/marks.tsx';
+import { HouseLine } from './ui/parts/system-line.tsx';
+import { applyShade } from './ui/use-shade.ts';
 
-const PilePage = lazy(() => import('./pages/pile.tsx').then((page) => page.PilePage));
-const WhyPage = lazy(() => import('./pages/why.tsx').then((page) => page.WhyPage));
-const NewPilePage = lazy(() => import('./pages/new-pile.tsx').then((page) => onlyFor('keeper', page.NewPilePage)));
-const ProbesPage = lazy(() => import('./pages/probes.tsx').then((page) => page.ProbesPage));
-const IncomingPage = lazy(() => import('./pages/incoming.tsx').then((page) => page.IncomingPage));
-const KeysPage = lazy(() => import('./keys/keys-page.tsx').then((page) => onlyFor('owner', page.KeysPage)));
-const PracticePage = lazy(() => import('./practice/practice-page.tsx').then((page) => page.PracticePage));
-const PlanPage = lazy(() => import('./plan/plan-page.tsx').then((page) => page.PlanPage));
-const LayPage = lazy(() => import('./plan/lay-page.tsx').then((page) => onlyFor('keeper', page.LayPage)));
-const JournalPage = lazy(() => import('./journal/journal-page.tsx').then((page) => page.JournalPage));
-const BatchesPage = lazy(() => import('./batch/batches-page.tsx').then((page) => page.BatchesPage));
-const BatchPage = lazy(() => import('./batch/batch-page.tsx').then((page) => page.BatchPage));
-const LotsPage = lazy(() => import('./batch/lots-page.tsx').then((page) => page.LotsPage));
-const LotPage = lazy(() => import('./batch/lots-page.tsx').then((page) => page.LotPage));
-const LineagePage = lazy(() => import('./lineage/lineage-page.tsx').then((page) => page.LineagePage));
-const RecordPage = lazy(() => import('./records/record-page.tsx').then((page) => page.RecordPage));
-const RecordsPage = lazy(() => import('./records/records-page.tsx').then((page) => page.RecordsPage));
-const LabelPage = lazy(() => import('./records/label-page.tsx').then((page) => page.LabelPage));
-const ImportPage = lazy(() => import('./import/import-page.tsx').then((page) => onlyFor('keeper', page.ImportPage)));
-const SeasonsPage = lazy(() => import('./season/season-page.tsx').then((page) => page.SeasonsPage));
-const EarlierPage = lazy(() => import('./season/earlier-page.tsx').then((page) => onlyFor('keeper', page.EarlierPage)));
-const LikePage = lazy(() => import('./season/like-page.tsx').then((page) => page.LikePage));
-const SignInPage = lazy(() => import('./people/sign-in-page.tsx').then((page) => page.SignInPage));
-const LinkPage = lazy(() => import('./people/link-page.tsx').then((page) => page.LinkPage));
-const PeoplePage = lazy(() => import('./people/people-page.tsx').then((page) => page.PeoplePage));
-const AccountPage = lazy(() => import('./people/account-page.tsx').then((page) => page.AccountPage));
-const WhoDidWhatPage = lazy(() => import('./people/who-did-what-page.tsx').then((page) => page.WhoDidWhatPage));
-const KeepingPage = lazy(() => import('./keeping/keeping-page.tsx').then((page) => page.KeepingPage));
-const SettingsPage = lazy(() => import('./pages/settings.tsx').then((page) => page.SettingsPage));
-const TellingPage = lazy(() => import('./telling/telling-page.tsx').then((page) => page.TellingPage));
-const NoPage = lazy(() => import('./pages/no-page.tsx').then((page) => page.NoPage));
+const PilePage = lazy(() => import('./features/pile/pile-page.tsx').then((page) => page.PilePage));
+const WhyPage = lazy(() => import('./features/pile/why-page.tsx').then((page) => page.WhyPage));
+const NewPilePage = lazy(() =>
+  import('./features/pile/new-pile.tsx').then((page) => onlyFor('keeper', page.NewPilePage)),
+);
+const ProbesPage = lazy(() => import('./features/probes/probes-page.tsx').then((page) => page.ProbesPage));
+const IncomingPage = lazy(() => import('./features/incoming/incoming-page.tsx').then((page) => page.IncomingPage));
+const KeysPage = lazy(() => import('./features/keys/keys-page.tsx').then((page) => onlyFor('owner', page.KeysPage)));
+const PracticePage = lazy(() => import('./features/practice/practice-page.tsx').then((page) => page.PracticePage));
+const PlanPage = lazy(() => import('./features/plan/plan-page.tsx').then((page) => page.PlanPage));
+const LayPage = lazy(() => import('./features/plan/lay-page.tsx').then((page) => onlyFor('keeper', page.LayPage)));
+const JournalPage = lazy(() => import('./features/journal/journal-page.tsx').then((page) => page.JournalPage));
+const BatchesPage = lazy(() => import('./features/batch/batches-page.tsx').then((page) => page.BatchesPage));
+const BatchPage = lazy(() => import('./features/batch/batch-page.tsx').then((page) => page.BatchPage));
+const LotsPage = lazy(() => import('./features/batch/lots-page.tsx').then((page) => page.LotsPage));
+const LotPage = lazy(() => import('./features/batch/lots-page.tsx').then((page) => page.LotPage));
+const LineagePage = lazy(() => import('./features/lineage/lineage-page.tsx').then((page) => page.LineagePage));
+const RecordPage = lazy(() => import('./features/records/record-page.tsx').then((page) => page.RecordPage));
+const RecordsPage = lazy(() => import('./features/records/records-page.tsx').then((page) => page.RecordsPage));
+const LabelPage = lazy(() => import('./features/records/label-page.tsx').then((page) => page.LabelPage));
+const ImportPage = lazy(() =>
+  import('./features/import/import-page.tsx').then((page) => onlyFor('keeper', page.ImportPage)),
+);
+const SeasonsPage = lazy(() => import('./features/seasons/season-page.tsx').then((page) => page.SeasonsPage));
+const EarlierPage = lazy(() =>
+  import('./features/seasons/earlier-page.tsx').then((page) => onlyFor('keeper', page.EarlierPage)),
+);
+const LikePage = lazy(() => import('./features/seasons/like-page.tsx').then((page) => page.LikePage));
+const SignInPage = lazy(() => import('./features/people/sign-in-page.tsx').then((page) => page.SignInPage));
+const LinkPage = lazy(() => import('./features/people/link-page.tsx').then((page) => page.LinkPage));
+const PeoplePage = lazy(() => import('./features/people/people-page.tsx').then((page) => page.PeoplePage));
+const AccountPage = lazy(() => import('./features/people/account-page.tsx').then((page) => page.AccountPage));
+const WhoDidWhatPage = lazy(() => import('./features/people/audit-page.tsx').then((page) => page.WhoDidWhatPage));
+const KeepingPage = lazy(() => import('./features/retention/retention-page.tsx').then((page) => page.KeepingPage));
+const SettingsPage = lazy(() => import('./features/settings/settings-page.tsx').then((page) => page.SettingsPage));
+const TellingPage = lazy(() =>
+  import('./features/notifications/notifications-page.tsx').then((page) => page.TellingPage),
+);
+const NoPage = lazy(() => import('./features/more/no-page.tsx').then((page) => page.NoPage));
 
 export function App() {
   const { shade } = usePrefs();

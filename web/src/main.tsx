@@ -4,14 +4,14 @@
 import { render } from 'preact';
 import { config } from 'zod';
 import { App } from './app.tsx';
-import { connect } from './live/connection.ts';
-import { keepPages } from './live/installed.ts';
-import './style/tokens.css';
-import './style/base.css';
-import './style/parts.css';
-import './style/mound.css';
-import './style/pages.css';
-import './style/judge.css';
+import { connect } from './data/live/connection.ts';
+import { keepPages } from './data/live/installed.ts';
+import './ui/style/tokens.css';
+import './ui/style/base.css';
+import './ui/style/parts.css';
+import './ui/style/mound.css';
+import './ui/style/pages.css';
+import './ui/style/judge.css';
 
 // The content security policy forbids code made from strings, which zod would otherwise try first.
 config({ jitless: true });

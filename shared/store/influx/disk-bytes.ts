@@ -2,7 +2,7 @@
  * shared/store/influx/disk-bytes.ts: how much room the readings take, where the database tells it.
  */
 import type { KnownInflux } from './influx-address.ts';
-import type { InfluxDoor } from './influx-door.ts';
+import type { InfluxDoor } from './influx-client.ts';
 
 /** 0 when it does not tell: generations 2 and 3, or a user of generation 1 who may not ask. */
 export async function diskBytes(door: InfluxDoor, { generation, bucket }: KnownInflux): Promise<number> {

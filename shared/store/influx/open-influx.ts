@@ -11,7 +11,7 @@ import { openInfluxReadings } from '../influx-readings.ts';
 import type { ReadingsStore } from '../readings-store.ts';
 import { findGeneration } from './find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx-address.ts';
-import { InfluxDoor } from './influx-door.ts';
+import { InfluxDoor } from './influx-client.ts';
 import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx-error.ts';
 
 export async function openInflux(address: InfluxAddress): Promise<ReadingsStore> {

@@ -7,7 +7,7 @@
 import type { Quantity } from '../../quantity.ts';
 import { getOrMake } from '../readings/series-book.ts';
 import type { KeptReading, SeriesRef } from '../readings-store.ts';
-import type { InfluxDoor } from './influx-door.ts';
+import type { InfluxDoor } from './influx-client.ts';
 import { keyOf, rowsQuestion, toReadings } from './questions.ts';
 
 /**

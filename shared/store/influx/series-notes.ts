@@ -8,7 +8,7 @@
  */
 import { type Quantity, quantitySchema } from '../../quantity.ts';
 import type { SeriesRef, Thinned } from '../readings-store.ts';
-import type { InfluxDoor } from './influx-door.ts';
+import type { InfluxDoor } from './influx-client.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
 import { decodeName, encodeName, seriesCondition } from './line-protocol.ts';

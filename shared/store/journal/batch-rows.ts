@@ -1,7 +1,7 @@
 /**
  * shared/store/journal/batch-rows.ts: batches between rows and records, for the groups that need them.
  */
-import { givenRecipeSchema } from '../../batch.ts';
+import { givenRecipeSchema } from '../../contracts/domain/batch.ts';
 import { ConflictError } from '../../errors.ts';
 import { type StageLimits, stageLimitsSchema } from '../../stage.ts';
 import type { BatchRecord } from '../journal.ts';

@@ -3,7 +3,7 @@
  */
 
 import { factsSchemaOf, lostFacts } from '../../notice-facts.ts';
-import type { KeptNotice, MessageRecord, NoticeRecord } from '../telling-store.ts';
+import type { KeptNotice, MessageRecord, NoticeRecord } from '../notifications-store.ts';
 import type { JournalTransaction } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 

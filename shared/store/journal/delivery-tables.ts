@@ -8,8 +8,8 @@ import type {
   NoticeReason,
   NoticeSubject,
   TellingWay,
-} from '../../telling.ts';
-import type { KeptNotice } from '../telling-store.ts';
+} from '../../notifications.ts';
+import type { KeptNotice } from '../notifications-store.ts';
 
 /** Who has taken it, and until when nobody else may [ms of the machine]. */
 interface Taken {

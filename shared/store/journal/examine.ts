@@ -14,6 +14,7 @@ import { flowPlan, usePlan } from './lineage-rows.ts';
 import { lotPlan } from './lots.ts';
 import { mappingPlan } from './mappings.ts';
 import { attemptPlan } from './messages.ts';
+import { devicePlan, handOnPlan, turnPlan, wishesPlan } from './notification-preferences.ts';
 import { photoPlan } from './photos.ts';
 import { pilePlan } from './piles.ts';
 import { keyPlan } from './probe-keys.ts';
@@ -22,7 +23,6 @@ import type { RowPlan } from './read-rows.ts';
 import { keyColumns, type ReadTable, rowId } from './row-schemas.ts';
 import { sitePlan } from './sites.ts';
 import type { JournalTables } from './tables.ts';
-import { devicePlan, handOnPlan, turnPlan, wishesPlan } from './telling-people.ts';
 
 type Plans = { readonly [Table in Exclude<ReadTable, 'watch' | 'pile_ask' | 'told_link'>]: RowPlan<Table, unknown> };
 

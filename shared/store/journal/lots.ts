@@ -2,7 +2,7 @@
  * shared/store/journal/lots.ts: lots of starter and material; they are added with the lineage (lineage.ts).
  */
 import { z } from 'zod';
-import { materialFactsSchema, starterFactsSchema } from '../../api/lots.ts';
+import { materialFactsSchema, starterFactsSchema } from '../../contracts/lots.ts';
 import type { Journal, LotRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

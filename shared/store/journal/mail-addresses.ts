@@ -1,7 +1,7 @@
 /**
  * E-mail addresses of people, and whether each is theirs.
  */
-import type { MailAddress, TellingStore } from '../telling-store.ts';
+import type { MailAddress, TellingStore } from '../notifications-store.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { JournalTables } from './tables.ts';
 

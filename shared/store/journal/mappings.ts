@@ -1,7 +1,7 @@
 /**
  * shared/store/journal/mappings.ts: how messages on foreign topics become readings, in the order added.
  */
-import type { MappingInput } from '../../api/ingest.ts';
+import type { MappingInput } from '../../contracts/ingest.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';

@@ -9,7 +9,7 @@ import type {
   TellingStore,
   ToldMessage,
   ToldNotice,
-} from '../telling-store.ts';
+} from '../notifications-store.ts';
 import { addNotices, insertMessages, messagePlan, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

@@ -2,11 +2,17 @@
  * shared/store/journal/notices.ts: what there is to tell, from being written down until it is spread over people.
  */
 import { sql } from 'kysely';
-import { type KeptNotice, overEnding, type Spreading, type TellingStore, type ToldPerson } from '../telling-store.ts';
+import {
+  type KeptNotice,
+  overEnding,
+  type Spreading,
+  type TellingStore,
+  type ToldPerson,
+} from '../notifications-store.ts';
 import { addNotices, insertMessages, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import { toldNotices } from './messages.ts';
-import { setTurn } from './telling-people.ts';
+import { setTurn } from './notification-preferences.ts';
 
 export function journalNotices(base: JournalBase): TellingStore['notices'] {
   return {

@@ -3,14 +3,14 @@
  * rows are checked as they are read, like everything else that comes from outside.
  */
 import { z } from 'zod';
-import { foreignUnits, mostScale } from '../../api/ingest.ts';
-import { endings, flowWays, lineageKinds, useTargets } from '../../api/lineage.ts';
+import { foreignUnits, mostScale } from '../../contracts/ingest.ts';
+import { endings, flowWays, lineageKinds, useTargets } from '../../contracts/lineage.ts';
 import { entryKindSchema } from '../../entry.ts';
 import { epochMsSchema as epochMs } from '../../epoch.ts';
 import { positionSchema, stageSchema } from '../../names.ts';
+import { attemptOutcomes, messageStates, noticeReasons, noticeSubjects, tellingWays } from '../../notifications.ts';
 import { keyHearings } from '../../probe-key.ts';
 import { quantitySchema } from '../../quantity.ts';
-import { attemptOutcomes, messageStates, noticeReasons, noticeSubjects, tellingWays } from '../../telling.ts';
 import { alarmStateSchema, severitySchema, warningKindSchema } from '../../warning.ts';
 import type { JournalTables } from './tables.ts';
 

@@ -1,7 +1,7 @@
 /**
  * shared/store/journal/sites.ts: the places where piles lie.
  */
-import type { Site } from '../../api/sites.ts';
+import type { Site } from '../../contracts/sites.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';

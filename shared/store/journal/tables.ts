@@ -1,8 +1,8 @@
 /**
  * shared/store/journal/tables.ts: the journal's columns as the newest migration leaves them.
  */
-import type { MappingInput } from '../../api/ingest.ts';
-import type { Ending, FlowWay, LineageKind, Use } from '../../api/lineage.ts';
+import type { MappingInput } from '../../contracts/ingest.ts';
+import type { Ending, FlowWay, LineageKind, Use } from '../../contracts/lineage.ts';
 import type { EntryKind } from '../../entry.ts';
 import type { Position, Stage } from '../../names.ts';
 import type { KeyHearing } from '../../probe-key.ts';

@@ -4,8 +4,8 @@
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { ForgetStep } from '../readings-store.ts';
+import type { Sweep } from './clean-up.ts';
 import type { KnownSeries, SeriesBook } from './series-book.ts';
-import type { Sweep } from './sweep.ts';
 import { tierLengthsMs } from './tiers.ts';
 
 const endOfTimeMs = Number.MAX_SAFE_INTEGER;

@@ -7,9 +7,9 @@
 import type { Database } from 'better-sqlite3';
 import { StoreError } from '../../errors.ts';
 import type { Quantity } from '../../quantity.ts';
+import type { Sweep } from './clean-up.ts';
 import { unpack } from './inbox.ts';
 import { KnownSeries, type SeriesBook } from './series-book.ts';
-import type { Sweep } from './sweep.ts';
 
 interface SeriesRow {
   id: number;

@@ -4,7 +4,7 @@
  * Takes:  a scenario of the development half.
  * Gives:  the case that judge, fixed thresholds and tally are given.
  */
-import type { JudgeReading } from '../../../core/judge/setup.ts';
+import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { probeReadings } from './probe-readings.ts';
 import type { Scenario, Story } from './scenario.ts';
 import { type Truth, truthOf } from './truth.ts';

@@ -9,9 +9,9 @@
  * an outage holds back does not count as heard (the house would judge anew when it comes; here it is lost, which is harder).
  * A drifting probe is left out: nothing claims to find one.
  */
-import type { JudgeReading } from '../../../core/judge/setup.ts';
-import { createPowerOnGuard } from '../../../ingest/power-on-guard.ts';
-import type { Material } from '../../../shared/batch.ts';
+import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
+import type { Material } from '../../../shared/contracts/domain/batch.ts';
 import { quantityFacts } from '../../../shared/quantity.ts';
 import { type Farm, type FarmPile, farmOf } from '../../../simulator/farm/farm.ts';
 import { playFarm } from '../../../simulator/farm/play-farm.ts';

@@ -10,10 +10,10 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFile
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deserialize, serialize } from 'node:v8';
-import type { AirReading } from '../../../core/curve/air-course.ts';
-import type { ExpectedBand } from '../../../core/curve/band.ts';
-import { expectedBand } from '../../../core/curve/expected-band.ts';
-import type { PileSetup } from '../../../core/judge/setup.ts';
+import type { AirReading } from '../../../core/expect/air-course.ts';
+import type { ExpectedBand } from '../../../core/expect/band.ts';
+import { expectedBand } from '../../../core/expect/expected-band.ts';
+import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 
 const folder = process.env.BRANHEARTH_BENCH_KEEP;
 let code: string | undefined;
@@ -38,7 +38,7 @@ export function keptBand(setup: PileSetup, air: readonly AirReading[], toMs: num
 function digestOfCode(): string {
   const root = join(dirname(fileURLToPath(import.meta.url)), '../../..');
   const digest = createHash('sha1');
-  for (const room of ['core/curve', 'core/rate']) {
+  for (const room of ['core/expect', 'core/physics', 'core/profiles']) {
     for (const file of readdirSync(join(root, room)).sort()) digest.update(readFileSync(join(root, room, file)));
   }
   return digest.digest('hex');

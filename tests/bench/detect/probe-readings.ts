@@ -4,7 +4,7 @@
  * Takes:  a scenario and its world.
  * Gives:  readings in time order, sample by sample.
  */
-import type { JudgeReading } from '../../../core/judge/setup.ts';
+import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import type { Position } from '../../../shared/names.ts';
 import { createRandom } from '../../../simulator/model/random.ts';
 import type { Scenario } from './scenario.ts';

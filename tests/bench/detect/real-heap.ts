@@ -6,11 +6,11 @@
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { ExpectedBand } from '../../../core/curve/band.ts';
-import { expectedBand } from '../../../core/curve/expected-band.ts';
-import { startJudge, stepJudge } from '../../../core/judge/judge.ts';
-import type { PileSetup } from '../../../core/judge/setup.ts';
-import type { Act } from '../../../shared/batch.ts';
+import type { ExpectedBand } from '../../../core/expect/band.ts';
+import { expectedBand } from '../../../core/expect/expected-band.ts';
+import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
+import { startJudge, stepJudge } from '../../../core/session/judge.ts';
+import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
 

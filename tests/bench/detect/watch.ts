@@ -4,14 +4,14 @@
  * Takes:  a pile and what its probes said.
  * Gives:  alarms raised, hourly forecasts and moisture estimates.
  */
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
-import { delaysOf } from '../../../core/alarm/policies.ts';
-import type { ExpectedBand } from '../../../core/curve/band.ts';
-import { bandAt } from '../../../core/curve/band.ts';
-import { type Assessment, gradeOf } from '../../../core/judge/assessment.ts';
-import { assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
-import type { JudgeReading, PileSetup } from '../../../core/judge/setup.ts';
-import type { Act } from '../../../shared/batch.ts';
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarms/alarm.ts';
+import { delaysOf } from '../../../core/alarms/policies.ts';
+import type { ExpectedBand } from '../../../core/expect/band.ts';
+import { bandAt } from '../../../core/expect/band.ts';
+import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
+import { type Assessment, gradeOf } from '../../../core/session/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../../core/session/judge.ts';
+import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import type { Position } from '../../../shared/names.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';

@@ -3,7 +3,7 @@
  */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Fault, seconds } from './fault-house.ts';
+import { type Fault, seconds } from './fault-server.ts';
 
 export interface SteppedClock {
   readonly nodeArguments: readonly string[];

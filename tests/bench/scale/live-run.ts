@@ -4,8 +4,8 @@
  * Takes:  how many probes, how long to warm up and to measure.
  * Gives:  lags from publishing to page, resident memory, what was lost.
  */
-import { makeDataDir } from '../../helpers/open-test-house.ts';
-import { spawnHouse } from '../../helpers/spawn-house.ts';
+import { makeDataDir } from '../../helpers/open-test-server.ts';
+import { spawnHouse } from '../../helpers/spawn-server.ts';
 import { openLiveLag } from './live-lag.ts';
 import { startPacedPublisher } from './paced-publisher.ts';
 import { residentMb } from './resident.ts';

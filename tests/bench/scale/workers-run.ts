@@ -8,14 +8,14 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { beatMs } from '../../../server/worker/worker.ts';
+import { beatMs } from '../../../server/cluster/worker.ts';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
 import { startInflux } from '../../helpers/influxdb.ts';
 import { startMosquitto } from '../../helpers/mosquitto.ts';
-import { makeDataDir } from '../../helpers/open-test-house.ts';
+import { makeDataDir } from '../../helpers/open-test-server.ts';
 import { startPostgres } from '../../helpers/postgres.ts';
-import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
 import { until } from '../../helpers/until.ts';
 import type { PublisherTask } from '../ingest-publisher.ts';
 import { childrenCalled, cpuSOf } from './cpu-time.ts';

@@ -1,6 +1,6 @@
 /** The built program on an empty folder with one pile, 500 long notes on it, and the key of one probe. */
 import { z } from 'zod';
-import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-house.ts';
+import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
 
 export interface Besieged {
   readonly house: SpawnedHouse;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { ExpectedBand } from '../../../core/curve/band.ts';
-import { expectedBand } from '../../../core/curve/expected-band.ts';
+import type { ExpectedBand } from '../../../core/expect/band.ts';
+import { expectedBand } from '../../../core/expect/expected-band.ts';
 import { type Forecast, forecastCore, forecastH } from '../../../core/forecast/forecast.ts';
 import { startRecord } from '../../../core/forecast/own-record.ts';
 import type { PileNow } from '../../../core/forecast/pile-now.ts';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type AlarmFactsTold, alarmLetter, title } from '../../../core/notify/letter.ts';
 import { houseLetter, siteLetter, summaryLetter } from '../../../core/notify/other-letters.ts';
 import { positions } from '../../../shared/names.ts';
-import { noticeReasons } from '../../../shared/telling.ts';
+import { noticeReasons } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
 const nowMs = Date.UTC(2031, 5, 1, 14);

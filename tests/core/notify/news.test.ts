@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type AlarmMachine, acknowledgeAlarm, shelveAlarm, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
+import { type AlarmMachine, acknowledgeAlarm, shelveAlarm, startAlarm, stepAlarm } from '../../../core/alarms/alarm.ts';
 import { newsOf, reminderOf } from '../../../core/notify/news.ts';
-import type { TellingAnswer } from '../../../shared/telling.ts';
+import type { TellingAnswer } from '../../../shared/notifications.ts';
 import { type AlarmState, alarmStates, evidences, severities } from '../../../shared/warning.ts';
 
 const rows: [AlarmState, AlarmState, string, boolean, TellingAnswer][] = [

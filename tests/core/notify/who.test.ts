@@ -4,7 +4,7 @@ import { giveUpAfterMs, isPast, pauseMs } from '../../../core/notify/backoff.ts'
 import { type Candidate, firstTurn, stepHandOn } from '../../../core/notify/hand-on.ts';
 import { siteSilence } from '../../../core/notify/site-silence.ts';
 import { type Heed, heedOf, type Tidings, tellAtMs } from '../../../core/notify/who.ts';
-import { rankOf, type Wishes, wishesSchema } from '../../../shared/telling.ts';
+import { rankOf, type Wishes, wishesSchema } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
 const hearer = (wishes: Partial<Wishes>, isOwner = false) => ({

@@ -1,16 +1,16 @@
 // "Has eased" and "is coming down" were said of cores that went on rising: of 34 in 41 simulated hot piles, just before "too hot".
 import { describe, expect, test } from 'vitest';
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarm/alarm.ts';
-import { delaysOf } from '../../../core/alarm/policies.ts';
-import { holderOf } from '../../../core/alarm/precedence.ts';
-import { isStanding } from '../../../core/alarm/standing.ts';
-import type { ExpectedBand } from '../../../core/curve/band.ts';
-import { expectedBand } from '../../../core/curve/expected-band.ts';
-import { gradeOf } from '../../../core/judge/assessment.ts';
-import { assess, startJudge, stepJudge } from '../../../core/judge/judge.ts';
-import type { PileSetup } from '../../../core/judge/setup.ts';
+import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarms/alarm.ts';
+import { delaysOf } from '../../../core/alarms/policies.ts';
+import { holderOf } from '../../../core/alarms/precedence.ts';
+import { isStanding } from '../../../core/alarms/standing.ts';
+import type { ExpectedBand } from '../../../core/expect/band.ts';
+import { expectedBand } from '../../../core/expect/expected-band.ts';
+import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { StandingAlarm } from '../../../core/say/saying.ts';
+import { gradeOf } from '../../../core/session/assessment.ts';
+import { assess, startJudge, stepJudge } from '../../../core/session/judge.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { caseOf } from '../../bench/detect/case.ts';

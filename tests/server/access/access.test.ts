@@ -1,9 +1,9 @@
 import Fastify, { type InjectOptions } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { registerRouteAccess } from '../../../server/http/route-access.ts';
-import { problemSchema } from '../../../shared/api/problem.ts';
+import { problemSchema } from '../../../shared/contracts/problem.ts';
 import { type Access, isAllowed, type Role } from '../../../shared/person.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { as, freshAddress, join, makeToken, settlePeople, signIn } from '../../helpers/people.ts';
 import { accessTable, inPersonOnly } from './access-table.ts';
 

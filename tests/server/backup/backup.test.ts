@@ -4,7 +4,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { makeBackup } from '../../../server/backup/make-backup.ts';
 import { restoreBackup } from '../../../server/backup/restore-backup.ts';
 import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 
 const firstMs = Date.UTC(2031, 0, 1);
 const nowMs = Date.UTC(2031, 5, 1, 12);

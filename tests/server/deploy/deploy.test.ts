@@ -6,7 +6,7 @@ import { BlockList } from 'node:net';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
-import { onlyOf, serversOf } from '../../../server/worker/servers.ts';
+import { onlyOf, serversOf } from '../../../server/cluster/servers.ts';
 import { configVariables, readConfig } from '../../../shared/config.ts';
 
 const read = (name: string) => readFile(`server/deploy/${name}`, 'utf8');

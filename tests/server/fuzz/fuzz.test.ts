@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import type { InjectOptions } from 'fastify';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { freshAddress, join, settlePeople } from '../../helpers/people.ts';
 import { accessTable } from '../access/access-table.ts';
 import { type JournalPrint, openJournalPrint } from './journal-print.ts';

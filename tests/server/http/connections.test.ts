@@ -2,7 +2,7 @@
 import { once } from 'node:events';
 import { type AddressInfo, connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { until } from '../../helpers/until.ts';
 
 const most = 40;

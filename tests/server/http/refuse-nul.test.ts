@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 
 let one: TestHouse;
 let remove: () => Promise<void>;

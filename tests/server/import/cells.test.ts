@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { cellNumber, isEmptyCell } from '../../../server/import/cell-number.ts';
-import { cellTime, shownDateOrder, type TimeManner } from '../../../server/import/cell-time.ts';
-import { guessMeaning } from '../../../server/import/column-guess.ts';
+import { cellNumber, isEmptyCell } from '../../../server/services/import/cell-number.ts';
+import { cellTime, shownDateOrder, type TimeManner } from '../../../server/services/import/cell-time.ts';
+import { guessMeaning } from '../../../server/services/import/column-guess.ts';
 
 const utc: TimeManner = { timeZone: 'UTC', dateOrder: undefined };
 const lisbon: TimeManner = { timeZone: 'Europe/Lisbon', dateOrder: 'day-first' };

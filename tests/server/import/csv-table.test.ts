@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type CsvRow, readCsvTable } from '../../../server/import/csv-table.ts';
+import { type CsvRow, readCsvTable } from '../../../server/services/import/csv-table.ts';
 
 async function rowsOf(text: string): Promise<CsvRow[]> {
   const rows: CsvRow[] = [];

@@ -4,10 +4,10 @@ import {
   type ImportPreview,
   importDoneSchema,
   importPreviewSchema,
-} from '../../../shared/api/import.ts';
-import { entriesAnswerSchema } from '../../../shared/api/journal.ts';
-import { problemSchema } from '../../../shared/api/problem.ts';
-import { seriesAnswerSchema } from '../../../shared/api/series.ts';
+} from '../../../shared/contracts/import.ts';
+import { entriesAnswerSchema } from '../../../shared/contracts/journal.ts';
+import { problemSchema } from '../../../shared/contracts/problem.ts';
+import { seriesAnswerSchema } from '../../../shared/contracts/series.ts';
 import { ago, type Farm, hourMs, openFarm, site } from '../journal/farm.ts';
 
 let farm: Farm;

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { entrySchema } from '../../../shared/api/journal.ts';
-import { type PileDetail, pileDetailSchema } from '../../../shared/api/piles.ts';
-import { readinessSchema } from '../../../shared/api/readiness.ts';
-import { batchRecordSchema } from '../../../shared/api/records.ts';
+import { entrySchema } from '../../../shared/contracts/journal.ts';
+import { type PileDetail, pileDetailSchema } from '../../../shared/contracts/piles.ts';
+import { readinessSchema } from '../../../shared/contracts/readiness.ts';
+import { batchRecordSchema } from '../../../shared/contracts/records.ts';
 import type { HandKind } from '../../../shared/warning.ts';
 import { ago, type Farm, hourMs, openFarm, site } from './farm.ts';
 

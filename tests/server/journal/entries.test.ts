@@ -1,6 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { entriesAnswerSchema, entryDetailSchema, entrySchema, type QueuedAnswer } from '../../../shared/api/journal.ts';
-import { problemSchema } from '../../../shared/api/problem.ts';
+import {
+  entriesAnswerSchema,
+  entryDetailSchema,
+  entrySchema,
+  type QueuedAnswer,
+} from '../../../shared/contracts/journal.ts';
+import { problemSchema } from '../../../shared/contracts/problem.ts';
 import { entryKinds } from '../../../shared/entry.ts';
 import { ago, type Farm, openFarm } from './farm.ts';
 

@@ -2,7 +2,7 @@
  * tests/server/journal/farm.ts: a house of its own with one site and a few piles, and short ways to ask it.
  */
 import type { Quantity } from '../../../shared/quantity.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 
 export const hourMs = 3_600_000;
 export const site = 'saltmere-yard';

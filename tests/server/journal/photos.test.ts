@@ -2,8 +2,8 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { PhotoSweep, unnamedForMs } from '../../../server/photos/photo-sweep.ts';
-import { photoLimits, photoSchema } from '../../../shared/api/journal.ts';
+import { PhotoSweep, unnamedForMs } from '../../../server/services/photos/photo-sweep.ts';
+import { photoLimits, photoSchema } from '../../../shared/contracts/journal.ts';
 import { type Farm, openFarm } from './farm.ts';
 
 let farm: Farm;

@@ -5,9 +5,9 @@ import {
   batchesAnswerSchema,
   type LineageAnswer,
   lineageAnswerSchema,
-} from '../../../shared/api/lineage.ts';
-import { type Lot, lotSchema } from '../../../shared/api/lots.ts';
-import { problemSchema } from '../../../shared/api/problem.ts';
+} from '../../../shared/contracts/lineage.ts';
+import { type Lot, lotSchema } from '../../../shared/contracts/lots.ts';
+import { problemSchema } from '../../../shared/contracts/problem.ts';
 import { ago, type Farm, openFarm, site } from '../journal/farm.ts';
 
 let farm: Farm;

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { lostFacts } from '../../../shared/notice-facts.ts';
 import { branPile, yard } from '../../shared/store/journal-sample.ts';
-import { type Desk, minuteMs, noonMs, openDesk } from './desk.ts';
+import { type Desk, minuteMs, noonMs, openDesk } from './notify-service.ts';
 
 let desk: Desk;
 beforeEach(async () => {

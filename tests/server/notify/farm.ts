@@ -2,12 +2,12 @@
  * tests/server/notify/farm.ts: a pile that overheats on a clock of its own, and a house that tells people of it.
  */
 
-import type { HouseParts } from '../../../server/open-house.ts';
-import type { AlarmDetail } from '../../../shared/api/alarms.ts';
-import { alarmsAnswerSchema } from '../../../shared/api/alarms.ts';
+import type { HouseParts } from '../../../server/app/open-single.ts';
 import type { Clock } from '../../../shared/clock.ts';
-import { type Wishes, wishesSchema } from '../../../shared/telling.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
+import { alarmsAnswerSchema } from '../../../shared/contracts/alarms.ts';
+import { type Wishes, wishesSchema } from '../../../shared/notifications.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { until } from '../../helpers/until.ts';
 
 const minuteMs = 60_000;

@@ -5,7 +5,7 @@ import {
   type GuardedOptions,
   guardedRequest,
   isInner,
-} from '../../../server/notify/ways/guarded-request.ts';
+} from '../../../server/notify/channels/guarded-request.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 
 const named: Record<string, string[]> = {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type KnownPerson, TellingPeople } from '../../../server/notify/people.ts';
-import type { TellingStore } from '../../../shared/store/telling-store.ts';
-import { wishesSchema } from '../../../shared/telling.ts';
+import { wishesSchema } from '../../../shared/notifications.ts';
+import type { TellingStore } from '../../../shared/store/notifications-store.ts';
 
 const mailTo = 'yard@saltmere.example';
 const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner' };

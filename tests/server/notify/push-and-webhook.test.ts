@@ -1,6 +1,6 @@
 import { Webhook } from 'standardwebhooks';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { type ToldNoticeView, tellingAnswerSchema, toldNoticeSchema } from '../../../shared/api/telling.ts';
+import { type ToldNoticeView, tellingAnswerSchema, toldNoticeSchema } from '../../../shared/contracts/notifications.ts';
 import { type GotRequest, makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { checkVapid, makePushBrowser, type PushBrowser } from '../../helpers/push-browser.ts';
 import { until } from '../../helpers/until.ts';

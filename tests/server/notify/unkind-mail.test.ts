@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { openEmail } from '../../../server/notify/ways/email.ts';
-import type { Errand } from '../../../server/notify/ways/way.ts';
+import type { Errand } from '../../../server/notify/channels/channel.ts';
+import { openEmail } from '../../../server/notify/channels/email.ts';
 import { type MailServer, startMailServer, startSilentServer } from '../../helpers/mail-server.ts';
 import { message, notice } from '../../shared/store/journal-telling-contract.ts';
 

@@ -6,8 +6,8 @@ import { Writable } from 'node:stream';
 import pino from 'pino';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { loggedAddress } from '../../../server/http/log-serializers.ts';
-import { countAttempt, slowDown, waitAfterMs } from '../../../server/people/slow-down.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { countAttempt, slowDown, waitAfterMs } from '../../../server/services/people/slow-down.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import {
   cookiesOf,
   freshAddress,

@@ -1,8 +1,8 @@
 /** No change without its row in the audit trail, whatever came with the change and whatever becomes of the row. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { auditText, mostDepth, withoutSecrets } from '../../../server/people/audit-text.ts';
-import type { AuditEntry } from '../../../shared/api/people.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { auditText, mostDepth, withoutSecrets } from '../../../server/services/people/audit-text.ts';
+import type { AuditEntry } from '../../../shared/contracts/people.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { settlePeople, type TestPeople } from '../../helpers/people.ts';
 
 let one: TestHouse;

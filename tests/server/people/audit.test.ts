@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { withoutSecrets } from '../../../server/people/audit-text.ts';
-import type { AuditEntry } from '../../../shared/api/people.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { withoutSecrets } from '../../../server/services/people/audit-text.ts';
+import type { AuditEntry } from '../../../shared/contracts/people.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { freshAddress, makeToken, passwordOf, settlePeople, type TestPeople } from '../../helpers/people.ts';
 
 let one: TestHouse;

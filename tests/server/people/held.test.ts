@@ -1,7 +1,7 @@
 /** A stolen phone, a former owner, a dishonest member: what they hold ends when it should, and only then. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { AuditEntry, Held } from '../../../shared/api/people.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import type { AuditEntry, Held } from '../../../shared/contracts/people.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import {
   as,
   cookiesOf,

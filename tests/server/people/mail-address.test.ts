@@ -2,11 +2,11 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { mailGoes } from '../../../server/notify/mail-standing.ts';
 import { sendingBounds } from '../../../server/notify/sending-bounds.ts';
-import type { AuditEntry } from '../../../shared/api/people.ts';
-import type { MailAddress } from '../../../shared/store/telling-store.ts';
-import { type Wishes, wishesSchema } from '../../../shared/telling.ts';
+import type { AuditEntry } from '../../../shared/contracts/people.ts';
+import { type Wishes, wishesSchema } from '../../../shared/notifications.ts';
+import type { MailAddress } from '../../../shared/store/notifications-store.ts';
 import { type MailServer, startMailServer } from '../../helpers/mail-server.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-house.ts';
+import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
 import { as, freshAddress, join, settlePeople, type TestPeople } from '../../helpers/people.ts';
 
 const minuteMs = 60_000;

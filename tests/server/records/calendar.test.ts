@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { icalLines, icalText, icalTime } from '../../../server/records/calendar/ical-text.ts';
+import { icalLines, icalText, icalTime } from '../../../server/services/records/calendar/ical-text.ts';
 import { ago, type Farm, hourMs, openFarm } from '../journal/farm.ts';
 
 let farm: Farm;

@@ -1,10 +1,10 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { csvLine, withoutGuard } from '../../../server/records/export/csv.ts';
-import { exportSubjects } from '../../../shared/api/records.ts';
+import { csvLine, withoutGuard } from '../../../server/services/records/export/csv.ts';
+import { exportSubjects } from '../../../shared/contracts/records.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
-import { type ToldBatch, tellBatch } from './told-batch.ts';
+import { type ToldBatch, tellBatch } from './recorded-batch.ts';
 
 let farm: Farm;
 let told: ToldBatch;

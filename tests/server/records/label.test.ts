@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { labelSvg } from '../../../server/records/label.ts';
+import { labelSvg } from '../../../server/services/records/label.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
 
 let farm: Farm;

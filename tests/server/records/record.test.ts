@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { readinessSchema } from '../../../shared/api/readiness.ts';
-import { type BatchRecordSheet, batchRecordSchema } from '../../../shared/api/records.ts';
+import { readinessSchema } from '../../../shared/contracts/readiness.ts';
+import { type BatchRecordSheet, batchRecordSchema } from '../../../shared/contracts/records.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
-import { coreC, type ToldBatch, tellBatch } from './told-batch.ts';
+import { coreC, type ToldBatch, tellBatch } from './recorded-batch.ts';
 
 let farm: Farm;
 let told: ToldBatch;

@@ -1,9 +1,10 @@
 /**
  * A journal with a row in every table that is read through the row schemas, and every way to damage one column of one row.
  */
+
+import { wishesSchema } from '../../../shared/notifications.ts';
 import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { wishesSchema } from '../../../shared/telling.ts';
 import {
   bedUse,
   beginMs,

@@ -2,7 +2,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import type { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { KnownInflux } from '../../../shared/store/influx/influx-address.ts';
-import { doorPatience } from '../../../shared/store/influx/influx-door.ts';
+import { doorPatience } from '../../../shared/store/influx/influx-client.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { appended } from '../../../shared/store/readings-store.ts';

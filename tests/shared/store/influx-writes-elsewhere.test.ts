@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { quantities } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { findGeneration } from '../../../shared/store/influx/find-generation.ts';
-import { doorPatience, InfluxDoor } from '../../../shared/store/influx/influx-door.ts';
+import { doorPatience, InfluxDoor } from '../../../shared/store/influx/influx-client.ts';
 import { KnownLasts } from '../../../shared/store/influx/known-last.ts';
 import { decodeName } from '../../../shared/store/influx/line-protocol.ts';
 import { SortOut } from '../../../shared/store/influx/sort-out.ts';

@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { MappingInput } from '../../../shared/api/ingest.ts';
+import type { MappingInput } from '../../../shared/contracts/ingest.ts';
 import { ConflictError, StoreError } from '../../../shared/errors.ts';
 import { positions } from '../../../shared/names.ts';
 import type { AlarmRecord, ClaimRecord, Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';

@@ -1,7 +1,7 @@
 /**
  * tests/shared/store/journal-sample.ts: an invented farm for the journal's tests.
  */
-import type { Site } from '../../../shared/api/sites.ts';
+import type { Site } from '../../../shared/contracts/sites.ts';
 import type {
   ActRecord,
   AlarmRecord,

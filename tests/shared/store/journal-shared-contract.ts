@@ -2,7 +2,7 @@
  * tests/shared/store/journal-shared-contract.ts: the part of the journal's contract about what several processes share.
  */
 import { describe, expect, test } from 'vitest';
-import type { PileSummary } from '../../../shared/api/piles.ts';
+import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { LostLeaseError } from '../../../shared/errors.ts';
 import type { Journal, Lease } from '../../../shared/store/journal.ts';
 import { beginMs, branPile, raised, tooWarm } from './journal-sample.ts';

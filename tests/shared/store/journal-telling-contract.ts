@@ -2,9 +2,9 @@
  * tests/shared/store/journal-telling-contract.ts: what any journal must keep of what people are told.
  */
 import { describe, expect, test } from 'vitest';
+import { wishesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { Lease, MessageRecord, NoticeRecord } from '../../../shared/store/telling-store.ts';
-import { wishesSchema } from '../../../shared/telling.ts';
+import type { Lease, MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import { beginMs, branBatch, branPile, raised, tooWarm, yard } from './journal-sample.ts';
 
 export const notice: NoticeRecord = {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { givenRecipeSchema } from '../../../shared/batch.ts';
+import { givenRecipeSchema } from '../../../shared/contracts/domain/batch.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { createPractice, type Practice } from '../../../simulator/practice/practice.ts';
 import type { PracticeAct, PracticeScenario } from '../../../simulator/practice/practice-scenario.ts';

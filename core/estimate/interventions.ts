@@ -1,0 +1,39 @@
+/**
+ * core/estimate/interventions.ts: turns and waterings seen in the curves.
+ *
+ * Takes:  what the hour did to core, skin, base, air and the moisture probe.
+ * Gives:  what a hand probably did, for the journal to offer.
+ * Never:  writes it down: the grower says whether it was so.
+ */
+export interface HourStep {
+  /** Change of the hourly mean [K]; null where it was not measured. */
+  readonly coreK: number | null;
+  readonly topK: number | null;
+  readonly baseK: number | null;
+  readonly airK: number;
+  /** Core above the air before the hour [K]. */
+  readonly excessK: number;
+  /** Rise of a volumetric moisture probe at the core [points of %]; null where there is none. */
+  readonly moisturePct: number | null;
+}
+
+export type SeenHand = 'turned' | 'watered';
+
+/** A core falls this much in an hour only when somebody opens the bed [K], and by this share of its warmth. */
+const openedK = 4;
+const openedShare = 0.2;
+/** Cold water takes the skin down by this much beyond the air while the core hardly moves [K]. */
+const wettedK = 5;
+const wettedPct = 5;
+
+/** @returns What was probably done in the hour, or undefined. Rain on an open bed looks like a watering. */
+export function seenHand(step: HourStep): SeenHand | undefined {
+  const wetter = step.moisturePct !== null && step.moisturePct >= wettedPct;
+  const coreFellK = step.coreK === null ? 0 : -step.coreK + Math.min(0, step.airK);
+  if (coreFellK >= openedK && coreFellK >= openedShare * step.excessK) return wetter ? 'watered' : 'turned';
+  if (wetter) return 'watered';
+  const topFellK = step.topK === null ? 0 : -step.topK + Math.min(0, 2 * step.airK);
+  // The sun going takes a skin down too; a base or core that follows within the hour tells water from shade.
+  const below = step.baseK !== null && step.baseK <= -0.8;
+  return topFellK >= wettedK && (below || coreFellK >= 1.5) ? 'watered' : undefined;
+}

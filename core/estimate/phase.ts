@@ -1,0 +1,78 @@
+/**
+ * core/estimate/phase.ts: where a batch is in its heat.
+ *
+ * Takes:  the phase as last left and what the hour shows.
+ * Gives:  the next phase and the named reason, or nothing when it stays.
+ * Never:  says that a batch is ready: that takes a person's nose and eyes.
+ */
+import type { Phase } from '../../shared/warning.ts';
+
+export type PhaseReason =
+  | 'just-laid'
+  | 'heat-began'
+  | 'heat-faded'
+  | 'reached-working-heat'
+  | 'fell-from-its-peak'
+  | 'reheated'
+  | 'back-near-air';
+
+/** What each reason means, in words for the page. */
+export const phaseReasonWords: Record<PhaseReason, string> = {
+  'just-laid': 'it was laid, and its core has not been seen to rise yet',
+  'heat-began': 'the core began to rise above the air',
+  'heat-faded': 'the first warmth faded before it worked',
+  'reached-working-heat': 'the core reached its working heat',
+  'fell-from-its-peak': 'the core fell clearly below its peak and keeps falling',
+  reheated: 'the core rose again',
+  'back-near-air': 'the core came back to within 5 °C of the air and stayed there',
+};
+
+export interface HourSight {
+  readonly coreC: number;
+  /** Core above the day's air [K]. */
+  readonly excessK: number;
+  /** Rise of the core over the last six hours [K]. */
+  readonly rise6K: number;
+  readonly peakExcessK: number;
+  /** Hours in a row within 5 °C of the air. */
+  readonly nearAirH: number;
+  /** The core at which the stage works [°C]. */
+  readonly workingC: number;
+}
+
+export interface PhaseChange {
+  readonly phase: Phase;
+  readonly reason: PhaseReason;
+}
+
+/** Warm is a core this far above the air [K]; common practice, no source. */
+export const warmExcessK = 4;
+
+/** Named changes only; undefined when the phase stays. */
+export function nextPhase(phase: Phase, sight: HourSight): PhaseChange | undefined {
+  switch (phase) {
+    case 'resting':
+      if (sight.coreC >= sight.workingC) return { phase: 'active', reason: 'reached-working-heat' };
+      return sight.excessK >= warmExcessK && sight.rise6K >= 1 ? { phase: 'warming', reason: 'heat-began' } : undefined;
+    case 'warming':
+      if (sight.coreC >= sight.workingC) return { phase: 'active', reason: 'reached-working-heat' };
+      if (sight.excessK < 0.6 * sight.peakExcessK && sight.rise6K <= -0.5) {
+        // Some heaps work gently and never reach the usual heat: a real hump is followed down as one.
+        return sight.peakExcessK >= 10
+          ? { phase: 'cooling', reason: 'fell-from-its-peak' }
+          : sight.excessK < 3
+            ? { phase: 'resting', reason: 'heat-faded' }
+            : undefined;
+      }
+      return undefined;
+    case 'active':
+      return sight.excessK < 0.75 * sight.peakExcessK && sight.rise6K <= -0.5
+        ? { phase: 'cooling', reason: 'fell-from-its-peak' }
+        : undefined;
+    case 'cooling':
+      if (sight.rise6K >= 2.5 && sight.excessK >= 5) return { phase: 'active', reason: 'reheated' };
+      return sight.nearAirH >= 6 ? { phase: 'settled', reason: 'back-near-air' } : undefined;
+    case 'settled':
+      return sight.rise6K >= 2.5 && sight.excessK >= 8 ? { phase: 'active', reason: 'reheated' } : undefined;
+  }
+}

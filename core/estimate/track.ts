@@ -1,0 +1,161 @@
+/**
+ * core/estimate/track.ts: one probe's one quantity as the judge follows it: last value, rhythm, lonely spikes.
+ *
+ * Takes:  the track and the next reading.
+ * Gives:  the track, changed in place, and whether the value may be believed yet.
+ * Never:  allocates: it runs once per reading.
+ */
+import { msPerHour, msPerMinute } from '../../shared/units.ts';
+
+export interface Track {
+  /** Last believed value and when it was measured. */
+  value: number;
+  atMs: number;
+  /** When anything came last, believed or not. */
+  heardAtMs: number;
+  count: number;
+  /** The probe's own usual interval [ms]; 0 while unknown. */
+  intervalMs: number;
+  /** Readings that did not come, per one that did, as learned [-]. */
+  missed: number;
+  /** Since when the value has not changed. */
+  sameSinceMs: number;
+  /** The value it followed on, and when that was measured: the believed one before, or the doubted one that it bore out. */
+  previous: number;
+  previousAtMs: number;
+  /** A value that jumped and waits for the next one to bear it out; null when none waits. */
+  doubted: number | null;
+  /** How many in a row were doubted, each unlike the one before. */
+  doubts: number;
+  /** Lonely spikes thrown out, faded by half each day. */
+  spikes: number;
+  spikeAtMs: number;
+}
+
+export function startTrack(value: number, atMs: number): Track {
+  return {
+    value,
+    atMs,
+    heardAtMs: atMs,
+    count: 1,
+    intervalMs: 0,
+    missed: 0.15,
+    sameSinceMs: atMs,
+    previous: value,
+    previousAtMs: atMs,
+    doubted: null,
+    doubts: 0,
+    spikes: 0,
+    spikeAtMs: atMs,
+  };
+}
+
+/** So many different wild values in a row are no spikes any more: something really moves fast. */
+const mostDoubts = 3;
+/** As near to the old value as this, against how far the wild one was, a reading takes the wild one back [-]. */
+const takenBack = 1 / 3;
+
+/** Within an hour. The core is slow, a skin in sun and rain is not: real steps of 10.8 °C in an hour were measured at a heap's top [K]. */
+export const doubtedJumpK = { core: 8, top: 15, base: 12, edge: 15, air: 15 } as const;
+
+/** How much further than that a pile may have come with each hour beyond the first [K/h]; common practice, no source. */
+const meanwhileKPerH = 2;
+/** So long after the last believed reading anything may have become of a pile [ms]. */
+export const anythingAfterMs = 3 * msPerHour;
+
+/** How far a value may lie from one measured `gapMs` before, so that it is believed by itself. */
+function possibleStep(jump: number, gapMs: number): number {
+  if (gapMs >= anythingAfterMs) return Number.POSITIVE_INFINITY;
+  return jump + meanwhileKPerH * Math.max(0, gapMs / msPerHour - 1);
+}
+
+/** Two wild values closer together than this may be one fault: they bear each other out, but a third must call it heat [ms]. */
+const oneFaultMs = 30 * msPerMinute;
+
+/** Whether the believed value may have come of the one before it; else the next reading must bear it out before heat is called. */
+export function followsOn(track: Track, jump: number): boolean {
+  return Math.abs(track.value - track.previous) <= possibleStep(jump, track.atMs - track.previousAtMs);
+}
+
+/**
+ * Follows one reading. A jump beyond `jump` and what the time since allows waits for the next reading: if that one is near it, the jump was real (a turn,
+ * rain, sun on the skin); if it is back near the old value, the jump was a spike and is thrown out; if it is near neither,
+ * it waits in turn.
+ *
+ * @returns Whether `value` is believed and has become `track.value`.
+ */
+export function followTrack(track: Track, value: number, atMs: number, jump: number): boolean {
+  const gapMs = atMs - track.heardAtMs;
+  if (gapMs <= 0) return false; // an older reading, or the same one again
+  track.heardAtMs = atMs;
+  track.count += 1;
+  if (track.intervalMs === 0) track.intervalMs = gapMs;
+  else {
+    // Moves by at most a quarter a reading, so a lost message or a burst does not teach a wrong rhythm.
+    const ratio = gapMs / track.intervalMs;
+    track.intervalMs *= Math.min(1.25, Math.max(0.8, ratio));
+    const missed = ratio > 1.6 ? Math.min(5, Math.round(ratio) - 1) : 0;
+    track.missed += (missed - track.missed) / Math.min(50, track.count + 10);
+  }
+  const step = value - track.value;
+  let previous = track.value;
+  let previousAtMs = track.atMs;
+  if (Math.abs(step) > possibleStep(jump, atMs - track.atMs)) {
+    const isBorneOut = track.doubted !== null && Math.abs(value - track.doubted) <= possibleStep(jump / 2, gapMs);
+    if (isBorneOut && track.doubted !== null) {
+      if (gapMs >= oneFaultMs) {
+        previous = track.doubted;
+        previousAtMs = atMs - gapMs;
+      }
+    } else if (track.doubts < mostDoubts) {
+      track.doubted = value;
+      track.doubts += 1;
+      return false;
+    }
+  } else if (track.doubted !== null && Math.abs(step) < takenBack * Math.abs(track.doubted - track.value)) {
+    // All that were doubted are taken back. A bed on its way back to its warmth after a turn takes back nothing.
+    countSpikes(track, track.doubts, atMs);
+  }
+  track.doubted = null;
+  track.doubts = 0;
+  if (step !== 0) track.sameSinceMs = atMs;
+  track.previous = previous;
+  track.previousAtMs = previousAtMs;
+  track.value = value;
+  track.atMs = atMs;
+  return true;
+}
+
+function countSpikes(track: Track, count: number, atMs: number): void {
+  track.spikes = spikesNow(track, atMs) + count;
+  track.spikeAtMs = atMs;
+}
+
+const halfLifeMs = 24 * msPerHour;
+
+export function spikesNow(track: Track, nowMs: number): number {
+  return track.spikes === 0 ? 0 : track.spikes * 0.5 ** ((nowMs - track.spikeAtMs) / halfLifeMs);
+}
+
+/** So rarely may a probe that loses messages be called silent while it is not, per reading [-]. */
+const wronglySilent = 3e-7;
+
+/** While its rhythm is unknown: a probe that speaks once an hour may lose four in a row. */
+const unknownRhythmMs = 5 * msPerHour;
+
+/**
+ * How long a probe may say nothing: about three of its own intervals, at least half an hour; five hours while its rhythm is
+ * unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
+ */
+export function silentAfterMs(track: Track): number {
+  if (track.count < 3) return unknownRhythmMs;
+  const lossShare = track.missed / (1 + track.missed);
+  const unlikely = lossShare > 0.001 ? Math.log(wronglySilent) / Math.log(lossShare) : 0;
+  return Math.max(30 * msPerMinute, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
+}
+
+export function isSilent(track: Track, nowMs: number): boolean {
+  const quietMs = nowMs - track.heardAtMs;
+  // Nobody is silent within half an hour: most looks need not work out the rest.
+  return quietMs > 30 * msPerMinute && quietMs > silentAfterMs(track);
+}

@@ -1,0 +1,66 @@
+/**
+ * core/expect/air-course.ts: measured air as one value per hour, carried on beyond what was measured.
+ *
+ * Takes:  air readings in time order, the start and the number of hours.
+ * Gives:  air temperature at each hour.
+ *
+ * Beyond the last reading the day before is repeated, drawn a little towards the mean of the last three days;
+ * before the first it is that day's value at the same hour of day. With no reading at all: a mild day.
+ */
+import { msPerHour } from '../../shared/units.ts';
+
+export interface AirReading {
+  readonly atMs: number;
+  readonly tempC: number;
+}
+
+/** A mild day in shade, when nothing is known: 20 °C, 5 K up and down, warmest at 15 h UTC. No source. */
+function mildDayC(atMs: number): number {
+  return 20 + 5 * Math.cos((2 * Math.PI * (atMs / msPerHour - 15)) / 24);
+}
+
+export function airCourse(air: readonly AirReading[], fromMs: number, hours: number): Float64Array {
+  const sums = new Float64Array(hours + 1);
+  const counts = new Float64Array(hours + 1);
+  for (const { atMs, tempC } of air) {
+    const hour = Math.round((atMs - fromMs) / msPerHour);
+    if (hour < 0 || hour > hours || !Number.isFinite(tempC)) continue;
+    sums[hour] = (sums[hour] ?? 0) + tempC;
+    counts[hour] = (counts[hour] ?? 0) + 1;
+  }
+  const course = new Float64Array(hours + 1).fill(Number.NaN);
+  let last = -1;
+  for (let hour = 0; hour <= hours; hour += 1) {
+    const count = counts[hour] ?? 0;
+    if (count === 0) continue;
+    course[hour] = (sums[hour] ?? 0) / count;
+    bridge(course, last, hour);
+    last = hour;
+  }
+  if (last < 0) return course.map((_, hour) => mildDayC(fromMs + hour * msPerHour));
+  carryOn(course, last);
+  return course;
+}
+
+/** Straight line over a gap; the hours before the first reading take the first reading. */
+function bridge(course: Float64Array, from: number, to: number): void {
+  const end = course[to] ?? 0;
+  const start = from < 0 ? end : (course[from] ?? end);
+  for (let hour = from + 1; hour < to; hour += 1) {
+    course[hour] = start + ((end - start) * (hour - from)) / (to - from);
+  }
+}
+
+function carryOn(course: Float64Array, last: number): void {
+  let sum = 0;
+  let count = 0;
+  for (let hour = Math.max(0, last - 71); hour <= last; hour += 1) {
+    sum += course[hour] ?? 0;
+    count += 1;
+  }
+  const mean = sum / count;
+  for (let hour = last + 1; hour < course.length; hour += 1) {
+    const dayBefore = hour >= 24 ? course[hour - 24] : course[last];
+    course[hour] = mean + 0.95 * ((dayBefore ?? mean) - mean);
+  }
+}

@@ -1,0 +1,149 @@
+/**
+ * core/expect/lumped-model.ts: one heap as one temperature, one moisture, two groups of microbes and their food.
+ *
+ * Takes:  a member's constants, hourly air temperatures, the acts by hour.
+ * Gives:  the core temperature and the moisture, hour by hour.
+ * Never:  has layers: it is a band for the grower's eye and a prior for the forecast, not a picture of the heap.
+ *
+ * Per square metre of bed, depth d:
+ *   ρ_wet c d · dT/dt = q · ρ_dry d · H − (U_top (T − T_air) + U_ground (T − T_ground)) − L · E                    (1)
+ *   q    = Σ burn_i · A_i · γ_i(T) · f_moisture · f_air-space · F / (F + 0.3 F_0)                                  (2)
+ *   dA_i = growth_i · γ_i(T) · f_moisture · A_i (1 − A_i) · dt, dying 2 % an hour above T_max,i                    (3)
+ *   ρ_dry d · dX/dt = 0.5555 q ρ_dry d − E,   E = vent · (ρ_v(T_surface) − ρ_v,air)                               (4)
+ *   dF   = breakdown · slow · max γ_i · f_moisture · f_air-space · dt − q · dt                                   (5)
+ * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt.
+ */
+import type { Act, Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
+import { cardinalTemperatureFactor } from '../physics/cardinal-temperature.ts';
+import { freeAirSpaceFrac, haugAirSpaceFactor, haugMoistureFactor } from '../physics/haug.ts';
+import { saturatedVapourKgM3 } from '../physics/vapour-table.ts';
+import { rainThrough } from '../physics/water-balance.ts';
+import type { Member } from './member.ts';
+
+/** Heat of burning per kg of starch: 2803 kJ/mol over 162.14 g/mol, as glucose with its water of joining left out [J kg⁻¹]. */
+export const heatOfBurningJKg = 17.3e6;
+/** Water made per kg of starch burnt, from stoichiometry [-]. */
+export const waterOfBurning = 0.5555;
+
+const substepsPerHour = 2;
+const substepS = 3600 / substepsPerHour;
+const substepH = 1 / substepsPerHour;
+const waterHeatJKgK = 4186;
+/** Dry organic matter: 1.05 to 1.4 kJ/kg K are quoted (from memory). */
+const dryHeatJKgK = 1200;
+
+/** What the weather and the grower do to every member alike. */
+export interface Course {
+  /** Air at the start of each hour [°C]. Length `hours` + 1. */
+  readonly airC: Float64Array;
+  readonly hours: number;
+  /** Acts by the hour in which they fall. */
+  readonly actsByHour: ReadonlyMap<number, readonly Act[]>;
+}
+
+/** Fills `coreC` and `moistureFrac`, each of length `hours` + 1, from the start on. */
+export function runMember(
+  member: Member,
+  recipe: Recipe,
+  course: Course,
+  coreC: Float64Array,
+  moistureFrac: Float64Array,
+): void {
+  let tempC = (course.airC[0] ?? 20) + member.airOffsetK + member.startAboveAirK;
+  let groundC = (course.airC[0] ?? 20) + member.airOffsetK;
+  let water = member.moistureFrac / (1 - member.moistureFrac);
+  let food = member.burningFrac;
+  let locked = member.lockedFrac;
+  let slow = member.slowFrac;
+  let foodStart = food;
+  let meso = member.mesoStart;
+  let thermo = member.thermoStart;
+  let depthM = member.depthM;
+  let cover: Cover = recipe.cover;
+  let moistureThen = Number.NaN;
+  let damp = 1;
+  let open = 1;
+  // Only what the grower told of the mass can turn litres into moisture; else from the bed as if one square metre.
+  const dryMassKg =
+    recipe.massKg === undefined ? undefined : recipe.massKg * (1 - (recipe.moistureFrac ?? member.moistureFrac));
+
+  for (let hour = 0; hour <= course.hours; hour += 1) {
+    coreC[hour] = tempC;
+    moistureFrac[hour] = water / (1 + water);
+    const airC = (course.airC[hour] ?? 20) + member.airOffsetK;
+    for (const act of course.actsByHour.get(hour) ?? []) {
+      if (act.kind === 'turned' || act.kind === 'spread' || act.kind === 'moved') {
+        tempC -= member.turnLossFrac * (act.kind === 'turned' ? 1 : 0.6) * (tempC - airC);
+        const freed = 0.4 * locked;
+        locked -= freed;
+        food += freed;
+        foodStart = Math.max(foodStart, food);
+      }
+      if ((act.kind === 'spread' || act.kind === 'heaped') && act.depthM !== undefined) depthM = act.depthM;
+      else if (act.kind === 'spread') depthM *= 0.7;
+      else if (act.kind === 'heaped') depthM *= 1.3;
+      if (act.kind === 'covered') cover = cover === 'open' ? 'breathable' : 'closed';
+      if (act.kind === 'uncovered') cover = 'open';
+      if (act.kind === 'rained') {
+        water += rainThrough(act.rainMm, recipe, cover) / (member.dryDensityKgM3 * depthM);
+      }
+      if (act.kind === 'watered') {
+        const added = addedWater(act, dryMassKg, water);
+        // The new water comes at the temperature of the air.
+        const heat = dryHeatJKgK + waterHeatJKgK * water;
+        tempC = (tempC * heat + airC * waterHeatJKgK * added) / (heat + waterHeatJKgK * added);
+        water += added;
+      }
+    }
+    if (hour === course.hours) break;
+
+    // What changes slowly is taken once an hour, moisture once in six, or as soon as somebody watered.
+    const moisture = water / (1 + water);
+    if (hour % 6 === 0 || Math.abs(moisture - moistureThen) > 0.01) {
+      moistureThen = moisture;
+      damp = haugMoistureFactor(moisture);
+      open = haugAirSpaceFactor(freeAirSpaceFrac(member.dryDensityKgM3, moisture, member.particleDensityKgM3));
+    }
+    const halfBed = depthM / 2 / member.conductivityWmK;
+    const topWm2K = 1 / (1 / member.filmWm2K[cover] + halfBed);
+    const groundWm2K = 1 / (1 / member.groundWm2K + halfBed);
+    const surfaceShare = topWm2K / member.filmWm2K[cover];
+    const heatJm2K = member.dryDensityKgM3 * depthM * (dryHeatJKgK + waterHeatJKgK * water);
+    const airVapour = (member.airHumidityPct / 100) * saturatedVapourKgM3(airC);
+    const dryKgM2 = member.dryDensityKgM3 * depthM;
+    // The ground follows the air over days.
+    groundC += (airC - groundC) / 60;
+    const wet = Math.min(1, Math.max(0, (moisture - 0.12) / 0.25));
+
+    for (let sub = 0; sub < substepsPerHour; sub += 1) {
+      const mesoFactor = cardinalTemperatureFactor(tempC, member.mesoSet) * damp;
+      const thermoFactor = cardinalTemperatureFactor(tempC, member.thermoSet) * damp;
+      const foodFactor = food / (food + 0.3 * foodStart);
+      const burnPerH =
+        (member.mesoBurnPerH * meso * mesoFactor + member.thermoBurnPerH * thermo * thermoFactor) * foodFactor * open;
+      const surfaceC = airC + surfaceShare * (tempC - airC);
+      const evaporationKgM2S = member.ventMS[cover] * wet * Math.max(0, saturatedVapourKgM3(surfaceC) - airVapour);
+      const gainWm2 = (burnPerH / 3600) * dryKgM2 * heatOfBurningJKg;
+      const lossWm2 = topWm2K * (tempC - airC) + groundWm2K * (tempC - groundC) + 0.6 * evaporationKgM2S * 2.4e6;
+      tempC += ((gainWm2 - lossWm2) * substepS) / heatJm2K;
+      water = Math.max(0, water + waterOfBurning * burnPerH * substepH - (evaporationKgM2S * substepS) / dryKgM2);
+      const freed = member.breakdownPerH * slow * Math.max(meso * mesoFactor, thermo * thermoFactor) * open * substepH;
+      slow -= freed;
+      food = Math.max(0, food + freed - burnPerH * substepH);
+      if (hour + sub * substepH >= member.lagH) {
+        meso = grown(meso, member.mesoGrowthPerH * mesoFactor * substepH, tempC > member.mesoSet.maxC);
+        thermo = grown(thermo, member.thermoGrowthPerH * thermoFactor * substepH, tempC > member.thermoSet.maxC);
+      }
+    }
+  }
+}
+
+function grown(size: number, growth: number, dying: boolean): number {
+  return dying ? Math.max(1e-5, size * (1 - 0.02 * substepH)) : Math.min(1, size + growth * size * (1 - size));
+}
+
+/** Water added per kg of dry matter; without litres or without a mass, back to about the middle of a damp heap. */
+function addedWater(act: Act, dryMassKg: number | undefined, water: number): number {
+  if (act.amountL !== undefined && dryMassKg !== undefined) return act.amountL / dryMassKg;
+  return Math.max(0.1, 1.35 - water);
+}

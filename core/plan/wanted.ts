@@ -1,0 +1,48 @@
+/**
+ * core/plan/wanted.ts: how many times a recipe makes what is wanted.
+ *
+ * Takes:  the recipe's laid mass and volume, and what is wanted: a mass, a volume, an area to cover, all of one material.
+ * Gives:  a factor for every amount of the recipe, its starter too; 1 when nothing was wanted.
+ */
+import type { MixAsk } from '../../shared/contracts/plan.ts';
+import type { Notebook } from './notebook.ts';
+
+const what = 'times the recipe';
+
+/** @param laidKg Mass of the recipe as laid, starter and water in it. */
+export function workOutTimes(book: Notebook, ask: MixAsk, laidKg: number, volumeL: number | null): number {
+  const { wanted, spread } = ask;
+  const { say } = book;
+  if (!wanted) return 1;
+  const byMass = (massKg: number, sum: string) =>
+    book.step(what, `${sum} ÷ ${say('massKg', laidKg)}`, 'number', massKg / laidKg);
+  const byVolume = (litres: number, sum: string) => {
+    if (volumeL === null) throw new RangeError('Cannot fit a recipe to a volume as its own must be known');
+    return book.step(what, `${sum} ÷ ${say('volumeL', volumeL)}`, 'number', litres / volumeL);
+  };
+  switch (wanted.of) {
+    case 'mass':
+      return byMass(wanted.massKg, say('massKg', wanted.massKg));
+    case 'volume':
+      return byVolume(wanted.volumeL, say('volumeL', wanted.volumeL));
+    case 'area': {
+      if (!spread) throw new RangeError('Cannot fit a recipe to an area as the rate or depth must be known');
+      const area = say('areaM2', wanted.areaM2);
+      return spread.by === 'rate'
+        ? byMass(wanted.areaM2 * spread.rateKgM2, `${area} × ${say('rateKgM2', spread.rateKgM2)}`)
+        : byVolume(wanted.areaM2 * spread.depthM * 1000, `${area} × ${say('depthM', spread.depthM)}`);
+    }
+    case 'material': {
+      const given = ask.materials[wanted.index];
+      if (!given) throw new RangeError(`Cannot fit a recipe to material ${wanted.index} as there is none`);
+      const kind = 'massKg' in given ? 'massKg' : 'volumeL';
+      const inRecipe = 'massKg' in given ? given.massKg : given.volumeL;
+      return book.step(
+        what,
+        `${say(kind, wanted.amount)} ÷ ${say(kind, inRecipe)}`,
+        'number',
+        wanted.amount / inRecipe,
+      );
+    }
+  }
+}

@@ -1,0 +1,23 @@
+/**
+ * core/profiles/cautions.ts: what can hurt in the work that is being planned. Local codes and licensed practice come first.
+ *
+ * Sources, all second-hand: NIOSH Alert 94-102 (organic dust), HSE HSG53 (masks for bioaerosols), NIOSH on ammonia
+ * (25 ppm over a shift), 7 CFR 205.203(c)(1) (raw manure, 90 and 120 days).
+ */
+export const dryBranCaution =
+  'Dry bran dusts: pour it low and slowly and wear a dust mask. Use none that smells musty or is mouldy.';
+
+export const mixingCaution =
+  'Living cultures and composts give off mould spores when they are mixed: stand upwind, wear gloves and a close-fitting ' +
+  'dust mask (FFP3, or at least N95), and wash afterwards. People with asthma, lung trouble or a weak immune system ' +
+  'should leave it to others.';
+
+export const shedCaution =
+  'In a shed, air it before going in: a working heap uses up oxygen and gives off carbon dioxide, and ammonia if it is wet.';
+
+export const usingCaution =
+  'It is not sanitised: keep it off plant parts that are eaten raw and wash hands after use. Where any manure is in it, ' +
+  'your rules on days before harvest apply (in US organic farming 90 or 120).';
+
+export const deepCaution =
+  'A deep or packed heap holds its heat and can go on heating by itself: do not leave warm bran in sacks or bins.';

@@ -1,0 +1,44 @@
+/**
+ * core/profiles/pile-setup.ts: what the judge is told about a pile, and what it is fed.
+ *
+ * Takes:  nothing.
+ * Gives:  the shapes every part of core speaks of.
+ */
+import type { Act, Assumption, Recipe } from '../../shared/contracts/domain/batch.ts';
+import type { Position, Stage } from '../../shared/names.ts';
+import type { Quantity } from '../../shared/quantity.ts';
+import type { StageLimits } from '../../shared/stage.ts';
+import type { Noted } from '../by-hand/noted.ts';
+
+export interface PileSetup {
+  readonly stage: Stage;
+  readonly startedAtMs: number;
+  readonly limits: StageLimits;
+  readonly recipe: Recipe;
+  /** What of the recipe nobody gave; absent where all was. */
+  readonly assumed?: readonly Assumption[];
+  /** Oldest first. */
+  readonly acts: readonly Act[];
+  /** What people noted with hand, nose, eyes and scales; oldest first. */
+  readonly noted?: readonly Noted[];
+  /** When a person found smell and look good; absent until then. */
+  readonly confirmedAtMs?: number;
+  /**
+   * Since when a probe has served each place of this batch [epoch ms]; a place left out has none now. Absent where whatever
+   * speaks counts as serving.
+   */
+  readonly served?: Served;
+}
+
+export type Served = Readonly<Partial<Record<Position, number>>>;
+
+export interface JudgeReading {
+  readonly position: Position;
+  readonly quantity: Quantity;
+  readonly value: number;
+  readonly atMs: number;
+}
+
+/** Places inside a pile; `air` is beside it. */
+export const pilePositions = ['core', 'top', 'base', 'edge'] as const satisfies readonly Position[];
+export type PilePosition = (typeof pilePositions)[number];

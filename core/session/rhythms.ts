@@ -1,0 +1,25 @@
+/**
+ * core/session/rhythms.ts: how often each place of a pile is heard from.
+ *
+ * Takes:  the judge as last left, and what serves the pile now.
+ * Gives:  one row per place that has a probe which has spoken for it.
+ */
+import { type Position, positions } from '../../shared/names.ts';
+import type { JudgeState } from '../estimate/state.ts';
+import type { PileSetup } from '../profiles/pile-setup.ts';
+import { leadingTrack, servedPlace } from '../warnings/snapshot.ts';
+
+export interface PlaceRhythm {
+  readonly position: Position;
+  readonly heardAtMs: number;
+  /** Its usual interval; 0 while unknown. */
+  readonly intervalMs: number;
+}
+
+export function rhythmsOf(state: JudgeState, setup: PileSetup): PlaceRhythm[] {
+  return positions.flatMap((position) => {
+    const place = servedPlace(state, setup, position);
+    const track = place === null ? null : leadingTrack(place);
+    return track === null ? [] : [{ position, heardAtMs: track.heardAtMs, intervalMs: track.intervalMs }];
+  });
+}

@@ -1,0 +1,27 @@
+/** Past heat in the shape of the API, for pages, records and files. */
+import type { PastHeatAnswer } from '../../shared/contracts/past-heat.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
+import type { StageLimits } from '../../shared/stage.ts';
+import { pastHeatWords } from '../warnings/heat-damage-words.ts';
+import type { PastHeat } from './heat-memory.ts';
+
+export function toldHeat(
+  heat: readonly PastHeat[],
+  { actC, lossC }: Pick<StageLimits, 'actC' | 'lossC'>,
+): PastHeatAnswer {
+  return {
+    actC,
+    lossC,
+    places: heat.map(({ position, peakC, peakAtMs, actH, lossH, unjudged }) => ({
+      position,
+      peakC: toTenth(peakC),
+      peakAt: toInstant(peakAtMs),
+      actH: toTenth(actH),
+      lossH: toTenth(lossH),
+      mayBeLost: unjudged !== null,
+    })),
+    says: pastHeatWords(heat, { actC, lossC }),
+  };
+}
+
+const toTenth = (value: number): number => Math.round(value * 10) / 10;

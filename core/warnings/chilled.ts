@@ -1,0 +1,38 @@
+/**
+ * core/warnings/chilled.ts: too cold for the culture to work.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present while the core has been cold for hours and its work is not done.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../session/assessment.ts';
+import { coreNow, coreUnknownSays, type Look } from './snapshot.ts';
+import { degrees } from './words.ts';
+
+/** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
+export const chilledC = 12;
+export const chilledDeadbandK = 1.5;
+export const chilledAfterH = 6;
+
+const whyWords = `Present when the core is below ${degrees(chilledC)} for ${chilledAfterH} hours: there the culture grows at a quarter of its best or less. Not for a settled batch.`;
+
+export function chilledFinding(look: Look): Finding {
+  const { state } = look;
+  const present = look.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
+  return {
+    kind: 'chilled',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'warning',
+    seen: !look.coreKnown
+      ? coreUnknownSays(look)
+      : present
+        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours: ${coreNow(look)}.`
+        : 'The core is not too cold.',
+    todo: present ? 'Heap it deeper, put mats or straw over it, and keep the wind off.' : 'Nothing.',
+    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    caution: null,
+    why: whyWords,
+    explainedBy: look.coreLost,
+  };
+}

@@ -1,0 +1,39 @@
+/**
+ * core/warnings/findings.ts: every detector's finding, in the order of how much it matters.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  findings; those explained by another say by which.
+ */
+import type { Finding } from '../session/assessment.ts';
+import { handFindings } from './by-hand.ts';
+import { chilledFinding } from './chilled.ts';
+import { dryingFinding } from './drying.ts';
+import { heatDamageFinding } from './heat-damage.ts';
+import { heatDoubtedFinding } from './heat-doubted.ts';
+import { overheatingFinding } from './overheating.ts';
+import { overheatingSoonFinding } from './overheating-soon.ts';
+import { probeFaultFindings } from './probe-faults.ts';
+import { selfHeatingFinding } from './self-heating.ts';
+import { silenceFindings } from './silence.ts';
+import type { Look } from './snapshot.ts';
+import { stallingFinding } from './stalling.ts';
+import { unevenFinding } from './uneven.ts';
+import { waterloggedFinding } from './waterlogged.ts';
+
+export function findingsOf(look: Look): Finding[] {
+  return [
+    selfHeatingFinding(look),
+    overheatingFinding(look),
+    heatDoubtedFinding(look),
+    ...handFindings(look),
+    overheatingSoonFinding(look),
+    heatDamageFinding(look),
+    ...silenceFindings(look),
+    ...probeFaultFindings(look),
+    dryingFinding(look),
+    stallingFinding(look),
+    waterloggedFinding(look),
+    chilledFinding(look),
+    unevenFinding(look),
+  ];
+}

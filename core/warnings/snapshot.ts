@@ -1,0 +1,170 @@
+/**
+ * core/warnings/snapshot.ts: what every detector needs to see, gathered once.
+ *
+ * Takes:  the state, the setup, the band, the time now.
+ * Gives:  last values by position with their silence, and the core's rise.
+ */
+import type { Position } from '../../shared/names.ts';
+import type { HandKind, WarningKind } from '../../shared/warning.ts';
+import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
+import type { DryWater } from '../estimate/follow-water.ts';
+import { coreAtHour, type JudgeState, type PositionState } from '../estimate/state.ts';
+import { waterNow } from '../estimate/take-in.ts';
+import { isSilent, type Track } from '../estimate/track.ts';
+import type { ExpectedBand } from '../expect/band.ts';
+import { type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
+import type { PositionSight } from '../session/assessment.ts';
+import { type PastHeat, pastHeat, worstHeat } from '../session/heat-memory.ts';
+import { type DoubtedHeat, doubtedHeat } from './doubted-heat.ts';
+import { fellToAir } from './out-sight.ts';
+import { believedValue } from './spoken-value.ts';
+import { isStuck } from './stuck.ts';
+import { degrees } from './words.ts';
+
+export interface Look {
+  readonly state: JudgeState;
+  readonly setup: PileSetup;
+  readonly band: ExpectedBand | null;
+  readonly nowMs: number;
+  readonly positions: Readonly<Record<Position, PositionSight | null>>;
+  readonly core: PositionSight | null;
+  /** Whether the core's temperature is known now. */
+  readonly coreKnown: boolean;
+  /** The finding that says why it is not; null when it is known or was never measured. */
+  readonly coreLost: WarningKind | null;
+  /** A reading over the limit that jumped and that nothing will settle soon. */
+  readonly doubtedHeat: DoubtedHeat | null;
+  /** What each measured place in the pile has been through. */
+  readonly heat: readonly PastHeat[];
+  readonly worstHeat: PastHeat | null;
+  /** Rise over the last three closed hours [K/h]. */
+  readonly coreRiseKPerH: number | null;
+  /** The water in the bed now, with what hands did and said since the last closed hour. */
+  readonly water: DryWater;
+  /** The bad signs that people noted, each as it stands now. */
+  readonly handSigns: readonly HandSign[];
+}
+
+export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Look {
+  const sight = (position: Position) => sightOf(servedPlace(state, setup, position), nowMs);
+  const positions = {
+    core: sight('core'),
+    top: sight('top'),
+    base: sight('base'),
+    edge: sight('edge'),
+    air: sight('air'),
+  };
+  const { core } = positions;
+  const coreLost = lostBy(state, core);
+  const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
+  const heat = heatOf(state, setup, nowMs);
+  return {
+    state,
+    setup,
+    band,
+    nowMs,
+    positions,
+    core,
+    coreKnown,
+    coreLost,
+    doubtedHeat: doubtedHeat(positions, setup.limits.actC, nowMs),
+    heat,
+    worstHeat: worstHeat(heat),
+    coreRiseKPerH: riseKPerH(state),
+    water: waterNow(state, setup, nowMs),
+    handSigns: handSigns(setup, nowMs),
+  };
+}
+
+/** What is remembered of a place; null where no probe has spoken for it since one was last given to it. */
+export function servedPlace(state: JudgeState, { served }: PileSetup, position: Position): PositionState | null {
+  const place = state.positions[position];
+  if (place === null || served === undefined) return place;
+  const sinceMs = served[position];
+  const track = leadingTrack(place);
+  return sinceMs === undefined || track === null || track.heardAtMs < sinceMs ? null : place;
+}
+
+/** A failing probe is still believed between its spikes: those are thrown out. */
+function lostBy(state: JudgeState, core: PositionSight | null): WarningKind | null {
+  const track = state.positions.core?.temperature;
+  if (core === null || track == null) return null;
+  if (core.silent) return 'probe-silent';
+  if (isStuck(track)) return 'probe-stuck';
+  return state.positions.core?.outSinceMs != null || maybeOut(state) ? 'probe-out' : null;
+}
+
+/**
+ * A core that was warm and now reads like the air may have been pulled out. Until that is known it is not believed, so that it
+ * cannot clear an alarm in the meantime.
+ */
+export function maybeOut(state: JudgeState): boolean {
+  const { core, air } = state.positions;
+  if (core?.temperature == null || air?.temperature == null || core.hourMeanC === null) return false;
+  if (core.suspectH > 0 && core.nearAirH > 0) return true;
+  return fellToAir(core.hourMeanC - air.temperature.value, core.temperature.value - air.temperature.value);
+}
+
+/** Where a hand has said the same, it speaks for the estimate. */
+export function saidByHand({ handSigns }: Look, kind: HandKind): HandKind | null {
+  return handSigns.some((sign) => sign.kind === kind && sign.state === 'bad') ? kind : null;
+}
+
+/** A place is silent when its temperature is; one that has no thermometer, when everything there is. */
+export function leadingTrack(place: PositionState): Track | null {
+  return place.temperature ?? place.moisture ?? place.humidity ?? place.co2;
+}
+
+/** Why nothing can be said of the core, as a sentence. */
+export function coreUnknownSays({ coreLost }: Look): string {
+  return coreLost === 'probe-out' || coreLost === 'probe-stuck'
+    ? 'What the core probe says cannot be believed now.'
+    : 'The core is not being measured.';
+}
+
+/** @example coreNow(look) // => "the core is at 46.3 °C" */
+export function coreNow({ core, nowMs }: Look): string {
+  return core === null ? 'the core is not measured' : believedValue('core', core, nowMs, degrees);
+}
+
+function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
+  if (place === null) return null;
+  const lead = leadingTrack(place);
+  if (lead === null) return null;
+  return {
+    temperatureC: place.temperature?.value ?? null,
+    humidityPct: place.humidity?.value ?? null,
+    moisturePct: place.moisture?.value ?? null,
+    co2Ppm: place.co2?.value ?? null,
+    temperatureAtMs: place.temperature?.atMs ?? null,
+    everyMs: place.temperature?.intervalMs ?? 0,
+    doubted: doubtedOf(place.temperature),
+    atMs: Math.max(
+      place.temperature?.heardAtMs ?? 0,
+      place.humidity?.heardAtMs ?? 0,
+      place.moisture?.heardAtMs ?? 0,
+      place.co2?.heardAtMs ?? 0,
+    ),
+    silent: isSilent(lead, nowMs),
+  };
+}
+
+/** While one is doubted it was the last that was heard. */
+function doubtedOf(track: Track | null): PositionSight['doubted'] {
+  return track?.doubted == null ? null : { temperatureC: track.doubted, atMs: track.heardAtMs };
+}
+
+function heatOf({ positions }: JudgeState, setup: PileSetup, nowMs: number): PastHeat[] {
+  const heats: PastHeat[] = [];
+  for (const position of pilePositions) {
+    const heat = positions[position]?.heat;
+    if (heat != null) heats.push(pastHeat(position, heat, nowMs, setup.noted));
+  }
+  return heats;
+}
+
+function riseKPerH(state: JudgeState): number | null {
+  const now = coreAtHour(state, state.hoursDone - 1);
+  const before = coreAtHour(state, state.hoursDone - 4);
+  return now === null || before === null ? null : (now - before) / 3;
+}

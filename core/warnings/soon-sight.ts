@@ -1,0 +1,30 @@
+/**
+ * core/warnings/soon-sight.ts: whether the core is on its way over the limit.
+ *
+ * Takes:  the state with its forecast, the core, the limit.
+ * Gives:  whether it will likely pass it within half a day, with a deadband on the likelihood.
+ */
+import { coreAtHour, type JudgeState } from '../estimate/state.ts';
+
+const likelyFrom = 0.8;
+const unlikelyBelow = 0.25;
+/** Without a forecast: on its way when at this pace it passes within so many hours, and no further off than this. */
+const paceH = 6;
+const nearK = 8;
+/** Further below the limit than this a forecast is not yet believed: most heaps level off before [K]. From the development piles. */
+export const believedK = 4.5;
+
+/** It must still be rising by this much in the hour [K]. */
+const risingK = 0.3;
+
+export function soonOver(was: boolean, state: JudgeState, coreC: number, limitC: number): boolean {
+  if (coreC > limitC) return true;
+  const rise3K = coreC - (coreAtHour(state, state.hoursDone - 4) ?? coreC);
+  const atThisPaceH = rise3K > 0 ? (limitC - coreC) / (rise3K / 3) : Number.POSITIVE_INFINITY;
+  const { forecast } = state;
+  if (forecast === null) return limitC - coreC < nearK && atThisPaceH <= (was ? 2 * paceH : paceH);
+  const lastHourK = coreC - (coreAtHour(state, state.hoursDone - 2) ?? coreC);
+  if (!was && (limitC - coreC > believedK || lastHourK < risingK)) return false;
+  if (lastHourK < 0) return false;
+  return forecast.overShare >= (was ? unlikelyBelow : likelyFrom);
+}

@@ -1,0 +1,49 @@
+/**
+ * core/warnings/uneven.ts: one part of a working pile far from another.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present when top and base have lain far apart all day, with the core working.
+ * Never:  minds the sun on a skin: it is the day's mean that counts, and a cool base under a warm core is how beds lie.
+ */
+import { msPerHour } from '../../shared/units.ts';
+import type { Finding } from '../session/assessment.ts';
+import { coreUnknownSays, type Look } from './snapshot.ts';
+import { degrees, dustCaution, tenths } from './words.ts';
+
+/** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
+export const unevenK = 12;
+export const unevenAfterH = 12;
+/** A taller heap is no bed: cool at its foot and weathered at its top by nature [m]. */
+const tallestBedM = 0.6;
+
+const whyWords = `Present when the day’s means of top and base lie more than ${degrees(unevenK)} apart for ${unevenAfterH} hours while the pile warms or works. Not for heaps over ${tallestBedM * 100} cm, which are cool at their foot by nature.`;
+
+export function unevenFinding(look: Look): Finding {
+  const { state } = look;
+  const top = state.positions.top;
+  const base = state.positions.base;
+  const known = look.coreKnown && look.positions.top?.silent === false && look.positions.base?.silent === false;
+  const tall = look.setup.recipe.depthM > tallestBedM;
+  const apartK = (top?.dayMeanC ?? 0) - (base?.dayMeanC ?? 0);
+  const present =
+    known && !tall && state.unevenH >= unevenAfterH && (state.phase === 'active' || state.phase === 'warming');
+  const cool = apartK > 0 ? 'base' : 'top';
+  return {
+    kind: 'uneven',
+    position: null,
+    evidence: known ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'notice',
+    seen: present
+      ? `Over the day the top and the base lie ${tenths(Math.abs(apartK))} °C apart; the ${cool} is the cool one.`
+      : known
+        ? 'Top and base lie close enough together.'
+        : look.coreKnown
+          ? 'Top and base are not both being measured.'
+          : `${coreUnknownSays(look).slice(0, -1)}, so whether the pile works is not known.`,
+    todo: present ? `Turn it so that the ${cool} comes to the middle.` : 'Nothing.',
+    byMs: present ? look.nowMs + 24 * msPerHour : null,
+    caution: present ? dustCaution : null,
+    why: whyWords,
+    explainedBy: look.coreLost ?? (present ? state.unevenBy : null),
+  };
+}

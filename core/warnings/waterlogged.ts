@@ -1,0 +1,61 @@
+/**
+ * core/warnings/waterlogged.ts: too wet to breathe.
+ *
+ * Takes:  one look at the pile.
+ * Gives:  present when the water balance leaves too little air between the grains and the bed is not warming as it should.
+ * Never:  is sure: a person's squeeze and nose decide, and it says so.
+ */
+
+import { msPerHour } from '../../shared/units.ts';
+import { freeAirSpaceFrac } from '../physics/haug.ts';
+import { wetBasis } from '../physics/water-balance.ts';
+import { materialFacts } from '../profiles/material-facts.ts';
+import type { Finding } from '../session/assessment.ts';
+import { chilledAfterH } from './chilled.ts';
+import { perLimits } from './per-limits.ts';
+import { coreUnknownSays, type Look, saidByHand } from './snapshot.ts';
+import { dustCaution, percent } from './words.ts';
+
+/** Free air space usually taken as the floor for composting is 0.30; fine bran chokes somewhat below it [-]. */
+const chokedFrac = 0.27;
+/** This near to all that it can hold counts as soaked, for the rest has run off [-]. */
+const soakedFrac = 0.01;
+
+export function waterloggedFinding(look: Look): Finding {
+  const { state, setup } = look;
+  const facts = materialFacts[setup.recipe.material];
+  const frac = wetBasis(look.water.waterKgKg);
+  const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
+  const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
+  const working = state.phase === 'active' || state.phase === 'settled';
+  // A bed that has been comfortably warm has had its air; what holds it back later is something else.
+  const warmed = setup.stage === 'soil' ? state.highestExcessK >= 5 : (state.peakC ?? 0) >= setup.limits.comfortMinC;
+  const present = look.coreKnown && wet && !working && !warmed && state.hoursDone >= 24 && state.workPerDay < 0.2;
+  return {
+    kind: 'waterlogged',
+    position: null,
+    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    severity: 'warning',
+    seen: !look.coreKnown
+      ? coreUnknownSays(look)
+      : present
+        ? `At about ${percent(frac)} moisture only ${percent(air)} of the bed is air, and it is not warming as it should.`
+        : 'The bed has air enough, by the water balance.',
+    todo: present
+      ? 'Squeeze and smell a handful: if it streams or smells sour, turn it loosely and mix in dry bran or straw, and keep rain off.'
+      : 'Nothing.',
+    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    caution: present
+      ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
+      : null,
+    why: whyOf(setup.limits),
+    explainedBy:
+      look.coreLost ?? saidByHand(look, 'hand-wet') ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
+  };
+}
+
+const whyOf = perLimits(
+  ({ moistureMaxFrac }) =>
+    `Present after a day when the bed is estimated to hold all the water it can (well above the stage’s ${percent(moistureMaxFrac)}), or less than ${percent(chokedFrac)} of it is air, ` +
+    'and the pile has never been comfortably warm. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
+);

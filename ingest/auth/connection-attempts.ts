@@ -1,0 +1,91 @@
+/**
+ * ingest/auth/connection-attempts.ts: who was turned away at the door, and how long the next wrong one has to wait.
+ *
+ * Takes:  address, client id and reason of each connection that was not let in or not let go on.
+ * Gives:  one line for each of them with a count and the last time; the wait of an address that keeps getting it wrong.
+ * Never:  sees a password, and never keeps more than a few hundred lines whoever knocks.
+ */
+
+import type { Clock } from '../../shared/clock.ts';
+import { type TurnedAwayReason, turnedAwayReasonSchema } from '../../shared/contracts/keys.ts';
+import { excerpt } from '../decode/refusals.ts';
+
+export type { TurnedAwayReason };
+
+const turnedAwayReasons = turnedAwayReasonSchema.options;
+
+/** Those that a guesser of secrets would cause. */
+const guesses: ReadonlySet<TurnedAwayReason> = new Set(['unknown-key', 'wrong-secret', 'revoked-key']);
+
+export interface Knock {
+  readonly address: string;
+  readonly clientId: string;
+  /** The key that was named, where there is or was such a one. */
+  readonly keyId: string | null;
+  readonly reason: TurnedAwayReason;
+}
+
+export interface KnockLine extends Knock {
+  readonly count: number;
+  readonly lastAtMs: number;
+}
+
+export interface Knocks {
+  count(knock: Knock): void;
+  /** Newest first. */
+  lines(): readonly KnockLine[];
+  totals(): Readonly<Record<TurnedAwayReason, number>>;
+  /** How long the answer to a wrong credential from this address is held back [ms]. */
+  waitMs(address: string): number;
+}
+
+const mostLines = 200;
+const mostAddresses = 2_000;
+/** So many may be wrong, as when a key was changed and a probe not yet told, before an address is slowed. */
+const freeTries = 5;
+const firstWaitMs = 250;
+const longestWaitMs = 10_000;
+/** Wrong tries are forgotten after so long without one. */
+const forgetAfterMs = 10 * 60_000;
+
+export function createKnocks(clock: Clock): Knocks {
+  const lines = new Map<string, KnockLine>(); // oldest knock first
+  const wrong = new Map<string, { tries: number; lastAtMs: number }>();
+  const totals = Object.fromEntries(turnedAwayReasons.map((reason) => [reason, 0])) as Record<TurnedAwayReason, number>;
+
+  function countGuess(address: string): void {
+    const nowMs = performance.now(); // the machine's own time: a clock set back must not lock anybody out
+    const before = wrong.get(address);
+    const tries = before !== undefined && nowMs - before.lastAtMs < forgetAfterMs ? before.tries + 1 : 1;
+    wrong.delete(address);
+    wrong.set(address, { tries, lastAtMs: nowMs });
+    dropOldest(wrong, mostAddresses);
+  }
+
+  return {
+    count(knock) {
+      totals[knock.reason] += 1;
+      if (guesses.has(knock.reason)) countGuess(knock.address);
+      const shown = { ...knock, address: excerpt(knock.address), clientId: excerpt(knock.clientId) };
+      const name = JSON.stringify([shown.reason, shown.address, shown.clientId, shown.keyId]);
+      const count = (lines.get(name)?.count ?? 0) + 1;
+      lines.delete(name); // so that the map stays in the order of the last knock
+      lines.set(name, { ...shown, count, lastAtMs: clock.nowMs() });
+      dropOldest(lines, mostLines);
+    },
+    lines: () => [...lines.values()].reverse(),
+    totals: () => ({ ...totals }),
+    waitMs(address) {
+      const seen = wrong.get(address);
+      if (seen === undefined || seen.tries <= freeTries || performance.now() - seen.lastAtMs >= forgetAfterMs) return 0;
+      return Math.min(firstWaitMs * 2 ** Math.min(seen.tries - freeTries - 1, 10), longestWaitMs);
+    },
+  };
+}
+
+function dropOldest(map: Map<string, unknown>, most: number): void {
+  for (const name of map.keys()) {
+    if (map.size <= most) return;
+    map.delete(name);
+  }
+}

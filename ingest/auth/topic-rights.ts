@@ -1,0 +1,56 @@
+/**
+ * ingest/auth/topic-rights.ts: which topics a key may publish on and which it may hear.
+ *
+ * Takes:  what the key reaches, the root of our topics.
+ * Gives:  yes or no for a topic, and for a filter with wildcards as a whole.
+ * Never:  lets a filter through of which a part lies outside.
+ */
+import { type KeyReach, warningFilters } from '../../shared/probe-key.ts';
+import { matchFilter } from '../mapping/topic-filter.ts';
+
+export interface TopicRights {
+  mayPublish(topic: string): boolean;
+  mayHear(filter: string): boolean;
+}
+
+export function topicRights(reach: KeyReach, root: string): TopicRights {
+  const own = ownPrefix(reach, root);
+  const hearable = hearableFilters(reach, root, own);
+  return {
+    mayPublish: (topic) =>
+      (own !== undefined && topic.startsWith(own) && topic.length > own.length) ||
+      reach.foreign.some((filter) => !topic.startsWith(`${root}/`) && matchFilter(filter, topic) !== undefined),
+    mayHear: (filter) => hearable.some((allowed) => covers(allowed, filter)),
+  };
+}
+
+/** Everything of this probe, its status and so its will included; or of every probe of the site. */
+function ownPrefix({ site, probe }: KeyReach, root: string): string | undefined {
+  if (site === null) return undefined;
+  return probe === null ? `${root}/${site}/` : `${root}/${site}/${probe}/`;
+}
+
+function hearableFilters({ hears }: KeyReach, root: string, own: string | undefined): string[] {
+  const ownFilters = own === undefined ? [] : [`${own}#`];
+  if (hears === 'everything') return ['#'];
+  return hears === 'warnings' ? [...ownFilters, ...warningFilters(root)] : ownFilters;
+}
+
+/**
+ * Whether every topic that `asked` matches is matched by `allowed` too (MQTT 3.1.1 section 4.7).
+ * @example covers('a/+/#', 'a/b/c') // => true
+ * @example covers('a/+', 'a/#') // => false
+ */
+export function covers(allowed: string, asked: string): boolean {
+  // Wildcards do not reach topics that begin with $ [MQTT-4.7.2-1], so neither does a right given by one.
+  if (asked.startsWith('$') && /^[+#]/.test(allowed)) return false;
+  const wide = allowed.split('/');
+  const narrow = asked.split('/');
+  for (const [index, level] of wide.entries()) {
+    if (level === '#') return true;
+    const other = narrow[index];
+    if (other === undefined || other === '#') return false;
+    if (level !== '+' && level !== other) return false;
+  }
+  return narrow.length === wide.length;
+}

@@ -1,0 +1,177 @@
+/**
+ * ingest/client/site-sessions.ts: one lasting session at the broker for each site, held by whoever watches the site.
+ *
+ * Takes:  the outside broker; sites to hold and to let go.
+ * Gives:  a source as every other, fed by the sessions of the sites held.
+ * Never:  loses what comes while a site changes hands: it waits in the site's session, whose client id goes with the site.
+ *         The broker ends the former holder's connection when the next one connects (MQTT 5 section 3.1.4) and delivers
+ *         again what was not acknowledged (section 4.4).
+ *
+ * Sites nobody has heard of have no session yet. They, and foreign topics, are heard by the commons: the session that a
+ * single house uses, on every topic. It keeps readings of a site until a mark, published into it once the site's own
+ * session stands, has come through: everything before the mark was taken here, everything after it waits there.
+ */
+
+import type { Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
+import type { Delivery } from './deferred-acks.ts';
+import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
+
+/** Stands for the commons among the sites; no site can be called that. */
+export const commons = '+';
+
+export interface SiteSessions extends Source<OutsideTicket> {
+  hold(site: string, told: SessionTold): void;
+  /** Takes nothing more of a site; what was taken is still acknowledged. */
+  pauseSite(site: string): Promise<void>;
+  letGo(site: string): Promise<void>;
+  /** Sites whose own session hears all: the commons leaves these alone. */
+  setHeard(sites: Iterable<string>): void;
+  /** Sends a site's mark once more: the commons had no session yet, or the mark was lost with it. */
+  markAgain(site: string, text: string): void;
+  /** The lease was confirmed: what was not allowed to connect may. */
+  confirm(site: string): void;
+}
+
+export interface SessionTold {
+  /** Whether it is still ours, as far as this process knows. */
+  mayConnect(): boolean;
+  /** The site's session stands. @returns the mark to send through the commons; undefined when none is needed. */
+  stands?(hadBefore: boolean): Promise<string | undefined>;
+}
+
+export interface CommonsTold {
+  /** A site spoke that nobody has heard of. */
+  unknownSite(site: string): void;
+  /** The mark of a site came through. */
+  mark(site: string, text: string): void;
+}
+
+type Session = ReturnType<typeof openOutsideBroker>;
+
+export function openSiteSessions(
+  options: OutsideBrokerOptions,
+  context: SourceContext,
+  sink: Sink<OutsideTicket>,
+  told: CommonsTold,
+): SiteSessions {
+  const { root, log } = context;
+  const sessions = new Map<string, Session>();
+  const heard = new Set<string>();
+  const unknown = new Set<string>();
+  const markPrefix = `${options.clientId}-heard/`;
+  let mappings: Parameters<Session['setMappings']>[0] = [];
+  let paused = false;
+
+  /** Hears everything, keeps what no site's own session does. */
+  const commonsSink: Sink<OutsideTicket> = {
+    ...sink,
+    take(message, ticket) {
+      const [first, site = ''] = message.topic.split('/', 2);
+      if (first !== root) return sink.take(message, ticket);
+      if (heard.has(site)) {
+        sink.pass(ticket);
+        return 0;
+      }
+      const readings = sink.take(message, ticket);
+      // A name of which nothing is kept is no site.
+      if (readings > 0 && !unknown.has(site)) {
+        unknown.add(site);
+        told.unknownSite(site);
+      }
+      return readings;
+    },
+  };
+
+  const openCommons = (mayConnect: () => boolean): Session => {
+    const session = openOutsideBroker(
+      {
+        ...options,
+        mayConnect,
+        marks: { filter: `${markPrefix}+`, heard: (topic, text) => told.mark(topic.slice(markPrefix.length), text) },
+      },
+      context,
+      commonsSink,
+    );
+    session.setMappings(mappings);
+    return session;
+  };
+
+  const openSite = (site: string, { mayConnect, stands }: SessionTold): Session => {
+    const session: Session = openOutsideBroker(
+      {
+        ...options,
+        clientId: `${options.clientId}-site-${site}`,
+        rootFilter: `${root}/${site}/+/+`,
+        mayConnect,
+        onStanding: (hadBefore) => {
+          void stands?.(hadBefore).then((mark) => {
+            if (mark !== undefined) session.publish(`${markPrefix}${site}`, mark);
+          });
+        },
+      },
+      context,
+      sink,
+    );
+    return session;
+  };
+
+  return {
+    url: options.url,
+    acknowledge: (tickets) => acknowledgeAll(tickets, sessions.values()),
+    health: () => worst([...sessions.values()].map((session) => session.health())),
+    setMappings(next) {
+      mappings = next;
+      sessions.get(commons)?.setMappings(next);
+    },
+    async listen(filter, forMs) {
+      await [...sessions.values()][0]?.listen(filter, forMs);
+    },
+    hold(site, sessionTold) {
+      if (paused || sessions.has(site)) return;
+      sessions.set(site, site === commons ? openCommons(sessionTold.mayConnect) : openSite(site, sessionTold));
+    },
+    async pauseSite(site) {
+      await sessions.get(site)?.pause();
+    },
+    async letGo(site) {
+      const session = sessions.get(site);
+      sessions.delete(site);
+      await session?.close();
+      log.info({ site }, 'let go of a site');
+    },
+    setHeard(sites) {
+      heard.clear();
+      for (const site of sites) heard.add(site);
+    },
+    keep: (topic, text) => sessions.get(topic.split('/')[1] ?? '')?.keep(topic, text),
+    markAgain: (site, text) => sessions.get(site)?.publish(`${markPrefix}${site}`, text),
+    confirm: (site) => sessions.get(site)?.confirm(),
+    async pause() {
+      paused = true;
+      await Promise.all([...sessions.values()].map((session) => session.pause()));
+    },
+    async close() {
+      await Promise.all([...sessions.values()].map((session) => session.close()));
+    },
+  };
+}
+
+/** A delivery belongs to the connection it came on; each session picks its own. */
+function acknowledgeAll(tickets: readonly OutsideTicket[], sessions: Iterable<Session>): void {
+  const byLine = new Map<Delivery['stream'], Delivery[]>();
+  for (const ticket of tickets) {
+    if (ticket === undefined) continue;
+    const line = byLine.get(ticket.stream);
+    if (line) line.push(ticket);
+    else byLine.set(ticket.stream, [ticket]);
+  }
+  for (const session of sessions) {
+    const own = byLine.get(session.line());
+    if (own) session.acknowledge(own);
+  }
+}
+
+function worst(all: readonly SourceHealth[]): SourceHealth {
+  const bad = all.find(({ state }) => state === 'down') ?? all.find(({ state }) => state === 'degraded');
+  return bad ?? all[0] ?? { state: 'ok', detail: 'No site is held yet' };
+}

@@ -1,0 +1,57 @@
+/**
+ * ingest/commit/inbound-source.ts: what a way in (embedded or outside broker) is given and gives.
+ */
+
+import type { Clock } from '../../shared/clock.ts';
+import type { MappingInput } from '../../shared/contracts/ingest.ts';
+import type { ReadingError } from '../../shared/errors.ts';
+import type { Inbound } from '../decode/intake.ts';
+
+/** What pino's logger offers and we use. */
+export interface IngestLog {
+  info(fields: object, message: string): void;
+  warn(fields: object, message: string): void;
+  error(fields: object, message: string): void;
+}
+
+/** The same three states as in /api/health. */
+export interface SourceHealth {
+  readonly state: 'ok' | 'degraded' | 'down';
+  readonly detail: string;
+}
+
+/** What a source hands its messages to. */
+export interface Sink<Ticket> {
+  /** Decodes the message and queues what it says; its ticket comes back after the commit. @returns how many readings. */
+  take(message: Inbound, ticket: Ticket): number;
+  /** Queues a ticket that has nothing to commit, in its order. */
+  pass(ticket: Ticket): void;
+  /** Keeps a foreign message for a person to look at, and does nothing else with it. */
+  show(topic: string, payload: Buffer): void;
+  hasRoom(): boolean;
+  whenRoom(callback: () => void): void;
+  refuse(error: ReadingError, topic: string, payload: Uint8Array | string): void;
+}
+
+export interface SourceContext {
+  readonly root: string;
+  readonly clock: Clock;
+  readonly log: IngestLog;
+}
+
+export interface Source<Ticket> {
+  readonly url: string;
+  /** The same under TLS, where it is offered. */
+  readonly tlsUrl?: string | undefined;
+  acknowledge(tickets: readonly Ticket[]): void;
+  health(): SourceHealth;
+  /** Hears these foreign topics from now on, and no others. */
+  setMappings(mappings: readonly MappingInput[]): void;
+  /** Hears a foreign topic filter for a while, so that a person can see what is there. */
+  listen(filter: string, forMs: number): Promise<void>;
+  /** Publishes for whoever listens; the broker keeps it for whoever comes later (retained). */
+  keep(topic: string, text: string): void;
+  /** Stops taking messages; acknowledgements still go out. */
+  pause(): Promise<void>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,165 @@
+/**
+ * ingest/decode/intake.ts: what one message means: readings to keep, a probe's status, or a counted refusal.
+ *
+ * Takes:  topic, payload and how it came; the mappings in force.
+ * Gives:  the readings to commit, calibrated.
+ * Never:  throws over what a message holds, and stores nothing itself.
+ */
+
+import type { Clock } from '../../shared/clock.ts';
+import type { MappingInput } from '../../shared/contracts/ingest.ts';
+import { ReadingError } from '../../shared/errors.ts';
+import type { Quantity } from '../../shared/quantity.ts';
+import type { Reading } from '../../shared/reading.ts';
+import type { ForeignMessages } from '../mapping/foreign-messages.ts';
+import { applyMapping } from '../mapping/mapping.ts';
+import { matchFilter } from '../mapping/topic-filter.ts';
+import { decodeNumber, decodeReading } from './decode-payload.ts';
+import { type Arrival, type Decoded, noReadings, noRefusals, type ProbeRef, refused, shown } from './decoded.ts';
+import { neighbourC, type PowerOnGuard, powerOnC } from './power-on-guard.ts';
+import type { Refusals } from './refusals.ts';
+import { createTopicReader } from './topic.ts';
+
+export const largestPayloadBytes = 64 * 1024;
+
+export interface Inbound {
+  readonly topic: string;
+  readonly payload: Buffer;
+  /** It lay in the broker as a retained message. */
+  readonly retained: boolean;
+  /** Which mappings may look at it; all when absent. */
+  mayMap?(mapping: MappingInput): boolean;
+}
+
+export interface IntakeOptions {
+  readonly root: string;
+  readonly clock: Clock;
+  readonly refusals: Refusals;
+  readonly powerOn: PowerOnGuard;
+  readonly foreign: ForeignMessages;
+  mappings(): readonly MappingInput[];
+  calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
+  admits(site: string, probe: string): boolean;
+  onStatus(site: string, probe: string, online: boolean, atMs: number): void;
+}
+
+const nothing: Decoded = { readings: noReadings, refusals: noRefusals };
+
+export type Intake = (message: Inbound) => readonly Reading[];
+
+export function createIntake(options: IntakeOptions): Intake {
+  const { clock, refusals, powerOn, foreign, calibrate } = options;
+  const topicOf = createTopicReader(options.root);
+
+  function decode(message: Inbound, arrival: Arrival): Decoded {
+    const route = topicOf(message.topic);
+    if (route.kind === 'foreign') return decodeForeign(message, arrival) ?? nothing;
+    // A mapping may know what to do with a shape below the root that we do not.
+    if (route.kind === 'misshapen') return decodeForeign(message, arrival) ?? refused(route.error);
+    const size = sizeProblem(message);
+    if (size !== undefined) return refused(size);
+    const text = textOf(message);
+    if (route.kind === 'reading') return decodeReading(text, route.probe, arrival);
+    if (route.kind === 'value') return decodeNumber(text, route.probe, route.quantity, arrival);
+    return readStatus(text, route.probe, arrival);
+  }
+
+  function readStatus(text: string, { site, probe }: ProbeRef, arrival: Arrival): Decoded {
+    if (text !== 'online' && text !== 'offline') {
+      const message = `Cannot read the status as it must be online or offline: found ${shown(text)}`;
+      return refused(new ReadingError('wrong-type', message));
+    }
+    if (!options.admits(site, probe)) return refused(unclaimedError({ site, probe }));
+    options.onStatus(site, probe, text === 'online', arrival.nowMs);
+    return nothing;
+  }
+
+  /** undefined when no mapping is about this topic; what others send there is not ours to count. */
+  function decodeForeign(message: Inbound, arrival: Arrival): Decoded | undefined {
+    const { topic } = message;
+    const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
+    foreign.keep({ atMs: arrival.nowMs, topic, payload });
+    const mappings = options
+      .mappings()
+      .filter((mapping) => message.mayMap?.(mapping) !== false && matchFilter(mapping.filter, topic) !== undefined);
+    if (mappings.length === 0) return undefined;
+    const size = sizeProblem(message);
+    if (size !== undefined) return refused(size);
+    const readings: Reading[] = [];
+    const refusals: ReadingError[] = [];
+    for (const mapping of mappings) {
+      const result = applyMapping(mapping, topic, payload, arrival);
+      if (result instanceof ReadingError) refusals.push(result);
+      else if (result !== undefined) readings.push(result);
+    }
+    return { readings, refusals };
+  }
+
+  /** Leaves out what comes from probes that there is no room for, and counts it once a message. */
+  function admitted(readings: readonly Reading[], message: Inbound): readonly Reading[] {
+    const stranger = readings.find(({ site, probe }) => !options.admits(site, probe));
+    if (stranger === undefined) return readings;
+    refusals.count(unclaimedError(stranger), message.topic, message.payload);
+    return readings.filter(({ site, probe }) => options.admits(site, probe));
+  }
+
+  /** Sets readings aside that a chip gave before its first measurement, and calibrates the others. */
+  function trusted(readings: readonly Reading[], message: Inbound): readonly Reading[] {
+    let changed: Reading[] | undefined; // made only once something differs from what was decoded
+    let index = 0;
+    for (const reading of readings) {
+      const kept = calibrated(reading, message);
+      if (kept !== reading) changed ??= readings.slice(0, index);
+      if (kept !== undefined) changed?.push(kept);
+      index += 1;
+    }
+    return changed ?? readings;
+  }
+
+  function calibrated(reading: Reading, message: Inbound): Reading | undefined {
+    const { site, probe, quantity, value } = reading;
+    if (quantity === 'temperature' && !powerOn.accepts(reading)) {
+      refusals.count(powerOnError(reading), message.topic, message.payload);
+      return undefined;
+    }
+    const better = calibrate(site, probe, quantity, value);
+    // The store could not keep what is no number, and everything behind it would wait.
+    return better === value || !Number.isFinite(better) ? reading : { ...reading, value: better };
+  }
+
+  return (message) => {
+    const decoded = decode(message, { nowMs: clock.nowMs(), retained: message.retained });
+    for (const error of decoded.refusals) refusals.count(error, message.topic, message.payload);
+    if (decoded.readings.length === 0) return decoded.readings;
+    return trusted(admitted(decoded.readings, message), message);
+  };
+}
+
+function textOf(message: Inbound): string {
+  return message.payload.toString('utf8');
+}
+
+function sizeProblem({ payload }: Inbound): ReadingError | undefined {
+  if (payload.length > largestPayloadBytes) {
+    return new ReadingError(
+      'payload-too-large',
+      `Cannot accept the message as it must be at most ${largestPayloadBytes} bytes: found ${payload.length}`,
+    );
+  }
+  if (payload.length > 0) return undefined;
+  return new ReadingError('payload-empty', 'Cannot read the message as it must hold a reading: found 0 bytes');
+}
+
+function unclaimedError({ site, probe }: ProbeRef): ReadingError {
+  return new ReadingError(
+    'too-many-unclaimed',
+    `Cannot listen to another probe that no pile has, as there are as many as may be: found ${site}/${probe}`,
+  );
+}
+
+function powerOnError({ site, probe, value }: Reading): ReadingError {
+  return new ReadingError(
+    'power-on-value',
+    `Cannot trust temperature of ${site}/${probe} as ${powerOnC} °C must have a value within ${neighbourC} °C in the hour before it: found ${value} alone`,
+  );
+}

@@ -1,0 +1,52 @@
+/**
+ * ingest/mapping/foreign-messages.ts: the last message of each foreign topic, for making and trying mappings.
+ *
+ * Takes:  messages as they come.
+ * Gives:  them back, newest first, at most one per topic.
+ * Never:  grows beyond its bounds, whatever is published.
+ */
+export interface ForeignMessage {
+  readonly atMs: number;
+  readonly topic: string;
+  readonly payload: string;
+}
+
+const topicsKept = 200;
+const charactersKept = 1_000_000;
+/** Longer payloads are no readings of a probe, and a part of one could not be tried. */
+const longestPayload = 16_384;
+
+export interface ForeignMessages {
+  keep(message: ForeignMessage): void;
+  list(): ForeignMessage[];
+}
+
+export function createForeignMessages(): ForeignMessages {
+  const byTopic = new Map<string, ForeignMessage>(); // oldest first
+  let characters = 0;
+
+  function forget(topic: string): void {
+    const old = byTopic.get(topic);
+    if (old === undefined) return;
+    characters -= old.topic.length + old.payload.length;
+    byTopic.delete(topic);
+  }
+
+  return {
+    keep(message) {
+      const { topic, payload } = message;
+      if (topic.startsWith('$') || topic.length > 512) return; // $ topics are the broker's own
+      if (payload === '' || payload.length > longestPayload) return;
+      forget(topic);
+      byTopic.set(topic, message);
+      characters += topic.length + payload.length;
+      for (const oldest of byTopic.keys()) {
+        if (byTopic.size <= topicsKept && characters <= charactersKept) break;
+        forget(oldest);
+      }
+    },
+    list() {
+      return [...byTopic.values()].reverse();
+    },
+  };
+}

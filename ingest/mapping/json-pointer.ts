@@ -1,0 +1,29 @@
+/**
+ * ingest/mapping/json-pointer.ts: finds a value inside a JSON document (RFC 6901).
+ */
+
+/** Why this is no JSON Pointer, or undefined when it is one (section 3). */
+export function pointerProblem(pointer: string): string | undefined {
+  if (pointer !== '' && !pointer.startsWith('/')) return 'must be empty or begin with /';
+  if (/~(?![01])/.test(pointer)) return 'must have ~ only as ~0 or ~1';
+  return undefined;
+}
+
+/** @returns The value, or undefined when the document has no such place (sections 4 and 7). */
+export function valueAt(document: unknown, pointer: string): unknown {
+  if (pointer === '') return document;
+  let here = document;
+  for (const part of pointer.slice(1).split('/')) {
+    // ~1 first, so that ~01 becomes ~1 and not / (section 4).
+    const token = part.replaceAll('~1', '/').replaceAll('~0', '~');
+    if (Array.isArray(here)) {
+      // An index has no leading zero; "-" names the place after the last, where nothing is.
+      here = /^(0|[1-9]\d*)$/.test(token) ? here[Number(token)] : undefined;
+    } else if (typeof here === 'object' && here !== null && Object.hasOwn(here, token)) {
+      here = (here as Record<string, unknown>)[token];
+    } else {
+      return undefined;
+    }
+  }
+  return here;
+}

@@ -1,0 +1,48 @@
+/**
+ * ingest/mapping/topic-filter.ts: MQTT topic filters (MQTT 5 section 4.7).
+ *
+ * Takes:  a filter and a topic.
+ * Gives:  what each wildcard stood for, in order; or that they do not match.
+ */
+
+/** Why this is no filter, or undefined when it is one. Shared subscriptions are not for mappings. */
+export function filterProblem(filter: string): string | undefined {
+  if (filter.length === 0) return 'must hold at least one character'; // [MQTT-4.7.3-1]
+  if (filter.includes('\0')) return 'must not hold the character U+0000'; // [MQTT-4.7.3-2]
+  if (Buffer.byteLength(filter) > 65_535) return 'must not be longer than 65535 bytes'; // [MQTT-4.7.3-3]
+  if (filter.startsWith('$share/')) return 'must not be a shared subscription';
+  const levels = filter.split('/');
+  for (const [index, level] of levels.entries()) {
+    // [MQTT-4.7.1-1]: # stands alone, and last.
+    if (level.includes('#') && (level !== '#' || index !== levels.length - 1))
+      return 'must have # only as its whole last level';
+    // [MQTT-4.7.1-2]: + fills a level.
+    if (level.includes('+') && level !== '+') return 'must have + only as a whole level';
+  }
+  return undefined;
+}
+
+export function wildcardCount(filter: string): number {
+  return filter.split('/').filter((level) => level === '+' || level === '#').length;
+}
+
+/** What the wildcards stood for, first to last (that of # with its slashes); undefined when the topic does not match. */
+export function matchFilter(filter: string, topic: string): string[] | undefined {
+  const captured: string[] = [];
+  const wanted = filter.split('/');
+  const levels = topic.split('/');
+  // [MQTT-4.7.2-1]: a wildcard first does not match topics that begin with $.
+  if (topic.startsWith('$') && (wanted[0] === '+' || wanted[0] === '#')) return undefined;
+  for (const [index, level] of wanted.entries()) {
+    if (level === '#') {
+      // Section 4.7.1.2: # also matches the level above it.
+      captured.push(levels.slice(index).join('/'));
+      return captured;
+    }
+    const actual = levels[index];
+    if (actual === undefined) return undefined;
+    if (level === '+') captured.push(actual);
+    else if (level !== actual) return undefined;
+  }
+  return levels.length === wanted.length ? captured : undefined;
+}

@@ -1,0 +1,207 @@
+/**
+ * server/app/app.ts: the Fastify application: guards, routes, pages. It never listens; main.ts does.
+ *
+ * Takes:  the house, and the folder of the built pages.
+ * Gives:  an application ready to listen or to be injected into.
+ */
+import compress from '@fastify/compress';
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import rateLimit, { normalizeIP } from '@fastify/rate-limit';
+import swagger from '@fastify/swagger';
+import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify';
+import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
+import { registerAudit } from '../http/audit-hook.ts';
+import { boundConnections } from '../http/connections.ts';
+import { fileAnswer } from '../http/file-answer.ts';
+import { registerGuard } from '../http/guard.ts';
+import { logSerializers } from '../http/log-serializers.ts';
+import { registerPages } from '../http/pages.ts';
+import { registerProblems } from '../http/problem.ts';
+import { refuseNul } from '../http/refuse-nul.ts';
+import { describeRoute, registerRouteAccess } from '../http/route-access.ts';
+import { registerActs } from '../http/routes/acts.ts';
+import { registerAlarms } from '../http/routes/alarms.ts';
+import { registerAuditRoute } from '../http/routes/audit.ts';
+import { registerBatches } from '../http/routes/batches.ts';
+import { registerCalendar } from '../http/routes/calendar.ts';
+import { registerEntries } from '../http/routes/entries.ts';
+import { registerExports } from '../http/routes/exports.ts';
+import { registerHealth } from '../http/routes/health.ts';
+import { registerHeld } from '../http/routes/held.ts';
+import { registerImport } from '../http/routes/import.ts';
+import { registerIngest } from '../http/routes/ingest.ts';
+import { registerKeeping } from '../http/routes/keeping.ts';
+import { registerKeys } from '../http/routes/keys.ts';
+import { registerLabels } from '../http/routes/labels.ts';
+import { registerLive } from '../http/routes/live.ts';
+import { registerLots } from '../http/routes/lots.ts';
+import { registerMappings } from '../http/routes/mappings.ts';
+import { registerMe } from '../http/routes/me.ts';
+import { registerMetrics } from '../http/routes/metrics.ts';
+import { registerPeople } from '../http/routes/people.ts';
+import { registerPhotos } from '../http/routes/photos.ts';
+import { registerPiles } from '../http/routes/piles.ts';
+import { registerPlan } from '../http/routes/plan.ts';
+import { registerProbes } from '../http/routes/probes.ts';
+import { registerRecords } from '../http/routes/records.ts';
+import { registerSeasons } from '../http/routes/seasons.ts';
+import { registerSeries } from '../http/routes/series.ts';
+import { registerSession } from '../http/routes/session.ts';
+import { registerSites } from '../http/routes/sites.ts';
+import { registerTelling } from '../http/routes/telling.ts';
+import { registerTold } from '../http/routes/told.ts';
+import { registerToldAlarms } from '../http/routes/told-alarms.ts';
+import { shareBehindProxy } from '../http/share-behind-proxy.ts';
+import type { TlsFiles } from '../http/tls.ts';
+import { trustedProxies } from '../http/trusted-proxies.ts';
+import { BatchLife } from '../services/lineage/batch-life.ts';
+import type { House } from './installation.ts';
+
+export interface AppOptions {
+  /** Folder of the built pages; without it only the API answers. */
+  readonly pagesDir?: string;
+  /** Certificate and key, when the server speaks TLS itself. */
+  readonly tls?: TlsFiles;
+  /** How long the rest of a body may stay away [ms]; given by tests only. */
+  readonly stalledBodyMs?: number;
+  /** A worker without pages answers how it is, and nothing else. */
+  readonly only?: 'ingest';
+}
+
+const halfYearS = 15_552_000;
+
+/** Headers come at once, or not at all; looked at every few seconds. */
+const patience = { headersTimeout: 15_000, connectionsCheckingInterval: 5_000 };
+const handshakeMs = 10_000;
+/** The largest photo over the slowest line of a farm, some 200 kbit/s. */
+const longestRequestMs = 600_000;
+const usualStallMs = 30_000;
+
+type TlsServerOptions = TlsFiles & typeof patience & { handshakeTimeout: number };
+
+/** Stands for Fastify's own compilers, which it would load before it hears of those set below. */
+function neverAsked(): never {
+  throw new Error('Cannot compile a schema as the compilers for zod must be set');
+}
+
+export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
+  const serverOptions: FastifyServerOptions & { https: TlsServerOptions | null } = {
+    ...(options.tls
+      ? { https: { ...options.tls, ...patience, handshakeTimeout: handshakeMs } }
+      : { https: null, http: patience }),
+    requestTimeout: longestRequestMs,
+    // Only what proxies named in the configuration say of where a request comes from is believed.
+    trustProxy: house.config.TRUSTED_PROXIES ?? false,
+    loggerInstance: house.log.child({}, { serializers: logSerializers }),
+    bodyLimit: 1_000_000,
+    routerOptions: { maxParamLength: 200 },
+    forceCloseConnections: true,
+    schemaController: { compilersFactory: { buildValidator: neverAsked, buildSerializer: neverAsked } },
+  };
+  const app: FastifyInstance = Fastify(serverOptions);
+  // A form of another site can send plain text without being asked; nothing here reads it.
+  app.removeContentTypeParser('text/plain');
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  const { CONNECTIONS: most, TRUSTED_PROXIES: proxies = [] } = house.config;
+  const mostOfOne = Math.ceil(most / 4);
+  const { stalledBodyMs = usualStallMs } = options;
+  boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, trustedProxies(proxies));
+  registerProblems(app);
+  const { refuseUnguarded } = registerRouteAccess(app);
+
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        // Charts set sizes on their canvas through style attributes.
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        // Photos are fetched with the token and shown from memory.
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        connectSrc: ["'self'"],
+        workerSrc: ["'self'"],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    strictTransportSecurity: false, // sent over TLS only, below
+    referrerPolicy: { policy: 'no-referrer' },
+  });
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.protocol === 'https') reply.header('Strict-Transport-Security', `max-age=${halfYearS}`);
+  });
+  // After the protecting headers, so that a refusal carries them too.
+  await app.register(cookie);
+  shareBehindProxy(app, mostOfOne);
+  registerGuard(app, house.people.known, house.config.PUBLIC_URL);
+  refuseNul(app);
+  registerAudit(app, house.people.trail);
+  await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
+  await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Branhearth', version: house.version, description: 'Piles, probes, readings and alarms.' },
+      components: {
+        securitySchemes: {
+          session: { type: 'apiKey', in: 'cookie', name: 'branhearth_session' },
+          token: { type: 'http', scheme: 'bearer' },
+        },
+      },
+    },
+    transform: describeRoute,
+  });
+
+  const api = app.withTypeProvider<ZodTypeProvider>();
+  registerHealth(api, house);
+  if (options.only === 'ingest') {
+    registerMetrics(api, house);
+    await registerPages(app, undefined);
+    return app;
+  }
+  registerSession(api, house);
+  registerMe(api, house);
+  registerPeople(api, house);
+  registerHeld(api, house);
+  registerAuditRoute(api, house);
+  registerSites(api, house);
+  registerPiles(api, house);
+  registerSeries(api, house);
+  registerSeasons(api, house);
+  registerActs(api, house);
+  registerEntries(api, house);
+  registerPhotos(api, house);
+  const life = new BatchLife(house);
+  registerBatches(api, house, life);
+  registerLots(api, house, life);
+  registerRecords(api, house);
+  registerExports(api, house);
+  registerCalendar(api, house);
+  registerLabels(api, house);
+  registerImport(api, house);
+  registerKeeping(api, house);
+  registerAlarms(api, house);
+  registerTelling(api, house);
+  registerToldAlarms(api, house);
+  await registerTold(api, house);
+  registerProbes(api, house);
+  registerPlan(api);
+  registerIngest(api, house);
+  registerMappings(api, house);
+  registerKeys(api, house);
+  registerLive(api, house);
+  registerMetrics(api, house);
+  api.get(
+    '/api/openapi.json',
+    { config: { access: 'viewer' }, schema: { response: fileAnswer('This description.', 'application/json') } },
+    async () => app.swagger(),
+  );
+  await registerPages(app, options.pagesDir);
+  refuseUnguarded();
+  return app;
+}

@@ -1,0 +1,39 @@
+/**
+ * server/app/closing.ts: the end of a run: on a signal everything is closed in order, and nobody who hangs on keeps it open.
+ *
+ * Takes:  the application, the house.
+ * Gives:  exit code 0 once what came in is kept and judged; 1 when that could not be finished in time, and why.
+ * Never:  waits longer than a service manager would before it kills.
+ */
+import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
+
+/** One after the other, as given: first what lets anything in, last what keeps it. */
+export async function closeInOrder(...parts: readonly ({ close(): unknown } | undefined)[]): Promise<void> {
+  for (const part of parts) await part?.close();
+}
+
+/** systemd waits 90 s, a container ten: by then all has to be done. */
+const patienceMs = 9_000;
+
+export function closeOnSignals(app: FastifyInstance, house: { close(): Promise<void> }, log: FastifyBaseLogger): void {
+  let closing = false;
+  const close = async (signal: string) => {
+    if (closing) return;
+    closing = true;
+    log.info(`closing after ${signal}`);
+    const late = setTimeout(() => {
+      log.error('not everything could be closed in time; the next start goes on from what is kept');
+      process.exit(1);
+    }, patienceMs);
+    try {
+      await app.close();
+      await house.close();
+      clearTimeout(late);
+      process.exit(0);
+    } catch (error) {
+      log.error({ err: error }, 'closing failed; the next start goes on from what is kept');
+      process.exit(1);
+    }
+  };
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => void close(signal));
+}

@@ -1,0 +1,55 @@
+/**
+ * server/app/installation.ts: the parts that a running Branhearth consists of, as routes and watchers see them.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import type { Door } from '../../ingest/auth/auth-policy.ts';
+import type { Ingest } from '../../ingest/start-ingest.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Config } from '../../shared/config.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import type { Beside } from '../beside/job.ts';
+import type { DiskWatch } from '../health/disk-watch.ts';
+import type { HouseNotices } from '../health/system-notices.ts';
+import type { LiveHub } from '../http/live/live-hub.ts';
+import type { WatchHouse } from '../monitor/pile-monitor.ts';
+import type { WatchDoor } from '../monitor/pile-port.ts';
+import type { Delivery } from '../notify/delivery.ts';
+import type { Thinning } from '../retention/thinning.ts';
+import type { People } from '../services/people/open-people.ts';
+import type { PhotoStore } from '../services/photos/photo-store.ts';
+import type { ForgetProbes } from '../services/probes/forget-probes.ts';
+import type { ProbeBook } from '../services/probes/probe-book.ts';
+
+export interface House {
+  readonly config: Pick<
+    Config,
+    'API_TOKEN' | 'CONNECTIONS' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
+  >;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly version: string;
+  readonly readings: ReadingsStore;
+  readonly journal: Journal;
+  readonly photos: PhotoStore;
+  readonly probes: ProbeBook;
+  readonly watch: WatchDoor;
+  /** The watch of this process; absent where others watch. */
+  readonly watching?: WatchHouse;
+  readonly ingest: Ingest;
+  /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
+  readonly door: Door | undefined;
+  readonly hub: LiveHub;
+  /** What is wrong with the house itself. */
+  readonly notices: HouseNotices;
+  readonly disk: Pick<DiskWatch, 'health'>;
+  readonly delivery: Delivery;
+  /** Keeps the readings small, as the owner chose. */
+  readonly thinning: Thinning;
+  readonly forgetting: ForgetProbes;
+  /** Works out beside the main thread what would hold it up. */
+  readonly beside: Beside;
+  readonly people: People;
+  /** How many sites this process watches, where several share them. */
+  readonly sitesHeld?: () => number;
+}

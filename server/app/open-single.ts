@@ -1,0 +1,181 @@
+/**
+ * server/app/open-single.ts: the composition root: opens the stores, starts ingest and watching, and closes them in order.
+ *
+ * Takes:  a checked configuration, a clock, a log.
+ * Gives:  a house at work; `close` stops intake first, so that nothing acknowledged is unjudged.
+ */
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { FastifyBaseLogger } from 'fastify';
+import type { Door } from '../../ingest/auth/auth-policy.ts';
+import { startIngest } from '../../ingest/start-ingest.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Config } from '../../shared/config.ts';
+import { ConfigError } from '../../shared/errors.ts';
+import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
+import { openJournal } from '../../shared/store/open-journal.ts';
+import { openReadings } from '../../shared/store/open-readings.ts';
+import { openBeside } from '../beside/open-beside.ts';
+import { holdWhole } from '../cluster/single-process.ts';
+import { ExamineJournal } from '../health/examine-journal.ts';
+import { openSafe } from '../health/open-health.ts';
+import { TroubleWatch } from '../health/trouble-watch.ts';
+import { LiveHub } from '../http/live/live-hub.ts';
+import type { BandKeeper } from '../monitor/band-keeper.ts';
+import { WatchHouse } from '../monitor/pile-monitor.ts';
+import type { Delivery } from '../notify/delivery.ts';
+import { type OpenDeliveryParts, openDelivery } from '../notify/open-delivery.ts';
+import { startAnnouncing } from '../notify/start-announcing.ts';
+import { houseUnwell } from '../notify/system-unwell.ts';
+import { Thinning } from '../retention/thinning.ts';
+import { openPeople } from '../services/people/open-people.ts';
+import { PhotoShelf } from '../services/photos/photo-files.ts';
+import { photosInJournal } from '../services/photos/photo-store.ts';
+import { PhotoSweep } from '../services/photos/photo-sweep.ts';
+import { openDoor } from '../services/probe-keys/open-auth-policy.ts';
+import { followProbes } from '../services/probes/follow-probes.ts';
+import { ForgetProbes } from '../services/probes/forget-probes.ts';
+import { ProbeBook } from '../services/probes/probe-book.ts';
+import { closeInOrder } from './closing.ts';
+import type { House } from './installation.ts';
+import { outsideBroker } from './outside-source.ts';
+
+export interface OpenHouse extends House {
+  close(): Promise<void>;
+}
+
+export interface HouseParts {
+  readonly config: Config;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly version: string;
+  readonly bands: BandKeeper;
+  /** The machine's clock, by which people are signed out; given by tests only. */
+  readonly machineNowMs?: () => number;
+  /** For tests: what delivery trusts, and who answers it for names. */
+  readonly guard?: OpenDeliveryParts['guard'];
+}
+
+export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
+  const { config, clock, log, version, bands, machineNowMs, guard } = parts;
+  await makeFolder(config.DATA_DIR);
+  const readings = await openReadings(config);
+  const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
+  const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
+  const hub = new LiveHub();
+  const { disk, notices } = await openSafe(config, clock, log);
+  const probes = await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES);
+  let delivery: Delivery | undefined;
+  let announce = () => {};
+  const onAlarms = () => {
+    delivery?.kick();
+    announce();
+  };
+  const lost = () => {
+    log.fatal('another process has taken over this journal; this one ends');
+    process.kill(process.pid, 'SIGTERM');
+  };
+  const held = whole && { whole: { lease: whole.lease, lost } };
+  const onUnkept = (unkept: readonly NoticeRecord[]) => {
+    void delivery?.tellUnkept(unkept);
+    announce();
+  };
+  const watch = await WatchHouse.open({
+    clock,
+    log,
+    journal,
+    readings,
+    probes,
+    hub,
+    bands,
+    onAlarms,
+    onUnkept,
+    ...held,
+  });
+  const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
+  delivery = openDelivery({ config, journal, clock, log, watch, unwell, machineNowMs, ...(guard && { guard }) });
+
+  const door = config.MQTT_URL === undefined ? await openDoor(config, clock, journal) : undefined;
+  const ingest = await startIngest({
+    store: readings,
+    clock,
+    root: config.MQTT_ROOT,
+    source: sourceOf(config, door),
+    mappings: await journal.mappings.list(),
+    ...followProbes({ probes, hub, log, keepIn: journal }),
+    log,
+  });
+  await delivery.start();
+  const { sirens, news } = startAnnouncing({ config, journal, clock, log, watch, ingest, notices, delivery });
+  announce = () => sirens.changed();
+  const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices });
+  troubles.start();
+  const examining = new ExamineJournal({ journal, log });
+  examining.start();
+
+  const thinning = new Thinning({ clock, log, journal, readings });
+
+  const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
+
+  const photos =
+    config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
+  const photoSweep = new PhotoSweep({ clock, log, journal, photos });
+  photoSweep.start();
+
+  return {
+    config,
+    clock,
+    log,
+    version,
+    readings,
+    journal,
+    photos,
+    probes,
+    watch,
+    watching: watch,
+    ingest,
+    door,
+    hub,
+    notices,
+    disk,
+    delivery,
+    thinning,
+    forgetting,
+    beside: openBeside(),
+    people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
+    close: () =>
+      closeInOrder(
+        ...[examining, troubles, disk, photoSweep, news, sirens, ingest, thinning, forgetting, watch, delivery],
+        ...[bands, hub, readings, whole, journal],
+      ),
+  };
+}
+
+function sourceOf(config: Config, door: Door | undefined): Parameters<typeof startIngest>[0]['source'] {
+  if (config.MQTT_URL === undefined) {
+    const { MQTT_TLS_CERT: certFile, MQTT_TLS_KEY: keyFile } = config;
+    return {
+      kind: 'embedded',
+      port: config.MQTT_PORT,
+      host: config.MQTT_HOST,
+      door,
+      maxConnections: config.MQTT_CONNECTIONS,
+      packetsPerSecond: config.MQTT_RATE,
+      ...(certFile !== undefined &&
+        keyFile !== undefined && {
+          tls: { port: config.MQTT_TLS_PORT, host: config.MQTT_TLS_HOST, certFile, keyFile },
+        }),
+    };
+  }
+  return { kind: 'outside', ...outsideBroker(config) };
+}
+
+async function makeFolder(path: string): Promise<void> {
+  try {
+    await mkdir(path, { recursive: true });
+  } catch (error) {
+    throw new ConfigError(
+      `BRANHEARTH_DATA_DIR must be a folder this program may write to; it was ${JSON.stringify(path)} (${error instanceof Error ? error.message : error})`,
+    );
+  }
+}

@@ -1,0 +1,75 @@
+/**
+ * server/app/open-web.ts: `npm start -- --only web`: a process that serves the pages of piles which workers watch elsewhere.
+ *
+ * It looks on at the broker, so that pages see readings as they come and foreign messages can be tried on a mapping; it
+ * keeps no session there and stores nothing of what it hears.
+ */
+import { randomBytes } from 'node:crypto';
+import { type Ingest, startIngest } from '../../ingest/start-ingest.ts';
+import { askToForget } from '../cluster/ask-to-forget.ts';
+import { onlookersStore } from '../cluster/no-readings-store.ts';
+import { openSharedHouse } from '../cluster/shared-servers.ts';
+import { RemoteWatch } from '../monitor/remote-monitor.ts';
+import { openDelivery } from '../notify/open-delivery.ts';
+import { Thinning } from '../retention/thinning.ts';
+import { followProbes } from '../services/probes/follow-probes.ts';
+import { ForgetProbes } from '../services/probes/forget-probes.ts';
+import { closeInOrder } from './closing.ts';
+import type { HouseParts, OpenHouse } from './open-single.ts';
+import { outsideBroker } from './outside-source.ts';
+
+export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
+  const shared = await openSharedHouse(parts, 'web');
+  const { config, clock, log, readings, journal, hub, probes } = shared;
+  let opened: Ingest | undefined;
+  const watch = await RemoteWatch.open({
+    journal,
+    hub,
+    log,
+    async probesChanged() {
+      await probes.recallRecords(journal);
+      opened?.setMappings(await journal.mappings.list());
+    },
+  });
+  const delivery = openDelivery({ config, journal, clock, log, watch });
+  const broker = outsideBroker(config);
+  const ingest = await startIngest({
+    store: onlookersStore(readings),
+    clock,
+    root: config.MQTT_ROOT,
+    source: {
+      kind: 'outside',
+      ...broker,
+      clientId: `${broker.clientId}-web-${randomBytes(4).toString('hex')}`,
+      onlooker: true,
+    },
+    mappings: await journal.mappings.list(),
+    ...followProbes({ probes, hub, log }),
+    log,
+  });
+  opened = ingest;
+  await delivery.start();
+
+  // A worker thins; here the age is chosen.
+  const thinning = new Thinning({ clock, log, journal, readings, isOurs: () => false });
+
+  const forgetting = new ForgetProbes({
+    ...{ log, journal, readings, probes, hub, ingest },
+    root: config.MQTT_ROOT,
+    askOthers: (forgotten) => askToForget(journal, forgotten),
+  });
+
+  return {
+    ...shared,
+    forgetting,
+    watch,
+    ingest: {
+      ...ingest,
+      // Workers keep readings; what is only looked at counts as nothing.
+      counters: () => ({ ...ingest.counters(), acked: 0, stored: 0, duplicates: 0, batches: 0 }),
+    },
+    delivery,
+    thinning,
+    close: () => closeInOrder(thinning, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
+  };
+}

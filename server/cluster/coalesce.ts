@@ -1,0 +1,43 @@
+/**
+ * server/cluster/coalesce.ts: work that many things ask for, done once for all of them.
+ *
+ * Takes:  the work, and the least time between its ends and beginnings.
+ * Gives:  a call that asks for it; each asking is followed by a whole run that began after it.
+ */
+export interface Gathered {
+  ask(): void;
+  /** Waits for what is under way, and lets nothing begin any more. */
+  close(): Promise<void>;
+}
+
+/** @param failed Told when a run failed; it is asked for again by then. */
+export function gathered(work: () => Promise<void>, everyMs: number, failed: (error: unknown) => void): Gathered {
+  let wanted = false;
+  let running: Promise<void> | undefined;
+  let closed = false;
+
+  async function run(): Promise<void> {
+    while (wanted && !closed) {
+      wanted = false;
+      try {
+        await work();
+      } catch (error) {
+        wanted = true;
+        failed(error);
+      }
+      await new Promise((resolve) => setTimeout(resolve, everyMs).unref());
+    }
+    running = undefined;
+  }
+
+  return {
+    ask() {
+      wanted = true;
+      running ??= run();
+    },
+    async close() {
+      closed = true;
+      await running;
+    },
+  };
+}

@@ -1,0 +1,40 @@
+/**
+ * server/cluster/shared-servers.ts: what every process opens that shares a farm with others: all of it lies at servers.
+ *
+ * Takes:  the parts of a house, and which of its work is done here.
+ * Gives:  stores, probes and people as the house has them, and nothing where another process or a server does it.
+ */
+import { openReadings } from '../../shared/store/open-readings.ts';
+import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
+import type { HouseParts } from '../app/open-single.ts';
+import { openBeside } from '../beside/open-beside.ts';
+import { HouseNotices } from '../health/system-notices.ts';
+import { LiveHub } from '../http/live/live-hub.ts';
+import { openPeople } from '../services/people/open-people.ts';
+import { photosInJournal } from '../services/photos/photo-store.ts';
+import { ProbeBook } from '../services/probes/probe-book.ts';
+import { nothingHere, type Only, serversOf } from './servers.ts';
+import { refuseBesideWhole } from './single-process.ts';
+
+export async function openSharedHouse({ config, clock, log, version, machineNowMs }: HouseParts, only: Only) {
+  const { journalUrl } = serversOf(config, only);
+  const readings = await openReadings(config);
+  const journal = await openPostgresJournal(journalUrl);
+  await refuseBesideWhole(journal);
+  return {
+    config,
+    clock,
+    log,
+    version,
+    readings,
+    journal,
+    hub: new LiveHub(),
+    probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
+    photos: photosInJournal(journal),
+    beside: openBeside(),
+    people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
+    door: undefined,
+    notices: new HouseNotices(),
+    disk: { health: () => nothingHere },
+  };
+}

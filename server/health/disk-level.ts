@@ -1,0 +1,35 @@
+/**
+ * server/health/disk-level.ts: how near the disk is to full, as named levels.
+ *
+ * Takes:  bytes free, the mark below which it is low, the level as it was.
+ * Gives:  the level now and the name of the way there. Leaving a level asks for a tenth more than entering it did, so
+ *         that a disk at the mark does not warn and unwarn all day.
+ */
+export type DiskLevel = 'ok' | 'low' | 'full';
+export type DiskArrow = 'stay' | 'ran-low' | 'ran-full' | 'freed-some' | 'freed-enough';
+
+/** Below this share of the mark nothing of size can be written any more. */
+const fullShare = 0.02;
+const toLeave = 1.1;
+
+export function stepDisk(from: DiskLevel, freeBytes: number, lowBytes: number): { level: DiskLevel; arrow: DiskArrow } {
+  const fullBytes = lowBytes * fullShare;
+  const entered = levelAt(freeBytes, lowBytes, fullBytes);
+  const left = levelAt(freeBytes, lowBytes * toLeave, fullBytes * toLeave);
+  // What is entered counts on the way down, what is left on the way up.
+  const level = rank[entered] > rank[from] ? entered : rank[left] < rank[from] ? left : from;
+  return { level, arrow: arrowOf(from, level) };
+}
+
+const rank: Record<DiskLevel, number> = { ok: 0, low: 1, full: 2 };
+
+function levelAt(freeBytes: number, lowBytes: number, fullBytes: number): DiskLevel {
+  if (freeBytes < fullBytes) return 'full';
+  return freeBytes < lowBytes ? 'low' : 'ok';
+}
+
+function arrowOf(from: DiskLevel, to: DiskLevel): DiskArrow {
+  if (from === to) return 'stay';
+  if (rank[to] > rank[from]) return to === 'full' ? 'ran-full' : 'ran-low';
+  return to === 'ok' ? 'freed-enough' : 'freed-some';
+}

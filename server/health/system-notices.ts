@@ -1,0 +1,52 @@
+/**
+ * server/health/system-notices.ts: what is wrong with the house itself, for pages, health and whoever tells people.
+ *
+ * Takes:  notices as they are raised, changed and cleared by whoever watches a part of the house.
+ * Gives:  those that stand, and each change to whoever listens.
+ * Never:  sends anything itself.
+ */
+export interface HouseNotice {
+  /** Which part: one notice stands for each at a time. */
+  readonly kind: 'disk' | 'broker' | 'piles' | 'records';
+  readonly severity: 'warning' | 'critical';
+  readonly sinceMs: number;
+  /** What was seen, in a sentence. */
+  readonly seen: string;
+  /** What to do about it. */
+  readonly todo: string;
+  /** What it is about, where that is several things: it is told anew when another joins. */
+  readonly about?: readonly string[];
+}
+
+export type NoticeChange = { readonly kind: HouseNotice['kind']; readonly notice: HouseNotice | null };
+
+export class HouseNotices {
+  readonly #standing = new Map<HouseNotice['kind'], HouseNotice>();
+  readonly #listeners = new Set<(change: NoticeChange) => void>();
+
+  standing(): HouseNotice[] {
+    return [...this.#standing.values()];
+  }
+
+  /** The same again changes nothing. */
+  raise(notice: HouseNotice): void {
+    const before = this.#standing.get(notice.kind);
+    if (before?.severity === notice.severity && before.seen === notice.seen && before.todo === notice.todo) return;
+    this.#standing.set(notice.kind, notice);
+    this.#tell({ kind: notice.kind, notice });
+  }
+
+  clear(kind: HouseNotice['kind']): void {
+    if (this.#standing.delete(kind)) this.#tell({ kind, notice: null });
+  }
+
+  /** @returns a way to stop listening. */
+  onChange(listener: (change: NoticeChange) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  #tell(change: NoticeChange): void {
+    for (const listener of this.#listeners) listener(change);
+  }
+}

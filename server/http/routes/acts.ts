@@ -1,0 +1,76 @@
+/**
+ * server/http/routes/acts.ts: what people did to a pile.
+ */
+import { z } from 'zod';
+import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.ts';
+import { entryFactsSchema } from '../../../shared/entry.ts';
+import type { House } from '../../app/installation.ts';
+import { signedBy } from '../../services/people/signed-by.ts';
+import { actView } from '../../services/views/pile-detail.ts';
+import type { Api } from '../api.ts';
+import { notFound, sendProblem } from '../problem.ts';
+import { randomId } from './id-from-name.ts';
+import { pileParams } from './piles.ts';
+
+export function registerActs(api: Api, house: House): void {
+  const { journal, watch, clock } = house;
+
+  api.get(
+    '/api/piles/:id/acts',
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, response: { 200: z.object({ acts: z.array(actRecordSchema) }) } },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      return { acts: (await journal.acts.list(id)).map(actView) };
+    },
+  );
+
+  api.post(
+    '/api/piles/:id/acts',
+    {
+      config: { access: 'keeper', does: 'wrote down what was done to a pile' },
+      schema: { params: pileParams, body: newActSchema, response: { 201: actRecordSchema } },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      const { kind, at, amountL, depthM, rainMm, note } = request.body;
+      const nowMs = clock.nowMs();
+      if (at !== undefined && at > nowMs + 5 * 60_000) {
+        return sendProblem(reply, 422, 'What was done cannot lie in the future.', {
+          errors: [{ pointer: '/at', detail: 'must not lie in the future' }],
+        });
+      }
+      const act = {
+        id: randomId(),
+        pileId: id,
+        kind,
+        atMs: at ?? nowMs,
+        note: note ?? null,
+        ...(amountL !== undefined && { amountL }),
+        ...(depthM !== undefined && { depthM }),
+        ...(rainMm !== undefined && { rainMm }),
+      };
+      const { id: actId, pileId, atMs, note: said, ...what } = act;
+      await journal.entries.add({
+        id: actId,
+        entryId: actId,
+        version: 1,
+        pileId,
+        atMs,
+        recordedAtMs: nowMs,
+        by: signedBy(request, undefined) ?? null,
+        note: said,
+        photoIds: [],
+        what: entryFactsSchema.parse(what),
+        reason: null,
+        withdrawn: false,
+      });
+      await watch.reload(id);
+      return reply.code(201).send(actView(act));
+    },
+  );
+}

@@ -1,0 +1,188 @@
+/**
+ * server/http/routes/entries.ts: the journal of a pile: entries handed in, listed, corrected, struck out.
+ */
+import type { z } from 'zod';
+import {
+  correctionSchema,
+  entriesAnswerSchema,
+  entriesQuerySchema,
+  entryDetailSchema,
+  entrySchema,
+  newEntrySchema,
+  type QueuedAnswer,
+  type QueuedOutcome,
+  queuedAnswerSchema,
+  queuedEntriesSchema,
+  withdrawalSchema,
+} from '../../../shared/contracts/journal.ts';
+import type { EntriesQuestion } from '../../../shared/store/journal.ts';
+import type { House } from '../../app/installation.ts';
+import { entryView, versionView } from '../../services/journal/entry-view.ts';
+import { JournalDesk, timeProblem } from '../../services/journal/journal-service.ts';
+import { handInQueue } from '../../services/journal/queue.ts';
+import { signedBy } from '../../services/people/signed-by.ts';
+import type { Api } from '../api.ts';
+import { tell } from '../audit-hook.ts';
+import { notFound, sendProblem } from '../problem.ts';
+import { pileParams } from './piles.ts';
+
+type EntriesQuery = z.output<typeof entriesQuerySchema>;
+
+export function registerEntries(api: Api, house: House): void {
+  const { journal, watch, clock } = house;
+  const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
+
+  const shown = async (entryId: string) => {
+    const versions = await journal.entries.versions(entryId);
+    const newest = versions.at(-1);
+    if (!newest) return undefined;
+    const entry = entryView(newest, await journal.batches.list(newest.pileId));
+    return { newest, entry, earlier: versions.slice(0, -1).reverse().map(versionView) };
+  };
+
+  const page = async (query: EntriesQuery, within: Pick<EntriesQuestion, 'pileId' | 'fromMs' | 'toMs'>) => {
+    const { from, to, kind, withdrawn, limit, after } = query;
+    const last = after === undefined ? undefined : readCursor(after);
+    const entries = await journal.entries.list({
+      ...within,
+      fromMs: Math.max(from ?? 0, within.fromMs ?? 0),
+      toMs: Math.min(to ?? Number.MAX_SAFE_INTEGER, within.toMs ?? Number.MAX_SAFE_INTEGER),
+      ...(kind && { kinds: [kind] }),
+      ...(last && { after: last }),
+      withdrawn: withdrawn === 'yes',
+      limit,
+    });
+    const batches = await journal.batches.list(within.pileId);
+    const end = entries.length === limit ? entries.at(-1) : undefined;
+    return {
+      entries: entries.map((entry) => entryView(entry, batches)),
+      next: end ? `${end.atMs}_${end.entryId}` : null,
+    };
+  };
+
+  api.get(
+    '/api/piles/:id/entries',
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, querystring: entriesQuerySchema, response: { 200: entriesAnswerSchema } },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      return page(request.query, { pileId: id });
+    },
+  );
+
+  api.get(
+    '/api/batches/:id/entries',
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, querystring: entriesQuerySchema, response: { 200: entriesAnswerSchema } },
+    },
+    async (request, reply) => {
+      const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
+      if (!batch) return notFound(reply, 'batch', request.params.id);
+      const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
+      return page(request.query, { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) });
+    },
+  );
+
+  api.post(
+    '/api/piles/:id/entries',
+    {
+      config: { access: 'keeper', does: 'wrote into the journal of a pile' },
+      schema: { params: pileParams, body: newEntrySchema, response: { 200: entrySchema, 201: entrySchema } },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!watch.get(id)) return notFound(reply, 'pile', id);
+      const problem = timeProblem(request.body.at, clock.nowMs());
+      if (problem) return badTime(reply, problem);
+      const { kept, entryId } = await desk.add(id, { ...request.body, by: signedBy(request, request.body.by) });
+      const made = await shown(entryId);
+      if (!made) return notFound(reply, 'entry', entryId);
+      return reply.code(kept === 'kept' ? 201 : 200).send(made.entry);
+    },
+  );
+
+  api.post(
+    '/api/entries',
+    {
+      config: { access: 'keeper', does: 'handed in entries that had waited' },
+      schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } },
+    },
+    async (request, reply) => {
+      const { entries, writer } = request.body;
+      if (writer !== undefined && writer !== request.person?.id) {
+        return sendProblem(reply, 403, 'Somebody else wrote these entries: they wait until that person signs in.');
+      }
+      const { outcomes, kept } = await handInQueue(entries, desk, clock, (by) => signedBy(request, by));
+      const subject = kept.map(({ id }) => id).join(', ');
+      tell(request, {
+        ...(subject !== '' && { subject }),
+        after: { entries: kept, outcomes: outcomeCounts(outcomes) },
+      });
+      return { outcomes };
+    },
+  );
+
+  api.get(
+    '/api/entries/:id',
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: entryDetailSchema } } },
+    async (request, reply) => {
+      const found = await shown(request.params.id);
+      return found ? { entry: found.entry, earlier: found.earlier } : notFound(reply, 'entry', request.params.id);
+    },
+  );
+
+  api.post(
+    '/api/entries/:id/corrections',
+    {
+      config: { access: 'keeper', does: 'corrected an entry' },
+      schema: { params: pileParams, body: correctionSchema, response: { 200: entrySchema, 201: entrySchema } },
+    },
+    async (request, reply) => {
+      const found = await shown(request.params.id);
+      if (!found) return notFound(reply, 'entry', request.params.id);
+      const problem = timeProblem(request.body.at, clock.nowMs());
+      if (problem) return badTime(reply, problem);
+      const { kept } = await desk.correct(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
+      if (kept === 'kept') tell(request, { subject: found.newest.pileId, before: found.entry });
+      const corrected = await shown(request.params.id);
+      return reply.code(kept === 'kept' ? 201 : 200).send((corrected ?? found).entry);
+    },
+  );
+
+  api.post(
+    '/api/entries/:id/withdrawal',
+    {
+      config: { access: 'keeper', does: 'struck out an entry' },
+      schema: { params: pileParams, body: withdrawalSchema, response: { 200: entrySchema } },
+    },
+    async (request, reply) => {
+      const found = await shown(request.params.id);
+      if (!found) return notFound(reply, 'entry', request.params.id);
+      await desk.withdraw(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
+      tell(request, { subject: found.newest.pileId, before: found.entry });
+      return ((await shown(request.params.id)) ?? found).entry;
+    },
+  );
+}
+
+function outcomeCounts(outcomes: QueuedAnswer['outcomes']): Partial<Record<QueuedOutcome, number>> {
+  const counts: Partial<Record<QueuedOutcome, number>> = {};
+  for (const { outcome } of outcomes) counts[outcome] = (counts[outcome] ?? 0) + 1;
+  return counts;
+}
+
+function badTime(reply: Parameters<typeof sendProblem>[0], detail: string) {
+  return sendProblem(reply, 422, 'What was done or seen cannot lie in the future.', {
+    errors: [{ pointer: '/at', detail }],
+  });
+}
+
+/** Undefined for what is no cursor of ours: the list then starts at its beginning. */
+function readCursor(text: string): { atMs: number; entryId: string } | undefined {
+  const parts = /^(-?\d{1,16})_(.+)$/.exec(text);
+  return parts?.[2] === undefined ? undefined : { atMs: Number(parts[1]), entryId: parts[2] };
+}

@@ -1,0 +1,171 @@
+/**
+ * What a person holds that opens the pages or tells them something: seen and ended by an owner, as when a phone is lost.
+ */
+import { z } from 'zod';
+import {
+  endedAnswerSchema,
+  type HeldDevice,
+  heldAnswerSchema,
+  heldEndedSchema,
+  sessionsAnswerSchema,
+} from '../../../shared/contracts/people.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import type { PushDevice } from '../../../shared/store/notifications-store.ts';
+import type { PersonRecord } from '../../../shared/store/people-journal.ts';
+import type { House } from '../../app/installation.ts';
+import { sessionView } from '../../services/people/session-view.ts';
+import { tokenView } from '../../services/people/token-view.ts';
+import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
+import { Refusal } from '../../services/refusal.ts';
+import type { Api } from '../api.ts';
+import { tell } from '../audit-hook.ts';
+
+const idSchema = z.string().min(1).max(64);
+const personParams = z.object({ id: idSchema });
+const itemParams = z.object({ id: idSchema, item: z.string().min(1).max(100) });
+
+export function registerHeld(api: Api, house: House): void {
+  const { journal, people } = house;
+  const reads = { access: 'owner' } as const;
+  const owner = (does: string) => ({ ...reads, does }) as const;
+  const { devices } = journal.telling;
+
+  const named = async (id: string): Promise<PersonRecord> => {
+    const person = await journal.people.get(id);
+    if (!person) throw new Refusal(404, `There is no person "${id}".`);
+    return person;
+  };
+  const heldBy = async (id: string) => {
+    const [sessions, tokens, told] = await Promise.all([
+      journal.sessions.list(id),
+      journal.tokens.list(id),
+      devices.list(id),
+    ]);
+    return { sessions, tokens, devices: told };
+  };
+  const gone = (what: string, id: string) => new Refusal(404, `There is no ${what} "${id}" of theirs.`);
+
+  api.get(
+    '/api/people/:id/held',
+    { config: reads, schema: { params: personParams, response: { 200: heldAnswerSchema } } },
+    async (request) => {
+      const { id, name } = await named(request.params.id);
+      const held = await heldBy(id);
+      return {
+        sessions: held.sessions.map((one) => sessionView(one, request.session)),
+        tokens: held.tokens.map((one) => tokenView(one, name)),
+        devices: held.devices.map((one) => ({ ...deviceView(one), by: signedUpBy(one, held) })),
+      };
+    },
+  );
+
+  api.delete(
+    '/api/people/:id/held',
+    {
+      config: owner('ended all that a person holds'),
+      schema: {
+        params: personParams,
+        description: 'Sessions, tokens, devices that are told, links they made, and their calendar address.',
+        response: { 200: heldEndedSchema },
+      },
+    },
+    async (request) => {
+      const { id, name, role } = await named(request.params.id);
+      const held = await heldBy(id);
+      const ended = {
+        sessions: held.sessions.length,
+        tokens: held.tokens.length,
+        devices: held.devices.length,
+      };
+      const said = `sessions: ${ended.sessions}, API tokens: ${ended.tokens}, devices: ${ended.devices}`;
+      tell(request, { subject: name, before: { held: said } });
+      await journal.people.endHeld(id);
+      await calendarAddresses(journal).renew({ id, name, role, via: 'session' });
+      people.changed();
+      return ended;
+    },
+  );
+
+  api.get(
+    '/api/people/:id/sessions',
+    { config: reads, schema: { params: personParams, response: { 200: sessionsAnswerSchema } } },
+    async (request) => {
+      const { id } = await named(request.params.id);
+      return { sessions: (await journal.sessions.list(id)).map((one) => sessionView(one, request.session)) };
+    },
+  );
+
+  api.delete(
+    '/api/people/:id/sessions',
+    {
+      config: owner('ended the sessions of a person'),
+      schema: { params: personParams, response: { 200: endedAnswerSchema } },
+    },
+    async (request) => {
+      const { id, name } = await named(request.params.id);
+      tell(request, { subject: name });
+      return { ended: await people.sessions.end({ personId: id }) };
+    },
+  );
+
+  api.delete(
+    '/api/people/:id/sessions/:item',
+    {
+      config: owner('ended a session of a person'),
+      schema: { params: itemParams, response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      const { id, name } = await named(request.params.id);
+      const { item } = request.params;
+      const before = (await journal.sessions.list(id)).find((one) => one.id === item);
+      if (!before || (await people.sessions.end({ personId: id, id: item })) === 0) throw gone('session', item);
+      tell(request, { subject: name, before: { address: before.address, agent: before.agent } });
+      return reply.code(204).send();
+    },
+  );
+
+  api.delete(
+    '/api/people/:id/tokens/:item',
+    {
+      config: owner('revoked an API token of a person'),
+      schema: { params: itemParams, response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      const { id, name } = await named(request.params.id);
+      const { item } = request.params;
+      const before = (await journal.tokens.list(id)).find((one) => one.id === item);
+      if (!before || !(await people.tokens.revoke(item, id))) throw gone('token', item);
+      tell(request, { subject: name, before: { name: before.name, scope: before.scope } });
+      return reply.code(204).send();
+    },
+  );
+
+  api.delete(
+    '/api/people/:id/devices/:item',
+    {
+      config: owner('removed a device of a person from being told'),
+      schema: { params: itemParams, response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      const { id, name } = await named(request.params.id);
+      const { item } = request.params;
+      const before = (await devices.list(id)).find((one) => one.id === item);
+      if (!before || !(await devices.remove(item, id))) throw gone('device', item);
+      tell(request, { subject: name, before: { label: before.label } });
+      return reply.code(204).send();
+    },
+  );
+}
+
+function signedUpBy(
+  { madeWith }: PushDevice,
+  { sessions, tokens }: { sessions: readonly { id: string }[]; tokens: readonly { id: string }[] },
+): HeldDevice['by'] {
+  if (madeWith === null) return 'unknown';
+  if (sessions.some(({ id }) => id === madeWith)) return 'session';
+  return tokens.some(({ id }) => id === madeWith) ? 'token' : 'over';
+}
+
+export function deviceView({ id, label, addedAtMs, lastOkAtMs }: PushDevice) {
+  return { id, label, addedAt: toInstant(addedAtMs), lastOkAt: lastOkAtMs === null ? null : toInstant(lastOkAtMs) };
+}

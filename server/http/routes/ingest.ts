@@ -1,0 +1,50 @@
+/**
+ * server/http/routes/ingest.ts: what came in and was refused, and what comes in on topics that are not ours.
+ */
+import { z } from 'zod';
+import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
+import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
+import type { House } from '../../app/installation.ts';
+import type { Api } from '../api.ts';
+import { sendProblem } from '../problem.ts';
+
+const listenSchema = z.object({
+  filter: z.string().min(1).max(512),
+  minutes: z.number().int().min(1).max(60).default(10),
+});
+
+export function registerIngest(api: Api, house: House): void {
+  api.get(
+    '/api/ingest/refusals',
+    { config: { access: 'viewer' }, schema: { response: { 200: refusalsAnswerSchema } } },
+    async () => house.ingest.refusals(),
+  );
+
+  api.get(
+    '/api/ingest/foreign',
+    {
+      config: { access: 'viewer' },
+      schema: {
+        querystring: z.object({ filter: z.string().min(1).max(512).optional() }),
+        response: { 200: foreignMessagesAnswerSchema },
+      },
+    },
+    async (request) => ({ messages: house.ingest.foreignMessages(request.query.filter) }),
+  );
+
+  api.post(
+    '/api/ingest/listen',
+    {
+      config: { access: 'owner', does: false },
+      schema: { body: listenSchema, response: { 200: foreignMessagesAnswerSchema } },
+    },
+    async (request, reply) => {
+      const problem = filterProblem(request.body.filter);
+      if (problem !== undefined) {
+        return sendProblem(reply, 422, `The filter ${problem}.`, { errors: [{ pointer: '/filter', detail: problem }] });
+      }
+      await house.ingest.listen(request.body.filter, request.body.minutes * 60_000);
+      return { messages: house.ingest.foreignMessages(request.body.filter) };
+    },
+  );
+}

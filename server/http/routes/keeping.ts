@@ -1,0 +1,34 @@
+/**
+ * server/http/routes/keeping.ts: for how long readings are kept as they came, what they take up, and how thinning goes.
+ */
+import {
+  keepingAnswerSchema,
+  keepingChangeSchema,
+  keepingQuestionSchema,
+} from '../../../shared/contracts/retention.ts';
+import type { House } from '../../app/installation.ts';
+import { keepingView } from '../../retention/keeping-view.ts';
+import type { Api } from '../api.ts';
+
+export function registerKeeping(api: Api, house: House): void {
+  api.get(
+    '/api/keeping',
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: keepingQuestionSchema, response: { 200: keepingAnswerSchema } },
+    },
+    async (request) => keepingView(house, request.query.keptDays),
+  );
+
+  api.put(
+    '/api/keeping',
+    {
+      config: { access: 'owner', does: 'changed how long readings are kept' },
+      schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },
+    },
+    async (request) => {
+      await house.thinning.choose(request.body.keptDays);
+      return keepingView(house, undefined);
+    },
+  );
+}

@@ -1,0 +1,51 @@
+/**
+ * server/http/routes/labels.ts: the label of a pile, to be printed and stuck beside it.
+ */
+import type { FastifyRequest } from 'fastify';
+import { labelSchema } from '../../../shared/contracts/records.ts';
+import type { House } from '../../app/installation.ts';
+import { labelSvg } from '../../services/records/label.ts';
+import type { Api } from '../api.ts';
+import { fileAnswer } from '../file-answer.ts';
+import { notFound } from '../problem.ts';
+import { opensElsewhere, publicAddress } from '../public-address.ts';
+import { pileParams } from './piles.ts';
+
+export function registerLabels(api: Api, house: House): void {
+  const addressOf = (pileId: string, request: FastifyRequest) =>
+    `${publicAddress(house.config.PUBLIC_URL, request)}/piles/${encodeURIComponent(pileId)}/journal`;
+
+  api.get(
+    '/api/piles/:id/label',
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: labelSchema } } },
+    async (request, reply) => {
+      const one = house.watch.get(request.params.id);
+      if (!one) return notFound(reply, 'pile', request.params.id);
+      const address = addressOf(one.pile.id, request);
+      const elsewhere = opensElsewhere(address);
+      const says = elsewhere
+        ? 'The code opens the journal of this pile.'
+        : 'The code opens on this machine only. Set BRANHEARTH_PUBLIC_URL to the address that phones reach before you print it.';
+      return { address, opensElsewhere: elsewhere, says };
+    },
+  );
+
+  api.get(
+    '/api/piles/:id/label.svg',
+    {
+      config: { access: 'viewer' },
+      schema: { params: pileParams, response: fileAnswer('The label.', 'image/svg+xml') },
+    },
+    async (request, reply) => {
+      const one = house.watch.get(request.params.id);
+      if (!one) return notFound(reply, 'pile', request.params.id);
+      const site = (await house.journal.sites.list()).find(({ id }) => id === one.pile.siteId);
+      const svg = await labelSvg(one.pile.name, site?.name ?? one.pile.siteId, addressOf(one.pile.id, request));
+      return reply
+        .type('image/svg+xml; charset=utf-8')
+        .header('Cache-Control', 'private, no-store')
+        .header('Content-Security-Policy', "default-src 'none'; style-src 'unsafe-inline'; sandbox")
+        .send(svg);
+    },
+  );
+}

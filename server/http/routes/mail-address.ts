@@ -1,0 +1,51 @@
+/**
+ * A code to the address of one's wishes, and the code entered: only then does anything else go there.
+ */
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { mailAnswerSchema, mailCodeSchema } from '../../../shared/contracts/notifications.ts';
+import type { House } from '../../app/installation.ts';
+import type { KnownPerson } from '../../notify/people.ts';
+import { Refusal } from '../../services/refusal.ts';
+import type { Api } from '../api.ts';
+import { tell } from '../audit-hook.ts';
+
+const viewer = { access: 'viewer' as const };
+
+/** @param asking Whoever asks, as somebody who is told. */
+export function registerMailAddress(
+  api: Api,
+  { delivery }: Pick<House, 'delivery'>,
+  asking: (request: FastifyRequest) => Promise<KnownPerson>,
+): void {
+  const { mail } = delivery;
+
+  api.post(
+    '/api/telling/mail/code',
+    {
+      config: { ...viewer, does: 'had a code sent to an e-mail address' },
+      schema: { response: { 202: z.object({ id: z.string() }) } },
+    },
+    async (request, reply) => {
+      const { id: personId } = await asking(request);
+      if (!delivery.can('email')) throw new Refusal(409, 'No mail server is set up yet, so no code can be sent.');
+      const id = await mail.sendCode(personId);
+      tell(request, { subject: (await delivery.people.wishesOf(personId)).email.address });
+      return reply.code(202).send({ id });
+    },
+  );
+
+  api.post(
+    '/api/telling/mail/confirmation',
+    {
+      config: { ...viewer, does: 'confirmed an e-mail address', rateLimit: { max: 30, timeWindow: 60_000 } },
+      schema: { body: mailCodeSchema, response: { 200: mailAnswerSchema } },
+    },
+    async (request) => {
+      const { id } = await asking(request);
+      const address = await mail.confirm(id, request.body.code);
+      tell(request, { subject: address, after: undefined });
+      return mail.view(id);
+    },
+  );
+}

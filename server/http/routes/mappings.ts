@@ -1,0 +1,83 @@
+/**
+ * server/http/routes/mappings.ts: how messages on foreign topics become readings; tried before they are saved.
+ */
+import type { FastifyReply } from 'fastify';
+import { z } from 'zod';
+import { mappingProblem } from '../../../ingest/mapping/mapping.ts';
+import {
+  type MappingInput,
+  mappingInputSchema,
+  mappingSchema,
+  mappingsAnswerSchema,
+  mappingTrialSchema,
+} from '../../../shared/contracts/ingest.ts';
+import type { House } from '../../app/installation.ts';
+import type { Api } from '../api.ts';
+import { tell } from '../audit-hook.ts';
+import { notFound, sendProblem } from '../problem.ts';
+import { randomId } from './id-from-name.ts';
+
+/** What the schema cannot see: a filter against MQTT 5 section 4.7, a pointer against RFC 6901. */
+function refused(reply: FastifyReply, mapping: MappingInput) {
+  const problem = mappingProblem(mapping);
+  if (!problem) return undefined;
+  const { pointer, message } = problem;
+  return sendProblem(reply, 422, `${pointer} ${message}.`, { errors: [{ pointer, detail: message }] });
+}
+
+export function registerMappings(api: Api, house: House): void {
+  const { journal, ingest } = house;
+
+  const apply = async () => {
+    const mappings = await journal.mappings.list();
+    await ingest.setMappings(mappings);
+    return mappings;
+  };
+
+  api.get(
+    '/api/mappings',
+    { config: { access: 'viewer' }, schema: { response: { 200: mappingsAnswerSchema } } },
+    async () => ({
+      mappings: await journal.mappings.list(),
+    }),
+  );
+
+  api.post(
+    '/api/mappings/try',
+    {
+      config: { access: 'owner', does: false },
+      schema: { body: mappingInputSchema, response: { 200: mappingTrialSchema } },
+    },
+    async (request, reply) => refused(reply, request.body) ?? ingest.tryMapping(request.body),
+  );
+
+  api.post(
+    '/api/mappings',
+    {
+      config: { access: 'owner', does: 'mapped a foreign topic' },
+      schema: { body: mappingInputSchema, response: { 201: mappingSchema } },
+    },
+    async (request, reply) => {
+      const problem = refused(reply, request.body);
+      if (problem) return problem;
+      const mapping = { ...request.body, id: randomId() };
+      await journal.mappings.add(mapping);
+      await apply();
+      return reply.code(201).send(mapping);
+    },
+  );
+
+  api.delete(
+    '/api/mappings/:id',
+    {
+      config: { access: 'owner', does: 'removed the mapping of a foreign topic' },
+      schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      tell(request, { before: (await journal.mappings.list()).find(({ id }) => id === request.params.id) });
+      if (!(await journal.mappings.remove(request.params.id))) return notFound(reply, 'mapping', request.params.id);
+      await apply();
+      return reply.code(204).send();
+    },
+  );
+}

@@ -1,0 +1,54 @@
+/**
+ * server/http/routes/plan.ts: the planner over HTTP: starter, water, mix, dates. Nothing is stored.
+ */
+import { planDates, plannedDateView } from '../../../core/plan/dates.ts';
+import { planDilution } from '../../../core/plan/dilution.ts';
+import { planMix } from '../../../core/plan/mix.ts';
+import { planWater } from '../../../core/plan/water.ts';
+import {
+  datesAnswerSchema,
+  datesAskSchema,
+  dilutionAnswerSchema,
+  dilutionAskSchema,
+  mixAnswerSchema,
+  mixAskSchema,
+  waterAnswerSchema,
+  waterAskSchema,
+} from '../../../shared/contracts/plan.ts';
+import type { Api } from '../api.ts';
+
+export function registerPlan(api: Api): void {
+  api.post(
+    '/api/plan/dilution',
+    {
+      config: { access: 'viewer', does: false },
+      schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } },
+    },
+    async (request) => planDilution(request.body),
+  );
+  api.post(
+    '/api/plan/water',
+    {
+      config: { access: 'viewer', does: false },
+      schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } },
+    },
+    async (request) => planWater(request.body),
+  );
+  api.post(
+    '/api/plan/mix',
+    { config: { access: 'viewer', does: false }, schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } },
+    async (request) => planMix(request.body),
+  );
+  api.post(
+    '/api/plan/dates',
+    {
+      config: { access: 'viewer', does: false },
+      schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } },
+    },
+    async (request) => {
+      const { startAt, stage, airC, units } = request.body;
+      const dates = planDates({ startMs: startAt, stage, airC, inFahrenheit: units.temperature === 'F' });
+      return { dates: dates.map(plannedDateView) };
+    },
+  );
+}

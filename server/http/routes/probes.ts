@@ -1,0 +1,145 @@
+/**
+ * server/http/routes/probes.ts: the probes, whom they serve, and their calibration.
+ */
+import { z } from 'zod';
+import {
+  calibrationSchema,
+  claimSchema,
+  forgetSchema,
+  forgottenSchema,
+  probeSchema,
+  probesAnswerSchema,
+  probesQuestionSchema,
+} from '../../../shared/contracts/probes.ts';
+import { nameSchema } from '../../../shared/names.ts';
+import type { House } from '../../app/installation.ts';
+import { findProbes, listProbes } from '../../services/probes/list-probes.ts';
+import { type KnownProbe, probeView } from '../../services/probes/probe-book.ts';
+import type { Api } from '../api.ts';
+import { tell } from '../audit-hook.ts';
+import { notFound } from '../problem.ts';
+
+const probeParams = z.object({ site: nameSchema, probe: nameSchema });
+
+export function registerProbes(api: Api, house: House): void {
+  const changed = (known: KnownProbe) => {
+    const view = probeView(known);
+    house.hub.publish('probe', `${known.site}/${known.probe}`, view);
+    house.hub.publish('probes', '', house.probes.counts);
+    return view;
+  };
+
+  api.get(
+    '/api/probes',
+    {
+      config: { access: 'viewer' },
+      schema: { querystring: probesQuestionSchema, response: { 200: probesAnswerSchema } },
+    },
+    async (request) => listProbes(house.probes, request.query),
+  );
+
+  api.post(
+    '/api/probes/:site/:probe/claim',
+    {
+      config: { access: 'keeper', does: 'claimed a probe for a pile' },
+      schema: { params: probeParams, body: claimSchema, response: { 200: probeSchema } },
+    },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      const { pileId, position, from } = request.body;
+      const watch = house.watch.get(pileId);
+      if (!watch) return notFound(reply, 'pile', pileId);
+
+      const before = known.claim?.pileId;
+      tell(request, { before: claimTold(known) });
+      // A probe that spoke just before its batch was written down stood in the pile already.
+      const laidMs = watch.batch?.startedAtMs ?? house.clock.nowMs();
+      const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
+      const claim = { site, probe, pileId, position, fromMs: from ?? Math.min(laidMs, free) };
+      await house.journal.claims.claim(claim);
+      house.probes.setClaim(known, { ...claim, toMs: null });
+      await house.watch.reload(pileId);
+      if (before !== undefined && before !== pileId) await house.watch.reload(before);
+      return changed(known);
+    },
+  );
+
+  api.delete(
+    '/api/probes/:site/:probe/claim',
+    {
+      config: { access: 'keeper', does: 'released a probe' },
+      schema: { params: probeParams, response: { 200: probeSchema } },
+    },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      tell(request, { before: claimTold(known) });
+      if (known.claim) {
+        const { pileId } = known.claim;
+        await house.journal.claims.release(site, probe, house.clock.nowMs());
+        house.probes.setClaim(known, null);
+        await house.watch.reload(pileId);
+      }
+      return changed(known);
+    },
+  );
+
+  api.delete(
+    '/api/probes/:site/:probe',
+    {
+      config: { access: 'keeper', does: 'forgot a probe and all it said' },
+      schema: { params: probeParams, response: { 200: forgottenSchema } },
+    },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      tell(request, { before: probeView(known) });
+      await house.forgetting.forget([{ site, probe }]);
+      return { forgotten: 1, kept: 0 };
+    },
+  );
+
+  api.post(
+    '/api/probes/forget',
+    {
+      config: { access: 'owner', does: 'forgot many probes and all they said' },
+      schema: { body: forgetSchema, response: { 200: forgottenSchema } },
+    },
+    async (request) => {
+      const found = findProbes(house.probes, { ...request.body, claimed: 'no' });
+      const may = await house.forgetting.forgettable(found);
+      tell(request, { after: { forgotten: may.length, names: may.slice(0, mostNamesTold).map(nameOf) } });
+      await house.forgetting.forget(may);
+      return { forgotten: may.length, kept: found.length - may.length };
+    },
+  );
+
+  api.put(
+    '/api/probes/:site/:probe/calibration',
+    {
+      config: { access: 'keeper', does: 'calibrated a probe' },
+      schema: { params: probeParams, body: calibrationSchema, response: { 200: probeSchema } },
+    },
+    async (request, reply) => {
+      const { site, probe } = request.params;
+      const known = house.probes.get(site, probe);
+      if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
+      tell(request, { before: { temperatureOffsetC: known.temperatureOffsetC } });
+      await house.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
+      known.temperatureOffsetC = request.body.temperatureOffsetC;
+      return changed(known);
+    },
+  );
+}
+
+/** The audit trail need not hold thousands of names. */
+const mostNamesTold = 20;
+const nameOf = ({ site, probe }: KnownProbe) => `${site}/${probe}`;
+
+function claimTold({ claim }: KnownProbe) {
+  return claim && { pile: claim.pileId, position: claim.position };
+}

@@ -1,0 +1,221 @@
+/**
+ * server/http/routes/telling.ts: how each person wants to be told, their devices, and a test for each way.
+ */
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import {
+  deviceHereAnswerSchema,
+  deviceHereSchema,
+  newPushDeviceSchema,
+  pushDeviceSchema,
+  type TellingAnswerBody,
+  tellingAnswerSchema,
+  testAskSchema,
+  toldNoticeSchema,
+} from '../../../shared/contracts/notifications.ts';
+import { wishesSchema } from '../../../shared/notifications.ts';
+import type { House } from '../../app/installation.ts';
+import { pushKeys } from '../../notify/channels/push.ts';
+import { housePerson, type KnownPerson } from '../../notify/people.ts';
+import { countTest } from '../../notify/sending-bounds.ts';
+import { Refusal } from '../../services/refusal.ts';
+import { toldNoticeView } from '../../services/views/notification-view.ts';
+import type { Api } from '../api.ts';
+import { tell } from '../audit-hook.ts';
+import { notFound, sendProblem } from '../problem.ts';
+import { deviceView } from './held.ts';
+import { randomId } from './id-from-name.ts';
+import { registerMailAddress } from './mail-address.ts';
+
+const idParams = z.object({ id: z.string().min(1).max(100) });
+const viewer = { access: 'viewer' as const };
+const mostDevices = 20;
+const nobodyThere =
+  'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.';
+
+export function registerTelling(api: Api, house: House): void {
+  const { delivery, journal, clock } = house;
+  const { people } = delivery;
+
+  /** Whoever asks, as somebody who is told; a program with the house's own token speaks for the house. */
+  const asking = async (request: FastifyRequest): Promise<KnownPerson | undefined> => {
+    const known = await people.known();
+    return known.find(({ id }) => id === request.person?.id) ?? known.find(({ id }) => id === housePerson.id);
+  };
+  const noPerson = (reply: FastifyReply) => sendProblem(reply, 409, nobodyThere);
+
+  const answer = async (person: KnownPerson): Promise<TellingAnswerBody> => ({
+    person: { id: person.id, name: person.name, isOwner: person.role === 'owner' },
+    wishes: await people.wishesOf(person.id),
+    devices: (await journal.telling.devices.list(person.id)).map(deviceView),
+    mail: await delivery.mail.view(person.id),
+    pushKey: (await pushKeys(journal)).publicKey,
+    canMail: delivery.can('email'),
+    hasPublicAddress: house.config.PUBLIC_URL !== undefined,
+  });
+
+  api.get(
+    '/api/telling',
+    { config: viewer, schema: { response: { 200: tellingAnswerSchema } } },
+    async (request, reply) => {
+      const person = await asking(request);
+      return person ? answer(person) : noPerson(reply);
+    },
+  );
+
+  api.put(
+    '/api/telling',
+    {
+      config: { ...viewer, does: 'changed how they are told' },
+      schema: { body: wishesSchema, response: { 200: tellingAnswerSchema } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      await journal.telling.wishes.set(person.id, request.body);
+      // An address taken away is nobody's: entered again it is confirmed again.
+      if (request.body.email.address === '') await journal.telling.mailAddresses.forget(person.id);
+      return answer(person);
+    },
+  );
+
+  api.post(
+    '/api/telling/devices',
+    {
+      config: { ...viewer, does: 'signed up a device to be told' },
+      schema: { body: newPushDeviceSchema, response: { 201: pushDeviceSchema } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      const { endpoint, keys, label } = request.body;
+      const before = await journal.telling.devices.list(person.id);
+      const known = before.find((one) => one.endpoint === endpoint);
+      if (!known && before.length >= mostDevices) {
+        return sendProblem(reply, 409, `At most ${mostDevices} devices are kept for one person; remove one first.`);
+      }
+      const device = {
+        id: known?.id ?? randomId(),
+        personId: person.id,
+        endpoint,
+        ...keys,
+        label,
+        addedAtMs: clock.nowMs(),
+        lastOkAtMs: null,
+        madeWith: signedUpWith(request),
+      };
+      await journal.telling.devices.keep(device);
+      return reply.code(201).send(deviceView(device));
+    },
+  );
+
+  api.post(
+    '/api/telling/devices/here',
+    {
+      config: { ...viewer, does: false },
+      schema: {
+        description: 'A browser says who sits there now: their device goes with this session, another’s ends.',
+        body: deviceHereSchema,
+        response: { 200: deviceHereAnswerSchema },
+      },
+    },
+    async (request) => {
+      const person = await asking(request);
+      const { endpoint } = request.body;
+      const before = (await journal.telling.devices.list()).find((one) => one.endpoint === endpoint);
+      if (!person || !before) return { isTold: false };
+      const madeWith = signedUpWith(request);
+      if (madeWith === null) return { isTold: before.personId === person.id };
+      await house.people.trail.settle();
+      const state = await journal.telling.devices.here(endpoint, person.id, madeWith);
+      if (state === 'anothers') {
+        await house.people.trail.add(request, {
+          what: 'signed in on a device that was told for somebody else, which ended that',
+          subject: before.label,
+        });
+      }
+      if (state === 'moved') {
+        await house.people.trail.add(request, {
+          what: 'signed in anew on a device that is told',
+          subject: before.label,
+        });
+      }
+      return { isTold: state === 'known' || state === 'moved' };
+    },
+  );
+
+  api.delete(
+    '/api/telling/devices/:id',
+    {
+      config: { ...viewer, does: 'removed a device from being told' },
+      schema: { params: idParams, response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      const { id } = request.params;
+      if (!person || !(await journal.telling.devices.remove(id, person.id)))
+        return notFound(reply, 'device of yours', id);
+      return reply.code(204).send();
+    },
+  );
+
+  api.post(
+    '/api/telling/test',
+    {
+      config: { ...viewer, does: 'had a test sent' },
+      schema: { body: testAskSchema, response: { 202: z.object({ id: z.string() }) } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      const { way } = request.body;
+      if (way === 'email' && ['waiting', 'before'].includes((await people.mailOf(person.id)).standing)) {
+        return sendProblem(reply, 409, 'Confirm this e-mail address first: until then only a code is sent to it.');
+      }
+      await countTest(journal.attempts, person.id, house.people.nowMs());
+      tell(request, { subject: way });
+      const id = randomId();
+      await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
+      return reply.code(202).send({ id });
+    },
+  );
+
+  registerMailAddress(api, house, async (request) => {
+    const person = await asking(request);
+    if (!person) throw new Refusal(409, nobodyThere);
+    return person;
+  });
+
+  api.get(
+    '/api/telling/notices/:id',
+    { config: viewer, schema: { params: idParams, response: { 200: toldNoticeSchema } } },
+    async (request, reply) => {
+      const told = await journal.telling.notices.get(request.params.id);
+      return told ? toldNoticeView(told) : notFound(reply, 'notice', request.params.id);
+    },
+  );
+
+  api.post(
+    '/api/telling/webhook-secret',
+    {
+      config: { ...viewer, does: 'made a webhook secret' },
+      schema: { response: { 200: z.object({ secret: z.string() }) } },
+    },
+    async (request, reply) => {
+      const person = await asking(request);
+      if (!person) return noPerson(reply);
+      return { secret: await delivery.settings.renewWebhookSecret(person.id) };
+    },
+  );
+}
+
+function testNotice(id: string, personId: string, way: z.infer<typeof testAskSchema>, atMs: number) {
+  const nobody = { siteId: null, pileId: null, alarmId: null };
+  const about = { about: 'person' as const, answer: 'test' as const, rank: 1 };
+  return { id, key: `test/${id}`, ...about, ...nobody, personId, atMs, dueMs: atMs, facts: way };
+}
+
+/** By what a device is signed up, and with which it ends. */
+function signedUpWith({ session, tokenId }: FastifyRequest): string | null {
+  return session?.id ?? tokenId;
+}

@@ -1,0 +1,117 @@
+/**
+ * server/http/routes/told-alarms.ts: who was told of an alarm, when and how it went; what could not be delivered; the orders of sites.
+ */
+import { z } from 'zod';
+import {
+  handOnAnswerSchema,
+  handOnSchema,
+  tellingHouseAnswerSchema,
+  tellingHouseSchema,
+  tellingPeopleSchema,
+  toldAnswerSchema,
+  undeliveredAnswerSchema,
+} from '../../../shared/contracts/notifications.ts';
+import type { House } from '../../app/installation.ts';
+import { letterOf } from '../../notify/messages.ts';
+import { toldMessageView, toldNoticeView } from '../../services/views/notification-view.ts';
+import type { Api } from '../api.ts';
+import { notFound } from '../problem.ts';
+
+const idParams = z.object({ id: z.string().min(1).max(100) });
+const siteParams = z.object({ site: z.string().min(1).max(64) });
+const mostShown = 100;
+const viewer = { access: 'viewer' as const };
+const owner = { access: 'owner' as const };
+
+export function registerToldAlarms(api: Api, house: House): void {
+  const { delivery, journal, clock } = house;
+  const { telling } = journal;
+
+  api.get(
+    '/api/alarms/:id/told',
+    { config: viewer, schema: { params: idParams, response: { 200: toldAnswerSchema } } },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!(await journal.alarms.get(id))) return notFound(reply, 'alarm', id);
+      return { notices: (await telling.notices.ofAlarm(id)).map(toldNoticeView) };
+    },
+  );
+
+  api.get(
+    '/api/telling/undelivered',
+    { config: viewer, schema: { response: { 200: undeliveredAnswerSchema } } },
+    async () => {
+      const lost = await telling.messages.undelivered(mostShown);
+      const reader = { timeZone: 'UTC', unit: 'C' as const };
+      const words = lost.map(async ({ notice, ...message }) => ({
+        ...toldMessageView(message),
+        sentence: (await letterOf({ journal, clock, publicUrl: undefined }, notice, message.personName, reader))
+          .sentence,
+        pileId: notice.pileId,
+      }));
+      return { messages: await Promise.all(words) };
+    },
+  );
+
+  api.post(
+    '/api/telling/undelivered/:id/seen',
+    {
+      config: { access: 'keeper', does: 'saw what could not be delivered' },
+      schema: { params: idParams, response: { 204: z.undefined() } },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!(await telling.messages.seen(id, clock.nowMs()))) return notFound(reply, 'undelivered message', id);
+      return reply.code(204).send();
+    },
+  );
+
+  api.get('/api/telling/people', { config: viewer, schema: { response: { 200: tellingPeopleSchema } } }, async () => ({
+    people: (await delivery.people.listeners()).map(({ personId, name, ways }) => ({
+      id: personId,
+      name,
+      ways: [...new Set(ways.map(({ way }) => way))],
+    })),
+  }));
+
+  api.get('/api/telling/orders', { config: viewer, schema: { response: { 200: handOnAnswerSchema } } }, async () => ({
+    orders: (await telling.handOn.list()).map(({ siteId, personIds, afterMin }) => ({
+      site: siteId,
+      personIds: [...personIds],
+      afterMin,
+    })),
+  }));
+
+  api.put(
+    '/api/telling/orders/:site',
+    {
+      config: { ...owner, does: 'changed who is told first' },
+      schema: { params: siteParams, body: handOnSchema, response: { 200: handOnSchema } },
+    },
+    async (request, reply) => {
+      const { site } = request.params;
+      if (!(await journal.sites.list()).some(({ id }) => id === site)) return notFound(reply, 'site', site);
+      await telling.handOn.set({ siteId: site, ...request.body });
+      return request.body;
+    },
+  );
+
+  const ofHouse = async () => ({
+    allowedAddresses: [...(await delivery.settings.allowed())],
+    heartbeatUrl: (await delivery.settings.heartbeatUrl()) ?? null,
+    heartbeat: delivery.heartbeat(),
+  });
+  api.get('/api/telling/house', { config: owner, schema: { response: { 200: tellingHouseAnswerSchema } } }, ofHouse);
+  api.put(
+    '/api/telling/house',
+    {
+      config: { ...owner, does: 'changed where messages may go' },
+      schema: { body: tellingHouseSchema, response: { 200: tellingHouseAnswerSchema } },
+    },
+    async (request) => {
+      await delivery.settings.setAllowed(request.body.allowedAddresses);
+      await delivery.settings.setHeartbeatUrl(request.body.heartbeatUrl);
+      return ofHouse();
+    },
+  );
+}

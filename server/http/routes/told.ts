@@ -1,0 +1,94 @@
+/**
+ * server/http/routes/told.ts: the page that a link in a message opens: what was told, and one button.
+ *
+ * Never:  acknowledges on GET, whoever opens it; the secret in the address is all that is asked for.
+ */
+import type { FastifyReply } from 'fastify';
+import { z } from 'zod';
+import type { House } from '../../app/installation.ts';
+import { answerTold, type ToldAnswer } from '../../notify/acknowledge-by-link.ts';
+import { escaped } from '../../notify/channels/mail-body.ts';
+import { toldPath } from '../../notify/notification-links.ts';
+import type { Api } from '../api.ts';
+import { fileAnswer } from '../file-answer.ts';
+
+const toldParams = z.object({ secret: z.string().min(1).max(100) });
+const statuses: Record<ToldAnswer['state'], number> = {
+  ready: 200,
+  done: 200,
+  'nothing-left': 200,
+  used: 410,
+  'too-old': 410,
+  unknown: 404,
+};
+
+export async function registerTold(api: Api, house: House): Promise<void> {
+  const parts = { ...house, people: house.delivery.people };
+  const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
+  const options = {
+    config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,
+    schema: { params: toldParams, response },
+  };
+
+  await api.register(async (own: Api) => {
+    // The button of a plain page sends a form; nothing in it is read.
+    own.addContentTypeParser('application/x-www-form-urlencoded', { parseAs: 'string' }, (_request, _body, done) =>
+      done(null, undefined),
+    );
+    own.get(`${toldPath}:secret`, options, async (request, reply) =>
+      send(reply, await answerTold(parts, request.params.secret, false), false),
+    );
+    // The step of the alarm says who acknowledged, and by which message.
+    own.post(
+      `${toldPath}:secret`,
+      { ...options, config: { ...options.config, does: false as const } },
+      async (request, reply) => {
+        const answer = await answerTold(parts, request.params.secret, true);
+        return send(reply, answer, request.headers.accept?.includes('application/json') === true);
+      },
+    );
+  });
+}
+
+function send(reply: FastifyReply, answer: ToldAnswer, asJson: boolean) {
+  reply.code(statuses[answer.state]).header('Cache-Control', 'no-store');
+  if (asJson) return reply.type('application/json; charset=utf-8').serializer(JSON.stringify).send(answer);
+  return reply.type('text/html; charset=utf-8').serializer(String).send(pageOf(answer));
+}
+
+/** A number stays on one line with its unit; plain messages have plain spaces. */
+const withUnits = (text: string) => escaped(text).replaceAll(/(\d) (?=[°%])/g, '$1&nbsp;');
+
+function pageOf({ state, heading, told, toldAt, parts, says, pileId }: ToldAnswer): string {
+  const button =
+    state === 'ready' ? '<form method="post"><button type="submit">I have seen it: acknowledge</button></form>' : '';
+  const pile =
+    pileId === null
+      ? '<p><a href="/">See the piles</a></p>'
+      : `<p><a href="/piles/${encodeURIComponent(pileId)}">See the pile</a></p>`;
+  const cautions = parts.map(({ label, text }) => `<p class="part"><b>${escaped(label)}</b> ${withUnits(text)}</p>`);
+  const card =
+    told === null
+      ? ''
+      : `<div class="told"><p class="when">The message of ${escaped(toldAt ?? '')}</p><p class="sentence">${withUnits(told)}</p></div>`;
+  const title = `${escaped(heading)}: Branhearth`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${title}</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${escaped(heading)}</h1>${card}<p>${escaped(says)}</p>${button}${cautions.join('')}${pile}</main></body></html>`;
+}
+
+/** Tones of web/src/ui/style/tokens.css; this page stands alone, so that it opens at once on any phone. */
+const style = `
+:root{color-scheme:light dark;--paper:#f7f1e4;--card:#fcf8ef;--ink:#2a2017;--quiet:#5b4b39;--ember:#a63c12;--on-ember:#fff9ee;--serif:'Iowan Old Style','Palatino Linotype',Palatino,'Book Antiqua',Georgia,'Noto Serif',serif}
+@media(prefers-color-scheme:dark){:root{--paper:#191410;--card:#221b15;--ink:#f1e7d6;--quiet:#c6b59c;--ember:#f2925a;--on-ember:#1e1009}}
+body{margin:0;background:var(--paper);color:var(--ink);font:1.0625rem/1.55 system-ui,-apple-system,'Segoe UI',Roboto,'Noto Sans',sans-serif}
+main{max-width:34rem;margin:0 auto;padding:1.5rem 1.125rem}
+.name,h1,.sentence{font-family:var(--serif)}
+.name{margin:0;color:var(--ember);font-weight:bold}
+h1{font-size:1.6rem;line-height:1.2;margin:.5rem 0 1rem}
+.told{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem}
+.told p{margin:0}
+.when{color:var(--quiet);font-size:1rem}
+.told .sentence{font-size:1.25rem}
+.part{margin:1rem 0 0;font-size:1rem}
+button{width:100%;min-height:3.5rem;border:0;border-radius:.4rem;background:var(--ember);color:var(--on-ember);font:inherit;font-weight:bold;cursor:pointer}
+button:focus-visible,a:focus-visible{outline:.2rem solid var(--ink);outline-offset:.2rem}
+a{color:var(--ember);display:inline-block;padding:.6rem 0}`;

@@ -1,0 +1,101 @@
+/**
+ * server/monitor/origin.ts: what a batch was split off from, so that it is judged on from where that was laid.
+ *
+ * Takes:  the journal, a batch that lies on a pile, the probes of that pile.
+ * Gives:  the setup to judge it by, and which probe to read for which time; its own where it was laid by itself.
+ * Never:  goes round in a circle: what came of what is checked when it is kept.
+ */
+
+import { wholeKg } from '../../core/lineage/amounts.ts';
+import { carriedOn } from '../../core/profiles/carried-on.ts';
+import type { PileSetup, Served } from '../../core/profiles/pile-setup.ts';
+import { fillRecipe } from '../../core/session/fill-recipe.ts';
+import { stageLimits } from '../../shared/stage.ts';
+import type { ActRecord, BatchRecord, FlowRecord, Journal } from '../../shared/store/journal.ts';
+import { type HeardOfPeople, heardOfPeople } from '../services/journal/heard-by-judge.ts';
+import { type PileSource, pileSources } from './pile-sources.ts';
+
+export interface JudgedFrom {
+  readonly setup: PileSetup;
+  readonly sources: readonly PileSource[];
+}
+
+/** @param flows All that ever went from one batch into another. */
+export async function judgedFrom(
+  journal: Journal,
+  flows: readonly FlowRecord[],
+  batch: BatchRecord,
+  acts: readonly ActRecord[],
+  heard: HeardOfPeople,
+  sources: readonly PileSource[],
+): Promise<JudgedFrom> {
+  const own = {
+    setup: { ...setupOf(batch, acts, heard, inKgOf(flows, batch.id)), served: servedBy(sources, batch) },
+    sources,
+  };
+  const split = flows.find(
+    ({ to, way, withdrawnAtMs }) =>
+      way === 'split' && to.kind === 'batch' && to.id === batch.id && withdrawnAtMs === null,
+  );
+  if (split === undefined) return own;
+  const from = (await journal.batches.list()).find(({ id }) => id === split.from.id);
+  const pile = from && (await journal.piles.get(from.pileId));
+  if (!from || !pile || from.stage !== batch.stage) return own;
+  const there = await judgedFrom(
+    journal,
+    flows,
+    from,
+    await journal.acts.list(pile.id),
+    await heardOfPeople(journal, from),
+    pileSources(await journal.claims.list(pile.siteId), pile.id, pile.siteId),
+  );
+  const splitMs = batch.startedAtMs;
+  return {
+    setup: carriedOn(there.setup, own.setup),
+    // Until the split the probes of the whole speak for the part, from there on its own.
+    sources: [...within(there.sources, Number.NEGATIVE_INFINITY, splitMs), ...within(sources, splitMs, null)],
+  };
+}
+
+/** The sum of what went into a batch that was made of others [kg]; null where it cannot be told. */
+export function inKgOf(flows: readonly FlowRecord[], batchId: string): number | null {
+  const into = flows.filter(
+    ({ to, withdrawnAtMs }) => to.kind === 'batch' && to.id === batchId && withdrawnAtMs === null,
+  );
+  return wholeKg(null, into);
+}
+
+/** A probe serves a batch from when it was given to the pile; what it said before the batch was laid was of another. */
+function servedBy(sources: readonly PileSource[], { startedAtMs }: BatchRecord): Served {
+  const now = sources.filter(({ claim }) => claim.toMs === null);
+  return Object.fromEntries(now.map(({ claim, position }) => [position, Math.max(claim.fromMs, startedAtMs)]));
+}
+
+function within(sources: readonly PileSource[], fromMs: number, toMs: number | null): PileSource[] {
+  return sources.flatMap(({ claim, position }) => {
+    const cut = {
+      ...claim,
+      fromMs: Math.max(claim.fromMs, fromMs),
+      toMs: toMs === null ? claim.toMs : Math.min(claim.toMs ?? toMs, toMs),
+    };
+    return cut.toMs !== null && cut.toMs <= cut.fromMs ? [] : [{ claim: cut, position }];
+  });
+}
+
+/** @param inKg The sum of what it was made of; null where that cannot be told [kg]. */
+export function setupOf(
+  batch: BatchRecord,
+  acts: readonly ActRecord[],
+  heard: HeardOfPeople | undefined,
+  inKg: number | null = null,
+): PileSetup {
+  const limits = { ...stageLimits[batch.stage], ...batch.limits };
+  return {
+    stage: batch.stage,
+    startedAtMs: batch.startedAtMs,
+    limits,
+    ...fillRecipe(batch.stage, batch.recipe, limits, inKg),
+    acts: acts.filter((act) => act.atMs >= batch.startedAtMs).sort((a, b) => a.atMs - b.atMs),
+    ...heard,
+  };
+}

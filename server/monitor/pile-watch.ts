@@ -1,0 +1,304 @@
+/**
+ * server/monitor/pile-watch.ts: one pile being watched: readings in, judgement and alarms out.
+ *
+ * Takes:  committed readings in any order, acts of people, the passing of time.
+ * Gives:  the pile's summary; changes of alarms and the place where it stopped, for the journal.
+ * Never:  judges a reading before it is committed, or loses a late one: it goes back and reads again.
+ */
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
+import { z } from 'zod';
+import { airAtHour } from '../../core/estimate/state.ts';
+import type { ExpectedBand } from '../../core/expect/band.ts';
+import { weatherDeparts } from '../../core/expect/weather-departs.ts';
+import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';
+import type { Assessment, Finding } from '../../core/session/assessment.ts';
+import { assess, type JudgeState, startJudge, stepJudge } from '../../core/session/judge.ts';
+import { type PlaceRhythm, rhythmsOf } from '../../core/session/rhythms.ts';
+import { alarmMachineSchema } from '../../shared/alarm-record.ts';
+import { StoreError } from '../../shared/errors.ts';
+import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
+import type { HeardOfPeople } from '../services/journal/heard-by-judge.ts';
+import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-registry.ts';
+import { setupOf } from './origin.ts';
+
+/** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
+const jitterMs = 2 * 60_000;
+/** A probe that spoke this shortly before the batch was laid tells what the pile was like as it was laid. */
+const beforeLaidMs = 3_600_000;
+/** House time after a start during which a silent probe is not yet held against it. */
+const graceMs = 30 * 60_000;
+const checkpointEveryMs = 2 * 3_600_000;
+const mostCheckpoints = 3;
+/** Clocks of probes run ahead a little. */
+const aheadMs = 600_000;
+/** So far back a late reading sends the judge; what is later still is read from the start of the batch. */
+export const checkpointReachMs = mostCheckpoints * checkpointEveryMs;
+
+interface Checkpoint {
+  readonly throughMs: number;
+  /** Packed: most piles never go back, but every one keeps a few. */
+  readonly state: Uint8Array;
+}
+
+const quickly = { level: 1 } as const;
+/** Copied, for zlib's answer is the beginning of 16 KB that it would keep from being freed. */
+const packed = (state: JudgeState): Uint8Array => new Uint8Array(deflateRawSync(JSON.stringify(state), quickly));
+const unpacked = (state: Uint8Array): JudgeState => JSON.parse(inflateRawSync(state).toString()) as JudgeState;
+
+/** Reads the pile's committed readings in [fromMs, toMs), oldest first, page by page. */
+export type ReadBack = (fromMs: number, toMs: number) => AsyncIterable<readonly JudgeReading[]>;
+
+export interface PileWatchParts {
+  readonly pile: PileRecord;
+  readonly batch: BatchRecord | null;
+  readonly acts: readonly ActRecord[];
+  /** What people noted by hand, and their word that it is ready. */
+  readonly heard?: HeardOfPeople;
+  /** What it is judged by where that is not its own laying alone: it was split off another (origin.ts). */
+  readonly setup?: PileSetup;
+  readonly board: AlarmBoard;
+  readonly readBack: ReadBack;
+}
+
+export class PileWatch {
+  readonly pile: PileRecord;
+  readonly batch: BatchRecord | null;
+  readonly board: AlarmBoard;
+  band: ExpectedBand | null = null;
+  readonly setup: PileSetup | null;
+  readonly #readBack: ReadBack;
+  #state: JudgeState | null;
+  #throughMs: number;
+  #lookedMs = 0;
+  /** What was said last, while the judge reads again what it had read. */
+  #saidBefore: Assessment | null = null;
+  #pending: JudgeReading[] = [];
+  #lateFromMs = Number.POSITIVE_INFINITY;
+  #checkpoints: Checkpoint[] = [];
+  /** Whether anything happened since the place in the journal was kept. */
+  #unkept = false;
+
+  constructor(parts: PileWatchParts) {
+    this.pile = parts.pile;
+    this.batch = parts.batch;
+    this.board = parts.board;
+    this.#readBack = parts.readBack;
+    this.setup = parts.setup ?? (parts.batch && setupOf(parts.batch, parts.acts, parts.heard));
+    this.#state = this.setup && startJudge(this.setup);
+    this.#throughMs = this.setup?.startedAtMs ?? 0;
+  }
+
+  get hasNews(): boolean {
+    return this.#pending.length > 0 || this.#lateFromMs < Number.POSITIVE_INFINITY;
+  }
+
+  /**
+   * What there was to say at the last look; null before the first. Worked out when asked for: kept of every pile it would
+   * be most of what a small house has in memory, as each look leaves one behind for the collector.
+   */
+  get assessment(): Assessment | null {
+    if (this.#saidBefore || this.#lookedMs === 0 || !this.#state || !this.setup) return this.#saidBefore;
+    return assess(this.#state, this.setup, this.band, this.#lookedMs);
+  }
+
+  /** When each place was last heard, and how often it speaks. */
+  rhythms(): PlaceRhythm[] {
+    return this.#state === null || this.setup === null ? [] : rhythmsOf(this.#state, this.setup);
+  }
+
+  /** Takes one committed reading; judged at the next look. Hot. */
+  receive(reading: JudgeReading): void {
+    if (!this.batch || reading.atMs < this.batch.startedAtMs) return;
+    if (reading.atMs < this.#throughMs - jitterMs) this.#lateFromMs = Math.min(this.#lateFromMs, reading.atMs);
+    else this.#pending.push(reading);
+  }
+
+  /**
+   * Goes on from the journal's place, or from the batch's start, through everything committed since. It may be tried
+   * again when it failed. What was kept is a cache: where it does not do, the readings are judged from the start.
+   */
+  async resume(record: WatchRecord | undefined, nowMs: number): Promise<void> {
+    const { setup, batch } = this;
+    if (!setup || !batch) return;
+    const usable = record && record.batchId === batch.id && record.throughMs <= nowMs + aheadMs ? record : undefined;
+    const kept = usable && readKept(usable.state, setup);
+    if (usable && kept) {
+      try {
+        await this.#resumeFrom(setup, kept, usable.throughMs, nowMs);
+        return;
+      } catch (error) {
+        if (error instanceof StoreError) throw error;
+      }
+    }
+    this.#state = startJudge(setup);
+    this.#throughMs = setup.startedAtMs;
+    this.#checkpoints = [];
+    await this.#readOpening(setup);
+    await this.#readThrough(setup.startedAtMs, nowMs);
+  }
+
+  async #resumeFrom(setup: PileSetup, kept: Kept, throughMs: number, nowMs: number): Promise<void> {
+    this.#state = kept.judge;
+    this.#throughMs = throughMs;
+    this.#checkpoints = [];
+    await this.#readThrough(throughMs + 1, nowMs);
+    assess(kept.judge, setup, this.band, Math.max(nowMs, throughMs)); // what it cannot judge by is not gone on with
+    this.board.restoreWaiting(kept.waiting);
+  }
+
+  /**
+   * Steps what came in, assesses, and steps the alarms.
+   * @param listeningForMs How long the house has been listening: right after a start every probe seems silent.
+   * @returns What the journal must keep.
+   */
+  async look(
+    nowMs: number,
+    keepPlace: boolean,
+    listeningForMs: number,
+  ): Promise<BoardChange & Pick<WatchChange, 'watch'>> {
+    // Alarms never step back, and a batch is never looked at before it was laid.
+    const atMs = Math.max(nowMs, this.#lookedMs, this.batch?.startedAtMs ?? 0);
+    if (!this.setup || !this.#state) return { alarms: [], steps: [], watch: null };
+    if (this.#lateFromMs < Number.POSITIVE_INFINITY) await this.#goBack(atMs);
+    this.#saidBefore = null;
+    this.#lookedMs = atMs;
+    this.#stepPending(this.setup, this.#state);
+    const { findings } = assess(this.#state, this.setup, this.band, atMs);
+    const change = this.board.look(heardLongEnough(findings, listeningForMs), atMs);
+    const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
+    return { ...change, watch: keep ? this.#place() : null };
+  }
+
+  /** Whether the air of the last hour was other than the expected curve took it to be. */
+  get weatherDeparts(): boolean {
+    const state = this.#state;
+    if (!state || !this.band) return false;
+    const hour = state.hoursDone - 1;
+    const meanC = airAtHour(state, hour);
+    return meanC !== null && weatherDeparts(this.band, meanC, hour);
+  }
+
+  /**
+   * The machine's clock was set. Back: what was judged of the time that has yet to come is judged anew as it comes, and
+   * holds begin again, so that nothing waits until the old time is reached. Steps that were taken stay taken.
+   */
+  clockWasSet(nowMs: number): void {
+    if (nowMs >= this.#lookedMs) return;
+    this.#lookedMs = nowMs;
+    this.#lateFromMs = Math.min(this.#lateFromMs, nowMs);
+    this.board.clockWasSet(nowMs);
+  }
+
+  /** The place that was handed out is not in the journal: another one is due. */
+  placeWasNotKept(): void {
+    this.#unkept = true;
+  }
+
+  handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {
+    return this.board.handle(alarmId, handling, Math.max(nowMs, this.#lookedMs));
+  }
+
+  #stepPending(setup: PileSetup, state: JudgeState): void {
+    if (this.#pending.length === 0) return;
+    const pending = this.#pending;
+    this.#pending = [];
+    pending.sort((a, b) => a.atMs - b.atMs);
+    for (const reading of pending) this.#step(setup, state, reading);
+  }
+
+  #step(setup: PileSetup, state: JudgeState, reading: JudgeReading, checkpointsFromMs = 0): void {
+    // Within the jitter of the probes one pile has one time; the judge never steps back.
+    const inOrder = reading.atMs >= this.#throughMs ? reading : { ...reading, atMs: this.#throughMs };
+    if (inOrder.atMs >= checkpointsFromMs) this.#checkpoint(state, inOrder.atMs);
+    stepJudge(state, setup, this.band, inOrder);
+    this.#throughMs = inOrder.atMs;
+    this.#unkept = true;
+  }
+
+  #checkpoint(state: JudgeState, nextMs: number): void {
+    const last = this.#checkpoints.at(-1);
+    if (last && nextMs - last.throughMs < checkpointEveryMs) return;
+    this.#checkpoints.push({ throughMs: this.#throughMs, state: packed(state) });
+    if (this.#checkpoints.length > mostCheckpoints) this.#checkpoints.shift();
+  }
+
+  /** A reading older than what was judged came in: back to before it, and through everything again. */
+  async #goBack(nowMs: number): Promise<void> {
+    const { setup } = this;
+    if (!setup) return;
+    const lateMs = this.#lateFromMs;
+    this.#lateFromMs = Number.POSITIVE_INFINITY;
+    this.#saidBefore = this.assessment;
+    try {
+      await this.#readAgain(setup, lateMs, nowMs);
+    } catch (error) {
+      this.#lateFromMs = Math.min(this.#lateFromMs, lateMs); // half read: the next look begins again
+      throw error;
+    }
+  }
+
+  async #readAgain(setup: PileSetup, lateMs: number, nowMs: number): Promise<void> {
+    this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
+    const from = this.#checkpoints.at(-1);
+    this.#state = from ? unpacked(from.state) : startJudge(setup);
+    this.#throughMs = from?.throughMs ?? setup.startedAtMs;
+    if (!from) await this.#readOpening(setup);
+    await this.#readThrough(from ? from.throughMs + 1 : setup.startedAtMs, nowMs);
+  }
+
+  /** What each probe last said before the batch was laid, taken as said when it was laid. */
+  async #readOpening(setup: PileSetup): Promise<void> {
+    const state = this.#state;
+    if (!state) return;
+    const newest = new Map<string, JudgeReading>();
+    for await (const page of this.#readBack(setup.startedAtMs - beforeLaidMs, setup.startedAtMs)) {
+      for (const reading of page) newest.set(`${reading.position} ${reading.quantity}`, reading);
+    }
+    for (const reading of newest.values()) this.#step(setup, state, { ...reading, atMs: setup.startedAtMs });
+  }
+
+  async #readThrough(fromMs: number, nowMs: number): Promise<void> {
+    const { setup } = this;
+    const state = this.#state;
+    if (!setup || !state) return;
+    // Those before would only be pushed out by those to come.
+    const checkpointsFromMs = nowMs - checkpointReachMs;
+    // Whatever arrives meanwhile is committed, hence read here too: it is not needed again.
+    for await (const page of this.#readBack(fromMs, nowMs + aheadMs)) {
+      for (const reading of page) this.#step(setup, state, reading, checkpointsFromMs);
+    }
+    this.#pending = this.#pending.filter((reading) => reading.atMs >= this.#throughMs);
+  }
+
+  #place(): WatchRecord | null {
+    if (!this.batch || !this.#state) return null;
+    this.#unkept = false;
+    return {
+      pileId: this.pile.id,
+      batchId: this.batch.id,
+      throughMs: this.#throughMs,
+      state: { judge: this.#state, waiting: this.board.waiting() } satisfies Kept,
+    };
+  }
+}
+
+/** Until the house has listened a while, silence proves nothing: what a broker kept for us is still on its way. */
+function heardLongEnough(items: readonly Finding[], listeningForMs: number): readonly Finding[] {
+  if (listeningForMs >= graceMs) return items;
+  return items.map((item) =>
+    item.kind === 'probe-silent' && item.evidence === 'present' ? { ...item, evidence: 'missing' } : item,
+  );
+}
+
+const keptSchema = z.object({
+  /** Whole, as its seal was; a version says what it remembers. */
+  judge: z.custom<JudgeState>((judge) => typeof judge === 'object' && judge !== null && 'version' in judge),
+  waiting: z.array(z.tuple([z.string(), alarmMachineSchema])),
+});
+type Kept = z.infer<typeof keptSchema>;
+
+/** A judge of another version remembers other things: its batch is then read again from the start. */
+function readKept(state: unknown, setup: PileSetup): Kept | undefined {
+  const { data: kept } = keptSchema.safeParse(state);
+  return kept?.judge.version === startJudge(setup).version ? kept : undefined;
+}

@@ -1,0 +1,37 @@
+/**
+ * Which piles hear a probe's readings as they are committed.
+ */
+import type { KnownProbe, ProbeBook } from '../services/probes/probe-book.ts';
+import { isJudged, judged } from './pile-sources.ts';
+import type { OwnPile } from './watched-pile.ts';
+
+/** Tells each probe that the piles of a site hear which piles hear it: a probe may serve a pile of another site. */
+export function routeReadings<Pile extends OwnPile>(
+  probes: ProbeBook,
+  siteId: string,
+  piles: () => Iterable<Pile>,
+  heardSomething: (pile: Pile) => void,
+): void {
+  const sites = new Set([siteId]);
+  for (const { pile, sources } of piles()) {
+    if (pile.siteId === siteId) for (const { claim } of sources) sites.add(claim.site);
+  }
+  const listeners = new Map<KnownProbe, KnownProbe['listeners'][number][]>();
+  for (const one of piles()) {
+    for (const { claim } of one.sources) {
+      if (claim.toMs !== null || !sites.has(claim.site)) continue;
+      const known = probes.of(claim.site, claim.probe);
+      const heard = listeners.get(known) ?? [];
+      listeners.set(known, heard);
+      heard.push((reading) => {
+        if (!isJudged(reading.quantity)) return;
+        const heardReading = judged(one.sources, reading);
+        if (heardReading) one.watch.receive(heardReading);
+        heardSomething(one);
+      });
+    }
+  }
+  for (const known of probes.all()) {
+    if (sites.has(known.site)) known.listeners = listeners.get(known) ?? [];
+  }
+}

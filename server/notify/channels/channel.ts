@@ -1,0 +1,40 @@
+/**
+ * server/notify/channels/channel.ts: what every way of reaching a person takes and gives.
+ */
+import type { Letter } from '../../../core/notify/letter.ts';
+import type { AttemptOutcome } from '../../../shared/notifications.ts';
+import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
+
+export interface Errand {
+  readonly message: MessageRecord;
+  readonly notice: NoticeRecord;
+  readonly letter: Letter;
+  /** Where the alarm or pile can be looked at; undefined while the house has no public address. */
+  readonly pageUrl: string | undefined;
+  /** Acknowledges, once; undefined where there is nothing to acknowledge. */
+  readonly ack: { readonly url: string | undefined; readonly secret: string } | undefined;
+}
+
+export interface WayAnswer {
+  readonly outcome: AttemptOutcome;
+  /** What the other side said, in one line. */
+  readonly detail: string;
+  /** Not before this much later, when the other side asked for it. */
+  readonly retryAfterMs?: number;
+}
+
+export interface Way {
+  /** Never throws; ends within `timeoutMs`. */
+  send(errand: Errand): Promise<WayAnswer>;
+  close(): void;
+}
+
+/** Longest that one attempt may take, whatever the other side does. */
+export const attemptTimeoutMs = 20_000;
+
+/** One line that a page can show: no control characters, not endless. */
+export function oneLine(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+  const line = text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, ' ').trim();
+  return line.length > 300 ? `${line.slice(0, 299)}…` : line;
+}

@@ -1,0 +1,39 @@
+/**
+ * server/notify/channels/http-answer.ts: what an HTTP status means for a message.
+ */
+
+import { oneLine, type WayAnswer } from './channel.ts';
+import { AddressRefused, type GuardedAnswer } from './guarded-request.ts';
+
+/** Statuses that no later attempt will change; everything else may be a passing trouble of the other side. */
+const forGood = new Set([410, 413]);
+
+export function wayAnswer({ status, headers, body }: GuardedAnswer): WayAnswer {
+  const said = oneLine(`HTTP ${status}${body.trim() === '' || body.trimStart().startsWith('<') ? '' : `: ${body}`}`);
+  if (status >= 200 && status < 300) return { outcome: 'sent', detail: said };
+  if (status >= 300 && status < 400)
+    return { outcome: 'refused', detail: `${said}: a redirect, which is not followed` };
+  const retryAfterMs = retryAfter(headers['retry-after']);
+  return {
+    outcome: forGood.has(status) ? 'refused' : 'failed',
+    detail: said,
+    ...(retryAfterMs === undefined ? {} : { retryAfterMs }),
+  };
+}
+
+export function wayError(error: unknown): WayAnswer {
+  const detail = oneLine(
+    error instanceof Error ? error.message || String((error as NodeJS.ErrnoException).code) : String(error),
+  );
+  return { outcome: error instanceof AddressRefused ? 'refused' : 'failed', detail };
+}
+
+const longestMs = 3_600_000;
+
+/** RFC 9110 section 10.2.3, in seconds or as a date. */
+function retryAfter(header: string | string[] | undefined): number | undefined {
+  if (typeof header !== 'string') return undefined;
+  const seconds = Number(header);
+  const ms = Number.isFinite(seconds) ? seconds * 1000 : Date.parse(header) - Date.now();
+  return Number.isFinite(ms) ? Math.min(longestMs, Math.max(0, ms)) : undefined;
+}

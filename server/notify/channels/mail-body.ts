@@ -1,0 +1,50 @@
+/**
+ * server/notify/channels/mail-body.ts: a letter as plain text and as simple HTML.
+ *
+ * Never:  lets a name or a note become markup.
+ */
+import type { Severity } from '../../../shared/warning.ts';
+import type { Errand } from './channel.ts';
+
+const foot = 'Sensors alone never say that a pile is ready or safe. These messages are no fire protection.';
+
+export function mailText({ letter, pageUrl, ack }: Errand): string {
+  const lines = [letter.sentence, ''];
+  for (const { label, text } of letter.parts) lines.push(`${label}: ${text}`, '');
+  if (ack?.url !== undefined) lines.push('I have seen this (opens a page with one button):', ack.url, '');
+  if (pageUrl !== undefined) lines.push('Look at it:', pageUrl, '');
+  lines.push('--', foot, '');
+  return lines.join('\n');
+}
+
+/** The tones of web/src/ui/style/tokens.css, by hand: mail programs know no variables. */
+const tones: Record<Severity | 'over', string> = {
+  notice: '#6b5a33',
+  warning: '#8a5a00',
+  urgent: '#a63b12',
+  danger: '#8c1d18',
+  over: '#3d5a34',
+};
+
+export function mailHtml({ letter, pageUrl, ack }: Errand, tone: Severity | 'over'): string {
+  const colour = tones[tone];
+  const parts = letter.parts
+    .map(
+      ({ label, text }) =>
+        `<p style="margin:0 0 14px"><b style="color:#5c4a2a">${escaped(label)}</b><br>${escaped(text)}</p>`,
+    )
+    .join('');
+  const button =
+    ack?.url === undefined
+      ? ''
+      : `<p style="margin:22px 0"><a href="${escaped(ack.url)}" style="display:inline-block;background:${colour};color:#ffffff;padding:14px 22px;border-radius:6px;text-decoration:none;font-weight:bold">I have seen this</a></p>`;
+  const page =
+    pageUrl === undefined
+      ? ''
+      : `<p style="margin:0 0 14px"><a href="${escaped(pageUrl)}" style="color:#6a3d10">Look at it</a></p>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(letter.title)}</title></head><body style="margin:0;background:#f6f0e2;color:#2b2115;font:17px/1.5 Georgia,'Times New Roman',serif"><div style="max-width:560px;margin:0 auto;padding:22px 18px"><p style="margin:0 0 18px;padding:14px 16px;background:#fffaf0;border-left:6px solid ${colour};font-size:20px">${escaped(letter.sentence)}</p>${parts}${button}${page}<p style="margin:24px 0 0;font-size:14px;color:#6b5d47">${escaped(foot)}</p></div></body></html>`;
+}
+
+export function escaped(text: string): string {
+  return text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+}

@@ -1,0 +1,74 @@
+/**
+ * server/notify/channels/webhook.ts: a letter as JSON to an address of the person's own, signed.
+ *
+ * Takes:  the person's address and secret, which inner addresses an owner has allowed.
+ * Gives:  what the receiver answered.
+ * Never:  follows a redirect or reaches inwards (guarded-request.ts).
+ *
+ * Signed as the Standard Webhooks specification has it (version 1): HMAC-SHA256 over "id.timestamp.body", so that a
+ * receiver can refuse what is old or was seen before, with any of its libraries.
+ */
+import { createHmac } from 'node:crypto';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import { severityOfRank } from '../../../shared/notifications.ts';
+import { attemptTimeoutMs, type Errand, type Way, type WayAnswer } from './channel.ts';
+import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
+import { wayAnswer, wayError } from './http-answer.ts';
+
+export interface WebhookOptions {
+  readonly allowed: () => Promise<readonly string[]>;
+  /** The person's signing secret, "whsec_" and base64. */
+  readonly secretOf: (personId: string) => Promise<string>;
+  readonly timeoutMs?: number;
+  readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
+}
+
+export const secretPrefix = 'whsec_';
+
+export function openWebhook({ allowed, secretOf, timeoutMs = attemptTimeoutMs / 2, guard = {} }: WebhookOptions): Way {
+  async function send(errand: Errand): Promise<WayAnswer> {
+    const { message } = errand;
+    try {
+      const body = JSON.stringify(webhookBody(errand));
+      const timestamp = Math.floor(Date.now() / 1000);
+      const signature = signWebhook(await secretOf(message.personId), message.id, timestamp, body);
+      const headers = {
+        'Content-Type': 'application/json; charset=utf-8',
+        'Content-Length': Buffer.byteLength(body),
+        'webhook-id': message.id,
+        'webhook-timestamp': timestamp,
+        'webhook-signature': signature,
+      };
+      const options = { ...guard, allowed: await allowed(), timeoutMs };
+      return wayAnswer(await guardedRequest({ method: 'POST', url: message.address, headers, body }, options));
+    } catch (error) {
+      return wayError(error);
+    }
+  }
+  return { send, close: () => undefined };
+}
+
+export function signWebhook(secret: string, id: string, timestamp: number, body: string): string {
+  const key = Buffer.from(secret.slice(secretPrefix.length), 'base64');
+  return `v1,${createHmac('sha256', key).update(`${id}.${timestamp}.${body}`).digest('base64')}`;
+}
+
+function webhookBody({ notice, letter, pageUrl, ack, message }: Errand) {
+  return {
+    type: `${notice.about}.${notice.answer}`,
+    timestamp: toInstant(notice.atMs),
+    data: {
+      person: message.personName,
+      severity: severityOfRank(notice.rank),
+      title: letter.title,
+      sentence: letter.sentence,
+      parts: letter.parts,
+      site: notice.siteId,
+      pile: notice.pileId,
+      alarm: notice.alarmId,
+      page: pageUrl ?? null,
+      /** Acknowledges by POST, once. */
+      acknowledge: ack?.url ?? null,
+    },
+  };
+}

@@ -1,0 +1,199 @@
+/**
+ * server/notify/dispatcher.ts: takes messages out of the outbox and brings them to people, one way beside the other.
+ *
+ * Takes:  the journal's outbox, the ways, everybody who can be told.
+ * Gives:  every attempt written down with how it went; what fails is tried again later, then given up loudly.
+ * Never:  holds up anything else: it waits for nobody but the other side, each way for itself.
+ *
+ * At least once: a message is noted as sent after the other side took it. A crash between the two sends it a second time,
+ * with the same Message-ID, Topic or webhook-id.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import { isSilenced } from '../../core/alarms/standing.ts';
+import { isPast, pauseMs, troubleAfterTries } from '../../core/notify/backoff.ts';
+import type { Clock } from '../../shared/clock.ts';
+import { type TellingWay, tellingWays } from '../../shared/notifications.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
+import type { Errand, Way, WayAnswer } from './channels/channel.ts';
+import { messageTo } from './fan-out.ts';
+import { letterOf, pageOf } from './messages.ts';
+import { canAcknowledge, makeLink, toldPath } from './notification-links.ts';
+import type { TellingPeople } from './people.ts';
+
+/** Longer than any attempt takes; whoever dies with messages in hand gives them back after this. */
+const leaseMs = 45_000;
+const atOnce = 4;
+
+export interface PostmanParts {
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly people: TellingPeople;
+  readonly ways: Partial<Record<TellingWay, Way>>;
+  readonly publicUrl: string | undefined;
+  /** Told apart from other processes on the same journal. */
+  readonly taker: string;
+  readonly newId: () => string;
+  readonly random?: () => number;
+  /** Something new stands in the outbox. */
+  readonly kick: () => void;
+}
+
+export class Postman {
+  readonly #parts: PostmanParts;
+  readonly #inHand = new Map<TellingWay, Set<Promise<void>>>(tellingWays.map((way) => [way, new Set()]));
+
+  constructor(parts: PostmanParts) {
+    this.#parts = parts;
+  }
+
+  /** Starts what can be started now, and does not wait for it. */
+  async go(): Promise<void> {
+    for (const way of tellingWays) await this.#goBy(way);
+  }
+
+  get isBusy(): boolean {
+    return [...this.#inHand.values()].some((set) => set.size > 0);
+  }
+
+  /** Waits for the attempts under way. */
+  async rest(): Promise<void> {
+    await Promise.all([...this.#inHand.values()].flatMap((set) => [...set]));
+  }
+
+  async #goBy(way: TellingWay): Promise<void> {
+    const inHand = this.#inHand.get(way) ?? new Set();
+    const room = atOnce - inHand.size;
+    if (room <= 0) return;
+    const { journal, clock, taker, log } = this.#parts;
+    const machineNowMs = Date.now();
+    const lease = { taker, machineNowMs, untilMs: machineNowMs + leaseMs };
+    for (const message of await journal.telling.messages.take(way, clock.nowMs(), lease, room)) {
+      const errand = this.#bring(message)
+        .catch((error) => log.error({ err: error, message: message.id }, 'a message could not be handled'))
+        .finally(() => {
+          inHand.delete(errand);
+          this.#parts.kick();
+        });
+      inHand.add(errand);
+    }
+  }
+
+  async #bring(message: MessageRecord): Promise<void> {
+    const { journal, clock } = this.#parts;
+    const notice = await journal.telling.notices.get(message.noticeId);
+    if (!notice) return;
+    const over = await this.#isOver(notice, message);
+    if (over !== undefined) return journal.telling.messages.overtake(message.id, over, clock.nowMs());
+    const startMs = Date.now();
+    const answer = await this.#attempt(message, notice);
+    await this.#note(message, notice, answer, Date.now() - startMs);
+  }
+
+  /** A message that had to wait, about what is over or in somebody's hands meanwhile, would only mislead. */
+  async #isOver(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
+    if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer belong to this house';
+    if (notice.answer === 'confirmation') return this.#isSpent(notice, message);
+    if (message.state !== 'held' && message.tries === 0) return undefined;
+    if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
+    const alarm = await this.#parts.journal.alarms.get(notice.alarmId);
+    if (alarm === undefined || alarm.state === 'unacknowledged') return undefined;
+    if (alarm.state === 'acknowledged') return 'acknowledged before it could be told';
+    return isSilenced(alarm) ? 'shelved before it could be told' : 'over before it could be told';
+  }
+
+  /** A code that would no longer open anything. */
+  async #isSpent(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
+    const askedAtMs = 'codeFor' in notice.facts ? notice.facts.askedAtMs : undefined;
+    const rows = await this.#parts.journal.telling.mailAddresses.list(message.personId);
+    const row = rows.find(({ address }) => address === message.address.toLowerCase());
+    return row !== undefined && row.askedAtMs === askedAtMs
+      ? undefined
+      : 'a newer code was asked for, or none is needed';
+  }
+
+  async #attempt(message: MessageRecord, notice: KeptNotice): Promise<WayAnswer> {
+    const { ways, people } = this.#parts;
+    const way = ways[message.way];
+    if (way === undefined) return { outcome: 'failed', detail: `no way to send by ${message.way} is set up` };
+    try {
+      const wishes = await people.wishesOf(message.personId);
+      return await way.send(await this.#errand(message, notice, wishes));
+    } catch (error) {
+      return { outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
+    }
+  }
+
+  async #errand(
+    message: MessageRecord,
+    notice: KeptNotice,
+    reader: { timeZone: string; unit: 'C' | 'F' },
+  ): Promise<Errand> {
+    const { journal, clock, publicUrl } = this.#parts;
+    const secret = canAcknowledge(notice) ? await makeLink(journal.telling, notice, message, clock.nowMs()) : undefined;
+    return {
+      message,
+      notice,
+      letter: await letterOf(this.#parts, notice, message.personName, reader),
+      pageUrl: pageOf(this.#parts, notice),
+      ack:
+        secret === undefined
+          ? undefined
+          : { secret, url: publicUrl === undefined ? undefined : `${publicUrl}${toldPath}${secret}` },
+    };
+  }
+
+  async #note(message: MessageRecord, notice: KeptNotice, answer: WayAnswer, tookMs: number): Promise<void> {
+    const { journal, clock, log, taker, random = Math.random } = this.#parts;
+    const nowMs = clock.nowMs();
+    const number = message.tries + 1;
+    const sent = answer.outcome === 'sent';
+    const givenUp =
+      !sent && (answer.outcome === 'refused' || isPast(Math.max(message.madeAtMs, message.notBeforeMs), nowMs));
+    const trouble = !sent && (givenUp || number === troubleAfterTries);
+    const about = { message: message.id, way: message.way, person: message.personName, detail: answer.detail };
+    if (givenUp) log.error(about, 'a message was given up');
+    else if (!sent) log.warn({ ...about, tries: number }, 'a message did not go through and is tried again');
+    await journal.telling.messages.attempted(taker, {
+      attempt: { messageId: message.id, number, atMs: nowMs, tookMs, outcome: answer.outcome, detail: answer.detail },
+      state: sent ? 'sent' : givenUp ? 'given-up' : message.state,
+      reason: sent ? null : answer.detail,
+      nextTryMs: sent ? 0 : Date.now() + Math.max(answer.retryAfterMs ?? 0, pauseMs(number, random())),
+      doneAtMs: sent || givenUp ? nowMs : null,
+      ...(trouble ? await this.#askOthers(message, notice) : {}),
+    });
+  }
+
+  /** The same person by what they have switched off, and when nobody else has heard of it, another person. */
+  async #askOthers(
+    message: MessageRecord,
+    notice: KeptNotice,
+  ): Promise<{ messages?: MessageRecord[]; notices?: NoticeRecord[] }> {
+    if (['test', 'confirmation', 'summary', 'cleared'].includes(notice.answer)) return {};
+    const { journal, people, clock, newId } = this.#parts;
+    const now = await journal.telling.notices.get(notice.id);
+    if (now?.messages.some(({ state }) => state === 'sent')) return {};
+    const listener = (await people.listeners()).find(({ personId }) => personId === message.personId);
+    const times = { nowMs: clock.nowMs(), machineNowMs: Date.now(), newId };
+    const messages = listener ? listener.spareWays.map((way) => messageTo(listener, way, notice, times)) : [];
+    if (notice.about !== 'alarm' && notice.about !== 'site') return { messages };
+    const facts = { ...notice.facts, notReached: message.personName };
+    const { state: _, joinedId: __, ...same } = notice;
+    return {
+      messages,
+      notices: [
+        {
+          ...same,
+          id: newId(),
+          key: `${notice.id}/not-reached`,
+          answer: 'not-reached',
+          personId: null,
+          atMs: times.nowMs,
+          dueMs: times.nowMs,
+          facts,
+        },
+      ],
+    };
+  }
+}

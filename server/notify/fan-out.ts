@@ -1,0 +1,149 @@
+/**
+ * server/notify/fan-out.ts: one notice becomes messages, one per person and way.
+ *
+ * Takes:  a notice that was taken, everybody who can be told, the orders of the sites, how the alarm stands.
+ * Gives:  what the journal must keep, in one transaction.
+ * Never:  sends anything, and tells nobody of the same thing twice.
+ */
+
+import { firstTurn } from '../../core/notify/hand-on.ts';
+import { heedOf, isHazard, type Tidings, tellAtMs } from '../../core/notify/who.ts';
+import type { HandOnRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
+import type { Listener, WayAddress } from './people.ts';
+
+export interface SpreadContext {
+  readonly nowMs: number;
+  readonly machineNowMs: number;
+  readonly listeners: readonly Listener[];
+  readonly order: HandOnRecord | undefined;
+  /** How far the order was gone through for this alarm; -1 when it was not begun. */
+  readonly place: number;
+  /** Who was told of this alarm before, and whom it was tried to tell. */
+  readonly toldBefore: ReadonlySet<string>;
+  readonly approached: ReadonlySet<string>;
+  readonly newId: () => string;
+}
+
+/** @throws {RangeError} What the notice is to say cannot be read. */
+export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spreading {
+  if ('lost' in notice.facts) throw new RangeError(`Cannot spread notice "${notice.id}" as its facts must be readable`);
+  const tidings = tidingsOf(notice);
+  const heeding = context.listeners.filter((one) => one.ways.length > 0 && heedOf(one, tidings) === 'heeds');
+  const named = context.listeners.filter(({ personId }) => personId === notice.personId);
+  const { told, turn } =
+    notice.personId === null ? toldOf(notice, tidings, heeding, context) : { told: named, turn: undefined };
+  return {
+    noticeId: notice.id,
+    state: 'spread',
+    messages: told.flatMap((listener) => messagesTo(listener, notice, tidings, context)),
+    ...(turn === undefined || notice.alarmId === null ? {} : { turn: { alarmId: notice.alarmId, ...turn } }),
+  };
+}
+
+function toldOf(
+  notice: KeptNotice,
+  tidings: Tidings,
+  heeding: readonly Listener[],
+  { order, place, toldBefore, approached, listeners, nowMs }: SpreadContext,
+): { told: readonly Listener[]; turn: { place: number; atMs: number } | undefined } {
+  const ids = order?.personIds ?? [];
+  switch (notice.answer) {
+    case 'first-raise': {
+      const candidates = heeding.map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, tidings, nowMs) }));
+      const { told, next } = firstTurn(ids, candidates, isHazard(tidings), nowMs);
+      return { told: heeding.filter((one) => told.some(({ personId }) => personId === one.personId)), turn: next };
+    }
+    case 'got-worse':
+      return {
+        told: heeding.filter(({ personId }) => reached(ids, place, personId) || isHazard(tidings)),
+        turn: undefined,
+      };
+    case 'cleared':
+      return {
+        told: heeding.filter(({ personId, wishes }) => toldBefore.has(personId) && wishes.tellCleared),
+        turn: undefined,
+      };
+    case 'not-reached': {
+      // Whoever can be reached at all: first the rest of the order and whoever wishes to hear, else an owner.
+      const others = heeding.filter(({ personId }) => !approached.has(personId));
+      const owners = listeners.filter((one) => one.isOwner && one.ways.length > 0 && !approached.has(one.personId));
+      return { told: others.length > 0 ? others : owners, turn: undefined };
+    }
+    case 'reminder-due':
+      return { told: heeding.filter(({ personId }) => toldBefore.has(personId)), turn: undefined };
+    default:
+      return { told: heeding, turn: undefined };
+  }
+}
+
+/** Whether the order has come to this person, or they do not stand in it. */
+function reached(order: readonly string[], place: number, personId: string): boolean {
+  const own = order.indexOf(personId);
+  return own < 0 || own <= Math.max(0, place);
+}
+
+export function tidingsOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 'siteId'>): Tidings {
+  const kind =
+    notice.about === 'alarm'
+      ? 'kind' in notice.facts
+        ? notice.facts.kind
+        : null
+      : notice.about === 'site'
+        ? 'probe-silent'
+        : null;
+  return { about: notice.about, kind, rank: notice.rank, siteId: notice.siteId };
+}
+
+function messagesTo(listener: Listener, notice: KeptNotice, tidings: Tidings, context: SpreadContext): MessageRecord[] {
+  const { nowMs } = context;
+  const quietUntilMs = tellAtMs(listener, tidings, nowMs);
+  const held = quietUntilMs > nowMs && !['test', 'confirmation', 'summary'].includes(notice.answer);
+  return waysOf(listener, notice).map((way) => ({
+    ...messageTo(listener, way, notice, context),
+    state: held ? 'held' : 'waiting',
+    reason: held ? 'quiet hours' : null,
+    notBeforeMs: held ? quietUntilMs : nowMs,
+    // Whoever asked for a code looks for it; to the others it is no trouble of the house.
+    seenAtMs: notice.answer === 'confirmation' ? nowMs : null,
+  }));
+}
+
+/** A code goes to the address it is for. A test goes by the way it was asked for, switched on or not. */
+function waysOf(listener: Listener, notice: KeptNotice): readonly WayAddress[] {
+  if ('codeFor' in notice.facts) {
+    const { codeFor: address } = notice.facts;
+    return [{ way: 'email', address, label: address }];
+  }
+  if (notice.answer !== 'test') return listener.ways;
+  if (!('way' in notice.facts)) return [];
+  const { way, address } = notice.facts;
+  return [...listener.ways, ...listener.spareWays].filter(
+    (one) => one.way === way && (address === undefined || one.address === address),
+  );
+}
+
+export function messageTo(
+  { personId, name }: Listener,
+  { way, address, label }: WayAddress,
+  { id: noticeId, rank }: Pick<KeptNotice, 'id' | 'rank'>,
+  { nowMs, machineNowMs, newId }: Pick<SpreadContext, 'nowMs' | 'machineNowMs' | 'newId'>,
+): MessageRecord {
+  return {
+    id: newId(),
+    noticeId,
+    personId,
+    personName: name,
+    way,
+    address,
+    addressLabel: label,
+    rank,
+    state: 'waiting',
+    reason: null,
+    madeAtMs: nowMs,
+    notBeforeMs: nowMs,
+    tries: 0,
+    nextTryMs: machineNowMs,
+    doneAtMs: null,
+    seenAtMs: null,
+  };
+}

@@ -1,0 +1,97 @@
+/**
+ * server/notify/messages.ts: the letter of a notice, in one person's words.
+ *
+ * Takes:  a notice, its reader, the journal's names of piles and sites, what the piles say now.
+ * Gives:  the letter, and where it points to.
+ */
+import { type AlarmFactsTold, alarmLetter, type Letter, type LetterReader } from '../../core/notify/letter.ts';
+import {
+  confirmationLetter,
+  houseLetter,
+  lostLetter,
+  type SiteLetterAsk,
+  siteLetter,
+  summaryLetter,
+  testLetter,
+} from '../../core/notify/other-letters.ts';
+import { adviceOf } from '../../core/say/advice.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
+import { advisedAlarm } from '../services/views/alarm-view.ts';
+import { mailCode } from './mail-code.ts';
+
+export interface LetterParts {
+  readonly journal: {
+    readonly piles: Pick<Journal['piles'], 'get'>;
+    readonly sites: Pick<Journal['sites'], 'list'>;
+    readonly alarms: Pick<Journal['alarms'], 'open'>;
+    readonly settings: Pick<Journal['settings'], 'get' | 'set'>;
+  };
+  readonly clock: Clock;
+  readonly publicUrl: string | undefined;
+}
+
+export async function letterOf(
+  { journal, clock }: LetterParts,
+  notice: NoticeRecord,
+  personName: string,
+  reader: LetterReader,
+): Promise<Letter> {
+  const { facts } = notice;
+  const nowMs = clock.nowMs();
+  const siteName = async () =>
+    (await journal.sites.list()).find(({ id }) => id === notice.siteId)?.name ?? notice.siteId ?? '';
+  if (notice.answer === 'test') return testLetter(personName);
+  if ('codeFor' in facts) {
+    const { codeFor: address, askedAtMs } = facts;
+    return confirmationLetter(
+      await mailCode(journal.settings, { personId: notice.personId ?? '', address, askedAtMs }),
+    );
+  }
+  if ('piles' in facts) return summaryLetter(facts.piles, reader);
+  if ('said' in facts) return houseLetter(facts, notice.answer === 'cleared');
+  if ('probeCount' in facts)
+    return siteLetter({
+      answer: notice.answer as SiteLetterAsk['answer'],
+      facts,
+      siteName: await siteName(),
+      nowMs,
+      reader,
+      notReached: facts.notReached,
+    });
+  const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
+  const pileName = pile?.name ?? 'A pile';
+  if (!('kind' in facts)) return lostLetter(pileName, await siteName());
+  return alarmLetter({
+    answer: notice.answer,
+    facts: await advisedFacts(journal, notice, facts),
+    pileName,
+    siteName: await siteName(),
+    nowMs,
+    reader,
+    notReached: facts.notReached,
+  });
+}
+
+/** The order as it stands when the message is sent or read: it may have grown graver since, and a graver alarm may have come. */
+async function advisedFacts(
+  { alarms }: Pick<LetterParts['journal'], 'alarms'>,
+  { pileId, alarmId }: NoticeRecord,
+  facts: AlarmFactsTold,
+): Promise<AlarmFactsTold> {
+  if (pileId === null) return facts;
+  const open = await alarms.open(pileId);
+  const own = open.find(({ id }) => id === alarmId);
+  const asked = own === undefined ? { ...facts, stands: false, eases: false } : advisedAlarm(own);
+  const { todo, byMs, caution, from } = adviceOf(asked, open.map(advisedAlarm));
+  const seen = own?.words.seen ?? facts.seen;
+  return { ...facts, seen, todo, byMs, caution, ...(from && { adviceFrom: from.kind }) };
+}
+
+export function pageOf({ publicUrl }: Pick<LetterParts, 'publicUrl'>, notice: NoticeRecord): string | undefined {
+  if (publicUrl === undefined) return undefined;
+  if (notice.about === 'alarm' && notice.pileId !== null)
+    return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}`;
+  return notice.answer === 'test' || notice.answer === 'confirmation' ? `${publicUrl}/telling` : `${publicUrl}/`;
+}

@@ -1,0 +1,42 @@
+/**
+ * server/notify/notification-links.ts: links in messages by which a warning is acknowledged without signing in.
+ *
+ * Takes:  a notice and the person it goes to.
+ * Gives:  a secret for one use; of it only the digest is kept.
+ * Never:  acknowledges because an address was opened: mail programs open every address they see.
+ */
+import { createHash, randomBytes } from 'node:crypto';
+import type { MessageRecord, NoticeRecord, TellingStore } from '../../shared/store/notifications-store.ts';
+import { msPerDay } from '../../shared/units.ts';
+
+const livesMs = 3 * msPerDay;
+export const toldPath = '/told/';
+
+export function digestOf(secret: string): string {
+  return createHash('sha256').update(secret).digest('hex');
+}
+
+/** Whether there is something to acknowledge about it. */
+export function canAcknowledge({ about, answer }: Pick<NoticeRecord, 'about' | 'answer'>): boolean {
+  return (about === 'alarm' || about === 'site') && answer !== 'cleared';
+}
+
+/** @returns The secret; a new one for every attempt, since an earlier letter may have arrived all the same. */
+export async function makeLink(
+  telling: TellingStore,
+  notice: NoticeRecord,
+  message: MessageRecord,
+  nowMs: number,
+): Promise<string> {
+  const secret = randomBytes(32).toString('base64url');
+  await telling.links.add({
+    digest: digestOf(secret),
+    noticeId: notice.id,
+    personId: message.personId,
+    personName: message.personName,
+    way: message.way,
+    expiresAtMs: nowMs + livesMs,
+    usedAtMs: null,
+  });
+  return secret;
+}

@@ -1,0 +1,142 @@
+/**
+ * server/notify/system-news.ts: trouble of the house itself, told to its owners: disk, broker.
+ *
+ * Takes:  the house's notices as they are raised and cleared; how the broker stands.
+ * Gives:  messages in the outbox, one per trouble and step.
+ * Never:  gives up on one that the journal could not take, as long as the trouble stands.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import type { HouseFactsTold } from '../../core/notify/other-letters.ts';
+import type { Clock } from '../../shared/clock.ts';
+import { rankOf } from '../../shared/notifications.ts';
+import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
+import type { HouseNotice, HouseNotices } from '../health/system-notices.ts';
+
+export interface HouseNewsParts {
+  readonly notices: HouseNotices;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly newId: () => string;
+  readonly tell: (notices: readonly NoticeRecord[]) => Promise<void>;
+  /** Where the outbox takes nothing: sends it without. */
+  readonly tellUnkept?: (notices: readonly NoticeRecord[]) => Promise<void>;
+  readonly brokerHealth: () => { readonly state: string; readonly detail: string };
+  /** Where several processes hear of the broker: whether this is the one that tells of it. */
+  readonly isOurs?: () => boolean;
+}
+
+const lookEveryMs = 15_000;
+/** A broker that is started anew is away for a moment. */
+const brokerAwayMs = 3 * 60_000;
+
+const shorts: Record<HouseNotice['kind'], string> = {
+  disk: 'disk nearly full',
+  broker: 'broker away',
+  piles: 'piles not watched',
+  records: 'records cannot be read',
+};
+
+export class HouseNews {
+  readonly #parts: HouseNewsParts;
+  readonly #standing = new Map<HouseNotice['kind'], HouseNotice>();
+  #owed: NoticeRecord[] = [];
+  #timer: NodeJS.Timeout | undefined;
+  #downSinceMs: number | undefined;
+  readonly #stop: () => void;
+
+  constructor(parts: HouseNewsParts) {
+    this.#parts = parts;
+    for (const notice of parts.notices.standing()) this.#heard(notice.kind, notice);
+    this.#stop = parts.notices.onChange(({ kind, notice }) => this.#heard(kind, notice));
+  }
+
+  start(): void {
+    this.#timer = setInterval(() => this.look(), lookEveryMs);
+    this.#timer.unref();
+    this.look();
+  }
+
+  close(): void {
+    clearInterval(this.#timer);
+    this.#stop();
+  }
+
+  look(machineNowMs = Date.now()): void {
+    this.#lookAtBroker(machineNowMs);
+    void this.#tell();
+  }
+
+  #lookAtBroker(machineNowMs: number): void {
+    const { brokerHealth, notices, clock, isOurs = () => true } = this.#parts;
+    if (!isOurs()) {
+      this.#downSinceMs = undefined;
+      this.#standing.delete('broker'); // that it is over is the other's to tell
+      notices.clear('broker');
+      return;
+    }
+    const { state, detail } = brokerHealth();
+    if (state !== 'down') {
+      this.#downSinceMs = undefined;
+      notices.clear('broker');
+      return;
+    }
+    this.#downSinceMs ??= machineNowMs;
+    if (machineNowMs - this.#downSinceMs < brokerAwayMs || this.#standing.has('broker')) return;
+    notices.raise({
+      kind: 'broker',
+      severity: 'critical',
+      sinceMs: clock.nowMs(),
+      seen: `No readings come in: ${detail}.`,
+      todo: 'See that the broker runs and can be reached; until then nobody watches the piles, so measure them by hand.',
+    });
+  }
+
+  #heard(kind: HouseNotice['kind'], notice: HouseNotice | null): void {
+    const before = this.#standing.get(kind);
+    if (notice === null) {
+      this.#standing.delete(kind);
+      if (before) this.#owe(before, 'cleared');
+    } else {
+      this.#standing.set(kind, notice);
+      if (before?.severity === notice.severity && !isAboutMore(notice, before)) return; // only its words changed
+      this.#owe(notice, before === undefined ? 'first-raise' : 'got-worse');
+    }
+    void this.#tell();
+  }
+
+  #owe(notice: HouseNotice, answer: 'first-raise' | 'got-worse' | 'cleared'): void {
+    const { clock, newId } = this.#parts;
+    const nowMs = clock.nowMs();
+    const facts: HouseFactsTold = { said: notice.seen, todo: notice.todo, short: shorts[notice.kind] };
+    this.#owed.push({
+      id: newId(),
+      key: `house/${notice.kind}/${nowMs}/${answer}`,
+      about: 'house',
+      answer,
+      rank: rankOf(notice.severity === 'critical' ? 'urgent' : 'warning'),
+      siteId: null,
+      pileId: null,
+      alarmId: null,
+      personId: null,
+      atMs: nowMs,
+      dueMs: nowMs,
+      facts,
+    });
+  }
+
+  async #tell(): Promise<void> {
+    const owed = this.#owed;
+    if (owed.length === 0) return;
+    this.#owed = [];
+    try {
+      await this.#parts.tell(owed);
+    } catch (error) {
+      void this.#parts.tellUnkept?.(owed);
+      this.#owed = [...owed, ...this.#owed]; // a full disk takes no message either: tried again at the next look
+      this.#parts.log.warn({ err: error }, 'trouble of the house could not be put down to be told');
+    }
+  }
+}
+
+const isAboutMore = (notice: HouseNotice, before: HouseNotice) =>
+  (notice.about ?? []).some((one) => !before.about?.includes(one));

@@ -1,0 +1,42 @@
+/**
+ * server/retention/keeping-view.ts: how much the readings take up, and what each age would free.
+ */
+import { type KeepingAnswer, offeredKeptDays } from '../../shared/contracts/retention.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
+import { msPerDay } from '../../shared/units.ts';
+import type { House } from '../app/installation.ts';
+
+const paceDays = 7;
+const daysOfYear = 365;
+
+export async function keepingView(
+  { readings, clock, thinning }: Pick<House, 'readings' | 'clock' | 'thinning'>,
+  askedDays: number | undefined,
+): Promise<KeepingAnswer> {
+  const nowMs = clock.nowMs();
+  const keptDays = await thinning.keptDays();
+  const horizonMs = await readings.horizon();
+  const pace = await readings.weigh(nowMs - paceDays * msPerDay, nowMs);
+  const inAYear = (bytes: number) => Math.round((bytes * daysOfYear) / paceDays);
+  const ages = [...new Set([...offeredKeptDays, ...[askedDays, keptDays].flatMap((days) => days ?? [])])];
+  const wouldFree: KeepingAnswer['wouldFree'] = [];
+  for (const days of ages.sort((a, b) => a - b)) {
+    const { rows, bytes } = await readings.weigh(0, Math.max(0, nowMs - days * msPerDay));
+    wouldFree.push({ keptDays: days, rows, bytes });
+  }
+  return {
+    keptDays,
+    thinnedBefore: horizonMs === 0 ? null : toInstant(horizonMs),
+    ...(await readings.size()),
+    year: {
+      rows: inAYear(pace.rows),
+      bytes: inAYear(pace.bytes + (pace.rollupBytes ?? 0)),
+      thinnedBytes: pace.rollupBytes === null ? null : inAYear(pace.rollupBytes),
+    },
+    wouldFree,
+    heldBy: keptDays === null ? null : await thinning.heldBy(keptDays),
+    running: thinning.running,
+    last: await thinning.last(),
+    problem: thinning.problem,
+  };
+}

@@ -1,0 +1,164 @@
+/**
+ * server/services/import/column-guess.ts: what a column means, by its heading.
+ *
+ * Takes:  a heading.
+ * Gives:  a meaning and a sentence for it; a heading that says nothing to us is ignored, and the person may say otherwise.
+ */
+import type { ColumnMeaning, ImportAsk } from '../../../shared/contracts/import.ts';
+import { positions } from '../../../shared/names.ts';
+import { type Quantity, quantities, quantityFacts } from '../../../shared/quantity.ts';
+import { idFromName } from '../../http/routes/id-from-name.ts';
+import { entryFactColumns } from '../records/export/subjects.ts';
+
+const ignored: ColumnMeaning = { as: 'ignored' };
+
+const commonFields: Record<string, string> = {
+  time: 'time',
+  timestamp: 'time',
+  datetime: 'time',
+  'date time': 'time',
+  at: 'time',
+  when: 'time',
+  'measured at': 'time',
+  date: 'date',
+  day: 'date',
+  clock: 'clock',
+  hour: 'clock',
+  'time of day': 'clock',
+};
+const readingFields: Record<string, string> = {
+  ...commonFields,
+  site: 'site',
+  probe: 'probe',
+  sensor: 'probe',
+  logger: 'probe',
+  device: 'probe',
+  quantity: 'quantity',
+  parameter: 'quantity',
+  value: 'value',
+  reading: 'value',
+  unit: 'unit',
+  units: 'unit',
+};
+const entryFields: Record<string, string> = {
+  ...commonFields,
+  id: 'id',
+  pile: 'pile',
+  heap: 'pile',
+  kind: 'kind',
+  what: 'kind',
+  act: 'kind',
+  by: 'by',
+  who: 'by',
+  note: 'note',
+  notes: 'note',
+  remark: 'note',
+  photos: 'photos',
+  withdrawn: 'withdrawn',
+  ...Object.fromEntries(
+    entryFactColumns.filter((name) => name !== 'moistureFrac').map((name) => [name.toLowerCase(), name]),
+  ),
+  litres: 'amountL',
+  'water l': 'amountL',
+  'depth m': 'depthM',
+  'rain mm': 'rainMm',
+};
+
+const quantityWords: Record<Quantity, RegExp> = {
+  temperature: /\b(temperatures?c?|temp|celsius|fahrenheit|degrees?|deg)\b/g,
+  humidity: /\b(relative humidity|humidity(pct)?|rh)\b/g,
+  moisture: /\b(moisture(pct)?|vwc|water content)\b/g,
+  co2: /\b(co2(ppm)?|carbon dioxide)\b/g,
+  battery: /\b(battery(v)?|voltage|volts?)\b/g,
+  rssi: /\b(rssi(dbm)?|signal)\b/g,
+};
+
+/** The quantity a word names; undefined when none. */
+export function namedQuantity(text: string): Quantity | undefined {
+  const words = plain(text);
+  return quantities.find((quantity) => words.search(quantityWords[quantity]) >= 0);
+}
+
+export function guessMeaning(heading: string, kind: ImportAsk['kind']): ColumnMeaning {
+  const words = plain(heading);
+  const field = (kind === 'readings' ? readingFields : entryFields)[words];
+  if (field !== undefined) return { as: 'field', field };
+  return kind === 'readings' ? guessValue(heading, words) : ignored;
+}
+
+function guessValue(heading: string, words: string): ColumnMeaning {
+  const unit = headingUnit(heading);
+  const degrees = unit === 'C' || unit === 'F';
+  const isPlace = (positions as readonly string[]).includes(words);
+  const quantity = namedQuantity(words) ?? (degrees || isPlace ? 'temperature' : undefined);
+  if (quantity === undefined) return ignored;
+  const rest = words
+    .replace(quantityWords[quantity], ' ')
+    .replace(/\b(c|f|ppm|mv|v|dbm|dbw|pct|percent|of|the)\b/g, ' ')
+    .trim();
+  return {
+    as: 'value',
+    quantity,
+    ...(rest !== '' && { probe: idFromName(rest) }),
+    ...(unit !== undefined && { unit }),
+  };
+}
+
+/** Lower case, without accents, signs and brackets. */
+function plain(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, ' ')
+    .trim();
+}
+
+function headingUnit(heading: string): string | undefined {
+  // Without its spaces: a pattern that looks for runs of them takes time by the square of a long one.
+  const bare = heading.replace(/\s/g, '');
+  if (/°F|fahrenheit|deg(rees)?F\b|[([]F[)\]]|_F$/i.test(bare)) return 'F';
+  if (/°C|celsius|deg(rees)?C\b|[([]C[)\]]|_C$/i.test(bare)) return 'C';
+  if (/\bmV\b/.test(heading)) return 'mV';
+  if (/\bdBW\b/i.test(heading)) return 'dBW';
+  return undefined;
+}
+
+/** A unit as it stands in a cell, as checkedValue names it. @example unitName('°C') // => 'C' */
+export function unitName(text: string): string {
+  const bare = text.replace(/^[°º]\s*|^deg(rees)?\s*/i, '').trim();
+  if (/^(c|cel|celsius)$/i.test(bare)) return 'C';
+  if (/^(f|fahrenheit)$/i.test(bare)) return 'F';
+  if (/^k(elvin)?$/i.test(bare)) return 'K';
+  if (/^%\s*rh$|^rh$/i.test(bare)) return '%RH';
+  if (/^%\s*(of\s+)?vol(ume|\.)?$/i.test(bare)) return '%';
+  return bare;
+}
+
+export function sayMeaning(meaning: ColumnMeaning, ask: Pick<ImportAsk, 'probe' | 'temperatureUnit'>): string {
+  if (meaning.as === 'ignored') return 'left out';
+  if (meaning.as === 'field') return fieldWords[meaning.field] ?? meaning.field;
+  const unit = meaning.unit ?? (meaning.quantity === 'temperature' ? ask.temperatureUnit : undefined);
+  const shown =
+    unit === undefined ? quantityFacts[meaning.quantity].unit : unit === 'C' || unit === 'F' ? `°${unit}` : unit;
+  const probe = meaning.probe ?? ask.probe;
+  return `${meaning.quantity} of ${probe === undefined ? 'the row’s probe' : `the probe ${probe}`}, in ${shown}`;
+}
+
+const fieldWords: Record<string, string> = {
+  time: 'when',
+  date: 'the day',
+  clock: 'the time of day',
+  site: 'the site',
+  probe: 'the probe',
+  quantity: 'what was measured',
+  value: 'the value',
+  unit: 'the unit of the value',
+  id: 'the id of the entry',
+  pile: 'the pile',
+  kind: 'what kind of entry',
+  by: 'who',
+  note: 'the note',
+  photos: 'photos, where they are here already',
+  withdrawn: 'whether it was struck out',
+};

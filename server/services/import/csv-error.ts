@@ -1,0 +1,6 @@
+/**
+ * server/services/import/csv-error.ts: the file cannot be read as a table; the message says why.
+ */
+export class CsvError extends Error {
+  override readonly name = 'CsvError';
+}

@@ -1,0 +1,193 @@
+/**
+ * A file read row by row, away from the main thread: it needs nothing of the house but what the question holds.
+ */
+import { createHash } from 'node:crypto';
+import { type ImportPreview, importLimits } from '../../../shared/contracts/import.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import type { Reading } from '../../../shared/reading.ts';
+import type { BatchRecord, EntryRecord, PileRecord } from '../../../shared/store/journal.ts';
+import { entryView } from '../journal/entry-view.ts';
+import { sayMeaning } from './column-guess.ts';
+import { CsvError } from './csv-error.ts';
+import { type CsvTable, readCsvTable } from './csv-table.ts';
+import { entryColumnsProblem, entryReader, type ImportedEntry } from './entry-rows.ts';
+import { type ReadRow, readingColumnsProblem, readingReader } from './reading-rows.ts';
+import { type Columns, columnsOf, type ImportAskRead, longCell, type Refusal } from './row-reader.ts';
+
+export interface ImportQuestion {
+  readonly wanted: 'preview' | 'rows';
+  readonly ask: ImportAskRead;
+  readonly siteIds: readonly string[];
+  readonly piles: readonly PileRecord[];
+  readonly batches: readonly BatchRecord[];
+  readonly nowMs: number;
+}
+
+/** A preview is one piece. Rows begin with their digest and what the columns lack, and come a few at a time. */
+export type ImportPiece =
+  | { readonly kind: 'preview'; readonly preview: ImportPreview }
+  | { readonly kind: 'head'; readonly digest: string; readonly problem: string | null }
+  | {
+      readonly kind: 'rows';
+      readonly readings: readonly Reading[];
+      readonly entries: readonly ImportedEntry[];
+      /** Rows and single cells. */
+      readonly refused: number;
+    };
+
+/** What is kept at once holds the main thread for some milliseconds. */
+const readingsAtOnce = 2000;
+const entriesAtOnce = 50;
+
+interface Reader {
+  readonly table: CsvTable;
+  readonly columns: Columns;
+  readonly problem: string | null;
+  /** What a row holds. */
+  readonly read: (cells: readonly string[]) => ReadRow | ImportedEntry | Refusal;
+}
+
+const isRefusal = (found: ReadRow | ImportedEntry | Refusal): found is Refusal => 'reason' in found;
+
+/** @throws {CsvError} When the file cannot be read as a table. */
+export async function* run(question: ImportQuestion): AsyncGenerator<ImportPiece> {
+  const reader = openReader(question);
+  if (question.wanted === 'preview') yield { kind: 'preview', preview: await previewOf(question, reader) };
+  else {
+    yield { kind: 'head', digest: digestOf(question.ask), problem: reader.problem };
+    yield* rowsOf(reader);
+  }
+}
+
+function openReader({ ask, siteIds, piles, nowMs }: ImportQuestion): Reader {
+  const table = readCsvTable(ask.csv);
+  const columns = columnsOf(table, ask);
+  const shared = { columns, ask, decimalComma: table.decimalComma, nowMs };
+  if (ask.kind === 'readings') {
+    const manner = { ...shared, sites: new Set(siteIds) };
+    const read = bounded(columns, readingReader(manner));
+    return { table, columns, problem: readingColumnsProblem(manner), read };
+  }
+  const manner = { ...shared, piles };
+  return { table, columns, problem: entryColumnsProblem(manner), read: bounded(columns, entryReader(manner)) };
+}
+
+/** A row is only looked at once none of its cells is too long. */
+function bounded<Row>(columns: Columns, read: (cells: readonly string[]) => Row) {
+  return (cells: readonly string[]): Row | Refusal => longCell(columns, cells) ?? read(cells);
+}
+
+/** Of all that decides what is kept. */
+function digestOf({ csv, ...how }: ImportAskRead): string {
+  const said = Object.fromEntries(
+    Object.entries(how)
+      .filter(([key]) => key !== 'digest')
+      .sort(),
+  );
+  return createHash('sha256').update(JSON.stringify(said)).update('\0').update(csv).digest('hex');
+}
+
+async function previewOf({ ask, batches }: ImportQuestion, reader: Reader): Promise<ImportPreview> {
+  const { table, columns } = reader;
+  const rows = { total: 0, accepted: 0, refused: 0, cellsRefused: 0, readings: 0 };
+  const refused: ImportPreview['refused'] = [];
+  const readings: Reading[] = [];
+  const entries: ImportedEntry[] = [];
+  let [fromMs, toMs] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for await (const { line, cells } of reader.problem === null ? table.rows() : []) {
+    if (++rows.total > importLimits.rows) throw tooMany();
+    const found = reader.read(cells);
+    const note = (refusal: Refusal) => {
+      if (refused.length >= importLimits.refusedShown) return;
+      refused.push({ line, ...refusal, text: cells.join(table.delimiter).slice(0, 300) });
+    };
+    if (isRefusal(found)) {
+      rows.refused += 1;
+      note(found);
+      continue;
+    }
+    const times = 'readings' in found ? found.readings.map(({ atMs }) => atMs) : [found.entry.at];
+    for (const atMs of times) [fromMs, toMs] = [Math.min(fromMs, atMs), Math.max(toMs, atMs)];
+    if ('readings' in found) {
+      found.refused.forEach(note);
+      rows.cellsRefused += found.refused.length;
+      rows.readings += found.readings.length;
+      if (readings.length < importLimits.acceptedShown) readings.push(...found.readings);
+      if (found.readings.length === 0) rows.refused += 1;
+      else rows.accepted += 1;
+    } else {
+      rows.accepted += 1;
+      if (entries.length < importLimits.acceptedShown) entries.push(found);
+    }
+  }
+  return {
+    digest: digestOf(ask),
+    delimiter: table.delimiter,
+    decimalComma: table.decimalComma,
+    columns: columns.headings.map((heading, i) => {
+      const became = columns.meanings[i] ?? { as: 'ignored' as const };
+      const examples = table.sample.flatMap((cells) => cells[i]?.trim() || []).slice(0, 3);
+      return {
+        heading,
+        became,
+        says: sayMeaning(became, ask),
+        examples: examples.map((example) => example.slice(0, 300)),
+      };
+    }),
+    problem: reader.problem,
+    rows,
+    from: Number.isFinite(fromMs) ? toInstant(fromMs) : null,
+    to: Number.isFinite(toMs) ? toInstant(toMs) : null,
+    refused,
+    readings: readings
+      .slice(0, importLimits.acceptedShown)
+      .map(({ atMs, ...reading }) => ({ ...reading, at: toInstant(atMs) })),
+    entries: entries.map((one) => shownEntry(one, batches)),
+  };
+}
+
+async function* rowsOf({ table, read }: Reader): AsyncGenerator<ImportPiece> {
+  let [readings, entries, refused, rows]: [Reading[], ImportedEntry[], number, number] = [[], [], 0, 0];
+  for await (const { cells } of table.rows()) {
+    if (++rows > importLimits.rows) throw tooMany();
+    const found = read(cells);
+    if (isRefusal(found)) refused += 1;
+    else if ('readings' in found) {
+      readings.push(...found.readings);
+      refused += found.refused.length;
+    } else entries.push(found);
+    if (readings.length < readingsAtOnce && entries.length < entriesAtOnce) continue;
+    yield { kind: 'rows', readings, entries, refused };
+    [readings, entries, refused] = [[], [], 0];
+  }
+  yield { kind: 'rows', readings, entries, refused };
+}
+
+function shownEntry(
+  { pileId, entry }: ImportedEntry,
+  batches: readonly BatchRecord[],
+): ImportPreview['entries'][number] {
+  const { id, at, by = null, note, photoIds, what } = entry;
+  const record: EntryRecord = {
+    id,
+    entryId: id,
+    version: 1,
+    pileId,
+    atMs: at,
+    recordedAtMs: at,
+    by,
+    note: note || null,
+    photoIds,
+    what,
+    reason: null,
+    withdrawn: false,
+  };
+  const { versionId: _v, version: _n, recordedAt: _r, batchId: _b, ...shown } = entryView(record, batches);
+  return shown;
+}
+
+function tooMany(): CsvError {
+  return new CsvError(
+    `The file has more than ${importLimits.rows} rows: part it and take the parts in one after the other`,
+  );
+}

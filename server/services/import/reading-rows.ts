@@ -1,0 +1,124 @@
+/**
+ * server/services/import/reading-rows.ts: rows of a file as readings: one to a row, or one to a column.
+ */
+import { checkedValue } from '../../../ingest/decode/checked-value.ts';
+import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
+import { checkedTime } from '../../../ingest/decode/reading-time.ts';
+import { ReadingError } from '../../../shared/errors.ts';
+import { namePattern } from '../../../shared/names.ts';
+import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
+import type { Reading } from '../../../shared/reading.ts';
+import { idFromName } from '../../http/routes/id-from-name.ts';
+import { cellNumber, isEmptyCell } from './cell-number.ts';
+import { namedQuantity, unitName } from './column-guess.ts';
+import { type Columns, columnOf, fieldOf, hasTime, type ImportAskRead, type Refusal, rowTime } from './row-reader.ts';
+
+export interface ReadingManner {
+  readonly columns: Columns;
+  readonly ask: ImportAskRead;
+  readonly decimalComma: boolean;
+  readonly sites: ReadonlySet<string>;
+  readonly nowMs: number;
+}
+
+/** What the columns lack; null when they suffice. */
+export function readingColumnsProblem({ columns, ask }: ReadingManner): string | null {
+  if (!hasTime(columns)) return 'No column says when: name one "time", or say which it is.';
+  const long = columnOf(columns, 'value') !== undefined;
+  const wide = columns.meanings.some((meaning) => meaning.as === 'value');
+  if (!long && !wide) return 'No column holds values: name what each measures, such as "core temperature (°C)".';
+  if (long && columnOf(columns, 'quantity') === undefined)
+    return 'No column says what the values measure: name one "quantity".';
+  if (columnOf(columns, 'site') === undefined && ask.site === undefined) return 'Say at which site the probes are.';
+  const named = columnOf(columns, 'probe') !== undefined || ask.probe !== undefined;
+  const bare = columns.meanings.some((meaning) => meaning.as === 'value' && meaning.probe === undefined);
+  return !named && (long || bare) ? 'Say which probe the values are of.' : null;
+}
+
+/** One cell to be read. */
+interface Found {
+  readonly heading: string | null;
+  readonly quantity: Quantity;
+  readonly probe: string | undefined;
+  readonly unit: string | undefined;
+  readonly cell: string;
+}
+
+/** What a row holds; one bad cell does not spoil the others. */
+export interface ReadRow {
+  readonly readings: readonly Reading[];
+  readonly refused: readonly Refusal[];
+}
+
+/** @returns A reader that remembers what each probe said, so that it can tell a chip's first word from a hot heap. */
+export function readingReader(manner: ReadingManner): (cells: readonly string[]) => ReadRow | Refusal {
+  const powerOn = createPowerOnGuard();
+  const { columns, ask, sites, nowMs } = manner;
+  return (cells) => {
+    const atMs = rowTime(columns, cells);
+    if (typeof atMs !== 'number') return atMs;
+    const dated = checkedTime(atMs, { nowMs, retained: false }, 'the time', new Date(atMs).toISOString());
+    if (dated instanceof ReadingError) return { column: null, reason: dated.message };
+    const site = fieldOf(columns, cells, 'site') ?? ask.site ?? '';
+    if (!sites.has(site)) return { column: headingOf(columns, 'site'), reason: `there is no site "${site}"` };
+    const found = foundIn(columns, cells);
+    if ('reason' in found) return found;
+    if (found.length === 0) return { column: null, reason: 'holds no value' };
+
+    const readings: Reading[] = [];
+    const refused: Refusal[] = [];
+    for (const one of found) {
+      const read = readCell(one, manner, { site, atMs, probe: fieldOf(columns, cells, 'probe') ?? ask.probe });
+      if ('reason' in read) refused.push(read);
+      else if (read.quantity === 'temperature' && !powerOn.accepts(read)) {
+        const reason = 'exactly 85 °C out of nothing is what a one-wire chip says before its first measurement';
+        refused.push({ column: one.heading, reason });
+      } else readings.push(read);
+    }
+    const [first] = refused;
+    return readings.length === 0 && refused.length === 1 && first ? first : { readings, refused };
+  };
+}
+
+function readCell(
+  { heading, quantity, probe: own, unit, cell }: Found,
+  { columns, ask, decimalComma }: ReadingManner,
+  row: { site: string; atMs: number; probe: string | undefined },
+): Reading | Refusal {
+  const named = own ?? row.probe ?? '';
+  if (named === '') return { column: headingOf(columns, 'probe'), reason: 'names no probe' };
+  const probe = namePattern.test(named) ? named : idFromName(named);
+  const value = cellNumber(cell, decimalComma);
+  if (typeof value === 'string') return { column: heading, reason: value };
+  const assumed = quantity === 'temperature' ? ask.temperatureUnit : undefined;
+  const checked = checkedValue(quantity, value, unit ?? assumed, heading ?? 'value');
+  if (checked instanceof ReadingError) return { column: heading, reason: checked.message };
+  return { site: row.site, probe, quantity, atMs: row.atMs, value: checked };
+}
+
+function foundIn(columns: Columns, cells: readonly string[]): Found[] | Refusal {
+  const found: Found[] = [];
+  columns.meanings.forEach((meaning, i) => {
+    const cell = cells[i];
+    if (meaning.as !== 'value' || cell === undefined || isEmptyCell(cell)) return;
+    const { quantity, probe, unit } = meaning;
+    found.push({ heading: columns.headings[i] ?? null, quantity, probe, unit, cell });
+  });
+  const cell = fieldOf(columns, cells, 'value');
+  if (cell === undefined) return found;
+  const named = fieldOf(columns, cells, 'quantity') ?? '';
+  const quantity = namedQuantity(named);
+  if (quantity === undefined) {
+    const known = Object.keys(quantityFacts).join(', ');
+    return { column: headingOf(columns, 'quantity'), reason: `"${named}" is none of ${known}` };
+  }
+  const unit = fieldOf(columns, cells, 'unit');
+  return [
+    ...found,
+    { heading: headingOf(columns, 'value'), quantity, probe: undefined, unit: unit && unitName(unit), cell },
+  ];
+}
+
+function headingOf(columns: Columns, field: string): string | null {
+  return columns.headings[columnOf(columns, field) ?? -1] ?? null;
+}

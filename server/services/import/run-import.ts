@@ -1,0 +1,135 @@
+/**
+ * server/services/import/run-import.ts: a file is shown first, and kept when the same file is handed in again.
+ *
+ * Takes:  the request, the house.
+ * Gives:  a preview, or how many rows were kept, known, in conflict, refused.
+ * Never:  keeps anything in a preview, or anything that the preview did not show.
+ */
+import type { z } from 'zod';
+import type { ImportPreview, importDoneSchema } from '../../../shared/contracts/import.ts';
+import { ConflictError } from '../../../shared/errors.ts';
+import type { Reading } from '../../../shared/reading.ts';
+import type { EntryRecord } from '../../../shared/store/journal.ts';
+import { appended } from '../../../shared/store/readings-store.ts';
+import type { House } from '../../app/installation.ts';
+import { oneAnswer } from '../../beside/job.ts';
+import { importJob } from '../../beside/jobs.ts';
+import { JournalDesk } from '../journal/journal-service.ts';
+import { probeView } from '../probes/probe-book.ts';
+import type { ImportedEntry } from './entry-rows.ts';
+import type { ImportPiece, ImportQuestion } from './read-file.ts';
+import type { ImportAskRead } from './row-reader.ts';
+
+type ImportDone = z.output<typeof importDoneSchema>;
+type ImportHouse = Pick<House, 'journal' | 'readings' | 'clock' | 'probes' | 'watch' | 'hub' | 'beside'>;
+
+async function questionOf(
+  { journal, clock }: ImportHouse,
+  wanted: ImportQuestion['wanted'],
+  ask: ImportAskRead,
+): Promise<ImportQuestion> {
+  const siteIds = (await journal.sites.list()).map(({ id }) => id);
+  const isEntries = ask.kind === 'entries';
+  const piles = isEntries ? await journal.piles.list() : [];
+  const batches = isEntries ? await journal.batches.list() : [];
+  return { wanted, ask, siteIds, piles, batches, nowMs: clock.nowMs() };
+}
+
+/** @throws {CsvError} When the file cannot be read as a table. */
+export async function previewImport(
+  house: ImportHouse,
+  ask: ImportAskRead,
+  signal: AbortSignal,
+): Promise<ImportPreview> {
+  const piece = await oneAnswer(house.beside.run(importJob, await questionOf(house, 'preview', ask), signal));
+  if (piece.kind !== 'preview') throw new Error('a preview was asked for');
+  return piece.preview;
+}
+
+/**
+ * @param digest Of the preview.
+ * @throws {ConflictError} When this is not what the preview showed, or the columns do not suffice.
+ * @throws {CsvError} When the file cannot be read as a table.
+ */
+export async function commitImport(house: ImportHouse, ask: ImportAskRead, digest: string): Promise<ImportDone> {
+  const pieces = house.beside.run(importJob, await questionOf(house, 'rows', ask));
+  return ask.kind === 'readings' ? keepReadings(house, pieces, digest) : keepEntries(house, pieces, digest);
+}
+
+type Rows = Extract<ImportPiece, { kind: 'rows' }>;
+
+async function* checkedRows(pieces: AsyncIterable<ImportPiece>, digest: string): AsyncGenerator<Rows> {
+  for await (const piece of pieces) {
+    if (piece.kind === 'rows') yield piece;
+    else if (piece.kind === 'head') {
+      if (piece.digest !== digest) {
+        throw new ConflictError('This is not what the preview showed: ask for a preview of it first', '/digest');
+      }
+      if (piece.problem !== null) throw new ConflictError(piece.problem.replace(/\.$/, ''), '/columns');
+    }
+  }
+}
+
+async function keepReadings(
+  house: ImportHouse,
+  pieces: AsyncIterable<ImportPiece>,
+  digest: string,
+): Promise<ImportDone> {
+  const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
+  const probes = new Set<ReturnType<typeof house.probes.of>>();
+  const keep = async (batch: readonly Reading[]) => {
+    if (batch.length === 0) return;
+    const { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount } =
+      await house.readings.append(batch);
+    done.kept += newCount;
+    done.known += duplicateCount;
+    done.conflicting += conflictCount;
+    done.thinned += beforeHorizonCount;
+    // As for what comes in by itself: the watches hear of it once it is safe, and go back where it is late.
+    batch.forEach((reading, i) => {
+      if (outcomes[i] === appended.new) probes.add(house.probes.record(reading));
+    });
+  };
+  try {
+    for await (const { readings, refused } of checkedRows(pieces, digest)) {
+      done.refused += refused;
+      await keep(readings);
+    }
+  } finally {
+    for (const known of probes) house.hub.publish('probe', `${known.site}/${known.probe}`, probeView(known));
+    await house.watch.broughtIn(probes);
+  }
+  return done;
+}
+
+async function keepEntries(
+  house: ImportHouse,
+  pieces: AsyncIterable<ImportPiece>,
+  digest: string,
+): Promise<ImportDone> {
+  const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
+  const { journal, clock, watch } = house;
+  const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
+  const kept: EntryRecord[] = [];
+  const keep = async ({ pileId, entry }: ImportedEntry) => {
+    try {
+      const { kept: outcome, record } = await desk.addQuietly(pileId, entry);
+      done[outcome] += 1;
+      if (outcome === 'kept') kept.push(record);
+    } catch (error) {
+      if (!(error instanceof ConflictError)) throw error;
+      // Its id is known with other content, most often a later correction; or its photos are not here.
+      if (error.pointer === '/id') done.conflicting += 1;
+      else done.refused += 1;
+    }
+  };
+  try {
+    for await (const { entries, refused } of checkedRows(pieces, digest)) {
+      done.refused += refused;
+      for (const one of entries) await keep(one);
+    }
+  } finally {
+    await desk.tellOf(kept);
+  }
+  return done;
+}

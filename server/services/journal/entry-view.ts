@@ -1,0 +1,38 @@
+/**
+ * server/services/journal/entry-view.ts: entries as the API shows them.
+ */
+import { entryPhrase } from '../../../core/records/entry-phrase.ts';
+import type { Entry, EntryVersion } from '../../../shared/contracts/journal.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import { sampleMoistureFrac } from '../../../shared/entry.ts';
+import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
+import { batchAt } from './batch-at.ts';
+
+export function versionView(entry: EntryRecord): EntryVersion {
+  const { what } = entry;
+  const weighedDry = what.kind === 'sample' && what.dryG !== undefined;
+  return {
+    versionId: entry.id,
+    version: entry.version,
+    at: toInstant(entry.atMs),
+    recordedAt: toInstant(entry.recordedAtMs),
+    by: entry.by,
+    note: entry.note,
+    photoIds: [...entry.photoIds],
+    what,
+    says: entryPhrase(what),
+    moistureFrac: weighedDry ? sampleMoistureFrac(what.wetG, what.dryG as number) : null,
+    reason: entry.reason,
+    withdrawn: entry.withdrawn,
+  };
+}
+
+/** @param batches Of the entry's pile, or of all. */
+export function entryView(entry: EntryRecord, batches: readonly BatchRecord[]): Entry {
+  return {
+    ...versionView(entry),
+    id: entry.entryId,
+    pileId: entry.pileId,
+    batchId: batchAt(batches, entry.pileId, entry.atMs)?.id ?? null,
+  };
+}

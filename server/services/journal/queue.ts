@@ -1,0 +1,61 @@
+/**
+ * server/services/journal/queue.ts: entries that waited out of reach, handed in together.
+ *
+ * Takes:  up to a hundred entries for any piles, in any order, perhaps sent before.
+ * Gives:  per entry whether it was kept, was known, or why it is refused; the judge hears once per pile.
+ * Never:  lets one that cannot be kept hold back the others; a store that fails stops the rest, to be sent again.
+ */
+import type { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
+import { newEntrySchema, type QueuedAnswer, type queuedEntriesSchema } from '../../../shared/contracts/journal.ts';
+import { ConflictError } from '../../../shared/errors.ts';
+import type { EntryRecord } from '../../../shared/store/journal.ts';
+import { type JournalDesk, timeProblem } from './journal-service.ts';
+
+type Queued = z.output<typeof queuedEntriesSchema>['entries'];
+type Outcome = QueuedAnswer['outcomes'][number];
+
+/** @param signed The name that stands beside an entry, where the one it was written with does not count. */
+export async function handInQueue(
+  queued: Queued,
+  desk: JournalDesk,
+  clock: Clock,
+  signed: (by: string | undefined) => string | undefined = (by) => by,
+): Promise<{ outcomes: Outcome[]; kept: readonly EntryRecord[] }> {
+  const outcomes: Outcome[] = [];
+  const kept: EntryRecord[] = [];
+  try {
+    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, desk, clock, kept, signed));
+  } finally {
+    // What was kept stays kept even if a later one failed, so the judge must hear of it.
+    await desk.tellOf(kept);
+  }
+  return { outcomes, kept };
+}
+
+async function handIn(
+  pileId: string,
+  entry: Queued[number]['entry'],
+  desk: JournalDesk,
+  clock: Clock,
+  kept: EntryRecord[],
+  signed: (by: string | undefined) => string | undefined,
+): Promise<Outcome> {
+  const { id } = entry;
+  const refused = (detail: string, pointer: string): Outcome => ({ id, outcome: 'refused', detail, pointer });
+  const read = newEntrySchema.safeParse(entry);
+  if (!read.success) {
+    const [issue] = read.error.issues;
+    return refused(issue?.message ?? 'not valid', `/${(issue?.path ?? []).join('/')}`);
+  }
+  const problem = timeProblem(read.data.at, clock.nowMs());
+  if (problem) return refused(problem, '/at');
+  try {
+    const answer = await desk.addQuietly(pileId, { ...read.data, by: signed(read.data.by) });
+    if (answer.kept === 'kept') kept.push(answer.record);
+    return { id, outcome: answer.kept, detail: null, pointer: null };
+  } catch (error) {
+    if (error instanceof ConflictError) return refused(error.message, error.pointer);
+    throw error;
+  }
+}

@@ -1,0 +1,135 @@
+/**
+ * server/services/people/links.ts: links that let somebody in once: the first owner, whoever is invited, whoever forgot a password.
+ *
+ * The secret stands behind "#" in the address, where no browser sends it and no log or proxy sees it; the page hands it over
+ * in the body of a request. Only its digest is kept.
+ */
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { Person, Role } from '../../../shared/person.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { LinkKind, LinkRecord, PersonRecord } from '../../../shared/store/people-journal.ts';
+import { Refusal } from '../refusal.ts';
+import type { AuditTrail } from './audit-trail.ts';
+import { nameKeyOf } from './names.ts';
+import { hashPassword } from './passwords.ts';
+import { digestOf, newId, newSecret } from './secrets.ts';
+import type { Sessions } from './sessions.ts';
+import { inTime, refuseWeak } from './sign-in.ts';
+
+const hourMs = 3_600_000;
+export const linkLengths = { setupMs: 24 * hourMs, resetMs: 24 * hourMs } as const;
+
+export const linkPath = (kind: LinkKind, secret: string): string => `/${kind}#${secret}`;
+
+export interface LinksParts {
+  readonly journal: Journal;
+  readonly sessions: Sessions;
+  readonly trail: AuditTrail;
+  readonly nowMs: () => number;
+  /** Whether a token of the environment is set: what was made with one ends when it is taken away. */
+  readonly hasToken: boolean;
+}
+
+export interface NewLink {
+  readonly kind: LinkKind;
+  readonly role: Role;
+  readonly personId?: string;
+  /** Null for the program itself, at its start. */
+  readonly maker: Pick<Person, 'id' | 'name'> | null;
+  readonly lengthMs: number;
+}
+
+export class Links {
+  readonly #parts: LinksParts;
+
+  constructor(parts: LinksParts) {
+    this.#parts = parts;
+  }
+
+  /** @returns The link with its secret, which is told this once. */
+  async make({ kind, role, personId, maker, lengthMs }: NewLink): Promise<{ link: LinkRecord; secret: string }> {
+    const secret = newSecret();
+    const now = this.#parts.nowMs();
+    const link: LinkRecord = {
+      id: newId(),
+      digest: digestOf(secret),
+      kind,
+      role,
+      personId: personId ?? null,
+      madeBy: maker?.name ?? 'the start of the house',
+      madeById: maker?.id ?? null,
+      madeAtMs: now,
+      endsAtMs: now + lengthMs,
+    };
+    await this.#parts.journal.links.add(link);
+    return { link, secret };
+  }
+
+  /** For the start of the house: a way in while it has no owner; undefined once it has one. */
+  async setup(): Promise<string | undefined> {
+    if (await this.#parts.journal.people.hasOwner()) return undefined;
+    const { secret } = await this.make({
+      kind: 'setup',
+      role: 'owner',
+      maker: null,
+      lengthMs: linkLengths.setupMs,
+    });
+    return linkPath('setup', secret);
+  }
+
+  /** @throws {Refusal} 410 when it was used, has run out or never was. */
+  async look(secret: string): Promise<{ link: LinkRecord; person: PersonRecord | undefined }> {
+    const { journal, nowMs, hasToken } = this.#parts;
+    const link = await journal.links.find(digestOf(secret), nowMs());
+    if (link?.madeById === 'api-token' && !hasToken) throw spent();
+    if (!link || (link.kind === 'setup' && (await journal.people.hasOwner()))) throw spent();
+    const person = link.personId === null ? undefined : await journal.people.get(link.personId);
+    if (link.kind === 'reset' && !person) throw spent();
+    return { link, person };
+  }
+
+  /** Uses the link up, and signs its holder in. */
+  async use(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    { secret, name, password }: { secret: string; name: string | undefined; password: string },
+  ): Promise<PersonRecord> {
+    const { journal, sessions, trail, nowMs } = this.#parts;
+    const { link, person: known } = await this.look(secret);
+    const said = known?.name ?? name;
+    if (said === undefined) throw new Refusal(422, 'Say by which name you go here.', { pointer: '/name' });
+    refuseWeak(password, said, '/password');
+    const passwordHash = await inTime(hashPassword(password));
+    const person = known
+      ? { ...known, passwordHash }
+      : {
+          id: newId(),
+          name: said,
+          nameKey: nameKeyOf(said),
+          role: link.role,
+          passwordHash,
+          createdAtMs: nowMs(),
+        };
+    const isUsed = known
+      ? await journal.people.resetPassword(known.id, passwordHash, link.digest, nowMs())
+      : await journal.people.join(person, link.digest, nowMs());
+    if (!isUsed) throw spent();
+    await sessions.start(request, reply, person);
+    await trail.add(request, {
+      what: known
+        ? 'chose a new password by a link'
+        : link.kind === 'setup'
+          ? 'became the first owner'
+          : 'joined by a link',
+      person,
+      after: { name: person.name, role: person.role, linkMadeBy: link.madeBy },
+    });
+    return person;
+  }
+}
+
+const spent = () =>
+  new Refusal(
+    410,
+    'This link was used already, has run out, was taken back, or whoever made it may no longer invite. Ask for a new one.',
+  );

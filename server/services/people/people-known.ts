@@ -1,0 +1,68 @@
+/**
+ * server/services/people/people-known.ts: the ways in which the house knows who asks.
+ *
+ * Takes:  a request.
+ * Gives:  the owner, for the token of the environment; a person, for a token or session of theirs; and while the house has
+ *         neither an owner nor that token, an owner for requests made on this machine itself.
+ */
+import type { FastifyRequest } from 'fastify';
+import type { Person } from '../../../shared/person.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import { isFromHere } from '../../http/from-here.ts';
+import type { PeopleKnown } from '../../http/guard.ts';
+import type { ApiTokens } from './api-tokens.ts';
+import { readCookie } from './cookies.ts';
+import { Remembered } from './remembered.ts';
+import { isSame } from './secrets.ts';
+import type { Sessions } from './sessions.ts';
+
+const tokenOwner: Person = { id: 'api-token', name: 'API token', role: 'owner', via: 'token' };
+const personHere: Person = { id: 'here', name: 'This machine', role: 'owner', via: 'here' };
+
+export interface KnownParts {
+  readonly journal: Journal;
+  readonly sessions: Sessions;
+  readonly tokens: ApiTokens;
+  readonly nowMs: () => number;
+  /** The token of the environment. */
+  readonly token: string | undefined;
+  /** Whether a proxy stands before us: then nobody can be told from somebody on this machine. */
+  readonly behindProxy: boolean;
+}
+
+export function peopleKnown(parts: KnownParts): PeopleKnown {
+  const { journal, sessions, tokens, token, behindProxy } = parts;
+  const noOwner = new Remembered<true>(parts.nowMs);
+  let hasOwner = false;
+
+  /** An owner stays, once there is one; that there is none is asked anew, as another process may let one in. */
+  const lacksOwner = async () => {
+    if (hasOwner) return false;
+    const lacks = await noOwner.get('', async () => ((await journal.people.hasOwner()) ? undefined : true));
+    hasOwner = lacks === undefined;
+    return !hasOwner;
+  };
+  sessions.whenChanged(() => noOwner.clear());
+  const hereActs = async () => token === undefined && !behindProxy && (await lacksOwner());
+
+  return {
+    async personOf(request: FastifyRequest) {
+      const bearer = /^Bearer +([^ ].*)$/i.exec(request.headers.authorization ?? '')?.[1];
+      if (bearer !== undefined) {
+        if (token !== undefined && isSame(bearer, token)) return tokenOwner;
+        const known = await tokens.personOf(bearer);
+        request.tokenId = known?.tokenId ?? null;
+        return known?.person ?? null;
+      }
+      const cookie = readCookie(request, 'session');
+      const known = cookie === undefined ? undefined : await sessions.find(cookie);
+      if (known) {
+        const { id, name, role } = known.person;
+        request.session = known.session;
+        return { id, name, role, via: 'session' };
+      }
+      return isFromHere(request) && (await hereActs()) ? personHere : null;
+    },
+    hereActs,
+  };
+}

@@ -1,0 +1,54 @@
+/**
+ * server/services/probe-keys/mosquitto-files.ts: the same keys for a Mosquitto of your own, as its password file and its access file.
+ *
+ * Takes:  the keys in force, the root of topics, how this house itself comes in there.
+ * Gives:  two files; man mosquitto.conf describes password_file and acl_file.
+ * Never:  names a revoked key: what is not in the files cannot come in once they are in place.
+ */
+import { type KeyReach, warningFilters } from '../../../shared/probe-key.ts';
+import type { ProbeKeyRecord } from '../../../shared/store/journal.ts';
+import { mosquittoHash } from './secret.ts';
+
+export interface HouseAccount {
+  readonly username: string | undefined;
+  readonly password: string | undefined;
+}
+
+export function passwordFile(keys: readonly ProbeKeyRecord[], house: HouseAccount): string {
+  const lines = inForce(keys).map(({ id, mosquittoHash: hash }) => `${id}:${hash}`);
+  // Mosquitto takes no comment in this file, so the house is either there or not.
+  const own =
+    house.username === undefined || house.password === undefined
+      ? []
+      : [`${house.username}:${mosquittoHash(house.password)}`];
+  return [...own, ...lines].map((line) => `${line}\n`).join('');
+}
+
+export function accessFile(keys: readonly ProbeKeyRecord[], root: string, house: HouseAccount): string {
+  const parts = [
+    [
+      '# Who may publish and read what. Made by Branhearth from its keys; make it anew after making or revoking one.',
+      '# Nobody without a name in here reads or writes anything.',
+    ],
+    house.username === undefined
+      ? ['# Set BRANHEARTH_MQTT_USERNAME and _PASSWORD, make this file again, and the house itself stands here.']
+      : ['# The house itself', `user ${house.username}`, 'topic readwrite #', 'topic read $SYS/#'],
+    ...inForce(keys).map((key) => [`# ${oneLine(key.name)}`, `user ${key.id}`, ...topicLines(key, root)]),
+  ];
+  return parts.map((part) => `${part.join('\n')}\n`).join('\n');
+}
+
+function topicLines({ site, probe, foreign, hears }: KeyReach, root: string): string[] {
+  const own = site === null ? [] : [`topic readwrite ${root}/${site}/${probe === null ? '+/+' : `${probe}/#`}`];
+  const heard = {
+    own: [],
+    warnings: warningFilters(root).map((filter) => `topic read ${filter}`),
+    everything: ['topic read #'],
+  }[hears];
+  return [...own, ...foreign.map((filter) => `topic write ${filter}`), ...heard];
+}
+
+const inForce = (keys: readonly ProbeKeyRecord[]) => keys.filter(({ revokedAtMs }) => revokedAtMs === null);
+
+/** A name with a line break in it would write lines of its own. */
+const oneLine = (name: string) => name.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ');

@@ -1,0 +1,42 @@
+/**
+ * server/services/probe-keys/open-auth-policy.ts: the door of the embedded broker as the journal and the environment leave it.
+ *
+ * Takes:  the configuration, the journal.
+ * Gives:  a door with the keys in force, and the same again whenever a key was made or revoked.
+ */
+import { createDoor, type Door } from '../../../ingest/auth/auth-policy.ts';
+import type { Clock } from '../../../shared/clock.ts';
+import type { Config } from '../../../shared/config.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+
+/** "yes" once the owner wants a key of every probe, this machine's programs included. */
+const everyoneSetting = 'door.every-probe-needs-a-key';
+
+export async function openDoor(
+  config: Pick<Config, 'MQTT_ROOT' | 'MQTT_TRUSTED_NETWORK'>,
+  clock: Clock,
+  journal: Journal,
+): Promise<Door> {
+  const everyProbeNeedsAKey = await readEveryProbeNeedsAKey(journal);
+  const rules = { everyProbeNeedsAKey, networkIsTrusted: config.MQTT_TRUSTED_NETWORK === 'yes' };
+  const door = createDoor({ clock, root: config.MQTT_ROOT, rules });
+  await renewKeys(door, journal);
+  return door;
+}
+
+export async function renewKeys(door: Door, journal: Journal): Promise<void> {
+  const keys = await journal.probeKeys.list();
+  const revoked = keys.filter(({ revokedAtMs }) => revokedAtMs !== null);
+  door.setKeys(
+    keys.filter(({ revokedAtMs }) => revokedAtMs === null),
+    revoked.map(({ id }) => id),
+  );
+}
+
+export async function readEveryProbeNeedsAKey(journal: Journal): Promise<boolean> {
+  return (await journal.settings.get(everyoneSetting)) === 'yes';
+}
+
+export async function keepEveryProbeNeedsAKey(journal: Journal, needs: boolean): Promise<void> {
+  await journal.settings.set(everyoneSetting, needs ? 'yes' : 'no');
+}

@@ -1,0 +1,49 @@
+/**
+ * server/services/probe-keys/show-key.ts: what a person needs to enter at a probe, told once when its key is made.
+ *
+ * Takes:  the key, its secret, the way to the broker.
+ * Gives:  lines to copy, a command that tries the key, and the same as one address for a code to be read by a phone.
+ */
+import type { WayIn } from '../../../shared/contracts/keys.ts';
+import type { KeyReach } from '../../../shared/probe-key.ts';
+
+export interface ToldKey {
+  readonly lines: readonly { name: string; value: string }[];
+  readonly example: string;
+  /** There is no standard for such an address; scheme, user, host and path are written as in any other (common practice). */
+  readonly address: string;
+}
+
+export function tellKey(id: string, reach: KeyReach, secret: string, way: WayIn, root: string): ToldKey {
+  const topic = topicOf(reach, root);
+  const publishes = reach.site !== null;
+  return {
+    lines: [
+      { name: 'Server', value: way.host },
+      { name: 'Port', value: String(way.port) },
+      { name: 'TLS', value: way.tls ? 'yes' : 'no' },
+      { name: 'User name', value: id },
+      { name: 'Password', value: secret },
+      { name: publishes ? 'Publish to' : 'Listen to', value: topic },
+      ...(publishes ? [{ name: 'Last will', value: topic.replace(/reading$/, 'status') }] : []),
+    ],
+    example: exampleOf(id, secret, way, topic, publishes),
+    address: `${way.tls ? 'mqtts' : 'mqtt'}://${id}:${secret}@${inAddress(way.host)}:${way.port}/${topic}`,
+  };
+}
+
+function topicOf({ site, probe, foreign, hears }: KeyReach, root: string): string {
+  if (site !== null) return `${root}/${site}/${probe ?? '<probe>'}/reading`;
+  if (foreign[0] !== undefined) return foreign[0];
+  return hears === 'warnings' ? `${root}/+/siren` : `${root}/#`;
+}
+
+function exampleOf(id: string, secret: string, way: WayIn, topic: string, publishes: boolean): string {
+  // The folder of certificates that the machine itself trusts; --cafile names one of your own.
+  const tls = way.tls ? ' --capath /etc/ssl/certs' : '';
+  const common = `-h ${way.host} -p ${way.port}${tls} -u ${id} -P ${secret} -q 1`;
+  if (!publishes) return `mosquitto_sub ${common} -t '${topic}' -v`;
+  return `mosquitto_pub ${common} -t ${topic.replace('<probe>', 'probe-1')} -m '{"temperature": 24.5, "humidity": 98}'`;
+}
+
+const inAddress = (host: string) => (host.includes(':') ? `[${host}]` : host);

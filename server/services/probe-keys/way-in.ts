@@ -1,0 +1,34 @@
+/**
+ * server/services/probe-keys/way-in.ts: by which name and port a probe reaches the broker.
+ *
+ * Takes:  where the broker listens, the address of the pages if one was set, the name this request came by.
+ * Gives:  TLS where it is offered, else the plain port; and whether only this machine can reach it.
+ */
+
+import { isLoopback } from '../../../shared/config.ts';
+import type { WayIn } from '../../../shared/contracts/keys.ts';
+
+export function wayIn(
+  broker: { readonly url: string; readonly tlsUrl: string | undefined },
+  publicUrl: string | undefined,
+  requestHost: string,
+): WayIn {
+  const ways = [broker.tlsUrl, broker.url].flatMap((url) =>
+    url === undefined ? [] : [wayOf(url, publicUrl, requestHost)],
+  );
+  const [first] = ways;
+  if (first === undefined) throw new Error('Cannot tell a way to the broker as it must have an address');
+  return ways.find(({ onlyHere }) => !onlyHere) ?? first;
+}
+
+function wayOf(url: string, publicUrl: string | undefined, requestHost: string): WayIn {
+  const { protocol, hostname, port } = new URL(url);
+  const listens = bare(hostname);
+  const tls = protocol === 'mqtts:' || protocol === 'wss:';
+  // One that listens everywhere is reached by the name the pages are reached by.
+  const isEverywhere = listens === '0.0.0.0' || listens === '::';
+  const host = isEverywhere ? bare(publicUrl === undefined ? requestHost : new URL(publicUrl).hostname) : listens;
+  return { host, port: port === '' ? (tls ? 8883 : 1883) : Number(port), tls, onlyHere: isLoopback(listens) };
+}
+
+const bare = (host: string) => host.replace(/^\[|\]$/g, '');

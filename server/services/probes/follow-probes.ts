@@ -1,0 +1,39 @@
+/**
+ * server/services/probes/follow-probes.ts: what ingest hears of probes, brought to the probe book, to open pages, and into the journal.
+ */
+import type { FastifyBaseLogger } from 'fastify';
+import type { IngestOptions } from '../../../ingest/start-ingest.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { LiveHub } from '../../http/live/live-hub.ts';
+import type { ProbeBook } from './probe-book.ts';
+import { createProbeNews } from './probe-news.ts';
+import { createStatusKeeper } from './status-keeper.ts';
+
+export interface FollowParts {
+  readonly probes: ProbeBook;
+  readonly hub: LiveHub;
+  readonly log: FastifyBaseLogger;
+  /** Where a probe's status is kept; absent where another process keeps it. */
+  readonly keepIn?: Journal;
+}
+
+type Followed = Pick<IngestOptions, 'calibrate' | 'admits' | 'onCommitted' | 'onStatus'>;
+
+export function followProbes({ probes, hub, log, keepIn }: FollowParts): Followed {
+  const news = createProbeNews(hub, probes);
+  const statuses = keepIn && createStatusKeeper(keepIn, log);
+  return {
+    calibrate: (site, probe, quantity, value) => probes.calibrate(site, probe, quantity, value),
+    admits: (site, probe) => probes.admits(site, probe),
+    onCommitted(committed) {
+      for (const reading of committed) news.changed(probes.record(reading));
+    },
+    onStatus(site, probe, online, atMs) {
+      const known = probes.of(site, probe);
+      const isNews = known.online !== online; // retained, and told again on each connection
+      known.online = online;
+      news.changed(known);
+      if (isNews) statuses?.keep(site, probe, online, atMs);
+    },
+  };
+}

@@ -1,0 +1,108 @@
+/**
+ * server/services/records/batch-record.ts: the whole record of one batch, gathered once for page, PDF and file.
+ */
+
+import { keyOf } from '../../../core/lineage/graph.ts';
+import { readinessCautions } from '../../../core/readiness/readiness-words.ts';
+import { historyAt } from '../../../core/records/heat-history.ts';
+import { toldHeat } from '../../../core/session/told-heat.ts';
+import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
+import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import type { AlarmRecord, BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
+import type { House } from '../../app/installation.ts';
+import { judgedFrom } from '../../monitor/origin.ts';
+import { entryView } from '../journal/entry-view.ts';
+import { batchDetail } from '../lineage/batch-detail.ts';
+import { type Family, readFamily } from '../lineage/family.ts';
+import { lineageFrom } from '../lineage/lineage-view.ts';
+import { lotView } from '../lineage/lot-view.ts';
+import { alarmDetail } from '../views/alarm-view.ts';
+import { limitsOf } from '../views/pile-detail.ts';
+import { batchHeatHistory } from './batch-heat-history.ts';
+import { batchSources } from './batch-sources.ts';
+import { heatLogs, temperatureCurves, thinnedTo } from './batch-temperatures.ts';
+import { readinessView } from './readiness-view.ts';
+import { timeTemperature } from './time-temperature.ts';
+
+const curvePoints = 600;
+/** Entries and alarms that one record holds; the exports hold all. */
+const mostEntries = 5000;
+const mostAlarms = 1000;
+
+type RecordHouse = Pick<House, 'journal' | 'readings' | 'clock' | 'version'>;
+
+/** Undefined when there is no such batch. */
+export async function batchRecord(house: RecordHouse, batchId: string): Promise<BatchRecordSheet | undefined> {
+  const { journal, readings, clock, version } = house;
+  const family = await readFamily(journal);
+  const batch = family.batches.get(batchId);
+  if (!batch) return undefined;
+  const siteId = family.piles.get(batch.pileId)?.siteId ?? '';
+  const site = (await journal.sites.list()).find(({ id }) => id === siteId);
+  const nowMs = clock.nowMs();
+  const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? nowMs };
+  const sources = await batchSources(journal, { pileId: batch.pileId, siteId, ...range });
+  const entries = await entriesOf(house, batch);
+  const turnsAtMs = entries.filter(({ what }) => what.kind === 'turned').map(({ atMs }) => atMs);
+  const history = batchHeatHistory(batch, entries);
+  const logs = await heatLogs(readings, sources, range, history);
+  const heat = historyAt(history, range.toMs);
+  return {
+    drawnUpAt: toInstant(nowMs),
+    version,
+    timeZone: site?.timeZone ?? null,
+    siteName: site?.name ?? siteId,
+    batch: batchDetail(family, batch),
+    recipe: batch.recipe,
+    assumed: await assumedOf(house, family, batch),
+    limits: limitsOf(batch),
+    lots: lotsOf(family, batch),
+    ancestry:
+      lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],
+    curves: await temperatureCurves(readings, sources, range, curvePoints),
+    entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
+    alarms: await alarmsOf(house, batch, range.toMs),
+    timeTemperature: timeTemperature(
+      logs,
+      turnsAtMs,
+      range.toMs - range.fromMs,
+      await thinnedTo(readings, sources, range),
+    ),
+    pastHeat: toldHeat(heat, history.limits),
+    readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),
+    cautions: [...readinessCautions],
+  };
+}
+
+/** As the judge does, so that a record and the page of the pile say the same. */
+async function assumedOf({ journal }: RecordHouse, family: Family, batch: BatchRecord): Promise<Assumption[]> {
+  const acts = await journal.acts.list(batch.pileId, batch.startedAtMs);
+  const { setup } = await judgedFrom(journal, family.flows, batch, acts, {}, []);
+  return [...(setup.assumed ?? [])];
+}
+
+/** As they stand, oldest first, from the laying to the end. */
+export async function entriesOf({ journal }: Pick<House, 'journal'>, batch: BatchRecord): Promise<EntryRecord[]> {
+  const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
+  const within = { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) };
+  return (await journal.entries.list({ ...within, limit: mostEntries })).reverse();
+}
+
+function lotsOf(family: Family, batch: BatchRecord): BatchRecordSheet['lots'] {
+  return family.flows.flatMap(({ from, to, massKg, volumeL }) => {
+    const lot = to.kind === 'batch' && to.id === batch.id && from.kind === 'lot' ? family.lots.get(from.id) : undefined;
+    return lot ? [{ ...lotView(lot), massKgIn: massKg, volumeLIn: volumeL }] : [];
+  });
+}
+
+async function alarmsOf(
+  { journal }: RecordHouse,
+  batch: BatchRecord,
+  untilMs: number,
+): Promise<BatchRecordSheet['alarms']> {
+  const within = ({ raisedAtMs }: AlarmRecord) => raisedAtMs >= batch.startedAtMs && raisedAtMs <= untilMs;
+  const alarms = (await journal.alarms.forPile(batch.pileId, mostAlarms)).filter(within).reverse();
+  const open = await journal.alarms.open(batch.pileId);
+  return Promise.all(alarms.map(async (alarm) => alarmDetail(alarm, await journal.alarms.steps(alarm.id), open)));
+}

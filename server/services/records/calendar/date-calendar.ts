@@ -1,0 +1,80 @@
+/**
+ * server/services/records/calendar/date-calendar.ts: turns, checks and likely readiness of the batches that lie there now, as a calendar.
+ *
+ * Takes:  batches with their piles and sites, the address of the pages.
+ * Gives:  an iCalendar file (RFC 5545); the same date keeps its UID however often it is asked for.
+ */
+import { type PlannedDate, planDates } from '../../../../core/plan/dates.ts';
+import { stageLimits } from '../../../../shared/stage.ts';
+import type { BatchRecord } from '../../../../shared/store/journal.ts';
+import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
+import { icalLines, icalText, icalTime } from './ical-text.ts';
+
+export interface CalendarBatch {
+  readonly batch: BatchRecord;
+  readonly name: string;
+  readonly pileName: string;
+  readonly siteName: string;
+  /** What the self-heating hazard asks for while it stands: then nothing else is asked of this pile. */
+  readonly hazardTodo?: string | undefined;
+}
+
+const titles: Record<PlannedDate['kind'], string> = { turn: 'Turn', check: 'Check', ready: 'Likely ready' };
+/** How long each takes, and how long before its reminder sounds [min]. */
+const lengthMin: Record<PlannedDate['kind'], number> = { turn: 30, check: 15, ready: 0 };
+const remindMin: Record<PlannedDate['kind'], number> = { turn: 60, check: 0, ready: 0 };
+
+export function dateCalendar(batches: readonly CalendarBatch[], address: string, nowMs: number): string {
+  return icalLines([
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    'PRODID:-//Branhearth//Dates of batches//EN',
+    'CALSCALE:GREGORIAN',
+    'NAME:Branhearth', // RFC 7986
+    'X-WR-CALNAME:Branhearth', // for readers older than RFC 7986
+    'REFRESH-INTERVAL;VALUE=DURATION:PT6H', // RFC 7986
+    ...batches.flatMap((one) => events(one, address, nowMs)),
+    'END:VCALENDAR',
+  ]);
+}
+
+function events(one: CalendarBatch, address: string, nowMs: number): string[] {
+  const { batch } = one;
+  const { lengthMinH, lengthMaxH } = { ...stageLimits[batch.stage], ...batch.limits };
+  const ownLength = batch.limits.lengthMinH !== undefined || batch.limits.lengthMaxH !== undefined;
+  const dates = planDates({
+    startMs: batch.startedAtMs,
+    stage: batch.stage,
+    ...(ownLength && { lengthH: { minH: lengthMinH, maxH: Math.max(lengthMinH, lengthMaxH) } }),
+  });
+  return dates.flatMap((date) => event(one, date, address, nowMs));
+}
+
+function event(one: CalendarBatch, date: PlannedDate, address: string, nowMs: number): string[] {
+  const { batch, name, pileName, siteName, hazardTodo } = one;
+  const { kind, atMs, untilMs, says, origin } = date;
+  const day = Math.round((atMs - batch.startedAtMs) / msPerDay);
+  // A likely window may open and close at one time: an end must lie after its start.
+  const endMs = Math.max(untilMs ?? 0, atMs + Math.max(1, lengthMin[kind]) * msPerMinute);
+  // What is past is a record; from now on nobody is called to turn or squeeze a pile that may catch fire.
+  const isCalledOff = hazardTodo !== undefined && endMs > nowMs;
+  const summary = isCalledOff ? `Not now, it heats dangerously: ${pileName}` : `${titles[kind]}: ${pileName}`;
+  return [
+    'BEGIN:VEVENT',
+    `UID:${batch.id}-${kind}-${kind === 'ready' ? 0 : day}@branhearth`,
+    `DTSTAMP:${icalTime(batch.startedAtMs)}`,
+    `DTSTART:${icalTime(atMs)}`,
+    `DTEND:${icalTime(endMs)}`,
+    `SUMMARY:${icalText(summary)}`,
+    `DESCRIPTION:${icalText(isCalledOff ? `${hazardTodo}\n${name}` : `${says}\n${name}\n${origin}`)}`,
+    `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
+    `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
+    'TRANSP:TRANSPARENT',
+    'BEGIN:VALARM',
+    'ACTION:DISPLAY',
+    `DESCRIPTION:${icalText(summary)}`,
+    `TRIGGER:${remindMin[kind] === 0 ? 'PT0S' : `-PT${remindMin[kind]}M`}`,
+    'END:VALARM',
+    'END:VEVENT',
+  ];
+}

@@ -1,0 +1,158 @@
+/**
+ * server/services/records/pdf/curve-drawing.ts: the temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone.
+ */
+import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
+import type { Position } from '../../../../shared/names.ts';
+import { timeWords } from '../day-words.ts';
+import { niceSteps, timeSteps } from './axis.ts';
+import { ink, type Sheet, softInk } from './sheet.ts';
+
+interface LineLook {
+  readonly colour: string;
+  readonly dash: readonly number[];
+  readonly width: number;
+}
+
+const looks: Record<Position, LineLook> = {
+  core: { colour: '#a8331c', dash: [], width: 1.4 },
+  top: { colour: '#8a6410', dash: [5, 2], width: 0.9 },
+  base: { colour: '#5a4a8a', dash: [2, 2], width: 0.9 },
+  edge: { colour: '#3f6b3a', dash: [7, 2, 1, 2], width: 0.9 },
+  air: { colour: '#2f6690', dash: [1, 2], width: 0.9 },
+};
+
+const height = 210;
+const axisWidth = 34;
+
+export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: string): void {
+  const { temperatureC, bucketMs } = record.curves;
+  const all = temperatureC.flatMap(({ points }) => points);
+  if (all.length === 0) {
+    sheet.paragraph('No temperature was measured while it lay there.');
+    return;
+  }
+  sheet.need(height + 60);
+  const { doc } = sheet;
+  const top = doc.y + 4;
+  const [left, right] = [sheet.left + axisWidth, sheet.left + sheet.width - 8];
+  const fromMs = Date.parse(record.batch.startedAt);
+  const toMs = Math.max(
+    fromMs + bucketMs,
+    record.batch.endedAt ? Date.parse(record.batch.endedAt) : Date.parse(record.drawnUpAt),
+  );
+  const actC = record.limits.actC?.value;
+  const temps = niceSteps(Math.min(...all.map(({ min }) => min)), Math.max(actC ?? 0, ...all.map(({ max }) => max)), 7);
+  const [lowC, highC] = [temps[0] ?? 0, temps.at(-1) ?? 1];
+  const x = (atMs: number) => left + ((atMs - fromMs) / (toMs - fromMs)) * (right - left);
+  const y = (tempC: number) => top + height - ((tempC - lowC) / (highC - lowC)) * height;
+
+  doc.lineWidth(0.4).font('plain').fontSize(7.5);
+  for (const tempC of temps) {
+    doc.moveTo(left, y(tempC)).lineTo(right, y(tempC)).stroke('#ddd2c0');
+    doc
+      .fillColor(softInk)
+      .text(`${tempC} °C`, sheet.left, y(tempC) - 4, { width: axisWidth - 5, align: 'right', lineBreak: false });
+  }
+  const times = timeSteps(fromMs, toMs, 6);
+  times.forEach((atMs, i) => {
+    doc
+      .moveTo(x(atMs), top + height)
+      .lineTo(x(atMs), top + height + 4)
+      .stroke(softInk);
+    const isLast = i === times.length - 1 && x(atMs) > right - 70;
+    doc
+      .fillColor(softInk)
+      .text(timeWords(atMs, timeZone), isLast ? right - 90 : x(atMs) - (i === 0 ? 0 : 45), top + height + 6, {
+        width: 90,
+        align: isLast ? 'right' : i === 0 ? 'left' : 'center',
+        lineBreak: false,
+      });
+  });
+  if (actC !== undefined) {
+    doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#a8331c').undash();
+    doc.fillColor('#a8331c').text(`turn or spread at ${actC} °C`, right - 150, y(actC) - 10, {
+      width: 148,
+      align: 'right',
+      lineBreak: false,
+    });
+  }
+
+  doc
+    .save()
+    .rect(left, top, right - left, height)
+    .clip();
+  for (const { position, points } of temperatureC) {
+    const { colour, dash, width } = looks[position];
+    doc.lineWidth(width).lineJoin('round');
+    if (dash.length > 0) doc.dash(dash[0] ?? 2, { space: dash[1] ?? 2 });
+    let lastMs = Number.NEGATIVE_INFINITY;
+    for (const { at, mean } of points) {
+      const atMs = Date.parse(at) + bucketMs / 2;
+      // A gap in the readings is a gap in the line.
+      if (atMs - lastMs > Math.max(2.5 * bucketMs, 3 * 3_600_000)) doc.moveTo(x(atMs), y(mean));
+      else doc.lineTo(x(atMs), y(mean));
+      lastMs = atMs;
+    }
+    doc.stroke(colour).undash();
+  }
+  doc.restore();
+  drawActs(sheet, record, { x, top, left, right });
+  drawNames(
+    sheet,
+    temperatureC.map(({ position }) => position),
+    left,
+    top + height + 20,
+  );
+  doc.x = sheet.left;
+  doc.y = top + height + 36;
+}
+
+const marks: Record<string, string> = { turned: 'T', watered: 'W', spread: 'S', heaped: 'H' };
+
+/** A letter on a stem for each turn, watering, spreading and heaping. */
+function drawActs(
+  { doc }: Sheet,
+  { entries }: BatchRecordSheet,
+  { x, top, left, right }: { x: (atMs: number) => number; top: number; left: number; right: number },
+): void {
+  doc.lineWidth(0.5).font('bold').fontSize(7);
+  let lastPlace = Number.NEGATIVE_INFINITY;
+  let row = 0;
+  for (const { what, at } of entries) {
+    const mark = marks[what.kind];
+    const place = x(Date.parse(at));
+    if (mark === undefined || place < left || place > right) continue;
+    // Letters of acts close together step down, so that each can be read.
+    row = place - lastPlace < 9 ? (row + 1) % 5 : 0;
+    lastPlace = place;
+    const y = top + 2 + row * 9;
+    doc
+      .dash(1, { space: 3 })
+      .moveTo(place, y + 9)
+      .lineTo(place, top + height)
+      .stroke(softInk)
+      .undash();
+    doc.fillColor(ink).text(mark, place - 5, y, { width: 10, align: 'center', lineBreak: false });
+  }
+}
+
+function drawNames({ doc }: Sheet, shown: readonly Position[], left: number, y: number): void {
+  let x = left;
+  for (const position of shown) {
+    const { colour, dash, width } = looks[position];
+    doc.lineWidth(width);
+    if (dash.length > 0) doc.dash(dash[0] ?? 2, { space: dash[1] ?? 2 });
+    doc
+      .moveTo(x, y + 4)
+      .lineTo(x + 22, y + 4)
+      .stroke(colour)
+      .undash();
+    doc
+      .font('plain')
+      .fontSize(7.5)
+      .fillColor(ink)
+      .text(position, x + 26, y, { lineBreak: false });
+    x += 62;
+  }
+  doc.fillColor(softInk).text('T turned   W watered   S spread   H heaped', x + 6, y, { lineBreak: false });
+}

@@ -1,0 +1,219 @@
+/**
+ * server/services/records/pdf/sheet.ts: paper: headings, paragraphs and tables that go on over as many pages as they need.
+ *
+ * Takes:  a title and what stands at the foot of each page.
+ * Gives:  a PDF with embedded fonts, whatever alphabet people write in; signs the font lacks become an empty box.
+ */
+import { createRequire } from 'node:module';
+import PDFDocument from 'pdfkit';
+
+const require = createRequire(import.meta.url);
+const fontFile = (name: string) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+
+export const ink = '#2b2118';
+export const softInk = '#5b4d3f';
+const rule = '#c9b99f';
+const shade = '#f3ecdf';
+
+/** A4 [pt]. */
+const margin = 48;
+const footHeight = 40;
+
+export interface Column {
+  readonly heading: string;
+  /** Share of the width. */
+  readonly share: number;
+}
+
+export interface SheetFacts {
+  readonly title: string;
+  readonly drawnUpAt: Date;
+  readonly foot: string;
+}
+
+export class Sheet {
+  readonly doc: PDFKit.PDFDocument;
+  readonly #foot: string;
+  #lacked = false;
+
+  constructor({ title, drawnUpAt, foot }: SheetFacts) {
+    this.doc = new PDFDocument({
+      size: 'A4',
+      margins: { top: margin, bottom: margin + footHeight, left: margin, right: margin },
+      bufferPages: true,
+      lang: 'en',
+      displayTitle: true,
+      info: { Title: title, Creator: 'Branhearth', CreationDate: drawnUpAt, ModDate: drawnUpAt },
+    });
+    this.doc.registerFont('plain', fontFile('DejaVuSans'));
+    this.doc.registerFont('bold', fontFile('DejaVuSans-Bold'));
+    this.#foot = foot;
+    this.doc.font('plain').fillColor(ink);
+  }
+
+  /** Whether some sign had to be drawn as an empty box. */
+  get lacked(): boolean {
+    return this.#lacked;
+  }
+
+  get left(): number {
+    return margin;
+  }
+
+  get width(): number {
+    return this.doc.page.width - 2 * margin;
+  }
+
+  /** What is left of the page [pt]. */
+  get room(): number {
+    return this.doc.page.height - margin - footHeight - this.doc.y;
+  }
+
+  /** Goes on to the next page unless so much fits on this one. */
+  need(height: number): void {
+    if (this.room < height) this.doc.addPage();
+  }
+
+  title(text: string): void {
+    this.doc
+      .font('bold')
+      .fontSize(20)
+      .fillColor(ink)
+      .text(this.known(text), this.left, this.doc.y, { width: this.width });
+    this.doc.moveDown(0.2);
+  }
+
+  /** Never alone at the foot of a page: the first rows of what follows fit beneath it. */
+  heading(text: string): void {
+    this.need(120);
+    this.doc.moveDown(0.9);
+    this.doc
+      .font('bold')
+      .fontSize(12.5)
+      .fillColor(ink)
+      .text(this.known(text), this.left, this.doc.y, { width: this.width });
+    this.doc.moveDown(0.25);
+  }
+
+  paragraph(text: string, { soft = false, strong = false, size = 9.5 } = {}): void {
+    this.doc
+      .font(strong ? 'bold' : 'plain')
+      .fontSize(size)
+      .fillColor(soft ? softInk : ink)
+      .text(this.known(text), this.left, this.doc.y, { width: this.width, lineGap: 1.5 });
+    this.doc.moveDown(0.25);
+  }
+
+  list(items: readonly string[], size = 9.5): void {
+    for (const item of items) this.paragraph(`•  ${item}`, { size });
+  }
+
+  /** A frame with a notice in it. */
+  notice(lines: readonly string[]): void {
+    const inner = this.width - 20;
+    this.doc.font('bold').fontSize(9.5);
+    const text = this.known(lines.join('\n'));
+    const height = this.doc.heightOfString(text, { width: inner, lineGap: 2 }) + 14;
+    this.need(height + 8);
+    const { y } = this.doc;
+    this.doc.roundedRect(this.left, y, this.width, height, 4).fillAndStroke(shade, rule);
+    this.doc.fillColor(ink).text(text, this.left + 10, y + 7, { width: inner, lineGap: 2 });
+    this.doc.y = y + height + 8;
+  }
+
+  /** Rows keep together; the headings are written again on each page. */
+  table(columns: readonly Column[], rows: readonly (readonly string[])[], size = 8.5): void {
+    const whole = columns.reduce((sum, { share }) => sum + share, 0);
+    const widths = columns.map(({ share }) => (share / whole) * this.width);
+    const headings = columns.map(({ heading }) => heading);
+    this.need(60);
+    this.#row(headings, widths, size, 'bold');
+    for (const row of rows) {
+      this.doc.font('plain').fontSize(size);
+      if (this.room < this.#rowHeight(row, widths)) {
+        this.doc.addPage();
+        this.#row(headings, widths, size, 'bold');
+      }
+      this.#row(row, widths, size, 'plain');
+    }
+    this.doc.moveDown(0.4);
+  }
+
+  #rowHeight(cells: readonly string[], widths: readonly number[]): number {
+    const heights = cells.map((cell, i) =>
+      this.doc.heightOfString(this.known(cell) || ' ', { width: (widths[i] ?? 50) - 8 }),
+    );
+    // One that is taller than a page could never be placed: pages are at least this high.
+    return Math.min(Math.max(...heights) + 6, 640);
+  }
+
+  #row(cells: readonly string[], widths: readonly number[], size: number, font: 'plain' | 'bold'): void {
+    this.doc.font(font).fontSize(size);
+    const height = this.#rowHeight(cells, widths);
+    const { y } = this.doc;
+    if (font === 'bold') this.doc.rect(this.left, y, this.width, height).fill(shade);
+    let x = this.left;
+    cells.forEach((cell, i) => {
+      const width = widths[i] ?? 50;
+      this.doc
+        .fillColor(ink)
+        .text(this.known(cell), x + 4, y + 3, { width: width - 8, height: height - 3, ellipsis: '…' });
+      x += width;
+    });
+    this.doc
+      .moveTo(this.left, y + height)
+      .lineTo(this.left + this.width, y + height)
+      .lineWidth(0.5)
+      .stroke(rule);
+    this.doc.x = this.left;
+    this.doc.y = y + height;
+  }
+
+  /** Text in the signs that the font has; line breaks stay, other controls go. */
+  known(text: string): string {
+    const font = (this.doc as unknown as { _font: { font: { hasGlyphForCodePoint(code: number): boolean } } })._font
+      .font;
+    let known = '';
+    for (const sign of text.replaceAll('\t', ' ')) {
+      const code = sign.codePointAt(0) ?? 0;
+      if (sign !== '\n' && (code < 32 || (code >= 0x7f && code < 0xa0))) continue;
+      const has = sign === '\n' || font.hasGlyphForCodePoint(code);
+      if (!has) this.#lacked = true;
+      known += has ? sign : '□';
+    }
+    // A number stays on one line with its unit.
+    return known.replace(/(\d) (?=(°[CF]|h|kg|L|cm|m²|g)(?![\p{L}\d]))/gu, '$1\u00a0');
+  }
+
+  /** Numbers the pages and gives the file. */
+  async finish(): Promise<Buffer> {
+    const { start, count } = this.doc.bufferedPageRange();
+    for (let page = 0; page < count; page++) {
+      this.doc.switchToPage(start + page);
+      // The foot stands below the bottom margin, where text would else start a new page.
+      this.doc.page.margins.bottom = 0;
+      this.doc
+        .font('plain')
+        .fontSize(7.5)
+        .fillColor(softInk)
+        .text(
+          this.known(`${this.#foot}   ·   page ${page + 1} of ${count}`),
+          this.left,
+          this.doc.page.height - margin - 8,
+          {
+            width: this.width,
+            lineBreak: false,
+            ellipsis: '…',
+          },
+        );
+    }
+    const chunks: Buffer[] = [];
+    const done = new Promise<Buffer>((resolve, reject) => {
+      this.doc.on('data', (chunk: Buffer) => chunks.push(chunk));
+      this.doc.on('end', () => resolve(Buffer.concat(chunks)));
+      this.doc.on('error', reject);
+    });
+    this.doc.end();
+    return done;
+  }
+}

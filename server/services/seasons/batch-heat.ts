@@ -1,0 +1,75 @@
+/**
+ * server/services/seasons/batch-heat.ts: the temperatures of one batch, by the claims of its time.
+ *
+ * Takes:  a batch, its pile's site, all claims, the store.
+ * Gives:  core and air as columns of ten-minute or hourly rollups.
+ * Never:  cuts a rollup row: rows that reach over an edge of the batch or of a claim are left out, so no raw row is needed.
+ */
+import type { Columns } from '../../../core/seasons/course.ts';
+import type { BatchRecord, ClaimRecord } from '../../../shared/store/journal.ts';
+import type { BucketColumns, ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { msPerHour, msPerMinute } from '../../../shared/units.ts';
+import { pileSources } from '../../monitor/pile-sources.ts';
+
+export interface BatchHeat {
+  readonly core: Columns;
+  readonly air: Columns;
+}
+
+/** Lengths that the store keeps as rollups. */
+export const fineMs = 10 * msPerMinute;
+export const hourMs = msPerHour;
+
+export interface HeatQuestion {
+  readonly batch: BatchRecord;
+  readonly siteId: string;
+  readonly claims: readonly ClaimRecord[];
+  readonly untilMs: number;
+  readonly stepMs: number;
+}
+
+export async function readBatchHeat(readings: ReadingsStore, question: HeatQuestion): Promise<BatchHeat> {
+  const sources = pileSources(question.claims, question.batch.pileId, question.siteId);
+  const of = async (position: 'core' | 'air') => {
+    const parts: BucketColumns[] = [];
+    for (const { claim } of sources.filter((source) => source.position === position)) {
+      const columns = await readPart(readings, claim, question);
+      if (columns) parts.push(columns);
+    }
+    return toColumns(parts, question.stepMs);
+  };
+  return { core: await of('core'), air: await of('air') };
+}
+
+async function readPart(
+  readings: ReadingsStore,
+  { site, probe, ...claim }: ClaimRecord,
+  { batch, untilMs, stepMs }: HeatQuestion,
+): Promise<BucketColumns | undefined> {
+  const fromMs = Math.ceil(Math.max(batch.startedAtMs, claim.fromMs) / stepMs) * stepMs;
+  const toMs = Math.floor(Math.min(untilMs, claim.toMs ?? untilMs) / stepMs) * stepMs;
+  if (fromMs >= toMs) return undefined;
+  const { columns } = await readings.buckets(
+    [{ site, probe, quantity: 'temperature' }],
+    fromMs,
+    toMs,
+    (toMs - fromMs) / stepMs,
+  );
+  return columns[0];
+}
+
+/** Hourly means stand for the middle of their hour; ten minutes are taken as they begin. */
+function toColumns(parts: readonly BucketColumns[], stepMs: number): Columns {
+  const shiftMs = stepMs >= msPerHour ? stepMs / 2 : 0;
+  const inOrder = [...parts].sort((a, b) => (a.startMs[0] ?? 0) - (b.startMs[0] ?? 0));
+  const count = inOrder.reduce((sum, { startMs }) => sum + startMs.length, 0);
+  const columns = { atMs: new Float64Array(count), meanC: new Float64Array(count), maxC: new Float64Array(count) };
+  let at = 0;
+  for (const { startMs, mean, max } of inOrder) {
+    columns.atMs.set(shiftMs === 0 ? startMs : startMs.map((ms) => ms + shiftMs), at);
+    columns.meanC.set(mean, at);
+    columns.maxC.set(max, at);
+    at += startMs.length;
+  }
+  return columns;
+}

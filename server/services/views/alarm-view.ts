@@ -1,0 +1,62 @@
+/**
+ * server/services/views/alarm-view.ts: alarm records as the API shows them.
+ */
+
+import { isStanding } from '../../../core/alarms/standing.ts';
+import { type AdvisedAlarm, adviceOf } from '../../../core/say/advice.ts';
+import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
+import type { AlarmSummary } from '../../../shared/contracts/piles.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import type { AlarmRecord, AlarmStepRecord } from '../../../shared/store/journal.ts';
+
+export interface OpenAlarm {
+  readonly record: AlarmRecord;
+  readonly heldBackBy: string | null;
+}
+
+/** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
+export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmSummary {
+  const { words } = record;
+  const { shelvedUntilMs } = record.machine;
+  const advised = advisedAlarm(record);
+  const others = record.closedAtMs === null ? pileAlarms.map(advisedAlarm) : [];
+  const { todo, byMs, caution, from } = adviceOf(advised, others);
+  return {
+    id: record.id,
+    kind: record.kind,
+    severity: record.severity,
+    state: record.state,
+    since: toInstant(record.raisedAtMs),
+    position: record.position,
+    seen: words.seen,
+    todo,
+    by: byMs === null ? null : toInstant(byMs),
+    caution,
+    stands: advised.stands,
+    ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
+    heldBackBy,
+    yieldsTo: from?.id ?? null,
+    shelvedUntil: shelvedUntilMs === null ? null : toInstant(shelvedUntilMs),
+  };
+}
+
+export function alarmDetail(
+  record: AlarmRecord,
+  steps: readonly AlarmStepRecord[],
+  pileAlarms: readonly AlarmRecord[],
+): AlarmDetail {
+  return {
+    ...alarmSummary({ record, heldBackBy: null }, pileAlarms),
+    pileId: record.pileId,
+    steps: steps.map(({ atMs, from, to, arrow, by, note }) => ({ at: toInstant(atMs), from, to, arrow, by, note })),
+  };
+}
+
+/** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
+export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
+  const { todo, byMs, caution } = record.words;
+  const { machine } = record;
+  const { id, kind, position } = record;
+  const stands = isStanding(machine);
+  return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };
+}

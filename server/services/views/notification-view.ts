@@ -1,0 +1,38 @@
+/**
+ * server/services/views/notification-view.ts: what people were told, as the API shows it.
+ */
+import type { ToldMessageView, ToldNoticeView } from '../../../shared/contracts/notifications.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import type { ToldMessage, ToldNotice } from '../../../shared/store/notifications-store.ts';
+
+export function toldNoticeView(notice: ToldNotice): ToldNoticeView {
+  return {
+    id: notice.id,
+    about: notice.about,
+    reason: notice.answer,
+    at: toInstant(notice.atMs),
+    state: notice.state,
+    messages: notice.messages.map(toldMessageView),
+  };
+}
+
+export function toldMessageView(message: ToldMessage): ToldMessageView {
+  return {
+    id: message.id,
+    person: message.personName,
+    way: message.way,
+    address: message.addressLabel,
+    state: message.state,
+    reason: message.reason,
+    madeAt: toInstant(message.madeAtMs),
+    doneAt: message.doneAtMs === null ? null : toInstant(message.doneAtMs),
+    notBefore: toInstant(message.notBeforeMs),
+    attempts: message.attempts.map(({ number, atMs, tookMs, outcome, detail }) => ({
+      number,
+      at: toInstant(atMs),
+      tookMs,
+      outcome,
+      detail,
+    })),
+  };
+}

@@ -1,0 +1,21 @@
+/**
+ * What stands in the way of a pile, as the API shows it: code, sentence, and what the program met.
+ */
+import { sayTrouble } from '../../../core/say/trouble-sentence.ts';
+import type { PileSummary } from '../../../shared/contracts/piles.ts';
+import { toInstant } from '../../../shared/contracts/time.ts';
+import type { PileTrouble } from '../../../shared/pile-trouble.ts';
+import type { TroubleSeen } from '../../monitor/trouble-seen.ts';
+
+export function troubleView(seen: TroubleSeen): PileTrouble {
+  const { code, judged, sinceMs, details } = seen;
+  return { code, judged, since: toInstant(sinceMs), ...sayTrouble(seen), details: [...details] };
+}
+
+/** Of a pile that nobody judges, nothing else is said. */
+export function withTrouble(summary: PileSummary, trouble: PileTrouble | null): PileSummary {
+  if (trouble === null) return summary;
+  if (trouble.judged) return { ...summary, trouble };
+  const inDanger = summary.alarms.some(({ severity, state }) => severity === 'danger' && state !== 'shelved');
+  return { ...summary, condition: trouble.says, next: trouble.todo, tone: inDanger ? 'danger' : 'act', trouble };
+}

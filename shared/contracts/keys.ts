@@ -1,0 +1,99 @@
+/**
+ * shared/contracts/keys.ts: the keys of the broker's door as the pages make, show and revoke them, and who was turned away there.
+ */
+import { z } from 'zod';
+import { nameSchema } from '../names.ts';
+import { keyHearings, keyReachSchema, mostForeignFilters } from '../probe-key.ts';
+import { instantSchema } from './time.ts';
+
+export const newKeySchema = z
+  .object({
+    /** What people call it. */
+    name: z.string().trim().min(1).max(80),
+  })
+  .and(keyReachSchema);
+export type NewKey = z.infer<typeof newKeySchema>;
+
+export const keySchema = z.object({
+  /** Also the MQTT user name. */
+  id: z.string(),
+  name: z.string(),
+  site: nameSchema.nullable(),
+  probe: nameSchema.nullable(),
+  foreign: z.array(z.string()).max(mostForeignFilters),
+  hears: z.enum(keyHearings),
+  madeAt: instantSchema,
+  madeBy: z.string().nullable(),
+  revokedAt: instantSchema.nullable(),
+  revokedBy: z.string().nullable(),
+  /** Connections that it has now, and when and from where it was seen last since this start; null with a broker of your own. */
+  seen: z.object({ connected: z.number().int(), lastAt: instantSchema, address: z.string() }).nullable(),
+});
+export type Key = z.infer<typeof keySchema>;
+
+export const keysAnswerSchema = z.object({
+  keys: z.array(keySchema),
+  /** `embedded`: keys work at once. `outside`: its broker keeps the door, by files made from the keys. */
+  door: z.enum(['embedded', 'outside']),
+  everyProbeNeedsAKey: z.boolean(),
+  /** The environment says that whoever reaches the broker may speak. */
+  networkIsTrusted: z.boolean(),
+});
+export type KeysAnswer = z.infer<typeof keysAnswerSchema>;
+
+/** A way to the broker as a probe is to be told it. */
+export const wayInSchema = z.object({
+  host: z.string(),
+  port: z.number().int(),
+  tls: z.boolean(),
+  /** It can be reached from this machine only. */
+  onlyHere: z.boolean(),
+});
+export type WayIn = z.infer<typeof wayInSchema>;
+
+/** A key just made: the only time its secret is told. */
+export const madeKeySchema = keySchema.extend({
+  secret: z.string(),
+  way: wayInSchema,
+  /** Name and value of each thing to enter at the probe. */
+  lines: z.array(z.object({ name: z.string(), value: z.string() })),
+  /** A command that tries the key. */
+  example: z.string(),
+  /** A QR code (ISO/IEC 18004) of the same as one address: modules a side, and the dark ones as an SVG path. */
+  code: z.object({ size: z.number().int(), path: z.string() }),
+});
+export type MadeKey = z.infer<typeof madeKeySchema>;
+
+export const doorRuleSchema = z.object({ everyProbeNeedsAKey: z.boolean() });
+
+export const turnedAwayReasonSchema = z.enum([
+  'no-key',
+  'unknown-key',
+  'wrong-secret',
+  'revoked-key',
+  'too-many',
+  'too-many-of-key',
+  'too-fast',
+  'too-slow',
+  'too-long-packet',
+  'too-long-client-id',
+  'too-much-under-way',
+]);
+export type TurnedAwayReason = z.infer<typeof turnedAwayReasonSchema>;
+
+export const turnedAwayAnswerSchema = z.object({
+  total: z.number().int(),
+  /** The last first; at most 200. */
+  turnedAway: z.array(
+    z.object({
+      reason: turnedAwayReasonSchema,
+      address: z.string(),
+      clientId: z.string(),
+      /** What the key is called that was named, where there is or was such a one. */
+      key: z.string().nullable(),
+      count: z.number().int(),
+      lastAt: instantSchema,
+    }),
+  ),
+});
+export type TurnedAwayAnswer = z.infer<typeof turnedAwayAnswerSchema>;

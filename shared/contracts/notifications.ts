@@ -1,0 +1,143 @@
+/**
+ * shared/contracts/notifications.ts: how each person is told of warnings, and what became of every message.
+ */
+import { z } from 'zod';
+import {
+  attemptOutcomeSchema,
+  mailStandingSchema,
+  messageStateSchema,
+  noticeReasonSchema,
+  noticeSubjects,
+  tellingWaySchema,
+  wishesSchema,
+} from '../notifications.ts';
+import { instantSchema } from './time.ts';
+
+export const pushDeviceSchema = z.object({
+  id: z.string(),
+  label: z.string(),
+  addedAt: instantSchema,
+  lastOkAt: instantSchema.nullable(),
+});
+
+/** How the e-mail address of one's wishes stands. */
+export const mailAnswerSchema = z.object({
+  standing: mailStandingSchema,
+  /** Where mail goes now: until a new address is confirmed, to the one before. */
+  goesTo: z.string().nullable(),
+  /** Of the newest code. */
+  sentAt: instantSchema.nullable(),
+  codeEndsAt: instantSchema.nullable(),
+});
+export type MailAnswer = z.infer<typeof mailAnswerSchema>;
+export const mailCodeSchema = z.object({
+  code: z
+    .string()
+    .max(40)
+    .regex(/^\D{0,8}\d{4}\D{0,4}\d{4}\D{0,8}$/, 'must be the eight digits of the e-mail'),
+});
+
+export const tellingAnswerSchema = z.object({
+  person: z.object({ id: z.string(), name: z.string(), isOwner: z.boolean() }),
+  wishes: wishesSchema,
+  devices: z.array(pushDeviceSchema),
+  /** The public key that a device subscribes with. */
+  pushKey: z.string(),
+  mail: mailAnswerSchema,
+  /** Whether there is a mail server. */
+  canMail: z.boolean(),
+  /** Whether messages can carry links that open elsewhere. */
+  hasPublicAddress: z.boolean(),
+});
+export type TellingAnswerBody = z.infer<typeof tellingAnswerSchema>;
+
+const base64Url = z
+  .string()
+  .min(10)
+  .max(200)
+  .regex(/^[A-Za-z0-9_-]+=*$/, 'must be base64url');
+export const newPushDeviceSchema = z.object({
+  endpoint: z.url({ protocol: /^https$/ }).max(1000),
+  keys: z.object({ p256dh: base64Url, auth: base64Url }),
+  label: z.string().trim().min(1).max(80),
+});
+
+export const deviceHereSchema = z.object({ endpoint: newPushDeviceSchema.shape.endpoint });
+/** Whether the browser that asks is signed up for whoever sits there. */
+export const deviceHereAnswerSchema = z.object({ isTold: z.boolean() });
+
+export const testAskSchema = z.object({ way: tellingWaySchema, address: z.string().max(2000).optional() });
+
+export const toldAttemptSchema = z.object({
+  number: z.number().int(),
+  at: instantSchema,
+  tookMs: z.number(),
+  outcome: attemptOutcomeSchema,
+  detail: z.string(),
+});
+
+export const toldMessageSchema = z.object({
+  id: z.string(),
+  person: z.string(),
+  way: tellingWaySchema,
+  address: z.string(),
+  state: messageStateSchema,
+  reason: z.string().nullable(),
+  madeAt: instantSchema,
+  /** When it was sent, given up or overtaken. */
+  doneAt: instantSchema.nullable(),
+  /** Held until then. */
+  notBefore: instantSchema,
+  attempts: z.array(toldAttemptSchema),
+});
+export type ToldMessageView = z.infer<typeof toldMessageSchema>;
+
+export const toldNoticeSchema = z.object({
+  id: z.string(),
+  about: z.enum(noticeSubjects),
+  reason: noticeReasonSchema,
+  at: instantSchema,
+  /** `joined`: told as part of another notice, such as that of its whole site. */
+  state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
+  messages: z.array(toldMessageSchema),
+});
+export type ToldNoticeView = z.infer<typeof toldNoticeSchema>;
+
+export const toldAnswerSchema = z.object({ notices: z.array(toldNoticeSchema) });
+
+export const undeliveredSchema = toldMessageSchema.extend({
+  /** What it would have said. */
+  sentence: z.string(),
+  pileId: z.string().nullable(),
+});
+export const undeliveredAnswerSchema = z.object({ messages: z.array(undeliveredSchema) });
+export type Undelivered = z.infer<typeof undeliveredSchema>;
+
+export const tellingPeopleSchema = z.object({
+  people: z.array(z.object({ id: z.string(), name: z.string(), ways: z.array(tellingWaySchema) })),
+});
+
+export const handOnSchema = z.object({
+  personIds: z.array(z.string().max(100)).max(50),
+  afterMin: z
+    .number()
+    .int()
+    .min(1)
+    .max(24 * 60),
+});
+export const handOnAnswerSchema = z.object({ orders: z.array(handOnSchema.extend({ site: z.string() })) });
+
+const hostAndPort = z
+  .string()
+  .trim()
+  .max(260)
+  .regex(/^(?:\[[0-9a-f:.]+\]|[a-z0-9.-]+):\d{1,5}$/, 'must be a host and port such as 192.168.1.20:8080');
+export const tellingHouseSchema = z.object({
+  /** Addresses of this machine or its network that messages may be sent to. */
+  allowedAddresses: z.array(hostAndPort).max(50),
+  /** Called every minute while all is well. */
+  heartbeatUrl: z.string().trim().max(2000).nullable(),
+});
+export const tellingHouseAnswerSchema = tellingHouseSchema.extend({
+  heartbeat: z.object({ state: z.enum(['off', 'ok', 'held', 'failing']), detail: z.string() }),
+});

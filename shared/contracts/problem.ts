@@ -1,0 +1,14 @@
+/**
+ * shared/contracts/problem.ts: how the API says no. RFC 9457 problem details, with a JSON Pointer (RFC 6901) per bad field.
+ */
+import { z } from 'zod';
+
+export const problemSchema = z.object({
+  type: z.string(),
+  title: z.string(),
+  status: z.number().int(),
+  detail: z.string(),
+  instance: z.string().optional(),
+  errors: z.array(z.object({ pointer: z.string(), detail: z.string() })).optional(),
+});
+export type Problem = z.infer<typeof problemSchema>;

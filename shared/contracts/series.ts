@@ -1,0 +1,57 @@
+/**
+ * shared/contracts/series.ts: a pile's readings over time, gathered into at most `points` buckets per position.
+ */
+import { z } from 'zod';
+import { positionSchema } from '../names.ts';
+import { volumetric } from '../quantity.ts';
+import { instantInputSchema, instantSchema } from './time.ts';
+
+/** The expected band from the model of the pile, from the grower's own finished batches, or as blended from both. */
+export const bandSources = ['both', 'model', 'own'] as const;
+export type BandSource = (typeof bandSources)[number];
+
+export const seriesQuerySchema = z.object({
+  from: instantInputSchema.optional(),
+  to: instantInputSchema.optional(),
+  points: z.coerce.number().int().min(1).max(5000).default(500),
+  /** Which expected band is shown; what is judged by is always both. */
+  expected: z.enum(bandSources).default('both'),
+});
+
+/** `at` is the bucket's start; a bucket without readings is left out, so that a line breaks there. */
+export const bucketSchema = z.object({
+  at: instantSchema,
+  min: z.number(),
+  mean: z.number(),
+  max: z.number(),
+  count: z.number().int(),
+});
+export type Bucket = z.infer<typeof bucketSchema>;
+
+export const bandPointSchema = z.object({ at: instantSchema, p10: z.number(), p50: z.number(), p90: z.number() });
+export type BandPoint = z.infer<typeof bandPointSchema>;
+
+export const positionSeriesSchema = z.object({
+  temperatureC: z.array(bucketSchema).optional(),
+  humidityPct: z.array(bucketSchema).optional(),
+  moisturePct: z.array(bucketSchema).optional().describe(volumetric),
+  co2Ppm: z.array(bucketSchema).optional(),
+});
+
+export const seriesAnswerSchema = z.object({
+  from: instantSchema,
+  to: instantSchema,
+  /** Length of one bucket [ms]; the line is broken where two buckets lie further apart than two of these (and 3 report intervals). */
+  bucketMs: z.number().int().positive(),
+  positions: z.partialRecord(positionSchema, positionSeriesSchema),
+  /** Core temperature the batch should show, 10 %, median and 90 %, with where it comes from. */
+  expected: z.object({
+    origin: z.string(),
+    points: z.array(bandPointSchema),
+    /** How many finished batches of the grower's own speak in it; absent while none do. */
+    ownBatches: z.number().int().optional(),
+  }),
+  /** The core's next 24 hours, hour by hour, if nobody touches the pile; null while it cannot be told. */
+  forecast: z.object({ points: z.array(bandPointSchema) }).nullable(),
+});
+export type SeriesAnswer = z.infer<typeof seriesAnswerSchema>;

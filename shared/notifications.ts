@@ -1,0 +1,120 @@
+/**
+ * shared/notifications.ts: the words for telling people: why, by which way, how it went.
+ *
+ * Takes:  nothing.
+ * Gives:  zod schemas and the types derived from them.
+ */
+import { z } from 'zod';
+import { mailAddressPattern } from './mail-address.ts';
+import { severities, severitySchema, warningKindSchema } from './warning.ts';
+
+/** Why there is something to tell, or that there is not. */
+export const tellingAnswers = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
+export type TellingAnswer = (typeof tellingAnswers)[number];
+
+/** Why somebody was told. */
+export const noticeReasons = [
+  'first-raise',
+  'got-worse',
+  'reminder-due',
+  'cleared',
+  'handed-on',
+  'not-reached',
+  'summary',
+  'test',
+  'confirmation',
+] as const;
+export const noticeReasonSchema = z.enum(noticeReasons);
+export type NoticeReason = z.infer<typeof noticeReasonSchema>;
+
+export const noticeSubjects = ['alarm', 'site', 'house', 'person'] as const;
+export type NoticeSubject = (typeof noticeSubjects)[number];
+
+export const tellingWays = ['push', 'email', 'webhook'] as const;
+export const tellingWaySchema = z.enum(tellingWays);
+export type TellingWay = z.infer<typeof tellingWaySchema>;
+
+/** `held`: waits for the end of quiet hours. `overtaken`: what it told was over before it went out. */
+export const messageStates = ['waiting', 'held', 'sent', 'given-up', 'overtaken'] as const;
+export const messageStateSchema = z.enum(messageStates);
+export type MessageState = z.infer<typeof messageStateSchema>;
+
+/** `failed`: may go through later. `refused`: never will. */
+export const attemptOutcomes = ['sent', 'failed', 'refused'] as const;
+export const attemptOutcomeSchema = z.enum(attemptOutcomes);
+export type AttemptOutcome = z.infer<typeof attemptOutcomeSchema>;
+
+/** `before`: set before addresses were confirmed; warnings go on to it. `waiting`: nothing but codes is sent there. */
+export const keptMailStandings = ['waiting', 'confirmed', 'before'] as const;
+export type KeptMailStanding = (typeof keptMailStandings)[number];
+/** `set-by-server`: by whoever runs the program, in its environment. */
+export const mailStandings = ['none', 'set-by-server', ...keptMailStandings] as const;
+export const mailStandingSchema = z.enum(mailStandings);
+export type MailStanding = z.infer<typeof mailStandingSchema>;
+
+const minuteOfDay = z
+  .number()
+  .int()
+  .min(0)
+  .max(24 * 60 - 1);
+
+export const timeZoneSchema = z.string().max(64).refine(isTimeZone, 'must be a time zone such as Europe/Lisbon');
+
+const mailAddressSchema = z
+  .string()
+  .trim()
+  .max(254)
+  .refine((text) => text === '' || mailAddressPattern.test(text), 'must be one e-mail address');
+
+const httpSchema = z.url({ protocol: /^https?$/ });
+const webhookUrlSchema = z
+  .string()
+  .trim()
+  .max(2000)
+  .refine((text) => text === '' || httpSchema.safeParse(text).success, 'must be an http:// or https:// address');
+
+/** One person's wishes. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
+export const wishesSchema = z.object({
+  /** Kinds this person does not want to hear of. */
+  withoutKinds: z.array(warningKindSchema).max(20).default([]),
+  fromSeverity: severitySchema.default('notice'),
+  /** Null: every site. */
+  sites: z.array(z.string().max(64)).max(200).nullable().default(null),
+  /** Minutes of the day on the person's clock; may reach over midnight. */
+  quiet: z
+    .object({ fromMin: minuteOfDay, toMin: minuteOfDay })
+    .refine(({ fromMin, toMin }) => fromMin !== toMin, 'must end at another time than they begin')
+    .nullable()
+    .default(null),
+  timeZone: timeZoneSchema.default('UTC'),
+  unit: z.enum(['C', 'F']).default('C'),
+  /** Minutes between reminders while nobody has acknowledged; null for none. */
+  remindEveryMin: z
+    .number()
+    .int()
+    .min(5)
+    .max(24 * 60)
+    .nullable()
+    .default(60),
+  tellCleared: z.boolean().default(true),
+  /** Minute of the day of the daily summary; null for none. */
+  summaryAtMin: minuteOfDay.nullable().default(null),
+  /** Trouble of the house itself: disk, broker, delivery. Null: owners only. */
+  houseTrouble: z.boolean().nullable().default(null),
+  email: z.object({ on: z.boolean(), address: mailAddressSchema }).default({ on: false, address: '' }),
+  push: z.object({ on: z.boolean() }).default({ on: true }),
+  webhook: z.object({ on: z.boolean(), url: webhookUrlSchema }).default({ on: false, url: '' }),
+});
+export type Wishes = z.infer<typeof wishesSchema>;
+
+export const rankOf = (severity: (typeof severities)[number]): number => severities.indexOf(severity);
+export const severityOfRank = (rank: number) => severities[rank] ?? 'danger';
+
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en-GB', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,86 @@
+/**
+ * shared/store/journal/commands.ts: what processes that do not watch a pile ask of the one that does, and its answers.
+ *
+ * An ask stands in its table until it is done, so whoever takes a site over finds what was asked of the worker before.
+ */
+import { sql } from 'kysely';
+import { askSchema } from '../../pile-ask.ts';
+import type { Journal, PileAskRecord } from '../journal.ts';
+import type { JournalBase } from './journal-base.ts';
+import type { RowPlan } from './read-rows.ts';
+
+/** An ask that cannot be read is answered too, or whoever asked would wait. */
+const askPlan: RowPlan<'pile_ask', PileAskRecord> = {
+  table: 'pile_ask',
+  toRecord: (row, json) => ({
+    id: row.id,
+    site: row.site,
+    pileId: row.pile_id,
+    ask: json('ask', row.ask, askSchema.nullable(), null),
+    askedMs: row.asked_ms,
+  }),
+};
+
+export function journalAsks(base: JournalBase): Journal['asks'] {
+  const { engine } = base;
+  return {
+    add: ({ id, site, pileId, ask, askedMs }) =>
+      base.write(async (transaction) => {
+        const { last } = await transaction
+          .selectFrom('pile_ask')
+          .select((select) => select.fn.max('place').as('last'))
+          .executeTakeFirstOrThrow();
+        const text = JSON.stringify(ask);
+        const row = { id, place: Number(last ?? 0) + 1, site, pile_id: pileId, ask: text, asked_ms: askedMs };
+        await transaction
+          .insertInto('pile_ask')
+          .values({ ...row, done_ms: null, answer: null })
+          .execute();
+        await engine.tell(transaction, 'ask', site);
+      }),
+
+    waiting: (sites) =>
+      base.read(async (db) => {
+        if (sites.length === 0) return [];
+        const rows = await db
+          .selectFrom('pile_ask')
+          .selectAll()
+          .where('done_ms', 'is', null)
+          .where('site', 'in', [...sites])
+          .orderBy('place')
+          .execute();
+        return base.rows.all(askPlan, rows);
+      }),
+
+    answer: (id, answer) =>
+      base.writeBesideOthers(async (transaction) => {
+        const answered = { done_ms: engine.nowMs, answer: JSON.stringify(answer) };
+        await transaction.updateTable('pile_ask').set(answered).where('id', '=', id).execute();
+        await engine.tell(transaction, 'answer', id);
+      }),
+
+    answerTo: (id) =>
+      base.read(async (db) => {
+        const row = await db.selectFrom('pile_ask').select(['answer']).where('id', '=', id).executeTakeFirst();
+        return row?.answer == null ? undefined : row.answer === 'true';
+      }),
+
+    withdraw: (id) =>
+      base.writeBesideOthers(async (transaction) => {
+        const { numDeletedRows } = await transaction
+          .deleteFrom('pile_ask')
+          .where('id', '=', id)
+          .where('done_ms', 'is', null)
+          .executeTakeFirstOrThrow();
+        return numDeletedRows > 0n;
+      }),
+
+    clear: (doneForMs) =>
+      base.writeBesideOthers(async (transaction) => {
+        await transaction
+          .deleteFrom('pile_ask')
+          .where('done_ms', '<', sql<number>`${engine.nowMs} - ${sql.lit(doneForMs)}`)
+          .execute();
+      }),
+  };
+}

@@ -1,0 +1,252 @@
+/**
+ * shared/store/notifications-store.ts: the part of the journal that holds what people are told: the outbox and its surroundings.
+ *
+ * A notice is one thing to tell; it is spread into messages, one per person and way; each message has its attempts.
+ * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the house's; `nextTryMs` and leases are the machine's.
+ */
+import type { NoticeFacts } from '../notice-facts.ts';
+import type {
+  AttemptOutcome,
+  KeptMailStanding,
+  MessageState,
+  NoticeReason,
+  NoticeSubject,
+  TellingWay,
+  Wishes,
+} from '../notifications.ts';
+
+export interface NoticeRecord {
+  readonly id: string;
+  /** The same key again is the same notice, and is not kept twice. */
+  readonly key: string;
+  readonly about: NoticeSubject;
+  readonly answer: NoticeReason;
+  /** 0-3, as severities. */
+  readonly rank: number;
+  readonly siteId: string | null;
+  readonly pileId: string | null;
+  readonly alarmId: string | null;
+  /** For this person only; null for whoever wishes to hear of it. */
+  readonly personId: string | null;
+  readonly atMs: number;
+  readonly dueMs: number;
+  /** What the words are made of. */
+  readonly facts: NoticeFacts;
+}
+
+export interface KeptNotice extends NoticeRecord {
+  /** `joined`: told as part of another one. `dropped`: was over, or held back, before it was told. */
+  /** Set aside: its facts cannot be read, so nobody can be told of it. */
+  readonly state: 'new' | 'spread' | 'joined' | 'dropped' | 'set-aside';
+  readonly joinedId: string | null;
+}
+
+export interface MessageRecord {
+  readonly id: string;
+  readonly noticeId: string;
+  readonly personId: string;
+  readonly personName: string;
+  readonly way: TellingWay;
+  /** What the way needs to find the person: an address, a device's id, a URL. */
+  readonly address: string;
+  /** As it may be shown to others. */
+  readonly addressLabel: string;
+  readonly rank: number;
+  readonly state: MessageState;
+  readonly reason: string | null;
+  readonly madeAtMs: number;
+  readonly notBeforeMs: number;
+  readonly tries: number;
+  readonly nextTryMs: number;
+  readonly doneAtMs: number | null;
+  readonly seenAtMs: number | null;
+}
+
+export interface AttemptRecord {
+  readonly messageId: string;
+  readonly number: number;
+  readonly atMs: number;
+  readonly tookMs: number;
+  readonly outcome: AttemptOutcome;
+  readonly detail: string;
+}
+
+/** Who takes work, and until when nobody else may; one that dies loses it when the lease is over. */
+export interface Lease {
+  readonly taker: string;
+  readonly machineNowMs: number;
+  readonly untilMs: number;
+}
+
+export interface PushDevice {
+  readonly id: string;
+  readonly personId: string;
+  readonly endpoint: string;
+  readonly p256dh: string;
+  readonly auth: string;
+  readonly label: string;
+  readonly addedAtMs: number;
+  readonly lastOkAtMs: number | null;
+  /** The id of the session or token that signed it up: the device ends when that is ended. Null where nobody is known by name. */
+  readonly madeWith: string | null;
+}
+
+/** What became of a device whose browser says that it is still there. */
+export type DeviceHere = 'known' | 'moved' | 'unknown' | 'anothers';
+
+/** An e-mail address of a person, in small letters. Times are the machine's. */
+export interface MailAddress {
+  readonly personId: string;
+  readonly address: string;
+  readonly standing: KeptMailStanding;
+  readonly sinceMs: number;
+  /** When the newest code was asked for, and how often one was entered since. */
+  readonly askedAtMs: number | null;
+  readonly tries: number;
+}
+
+export interface ToldLink {
+  /** SHA-256 of the secret. */
+  readonly digest: string;
+  readonly noticeId: string;
+  readonly personId: string;
+  readonly personName: string;
+  readonly way: TellingWay;
+  readonly expiresAtMs: number;
+  readonly usedAtMs: number | null;
+}
+
+export interface HandOnRecord {
+  readonly siteId: string;
+  /** Who is told first, second ... */
+  readonly personIds: readonly string[];
+  readonly afterMin: number;
+}
+
+/** How far an alarm was handed on: the place in the order that was told last, and when. */
+export interface TurnRecord {
+  readonly alarmId: string;
+  readonly place: number;
+  readonly atMs: number;
+}
+
+/** What a notice became; all of it or nothing. */
+export interface Spreading {
+  readonly noticeId: string;
+  readonly state: 'spread' | 'joined' | 'dropped' | 'set-aside';
+  readonly joinedId?: string | null;
+  readonly messages?: readonly MessageRecord[];
+  readonly notices?: readonly NoticeRecord[];
+  readonly turn?: TurnRecord;
+}
+
+/** How an attempt went and what follows; all of it or nothing. */
+export interface Attempted {
+  readonly attempt: AttemptRecord;
+  readonly state: MessageState;
+  readonly reason: string | null;
+  readonly nextTryMs: number;
+  readonly doneAtMs: number | null;
+  readonly messages?: readonly MessageRecord[];
+  readonly notices?: readonly NoticeRecord[];
+}
+
+export interface ToldMessage extends MessageRecord {
+  readonly attempts: readonly AttemptRecord[];
+}
+export interface ToldNotice extends KeptNotice {
+  readonly messages: readonly ToldMessage[];
+}
+
+/** The key of the notice that says a silent site, or trouble of the house, is over: that of its first, and this. */
+export const overEnding = '/over';
+
+export interface ToldPerson {
+  readonly alarmId: string;
+  readonly personId: string;
+  /** When this person was, or will be, told last. */
+  readonly lastAtMs: number;
+  /** Notices so far. */
+  readonly count: number;
+  /** Whether something went out to them, or is about to. */
+  readonly reached: boolean;
+  /** The newest of those notices. */
+  readonly newest: KeptNotice;
+}
+
+export interface TellingStore {
+  readonly notices: {
+    add(notices: readonly NoticeRecord[]): Promise<void>;
+    /** Takes what is due and nobody has taken, the most pressing first. */
+    take(nowMs: number, lease: Lease, limit: number): Promise<KeptNotice[]>;
+    /** @returns false when somebody else was quicker: then nothing of it is kept. */
+    spread(spreading: Spreading): Promise<boolean>;
+    /** How many were set aside since. */
+    setAside(sinceMs: number): Promise<number>;
+    get(id: string): Promise<ToldNotice | undefined>;
+    byKey(key: string): Promise<KeptNotice | undefined>;
+    /** Newest first, with what became of each. */
+    ofAlarm(alarmId: string): Promise<ToldNotice[]>;
+    /** Those joined to another one. */
+    joinedTo(id: string): Promise<KeptNotice[]>;
+    /** Who was approached about each of these alarms. */
+    toldOf(alarmIds: readonly string[]): Promise<ToldPerson[]>;
+    /** Silent sites that were told of since and have not been told to speak again. */
+    openSites(sinceMs: number): Promise<KeptNotice[]>;
+  };
+  readonly messages: {
+    take(way: TellingWay, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;
+    /** @returns false when it was no longer ours to tell of. */
+    attempted(taker: string, attempted: Attempted): Promise<boolean>;
+    /** Ends one that needs no attempt. */
+    overtake(id: string, reason: string, atMs: number): Promise<void>;
+    /** Given up, not yet seen by anybody, newest first. */
+    undelivered(limit: number): Promise<(ToldMessage & { notice: KeptNotice })[]>;
+    seen(id: string, atMs: number): Promise<boolean>;
+    /** How many stand in each state, and since when the eldest waits. */
+    counts(): Promise<{ way: TellingWay; state: MessageState; count: number; oldestMs: number; unseen: number }[]>;
+    /** Lets go of whatever a former run had taken; only for who holds the journal alone. */
+    releaseAll(): Promise<void>;
+    /** Removes what is told and older. @returns how many notices went. */
+    sweep(beforeMs: number): Promise<number>;
+  };
+  readonly wishes: {
+    list(): Promise<{ personId: string; wishes: Wishes }[]>;
+    set(personId: string, wishes: Wishes): Promise<void>;
+  };
+  readonly devices: {
+    list(personId?: string): Promise<PushDevice[]>;
+    /** The same endpoint again takes the place of what was there. */
+    keep(device: PushDevice): Promise<void>;
+    /** @param personId Only when it is theirs. */
+    remove(id: string, personId?: string): Promise<boolean>;
+    /**
+     * A browser says who sits there now. Their own device goes with this session from now on (`moved`); one of somebody
+     * else is removed (`anothers`): what they are told is no longer this person's to see.
+     */
+    here(endpoint: string, personId: string, madeWith: string): Promise<DeviceHere>;
+    worked(id: string, atMs: number): Promise<void>;
+  };
+  readonly mailAddresses: {
+    list(personId?: string): Promise<MailAddress[]>;
+    /** A code is on its way: those before count no more. */
+    ask(personId: string, address: string, askedAtMs: number): Promise<void>;
+    /** Counts an attempt, before it is looked at. @returns the address with this attempt counted. */
+    tried(personId: string, address: string): Promise<MailAddress | undefined>;
+    /** From now on it is the person's only one. */
+    confirm(personId: string, address: string, atMs: number): Promise<void>;
+    forget(personId: string): Promise<void>;
+  };
+  readonly links: {
+    add(link: ToldLink): Promise<void>;
+    get(digest: string): Promise<ToldLink | undefined>;
+    /** @returns false when it was used before. */
+    use(digest: string, atMs: number): Promise<boolean>;
+  };
+  readonly handOn: {
+    list(): Promise<HandOnRecord[]>;
+    set(record: HandOnRecord): Promise<void>;
+    turns(alarmIds: readonly string[]): Promise<TurnRecord[]>;
+    setTurn(turn: TurnRecord): Promise<void>;
+  };
+}

@@ -1,0 +1,60 @@
+/**
+ * shared/store/readings/take-downsampled.ts: puts into the rollups what another store had thinned of one series.
+ *
+ * Takes:  stand-ins, each ten minutes of one series, all before its horizon.
+ * Gives:  the rollups of every tier and the horizon, in one transaction; the same again changes nothing.
+ */
+
+import type { Database } from 'better-sqlite3';
+import type { Thinned } from '../readings-store.ts';
+import { addSeriesSql } from './schema.ts';
+import type { KnownSeries } from './series-book.ts';
+import { tierLengthsMs, toMiddleMs } from './tiers.ts';
+
+/** @param series New to the file when it has no id yet. */
+export function takeThinned(db: Database, series: KnownSeries, thinned: Thinned): void {
+  const { horizonMs, standIns, firstAtMs, last } = thinned;
+  const isNewer = last.atMs > series.lastAtMs;
+  const after = {
+    firstAtMs: Math.min(series.firstAtMs, firstAtMs),
+    lastAtMs: isNewer ? last.atMs : series.lastAtMs,
+    lastValue: isNewer ? last.value : series.lastValue,
+    horizonMs: Math.max(series.horizonMs, horizonMs),
+  };
+  db.transaction(() => {
+    const id = series.id === 0 ? addSeries(db, series) : series.id;
+    const put = db.prepare('INSERT OR REPLACE INTO rollup VALUES (0, ?, ?, ?, ?, ?, ?)');
+    for (const { atMs, value, standsFor } of standIns) {
+      if (standsFor === undefined) continue;
+      const { count, min, max } = standsFor;
+      put.run(id, atMs - toMiddleMs, count, min, max, value * count);
+    }
+    for (const [tier, lengthMs] of tierLengthsMs.entries()) if (tier > 0) rollUp(db, id, tier, lengthMs, horizonMs);
+    db.prepare('UPDATE series SET first_at_ms = ?, last_at_ms = ?, last_value = ?, horizon_ms = ? WHERE id = ?').run(
+      after.firstAtMs,
+      after.lastAtMs,
+      after.lastValue,
+      after.horizonMs,
+      id,
+    );
+    db.prepare('UPDATE thinning SET horizon_ms = max(horizon_ms, ?)').run(horizonMs);
+    series.id = id;
+  }).immediate();
+  Object.assign(series, after);
+  series.settledLastAtMs = Math.max(series.settledLastAtMs, after.lastAtMs);
+  series.hasThinnedRows = true;
+}
+
+function addSeries(db: Database, { site, probe, quantity }: KnownSeries): number {
+  const add = db.prepare(addSeriesSql);
+  return Number(add.run(site, probe, quantity).lastInsertRowid);
+}
+
+/** A coarse rollup never reaches over a horizon, so the finest ones before it make it up whole. */
+function rollUp(db: Database, id: number, tier: number, lengthMs: number, horizonMs: number): void {
+  db.prepare(`
+    INSERT OR REPLACE INTO rollup
+    SELECT ?, series_id, at_ms / ${lengthMs} * ${lengthMs} AS start_ms, sum(n), min(min), max(max), sum(sum)
+    FROM rollup WHERE tier = 0 AND series_id = ? AND at_ms < ? GROUP BY start_ms
+  `).run(tier, id, horizonMs);
+}

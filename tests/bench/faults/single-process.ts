@@ -1,0 +1,82 @@
+/**
+ * tests/bench/faults/single-process.ts: one process with its embedded broker and SQLite, and what befalls such a house.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { freePort } from '../../helpers/free-port.ts';
+import { canMount, mountSmallDisk } from '../../helpers/small-disk.ts';
+import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
+import { type FaultHouse, outOfOrder, seconds } from './fault-server.ts';
+import { pagesOf } from './pages.ts';
+import { steppedClock } from './stepping.ts';
+
+const diskMb = 64;
+
+export async function openSingleHouse(clock: string): Promise<FaultHouse> {
+  const scratch = await mkdtemp(join(tmpdir(), 'branhearth-faults-'));
+  const disk = canMount ? mountSmallDisk(diskMb) : undefined;
+  const dataDir = disk?.folder ?? join(scratch, 'data');
+  const stepped = await steppedClock(scratch);
+  const mqttPort = await freePort();
+  const start = () =>
+    spawnHouse(dataDir, {
+      environment: { MQTT_PORT: String(mqttPort), CLOCK: clock, LOG_LEVEL: 'info', DISK_LOW: '4' },
+      nodeArguments: stepped.nodeArguments,
+      plainEnvironment: stepped.plainEnvironment,
+    });
+  let house: SpawnedHouse = await start();
+  const again = async (signal: NodeJS.Signals) => {
+    await house.stop(signal);
+    await seconds(3);
+    house = await start();
+  };
+
+  return {
+    name: 'single machine (SQLite, embedded broker)',
+    mqttUrl: `mqtt://127.0.0.1:${mqttPort}`,
+    pagesUrl: () => house.pagesUrl,
+    faults: [
+      { name: 'broker and house stopped for 3 s', run: () => again('SIGTERM') },
+      { name: 'killed (kill -9), started after 3 s', run: () => again('SIGKILL') },
+      {
+        name: 'killed (kill -9) four times in a row',
+        async run() {
+          for (let kill = 0; kill < 4; kill += 1) {
+            await house.stop('SIGKILL');
+            house = await start();
+            await seconds(0.3 + 0.2 * kill);
+          }
+        },
+      },
+      {
+        name: 'frozen (SIGSTOP) for 6 s',
+        async run() {
+          house.child.kill('SIGSTOP');
+          await seconds(6);
+          house.child.kill('SIGCONT');
+        },
+      },
+      {
+        name: 'disk full for 6 s',
+        run() {
+          if (!disk) return 'only root on Linux may mount a small disk to fill';
+          disk.fill();
+          return seconds(6).then(() => disk.free());
+        },
+      },
+      stepped.fault,
+      outOfOrder,
+    ],
+    stop: () => house.stop(),
+    // One process: its pages show what is committed, and nothing else.
+    kept: () => pagesOf(() => house.pagesUrl).lasts(),
+    openReadings: async () => openSqliteReadings(join(dataDir, 'readings.db')),
+    async remove() {
+      await house.stop('SIGKILL');
+      disk?.remove();
+      await rm(scratch, { recursive: true, force: true });
+    },
+  };
+}

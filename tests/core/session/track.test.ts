@@ -1,0 +1,158 @@
+import { expect, test } from 'vitest';
+import {
+  followsOn,
+  followTrack,
+  isSilent,
+  silentAfterMs,
+  spikesNow,
+  startTrack,
+} from '../../../core/estimate/track.ts';
+
+const min = 60_000;
+const hour = 60 * min;
+
+function trackEvery(intervalMs: number, count: number): ReturnType<typeof startTrack> {
+  const track = startTrack(30, 0);
+  for (let step = 1; step < count; step += 1) followTrack(track, 30 + step / 100, step * intervalMs, 8);
+  return track;
+}
+
+const rows: [string, number, number, boolean][] = [
+  // rhythm    interval    quiet for    silent
+  ['hourly', hour, 1 * hour, false],
+  ['hourly', hour, 3 * hour, false],
+  ['hourly', hour, 3.3 * hour, true],
+  ['each minute', min, 29 * min, false],
+  ['each minute', min, 30 * min, false],
+  ['each minute', min, 31 * min, true],
+  ['each quarter hour', 15 * min, 47 * min, false],
+  ['each quarter hour', 15 * min, 49 * min, true],
+];
+for (const [rhythm, intervalMs, quietMs, silent] of rows) {
+  test(`isSilent() of a probe that speaks ${rhythm}, quiet for ${quietMs / min} min: ${silent}`, () => {
+    const track = trackEvery(intervalMs, 120);
+    expect(isSilent(track, track.heardAtMs + quietMs)).toBe(silent);
+  });
+}
+
+test('silentAfterMs() allows five hours while the rhythm is not known: an hourly probe may lose its first four', () => {
+  expect(silentAfterMs(startTrack(30, 0))).toBe(5 * hour);
+});
+
+test('followTrack() keeps the rhythm through a lost fifth of the messages', () => {
+  const track = startTrack(30, 0);
+  for (let step = 1; step < 500; step += 1) if (step % 5 !== 0) followTrack(track, 30, step * 10 * min, 8);
+  expect(track.intervalMs / min).toBeGreaterThan(8);
+  expect(track.intervalMs / min).toBeLessThan(16);
+});
+
+test('followTrack() throws out a lonely spike and counts it', () => {
+  const track = startTrack(40, 0);
+  expect(followTrack(track, 85, min, 8)).toBe(false);
+  expect(followTrack(track, 40.1, 2 * min, 8)).toBe(true);
+  expect([track.value, spikesNow(track, 2 * min)]).toEqual([40.1, 1]);
+  expect(spikesNow(track, 2 * min + 24 * hour)).toBe(0.5);
+});
+
+test('followTrack() believes a fall that the next reading bears out', () => {
+  const track = startTrack(48, 0);
+  expect(followTrack(track, 33, min, 8)).toBe(false);
+  expect(followTrack(track, 32.5, 2 * min, 8)).toBe(true);
+  expect([track.value, spikesNow(track, 2 * min)]).toEqual([32.5, 0]);
+});
+
+const afterDoubt: [string, number, number][] = [
+  // what comes next                                            value   spikes counted
+  ['back to within a third of how far it was', 40 + 45 / 3 - 8, 1],
+  ['a turned bed on its way back to its warmth', 33, 0],
+];
+for (const [what, value, spikes] of afterDoubt) {
+  test(`followTrack() counts ${spikes} spikes when a doubted reading is followed by ${what}`, () => {
+    const track = startTrack(40, 0);
+    // 85 °C out of 40 for the first row; a hot bed opened to 20 for the second.
+    followTrack(track, spikes === 1 ? 85 : 20, min, 8);
+    expect(followTrack(track, value, 2 * min, 8)).toBe(true);
+    expect(spikesNow(track, 2 * min)).toBe(spikes);
+  });
+}
+
+test('followTrack() counts all of several wild readings in a row once the old value is back, and none that are borne out', () => {
+  const back = startTrack(40, 0);
+  for (const [step, value] of [80, 12, 40.2].entries()) followTrack(back, value, (step + 1) * min, 8);
+  expect(spikesNow(back, 3 * min)).toBe(2);
+  const turned = startTrack(45, 0);
+  for (const [step, value] of [28, 33, 39, 42].entries()) followTrack(turned, value, (step + 1) * min, 8);
+  expect([turned.value, spikesNow(turned, 4 * min)]).toEqual([42, 0]);
+});
+
+test('followTrack() takes a step of exactly the allowed jump at once', () => {
+  const track = startTrack(40, 0);
+  expect(followTrack(track, 48, min, 8)).toBe(true);
+});
+
+test('followTrack() changes nothing for an older reading or the same one again', () => {
+  const track = startTrack(40, 10 * min);
+  const before = { ...track };
+  expect(followTrack(track, 50, 10 * min, 8)).toBe(false);
+  expect(followTrack(track, 50, 9 * min, 8)).toBe(false);
+  expect(track).toEqual(before);
+});
+
+const jumps: [string, number, number, boolean][] = [
+  // gap       jump up   jump [K]   believed at once
+  ['a minute', min, 8, true],
+  ['a minute', min, 8.1, false],
+  ['half an hour', hour / 2, 8, true],
+  ['half an hour', hour / 2, 8.1, false],
+  ['an hour', hour, 8, true],
+  ['an hour', hour, 8.1, false],
+  ['two hours', 2 * hour, 10, true],
+  ['two hours', 2 * hour, 10.1, false],
+  ['a minute short of three hours', 3 * hour - min, 11.9, true],
+  ['a minute short of three hours', 3 * hour - min, 12.1, false],
+  ['three hours', 3 * hour, 12.1, true],
+  ['three hours', 3 * hour, 60, true],
+  ['a day', 24 * hour, 24, true],
+];
+for (const [gap, gapMs, jumpK, believed] of jumps) {
+  for (const sign of [1, -1]) {
+    test(`followTrack() ${believed ? 'believes' : 'doubts'} a step of ${sign * jumpK} K after ${gap}`, () => {
+      const track = startTrack(46, 0);
+      expect(followTrack(track, 46 + sign * jumpK, gapMs, 8)).toBe(believed);
+      expect(track.value).toBe(believed ? 46 + sign * jumpK : 46);
+      expect(track.doubted).toBe(believed ? null : 46 + sign * jumpK);
+    });
+  }
+}
+
+test('followTrack() doubts no longer than three hours, however often a probe speaks in between', () => {
+  const track = startTrack(46, 0);
+  expect(followTrack(track, 70, 2 * hour, 8)).toBe(false);
+  // Unlike the doubted one and unlike the old one: but the old one is four hours old by now.
+  expect(followTrack(track, 20, 4 * hour, 8)).toBe(true);
+  expect(track.value).toBe(20);
+});
+
+const follows: [string, (track: ReturnType<typeof startTrack>) => void, boolean][] = [
+  ['the first reading of all', () => undefined, true],
+  ['a small step', (track) => followTrack(track, 42, min, 8), true],
+  [
+    'a jump that the reading after it bore out',
+    (track) => [70, 69].map((v, i) => followTrack(track, v, (i + 1) * hour, 8)),
+    true,
+  ],
+  ['a great step after a day', (track) => followTrack(track, 70, 24 * hour, 8), true],
+  [
+    'the fourth of wild readings of which none is like another',
+    (track) => [80, 12, 60, 5].map((v, i) => followTrack(track, v, (i + 1) * min, 8)),
+    false,
+  ],
+];
+for (const [what, feed, does] of follows) {
+  test(`followsOn() says of ${what}: ${does}`, () => {
+    const track = startTrack(40, 0);
+    feed(track);
+    expect(track.doubted).toBe(null);
+    expect(followsOn(track, 8)).toBe(does);
+  });
+}

@@ -1,0 +1,62 @@
+import pino from 'pino';
+import { expect, test } from 'vitest';
+import { LiveHub } from '../../../server/http/live/live-hub.ts';
+import { RemoteWatch } from '../../../server/monitor/remote-monitor.ts';
+import { StoreError } from '../../../shared/errors.ts';
+import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import { until } from '../../helpers/until.ts';
+import { beginMs, branBatch, branPile, tooWarm, yard } from '../../shared/store/journal-sample.ts';
+
+async function openFarm() {
+  const journal = await openSqliteJournal(':memory:');
+  await journal.sites.add(yard);
+  await journal.piles.add(branPile, branBatch);
+  await journal.claims.claim({ site: yard.id, probe: 'p1', pileId: branPile.id, position: 'core', fromMs: beginMs });
+  await journal.watch.keep({ alarms: [tooWarm], steps: [], watch: null });
+  const log = pino({ level: 'silent' });
+  const watch = await RemoteWatch.open({ journal, hub: new LiveHub(), log, probesChanged: async () => {} });
+  const asked = () =>
+    until('an ask', async () => {
+      const [ask] = await journal.asks.waiting([yard.id]);
+      return ask;
+    });
+  return { journal, watch, asked };
+}
+
+test('a pile that no worker has seen yet is shown as being read, with what is written down of it', async () => {
+  const { journal, watch } = await openFarm();
+  expect(watch.get(branPile.id)?.summary()).toMatchObject({
+    name: branPile.name,
+    batch: { id: branBatch.id, phaseReason: 'not judged yet' },
+    condition: 'This pile is being read for the first time.',
+  });
+  expect(await watch.get(branPile.id)?.judged()).toEqual({ assessment: null, band: null });
+  await watch.close();
+  await journal.close();
+});
+
+test('readings brought in have the piles of their probes read anew by whoever watches them, and no others', async () => {
+  const { journal, watch, asked } = await openFarm();
+  await watch.broughtIn([{ site: yard.id, probe: 'unclaimed' }]);
+  expect(await journal.asks.waiting([yard.id])).toEqual([]);
+  const done = watch.broughtIn([{ site: yard.id, probe: 'p1' }]);
+  expect(await asked()).toMatchObject({ pileId: branPile.id, ask: { kind: 'reload' } });
+  await done; // nobody answers: it is still done once somebody takes the site
+  expect(await journal.asks.waiting([yard.id])).toHaveLength(1);
+  await watch.close();
+  await journal.close();
+});
+
+test('an alarm that nobody can be asked about just now is left as it is, and the person is told', {
+  timeout: 40_000,
+}, async () => {
+  const { journal, watch, asked } = await openFarm();
+  const handling = watch.handleAlarm(tooWarm.id, { kind: 'acknowledge' });
+  const refused = expect(handling).rejects.toThrow(StoreError);
+  await asked();
+  await refused;
+  expect(await journal.asks.waiting([yard.id])).toEqual([]);
+  expect(await watch.handleAlarm('no-such-alarm', { kind: 'acknowledge' })).toBe(false);
+  await watch.close();
+  await journal.close();
+});

@@ -1,0 +1,31 @@
+import { expect, test } from 'vitest';
+import { compactBand } from '../../../core/expect/compact-band.ts';
+import { bandData, judgedFrom } from '../../../server/cluster/view-text.ts';
+
+/** As the journal keeps it. */
+const kept = (data: unknown): unknown => JSON.parse(JSON.stringify(data));
+
+test('a curve comes back as it was, where a source says nothing too, without the ensemble', () => {
+  const lines = { p10C: [20, Number.NaN], p50C: [30, 31], p90C: [40, Number.NaN], origin: 'model' };
+  const band = { fromMs: 1, stepMs: 2, ...lines, sources: { model: lines, own: lines, ownBatches: 3 } };
+  const members = { count: 1, steps: 2, firstHour: 0, coreCentiC: Int16Array.of(100, 200) };
+  const view = { told: null, course: kept(bandData({ ...band, members })) };
+  expect(judgedFrom(view)).toEqual({ assessment: null, band });
+});
+
+test('a curve as a pile keeps it comes back with every line', () => {
+  const lines = { p10C: [20.123, Number.NaN], p50C: [30, 31], p90C: [40, Number.NaN], origin: 'model' };
+  const band = {
+    fromMs: 1,
+    stepMs: 2,
+    ...lines,
+    airC: [15.5, 16],
+    sources: { model: lines, own: lines, ownBatches: 3 },
+  };
+  expect(judgedFrom({ told: null, course: kept(bandData(compactBand(band))) })).toEqual({ assessment: null, band });
+});
+
+test('a pile that nobody looked at yet has neither', () => {
+  expect(judgedFrom(undefined)).toEqual({ assessment: null, band: null });
+  expect(judgedFrom({ told: null, course: kept(bandData(null)) })).toEqual({ assessment: null, band: null });
+});

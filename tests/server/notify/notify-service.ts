@@ -1,0 +1,207 @@
+/**
+ * tests/server/notify/notify-service.ts: delivery alone, over a journal in memory, with ways that write down what they are given.
+ */
+import pino from 'pino';
+import { type AlarmMachine, startAlarm } from '../../../core/alarms/alarm.ts';
+import type { Hold } from '../../../core/alarms/hold.ts';
+import type { Errand, Way, WayAnswer } from '../../../server/notify/channels/channel.ts';
+import { Delivery } from '../../../server/notify/delivery.ts';
+import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
+import { Heartbeat } from '../../../server/notify/heartbeat.ts';
+import type { KnownPerson } from '../../../server/notify/people.ts';
+import { rankOf, type Wishes, wishesSchema } from '../../../shared/notifications.ts';
+import type { AlarmRecord, Journal } from '../../../shared/store/journal.ts';
+import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
+import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import type { AlarmState, Severity, WarningKind } from '../../../shared/warning.ts';
+import { until } from '../../helpers/until.ts';
+import { branBatch, branPile, yard } from '../../shared/store/journal-sample.ts';
+
+export const minuteMs = 60_000;
+/** A Sunday at noon. */
+export const noonMs = Date.UTC(2031, 5, 1, 12);
+
+export interface Sent {
+  readonly person: string;
+  readonly way: string;
+  readonly reason: string;
+  readonly sentence: string;
+  readonly messageId: string;
+}
+
+export interface Desk {
+  nowMs: number;
+  readonly journal: Journal;
+  readonly delivery: Delivery;
+  readonly sent: Sent[];
+  /** What a way answers; "sent" when unset. */
+  answer: (errand: Errand) => WayAnswer | Promise<WayAnswer>;
+  silence: 'silent' | 'speaks' | 'alone';
+  readonly heldBack: Set<string>;
+  person(id: string, wishes?: Partial<Wishes>, role?: KnownPerson['role']): Promise<void>;
+  /** Raises an alarm as the watch would, with its notice in the same transaction. */
+  raise(id: string, options?: RaiseOptions): Promise<void>;
+  /** Moves an alarm, with a notice when there is one to give. */
+  move(id: string, state: AlarmState, answer?: NoticeRecord['answer']): Promise<void>;
+  /** Lets minutes of the house pass, a look at the outbox after each step. */
+  pass(minutes: number, stepMin?: number): Promise<void>;
+  /** Who was told why since the last time this was asked. */
+  told(): Promise<string[]>;
+  close(): Promise<void>;
+}
+
+export interface RaiseOptions {
+  readonly kind?: WarningKind;
+  readonly severity?: Severity;
+  readonly position?: AlarmRecord['position'];
+  /** When its whole site fell silent. */
+  readonly siteSilentSinceMs?: number;
+}
+
+function machineOf(state: AlarmState, nowMs: number): AlarmMachine {
+  const over = state === 'normal' || state === 'returned-unacknowledged';
+  const hold: Hold = { condition: over ? 'clear' : 'raised', sinceMs: nowMs };
+  return { ...startAlarm(nowMs), state, hold };
+}
+
+export async function openDesk(): Promise<Desk> {
+  const journal = await openSqliteJournal(':memory:');
+  await journal.sites.add(yard);
+  await journal.piles.add(branPile, branBatch);
+  const people: KnownPerson[] = [];
+  const sent: Sent[] = [];
+  const alarms = new Map<string, AlarmRecord>();
+  let serial = 0;
+  let read = 0;
+  const newId = () => `id-${++serial}`;
+  const way: Way = {
+    async send(errand) {
+      const answer = await desk.answer(errand);
+      if (answer.outcome === 'sent') {
+        const { personName: person, way: by, id } = errand.message;
+        sent.push({ person, way: by, reason: errand.notice.answer, sentence: errand.letter.sentence, messageId: id });
+      }
+      return answer;
+    },
+    close: () => undefined,
+  };
+  const delivery = new Delivery({
+    config: { PUBLIC_URL: undefined, SMTP_URL: 'smtp://127.0.0.1', ALERT_MAIL_TO: undefined },
+    journal,
+    clock: { nowMs: () => desk.nowMs, speed: 1 },
+    log: pino({ level: 'silent' }),
+    known: async () => people,
+    watch: () => ({
+      all: () => [],
+      isHeldBack: (id) => desk.heldBack.has(id),
+      silenceOf: () => ({ answer: desk.silence }),
+    }),
+    ways: { email: way, webhook: way },
+    settings: new DeliverySettings(journal),
+    heartbeat: new Heartbeat({ url: async () => undefined, allowed: async () => [], unwell: async () => undefined }),
+    newId,
+    alone: true,
+    random: () => 0,
+  });
+
+  const factsOf = (alarm: AlarmRecord, since?: number) => ({
+    kind: alarm.kind,
+    position: alarm.position,
+    severity: alarm.severity,
+    seen: 'Something was seen.',
+    todo: 'Do something.',
+    byMs: null,
+    caution: null,
+    raisedAtMs: alarm.raisedAtMs,
+    ...(since === undefined ? {} : { site: { sinceMs: since, probeCount: 5, pileNames: [branPile.name] } }),
+  });
+  const noticeOf = (alarm: AlarmRecord, answer: NoticeRecord['answer'], since?: number): NoticeRecord => ({
+    id: newId(),
+    key: `alarm/${alarm.id}/${desk.nowMs}/${answer}`,
+    about: 'alarm',
+    answer,
+    rank: rankOf(alarm.severity),
+    siteId: yard.id,
+    pileId: alarm.pileId,
+    alarmId: alarm.id,
+    personId: null,
+    atMs: desk.nowMs,
+    dueMs: desk.nowMs,
+    facts: factsOf(alarm, since),
+  });
+  async function keep(alarm: AlarmRecord, notices: NoticeRecord[]) {
+    alarms.set(alarm.id, alarm);
+    await journal.watch.keep({ alarms: [alarm], steps: [], watch: null, notices });
+    await settle();
+  }
+  /** Until nothing due is left. */
+  async function settle() {
+    delivery.lookNow();
+    await until('the outbox to settle', async () => {
+      await delivery.settled();
+      return true;
+    });
+  }
+
+  const desk: Desk = {
+    nowMs: noonMs,
+    journal,
+    delivery,
+    sent,
+    answer: () => ({ outcome: 'sent', detail: 'taken' }),
+    silence: 'speaks',
+    heldBack: new Set(),
+    async person(id, wishes = {}, role = 'keeper') {
+      people.push({ id, name: id, role });
+      const email = { on: true, address: `${id}@saltmere.example` };
+      const whole = wishesSchema.parse({ email, ...wishes });
+      await journal.telling.wishes.set(id, whole);
+      if (whole.email.address !== '') await journal.telling.mailAddresses.confirm(id, whole.email.address, 0);
+    },
+    async raise(id, { kind = 'overheating', severity = 'warning', position = null, siteSilentSinceMs } = {}) {
+      const alarm: AlarmRecord = {
+        id,
+        pileId: branPile.id,
+        kind,
+        position,
+        severity,
+        state: 'unacknowledged',
+        raisedAtMs: desk.nowMs,
+        changedAtMs: desk.nowMs,
+        closedAtMs: null,
+        machine: machineOf('unacknowledged', desk.nowMs),
+        words: { seen: 'Something was seen.', todo: 'Do something.', byMs: null, caution: null },
+      };
+      await keep(alarm, [noticeOf(alarm, 'first-raise', siteSilentSinceMs)]);
+    },
+    async move(id, state, answer) {
+      const before = alarms.get(id);
+      if (!before) throw new Error(`no alarm ${id}`);
+      const alarm = {
+        ...before,
+        state,
+        changedAtMs: desk.nowMs,
+        closedAtMs: state === 'normal' ? desk.nowMs : null,
+        machine: machineOf(state, desk.nowMs),
+      };
+      await keep(alarm, answer === undefined ? [] : [noticeOf(alarm, answer)]);
+    },
+    async pass(minutes, stepMin = 5) {
+      for (let passed = 0; passed < minutes; passed += stepMin) {
+        desk.nowMs += Math.min(stepMin, minutes - passed) * minuteMs;
+        await settle();
+      }
+    },
+    async told() {
+      await settle();
+      const news = sent.slice(read).map(({ person, way: by, reason }) => `${person} by ${by}: ${reason}`);
+      read = sent.length;
+      return news;
+    },
+    async close() {
+      await delivery.close();
+      await journal.close();
+    },
+  };
+  return desk;
+}

@@ -1,0 +1,138 @@
+import pino from 'pino';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { HouseNotices } from '../../../server/health/system-notices.ts';
+import { Heartbeat } from '../../../server/notify/heartbeat.ts';
+import { HouseNews } from '../../../server/notify/system-news.ts';
+import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
+import { makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
+import { until } from '../../helpers/until.ts';
+
+describe('trouble of the house', () => {
+  let told: NoticeRecord[];
+  let isFull: boolean;
+  let broker: string;
+  let isOurs: boolean;
+  let notices: HouseNotices;
+  let news: HouseNews;
+  beforeEach(() => {
+    told = [];
+    isFull = false;
+    broker = 'ok';
+    isOurs = true;
+    notices = new HouseNotices();
+    news = new HouseNews({
+      notices,
+      clock: { nowMs: () => 1_000, speed: 1 },
+      log: pino({ level: 'silent' }),
+      newId: () => `id-${told.length}`,
+      async tell(owed) {
+        if (isFull) throw new Error('the disk is full');
+        told.push(...owed);
+      },
+      brokerHealth: () => ({ state: broker, detail: 'Not connected' }),
+      isOurs: () => isOurs,
+    });
+  });
+  const answers = async () => {
+    await new Promise((resolve) => setImmediate(resolve));
+    return told.map(({ key }) =>
+      key
+        .split('/')
+        .filter((part) => part !== '1000')
+        .join(' '),
+    );
+  };
+  const disk = (severity: 'warning' | 'critical') =>
+    notices.raise({ kind: 'disk', severity, sinceMs: 1_000, seen: 'The disk is nearly full.', todo: 'Make room.' });
+
+  test('is told when it begins, when it gets worse, and when it is over; not for every change of words', async () => {
+    disk('warning');
+    disk('warning');
+    disk('critical');
+    notices.clear('disk');
+    expect(await answers()).toEqual(['house disk first-raise', 'house disk got-worse', 'house disk cleared']);
+  });
+
+  test('that the journal could not take is told once it can', async () => {
+    isFull = true;
+    disk('critical');
+    expect(await answers()).toEqual([]);
+    isFull = false;
+    news.look();
+    expect(await answers()).toEqual(['house disk first-raise']);
+  });
+
+  test('a broker away for three minutes is told, a shorter absence is not', async () => {
+    broker = 'down';
+    news.look(0);
+    news.look(179_999);
+    expect(await answers()).toEqual([]);
+    news.look(180_000);
+    news.look(400_000);
+    expect(await answers()).toEqual(['house broker first-raise']);
+    broker = 'ok';
+    news.look(500_000);
+    expect(await answers()).toEqual(['house broker first-raise', 'house broker cleared']);
+  });
+
+  test('where another process tells of the broker it is told by that one, also when it takes over from this one', async () => {
+    broker = 'down';
+    isOurs = false;
+    news.look(0);
+    news.look(180_000);
+    expect(await answers()).toEqual([]);
+    isOurs = true;
+    news.look(200_000);
+    news.look(379_999);
+    expect(await answers()).toEqual([]);
+    news.look(380_000);
+    expect(await answers()).toEqual(['house broker first-raise']);
+    isOurs = false;
+    news.look(400_000);
+    broker = 'ok';
+    news.look(420_000);
+    expect(await answers()).toEqual(['house broker first-raise']);
+    expect(notices.standing()).toEqual([]);
+  });
+});
+
+describe('the heartbeat', () => {
+  const certificate = makeCertificate('127.0.0.1');
+  let receiver: Receiver;
+  beforeAll(async () => {
+    receiver = await startReceiver(certificate);
+    receiver.answer = (_got, response) => void response.writeHead(200).end();
+  });
+  afterAll(() => receiver.close());
+  beforeEach(() => {
+    receiver.got.length = 0;
+  });
+  const beat = (unwell: string | undefined, trusted = true) => {
+    const heart = new Heartbeat({
+      url: async () => ({ url: `https://127.0.0.1:${receiver.port}/alive`, trusted }),
+      allowed: async () => [],
+      unwell: async () => unwell,
+      guard: { trust: certificate.cert },
+    });
+    heart.start(0);
+    return heart;
+  };
+  const settles = async (heart: Heartbeat, state: string) => {
+    await until(state, () => (heart.state.state === state ? true : undefined));
+    heart.close();
+  };
+
+  test('is given while all is well', async () => {
+    await settles(beat(undefined), 'ok');
+    expect(receiver.got.map(({ method, path }) => `${method} ${path}`)).toEqual(['GET /alive']);
+  });
+  test('is held while something is unwell: its silence is the message', async () => {
+    const heart = beat('the readings cannot be written');
+    await settles(heart, 'held');
+    expect([receiver.got.length, heart.state.detail]).toEqual([0, 'not called, as the readings cannot be written']);
+  });
+  test('set on the page it reaches no inner address', async () => {
+    await settles(beat(undefined, false), 'failing');
+    expect(receiver.got).toEqual([]);
+  });
+});

@@ -1,0 +1,96 @@
+/**
+ * The page that a link in a message opens, in a real browser: at 360 and 1440 px, light and dark, in each of its states.
+ */
+import type { AddressInfo } from 'node:net';
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { makeLink } from '../../server/notify/notification-links.ts';
+import type { KeptNotice } from '../../shared/store/notifications-store.ts';
+import { launchBrowser } from '../helpers/browser.ts';
+import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';
+
+let farm: TellingFarm;
+let browser: Browser;
+let url: string;
+let notice: KeptNotice;
+const complaints: string[] = [];
+
+beforeAll(async () => {
+  [farm, browser] = await Promise.all([openTellingFarm({}), launchBrowser()]);
+  await farm.one.app.listen({ host: '127.0.0.1', port: 0 });
+  url = `http://127.0.0.1:${(farm.one.app.server.address() as AddressInfo).port}`;
+  const alarm = await farm.overheat();
+  const [first] = await farm.one.house.journal.telling.notices.ofAlarm(alarm.id);
+  if (!first) throw new Error('nothing was to be told of the alarm');
+  notice = first;
+}, 60_000);
+afterAll(async () => {
+  await browser?.close();
+  await farm?.close();
+});
+
+async function link(): Promise<string> {
+  const message = { personId: 'ada', personName: 'Ada', way: 'email' } as Parameters<typeof makeLink>[2];
+  return `${url}/told/${await makeLink(farm.one.house.journal.telling, notice, message, farm.nowMs)}`;
+}
+
+async function look(page: Page, state: string): Promise<void> {
+  for (const width of [360, 1440]) {
+    await page.setViewportSize({ width, height: 740 });
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(axe.source);
+      const { violations } = await page.evaluate(() =>
+        (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
+      );
+      const told = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+      expect([state, width, colorScheme, told]).toEqual([state, width, colorScheme, []]);
+      const { SCREENS } = process.env;
+      if (SCREENS) await page.screenshot({ path: `${SCREENS}/told-${state}-${width}-${colorScheme}.png` });
+    }
+    const sideways = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+    expect([state, width, sideways]).toEqual([state, width, false]);
+  }
+}
+
+test('a link in a message opens what was told, acknowledges by one press, and says so to whoever comes later', async () => {
+  const page = await browser.newPage();
+  page.setDefaultTimeout(8_000);
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  const first = await link();
+  const second = await link();
+
+  await page.goto(first);
+  await page.getByRole('heading', { level: 1, name: 'Have you seen this?' }).waitFor();
+  await page.getByText('Shed at Saltmere Yard is too hot.').waitFor();
+  // Whoever goes to it from here is told what can hurt.
+  await page.getByText('Caution', { exact: true }).waitFor();
+  await look(page, 'ready');
+  const button = page.getByRole('button');
+  const box = await button.boundingBox();
+  expect(box?.height).toBeGreaterThanOrEqual(44);
+  await button.click();
+  await page.getByText('Acknowledged by Ada').waitFor();
+  await look(page, 'done');
+
+  const saying = async (address: string, heading: string) => {
+    await page.goto(address);
+    await page.getByRole('heading', { level: 1, name: heading }).waitFor();
+    expect(await page.getByRole('button').count()).toBe(0);
+    return (await page.locator('main').textContent()) ?? '';
+  };
+  expect(await saying(first, 'Acknowledged before')).toMatch(/Acknowledged by Ada with this link, \d\d:\d\d\./);
+  await look(page, 'used');
+  expect(await saying(second, 'Acknowledged before')).toContain('Ada has acknowledged it already.');
+  await look(page, 'nothing-left');
+  await saying(`${url}/told/not-a-secret`, 'This link is not known');
+  await look(page, 'unknown');
+  farm.nowMs += 4 * 86_400_000;
+  // What was to be done days ago is told as it was then, not as to be done now.
+  const old = await saying(second, 'This link is too old');
+  expect([old.includes('Do it by'), old.includes('Do it now')]).toEqual([true, false]);
+  await look(page, 'too-old');
+  expect(complaints.filter((text) => !/status of 4(04|10)/.test(text))).toEqual([]);
+}, 60_000);

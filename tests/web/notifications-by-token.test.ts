@@ -1,0 +1,47 @@
+/**
+ * “How I am told” for whoever comes by the token of the environment: it is no person, and the page says what to do instead.
+ */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { TestHouse } from '../helpers/open-test-server.ts';
+import { as, join, makeToken } from '../helpers/people.ts';
+import { openRealPages, type RealPages } from './open-real-pages.ts';
+
+const token = 'a-token-of-the-house';
+let real: RealPages;
+let one: TestHouse;
+let browser: Browser;
+let url: string;
+let olives: string;
+
+beforeAll(async () => {
+  real = await openRealPages({ API_TOKEN: token });
+  ({ one, browser, url } = real);
+});
+afterAll(() => real?.close());
+
+const telling = (bearer: string) =>
+  one.app.inject({ url: '/api/telling', headers: { authorization: `Bearer ${bearer}` } });
+
+test('while nobody is set up the token speaks for the house; then it is told which token would do', async () => {
+  expect((await telling(token)).json()).toMatchObject({ person: { id: 'house' } });
+  olives = await makeToken(one.app, as(await join(one, 'Olive', 'owner')), 'own');
+  const refused = await telling(token);
+  expect([refused.statusCode, refused.json<{ detail: string }>().detail]).toEqual([
+    409,
+    expect.stringMatching(/stands for no person.*token that a person made under "You", or sign in by name/),
+  ]);
+  expect((await telling(olives)).json()).toMatchObject({ person: { name: 'Olive', isOwner: true } });
+});
+
+test('the page says so, and still shows what holds for the whole house', async () => {
+  const context = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
+  await context.addInitScript((secret) => localStorage.setItem('branhearth.token', secret), token);
+  const page = await context.newPage();
+  page.setDefaultTimeout(8_000);
+  await page.goto(`${url}/telling`);
+  await page.getByText('which is nobody that could be told').waitFor();
+  await page.getByRole('heading', { name: 'The house' }).waitFor();
+  expect(await page.getByLabel('E-mail address').count()).toBe(0);
+  await context.close();
+});

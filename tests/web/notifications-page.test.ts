@@ -1,0 +1,148 @@
+/**
+ * How I am told, in a real browser before a real house with a real mail server.
+ */
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildApp } from '../../server/app/app.ts';
+import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
+import { until } from '../helpers/until.ts';
+import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';
+
+describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 }, () => {
+  let box: MailServer;
+  let farm: TellingFarm;
+  let pages: BuiltPages;
+  let browser: Browser;
+  let url: string;
+  let close: () => Promise<void>;
+  beforeAll(async () => {
+    [box, pages, browser] = await Promise.all([startMailServer(), buildPages(), launchBrowser()]);
+    farm = await openTellingFarm({ SMTP_URL: box.url, MAIL_FROM: 'alarms@saltmere.example' });
+    const app = await buildApp(farm.one.house, { pagesDir: pages.dir });
+    url = await app.listen({ port: 0, host: '127.0.0.1' });
+    close = () => app.close();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await close?.();
+    await farm?.close();
+    await box?.close();
+    await pages?.remove();
+  });
+
+  async function open(path: string, width = 360) {
+    const page = await browser.newPage({ viewport: { width, height: 800 } });
+    const complaints: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+    page.on('pageerror', (error) => complaints.push(error.message));
+    page.setDefaultTimeout(10_000);
+    await page.goto(url + path);
+    return { page, complaints };
+  }
+
+  async function isClean(page: Page, name: string) {
+    await page.evaluate(axe.source);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      for (const width of [1440, 360]) {
+        await page.setViewportSize({ width, height: 800 });
+        const { violations } = await page.evaluate(() =>
+          (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
+        );
+        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+        const folder = process.env.BRANHEARTH_PICTURES;
+        if (folder && (colorScheme === 'light' || width === 360))
+          await page.screenshot({ path: `${folder}/${name}-${colorScheme}-${width}.png`, fullPage: true });
+      }
+    }
+  }
+
+  test('keeps an e-mail address, has it confirmed by the code that comes there, and its test arrives', async () => {
+    const { page, complaints } = await open('/telling');
+    await page.getByText('reach nobody yet').waitFor();
+    await page.getByLabel('E-mail address').fill('ada');
+    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByText('must be one e-mail address', { exact: false }).first().waitFor();
+    await page.getByLabel('E-mail address').fill('ada@saltmere.example');
+    await page.getByText('Quiet hours').click();
+    await page.getByText('A summary of all piles').click();
+    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByRole('heading', { name: 'Waiting for confirmation' }).waitFor();
+    await page.getByText('Until it is confirmed, no warning goes there.').waitFor();
+    const mail = await until('the code', () => box.mails[0]);
+    expect(mail.parsed.subject).toBe('Branhearth: is this your address?');
+    const code = /\b(\d{4} \d{4})\b/.exec(mail.parsed.text ?? '')?.[1] ?? '';
+    await page.getByLabel('Code of the e-mail').fill(code === '1234 5678' ? '8765 4321' : '1234 5678');
+    await page.getByRole('button', { name: 'Confirm' }).click();
+    await page.getByText('This is not the code of the newest e-mail.').waitFor();
+    await isClean(page, 'waiting for confirmation');
+    await page.getByLabel('Code of the e-mail').fill(code);
+    await page.keyboard.press('Enter');
+    await page.getByText('Confirmed: warnings go to ada@saltmere.example.').waitFor();
+    await page.getByText('go out by e-mail').waitFor();
+    await page.getByRole('button', { name: 'Send me a test e-mail' }).click();
+    await page.getByText('Sent. Look whether it has arrived.').waitFor();
+    expect(box.mails[1]?.parsed.subject).toBe('Branhearth: a test, nothing is wrong');
+    expect(complaints.filter((one) => !/4(00|22)/.test(one))).toEqual([]);
+    await isClean(page, 'telling');
+    await page.close();
+  });
+
+  test('a new address waits while warnings go on to the one before; one of before addresses were confirmed says so', async () => {
+    const { page } = await open('/telling');
+    await page.getByLabel('E-mail address').fill('ada@elsewhere.example');
+    await page.getByText('Once you keep these wishes, a code is sent to it').waitFor();
+    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByText('warnings go on to ada@saltmere.example').waitFor();
+    const count = box.mails.length;
+    await page.getByRole('button', { name: 'Send a new code' }).click();
+    await page.getByText('The mail server has taken it.').waitFor();
+    expect(box.mails.length).toBeGreaterThan(count);
+    await page.getByLabel('E-mail address').fill('ada@saltmere.example');
+    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByText('Confirmed: warnings go to ada@saltmere.example.').waitFor();
+
+    // As a journal of before comes out of its migration.
+    const { mailAddresses } = farm.one.house.journal.telling;
+    const { list } = mailAddresses;
+    Object.assign(mailAddresses, {
+      list: async () => (await list()).map((one) => ({ ...one, standing: 'before' as const })),
+    });
+    await page.reload();
+    await page.getByText('Warnings go to ada@saltmere.example, as they did.').waitFor();
+    expect(await page.getByRole('button', { name: 'Send me a test e-mail' }).count()).toBe(0);
+    await isClean(page, 'an address of before');
+    Object.assign(mailAddresses, { list });
+    await page.close();
+  });
+
+  test('a warning shows who was told; what did not arrive stands out until somebody has seen it', async () => {
+    await farm.wish({ email: { on: true, address: 'ada@saltmere.example' } });
+    box.mood = 'refuse';
+    await farm.overheat();
+    await until('it to be given up', async () => {
+      const answer = await farm.one.app.inject({ url: '/api/telling/undelivered' });
+      return answer.json<{ messages: unknown[] }>().messages.length > 0 ? true : undefined;
+    });
+    expect((await farm.one.app.inject({ url: '/api/health' })).json()).toMatchObject({
+      parts: { delivery: { state: 'degraded' } },
+    });
+    const { page } = await open('/piles/shed');
+    await page.getByText('One message could not be delivered', { exact: false }).waitFor();
+    await page.getByText('What happened to this warning').first().click();
+    await page.getByText('could not be delivered', { exact: false }).first().waitFor();
+    await isClean(page, 'told');
+    await page.goto(`${url}/telling`);
+    await page.getByText('A message did not arrive').waitFor();
+    await isClean(page, 'undelivered');
+    await page.getByRole('button', { name: /I have seen this/ }).click();
+    await page.getByText('A message did not arrive').waitFor({ state: 'detached' });
+    expect((await farm.one.app.inject({ url: '/api/health' })).json()).toMatchObject({
+      parts: { delivery: { state: 'ok' } },
+    });
+    await page.close();
+  });
+});

@@ -1,0 +1,139 @@
+/**
+ * web/chart/chart-data.ts: a pile's series as lines, bands and table rows.
+ *
+ * Takes:  the answer of the series route.
+ * Gives:  points with a null where the line must break; rows that hold the same values for those who read tables.
+ * Never:  draws through a gap: no reading is not a straight line.
+ */
+import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
+import { type Position, positions } from '../../../shared/names.ts';
+import { msPerHour } from '../../../shared/units.ts';
+
+export const seriesKeys = ['temperatureC', 'humidityPct', 'moisturePct', 'co2Ppm'] as const;
+export type SeriesKey = (typeof seriesKeys)[number];
+
+export interface LinePoint {
+  readonly atMs: number;
+  readonly value: number | null;
+}
+
+export interface Line {
+  readonly position: Position;
+  readonly key: SeriesKey;
+  readonly points: readonly LinePoint[];
+}
+
+export interface BandAt {
+  readonly atMs: number;
+  readonly lowC: number;
+  readonly midC: number;
+  readonly highC: number;
+}
+
+const byTime = (one: number, other: number) => one - other;
+
+/** The usual distance between two buckets [ms]: the median, so that one long gap does not hide the rhythm. */
+function usualStepMs(timesMs: readonly number[]): number {
+  const steps = timesMs
+    .slice(1)
+    .map((atMs, i) => atMs - (timesMs[i] as number))
+    .sort(byTime);
+  return steps[Math.floor(steps.length / 2)] ?? 0;
+}
+
+/** Points of one line; a null stands where two buckets lie further apart than two buckets and three usual steps. */
+export function toLinePoints(buckets: readonly Bucket[], bucketMs: number): LinePoint[] {
+  const timesMs = buckets.map((bucket) => Date.parse(bucket.at));
+  const breakMs = Math.max(2 * bucketMs, 3 * usualStepMs(timesMs));
+  const points: LinePoint[] = [];
+  buckets.forEach((bucket, i) => {
+    const atMs = timesMs[i] as number;
+    const beforeMs = timesMs[i - 1];
+    if (beforeMs !== undefined && atMs - beforeMs > breakMs) points.push({ atMs: (beforeMs + atMs) / 2, value: null });
+    points.push({ atMs, value: bucket.mean });
+  });
+  return points;
+}
+
+export function linesOf(series: SeriesAnswer, key: SeriesKey): Line[] {
+  return positions.flatMap((position) => {
+    const buckets = series.positions[position]?.[key];
+    return buckets && buckets.length > 0 ? [{ position, key, points: toLinePoints(buckets, series.bucketMs) }] : [];
+  });
+}
+
+export function bandOf(points: readonly BandPoint[]): BandAt[] {
+  return points.map(({ at, p10, p50, p90 }) => ({ atMs: Date.parse(at), lowC: p10, midC: p50, highC: p90 }));
+}
+
+/** The fan belongs to a span that ends now; a span of the past has no day ahead [ms]. */
+const fanWithinMs = 2 * msPerHour;
+
+/** The core's next hours, where the span shown reaches up to now; empty otherwise. */
+export function fanOf({ to, forecast }: Pick<SeriesAnswer, 'to' | 'forecast'>): BandAt[] {
+  const toMs = Date.parse(to);
+  const fan = bandOf(forecast?.points ?? []).filter(({ atMs }) => atMs > toMs);
+  const first = fan[0];
+  return first !== undefined && first.atMs - toMs <= fanWithinMs ? fan : [];
+}
+
+/** The band at an instant, between its two nearest points; undefined outside it. */
+export function bandAt(band: readonly BandAt[], atMs: number): BandAt | undefined {
+  const after = band.findIndex((point) => point.atMs >= atMs);
+  const right = band[after];
+  if (!right) return undefined;
+  if (right.atMs === atMs) return right;
+  const left = band[after - 1];
+  if (!left) return undefined;
+  const part = (atMs - left.atMs) / (right.atMs - left.atMs);
+  const mix = (from: number, to: number) => from + (to - from) * part;
+  return {
+    atMs,
+    lowC: mix(left.lowC, right.lowC),
+    midC: mix(left.midC, right.midC),
+    highC: mix(left.highC, right.highC),
+  };
+}
+
+/** The value of a line nearest to an instant, unless that is further off than `withinMs`. */
+export function valueNear(points: readonly LinePoint[], atMs: number, withinMs: number): number | undefined {
+  let best: LinePoint | undefined;
+  for (const point of points) {
+    if (point.value === null) continue;
+    if (!best || Math.abs(point.atMs - atMs) < Math.abs(best.atMs - atMs)) best = point;
+  }
+  return best && Math.abs(best.atMs - atMs) <= withinMs ? (best.value ?? undefined) : undefined;
+}
+
+export interface TableColumn {
+  readonly position: Position;
+  readonly key: SeriesKey;
+}
+
+export interface TableRow {
+  readonly atMs: number;
+  /** One cell per column; null where nothing was read. */
+  readonly cells: readonly (Bucket | null)[];
+  readonly expected: BandAt | undefined;
+}
+
+/** The same data as the charts, newest first. */
+export function tableOf(series: SeriesAnswer): { columns: TableColumn[]; rows: TableRow[] } {
+  const columns = seriesKeys.flatMap((key) =>
+    positions
+      .filter((position) => (series.positions[position]?.[key]?.length ?? 0) > 0)
+      .map((position) => ({ position, key })),
+  );
+  const byColumn = columns.map(
+    ({ position, key }) =>
+      new Map((series.positions[position]?.[key] ?? []).map((bucket) => [Date.parse(bucket.at), bucket])),
+  );
+  const band = bandOf(series.expected.points);
+  const timesMs = [...new Set(byColumn.flatMap((column) => [...column.keys()]))].sort(byTime).reverse();
+  const rows = timesMs.map((atMs) => ({
+    atMs,
+    cells: byColumn.map((column) => column.get(atMs) ?? null),
+    expected: bandAt(band, atMs),
+  }));
+  return { columns, rows };
+}

@@ -1,0 +1,194 @@
+/**
+ * web/chart/line-chart.tsx: lines over time on a canvas, with a band, a limit and the acts marked.
+ *
+ * Takes:  lines and band already in the unit shown.
+ * Gives:  a figure; its words are its accessible name, and moving over it tells the instant to its owner.
+ */
+import {
+  Chart,
+  type ChartConfiguration,
+  Filler,
+  LinearScale,
+  LineController,
+  LineElement,
+  PointElement,
+} from 'chart.js';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Shade } from '../ui/colour/heat-scale.ts';
+import type { Reader } from '../ui/format/local-time.ts';
+import { positionNames } from '../ui/format/words.ts';
+import type { Mark } from './act-marks.ts';
+import type { Line } from './chart-data.ts';
+import type { FanPoint } from './chart-fan.ts';
+import { actRoom, bandName, chartMarks } from './chart-marks.ts';
+import { lineStyles } from './line-style.ts';
+import { timeTicks } from './time-ticks.ts';
+
+Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
+
+export interface ChartBand {
+  readonly atMs: number;
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+export interface LineChartProps {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly lines: readonly Line[];
+  readonly band?: readonly ChartBand[];
+  /** The core's next hours, drawn as strokes after `nowMs`. */
+  readonly fan?: readonly FanPoint[];
+  /** Where the readings end, when the axis goes on beyond. */
+  readonly nowMs?: number | undefined;
+  readonly limit?: { readonly value: number; readonly words: string } | undefined;
+  readonly acts?: readonly Mark[];
+  /** Told beside each mark of the upright axis. */
+  readonly unit: string;
+  readonly least?: number;
+  readonly most?: number;
+  /** The axis ends here; the lines may. */
+  readonly end?: number;
+  readonly words: string;
+  readonly tall: boolean;
+  readonly shade: Shade;
+  readonly reader: Reader;
+  readonly onInstant: (atMs: number | null) => void;
+}
+
+export function LineChart(props: LineChartProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const chart = useRef<Chart>(undefined);
+  const latest = useRef(props);
+  latest.current = props;
+
+  useEffect(() => {
+    if (!canvas.current) return;
+    if (!chart.current) {
+      chart.current = new Chart(canvas.current, configOf(canvas.current, latest));
+      return;
+    }
+    const { data, options } = configOf(canvas.current, latest);
+    chart.current.data = data;
+    if (options) chart.current.options = options;
+    chart.current.update('none');
+  });
+  useEffect(() => {
+    const leave = () => latest.current.onInstant(null);
+    canvas.current?.addEventListener('mouseleave', leave);
+    return () => {
+      canvas.current?.removeEventListener('mouseleave', leave);
+      chart.current?.destroy();
+    };
+  }, []);
+
+  return (
+    <div class={props.tall ? 'chart chart-tall' : 'chart'}>
+      <canvas ref={canvas} role="img" aria-label={props.words} />
+    </div>
+  );
+}
+
+function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
+  const { fromMs, toMs, lines, band = [], fan = [], unit, least, most, end, reader } = latest.current;
+  const style = getComputedStyle(canvas);
+  const colour = (token: string) => style.getPropertyValue(token).trim();
+  const font = { family: style.fontFamily, size: 12.5 };
+  // A day's name needs about 72 px; what stands beside the axis takes about 110.
+  const mostTicks = Math.max(2, Math.min(8, Math.floor((canvas.clientWidth - 110) / 72)));
+  const ticks = timeTicks(fromMs, toMs, reader, mostTicks);
+  const point = (atMs: number, value: number | null) => ({ x: atMs, y: value as number });
+  const edge = (pick: (at: ChartBand) => number) => ({
+    label: bandName,
+    data: band.map((at) => point(at.atMs, pick(at))),
+    borderWidth: 0,
+  });
+
+  return {
+    type: 'line',
+    data: {
+      // The first is drawn last, so the core lies over the other lines and all of them over the band.
+      datasets: [
+        ...lines.map(({ position, points }) => ({
+          label: positionNames[position],
+          data: points.map(({ atMs, value }) => point(atMs, value)),
+          borderColor: colour(lineStyles[position].token),
+          borderWidth: lineStyles[position].width,
+          borderDash: [...lineStyles[position].dash],
+        })),
+        { ...edge((at) => at.mid), borderWidth: 1.25, borderColor: colour('--band-middle') },
+        { ...edge((at) => at.high), fill: '+1', backgroundColor: colour('--band') },
+        edge((at) => at.low),
+        // Drawn as strokes by chart-marks.ts; here only so that the upright axis has room for them.
+        ...[(at: FanPoint) => at.high, (at: FanPoint) => at.low].map((pick) => ({
+          label: bandName,
+          data: fan.map((at) => point(at.atMs, pick(at))),
+          borderColor: 'transparent',
+          borderWidth: 0,
+        })),
+      ],
+    },
+    options: {
+      parsing: false,
+      normalized: true,
+      animation: false,
+      responsive: true,
+      maintainAspectRatio: false,
+      spanGaps: false,
+      events: ['mousemove', 'touchstart', 'touchmove', 'click'],
+      layout: {
+        padding: {
+          right: 46,
+          top: (latest.current.acts ?? []).length > 0 ? actRoom + 4 : 8,
+        },
+      },
+      elements: { point: { radius: 0, hitRadius: 0, hoverRadius: 0 }, line: { tension: 0, fill: false } },
+      scales: {
+        x: {
+          type: 'linear',
+          min: fromMs,
+          max: toMs,
+          border: { color: colour('--rule-strong') },
+          grid: { color: colour('--rule-strong'), drawOnChartArea: false, tickLength: 6 },
+          afterBuildTicks: (axis) => {
+            axis.ticks = ticks.map((tick) => ({ value: tick.atMs, major: tick.isDay }));
+          },
+          ticks: {
+            font,
+            color: colour('--ink-soft'),
+            maxRotation: 0,
+            autoSkip: false,
+            callback: (_value, index) => ticks[index]?.label ?? '',
+          },
+        },
+        y: {
+          ...(least === undefined ? {} : { suggestedMin: least }),
+          ...(most === undefined ? {} : { suggestedMax: most }),
+          ...(end === undefined ? {} : { max: end }),
+          border: { display: false },
+          grid: { color: colour('--rule'), lineWidth: 1, drawTicks: false },
+          ticks: {
+            font,
+            color: colour('--ink-soft'),
+            padding: 8,
+            maxTicksLimit: 7,
+            includeBounds: end === undefined,
+            callback: (value) => `${value}${unit}`,
+          },
+        },
+      },
+      plugins: { filler: { drawTime: 'beforeDatasetsDraw' } },
+      onHover: (event, _items, chart) => {
+        const atMs = event.x === null ? undefined : chart.scales.x?.getValueForPixel(event.x);
+        if (atMs !== undefined) latest.current.onInstant(atMs);
+      },
+    },
+    plugins: [
+      chartMarks(() => {
+        const { limit, acts = [], fan = [], nowMs } = latest.current;
+        return { limit, acts, fan, nowMs, font, colour };
+      }),
+    ],
+  };
+}

@@ -1,0 +1,36 @@
+/**
+ * web/chart/time-ticks.ts: where an axis of time is marked, on the wall clock of the reader's zone.
+ *
+ * Takes:  the span shown, the zone, and how many marks fit.
+ * Gives:  round times: whole hours count from local midnight, also across a change of the clocks.
+ */
+import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
+import { clockTime, type Reader, shortDay, zoneOffsetMs } from '../ui/format/local-time.ts';
+
+const stepsMs = [
+  ...[1, 2, 5, 10, 15, 30].map((minutes) => minutes * msPerMinute),
+  ...[1, 2, 3, 6, 12].map((hours) => hours * msPerHour),
+  ...[1, 2, 7, 14, 28, 56, 112, 224, 448, 896].map((days) => days * msPerDay),
+];
+
+export interface TimeTick {
+  readonly atMs: number;
+  readonly label: string;
+  /** A local midnight. */
+  readonly isDay: boolean;
+}
+
+export function timeTicks(fromMs: number, toMs: number, reader: Reader, mostTicks: number): TimeTick[] {
+  const spanMs = toMs - fromMs;
+  const stepMs = stepsMs.find((step) => spanMs / step <= mostTicks) ?? (stepsMs.at(-1) as number);
+  const ticks: TimeTick[] = [];
+  const firstWallMs = Math.ceil((fromMs + zoneOffsetMs(fromMs, reader.timeZone)) / stepMs) * stepMs;
+  for (let wallMs = firstWallMs; ; wallMs += stepMs) {
+    const guessMs = wallMs - zoneOffsetMs(wallMs, reader.timeZone);
+    const atMs = wallMs - zoneOffsetMs(guessMs, reader.timeZone);
+    if (atMs > toMs) return ticks;
+    if (atMs < fromMs || atMs <= (ticks.at(-1)?.atMs ?? -Infinity)) continue;
+    const isDay = wallMs % msPerDay === 0;
+    ticks.push({ atMs, isDay, label: isDay ? shortDay(atMs, reader) : clockTime(atMs, reader) });
+  }
+}

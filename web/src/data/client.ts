@@ -1,0 +1,140 @@
+/**
+ * web/api/client.ts: one request to the house and its answer, checked.
+ *
+ * Takes:  a path, what the answer must look like, and perhaps a body.
+ * Gives:  the answer through its zod schema; or throws ApiProblem (the house said no) or NoAnswer (it said nothing usable).
+ *         Out of reach of the house the last answer to the same question, where this device keeps it.
+ * Never:  lets an unchecked answer into the page.
+ */
+import type { z } from 'zod';
+import { type Problem, problemSchema } from '../../../shared/contracts/problem.ts';
+import { isHeldUp } from '../features/people/owed-sign-out.ts';
+import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './live/last-answers.ts';
+import { notNumbers, notNumbersProblem } from './not-numbers.ts';
+import { bearerToken } from './prefs.ts';
+
+/** The house said no, and why. */
+export class ApiProblem extends Error {
+  override readonly name = 'ApiProblem';
+  constructor(readonly problem: Problem) {
+    super(problem.detail || problem.title);
+  }
+  /** What is wrong with one field, by its JSON Pointer. */
+  fieldDetail(pointer: string): string | undefined {
+    return this.problem.errors?.find((error) => error.pointer === pointer)?.detail;
+  }
+}
+
+/** The house did not answer, or not in words we know. */
+export class NoAnswer extends Error {
+  override readonly name = 'NoAnswer';
+}
+
+export interface Ask {
+  readonly method?: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+  readonly body?: unknown;
+  readonly signal?: AbortSignal;
+  /** False where an old answer would not do. */
+  readonly recall?: boolean;
+}
+
+/** Whoever wants to know that a token is missing or wrong; set once by the live connection. */
+let onUnauthorised: () => void = () => {};
+export function whenUnauthorised(act: () => void): void {
+  onUnauthorised = act;
+}
+
+export function requestHeaders(extra: Record<string, string> = {}): Record<string, string> {
+  const token = bearerToken();
+  return { ...extra, ...(token ? { authorization: `Bearer ${token}` } : {}) };
+}
+
+export async function ask<Schema extends z.ZodType>(
+  schema: Schema,
+  path: string,
+  asked: Ask = {},
+): Promise<z.output<Schema>> {
+  const { method = 'GET', recall = true } = asked;
+  // Signing in or out: what this device knows is another person's from now on.
+  if (method !== 'GET' && /^\/api\/(session|links\/use)$/.test(path)) await forgetAnswers();
+  const asker = whoAsks();
+  try {
+    const answer = await askHouse(schema, path, asked);
+    if (method === 'GET') void keepAnswer(path, answer.said, asker);
+    return answer.checked;
+  } catch (error) {
+    const last = recall && method === 'GET' && isOutOfReach(error) ? await recallAnswer(path) : undefined;
+    const checked = last && schema.safeParse(last.answer);
+    if (!checked?.success || asker !== whoAsks()) throw error;
+    return checked.data;
+  }
+}
+
+/** Nobody answered, or a gateway did in place of the house. */
+function isOutOfReach(error: unknown): boolean {
+  if (error instanceof ApiProblem) return [502, 504].includes(error.problem.status);
+  return error instanceof NoAnswer;
+}
+
+const heldUp = 'You signed out on this device, and the server has yet to hear of it.';
+
+async function askHouse<Schema extends z.ZodType>(
+  schema: Schema,
+  path: string,
+  { method = 'GET', body, signal }: Ask,
+): Promise<{ said: unknown; checked: z.output<Schema> }> {
+  if (isHeldUp(method, path)) throw new NoAnswer(heldUp);
+  const unreadable = notNumbers(body);
+  if (unreadable.length > 0) throw new ApiProblem(notNumbersProblem(unreadable));
+  const response = await send(path, {
+    method,
+    headers: requestHeaders({
+      accept: 'application/json',
+      ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+    }),
+    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    ...(signal ? { signal } : {}),
+  });
+  const answer = response.status === 204 ? undefined : await jsonOf(response);
+  if (!response.ok) throw refusal(response.status, answer);
+  const checked = schema.safeParse(answer);
+  if (!checked.success) {
+    throw new NoAnswer(`Cannot read the answer of ${path}: ${checked.error.issues[0]?.message ?? 'unknown shape'}`);
+  }
+  return { said: answer, checked: checked.data };
+}
+
+async function send(path: string, init: RequestInit): Promise<Response> {
+  try {
+    return await fetch(path, init);
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') throw error;
+    throw new NoAnswer('Branhearth does not answer. Is it running, and is this device on the same network?', {
+      cause: error,
+    });
+  }
+}
+
+async function jsonOf(response: Response): Promise<unknown> {
+  try {
+    return await response.json();
+  } catch {
+    return undefined;
+  }
+}
+
+function refusal(status: number, answer: unknown): ApiProblem {
+  if (status === 401) {
+    void forgetAnswers();
+    onUnauthorised();
+  }
+  const known = problemSchema.safeParse(answer);
+  if (known.success) return new ApiProblem(known.data);
+  const detail = `The request was refused (HTTP ${status}) without a reason given`;
+  return new ApiProblem({ type: 'about:blank', title: 'Refused', status, detail });
+}
+
+/** What to tell the person about whatever was thrown. */
+export function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

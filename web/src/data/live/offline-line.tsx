@@ -1,0 +1,68 @@
+/**
+ * web/live/offline-line.tsx: says on every page that it is not live and how old what it shows is, and that newer pages wait.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import { ageWords } from '../../ui/format/age.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { useStore } from '../store.ts';
+import { installed, takeUpNewer } from './installed.ts';
+import { recalled } from './last-answers.ts';
+import { useHouse, useReader } from './use-installation.ts';
+import './offline-line.css';
+
+const retellEveryMs = 15_000;
+
+export function OfflineLine() {
+  const { path } = useLocation();
+  const link = useHouse((house) => house.link);
+  const lostMs = useHouse((house) => house.linkSinceMs);
+  const hasPiles = useHouse((house) => house.piles !== null);
+  const shown = useStore(recalled, (value) => value);
+  const newer = useStore(installed, (value) => value.newer);
+  const nowMs = useDeviceNow();
+  const reader = useReader();
+  const isLost = link === 'lost' && hasPiles;
+  const saidMs = oldestShownMs(shown, path) ?? lostMs;
+  return (
+    <div class="offline-line" role="status">
+      {isLost && (
+        <p>
+          <b>Not live: the house is out of reach.</b> What you see was told {ageWords(nowMs - saidMs)},{' '}
+          {dayAndTime(saidMs, reader)}; warnings may have come since. This page tries again by itself.
+        </p>
+      )}
+      {newer && (
+        <p>
+          A newer version of these pages is here.{' '}
+          <button type="button" class="plain" onClick={takeUpNewer}>
+            Take it up
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/**
+ * When the oldest was said of what a page shows from memory; undefined when it shows nothing from there.
+ *
+ * @example oldestShownMs(new Map([['/api/piles', 5], ['/api/piles/a?', 3]]), '/piles/b') // => 5
+ */
+export function oldestShownMs(shown: ReadonlyMap<string, number>, path: string): number | undefined {
+  const [, pile] = /^\/piles\/([^/]+)/.exec(path) ?? [];
+  const ofPage = [...shown].filter(([key]) => {
+    const [, of] = /^\/api\/piles\/([^/?]+)/.exec(key) ?? [];
+    return of === undefined || of === pile;
+  });
+  return ofPage.length === 0 ? undefined : Math.min(...ofPage.map(([, saidMs]) => saidMs));
+}
+
+function useDeviceNow(): number {
+  const [now, setNow] = useState(Date.now);
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), retellEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  return Math.max(now, Date.now());
+}

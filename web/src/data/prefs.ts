@@ -1,0 +1,82 @@
+/**
+ * web/prefs.ts: how this person likes to read, remembered in this browser.
+ *
+ * Takes:  what localStorage holds, which anything may have written: each part is checked, a bad part is its default.
+ * Never:  sent to the server, save the name written beside what the person acknowledges.
+ */
+import { z } from 'zod';
+import { hour12Of, type Reader } from '../ui/format/local-time.ts';
+import { createStore, useStore } from './store.ts';
+
+export const prefsSchema = z.object({
+  unit: z.enum(['C', 'F']).catch('C'),
+  zone: z.enum(['mine', 'site']).catch('mine'),
+  shade: z.enum(['auto', 'light', 'dark']).catch('auto'),
+  name: z.string().max(80).catch(''),
+});
+export type Prefs = z.infer<typeof prefsSchema>;
+
+/** Known also to public/shade.js, which sets the shade before the first paint. */
+const prefsKey = 'branhearth.prefs';
+const tokenKey = 'branhearth.token';
+
+export function readPrefs(text: string | null): Prefs {
+  const parsed = safeJson(text);
+  return prefsSchema.catch(() => prefsSchema.parse({})).parse(parsed);
+}
+
+function safeJson(text: string | null): unknown {
+  try {
+    return JSON.parse(text ?? '{}');
+  } catch {
+    return {};
+  }
+}
+
+/** Storage may be forbidden (private windows, strict settings); the page then forgets, but works. */
+function recall(key: string): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+function remember(key: string, value: string): void {
+  try {
+    localStorage.setItem(key, value);
+  } catch {
+    // Forgotten at the next load.
+  }
+}
+
+export const prefs = createStore<Prefs>(readPrefs(recall(prefsKey)));
+
+export function changePrefs(change: Partial<Prefs>): void {
+  const next = { ...prefs.get(), ...change };
+  prefs.set(next);
+  remember(prefsKey, JSON.stringify(next));
+}
+
+export function usePrefs(): Prefs {
+  return useStore(prefs, (value) => value);
+}
+
+let token = recall(tokenKey) ?? '';
+export const bearerToken = () => token;
+/** Whoever holds another token is another person: what the last one saw is forgotten first (live/last-answers.ts). */
+export function setBearerToken(next: string): void {
+  token = next;
+  remember(tokenKey, next);
+}
+
+const hour12 = hour12Of(globalThis.navigator?.language);
+
+/** Whose clock times are told in. */
+export function readerOf(zone: Prefs['zone'], siteZone: string | null | undefined, yearNow?: number): Reader {
+  return {
+    timeZone: zone === 'site' && siteZone ? siteZone : undefined,
+    hour12,
+    ...(yearNow !== undefined && { yearNow }),
+  };
+}

@@ -1,0 +1,90 @@
+/**
+ * web/batch/continue-form.tsx: a batch taken on: to the next stage, mixed with other things, on the same ground or another.
+ */
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
+import { toInstant } from '../../../../shared/contracts/time.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
+import { usePlanUnits } from '../plan/plan-units.ts';
+import { continueBatch, getLots } from './batch-api.ts';
+import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
+import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
+import { PartOf, partBody, wholeBatch } from './part-of.tsx';
+
+export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
+  const deed = useDeed();
+  const units = usePlanUnits();
+  const reader = useReader(batch.site);
+  const { route } = useLocation();
+  const lots = useAnswer('lots', getLots).value?.lots ?? [];
+  const [on, setOn] = useState(emptyLayOn);
+  const [part, setPart] = useState(wholeBatch);
+  const [name, setName] = useState('');
+  const [inputs, setInputs] = useState<InputDraft[]>([]);
+  const [draft, setDraft] = useState({
+    ...emptyBatch,
+    stage: 'soil' as const,
+  } as typeof emptyBatch);
+  const take = () =>
+    deed.run(async () => {
+      const { stage, startedAt, recipe } = batchBody(draft, reader.timeZone);
+      const made = await continueBatch(batch.id, {
+        on: layOnBody(on, batch.site),
+        stage,
+        ...(recipe === undefined ? {} : { recipe }),
+        ...(startedAt === undefined ? {} : { at: toInstantText(startedAt) }),
+        ...(name.trim() ? { name: name.trim() } : {}),
+        inputs: inputs.map((input) => inputBody(input, units)),
+        ...partBody(part, units),
+      });
+      await fetchAll();
+      route(`/batches/${made.id}`);
+    });
+  return (
+    <form
+      class="form"
+      aria-label="Take it on"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void take();
+      }}
+    >
+      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={deed.fieldError} />
+      <LayOnFields
+        draft={on}
+        onDraft={(change) => setOn({ ...on, ...change })}
+        fromSite={batch.site}
+        leaving={part.how === 'all' && batch.endedAt === null ? { id: batch.pileId, name: batch.pileName } : undefined}
+        wrong={(pointer) => deed.fieldError(`/on${pointer}`)}
+      />
+      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} deed={deed} />
+      <InputFields
+        lots={lots}
+        inputs={inputs}
+        onInputs={setInputs}
+        wrong={(pointer) => deed.fieldError(`/inputs${pointer}`)}
+      />
+      <TextField
+        label="Name of the new batch"
+        hint="Leave empty for one made from pile and day."
+        value={name}
+        onValue={setName}
+        error={deed.fieldError('/name')}
+      />
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Take it on
+      </button>
+    </form>
+  );
+}
+
+function toInstantText(at: string | number): string {
+  return typeof at === 'number' ? toInstant(at) : at;
+}

@@ -1,0 +1,14 @@
+/**
+ * web/batch/full-date.ts: days with their year, for what is read years later.
+ */
+import type { Reader } from '../../ui/format/local-time.ts';
+
+/** @example fullDay(0, reader) // => "1 Jan 1970" */
+export function fullDay(atMs: number, { timeZone }: Reader): string {
+  return new Intl.DateTimeFormat('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    ...(timeZone ? { timeZone } : {}),
+  }).format(atMs);
+}

@@ -1,0 +1,168 @@
+/**
+ * web/batch/in-and-out.tsx: what went into a batch, what came of it, and whether the amounts agree.
+ */
+import { useState } from 'preact/hooks';
+import { measureText } from '../../../../core/plan/measure.ts';
+import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { capital } from '../../ui/format/words.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { May } from '../people/only-for.tsx';
+import { usePlanUnits } from '../plan/plan-units.ts';
+import { addInput, getLots, withdrawInput } from './batch-api.ts';
+import { amountWords, targetNames, wayNames } from './batch-words.ts';
+import { fullDay } from './full-date.ts';
+import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
+
+interface PartProps {
+  readonly batch: BatchDetail;
+  readonly onChange: () => Promise<unknown>;
+}
+
+export function placeOf({ kind, id }: FlowView['from']): string | undefined {
+  if (kind === 'batch') return `/batches/${id}`;
+  return kind === 'lot' ? `/lots/${id}` : undefined;
+}
+
+export function WentIn({ batch, onChange }: PartProps) {
+  const units = usePlanUnits();
+  const reader = useReader(batch.site);
+  const deed = useDeed();
+  return (
+    <Part id="went-in" title="What went in">
+      {batch.inputs.length === 0 && <p class="quiet">Nothing written down.</p>}
+      <ul class="flows">
+        {batch.inputs.map((flow) => (
+          <li key={flow.id}>
+            <p>
+              <FlowEnd end={flow.from} name={flow.name} />, {amountWords(flow, units) ?? 'amount not written down'}
+              <span class="origin">
+                {wayNames[flow.way]} {fullDay(Date.parse(flow.at), reader)}
+              </span>
+            </p>
+            {flow.way === 'input' && (
+              <May to="keeper">
+                <button
+                  type="button"
+                  class="plain"
+                  disabled={deed.busy}
+                  onClick={() => void deed.run(() => withdrawInput(batch.id, flow.id).then(onChange))}
+                >
+                  Strike out<span class="unseen"> {flow.name}</span>
+                </button>
+              </May>
+            )}
+          </li>
+        ))}
+      </ul>
+      <Refusal error={deed.error} />
+      <May to="keeper">{batch.endedAt === null && <AddInput batch={batch} onChange={onChange} />}</May>
+    </Part>
+  );
+}
+
+function FlowEnd({ end, name }: { readonly end: FlowView['from']; readonly name: string }) {
+  const href = placeOf(end);
+  return href ? <a href={href}>{name}</a> : <b>{name}</b>;
+}
+
+function AddInput({ batch, onChange }: PartProps) {
+  const deed = useDeed();
+  const units = usePlanUnits();
+  const lots = useAnswer('lots', getLots).value?.lots;
+  const [inputs, setInputs] = useState<InputDraft[]>([]);
+  if (!lots) return null;
+  const add = () =>
+    deed.run(async () => {
+      for (const input of inputs) await addInput(batch.id, inputBody(input, units));
+      setInputs([]);
+      await onChange();
+    });
+  return (
+    <form
+      class="form"
+      aria-label="What went in"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void add();
+      }}
+    >
+      <InputFields
+        lots={lots}
+        inputs={inputs}
+        onInputs={setInputs}
+        wrong={(pointer) => deed.fieldError(pointer.replace(/^\/\d+/, ''))}
+      />
+      <Refusal error={deed.error} />
+      {inputs.length > 0 && (
+        <button type="submit" class="primary" disabled={deed.busy}>
+          Write down what went in
+        </button>
+      )}
+    </form>
+  );
+}
+
+export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
+  const units = usePlanUnits();
+  const reader = useReader(batch.site);
+  const text = (kind: Parameters<typeof measureText>[0], value: number | null) =>
+    value === null ? undefined : measureText(kind, value, units, 3);
+  const { laidKg, outKg, restKg, remark } = batch.amounts;
+  const amounts = [
+    ['Laid', laidKg],
+    ['Taken off and used', outKg],
+    ['Left, by what was written down', restKg],
+  ] as const;
+  const further = batch.outputs.filter((flow) => flow.way !== 'used');
+  return (
+    <Part id="came-of-it" title="What came of it">
+      {batch.uses.length === 0 && further.length === 0 && <p class="quiet">Nothing was taken from it yet.</p>}
+      <ul class="flows">
+        {further.map((flow) => (
+          <li key={flow.id}>
+            <p>
+              <FlowEnd end={flow.to} name={flow.name} />, {amountWords(flow, units) ?? 'amount not written down'}
+              <span class="origin">
+                {wayNames[flow.way]} {fullDay(Date.parse(flow.at), reader)}
+              </span>
+            </p>
+          </li>
+        ))}
+        {batch.uses.map((use) => (
+          <li key={use.id}>
+            <p>
+              <b>{use.place}</b>, {capital(targetNames[use.target])}
+              <span class="origin">
+                {[
+                  fullDay(Date.parse(use.at), reader),
+                  amountWords(use, units),
+                  text('areaM2', use.areaM2),
+                  text('rateKgM2', use.rateKgPerM2),
+                  use.by,
+                ]
+                  .filter(Boolean)
+                  .join(', ')}
+              </span>
+              {use.note && <span class="diary-note">{use.note}</span>}
+            </p>
+          </li>
+        ))}
+      </ul>
+      <dl class="ledger amounts">
+        {amounts.map(([what, value]) => (
+          <div key={what}>
+            <dt>{what}</dt>
+            <dd>
+              <b>{text('massKg', value) ?? 'not known'}</b>
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {remark && <p class="remark remark-watch">{remark}</p>}
+    </Part>
+  );
+}

@@ -1,0 +1,161 @@
+/**
+ * web/batch/lot-form.tsx: a starter or a material written down, or corrected.
+ */
+import { useState } from 'preact/hooks';
+import { type NewLot, organicStatuses } from '../../../../shared/contracts/lots.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { capital } from '../../ui/format/words.ts';
+import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { MeasureField } from '../plan/measure-field.tsx';
+import { usePlanUnits } from '../plan/plan-units.ts';
+import { lotMaterialNames, organicNames } from './batch-words.ts';
+import { type LotDraft, lotBody, lotErrors } from './lot-draft.ts';
+
+interface LotFormProps {
+  readonly first: LotDraft;
+  readonly isNew: boolean;
+  readonly onKeep: (lot: NewLot) => Promise<unknown>;
+}
+
+export function LotForm({ first, isNew, onKeep }: LotFormProps) {
+  const deed = useDeed();
+  const units = usePlanUnits();
+  const reader = useReader();
+  const [draft, setDraft] = useState(first);
+  const [errors, setErrors] = useState<ReadonlyMap<string, string>>(new Map());
+  const change = (part: Partial<LotDraft>) => setDraft({ ...draft, ...part });
+  const wrong = (pointer: string) => errors.get(pointer) ?? deed.fieldError(pointer);
+  const keep = async () => {
+    const lot = lotBody(draft, units, reader.timeZone);
+    const found = lotErrors(lot);
+    setErrors(found);
+    if (found.size === 0 && (await deed.run(() => onKeep(lot))) && isNew) setDraft({ ...first, kind: draft.kind });
+  };
+  const text = (label: string, key: keyof LotDraft, pointer: string, hint?: string) => (
+    <TextField
+      label={label}
+      hint={hint}
+      value={draft[key]}
+      onValue={(value) => change({ [key]: value })}
+      error={wrong(pointer)}
+    />
+  );
+  return (
+    <form
+      class="form"
+      aria-label={isNew ? 'Write down a lot' : 'Correct the lot'}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void keep();
+      }}
+    >
+      {isNew && (
+        <Choice
+          legend="What it is"
+          value={draft.kind}
+          choices={[
+            ['starter', 'A starter'],
+            ['material', 'A material'],
+          ]}
+          onValue={(kind) => change({ kind })}
+        />
+      )}
+      {text('Its name', 'name', '/name', 'So that you know it again: “Oak wood, autumn”.')}
+      {draft.kind === 'starter' ? (
+        <>
+          {text('Where it was collected', 'collectedPlace', '/facts/collectedPlace')}
+          <div class="field-row">
+            <TextField
+              label="When"
+              type="datetime-local"
+              value={draft.collectedAt}
+              onValue={(collectedAt) => change({ collectedAt })}
+              error={wrong('/facts/collectedAt')}
+            />
+            {text('Caught on', 'medium', '/facts/medium', 'Cooked rice, bran.')}
+          </div>
+          <div class="field-row">
+            {text('Sugar', 'sugar', '/facts/sugar', 'Brown sugar, molasses.')}
+            <TextField
+              label="Sugar to culture, by mass"
+              inputMode="decimal"
+              hint="1 is equal parts."
+              value={draft.sugarRatio}
+              onValue={(sugarRatio) => change({ sugarRatio })}
+              error={wrong('/facts/sugarRatio')}
+            />
+          </div>
+        </>
+      ) : (
+        <>
+          <div class="field-row">
+            <PickField
+              label="Material"
+              value={draft.material}
+              choices={[
+                ['', 'Choose'] as const,
+                ...Object.entries(lotMaterialNames).map(([id, words]) => [id, capital(words)] as const),
+              ]}
+              onValue={(material) => change({ material })}
+              error={wrong('/facts/material')}
+            />
+            <PickField
+              label="Organic status"
+              value={draft.organic}
+              choices={organicStatuses.map((one) => [one, capital(organicNames[one])] as const)}
+              onValue={(organic) => change({ organic })}
+              hint="As the supplier’s papers say."
+            />
+          </div>
+          <div class="field-row">
+            {text('Supplier', 'supplier', '/facts/supplier')}
+            {text('Supplier’s lot number', 'lotNumber', '/facts/lotNumber')}
+          </div>
+          <div class="field-row">
+            {text('Certificate', 'certificate', '/facts/certificate')}
+            <TextField
+              label="Received"
+              type="datetime-local"
+              value={draft.receivedAt}
+              onValue={(receivedAt) => change({ receivedAt })}
+              error={wrong('/facts/receivedAt')}
+            />
+          </div>
+        </>
+      )}
+      <div class="field-row">
+        <MeasureField
+          label="Mass"
+          kind="massKg"
+          value={draft.mass}
+          onValue={(mass) => change({ mass })}
+          error={wrong('/massKg')}
+        />
+        <MeasureField
+          label="Volume"
+          kind="volumeL"
+          value={draft.volume}
+          onValue={(volume) => change({ volume })}
+          error={wrong('/volumeL')}
+        />
+      </div>
+      {text('How and where it is kept', 'storage', '/storage')}
+      <Field label="Note" error={wrong('/note')}>
+        {(ids) => (
+          <textarea
+            {...ids}
+            rows={2}
+            maxLength={2000}
+            value={draft.note}
+            onInput={(event) => change({ note: event.currentTarget.value })}
+          />
+        )}
+      </Field>
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        {isNew ? 'Write it down' : 'Keep the correction'}
+      </button>
+    </form>
+  );
+}

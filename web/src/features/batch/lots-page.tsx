@@ -1,0 +1,140 @@
+/**
+ * web/batch/lots-page.tsx: starters and materials: what batches are made from, and one lot with where it went.
+ */
+import { useRoute } from 'preact-iso';
+import type { Lot } from '../../../../shared/contracts/lots.ts';
+import { reasonOf } from '../../data/client.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { getLineage } from '../lineage/lineage-api.ts';
+import { LineageList } from '../lineage/lineage-list.tsx';
+import { May } from '../people/only-for.tsx';
+import { usePlanUnits } from '../plan/plan-units.ts';
+import { changeLot, getLot, getLots, makeLot } from './batch-api.ts';
+import { amountWords, lotSentence } from './batch-words.ts';
+import { fullDay } from './full-date.ts';
+import { draftOfLot, emptyLot } from './lot-draft.ts';
+import { LotForm } from './lot-form.tsx';
+import './batch.css';
+
+function useDay() {
+  const reader = useReader();
+  return (instant: string | number) => fullDay(typeof instant === 'number' ? instant : Date.parse(instant), reader);
+}
+
+export function LotsPage() {
+  const { value, error, refresh } = useAnswer('lots', getLots);
+  const heading = usePage('Starters and materials');
+  const lots = value?.lots ?? [];
+  return (
+    <div class="page">
+      <div class="opening">
+        <p class="dateline">
+          <a href="/batches">Batches</a>
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          Starters and materials
+        </h1>
+        <p class="lead">What is written down here can be followed to every bed it reaches.</p>
+        {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
+      </div>
+      {(['starter', 'material'] as const).map((kind) => {
+        const of = lots.filter((lot) => lot.facts.kind === kind);
+        return (
+          <Part key={kind} id={`lots-${kind}`} title={kind === 'starter' ? 'Starters' : 'Materials'}>
+            {of.length === 0 ? <p class="quiet">None written down yet.</p> : <LotList lots={of} />}
+          </Part>
+        );
+      })}
+      <May to="keeper">
+        <Part id="new-lot" title="One more">
+          <LotForm isNew first={emptyLot} onKeep={(lot) => makeLot(lot).then(refresh)} />
+        </Part>
+      </May>
+    </div>
+  );
+}
+
+function LotList({ lots }: { readonly lots: readonly Lot[] }) {
+  const units = usePlanUnits();
+  const day = useDay();
+  return (
+    <ul class="batch-list">
+      {lots.map((lot) => (
+        <li key={lot.id}>
+          <h3>
+            <a href={`/lots/${lot.id}`}>{lot.name}</a>
+          </h3>
+          <p class="quiet">{lotSentence(lot, day, amountWords(lot, units))}</p>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function LotPage() {
+  const { params } = useRoute();
+  const id = params.id ?? '';
+  const { value, error, refresh } = useAnswer(id, () => getLot(id));
+  const heading = usePage(value?.name ?? 'Lot');
+  const day = useDay();
+  const units = usePlanUnits();
+  const reader = useReader();
+  const deed = useDeed();
+  const line = useAnswer(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'down' }));
+  return (
+    <div class="page">
+      <div class="opening">
+        <p class="dateline">
+          <a href="/lots">Starters and materials</a>
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          {value?.name ?? (error === undefined ? 'Looking at the lot…' : 'The lot cannot be shown.')}
+        </h1>
+        {error !== undefined && <p class="lead">{reasonOf(error)}</p>}
+        {value && (
+          <>
+            <p class="sentence">{lotSentence(value, day, amountWords(value, units))}</p>
+            {value.note && <p class="diary-note">{value.note}</p>}
+            <p class="buttons">
+              <a class="button" href={`/lineage?start=lot:${id}`}>
+                Its family tree
+              </a>
+              <May to="keeper">
+                <button
+                  type="button"
+                  disabled={deed.busy}
+                  onClick={() => void deed.run(() => changeLot(id, { usedUp: !value.usedUp }).then(refresh))}
+                >
+                  {value.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
+                </button>
+              </May>
+            </p>
+            <Refusal error={deed.error} />
+          </>
+        )}
+      </div>
+      {line.value && (
+        <Part id="where-it-went" title="Where it went">
+          <LineageList answer={line.value} way="down" />
+        </Part>
+      )}
+      {value && (
+        <May to="keeper">
+          <Part id="correct-lot" title="Correct it">
+            <LotForm
+              key={`${value.id}${value.usedUp}`}
+              isNew={false}
+              first={draftOfLot(value, units, reader.timeZone)}
+              onKeep={({ from: _, ...lot }) => changeLot(id, lot).then(refresh)}
+            />
+          </Part>
+        </May>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+/**
+ * web/batch/merge-form.tsx: several batches put together into a new one.
+ */
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { SomeOf } from '../journal/thumb-choice.tsx';
+import { BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
+import { getBatches, mergeBatches } from './batch-api.ts';
+import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
+
+export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
+  const deed = useDeed();
+  const reader = useReader(batch.site);
+  const { route } = useLocation();
+  const open = useAnswer('open batches', () => getBatches({ state: 'open' })).value?.batches ?? [];
+  const [others, setOthers] = useState<string[]>([]);
+  const [on, setOn] = useState(emptyLayOn);
+  const [draft, setDraft] = useState({ ...emptyBatch, stage: batch.stage });
+  const choices = open
+    .filter((one) => one.id !== batch.id)
+    .map((one) => [one.id, `${one.name}, on ${one.pileName}`] as const);
+  const merge = () =>
+    deed.run(async () => {
+      const { stage, recipe } = batchBody(draft, reader.timeZone);
+      const made = await mergeBatches({
+        from: [batch.id, ...others].map((batchId) => ({ batchId, all: true })),
+        on: layOnBody(on, batch.site),
+        stage,
+        ...(recipe === undefined ? {} : { recipe }),
+      });
+      await fetchAll();
+      route(`/batches/${made.id}`);
+    });
+  if (choices.length === 0)
+    return <p class="quiet">No other batch is working now that it could be put together with.</p>;
+  return (
+    <form
+      class="form"
+      aria-label="Put together"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void merge();
+      }}
+    >
+      <SomeOf
+        legend="Together with"
+        choices={choices}
+        values={others}
+        onValues={setOthers}
+        error={deed.fieldError('/from')}
+      />
+      <LayOnFields
+        draft={on}
+        onDraft={(change) => setOn({ ...on, ...change })}
+        fromSite={batch.site}
+        leaving={{ id: batch.pileId, name: batch.pileName }}
+        wrong={(pointer) => deed.fieldError(`/on${pointer}`)}
+      />
+      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} deed={deed} />
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy || others.length === 0}>
+        Put them together
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,126 @@
+/**
+ * web/batch/readiness-part.tsx: what the probes saw beside what a person smelt and saw, and what to look for in words.
+ *
+ * Never:  lets the probes say ready; a person does, and what the probes saw otherwise still stands beside it.
+ */
+import { useState } from 'preact/hooks';
+import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
+import type { Readiness } from '../../../../shared/contracts/readiness.ts';
+import { reasonOf } from '../../data/client.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { useStore } from '../../data/store.ts';
+import { useAnswer, useThrottled } from '../../data/use-query.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { emptyEntry } from '../journal/entry-draft.ts';
+import { EntryForm } from '../journal/entry-form.tsx';
+import { judgementNames } from '../journal/entry-words.ts';
+import { waiting, writeDown } from '../journal/waiting.ts';
+import { May } from '../people/only-for.tsx';
+import { getReadiness } from './batch-api.ts';
+
+const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Cannot be told' } as const;
+
+export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
+  const { value, error, refresh } = useAnswer(batch.id, () => getReadiness(batch.id));
+  const [isAsking, setAsking] = useState(false);
+  const keptCount = useStore(waiting, (now) => now.keptCount);
+  useThrottled(keptCount, 0, () => void refresh());
+  return (
+    <Part id="ready" title="Is it ready?">
+      {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
+      {value && <ReadinessFacts readiness={value} site={batch.site} open={isAsking} />}
+      <May to="keeper">
+        {batch.endedAt === null &&
+          (isAsking ? (
+            <EntryForm
+              pileId={batch.pileId}
+              first={emptyEntry('readiness')}
+              onLeave={() => setAsking(false)}
+              onWrite={async (entry) => {
+                await writeDown(batch.pileId, entry);
+                setAsking(false);
+              }}
+            />
+          ) : (
+            <p class="readiness-ask">
+              <button type="button" class="primary" onClick={() => setAsking(true)}>
+                Say how it smells and looks
+              </button>
+            </p>
+          ))}
+      </May>
+    </Part>
+  );
+}
+
+interface ReadinessFactsProps {
+  readonly readiness: Readiness;
+  readonly site: string;
+  /** What to look and smell for stands open, because somebody is about to. */
+  readonly open?: boolean;
+}
+
+export function ReadinessFacts({ readiness, site, open = false }: ReadinessFactsProps) {
+  const { unit } = usePrefs();
+  const reader = useReader(site);
+  const { person, signs, good, bad, cautions } = readiness;
+  return (
+    <>
+      <p class="sentence">{sentenceIn(unit, readiness.says)}</p>
+      <div class="readiness-two">
+        <div>
+          <h3>What the probes saw</h3>
+          <ul class="signs">
+            {signs.map(({ sign, evidence, says }) => (
+              <li key={sign} class={`sign sign-${evidence}`}>
+                <b>{evidenceNames[evidence]}</b> {sentenceIn(unit, says)}
+              </li>
+            ))}
+          </ul>
+        </div>
+        <div>
+          <h3>What a person smelt and saw</h3>
+          {person ? (
+            <p>
+              {dayAndTime(Date.parse(person.at), reader)}
+              {person.by && `, ${person.by}`}: smell <b>{judgementNames[person.smell]}</b>, look{' '}
+              <b>{judgementNames[person.look]}</b>, {person.ready ? <b>ready</b> : 'not ready yet'}.
+              {person.note && <span class="diary-note">{person.note}</span>}
+            </p>
+          ) : (
+            <p class="quiet">Nobody has said yet. Probes alone never make it ready.</p>
+          )}
+        </div>
+      </div>
+      {cautions.map((caution) => (
+        <p class="caution" key={caution}>
+          <span class="label">Caution</span> {sentenceIn(unit, caution)}
+        </p>
+      ))}
+      <details class="more readiness-look" open={open}>
+        <summary>What is good and bad to find</summary>
+        <div class="readiness-two">
+          <div>
+            <h3>Good to find</h3>
+            <ul class="look-for look-good">
+              {good.map((one) => (
+                <li key={one}>{sentenceIn(unit, one)}</li>
+              ))}
+            </ul>
+          </div>
+          <div>
+            <h3>Bad to find</h3>
+            <ul class="look-for look-bad">
+              {bad.map((one) => (
+                <li key={one}>{sentenceIn(unit, one)}</li>
+              ))}
+            </ul>
+          </div>
+        </div>
+      </details>
+    </>
+  );
+}

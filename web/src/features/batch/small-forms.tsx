@@ -1,0 +1,152 @@
+/**
+ * web/batch/small-forms.tsx: keeping a part as a starter, abandoning a batch with a reason, naming it and saying how it came out.
+ */
+import { useState } from 'preact/hooks';
+import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { MeasureField } from '../plan/measure-field.tsx';
+import { readMeasure, usePlanUnits } from '../plan/plan-units.ts';
+import { abandonBatch, keepPart, sayOutcome } from './batch-api.ts';
+
+interface SmallFormProps {
+  readonly batch: BatchDetail;
+  readonly onDone: () => Promise<unknown>;
+}
+
+export function KeepForm({ batch, onDone }: SmallFormProps) {
+  const deed = useDeed();
+  const units = usePlanUnits();
+  const [name, setName] = useState('');
+  const [mass, setMass] = useState('');
+  const [storage, setStorage] = useState('');
+  const keep = () =>
+    deed.run(async () => {
+      const massKg = readMeasure('massKg', mass, units);
+      await keepPart(batch.id, {
+        name,
+        ...(storage.trim() ? { storage: storage.trim() } : {}),
+        ...(massKg === undefined ? {} : { massKg }),
+      });
+      await onDone();
+    });
+  return (
+    <form
+      class="form"
+      aria-label="Keep a part"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void keep();
+      }}
+    >
+      <TextField
+        label="Name of the lot"
+        value={name}
+        onValue={setName}
+        required
+        hint="It can start other batches, and its family is kept."
+        error={deed.fieldError('/name')}
+      />
+      <div class="field-row">
+        <MeasureField
+          label="Its mass"
+          kind="massKg"
+          value={mass}
+          onValue={setMass}
+          error={deed.fieldError('/massKg')}
+        />
+        <TextField
+          label="How and where it is kept"
+          value={storage}
+          onValue={setStorage}
+          error={deed.fieldError('/storage')}
+        />
+      </div>
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Keep the part
+      </button>
+    </form>
+  );
+}
+
+export function AbandonForm({ batch, onDone }: SmallFormProps) {
+  const deed = useDeed();
+  const [reason, setReason] = useState('');
+  const abandon = () =>
+    deed.run(async () => {
+      await abandonBatch(batch.id, { reason });
+      await fetchAll();
+      await onDone();
+    });
+  return (
+    <form
+      class="form"
+      aria-label="Abandon it"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void abandon();
+      }}
+    >
+      <Field label="Why it is abandoned" hint="The next batch learns from this one." error={deed.fieldError('/reason')}>
+        {(ids) => (
+          <textarea
+            {...ids}
+            rows={3}
+            required
+            maxLength={2000}
+            value={reason}
+            onInput={(event) => setReason(event.currentTarget.value)}
+          />
+        )}
+      </Field>
+      <p class="caution">
+        <span class="label">Caution</span> Do not spread what smells rotten or has gone black: wear a mask and gloves,
+        bury it or put it to a hot heap, and follow your local rules.
+      </p>
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Abandon the batch
+      </button>
+    </form>
+  );
+}
+
+export function OutcomeForm({ batch, onDone }: SmallFormProps) {
+  const deed = useDeed();
+  const [name, setName] = useState(batch.name);
+  const [outcome, setOutcome] = useState(batch.outcome ?? '');
+  const say = () =>
+    deed.run(async () => {
+      await sayOutcome(batch.id, { outcome: outcome.trim() || null, ...(name.trim() ? { name: name.trim() } : {}) });
+      await onDone();
+    });
+  return (
+    <form
+      class="form"
+      aria-label="Name and outcome"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void say();
+      }}
+    >
+      <TextField label="Name of the batch" value={name} onValue={setName} required error={deed.fieldError('/name')} />
+      <Field label="How it came out" error={deed.fieldError('/outcome')}>
+        {(ids) => (
+          <textarea
+            {...ids}
+            rows={4}
+            maxLength={2000}
+            value={outcome}
+            onInput={(event) => setOutcome(event.currentTarget.value)}
+          />
+        )}
+      </Field>
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Keep this
+      </button>
+    </form>
+  );
+}

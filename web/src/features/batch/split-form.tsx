@@ -1,0 +1,128 @@
+/**
+ * web/batch/split-form.tsx: parts taken off a batch, each laid somewhere by itself; what is left stays the batch it was.
+ */
+import { useState } from 'preact/hooks';
+import { type Cover, coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
+import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { capital } from '../../ui/format/words.ts';
+import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
+import { notGiven } from '../pile/batch-fields.tsx';
+import { MeasureField } from '../plan/measure-field.tsx';
+import { readMeasure, typed, usePlanUnits } from '../plan/plan-units.ts';
+import { splitBatch } from './batch-api.ts';
+import { emptyLayOn, type LayOnDraft, LayOnFields, layOnBody } from './lay-on-fields.tsx';
+
+interface PartDraft {
+  readonly on: LayOnDraft;
+  readonly mass: string;
+  readonly depth: string;
+  readonly cover: Cover | '';
+}
+const emptyPart: PartDraft = { on: emptyLayOn, mass: '', depth: '', cover: '' };
+
+/** How the part lies is its own; what nobody says is not taken from the whole. */
+function partRecipe({ depth, cover }: PartDraft, units: PlanUnits) {
+  const depthM = readMeasure('depthM', depth, units);
+  return { ...(depthM === undefined ? {} : { depthM }), ...(cover === '' ? {} : { cover }) };
+}
+
+interface SplitFormProps {
+  readonly batch: BatchDetail;
+  readonly onDone: () => Promise<unknown>;
+}
+
+export function SplitForm({ batch, onDone }: SplitFormProps) {
+  const deed = useDeed();
+  const units = usePlanUnits();
+  const [parts, setParts] = useState<readonly PartDraft[]>([emptyPart]);
+  const [all, setAll] = useState<'rest' | 'none'>('rest');
+  const change = (index: number, part: Partial<PartDraft>) =>
+    setParts(parts.map((one, at) => (at === index ? { ...one, ...part } : one)));
+  const masses = parts.map((part) => readMeasure('massKg', part.mass, units));
+  const takenKg = masses.reduce<number>((sum, one) => sum + (one ?? 0), 0);
+  const rest = batch.amounts.restKg;
+  const split = () =>
+    deed.run(async () => {
+      await splitBatch(batch.id, {
+        parts: parts.map((part, index) => ({
+          on: layOnBody(part.on, batch.site),
+          massKg: masses[index] ?? Number.NaN,
+          recipe: partRecipe(part, units),
+        })),
+        all: all === 'none',
+      });
+      await fetchAll();
+      await onDone();
+    });
+  return (
+    <form
+      class="form"
+      aria-label="Part it"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void split();
+      }}
+    >
+      {parts.map((part, index) => (
+        <fieldset class="split-part" key={`${index}-${parts.length}`}>
+          <legend>Part {index + 1}</legend>
+          <MeasureField
+            label="Its mass"
+            kind="massKg"
+            value={part.mass}
+            onValue={(mass) => change(index, { mass })}
+            required
+            error={deed.fieldError(`/parts/${index}/massKg`)}
+          />
+          <LayOnFields
+            draft={part.on}
+            onDraft={(on) => change(index, { on: { ...part.on, ...on } })}
+            fromSite={batch.site}
+            wrong={(pointer) => deed.fieldError(`/parts/${index}/on${pointer}`)}
+          />
+          <div class="field-row">
+            <MeasureField
+              label="Depth it lies at now"
+              kind="depthM"
+              value={part.depth}
+              onValue={(depth) => change(index, { depth })}
+              error={deed.fieldError(`/parts/${index}/recipe/depthM`)}
+            />
+            <PickField
+              label="Cover"
+              value={part.cover}
+              choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+              onValue={(cover) => change(index, { cover })}
+            />
+          </div>
+        </fieldset>
+      ))}
+      <p>
+        <button type="button" onClick={() => setParts([...parts, emptyPart])}>
+          One more part
+        </button>
+      </p>
+      {rest !== null && Number.isFinite(takenKg) && (
+        <p class="hint">
+          {typed('massKg', takenKg, units, 4) || '0'} of {typed('massKg', rest, units, 4)} {units.mass} taken off.
+        </p>
+      )}
+      <Choice
+        legend="What stays where it lies"
+        value={all}
+        choices={[
+          ['rest', 'The rest'],
+          ['none', 'Nothing'],
+        ]}
+        onValue={setAll}
+      />
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Part it
+      </button>
+    </form>
+  );
+}

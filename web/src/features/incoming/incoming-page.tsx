@@ -1,0 +1,34 @@
+/**
+ * web/pages/incoming.tsx: what came in: messages that could not be used, and foreign topics that can be understood.
+ */
+
+import { Part } from '../../ui/parts/part.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
+import { Foreign } from './foreign.tsx';
+import { Refusals } from './refusals.tsx';
+import { TurnedAway } from './turned-away.tsx';
+
+export function IncomingPage() {
+  const heading = usePage('What came in');
+  return (
+    <div class="page">
+      <div class="opening">
+        <h1 ref={heading} tabIndex={-1}>
+          What came in
+        </h1>
+      </div>
+      <Part id="refused" title="Not used">
+        <Refusals />
+      </Part>
+      <Part id="turned-away" title="At the door">
+        <May to="keeper" otherwise={<p class="quiet">Keepers and owners see here who was turned away.</p>}>
+          <TurnedAway />
+        </May>
+      </Part>
+      <Part id="foreign" title="Foreign topics">
+        <Foreign />
+      </Part>
+    </div>
+  );
+}

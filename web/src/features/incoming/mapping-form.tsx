@@ -1,0 +1,201 @@
+/**
+ * web/incoming/mapping-form.tsx: says what a picked value is, tries that against the last messages, and saves it.
+ */
+import { useState } from 'preact/hooks';
+import type { z } from 'zod';
+import type { foreignUnits, mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
+import { type Quantity, quantities, quantityFacts } from '../../../../shared/quantity.ts';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { saveMapping, tryMapping } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { readNumber } from '../../read-number.ts';
+import { formatTemp, sentenceIn, type TempUnit } from '../../ui/format/temperature.ts';
+import { capital, refusalNames } from '../../ui/format/words.ts';
+import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { wildcardCount } from './json-pointer.ts';
+
+type Unit = (typeof foreignUnits)[number];
+type Trial = z.output<typeof mappingTrialSchema>;
+
+/** The units a quantity can arrive in, the likeliest first. */
+const unitsOf: Record<Quantity, readonly Unit[]> = {
+  temperature: ['C', 'F', 'K'],
+  humidity: ['%RH', '%', '/'],
+  moisture: ['%', '/'],
+  co2: ['ppm', '%'],
+  battery: ['V', 'mV'],
+  rssi: ['dBm', 'dBW'],
+};
+const unitWords: Partial<Record<Unit, string>> = {
+  C: '°C',
+  F: '°F',
+  '/': 'a fraction, 0 to 1',
+  '%RH': '% relative humidity',
+};
+
+interface MappingFormProps {
+  readonly filter: string;
+  readonly pointer: string;
+  readonly onPointer: (pointer: string) => void;
+  readonly onSaved: () => Promise<void>;
+}
+
+export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingFormProps) {
+  const deed = useDeed();
+  const sites = useHouse((house) => house.sites);
+  const [quantity, setQuantity] = useState<Quantity>('temperature');
+  const [unit, setUnit] = useState<Unit>('C');
+  const [scale, setScale] = useState('1');
+  const [site, setSite] = useState<string>();
+  const [probe, setProbe] = useState(wildcardCount(filter) > 0 ? 'shed-{1}' : 'shed');
+  const [timePointer, setTimePointer] = useState('');
+  const [trial, setTrial] = useState<{ of: string; results: Trial['results'] }>();
+  const [saved, setSaved] = useState(false);
+
+  const mapping: z.input<typeof mappingInputSchema> = {
+    filter,
+    pointer,
+    quantity,
+    unit,
+    scale: readNumber(scale) ?? Number.NaN,
+    site: site ?? sites[0]?.id ?? '',
+    probe: probe.trim(),
+    ...(timePointer.trim() === '' ? {} : { timePointer: timePointer.trim() }),
+  };
+  const key = JSON.stringify(mapping);
+  const isTried = trial?.of === key;
+  const works = isTried && trial.results.some((result) => result.reading !== null);
+
+  return (
+    <form
+      class="form mapping-form"
+      aria-label="Mapping"
+      onSubmit={(event) => {
+        event.preventDefault();
+        setSaved(false);
+        void deed.run(async () => setTrial({ of: key, results: (await tryMapping(mapping)).results }));
+      }}
+    >
+      <TextField
+        label="Value at"
+        mono
+        hint="A JSON Pointer; empty takes the whole message."
+        value={pointer}
+        onValue={onPointer}
+        error={deed.fieldError('/pointer')}
+      />
+      <div class="field-row">
+        <PickField
+          label="It is"
+          value={quantity}
+          choices={quantities.map((one) => [one, capital(quantityWords(one))] as const)}
+          onValue={(next) => {
+            setQuantity(next);
+            setUnit(unitsOf[next][0] ?? 'C');
+          }}
+          error={deed.fieldError('/quantity')}
+        />
+        <PickField
+          label="Sent in"
+          value={unit}
+          choices={unitsOf[quantity].map((one) => [one, unitWords[one] ?? one] as const)}
+          onValue={setUnit}
+          error={deed.fieldError('/unit')}
+        />
+        <TextField
+          label="Times"
+          hint="0.1 where tenths are sent."
+          inputMode="decimal"
+          value={scale}
+          onValue={setScale}
+          error={deed.fieldError('/scale')}
+        />
+      </div>
+      <div class="field-row">
+        <PickField
+          label="Site"
+          value={mapping.site}
+          choices={sites.map((one) => [one.id, one.name] as const)}
+          onValue={setSite}
+          error={deed.fieldError('/site')}
+        />
+        <TextField
+          label="Probe"
+          mono
+          hint={wildcardCount(filter) > 0 ? '{1} is what the first wildcard stood for.' : undefined}
+          value={probe}
+          onValue={setProbe}
+          required
+          error={deed.fieldError('/probe')}
+        />
+        <TextField
+          label="Time at"
+          mono
+          hint="Empty: the time of arrival."
+          value={timePointer}
+          onValue={setTimePointer}
+          error={deed.fieldError('/timePointer')}
+        />
+      </div>
+      <div class="buttons">
+        <button type="submit" disabled={deed.busy}>
+          Try it on what was heard
+        </button>
+        <button
+          type="button"
+          class="primary"
+          disabled={deed.busy || !works}
+          onClick={() =>
+            deed
+              .run(async () => {
+                await saveMapping(mapping);
+                await onSaved();
+              })
+              .then((done) => setSaved(done))
+          }
+        >
+          Save the mapping
+        </button>
+      </div>
+      <Refusal error={deed.error} />
+      {isTried && <TrialResults results={trial.results} />}
+      <p role="status">{saved && 'Saved: its readings now come in. Claim the probe next.'}</p>
+    </form>
+  );
+}
+
+function TrialResults({ results }: { readonly results: Trial['results'] }) {
+  const { unit } = usePrefs();
+  if (results.length === 0) return <p class="quiet">No message was kept to try it on. Wait for one, then try again.</p>;
+  return (
+    <ul class="trial">
+      {results.map((result) => (
+        <li key={`${result.topic} ${result.payload}`}>
+          <code>{result.topic}</code>{' '}
+          {result.reading ? (
+            <>
+              becomes {result.reading.quantity} <b>{valueWords(result.reading, unit)}</b> of {result.reading.site}/
+              {result.reading.probe}
+            </>
+          ) : (
+            <span class="wrong">
+              {result.refusal
+                ? `${refusalNames[result.refusal.reason]}: ${sentenceIn(unit, result.refusal.message)}`
+                : 'gives no reading'}
+            </span>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function valueWords({ quantity, value }: NonNullable<Trial['results'][number]['reading']>, unit: TempUnit): string {
+  return quantity === 'temperature' ? formatTemp(value, unit) : `${value}\u00a0${quantityFacts[quantity].unit}`;
+}
+
+function quantityWords(quantity: Quantity): string {
+  if (quantity === 'moisture') return 'moisture of a soil probe, by volume';
+  return quantity === 'co2' ? 'CO₂' : quantity === 'rssi' ? 'signal strength' : quantity;
+}

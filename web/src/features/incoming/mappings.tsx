@@ -1,0 +1,53 @@
+/**
+ * web/incoming/mappings.tsx: the mappings of foreign topics that are in use.
+ */
+import type { z } from 'zod';
+import type { mappingSchema } from '../../../../shared/contracts/ingest.ts';
+import { removeMapping } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../people/only-for.tsx';
+
+type Mapping = z.output<typeof mappingSchema>;
+
+interface MappingsProps {
+  readonly mappings: readonly Mapping[];
+  readonly onChange: () => Promise<void>;
+}
+
+export function Mappings({ mappings, onChange }: MappingsProps) {
+  const deed = useDeed();
+  if (mappings.length === 0) return <p class="quiet">No foreign topic is mapped.</p>;
+  return (
+    <>
+      <ul class="mappings">
+        {mappings.map((mapping) => (
+          <li key={mapping.id}>
+            <p>
+              <code>{mapping.filter}</code> at{' '}
+              <code>{mapping.pointer === '' ? 'the whole message' : mapping.pointer}</code> becomes {mapping.quantity}{' '}
+              of{' '}
+              <b>
+                {mapping.site}/{mapping.probe}
+              </b>
+              , read as {mapping.unit}
+              {mapping.scale !== 1 && ` after × ${mapping.scale}`}
+              {mapping.timePointer && `, time at ${mapping.timePointer}`}.
+            </p>
+            <May to="owner">
+              <button
+                type="button"
+                disabled={deed.busy}
+                aria-label={`Remove the mapping of ${mapping.filter} to ${mapping.probe}`}
+                onClick={() => deed.run(() => removeMapping(mapping.id).then(onChange))}
+              >
+                Remove
+              </button>
+            </May>
+          </li>
+        ))}
+      </ul>
+      <Refusal error={deed.error} />
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+/**
+ * web/incoming/refusals.tsx: messages that could not be used: how many, why, and the last of each.
+ */
+import { useEffect } from 'preact/hooks';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { getRefusals } from '../../data/routes.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { ageWords } from '../../ui/format/age.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { counted, refusalNames } from '../../ui/format/words.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+
+const refetchEveryMs = 5_000;
+
+export function Refusals() {
+  const { value, error, refresh } = useAnswer('refusals', getRefusals);
+  const nowMs = useHouseNow();
+  const reader = useReader();
+  const { unit } = usePrefs();
+  useEffect(() => {
+    const timer = setInterval(() => void refresh(), refetchEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  if (!value) return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
+  const since = `since ${dayAndTime(Date.parse(value.since), reader)}`;
+  if (value.total === 0) return <p class="lead">Every message could be used {since}.</p>;
+  return (
+    <>
+      <p class="lead">
+        {counted(value.total, 'message')} could not be used {since}. The others were kept.
+      </p>
+      <ul class="refusals">
+        {[...value.refusals]
+          .sort((one, other) => other.count - one.count)
+          .map((refusal) => (
+            <li key={refusal.reason}>
+              <div class="refusal-count">{refusal.count}</div>
+              <div class="refusal-what">
+                <h3>{refusalNames[refusal.reason]}</h3>
+                <p>{sentenceIn(unit, refusal.meaning)}</p>
+                <details class="more">
+                  <summary>
+                    The last, {ageWords(nowMs - Date.parse(refusal.last.at))}
+                    <span class="unseen">, of {refusalNames[refusal.reason]}</span>
+                  </summary>
+                  <p>{sentenceIn(unit, refusal.last.message)}</p>
+                  <pre>
+                    {refusal.last.topic}
+                    {'\n'}
+                    {refusal.last.payload || '(empty)'}
+                  </pre>
+                </details>
+              </div>
+            </li>
+          ))}
+      </ul>
+    </>
+  );
+}

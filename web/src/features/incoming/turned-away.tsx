@@ -1,0 +1,48 @@
+/**
+ * web/incoming/turned-away.tsx: who knocked at the broker's door and was not let in, or was slowed.
+ */
+import { useEffect } from 'preact/hooks';
+import { useHouseNow } from '../../data/live/use-installation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { ageWords } from '../../ui/format/age.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { turnedAwayWords } from '../keys/key-words.ts';
+import { getTurnedAway } from '../keys/keys-api.ts';
+
+const refetchEveryMs = 5_000;
+
+export function TurnedAway() {
+  const { value, error, refresh } = useAnswer('turned-away', getTurnedAway);
+  const nowMs = useHouseNow();
+  useEffect(() => {
+    const timer = setInterval(() => void refresh(), refetchEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  if (!value) return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
+  if (value.turnedAway.length === 0) return <p class="lead">Nobody was turned away since the last start.</p>;
+  return (
+    <ul class="refusals">
+      {value.turnedAway.map((line) => {
+        const { title, meaning } = turnedAwayWords[line.reason];
+        return (
+          <li key={`${line.reason} ${line.address} ${line.clientId} ${line.key}`}>
+            <div class="refusal-count">{line.count}</div>
+            <div class="refusal-what">
+              <h3>{title}</h3>
+              <p>
+                From {line.address}
+                {line.clientId && (
+                  <>
+                    , calling itself <code>{line.clientId}</code>
+                  </>
+                )}
+                {line.key && `, with the key “${line.key}”`}; last {ageWords(nowMs - Date.parse(line.lastAt))}.
+              </p>
+              <p class="quiet">{meaning}</p>
+            </div>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

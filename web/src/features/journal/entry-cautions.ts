@@ -1,0 +1,33 @@
+/**
+ * web/journal/entry-cautions.ts: the usual cautions at the moment somebody puts hands or nose to a pile.
+ *
+ * Never:  says that anything is safe; who should not turn piles is common advice, and a doctor knows better.
+ */
+import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { type EntryKind, isActKind } from '../../../../shared/entry.ts';
+import { selfHeatingLadder } from '../../../../shared/stage.ts';
+import { actCautions, hottestC } from '../pile/act-caution.ts';
+
+const closeUp: readonly EntryKind[] = ['smell', 'readiness', 'growth'];
+const handsIn: readonly EntryKind[] = ['squeeze', 'sample'];
+
+export function entryCautions(kind: EntryKind, positions: PileSummary['positions'] | undefined): string[] {
+  const hottest = positions ? hottestC(positions) : null;
+  if (isActKind(kind)) return actCautions(kind, hottest);
+  const closed = leaveClosed(hottest);
+  if (closeUp.includes(kind)) {
+    return [
+      ...closed,
+      'Do not bend over mouldy material to smell it: take a handful, hold it an arm’s length off and fan the air towards you. Leave it to others with asthma, lung trouble or weak defences.',
+    ];
+  }
+  if (handsIn.includes(kind)) return [...closed, 'Wear gloves; wash hands before eating.'];
+  return [];
+}
+
+/** Nobody opens a pile that heats itself for the sake of a handful. */
+function leaveClosed(hottest: number | null): string[] {
+  const rung = selfHeatingLadder.findLast(({ fromC }) => hottest !== null && hottest >= fromC);
+  if (rung === undefined || hottest === null) return [];
+  return [`At ${Math.floor(hottest)} °C do not open it for this: ${rung.todo}. Write down only what you found before.`];
+}

@@ -1,0 +1,186 @@
+/**
+ * web/journal/entry-draft.ts: an entry while it is being written, and the entry it becomes.
+ *
+ * Takes:  what stands in the fields, in the person's units.
+ * Gives:  a checked entry to be sent, or what is wrong with each field by its JSON Pointer; and a draft of a known entry.
+ */
+import { type NewEntry, newEntrySchema } from '../../../../shared/contracts/journal.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import type { EntryFacts, EntryKind } from '../../../../shared/entry.ts';
+import { readNumber } from '../../read-number.ts';
+import { readMeasure, typed } from '../plan/plan-units.ts';
+
+/** Every field of every kind; '' is not said. */
+export interface EntryDraft {
+  readonly kind: EntryKind;
+  readonly amount: string;
+  readonly depth: string;
+  readonly cover: string;
+  readonly place: string;
+  readonly feel: string;
+  readonly smells: readonly string[];
+  readonly colour: string;
+  readonly otherColour: string;
+  readonly howMany: string;
+  readonly what: string;
+  readonly wetG: string;
+  readonly dryG: string;
+  readonly smell: string;
+  readonly look: string;
+  readonly ready: '' | 'yes' | 'no';
+  readonly note: string;
+  readonly photoIds: readonly string[];
+}
+
+export function emptyEntry(kind: EntryKind): EntryDraft {
+  return {
+    kind,
+    amount: '',
+    depth: '',
+    cover: '',
+    place: '',
+    feel: '',
+    smells: [],
+    colour: '',
+    otherColour: '',
+    howMany: '',
+    what: '',
+    wetG: '',
+    dryG: '',
+    smell: '',
+    look: '',
+    ready: '',
+    note: '',
+    photoIds: [],
+  };
+}
+
+/** Leaves out what was not said. */
+function said(facts: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined && value !== ''));
+}
+
+function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
+  const { kind } = draft;
+  switch (kind) {
+    case 'watered':
+      return said({ kind, amountL: readMeasure('volumeL', draft.amount, units) });
+    case 'rained':
+      return said({ kind, rainMm: readMeasure('rainMm', draft.amount, units) });
+    case 'spread':
+    case 'heaped':
+      return said({ kind, depthM: readMeasure('depthM', draft.depth, units) });
+    case 'covered':
+      return said({ kind, cover: draft.cover });
+    case 'moved':
+      return said({ kind, place: draft.place.trim() });
+    case 'squeeze':
+      return said({ kind, feel: draft.feel, place: draft.place });
+    case 'smell':
+      return said({ kind, smells: draft.smells });
+    case 'growth':
+      return said({
+        kind,
+        colour: draft.colour,
+        otherColour: draft.colour === 'other' ? draft.otherColour.trim() : '',
+        place: draft.place,
+        amount: draft.howMany,
+      });
+    case 'pests':
+      return said({ kind, what: draft.what.trim(), amount: draft.howMany });
+    case 'sample':
+      return said({ kind, wetG: readNumber(draft.wetG), dryG: readNumber(draft.dryG) });
+    case 'readiness':
+      return said({
+        kind,
+        smell: draft.smell,
+        look: draft.look,
+        ready: draft.ready === '' ? undefined : draft.ready === 'yes',
+      });
+    default:
+      return { kind };
+  }
+}
+
+/** What to do about a field that cannot be used as it stands. */
+const wanted: Record<string, string> = {
+  '/what/amountL': 'Say it as a number.',
+  '/what/rainMm': 'Say it as a number; at most 500 mm.',
+  '/what/depthM': 'Say it as a number; at most 3 m.',
+  '/what/dryG': 'Say it as a number of grams, no more than it weighed wet.',
+  '/what/place': 'Say where, in a few words.',
+  '/what/otherColour': 'Say which colour.',
+  '/what/feel': 'Say how the handful felt.',
+  '/what/smells': 'Choose at least one smell.',
+  '/what/colour': 'Say its colour.',
+  '/what/what': 'Say what you saw.',
+  '/what/wetG': 'Say what it weighed as taken, in grams.',
+  '/what/smell': 'Say how it smells.',
+  '/what/look': 'Say how it looks.',
+  '/what/ready': 'Say whether it is ready; not while smell or look is bad.',
+  '/note': 'Write the note.',
+  '/photoIds': 'Add a photo.',
+};
+
+export type Checked =
+  | { readonly entry: NewEntry; readonly errors: ReadonlyMap<string, string> }
+  | { readonly entry: undefined; readonly errors: ReadonlyMap<string, string> };
+
+/** @param at When it happened [epoch ms]. */
+export function checkedEntry(draft: EntryDraft, units: PlanUnits, at: number, by: string): Checked {
+  const entry = {
+    at: new Date(at).toISOString(),
+    ...said({ by: by.trim(), note: draft.note.trim() }),
+    photoIds: [...draft.photoIds],
+    what: factsOf(draft, units),
+  };
+  const checked = newEntrySchema.safeParse(entry);
+  if (checked.success) return { entry: entry as NewEntry, errors: new Map() };
+  const errors = new Map<string, string>();
+  for (const issue of checked.error.issues) {
+    const pointer = `/${issue.path.join('/')}`;
+    const message = wanted[pointer] ?? issue.message;
+    if (!errors.has(pointer)) errors.set(pointer, message);
+  }
+  return { entry: undefined, errors };
+}
+
+export function draftOf(
+  { what, note, photoIds }: { what: EntryFacts; note: string | null; photoIds: readonly string[] },
+  units: PlanUnits,
+): EntryDraft {
+  const draft = { ...emptyEntry(what.kind), note: note ?? '', photoIds };
+  switch (what.kind) {
+    case 'watered':
+      return { ...draft, amount: typed('volumeL', what.amountL, units) };
+    case 'rained':
+      return { ...draft, amount: typed('rainMm', what.rainMm, units) };
+    case 'spread':
+    case 'heaped':
+      return { ...draft, depth: typed('depthM', what.depthM, units) };
+    case 'covered':
+      return { ...draft, cover: what.cover ?? '' };
+    case 'moved':
+      return { ...draft, place: what.place ?? '' };
+    case 'squeeze':
+      return { ...draft, feel: what.feel, place: what.place ?? '' };
+    case 'smell':
+      return { ...draft, smells: what.smells };
+    case 'growth':
+      return {
+        ...draft,
+        colour: what.colour,
+        otherColour: what.otherColour ?? '',
+        place: what.place ?? '',
+        howMany: what.amount ?? '',
+      };
+    case 'pests':
+      return { ...draft, what: what.what, howMany: what.amount ?? '' };
+    case 'sample':
+      return { ...draft, wetG: String(what.wetG), dryG: what.dryG === undefined ? '' : String(what.dryG) };
+    case 'readiness':
+      return { ...draft, smell: what.smell, look: what.look, ready: what.ready ? 'yes' : 'no' };
+    default:
+      return draft;
+  }
+}

@@ -1,0 +1,217 @@
+/**
+ * web/journal/entry-fields.tsx: the few inputs each kind of entry has.
+ */
+import { coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
+import {
+  amountsSeen,
+  growthColours,
+  growthPlaces,
+  judgements,
+  smells,
+  squeezeFeels,
+} from '../../../../shared/entry.ts';
+import { capital } from '../../ui/format/words.ts';
+import { TextField } from '../../ui/parts/forms.tsx';
+import { MeasureField } from '../plan/measure-field.tsx';
+import type { EntryDraft } from './entry-draft.ts';
+import { amountNames, colourNames, feelNames, judgementNames, placeNames, smellNames } from './entry-words.ts';
+import { OneOf, SomeOf } from './thumb-choice.tsx';
+
+interface EntryFieldsProps {
+  readonly draft: EntryDraft;
+  readonly onDraft: (change: Partial<EntryDraft>) => void;
+  readonly errors: ReadonlyMap<string, string>;
+}
+
+const named = <Value extends string>(values: readonly Value[], names: Record<Value, string>) =>
+  values.map((value) => [value, capital(names[value])] as const);
+
+export function EntryFields({ draft, onDraft, errors }: EntryFieldsProps) {
+  const wrong = (field: string) => errors.get(`/what/${field}`);
+  const place = (
+    <OneOf
+      legend="Where"
+      optional
+      value={draft.place}
+      choices={named(growthPlaces, placeNames)}
+      onValue={(chosen) => onDraft({ place: chosen })}
+    />
+  );
+  const howMany = (
+    <OneOf
+      legend="How many"
+      optional
+      value={draft.howMany}
+      choices={named(amountsSeen, amountNames)}
+      onValue={(chosen) => onDraft({ howMany: chosen })}
+    />
+  );
+  switch (draft.kind) {
+    case 'watered':
+      return (
+        <MeasureField
+          label="Water given"
+          kind="volumeL"
+          value={draft.amount}
+          onValue={(amount) => onDraft({ amount })}
+          error={wrong('amountL')}
+          eager
+        />
+      );
+    case 'rained':
+      return (
+        <MeasureField
+          label="On the gauge since it was last read"
+          kind="rainMm"
+          value={draft.amount}
+          onValue={(amount) => onDraft({ amount })}
+          error={wrong('rainMm')}
+          eager
+        />
+      );
+    case 'spread':
+    case 'heaped':
+      return (
+        <MeasureField
+          label="Depth afterwards"
+          kind="depthM"
+          value={draft.depth}
+          onValue={(depth) => onDraft({ depth })}
+          error={wrong('depthM')}
+          eager
+        />
+      );
+    case 'covered':
+      return (
+        <OneOf
+          legend="With what"
+          optional
+          value={draft.cover}
+          choices={named(
+            covers.filter((cover) => cover !== 'open'),
+            coverNames,
+          )}
+          onValue={(cover) => onDraft({ cover })}
+        />
+      );
+    case 'moved':
+      return (
+        <TextField
+          label="Where to"
+          value={draft.place}
+          onValue={(chosen) => onDraft({ place: chosen })}
+          error={wrong('place')}
+        />
+      );
+    case 'squeeze':
+      return (
+        <>
+          <OneOf
+            legend="A handful, squeezed hard"
+            value={draft.feel}
+            choices={squeezeFeels.map((feel) => [feel, feelNames[feel]] as const)}
+            onValue={(feel) => onDraft({ feel })}
+            error={wrong('feel')}
+          />
+          <details class="more">
+            <summary>Where it was taken</summary>
+            {place}
+          </details>
+        </>
+      );
+    case 'smell':
+      return (
+        <SomeOf
+          legend="It smells"
+          values={draft.smells}
+          choices={named(smells, smellNames)}
+          onValues={(chosen) => onDraft({ smells: chosen })}
+          error={wrong('smells')}
+        />
+      );
+    case 'growth':
+      return (
+        <>
+          <OneOf
+            legend="Colour"
+            value={draft.colour}
+            choices={named(growthColours, colourNames)}
+            onValue={(colour) => onDraft({ colour })}
+            error={wrong('colour')}
+          />
+          {draft.colour === 'other' && (
+            <TextField
+              label="Which colour"
+              value={draft.otherColour}
+              onValue={(otherColour) => onDraft({ otherColour })}
+              error={wrong('otherColour')}
+            />
+          )}
+          {place}
+          {howMany}
+        </>
+      );
+    case 'pests':
+      return (
+        <>
+          <TextField
+            label="What you saw"
+            hint="Flies, mites, ants, mice, droppings."
+            value={draft.what}
+            onValue={(what) => onDraft({ what })}
+            error={wrong('what')}
+          />
+          {howMany}
+        </>
+      );
+    case 'sample':
+      return (
+        <div class="field-row">
+          <TextField
+            label="Weighed as taken"
+            unit="g"
+            inputMode="decimal"
+            value={draft.wetG}
+            onValue={(wetG) => onDraft({ wetG })}
+            error={wrong('wetG')}
+          />
+          <TextField
+            label="Weighed again, dry"
+            unit="g"
+            hint="Dried until it loses no more; then its moisture is known. Can be added later."
+            inputMode="decimal"
+            value={draft.dryG}
+            onValue={(dryG) => onDraft({ dryG })}
+            error={wrong('dryG')}
+          />
+        </div>
+      );
+    case 'readiness':
+      return (
+        <>
+          {(['smell', 'look'] as const).map((sense) => (
+            <OneOf
+              key={sense}
+              legend={capital(sense)}
+              value={draft[sense]}
+              choices={named(judgements, judgementNames)}
+              onValue={(chosen) => onDraft({ [sense]: chosen })}
+              error={wrong(sense)}
+            />
+          ))}
+          <OneOf
+            legend="Ready"
+            value={draft.ready}
+            choices={[
+              ['yes', 'Yes, by nose and eye'],
+              ['no', 'Not yet'],
+            ]}
+            onValue={(ready) => onDraft({ ready: ready === 'yes' ? 'yes' : 'no' })}
+            error={wrong('ready')}
+          />
+        </>
+      );
+    default:
+      return null;
+  }
+}

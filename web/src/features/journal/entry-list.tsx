@@ -1,0 +1,69 @@
+/**
+ * web/journal/entry-list.tsx: the entries of a pile, newest first, with what still waits on this device before them.
+ */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Entry } from '../../../../shared/contracts/journal.ts';
+import { reasonOf } from '../../data/client.ts';
+import { useStore } from '../../data/store.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { EntryLine } from './entry-line.tsx';
+import { getEntries } from './journal-api.ts';
+import { waiting } from './waiting.ts';
+import { WaitingList } from './waiting-list.tsx';
+
+interface EntryListProps {
+  readonly pileId: string;
+  readonly site: string | undefined;
+  /** Only so many. */
+  readonly most?: number;
+  /** Changes when something was written elsewhere. */
+  readonly seen?: number;
+  /** Called after something was corrected or struck out. */
+  readonly onChange?: () => Promise<unknown>;
+}
+
+export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps) {
+  const { value, error, refresh } = useAnswer(pileId, () => getEntries(pileId));
+  const keptCount = useStore(waiting, (now) => now.keptCount);
+  const [older, setOlder] = useState<readonly Entry[]>([]);
+  const [next, setNext] = useState<string | null>();
+  const first = useRef(true);
+  useEffect(() => {
+    if (!first.current) void refresh();
+    first.current = false;
+  }, [keptCount, seen]);
+  const known = [...(value?.entries ?? []), ...older];
+  const shown = known.slice(0, most);
+  const more = next === undefined ? value?.next : next;
+  const showOlder = async () => {
+    const answer = await getEntries(pileId, more ?? undefined);
+    setOlder([...older, ...answer.entries]);
+    setNext(answer.next);
+  };
+  const afterChange = async () => {
+    setOlder([]);
+    setNext(undefined);
+    await Promise.all([refresh(), onChange?.()]);
+  };
+  return (
+    <>
+      <WaitingList pileId={pileId} site={site} />
+      {error !== undefined && <p class="quiet">What was written earlier cannot be shown now. {reasonOf(error)}</p>}
+      {value && known.length === 0 && (
+        <p class="quiet">Nothing written down yet. A turn or a watering explains what the probes show.</p>
+      )}
+      {shown.length > 0 && (
+        <ol class="diary">
+          {shown.map((entry) => (
+            <EntryLine key={entry.id} entry={entry} site={site} onChange={afterChange} />
+          ))}
+        </ol>
+      )}
+      {most === undefined && more && (
+        <button type="button" onClick={() => void showOlder()}>
+          Show what is older
+        </button>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,62 @@
+/**
+ * web/journal/journal-page.tsx: the journal of one pile, where the code on its label leads.
+ */
+
+import { useRoute } from 'preact-iso';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { May } from '../people/only-for.tsx';
+import { EntryList } from './entry-list.tsx';
+import { WritePanel } from './write-panel.tsx';
+
+export function JournalPage() {
+  const { params } = useRoute();
+  const id = params.id ?? '';
+  const pile = useHouse((house) => house.piles?.find((one) => one.id === id));
+  const isKnown = useHouse((house) => house.piles !== null);
+  const { unit } = usePrefs();
+  const name = pile?.name ?? id;
+  const heading = usePage(`Journal of ${name}`);
+  if (isKnown && !pile) {
+    return (
+      <div class="page narrow">
+        <h1 ref={heading} tabIndex={-1}>
+          No pile lies at this address.
+        </h1>
+        <p class="lead">
+          <a href="/">Go to the piles</a>
+        </p>
+      </div>
+    );
+  }
+  return (
+    <div class="page journal-page">
+      <header class="journal-head">
+        <p class="dateline">Journal</p>
+        <h1 ref={heading} tabIndex={-1}>
+          <a href={`/piles/${id}`}>{name}</a>
+        </h1>
+        {pile && <p class="quiet">{sentenceIn(unit, pile.condition)}</p>}
+      </header>
+      <div class="journal-two">
+        <section aria-labelledby="write">
+          <h2 id="write" class="unseen">
+            Write something down
+          </h2>
+          <May to="keeper">
+            <WritePanel pileId={id} />
+          </May>
+        </section>
+        <section aria-labelledby="written">
+          <h2 id="written">Written so far</h2>
+          <EntryList key={id} pileId={id} site={pile?.site} />
+          <p class="journal-more">
+            <a href={`/piles/${id}/label`}>Print a label for this pile</a>
+          </p>
+        </section>
+      </div>
+    </div>
+  );
+}

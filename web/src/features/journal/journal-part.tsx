@@ -1,0 +1,55 @@
+/**
+ * web/journal/journal-part.tsx: the journal as a part of the pile's own page: write, and what was written last.
+ */
+
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { useStore } from '../../data/store.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { May } from '../people/only-for.tsx';
+import { EntryList } from './entry-list.tsx';
+import { waiting } from './waiting.ts';
+import { WritePanel } from './write-panel.tsx';
+
+interface JournalPartProps {
+  readonly pile: PileDetail;
+  /** The pile is judged anew after an entry. */
+  readonly onChange: () => Promise<unknown>;
+  /** What is asked before anything is written. */
+  readonly children?: ComponentChildren;
+}
+
+export function JournalPart({ pile, onChange, children }: JournalPartProps) {
+  const keptCount = useStore(waiting, (now) => now.keptCount);
+  const first = useRef(keptCount);
+  useEffect(() => {
+    if (keptCount !== first.current) void onChange();
+  }, [keptCount]);
+  return (
+    <Part id="journal" title="Journal">
+      {children}
+      {pile.batch && (
+        <May to="keeper">
+          <WritePanel pileId={pile.id} />
+        </May>
+      )}
+      <EntryList pileId={pile.id} site={pile.site} most={8} seen={pile.acts.length} onChange={onChange} />
+      <ul class="journal-links">
+        <li>
+          <a href={`/piles/${pile.id}/journal`}>The whole journal</a>
+        </li>
+        {pile.batch && (
+          <li>
+            <a href={`/batches/${pile.batch.id}`}>
+              This batch
+              <May to="keeper" otherwise=": what went in, what came of it">
+                : take it on, part it, use it
+              </May>
+            </a>
+          </li>
+        )}
+      </ul>
+    </Part>
+  );
+}

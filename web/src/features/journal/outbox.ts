@@ -1,0 +1,133 @@
+/**
+ * web/journal/outbox.ts: sends what waits on this device, each entry once, however often the line breaks.
+ *
+ * Takes:  where waiting entries are kept, two ways to send (a photo, a packet of entries), and who is signed in.
+ * Gives:  how many were kept, and how many the house refused; refused ones stay, with the reason, for the person.
+ * Never:  drops an entry before the house has said that it has it: an answer that got lost means sending the same id again.
+ *         Never sends what somebody else wrote: the house would put the wrong name beside it.
+ */
+import type { NewEntry, QueuedAnswer, QueuedEntry } from '../../../../shared/contracts/journal.ts';
+import { namelessIds } from '../../../../shared/person.ts';
+import { ApiProblem, NoAnswer } from '../../data/client.ts';
+import type { Writer } from '../people/me.ts';
+
+export interface WaitingEntry {
+  readonly id: string;
+  readonly pileId: string;
+  readonly entry: NewEntry & { readonly id: string };
+  /** When it was written, for the order [epoch ms]. */
+  readonly writtenMs: number;
+  /** Why the house will not have it; null while it only waits. */
+  readonly refused: string | null;
+  /** Who wrote it; null where that was not known. */
+  readonly writer: Writer | null;
+}
+
+/** What the outbox needs of a store; all of it survives a reload. */
+export interface WaitingStore {
+  entries(): Promise<WaitingEntry[]>;
+  put(entry: WaitingEntry): Promise<void>;
+  remove(id: string): Promise<void>;
+  /** Undefined once it was sent. */
+  photo(id: string): Promise<Blob | undefined>;
+  removePhoto(id: string): Promise<void>;
+}
+
+export interface Senders {
+  sendPhoto(id: string, photo: Blob): Promise<void>;
+  sendEntries(entries: readonly QueuedEntry[], writer: string): Promise<QueuedAnswer>;
+}
+
+export interface Sent {
+  readonly kept: number;
+  readonly refused: number;
+}
+
+/**
+ * Whether an entry may be sent by whoever is there. Where nobody goes by name, an entry keeps the name it was written with, and
+ * it does not matter who else nameless wrote it.
+ */
+export function isOf({ writer }: Pick<WaitingEntry, 'writer'>, who: Writer | null): boolean {
+  if (who === null) return false;
+  return writer?.id === who.id || (isNameless(who) && (writer === null || isNameless(writer)));
+}
+
+/** The name it was written under; null where nobody went by name, or it was not known. */
+export function writerName({ writer }: Pick<WaitingEntry, 'writer'>): string | null {
+  return writer === null || isNameless(writer) ? null : writer.name;
+}
+
+const isNameless = ({ id }: Writer): boolean => namelessIds.includes(id);
+
+/** Entries in one packet; the house takes up to 100. */
+export const packetSize = 25;
+
+/** @throws {NoAnswer} when the line breaks; everything not yet confirmed still waits. */
+export async function sendWaiting(store: WaitingStore, senders: Senders, who: Writer): Promise<Sent> {
+  const waiting = (await store.entries()).filter((one) => one.refused === null && isOf(one, who));
+  const sent = { kept: 0, refused: 0 };
+  for (let from = 0; from < waiting.length; from += packetSize) {
+    const packet: WaitingEntry[] = [];
+    for (const one of waiting.slice(from, from + packetSize)) {
+      const refusal = await sendPhotosOf(one, store, senders);
+      if (refusal === null) packet.push(one);
+      else {
+        await store.put({ ...one, refused: refusal });
+        sent.refused += 1;
+      }
+    }
+    if (packet.length > 0) await sendPacket(packet, store, senders, who, sent);
+  }
+  return sent;
+}
+
+/** Photos go first, since an entry may only name what is there. @returns why one was refused, else null. */
+async function sendPhotosOf(one: WaitingEntry, store: WaitingStore, senders: Senders): Promise<string | null> {
+  for (const id of one.entry.photoIds ?? []) {
+    const photo = await store.photo(id);
+    if (!photo) continue;
+    try {
+      await senders.sendPhoto(id, photo);
+    } catch (error) {
+      if (!isRefusal(error)) throw error;
+      return `Its photo was refused: ${error.message}`;
+    }
+    await store.removePhoto(id);
+  }
+  return null;
+}
+
+async function sendPacket(
+  packet: readonly WaitingEntry[],
+  store: WaitingStore,
+  senders: Senders,
+  who: Writer,
+  sent: { kept: number; refused: number },
+): Promise<void> {
+  const queued = packet.map(({ pileId, entry }) => ({ pileId, entry }));
+  const { outcomes } = await senders.sendEntries(queued, who.id);
+  const byId = new Map(outcomes.map((outcome) => [outcome.id, outcome]));
+  for (const one of packet) {
+    const outcome = byId.get(one.id);
+    // Not named: not confirmed, so it waits on.
+    if (!outcome) continue;
+    if (outcome.outcome === 'refused') {
+      await store.put({ ...one, refused: outcome.detail ?? 'The house gave no reason' });
+      sent.refused += 1;
+    } else {
+      await store.remove(one.id);
+      sent.kept += 1;
+    }
+  }
+}
+
+/** Said by the house about this very thing; a house that is busy, locked or broken is asked again. */
+function isRefusal(error: unknown): error is ApiProblem {
+  if (!(error instanceof ApiProblem)) return false;
+  const { status } = error.problem;
+  return status >= 400 && status < 500 && ![401, 403, 408, 429].includes(status);
+}
+
+export function isBrokenLine(error: unknown): boolean {
+  return error instanceof NoAnswer || (error instanceof ApiProblem && !isRefusal(error));
+}

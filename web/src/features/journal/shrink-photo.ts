@@ -1,0 +1,39 @@
+/**
+ * web/journal/shrink-photo.ts: a photo made small enough to wait on a phone and travel over a weak line.
+ *
+ * Takes:  a file from the camera or the gallery.
+ * Gives:  a JPEG no longer than `longestSide`, drawn anew and so without place or camera in it; the file itself where
+ *         the browser cannot draw it (the house makes it small and strips it then).
+ */
+import { photoLimits, photoTypes } from '../../../../shared/contracts/journal.ts';
+
+const longestSide = photoLimits.keptSide;
+
+export function sizeWithin(width: number, height: number, longest: number): { width: number; height: number } {
+  const scale = Math.min(1, longest / Math.max(width, height));
+  return { width: Math.max(1, Math.round(width * scale)), height: Math.max(1, Math.round(height * scale)) };
+}
+
+/** @throws {RangeError} with a sentence for the person when the file cannot be a photo here. */
+export async function shrinkPhoto(file: Blob): Promise<Blob> {
+  const drawn = await draw(file).catch(() => undefined);
+  if (drawn) return drawn;
+  if (!(photoTypes as readonly string[]).includes(file.type)) {
+    throw new RangeError('This file is no photo that can be kept: take a JPEG, PNG or WebP');
+  }
+  if (file.size > photoLimits.bytes) throw new RangeError('This photo is larger than 15 MB: take it smaller');
+  return file;
+}
+
+async function draw(file: Blob): Promise<Blob | undefined> {
+  const picture = await createImageBitmap(file);
+  const { width, height } = sizeWithin(picture.width, picture.height, longestSide);
+  const canvas = document.createElement('canvas');
+  canvas.width = width;
+  canvas.height = height;
+  const context = canvas.getContext('2d');
+  context?.drawImage(picture, 0, 0, width, height);
+  picture.close();
+  if (!context) return undefined;
+  return new Promise((resolve) => canvas.toBlob((blob) => resolve(blob ?? undefined), 'image/jpeg', 0.85));
+}

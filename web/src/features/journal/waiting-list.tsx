@@ -1,0 +1,86 @@
+/**
+ * web/journal/waiting-list.tsx: entries that are only on this device yet, and those the house would not take.
+ */
+import { instantInputSchema } from '../../../../shared/contracts/time.ts';
+import { entryFactsSchema } from '../../../../shared/entry.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useStore } from '../../data/store.ts';
+import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
+import { whoWrites } from '../people/me.ts';
+import { May } from '../people/only-for.tsx';
+import { SureButton } from '../people/sure-button.tsx';
+import { usePlanUnits } from '../plan/plan-units.ts';
+import { sayFacts } from './entry-words.ts';
+import { isOf, type WaitingEntry, writerName } from './outbox.ts';
+import { takeOver, throwAway, waiting } from './waiting.ts';
+
+export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
+  const entries = useStore(waiting, (now) => now.entries).filter((one) => one.pileId === pileId);
+  const reader = useReader(site);
+  if (entries.length === 0) return null;
+  return (
+    <ol class="diary waiting-entries" aria-label="Not yet in the house">
+      {[...entries].reverse().map((one) => (
+        <WaitingLine key={one.id} one={one} reader={reader} />
+      ))}
+    </ol>
+  );
+}
+
+function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly reader: Reader }) {
+  const units = usePlanUnits();
+  const facts = entryFactsSchema.safeParse(one.entry.what);
+  const at = instantInputSchema.safeParse(one.entry.at);
+  return (
+    <li>
+      <time>{dayAndTime(at.success ? at.data : one.writtenMs, reader)}</time>
+      <div>
+        <p>
+          <b>{facts.success ? sayFacts(facts.data, units) : one.entry.what.kind}</b>
+          {one.entry.note && <span class="diary-note"> {one.entry.note}</span>}
+        </p>
+        {one.refused === null ? (
+          isOf(one, whoWrites()) ? (
+            <p class="waits">Waits on this device; sent once the house is in reach.</p>
+          ) : (
+            <OfAnother one={one} />
+          )
+        ) : (
+          <>
+            <p class="wrong">The house did not take it: {one.refused}</p>
+            <button type="button" onClick={() => void throwAway(one.id)}>
+              Throw it away
+            </button>
+          </>
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** Somebody else wrote it on this device: it waits for them, or somebody vouches for it. */
+function OfAnother({ one }: { readonly one: WaitingEntry }) {
+  const name = writerName(one);
+  return (
+    <>
+      <p class="waits">
+        {name === null
+          ? 'Written here while nobody was signed in, so nobody’s name stands beside it yet.'
+          : `Written here by ${name}; sent once ${name} signs in on this device.`}
+      </p>
+      <div class="buttons">
+        <May to="keeper">
+          <button type="button" onClick={() => void takeOver(one.id)}>
+            Send it in my name
+          </button>
+        </May>
+        <SureButton
+          words="Throw it away"
+          asks="It is nowhere else. Throw it away?"
+          sure="Throw it away"
+          act={() => throwAway(one.id)}
+        />
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,84 @@
+/**
+ * web/journal/write-panel.tsx: what can be written about a pile, under the thumb: a kind, a choice, and it is written.
+ */
+import { useState } from 'preact/hooks';
+import type { EntryKind } from '../../../../shared/entry.ts';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { Tick } from '../../ui/parts/tick.tsx';
+import { emptyEntry } from './entry-draft.ts';
+import { EntryForm } from './entry-form.tsx';
+import { entryGroups, entryNames } from './entry-words.ts';
+import { writeDown } from './waiting.ts';
+import './journal.css';
+
+interface WritePanelProps {
+  readonly pileId: string;
+  /** Called once an entry is kept on this device. */
+  readonly onWritten?: () => void;
+}
+
+export function WritePanel({ pileId, onWritten }: WritePanelProps) {
+  const [kind, setKind] = useState<EntryKind | null>(null);
+  const [told, setTold] = useState('');
+  const piles = useHouse((house) => house.piles) ?? [];
+  const site = piles.find(({ id }) => id === pileId)?.site;
+  const others = piles.filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
+  const [rainsOnAll, setRainsOnAll] = useState(true);
+  const isLost = useHouse((house) => house.link === 'lost');
+  return (
+    <div class="write-panel">
+      {entryGroups.map(([title, kinds]) => (
+        <fieldset class="kinds" key={title}>
+          <legend>{title}</legend>
+          <div class="kinds-row">
+            {kinds.map((one) => (
+              <button
+                type="button"
+                key={one}
+                aria-pressed={one === kind}
+                onClick={() => {
+                  setKind(one === kind ? null : one);
+                  setTold('');
+                }}
+              >
+                {entryNames[one]}
+              </button>
+            ))}
+          </div>
+          {kind && kinds.includes(kind) && (
+            <EntryForm
+              key={kind}
+              pileId={pileId}
+              first={emptyEntry(kind)}
+              onLeave={() => setKind(null)}
+              more={
+                kind === 'rained' &&
+                others.length > 0 && (
+                  <Tick
+                    label={`Write it down for the other beds here too: ${others.map(({ name }) => name).join(', ')}. A roof keeps it off.`}
+                    checked={rainsOnAll}
+                    onChange={setRainsOnAll}
+                  />
+                )
+              }
+              onWrite={async (entry) => {
+                await writeDown(pileId, entry);
+                // It rains on a whole site; beds under a roof take nothing of it.
+                if (kind === 'rained' && rainsOnAll) for (const { id } of others) await writeDown(id, entry);
+                // The next kind may be open already.
+                setKind((now) => (now === kind ? null : now));
+                setTold(
+                  `${entryNames[kind]}: written down${isLost ? ', and waits here until the house is in reach' : ''}.`,
+                );
+                onWritten?.();
+              }}
+            />
+          )}
+        </fieldset>
+      ))}
+      <p role="status" class={told ? 'told' : 'unseen'}>
+        {told}
+      </p>
+    </div>
+  );
+}

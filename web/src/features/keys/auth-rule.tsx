@@ -1,0 +1,38 @@
+/**
+ * web/keys/door-rule.tsx: whether a probe needs a key also when it comes from this machine.
+ */
+import type { KeysAnswer } from '../../../../shared/contracts/keys.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Choice, Refusal } from '../../ui/parts/forms.tsx';
+import { setDoorRule } from './keys-api.ts';
+
+interface DoorRuleProps {
+  readonly answer: KeysAnswer;
+  readonly onChange: () => Promise<void>;
+}
+
+export function DoorRule({ answer, onChange }: DoorRuleProps) {
+  const deed = useDeed();
+  const { everyProbeNeedsAKey, networkIsTrusted } = answer;
+  return (
+    <>
+      <Choice
+        legend="Who needs a key"
+        hideLegend
+        value={everyProbeNeedsAKey ? 'every' : 'others'}
+        choices={[
+          ['others', networkIsTrusted ? 'Nobody' : 'Who comes from elsewhere'],
+          ['every', 'Every probe'],
+        ]}
+        onValue={(who) => void deed.run(() => setDoorRule(who === 'every').then(onChange))}
+      />
+      <p class="hint">
+        {networkIsTrusted
+          ? 'BRANHEARTH_MQTT_TRUSTED_NETWORK says that your network is trusted: whoever reaches the broker may publish and listen, until you want a key of every probe.'
+          : 'Programs of this machine may come in without one, until you want a key of every probe. Choose that when a gateway or a forwarder on this machine lets others through.'}{' '}
+        Whoever is in without a key then is parted from at once.
+      </p>
+      <Refusal error={deed.error} />
+    </>
+  );
+}

@@ -1,0 +1,94 @@
+/**
+ * web/keys/key-form.tsx: asks what a new key is for, and makes it.
+ */
+import { useState } from 'preact/hooks';
+import type { MadeKey } from '../../../../shared/contracts/keys.ts';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Choice, Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { type KeyDraft, keyUses, nameFor, newKeyOf, useHints } from './key-draft.ts';
+import { makeKey } from './keys-api.ts';
+
+interface KeyFormProps {
+  readonly onMade: (made: MadeKey) => void;
+}
+
+export function KeyForm({ onMade }: KeyFormProps) {
+  const deed = useDeed();
+  const firstSite = useHouse((house) => house.sites[0]?.id);
+  const [draft, setDraft] = useState<KeyDraft>({ use: 'probe', name: '', site: '', probe: '', foreign: '' });
+  const change = (part: Partial<KeyDraft>) => {
+    deed.clear();
+    setDraft({ ...draft, ...part });
+  };
+  const whole: KeyDraft = { ...draft, site: draft.site || (firstSite ?? '') };
+  const speaks = draft.use === 'probe' || draft.use === 'site';
+  return (
+    <form
+      class="form"
+      aria-label="New key"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void deed.run(async () => onMade(await makeKey(newKeyOf(whole))));
+      }}
+    >
+      <Choice legend="What is it for?" value={draft.use} choices={keyUses} onValue={(use) => change({ use })} />
+      <p class="hint">{useHints[draft.use]}</p>
+      {speaks && (
+        <TextField
+          label="Site"
+          mono
+          required
+          hint="As it stands in the topic: small letters, digits, - and _."
+          value={whole.site}
+          error={deed.fieldError('/site')}
+          onValue={(site) => change({ site })}
+        />
+      )}
+      {draft.use === 'probe' && (
+        <TextField
+          label="Probe"
+          mono
+          required
+          placeholder="probe-1"
+          value={draft.probe}
+          error={deed.fieldError('/probe')}
+          onValue={(probe) => change({ probe })}
+        />
+      )}
+      <TextField
+        label="What you call the key"
+        hint="May stay empty."
+        placeholder={speaks && whole.site === '' ? '' : nameFor(draft.use, whole.site, draft.probe || 'probe-1')}
+        value={draft.name}
+        error={deed.fieldError('/name')}
+        onValue={(name) => change({ name })}
+      />
+      {speaks && (
+        <details class="more">
+          <summary>It also publishes on foreign topics</summary>
+          <Field
+            label="Foreign topics"
+            hint="One a line, as in your mappings; + stands for one level and # for all that follow."
+            error={[0, 1, 2, 3, 4].map((index) => deed.fieldError(`/foreign/${index}`)).find(Boolean)}
+          >
+            {(ids) => (
+              <textarea
+                {...ids}
+                class="mono"
+                rows={3}
+                spellcheck={false}
+                value={draft.foreign}
+                onInput={(event) => change({ foreign: event.currentTarget.value })}
+              />
+            )}
+          </Field>
+        </details>
+      )}
+      <Refusal error={deed.error} />
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Make the key
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,18 @@
+/**
+ * web/keys/keys-api.ts: the routes about the keys of the broker's door, one function each.
+ */
+import { z } from 'zod';
+import {
+  keysAnswerSchema,
+  madeKeySchema,
+  type NewKey,
+  turnedAwayAnswerSchema,
+} from '../../../../shared/contracts/keys.ts';
+import { ask } from '../../data/client.ts';
+
+export const getKeys = () => ask(keysAnswerSchema, '/api/keys');
+export const makeKey = (key: NewKey) => ask(madeKeySchema, '/api/keys', { method: 'POST', body: key });
+export const revokeKey = (id: string) => ask(z.unknown(), `/api/keys/${encodeURIComponent(id)}`, { method: 'DELETE' });
+export const setDoorRule = (everyProbeNeedsAKey: boolean) =>
+  ask(keysAnswerSchema, '/api/keys/rule', { method: 'PUT', body: { everyProbeNeedsAKey } });
+export const getTurnedAway = () => ask(turnedAwayAnswerSchema, '/api/ingest/turned-away');

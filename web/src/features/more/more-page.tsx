@@ -1,0 +1,62 @@
+/**
+ * web/pages/more.tsx: what is wanted now and then: practice, past seasons, records, what came in, settings.
+ */
+import type { Role } from '../../../../shared/person.ts';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { useMay } from '../people/me.ts';
+import './more.css';
+
+export const morePlaces = [
+  ['/practice', 'Practice', 'A simulated pile to tend in fast time, cut open at the end.'],
+  [
+    '/seasons',
+    'Seasons side by side',
+    'Curves and figures of past batches over each other: what differed, and what went alike.',
+  ],
+  ['/records', 'Records', 'Take out everything as a file, follow the dates in a calendar, print labels.'],
+  ['/import', 'Bring in a file', 'Readings or a journal from a table, looked at before anything is kept.'],
+  ['/incoming', 'What came in', 'Messages that could not be used, and listening to foreign topics.'],
+  ['/keys', 'Keys for probes', 'Who may speak at the broker, and for which probe; made and taken back here.'],
+  ['/people', 'People', 'Who belongs to this house, with which role; asking somebody in.'],
+  ['/who-did-what', 'Who did what', 'Every change, by whom, when and from where.'],
+  ['/account', 'You', 'Where you are signed in, your password, tokens for programs.'],
+  [
+    '/keeping',
+    'How long readings are kept',
+    'What they take up on disk, and from which age on ten-minute means are enough.',
+  ],
+  ['/telling', 'How I am told', 'Push, e-mail, webhook; of what, when, and who is told next; a test for each.'],
+  ['/settings', 'Settings', 'Units, times, paper, your name.'],
+] as const;
+
+/** Pages that are of use to some only; the house decides again. */
+const wanted: Partial<Record<string, Role>> = {
+  '/people': 'owner',
+  '/who-did-what': 'owner',
+  '/keys': 'owner',
+  '/import': 'keeper',
+};
+
+export function MorePage() {
+  const mayOwn = useMay('owner');
+  const mayKeep = useMay('keeper');
+  const isOffered = (href: string) => wanted[href] === undefined || (wanted[href] === 'owner' ? mayOwn : mayKeep);
+  const heading = usePage('More');
+  return (
+    <div class="page narrow">
+      <h1 ref={heading} tabIndex={-1}>
+        More
+      </h1>
+      <ul class="more-places">
+        {morePlaces
+          .filter(([href]) => isOffered(href))
+          .map(([href, words, says]) => (
+            <li key={href}>
+              <a href={href}>{words}</a>
+              <p class="quiet">{says}</p>
+            </li>
+          ))}
+      </ul>
+    </div>
+  );
+}

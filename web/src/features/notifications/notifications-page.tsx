@@ -1,0 +1,132 @@
+/**
+ * web/telling/telling-page.tsx: how I am told: by which ways, of what, when; the order of each site; what did not arrive.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
+import type { Wishes } from '../../../../shared/notifications.ts';
+import { ApiProblem } from '../../data/client.ts';
+import { refreshHealth } from '../../data/live/refresh-health.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { useMay } from '../people/me.ts';
+import { May } from '../people/only-for.tsx';
+import { getTelling, saveWishes, sendMailCode } from './notifications-api.ts';
+import { Orders } from './orders.tsx';
+import { HouseTelling } from './server-address.tsx';
+import { Undelivered } from './undelivered.tsx';
+import { WaysPart } from './ways-part.tsx';
+import { WhatPart } from './what-part.tsx';
+import { WhenPart } from './when-part.tsx';
+import './notifications.css';
+
+export function TellingPage() {
+  const heading = usePage('How I am told');
+  const { value, error, refresh: fetchAgain } = useAnswer('telling', getTelling);
+  /** Whoever changed how they are told may be the first who can be. */
+  const refresh = async () => {
+    await fetchAgain();
+    await refreshHealth();
+  };
+  const mayOwn = useMay('owner');
+  const isNobody = error instanceof ApiProblem && error.problem.status === 409;
+  return (
+    <div class="page narrow telling">
+      <h1 ref={heading} tabIndex={-1}>
+        How I am told
+      </h1>
+      <Undelivered />
+      {isNobody ? <ByToken /> : <Refusal error={error} />}
+      {value === undefined && error === undefined && <p class="quiet">Fetching…</p>}
+      {value && <Mine key={value.person.id} telling={value} refresh={refresh} />}
+      {(value || isNobody) && <Orders isOwner={mayOwn} />}
+      {(value || isNobody) && (
+        <May to="owner">
+          <HouseTelling />
+        </May>
+      )}
+    </div>
+  );
+}
+
+/** The token of the environment stands for no person, once there are people. */
+function ByToken() {
+  return (
+    <p class="lead">
+      You are here by the token of the environment, which is nobody that could be told. To say how you are told, forget
+      it under <a href="/settings">Settings</a> and sign in by name.
+    </p>
+  );
+}
+
+interface MineProps {
+  readonly telling: TellingAnswerBody;
+  readonly refresh: () => Promise<void>;
+}
+
+function Mine({ telling, refresh }: MineProps) {
+  const [draft, setDraft] = useState<Wishes>(() => inThisZone(telling.wishes));
+  const [saved, setSaved] = useState(telling.wishes);
+  const deed = useDeed();
+  useEffect(() => setSaved(telling.wishes), [telling.wishes]);
+  // The zone alone is no change of theirs, as long as nothing hangs on it; it is kept with the first one that is.
+  const asSaved = saved.quiet === null && saved.summaryAtMin === null ? inThisZone(saved) : saved;
+  const isChanged = JSON.stringify(draft) !== JSON.stringify(asSaved);
+  const change = (part: Partial<Wishes>) => setDraft((before) => ({ ...before, ...part }));
+  const save = () =>
+    deed.run(async () => {
+      const answer = await saveWishes(draft);
+      const { standing, sentAt } = answer.mail;
+      // The first code goes out by itself; should that be too many by now, the page offers it.
+      if (answer.canMail && standing === 'waiting' && sentAt === null) await sendMailCode().catch(() => undefined);
+      setDraft(answer.wishes);
+      setSaved(answer.wishes);
+      await refresh();
+    });
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <p class="lead">{reachWords(telling)}</p>
+      <WaysPart
+        telling={telling}
+        draft={draft}
+        saved={saved}
+        change={change}
+        refresh={refresh}
+        fieldError={deed.fieldError}
+      />
+      <WhatPart draft={draft} change={change} isOwner={telling.person.isOwner} />
+      <WhenPart draft={draft} change={change} fieldError={deed.fieldError} />
+      <div class={isChanged ? 'save-bar' : undefined}>
+        <button type="submit" class="primary" disabled={deed.busy || !isChanged}>
+          {isChanged ? 'Keep these wishes' : 'Kept'}
+        </button>
+        <Refusal error={deed.error} />
+      </div>
+    </form>
+  );
+}
+
+/** A person who never set a zone means the one of the device they set it from. */
+function inThisZone(wishes: Wishes): Wishes {
+  const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return wishes.timeZone === 'UTC' && own ? { ...wishes, timeZone: own } : wishes;
+}
+
+function reachWords({ person, wishes, devices, canMail, mail }: TellingAnswerBody): string {
+  const ways = [
+    wishes.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
+    wishes.email.on && canMail && mail.goesTo !== null && 'e-mail',
+    wishes.webhook.on && wishes.webhook.url !== '' && 'a webhook',
+  ].filter((way) => way !== false);
+  const isHouse = person.id === 'house';
+  if (ways.length === 0) {
+    return `${isHouse ? 'Warnings of this house reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
+  }
+  return isHouse ? `Warnings of this house go out by ${ways.join(' and ')}.` : `You are told by ${ways.join(' and ')}.`;
+}

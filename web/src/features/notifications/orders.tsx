@@ -1,0 +1,137 @@
+/**
+ * web/telling/orders.tsx: for each site, who is told first, and to whom a warning goes on when nobody acknowledges it.
+ */
+import { useState } from 'preact/hooks';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { getOrders, getTellingPeople, saveOrder } from './notifications-api.ts';
+import { wayNames } from './sent-words.ts';
+
+const firstAfterMin = 15;
+
+export function Orders({ isOwner }: { readonly isOwner: boolean }) {
+  const sites = useHouse((house) => house.sites);
+  const { value: people } = useAnswer('telling people', getTellingPeople);
+  const { value: orders, refresh } = useAnswer('orders', getOrders);
+  if (!people || !orders || sites.length === 0 || people.people.length < 2) return null;
+  return (
+    <Part id="orders" title="Who first, who next">
+      <p>
+        Whoever stands in the order of a site is told in turn; everybody else at once. The self-heating hazard goes to
+        everybody at once.
+      </p>
+      {sites.map(({ id, name }) => {
+        const order = orders.orders.find((one) => one.site === id) ?? { personIds: [], afterMin: firstAfterMin };
+        return (
+          <SiteOrder
+            key={`${id} ${order.personIds.join(' ')} ${order.afterMin}`}
+            site={id}
+            name={name}
+            order={order}
+            people={people.people}
+            isOwner={isOwner}
+            refresh={refresh}
+          />
+        );
+      })}
+    </Part>
+  );
+}
+
+interface SiteOrderProps {
+  readonly site: string;
+  readonly name: string;
+  readonly order: { readonly personIds: readonly string[]; readonly afterMin: number };
+  readonly people: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly ways: readonly (keyof typeof wayNames)[];
+  }[];
+  readonly isOwner: boolean;
+  readonly refresh: () => Promise<void>;
+}
+
+function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderProps) {
+  const [personIds, setPersonIds] = useState(order.personIds);
+  const [after, setAfter] = useState(String(order.afterMin));
+  const deed = useDeed();
+  const others = people.filter(({ id }) => !personIds.includes(id));
+  const nameOf = (id: string) => people.find((one) => one.id === id)?.name ?? 'somebody who has gone';
+  const waysOf = (id: string) => people.find((one) => one.id === id)?.ways.map((way) => wayNames[way]) ?? [];
+  const move = (place: number) => setPersonIds(swapped(personIds, place));
+  const isChanged = personIds.join() !== order.personIds.join() || after !== String(order.afterMin);
+  return (
+    <section class="order" aria-labelledby={`order-${site}`}>
+      <h3 id={`order-${site}`}>{name}</h3>
+      {personIds.length === 0 && <p class="quiet">No order: everybody is told at once, as they wish.</p>}
+      <ol>
+        {personIds.map((id, place) => (
+          <li key={id}>
+            <span>
+              {nameOf(id)}
+              <span class="quiet">
+                {waysOf(id).length === 0 ? ', has no way set up' : `, by ${waysOf(id).join(', ')}`}
+              </span>
+            </span>
+            {isOwner && (
+              <span class="buttons">
+                {place > 0 && (
+                  <button type="button" onClick={() => move(place - 1)}>
+                    Earlier<span class="unseen">: {nameOf(id)}</span>
+                  </button>
+                )}
+                <button type="button" onClick={() => setPersonIds(personIds.filter((one) => one !== id))}>
+                  Take out<span class="unseen">: {nameOf(id)}</span>
+                </button>
+              </span>
+            )}
+          </li>
+        ))}
+      </ol>
+      {isOwner && (
+        <>
+          <div class="buttons">
+            {others.map((person) => (
+              <button key={person.id} type="button" onClick={() => setPersonIds([...personIds, person.id])}>
+                Add {person.name}
+              </button>
+            ))}
+          </div>
+          {personIds.length > 1 && (
+            <TextField
+              label="Goes on to the next when nobody has acknowledged for"
+              unit="minutes"
+              value={after}
+              inputMode="numeric"
+              error={deed.fieldError('/afterMin')}
+              onValue={setAfter}
+            />
+          )}
+          {isChanged && (
+            <button
+              type="button"
+              class="primary"
+              disabled={deed.busy}
+              onClick={() =>
+                deed.run(() => saveOrder(site, { personIds: [...personIds], afterMin: Number(after) }).then(refresh))
+              }
+            >
+              Keep this order<span class="unseen"> of {name}</span>
+            </button>
+          )}
+          <Refusal error={deed.error} />
+        </>
+      )}
+    </section>
+  );
+}
+
+function swapped(ids: readonly string[], place: number): string[] {
+  const next = [...ids];
+  const [moved] = next.splice(place + 1, 1);
+  if (moved !== undefined) next.splice(place, 0, moved);
+  return next;
+}

@@ -1,0 +1,74 @@
+/**
+ * web/telling/told-list.tsx: who was told of a warning, when, and how it went.
+ */
+import type { ToldMessageView } from '../../../../shared/contracts/notifications.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { nearTime } from '../../ui/format/local-time.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { getTold } from './notifications-api.ts';
+import { messageWords, reasonNames, wayNames } from './sent-words.ts';
+import './notifications.css';
+
+interface ToldListProps {
+  readonly alarmId: string;
+  /** Changes when it should be fetched anew. */
+  readonly state: string;
+  readonly site: string;
+}
+
+export function ToldList({ alarmId, state, site }: ToldListProps) {
+  const { value, error } = useAnswer(`${alarmId} ${state}`, () => getTold(alarmId));
+  const reader = useReader(site);
+  const nowMs = useHouseNow();
+  const time = (at: string) => nearTime(Date.parse(at), nowMs, reader);
+  if (error !== undefined) return <Refusal error={error} />;
+  if (!value) return <p class="quiet">Fetching…</p>;
+  const told = value.notices.filter(({ messages }) => messages.length > 0);
+  if (told.length === 0) return <p class="quiet">Nobody was told: nobody who wants to hear of it has a way set up.</p>;
+  return (
+    <ol class="told">
+      {told.map((notice) => (
+        <li key={notice.id}>
+          <p>
+            <b>{reasonNames[notice.reason]}</b>
+            {notice.about === 'site' && ' with its whole site'}, {time(notice.at)}
+          </p>
+          <ul>
+            {notice.messages.map((message) => (
+              <MessageLine key={message.id} message={message} time={time} />
+            ))}
+          </ul>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+interface MessageLineProps {
+  readonly message: ToldMessageView;
+  readonly time: (at: string) => string;
+}
+
+export function MessageLine({ message, time }: MessageLineProps) {
+  const { attempts } = message;
+  return (
+    <li class={message.state === 'given-up' ? 'told-lost' : undefined}>
+      {message.person}, by {wayNames[message.way]} ({message.address}): {messageWords(message, time)}
+      {attempts.length > 1 && (
+        <details class="more">
+          <summary>
+            {attempts.length} attempts<span class="unseen"> to reach {message.person}</span>
+          </summary>
+          <ol>
+            {attempts.map((attempt) => (
+              <li key={attempt.number}>
+                {time(attempt.at)}: {attempt.outcome}, {attempt.detail}
+              </li>
+            ))}
+          </ol>
+        </details>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,68 @@
+/**
+ * web/telling/house-telling.tsx: what owners set for the whole house: a heartbeat, and inner addresses that may be called.
+ */
+import { useState } from 'preact/hooks';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { getTellingHouse, saveTellingHouse } from './notifications-api.ts';
+
+type Answer = Awaited<ReturnType<typeof getTellingHouse>>;
+
+export function HouseTelling() {
+  const { value, refresh } = useAnswer('telling house', getTellingHouse);
+  if (!value) return null;
+  const key = `${value.heartbeatUrl} ${value.allowedAddresses.join(' ')}`;
+  return <HouseForm key={key} value={value} refresh={refresh} />;
+}
+
+function HouseForm({ value, refresh }: { readonly value: Answer; readonly refresh: () => Promise<void> }) {
+  const [url, setUrl] = useState(value.heartbeatUrl ?? '');
+  const [allowed, setAllowed] = useState(value.allowedAddresses.join('\n'));
+  const deed = useDeed();
+  const save = () =>
+    deed.run(() =>
+      saveTellingHouse({
+        heartbeatUrl: url.trim() === '' ? null : url.trim(),
+        allowedAddresses: allowed
+          .split('\n')
+          .map((line) => line.trim())
+          .filter((line) => line !== ''),
+      }).then(refresh),
+    );
+  return (
+    <Part id="house-telling" title="The house">
+      <TextField
+        label="Heartbeat address"
+        hint="Called every minute while readings are kept, probes are heard and piles are judged. Whatever answers there can raise the alarm when the calls stop, as when the whole machine is off."
+        value={url}
+        mono
+        placeholder="https://"
+        error={deed.fieldError('/heartbeatUrl')}
+        onValue={setUrl}
+      />
+      <p class="quiet">Now: {value.heartbeat.detail}.</p>
+      <Field
+        label="Inner addresses that messages may go to"
+        hint="One host and port a line, such as 192.168.1.20:8080. Webhooks reach nothing on this machine or its network unless it stands here."
+        error={deed.fieldError('/allowedAddresses')}
+      >
+        {(ids) => (
+          <textarea
+            {...ids}
+            class="mono"
+            rows={3}
+            spellcheck={false}
+            value={allowed}
+            onInput={(event) => setAllowed(event.currentTarget.value)}
+          />
+        )}
+      </Field>
+      <button type="button" disabled={deed.busy} onClick={() => void save()}>
+        Keep for the house
+      </button>
+      <Refusal error={deed.error} />
+    </Part>
+  );
+}

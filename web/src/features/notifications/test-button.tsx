@@ -1,0 +1,59 @@
+/**
+ * web/telling/test-button.tsx: "send me a test", and what became of it.
+ */
+import { useState } from 'preact/hooks';
+import type { ToldMessageView } from '../../../../shared/contracts/notifications.ts';
+import type { TellingWay } from '../../../../shared/notifications.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { getNotice, sendTest } from './notifications-api.ts';
+
+const askEveryMs = 500;
+const patienceMs = 25_000;
+
+export function TestButton({ way, label }: { readonly way: TellingWay; readonly label: string }) {
+  const [outcome, setOutcome] = useState<string>();
+  const deed = useDeed();
+  const test = () =>
+    deed.run(async () => {
+      setOutcome('On its way…');
+      const { id } = await sendTest(way).catch((error) => {
+        setOutcome(undefined);
+        throw error;
+      });
+      setOutcome(await followOutcome(id, 'Sent. Look whether it has arrived.'));
+    });
+  return (
+    <div class="test">
+      <button type="button" disabled={deed.busy} onClick={() => void test()}>
+        {label}
+      </button>
+      <p role="status" class="quiet">
+        {outcome}
+      </p>
+      <Refusal error={deed.error} />
+    </div>
+  );
+}
+
+/** Waits for what becomes of a message that was asked for by hand. @param sent What is said once it has gone out. */
+export async function followOutcome(id: string, sent: string): Promise<string> {
+  return wordsOf(await follow(id), sent);
+}
+
+async function follow(id: string): Promise<readonly ToldMessageView[]> {
+  const endMs = performance.now() + patienceMs;
+  for (;;) {
+    const { messages, state } = await getNotice(id);
+    const isTried = messages.every((message) => message.attempts.length > 0);
+    if ((state === 'spread' && isTried) || performance.now() > endMs) return messages;
+    await new Promise((resolve) => setTimeout(resolve, askEveryMs));
+  }
+}
+
+function wordsOf(messages: readonly ToldMessageView[], sent: string): string {
+  if (messages.length === 0) return 'There was nobody to send it to: keep your wishes first.';
+  const failed = messages.filter(({ state }) => state !== 'sent');
+  if (failed.length === 0) return sent;
+  return `It did not go through: ${failed.map((message) => message.attempts.at(-1)?.detail ?? 'no answer yet').join('; ')}`;
+}

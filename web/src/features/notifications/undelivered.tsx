@@ -1,0 +1,57 @@
+/**
+ * web/telling/undelivered.tsx: the loud place for what could not be delivered.
+ */
+
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { nearTime } from '../../ui/format/local-time.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../people/only-for.tsx';
+import { getUndelivered, sayUndeliveredSeen } from './notifications-api.ts';
+import { wayNames } from './sent-words.ts';
+import './notifications.css';
+
+export function Undelivered() {
+  const { value, refresh } = useAnswer('undelivered', getUndelivered);
+  const deed = useDeed();
+  const nowMs = useHouseNow();
+  const reader = useReader(undefined);
+  if (!value || value.messages.length === 0) return null;
+  const { messages } = value;
+  return (
+    <section class="undelivered" aria-labelledby="undelivered">
+      <h2 id="undelivered">
+        {messages.length === 1 ? 'A message did not arrive' : `${messages.length} messages did not arrive`}
+      </h2>
+      <ul>
+        {messages.map((message) => (
+          <li key={message.id}>
+            <p>
+              <b>{message.person}</b> was not told by {wayNames[message.way]} ({message.address}),{' '}
+              {nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader)}: {message.reason}
+            </p>
+            <p class="quiet">{message.sentence}</p>
+            <div class="buttons">
+              {message.pileId && (
+                <a class="button" href={`/piles/${encodeURIComponent(message.pileId)}`}>
+                  See the pile
+                </a>
+              )}
+              <May to="keeper">
+                <button
+                  type="button"
+                  disabled={deed.busy}
+                  onClick={() => deed.run(() => sayUndeliveredSeen(message.id).then(refresh))}
+                >
+                  I have seen this<span class="unseen"> about {message.person}</span>
+                </button>
+              </May>
+            </div>
+          </li>
+        ))}
+      </ul>
+      <Refusal error={deed.error} />
+    </section>
+  );
+}

@@ -1,0 +1,165 @@
+/**
+ * web/telling/ways-part.tsx: the ways by which a person is told, each with a test.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
+import type { Wishes } from '../../../../shared/notifications.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { nearTime } from '../../ui/format/local-time.ts';
+import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { Tick } from '../../ui/parts/tick.tsx';
+import { MailStanding } from './mail-standing.tsx';
+import { removeDevice, renewSecret } from './notifications-api.ts';
+import { TestButton } from './test-button.tsx';
+import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
+
+interface WaysPartProps {
+  readonly telling: TellingAnswerBody;
+  readonly draft: Wishes;
+  readonly saved: Wishes;
+  readonly change: (part: Partial<Wishes>) => void;
+  readonly refresh: () => Promise<void>;
+  readonly fieldError: (pointer: string) => string | undefined;
+}
+
+export function WaysPart({ telling, draft, saved, change, refresh, fieldError }: WaysPartProps) {
+  const { email, webhook, push } = draft;
+  return (
+    <Part id="ways" title="Ways">
+      <h3>On this device and others</h3>
+      <Tick label="Tell my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
+      <Devices telling={telling} refresh={refresh} />
+      {telling.devices.length > 0 && <TestButton way="push" label="Send my devices a test" />}
+
+      <h3>By e-mail</h3>
+      {!telling.canMail && (
+        <p class="hint">
+          No mail server is set up yet: whoever runs the house sets <code>BRANHEARTH_SMTP_URL</code> and{' '}
+          <code>BRANHEARTH_MAIL_FROM</code>.
+        </p>
+      )}
+      <Tick label="Tell me by e-mail" checked={email.on} onChange={(on) => change({ email: { ...email, on } })} />
+      <TextField
+        label="E-mail address"
+        value={email.address}
+        error={fieldError('/email/address')}
+        onValue={(address) => change({ email: { on: address !== '' && (email.on || email.address === ''), address } })}
+      />
+      {email.address !== saved.email.address && email.address !== '' && (
+        <p class="hint">
+          Once you keep these wishes, a code is sent to it: nothing else goes there before you enter that.
+        </p>
+      )}
+      {telling.canMail && email.address === saved.email.address && (
+        <MailStanding mail={telling.mail} address={saved.email.address} refresh={refresh} />
+      )}
+      {telling.canMail && ['confirmed', 'set-by-server'].includes(telling.mail.standing) && (
+        <TestButton way="email" label="Send me a test e-mail" />
+      )}
+
+      <h3>By webhook</h3>
+      <p class="hint">For your own programs: each warning as signed JSON to an address of yours.</p>
+      <Tick label="Call my webhook" checked={webhook.on} onChange={(on) => change({ webhook: { ...webhook, on } })} />
+      <TextField
+        label="Webhook address"
+        value={webhook.url}
+        mono
+        placeholder="https://"
+        error={fieldError('/webhook/url')}
+        onValue={(url) => change({ webhook: { on: url !== '' && (webhook.on || webhook.url === ''), url } })}
+      />
+      {saved.webhook.url !== '' && (
+        <>
+          <Secret />
+          <TestButton way="webhook" label="Send my webhook a test" />
+        </>
+      )}
+      {!telling.hasPublicAddress && (
+        <p class="hint">
+          Messages carry no link yet: whoever runs the house sets <code>BRANHEARTH_PUBLIC_URL</code> to the address at
+          which phones reach these pages.
+        </p>
+      )}
+    </Part>
+  );
+}
+
+const stateWords: Record<Exclude<DeviceState, 'ready' | 'subscribed'>, string> = {
+  forbidden: 'This device does not allow notifications of these pages: allow them in the browser’s settings first.',
+  'not-here':
+    'This browser takes no notifications. On an iPhone put the pages on the home screen first, and open them from there.',
+  'not-safe': 'Notifications need the pages over https://, or on the very machine that runs the house.',
+};
+
+function Devices({ telling, refresh }: Pick<WaysPartProps, 'telling' | 'refresh'>) {
+  const [state, setState] = useState<DeviceState>();
+  const deed = useDeed();
+  const nowMs = useHouseNow();
+  const reader = useReader(undefined);
+  useEffect(() => {
+    void deviceState().then(setState);
+  }, [telling.devices.length]);
+  return (
+    <>
+      {telling.devices.length > 0 && (
+        <ul class="devices">
+          {telling.devices.map((device) => (
+            <li key={device.id}>
+              <span>
+                {device.label}
+                <span class="quiet">
+                  {device.lastOkAt
+                    ? `, last told ${nearTime(Date.parse(device.lastOkAt), nowMs, reader)}`
+                    : ', not told yet'}
+                </span>
+              </span>
+              <button
+                type="button"
+                disabled={deed.busy}
+                onClick={() => deed.run(() => removeDevice(device.id).then(refresh))}
+              >
+                Remove<span class="unseen"> {device.label}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      {(state === 'ready' || state === 'subscribed') && (
+        <button
+          type="button"
+          disabled={deed.busy}
+          onClick={() => deed.run(() => subscribeThisDevice(telling.pushKey).then(refresh))}
+        >
+          {state === 'subscribed' && telling.devices.length > 0 ? 'Sign up this device again' : 'Tell this device'}
+        </button>
+      )}
+      {state !== undefined && state !== 'ready' && state !== 'subscribed' && <p class="hint">{stateWords[state]}</p>}
+      <Refusal error={deed.error} />
+    </>
+  );
+}
+
+function Secret() {
+  const [secret, setSecret] = useState<string>();
+  const deed = useDeed();
+  return (
+    <div class="secret">
+      {secret !== undefined && (
+        <p>
+          Shown once, copy it now: <code>{secret}</code>
+        </p>
+      )}
+      <button
+        type="button"
+        disabled={deed.busy}
+        onClick={() => deed.run(() => renewSecret().then((answer) => setSecret(answer.secret)))}
+      >
+        Make a new signing secret
+      </button>
+      <p class="hint">Signed as the Standard Webhooks specification has it; the secret before stops being used.</p>
+      <Refusal error={deed.error} />
+    </div>
+  );
+}

@@ -1,0 +1,136 @@
+/**
+ * web/people/who-did-what-page.tsx: the audit trail, newest first, a page at a time.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { AuditEntry } from '../../../../shared/contracts/people.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { OnlyFor } from './only-for.tsx';
+import { getAudit, getPeople } from './people-api.ts';
+import './people.css';
+
+export function WhoDidWhatPage() {
+  return (
+    <OnlyFor to="owner">
+      <WhoDidWhat />
+    </OnlyFor>
+  );
+}
+
+function WhoDidWhat() {
+  const heading = usePage('Who did what');
+  const deed = useDeed();
+  const people = useAnswer('people', getPeople);
+  const [person, setPerson] = useState('');
+  const [words, setWords] = useState('');
+  const [from, setFrom] = useState('');
+  const [shown, setShown] = useState<{ entries: AuditEntry[]; next: string | null }>();
+
+  const query = (after?: string) => ({
+    limit: '50',
+    ...(person !== '' && { person }),
+    ...(words.trim() !== '' && { words: words.trim() }),
+    ...(from !== '' && { from: new Date(`${from}T00:00`).toISOString() }),
+    ...(after !== undefined && { after }),
+  });
+  const look = () => deed.run(async () => setShown(await getAudit(query())));
+  const lookFurther = (after: string) =>
+    deed.run(async () => {
+      const more = await getAudit(query(after));
+      setShown({ entries: [...(shown?.entries ?? []), ...more.entries], next: more.next });
+    });
+  useEffect(() => void look(), [person]);
+
+  return (
+    <div class="page">
+      <div class="opening">
+        <h1 ref={heading} tabIndex={-1}>
+          Who did what
+        </h1>
+        <p class="lead">Every change, by whom, when and from where. Nothing here can be altered or taken away.</p>
+      </div>
+      <form
+        class="trail-filter"
+        aria-label="Find"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void look();
+        }}
+      >
+        <PickField
+          label="Who"
+          value={person}
+          choices={[['', 'Everybody'], ...(people.value?.people ?? []).map(({ id, name }) => [id, name] as const)]}
+          onValue={setPerson}
+        />
+        <TextField label="What, or to what" value={words} onValue={setWords} placeholder="pile" />
+        <Field label="From">
+          {(ids) => <input {...ids} type="date" value={from} onInput={(event) => setFrom(event.currentTarget.value)} />}
+        </Field>
+        <button type="submit">Find</button>
+      </form>
+      <Refusal error={deed.error} />
+      {shown?.entries.length === 0 && <p>Nothing like that was done.</p>}
+      <ol class="trail">
+        {shown?.entries.map((entry) => (
+          <TrailLine key={entry.id} entry={entry} />
+        ))}
+      </ol>
+      {shown?.next && (
+        <p>
+          <button type="button" disabled={deed.busy} onClick={() => void lookFurther(shown.next ?? '')}>
+            Show earlier ones
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+const ways: Record<AuditEntry['via'], string> = {
+  session: '',
+  token: ', by a token',
+  here: '',
+  nobody: '',
+};
+
+function TrailLine({ entry }: { readonly entry: AuditEntry }) {
+  const reader = useReader();
+  const details = [
+    ['before', entry.before],
+    ['then', entry.after],
+  ] as const;
+  const told = details.filter(([, value]) => value !== null);
+  return (
+    <li>
+      <p>
+        <b>{entry.personName}</b> {entry.what}
+        {entry.subject !== null && (
+          <>
+            : <span class="trail-subject">{entry.subject}</span>
+          </>
+        )}
+      </p>
+      <p class="quiet">
+        {dayAndTime(Date.parse(entry.at), reader)}
+        {entry.address !== null && `, from ${entry.address}`}
+        {ways[entry.via]}
+      </p>
+      {told.length > 0 && (
+        <details class="more">
+          <summary>What exactly</summary>
+          {told.map(([when, value]) => (
+            <div key={when}>
+              <h2>{when}</h2>
+              <pre>{JSON.stringify(value, null, 1)}</pre>
+            </div>
+          ))}
+        </details>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,54 @@
+/**
+ * web/people/me.ts: who sits before this page, and what they may do.
+ *
+ * Takes:  GET /api/session, asked by the live connection before anything else.
+ * Gives:  `useMay('keeper')`: whether a control is worth offering. The house decides again, whatever the page shows.
+ */
+import { z } from 'zod';
+import type { SessionAnswer } from '../../../../shared/contracts/people.ts';
+import { isAllowed, type Person, type Role } from '../../../../shared/person.ts';
+import { createStore, useStore } from '../../data/store.ts';
+
+/** Null until asked for the first time. */
+export const me = createStore<SessionAnswer | null>(null);
+
+/** Whoever writes on this device. */
+export const writerSchema = z.object({ id: z.string(), name: z.string() });
+export type Writer = z.infer<typeof writerSchema>;
+
+const writerKey = 'branhearth.person';
+me.follow(() => {
+  const person = me.get()?.person;
+  try {
+    if (person) localStorage.setItem(writerKey, JSON.stringify({ id: person.id, name: person.name }));
+    else localStorage.removeItem(writerKey);
+  } catch {
+    // Nothing may be kept here: a page opened out of reach then does not know who writes.
+  }
+});
+
+/** Who sits here; on a page that was opened out of reach, who sat here last. */
+export function whoWrites(): Writer | null {
+  const known = me.get();
+  if (known !== null) return known.person && { id: known.person.id, name: known.person.name };
+  try {
+    return writerSchema.parse(JSON.parse(localStorage.getItem(writerKey) ?? ''));
+  } catch {
+    return null;
+  }
+}
+
+export function useMe(): Person | null {
+  return useStore(me, (known) => known?.person ?? null);
+}
+
+/** While it is not known who sits here, everything is offered: a page kept for out of reach stays of use. */
+export function useMay(role: Role): boolean {
+  return useStore(me, (known) => known === null || known.person === null || isAllowed(known.person.role, role));
+}
+
+/** The name beside what is written here: of whoever is signed in, else as chosen in the settings. */
+export function signedName(chosen: string): string {
+  const person = me.get()?.person;
+  return person?.via === 'session' ? person.name : chosen;
+}

@@ -1,0 +1,64 @@
+/**
+ * web/people/only-for.tsx: what a person may not do is not offered; where a link leads to it, the page says why.
+ */
+import type { ComponentChildren, ComponentType } from 'preact';
+import type { Role } from '../../../../shared/person.ts';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { useStore } from '../../data/store.ts';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { me, useMay, useMe } from './me.ts';
+import { roleNames } from './role-words.ts';
+
+interface OnlyForProps {
+  /** The least that is needed. */
+  readonly to: Role;
+  readonly children: ComponentChildren;
+}
+
+interface MayProps extends OnlyForProps {
+  /** What stands there for everybody else. */
+  readonly otherwise?: ComponentChildren;
+}
+
+/** Controls of a page: shown to those who may use them. */
+export function May({ to, children, otherwise = null }: MayProps) {
+  return useMay(to) ? children : otherwise;
+}
+
+/** A whole page. */
+export function OnlyFor({ to, children }: OnlyForProps) {
+  const isAsking = useStore(me, (known) => known === null);
+  const isConnecting = useHouse(({ link }) => link === 'connecting');
+  const may = useMay(to);
+  // Not before it is known who sits here; out of reach it stays unknown, and the page of use.
+  if (isAsking && isConnecting) return null;
+  return may ? children : <NotForYou to={to} />;
+}
+
+/** The same, for the table of pages. */
+export function onlyFor(to: Role, Page: ComponentType): ComponentType {
+  return () => (
+    <OnlyFor to={to}>
+      <Page />
+    </OnlyFor>
+  );
+}
+
+function NotForYou({ to }: Pick<OnlyForProps, 'to'>) {
+  const heading = usePage('Not for you');
+  const person = useMe();
+  const who = to === 'owner' ? 'owners' : 'keepers and owners';
+  return (
+    <div class="page narrow">
+      <h1 ref={heading} tabIndex={-1}>
+        This page is for {who}.
+      </h1>
+      <p class="lead">
+        You are here as {roleNames[person?.role ?? 'viewer'].toLowerCase()}. An owner of the house can make you more.
+      </p>
+      <p>
+        <a href="/">Go to the piles</a>
+      </p>
+    </div>
+  );
+}

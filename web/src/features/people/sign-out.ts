@@ -1,0 +1,51 @@
+/**
+ * web/people/sign-out.ts: leaving, and everything that must be forgotten then.
+ *
+ * Whoever keeps something of a person on this device registers here; it is called when they sign out, and when the house says
+ * that their session has ended. Code that cannot import this hears the event `branhearth:signed-out` on `window`.
+ */
+import { NoAnswer } from '../../data/client.ts';
+import { forgetThisDevice } from '../notifications/forget-this-device.ts';
+import { me } from './me.ts';
+import { owedSignOut, oweSignOut, settleSignOut } from './owed-sign-out.ts';
+import { endThisSession } from './people-api.ts';
+
+type Forget = () => void | Promise<void>;
+
+export const signedOutEvent = 'branhearth:signed-out';
+const forgetting = new Set<Forget>();
+
+/** @returns How to stop. */
+export function whenSignedOut(forget: Forget): () => void {
+  forgetting.add(forget);
+  return () => forgetting.delete(forget);
+}
+
+/** Forgets, however it came that nobody is signed in any more. */
+export async function forgetPerson(): Promise<void> {
+  me.set(null);
+  window.dispatchEvent(new Event(signedOutEvent));
+  // One that fails must not keep the others from forgetting.
+  await Promise.allSettled([...forgetting].map(async (forget) => forget()));
+}
+
+/** Out of reach it is remembered, and said at the next contact; on this device it counts at once. */
+export async function signOut(): Promise<void> {
+  try {
+    await endThisSession();
+  } catch (error) {
+    if (!(error instanceof NoAnswer)) throw error;
+    oweSignOut();
+  }
+  await forgetPerson();
+  await forgetThisDevice();
+  // Out of reach no page could be fetched: the sign-in page stands here already.
+  if (!owedSignOut.get()) location.assign('/');
+}
+
+/** Before anything else is asked. @throws {NoAnswer} while the server is out of reach. */
+export async function sayOwedSignOut(): Promise<void> {
+  if (!owedSignOut.get()) return;
+  await endThisSession();
+  settleSignOut();
+}

@@ -1,0 +1,46 @@
+/**
+ * web/people/sure-button.tsx: a button for what cannot be taken back: it asks once more, in its own place.
+ */
+import { useState } from 'preact/hooks';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+
+interface SureButtonProps {
+  readonly words: string;
+  /** Of what, for whoever hears the page rather than sees it. */
+  readonly of?: string;
+  /** What it means, with a question mark. */
+  readonly asks: string;
+  readonly sure: string;
+  readonly act: () => Promise<unknown>;
+}
+
+export function SureButton({ words, of, asks, sure, act }: SureButtonProps) {
+  const deed = useDeed();
+  const [asking, setAsking] = useState(false);
+  if (!asking) {
+    return (
+      <button type="button" onClick={() => setAsking(true)}>
+        {words}
+        {of !== undefined && <span class="unseen"> {of}</span>}
+      </button>
+    );
+  }
+  return (
+    <fieldset class="sure">
+      <legend>{asks}</legend>
+      <button
+        type="button"
+        class="grave"
+        disabled={deed.busy}
+        onClick={() => void deed.run(act).then((done) => done && setAsking(false))}
+      >
+        {sure}
+      </button>{' '}
+      <button type="button" onClick={() => setAsking(false)}>
+        No
+      </button>
+      <Refusal error={deed.error} />
+    </fieldset>
+  );
+}

@@ -1,0 +1,138 @@
+/**
+ * web/people/tokens-part.tsx: tokens by which programs of a person read and write.
+ */
+import { useState } from 'preact/hooks';
+import type { ApiToken } from '../../../../shared/contracts/people.ts';
+import { roleWithin, type Scope, scopes } from '../../../../shared/person.ts';
+import { reasonOf } from '../../data/client.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { fullDay } from '../batch/full-date.ts';
+import { MadeOnce } from './made-once.tsx';
+import { useMe } from './me.ts';
+import { PasswordField } from './password-field.tsx';
+import { getTokens, makeToken, revokeToken } from './people-api.ts';
+import { scopeNames } from './role-words.ts';
+import { SureButton } from './sure-button.tsx';
+
+const lengths = [
+  ['30', 'A month'],
+  ['365', 'A year'],
+  ['', 'Until it is revoked'],
+] as const;
+
+export function TokensPart() {
+  const { value, error, refresh } = useAnswer('tokens', getTokens);
+  return (
+    <>
+      <p>
+        A token stands for you in the header of a request: <code>Authorization: Bearer …</code>. It never may do more
+        than you, and ends when you change your password.
+      </p>
+      {error !== undefined && !value && <p class="refusal">{reasonOf(error)}</p>}
+      {value && value.tokens.length > 0 && (
+        <ul class="people-list">
+          {value.tokens.map((token) => (
+            <TokenLine key={token.id} token={token} refresh={refresh} />
+          ))}
+        </ul>
+      )}
+      <NewToken refresh={refresh} />
+    </>
+  );
+}
+
+function TokenLine({ token, refresh }: { readonly token: ApiToken; readonly refresh: () => Promise<void> }) {
+  const reader = useReader();
+  const me = useMe();
+  const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
+  return (
+    <li>
+      <div>
+        <h3>{token.name}</h3>
+        <p class="quiet">
+          {token.personId !== me?.id && `Of ${token.personName}. `}It {scopeNames[token.scope]}. Made{' '}
+          {when(token.madeAt)}; {token.usedAt === null ? 'never used' : `last used ${when(token.usedAt)}`}
+          {token.endsAt !== null && `; ends ${fullDay(Date.parse(token.endsAt), reader)}`}.
+        </p>
+      </div>
+      <SureButton
+        words="Revoke"
+        asks={`Revoke “${token.name}”? Programs that use it are refused from then on.`}
+        sure="Revoke"
+        act={() => revokeToken(token.id).then(refresh)}
+      />
+    </li>
+  );
+}
+
+function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
+  const deed = useDeed();
+  const me = useMe();
+  const [name, setName] = useState('');
+  const [scope, setScope] = useState<Scope>('read');
+  const [days, setDays] = useState<'30' | '365' | ''>('365');
+  const [password, setPassword] = useState('');
+  const [secret, setSecret] = useState<string>();
+  const within = scopes.filter((one) => me !== null && roleWithin(me.role, one) === roleWithin('owner', one));
+  if (secret) {
+    return (
+      <MadeOnce
+        title="A new token"
+        says="Keep it where only your program reads it: it is shown this once."
+        text={secret}
+        what="the token"
+        onDone={() => setSecret(undefined)}
+      />
+    );
+  }
+  return (
+    <form
+      class="form"
+      aria-label="A new token"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void deed.run(async () => {
+          const made = await makeToken({ name, scope, password, ...(days !== '' && { days: Number(days) }) });
+          setSecret(made.secret);
+          setName('');
+          setPassword('');
+          await refresh();
+        });
+      }}
+    >
+      <TextField
+        label="What is it for?"
+        value={name}
+        onValue={setName}
+        required
+        placeholder="Weather script"
+        error={deed.fieldError('/name')}
+      />
+      <PickField
+        label="What may it do?"
+        value={scope}
+        choices={within.map((one) => [one, `It ${scopeNames[one]}`] as const)}
+        onValue={setScope}
+        error={deed.fieldError('/scope')}
+      />
+      <PickField label="How long?" value={days} choices={lengths} onValue={setDays} />
+      <input type="text" hidden autocomplete="username" value={me?.name ?? ''} readOnly />
+      <PasswordField
+        label="Your password"
+        kind="present"
+        hint="Asked once more, as a token goes on working after you sign out."
+        value={password}
+        onValue={setPassword}
+        error={deed.fieldError('/password')}
+      />
+      {deed.fieldError('/password') === undefined && <Refusal error={deed.error} />}
+      <button type="submit" class="primary" disabled={deed.busy}>
+        Make the token
+      </button>
+    </form>
+  );
+}

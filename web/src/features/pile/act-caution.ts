@@ -1,0 +1,38 @@
+/**
+ * web/pile/act-caution.ts: the usual cautions at the moment somebody is about to work on a pile.
+ *
+ * Takes:  what is to be done and the hottest value a live probe shows.
+ * Gives:  sentences to show beside the form; they defer to local rules.
+ * Never:  says that anything is safe.
+ */
+
+import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
+import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { selfHeatingLadder } from '../../../../shared/stage.ts';
+
+const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
+
+/** A scald needs seconds at 60 °C and minutes at 50 °C; from 50 °C on gloves are asked for (common practice, no source). */
+const hotFromC = 50;
+
+export function hottestC(positions: PileSummary['positions']): number | null {
+  const live = Object.values(positions).flatMap((now) =>
+    now && !now.silent && now.temperatureC !== undefined ? [now.temperatureC] : [],
+  );
+  return live.length === 0 ? null : Math.max(...live);
+}
+
+export function actCautions(kind: ActKind, hottest: number | null): string[] {
+  const rung = selfHeatingLadder.findLast((step) => hottest !== null && hottest >= step.fromC);
+  const fire = rung && `At ${Math.floor(hottest ?? 0)} °C ${rung.says}: ${rung.todo}.`;
+  // How to open a pile that must not be opened would only invite to it.
+  if (fire && !rung.mayOpen) return kind === 'note' || kind === 'rained' ? [] : [fire];
+  if (!opensThePile.includes(kind)) return [];
+  const cautions = [
+    'Opening a pile throws up dust and mould spores: wear a close-fitting mask (FFP2 or N95), stay upwind, and in a shed open the doors first.',
+  ];
+  if (fire) cautions.push(fire);
+  else if (hottest !== null && hottest >= hotFromC)
+    cautions.push('The core is hot enough to scald, and its steam too: wear gloves and long sleeves.');
+  return cautions;
+}

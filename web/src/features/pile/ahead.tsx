@@ -1,0 +1,36 @@
+/**
+ * web/pile/ahead.tsx: how likely the core is to pass its limit, and where it goes in the next day, in words.
+ */
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';
+import { fanOf } from '../../charts/chart-data.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { fanWords, overWords } from './ahead-words.ts';
+
+interface AheadProps {
+  readonly pile: PileDetail;
+  readonly series: SeriesAnswer | undefined;
+}
+
+export function Ahead({ pile, series }: AheadProps) {
+  const { unit } = usePrefs();
+  const nowMs = useHouseNow();
+  const reader = useReader(pile.site);
+  const limitC = pile.limits.actC?.value;
+  if (!pile.batch || !pile.judgement || limitC === undefined) return null;
+  const { core } = pile.positions;
+  const coreC = core && !core.silent && !core.doubted ? (core.temperatureC ?? null) : null;
+  const over = coreC === null ? null : pile.judgement.overLimit;
+  const fan = series && fanOf(series);
+  const goes = fan && fanWords(fan, { nowMs, unit });
+  return (
+    <div class="ahead">
+      <p class="ahead-over">{unbroken(overWords(over, limitC, coreC, { nowMs, unit, reader }))}</p>
+      {goes && <p class="ahead-fan">{unbroken(goes)}</p>}
+    </div>
+  );
+}
+
+/** Hours stay on one line with their number. */
+const unbroken = (words: string) => words.replaceAll(/(\d) h\b/g, '$1\u00a0h');

@@ -1,0 +1,26 @@
+import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
+import { nearTime, type Reader } from '../../ui/format/local-time.ts';
+import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
+import { groupAlarms } from './alarm-order.ts';
+
+/** @example stateWords(alarm, nowMs, reader) // => "shelved until 18:00" */
+export function stateWords({ state, shelvedUntil }: AlarmSummary, nowMs: number, reader: Reader): string {
+  const until = shelvedUntil === null ? '' : ` until ${nearTime(Date.parse(shelvedUntil), nowMs, reader)}`;
+  return `${alarmStateNames[state]}${until}`;
+}
+
+/**
+ * What stands at a pile though nobody is notified of it.
+ * @example silencedSentence(pile.alarms, nowMs, reader) // => "Drying, shelved until 18:00."
+ */
+export function silencedSentence(alarms: readonly AlarmSummary[], nowMs: number, reader: Reader): string | undefined {
+  const told = groupAlarms(alarms).silenced.map(
+    (alarm, i) => `${nameOf(alarm, i > 0)}, ${stateWords(alarm, nowMs, reader)}`,
+  );
+  return told.length === 0 ? undefined : `${told.join('; ')}.`;
+}
+
+function nameOf({ kind, position }: AlarmSummary, inside: boolean): string {
+  const title = warningTitle(kind, position);
+  return inside ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
+}

@@ -1,0 +1,167 @@
+/**
+ * web/pile/batch-fields.tsx: the questions about a batch: stage, when laid, of what, how deep, how damp, how covered.
+ */
+import { useState } from 'preact/hooks';
+import {
+  coverNames,
+  covers,
+  materialNames,
+  materials,
+  shelterNames,
+  shelters,
+} from '../../../../shared/contracts/domain/batch.ts';
+import type { NewPile } from '../../../../shared/contracts/piles.ts';
+import { toInstant } from '../../../../shared/contracts/time.ts';
+import { stages } from '../../../../shared/names.ts';
+import type { Deed } from '../../data/use-mutation.ts';
+import { readNumber } from '../../read-number.ts';
+import { instantOfWall } from '../../ui/format/local-time.ts';
+import { capital, stageNames } from '../../ui/format/words.ts';
+import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
+
+export interface BatchDraft {
+  readonly stage: (typeof stages)[number];
+  /** On the wall clock; empty means now. */
+  readonly laidAt: string;
+  /** '' is not given, of these as of every text below. */
+  readonly material: (typeof materials)[number] | '';
+  readonly depthCm: string;
+  readonly massKg: string;
+  readonly moisturePct: string;
+  readonly dosePct: string;
+  readonly cover: (typeof covers)[number] | '';
+  readonly shelter: (typeof shelters)[number] | '';
+}
+
+export const emptyBatch: BatchDraft = {
+  stage: 'bran',
+  laidAt: '',
+  material: '',
+  depthCm: '',
+  massKg: '',
+  moisturePct: '',
+  dosePct: '',
+  cover: '',
+  shelter: '',
+};
+
+/** What is sent: only what was filled in; NaN where that is no number, which is then refused beside its field. */
+export function batchBody(
+  draft: BatchDraft,
+  timeZone: string | undefined,
+): Pick<NewPile, 'stage' | 'startedAt' | 'recipe'> {
+  const laidAtMs = instantOfWall(draft.laidAt, timeZone);
+  const scaled = (text: string, by: number) => {
+    const value = readNumber(text);
+    return value === undefined ? undefined : Number((value * by).toPrecision(12));
+  };
+  const recipe = Object.fromEntries(
+    Object.entries({
+      material: draft.material || undefined,
+      cover: draft.cover || undefined,
+      shelter: draft.shelter || undefined,
+      depthM: scaled(draft.depthCm, 0.01),
+      massKg: scaled(draft.massKg, 1),
+      moistureFrac: scaled(draft.moisturePct, 0.01),
+      doseFrac: scaled(draft.dosePct, 0.01),
+    }).filter(([, value]) => value !== undefined),
+  );
+  return { stage: draft.stage, ...(laidAtMs === undefined ? {} : { startedAt: toInstant(laidAtMs) }), recipe };
+}
+
+/** As a choice: nobody said, and nothing is put in its place. */
+export const notGiven = ['', 'Not given'] as const;
+
+interface BatchFieldsProps {
+  readonly draft: BatchDraft;
+  readonly onDraft: (change: Partial<BatchDraft>) => void;
+  readonly deed: Deed;
+}
+
+/** What stands in the fold, which opens where something in it is wrong. */
+const folded = ['/startedAt', '/recipe/moistureFrac', '/recipe/massKg', '/recipe/doseFrac', '/recipe/cover'];
+
+export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
+  // Only at first: what is being typed must not fold away.
+  const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
+  const isFoldWrong = folded.some((pointer) => deed.fieldError(pointer) !== undefined);
+  return (
+    <>
+      <Choice
+        legend="Stage"
+        value={draft.stage}
+        choices={stages.map((stage) => [stage, capital(stageNames[stage])] as const)}
+        onValue={(stage) => onDraft({ stage })}
+      />
+      <div class="field-row">
+        <PickField
+          label="Made of"
+          value={draft.material}
+          choices={[notGiven, ...materials.map((material) => [material, capital(materialNames[material])] as const)]}
+          onValue={(material) => onDraft({ material })}
+          error={deed.fieldError('/recipe/material')}
+        />
+        <TextField
+          label="Depth"
+          unit="cm"
+          inputMode="decimal"
+          value={draft.depthCm}
+          onValue={(depthCm) => onDraft({ depthCm })}
+          error={deed.fieldError('/recipe/depthM')}
+        />
+      </div>
+      <Choice
+        legend="Where it lies"
+        value={draft.shelter}
+        choices={shelters.map((shelter) => [shelter, capital(shelterNames[shelter])] as const)}
+        onValue={(shelter) => onDraft({ shelter })}
+      />
+      <details class="more" open={hasMore || isFoldWrong}>
+        <summary>More about the batch</summary>
+        <TextField
+          label="Laid"
+          type="datetime-local"
+          hint="Leave empty for now."
+          value={draft.laidAt}
+          onValue={(laidAt) => onDraft({ laidAt })}
+          error={deed.fieldError('/startedAt')}
+        />
+        <div class="field-row">
+          <TextField
+            label="Moisture as laid"
+            unit="%, wet basis"
+            inputMode="decimal"
+            value={draft.moisturePct}
+            onValue={(moisturePct) => onDraft({ moisturePct })}
+            error={deed.fieldError('/recipe/moistureFrac')}
+          />
+          <TextField
+            label="Mass as laid"
+            unit="kg, with its water"
+            inputMode="decimal"
+            value={draft.massKg}
+            onValue={(massKg) => onDraft({ massKg })}
+            error={deed.fieldError('/recipe/massKg')}
+          />
+        </div>
+        <div class="field-row">
+          <TextField
+            label="Culture mixed in"
+            unit="% of the wet mass"
+            inputMode="decimal"
+            value={draft.dosePct}
+            onValue={(dosePct) => onDraft({ dosePct })}
+            error={deed.fieldError('/recipe/doseFrac')}
+          />
+          <PickField
+            label="Cover"
+            value={draft.cover}
+            choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+            onValue={(cover) => onDraft({ cover })}
+            error={deed.fieldError('/recipe/cover')}
+          />
+        </div>
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+/**
+ * web/pile/batch-ruler.tsx: the batch along a ruler of days: where it is, and where its stage usually ends.
+ */
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { msPerHour } from '../../../../shared/units.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { batchDay } from '../../ui/format/age.ts';
+import { shortDay } from '../../ui/format/local-time.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { standSentence } from './phase-words.ts';
+
+const ruler = { height: 46, edge: 5, lineY: 24 } as const;
+
+/** Drawn at about its own size, so that its numbers are as large as other small print. */
+const rulerWidth = () => (innerWidth < 720 ? 330 : 600);
+
+export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
+  const nowMs = useHouseNow();
+  const reader = useReader(pile.site);
+  const { unit } = usePrefs();
+  if (!pile.batch) return null;
+  const startedAtMs = Date.parse(pile.batch.startedAt);
+  const elapsedH = Math.max(0, (nowMs - startedAtMs) / msPerHour);
+  const fromH = pile.limits.lengthMinH?.value;
+  const toH = pile.limits.lengthMaxH?.value;
+  const days = Math.max(3, Math.ceil(Math.max(toH ?? 0, elapsedH) / 24 + 0.01));
+  const width = rulerWidth();
+  const x = (hours: number) => ruler.edge + ((width - 2 * ruler.edge) * hours) / (days * 24);
+  const everyDays = Math.ceil(days / (width / 28));
+  const day = batchDay(startedAtMs, nowMs);
+  const usual = fromH !== undefined && toH !== undefined ? `, of a usual ${fromH / 24} to ${toH / 24}` : '';
+  return (
+    <div class="ruler">
+      <p>
+        <b>Day {day}</b>
+        {usual}, laid {shortDay(startedAtMs, reader)}. {standSentence(pile)}
+        {pile.batch.heat?.says && ` ${sentenceIn(unit, pile.batch.heat.says)}`}
+      </p>
+      <svg viewBox={`0 0 ${width} ${ruler.height}`} aria-hidden="true">
+        {fromH !== undefined && toH !== undefined && (
+          <rect class="ruler-usual" x={x(fromH)} y={ruler.lineY - 7} width={x(toH) - x(fromH)} height="7" />
+        )}
+        <path class="ruler-line" d={`M${ruler.edge} ${ruler.lineY}H${width - ruler.edge}`} />
+        <path class="ruler-done" d={`M${ruler.edge} ${ruler.lineY}H${x(elapsedH)}`} />
+        {Array.from({ length: days + 1 }, (_, i) => (
+          <g key={x(i * 24)}>
+            <path class="ruler-line" d={`M${x(i * 24)} ${ruler.lineY}v${i % everyDays === 0 ? 7 : 4}`} />
+            {i < days && i % everyDays === 0 && (
+              <text x={x((i + everyDays / 2) * 24)} y={ruler.height - 5} text-anchor="middle">
+                {i + 1}
+              </text>
+            )}
+          </g>
+        ))}
+        <path class="ruler-now" d={`M${x(elapsedH)} ${ruler.lineY + 3}V${ruler.lineY - 14}`} />
+        <circle class="ruler-now" cx={x(elapsedH)} cy={ruler.lineY - 16} r="4" />
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,161 @@
+/**
+ * web/pile/history.tsx: a pile's readings over a stretch of time, as charts or as a table.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { BandSource, SeriesAnswer } from '../../../../shared/contracts/series.ts';
+import { toInstant } from '../../../../shared/contracts/time.ts';
+import { AheadTable } from '../../charts/ahead-table.tsx';
+import { SeriesTable } from '../../charts/series-table.tsx';
+import { house } from '../../data/live/installation.ts';
+import { houseNowMs } from '../../data/live/server-clock.ts';
+import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { getSeries } from '../../data/routes.ts';
+import { useAnswer, useThrottled } from '../../data/use-query.ts';
+import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
+import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { Ahead } from './ahead.tsx';
+import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
+
+type Charts = typeof import('../../charts/pile-charts.tsx').default;
+
+const refetchEveryMs = 4_000;
+
+export function History({ pile }: { readonly pile: PileDetail }) {
+  const reader = useReader(pile.site);
+  const [choice, setChoice] = useState<SpanChoice>('batch');
+  const [custom, setCustom] = useState<TimeSpan>();
+  const [form, setForm] = useState<'charts' | 'table'>('charts');
+  const [expected, setExpected] = useState<BandSource>('both');
+  const startedAtMs = pile.batch ? Date.parse(pile.batch.startedAt) : null;
+  const points = innerWidth < 600 ? 240 : 480;
+
+  const spanNow = (): TimeSpan => {
+    if (choice === 'custom' && custom) return custom;
+    const { clock } = house.get();
+    const nowMs = clock ? houseNowMs(clock, performance.now()) : Date.now();
+    return spanOf(choice === 'custom' ? 'batch' : choice, startedAtMs, nowMs);
+  };
+  // Before the house's clock is known this device's may be years off: what was asked by it is asked anew.
+  const byWhom = useHouse(({ clock }) => (clock ? 'house' : 'device'));
+  const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected} ${byWhom}`;
+  const {
+    value: series,
+    error,
+    refresh,
+  } = useAnswer(key, () => {
+    const { fromMs, toMs } = spanNow();
+    return getSeries(pile.id, toInstant(Math.floor(fromMs)), toInstant(Math.ceil(toMs)), points, expected);
+  });
+  const newest = Object.values(pile.positions)
+    .map((now) => now?.at ?? '')
+    .sort()
+    .at(-1);
+  useThrottled(`${newest} ${pile.acts.length}`, refetchEveryMs, () => {
+    if (choice !== 'custom') void refresh();
+  });
+
+  return (
+    <Part id="history" title="How it went and goes on">
+      <Ahead pile={pile} series={series} />
+      <div class="history-bar">
+        <Choice legend="Time shown" hideLegend value={choice} choices={spanChoices} onValue={setChoice} />
+        <Choice
+          legend="Shown as"
+          hideLegend
+          value={form}
+          choices={[
+            ['charts', 'Charts'],
+            ['table', 'Table'],
+          ]}
+          onValue={setForm}
+        />
+      </div>
+      <ExpectedFrom batches={series?.expected.ownBatches} value={expected} onValue={setExpected} />
+      {choice === 'custom' && <CustomSpan timeZone={reader.timeZone} first={custom ?? spanNow()} onSpan={setCustom} />}
+      <Refusal error={error} />
+      {series ? (
+        form === 'charts' ? (
+          <LazyCharts pile={pile} series={series} />
+        ) : (
+          <>
+            <SeriesTable series={series} site={pile.site} />
+            <AheadTable series={series} site={pile.site} />
+          </>
+        )
+      ) : (
+        error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>
+      )}
+    </Part>
+  );
+}
+
+interface ExpectedFromProps {
+  readonly batches: number | undefined;
+  readonly value: BandSource;
+  readonly onValue: (value: BandSource) => void;
+}
+
+/** Which expected band is drawn, once the grower's own batches speak in it. */
+function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
+  const [known, setKnown] = useState(batches);
+  // While another band is fetched, the choice stays where it was.
+  if (batches !== undefined && batches !== known) setKnown(batches);
+  if (known === undefined) return null;
+  return (
+    <div class="expected-from">
+      <Choice
+        legend="Expected band"
+        value={value}
+        choices={[
+          ['model', 'from the model'],
+          ['own', `from your ${known} batches`],
+          ['both', 'both'],
+        ]}
+        onValue={onValue}
+      />
+    </div>
+  );
+}
+
+/** The chart code comes in a file of its own, fetched when a pile is first opened. */
+function LazyCharts({ pile, series }: { readonly pile: PileDetail; readonly series: SeriesAnswer }) {
+  const [loaded, setLoaded] = useState<{ Charts: Charts }>();
+  const [error, setError] = useState<unknown>();
+  useEffect(() => {
+    import('../../charts/pile-charts.tsx').then((module) => setLoaded({ Charts: module.default }), setError);
+  }, []);
+  if (error !== undefined) return <Refusal error={error} />;
+  if (!loaded) return <p class="quiet chart-wait">Drawing…</p>;
+  return <loaded.Charts pile={pile} series={series} />;
+}
+
+interface CustomSpanProps {
+  readonly timeZone: string | undefined;
+  readonly first: TimeSpan;
+  readonly onSpan: (span: TimeSpan) => void;
+}
+
+function CustomSpan({ timeZone, first, onSpan }: CustomSpanProps) {
+  const [from, setFrom] = useState(() => wallOfInstant(first.fromMs, timeZone));
+  const [to, setTo] = useState(() => wallOfInstant(first.toMs, timeZone));
+  const [wrong, setWrong] = useState<string>();
+  return (
+    <form
+      class="form custom-span"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const span = customSpan(instantOfWall(from, timeZone), instantOfWall(to, timeZone));
+        setWrong(typeof span === 'string' ? span : undefined);
+        if (typeof span !== 'string') onSpan(span);
+      }}
+    >
+      <div class="field-row">
+        <TextField label="From" type="datetime-local" value={from} onValue={setFrom} />
+        <TextField label="To" type="datetime-local" value={to} onValue={setTo} error={wrong} />
+      </div>
+      <button type="submit">Show it</button>
+    </form>
+  );
+}

@@ -1,0 +1,90 @@
+/**
+ * web/pile/hand-offers.tsx: asks whether what the curves show was somebody's hand; yes writes it into the journal.
+ */
+import { z } from 'zod';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { addAct } from '../../data/routes.ts';
+import { createStore, useStore } from '../../data/store.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { nearTime } from '../../ui/format/local-time.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { handKey, offeredHands, type SeenHand, withDismissed } from './offered-interventions.ts';
+
+const dismissedKey = 'branhearth.not-so';
+
+/** Storage may be forbidden or hold anything; then it is asked again. */
+function recall(): readonly string[] {
+  try {
+    const kept = z.array(z.string().max(200)).safeParse(JSON.parse(localStorage.getItem(dismissedKey) ?? '[]'));
+    return kept.success ? kept.data : [];
+  } catch {
+    return [];
+  }
+}
+
+const dismissed = createStore<readonly string[]>(recall());
+
+function dismiss(key: string): void {
+  dismissed.set(withDismissed(dismissed.get(), key));
+  try {
+    localStorage.setItem(dismissedKey, JSON.stringify(dismissed.get()));
+  } catch {
+    // Asked again after the next load.
+  }
+}
+
+interface HandOffersProps {
+  readonly pile: PileDetail;
+  readonly onChange: () => Promise<unknown>;
+}
+
+export function HandOffers({ pile, onChange }: HandOffersProps) {
+  const noes = useStore(dismissed, (keys) => keys);
+  if (!pile.batch) return null;
+  return (
+    <>
+      {offeredHands(pile, noes).map((hand) => (
+        <Offer key={handKey(pile.id, hand)} hand={hand} pile={pile} onChange={onChange} />
+      ))}
+    </>
+  );
+}
+
+const wasWords = { turned: 'turned', watered: 'watered' } as const;
+
+function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: SeenHand }) {
+  const reader = useReader(pile.site);
+  const nowMs = useHouseNow();
+  const deed = useDeed();
+  const time = nearTime(Date.parse(hand.at), nowMs, reader);
+  return (
+    <div class="offer">
+      <p>
+        It looks as if it was {wasWords[hand.kind]} at about {time}. Was it?
+      </p>
+      <div class="buttons">
+        <button
+          type="button"
+          class="primary"
+          disabled={deed.busy}
+          onClick={() => deed.run(() => addAct(pile.id, { kind: hand.kind, at: hand.at }).then(onChange))}
+        >
+          Yes, write it down
+          <span class="unseen">
+            {' '}
+            as {wasWords[hand.kind]} at {time}
+          </span>
+        </button>
+        <button type="button" disabled={deed.busy} onClick={() => dismiss(handKey(pile.id, hand))}>
+          No
+          <span class="unseen">
+            {' '}
+            it was not {wasWords[hand.kind]} at {time}
+          </span>
+        </button>
+      </div>
+      <Refusal error={deed.error} />
+    </div>
+  );
+}

@@ -1,0 +1,54 @@
+/**
+ * web/pile/limit-lines.ts: a pile's limits as lines a grower reads, pairs joined.
+ *
+ * Takes:  the limits as the house gives them: value, unit and origin by key.
+ * Gives:  a line each: what, how much, where the figure comes from.
+ */
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
+
+type Limits = PileDetail['limits'];
+
+export interface LimitLine {
+  readonly what: string;
+  readonly value: string;
+  readonly origin: string;
+}
+
+const known: readonly { readonly what: string; readonly keys: readonly string[] }[] = [
+  { what: 'Comfortable core', keys: ['comfortMinC', 'comfortMaxC'] },
+  { what: 'Spread thinner or turn at', keys: ['actC'] },
+  { what: 'The culture is being lost at', keys: ['lossC'] },
+  { what: 'Moisture, wet basis', keys: ['moistureMinFrac', 'moistureMaxFrac'] },
+  { what: 'Depth', keys: ['depthMinM', 'depthMaxM'] },
+  { what: 'Length of the stage', keys: ['lengthMinH', 'lengthMaxH'] },
+];
+
+/** A value in the unit people use for it: [number, unit]. */
+function inPeoplesUnit(key: string, value: number, unit: string, temp: TempUnit): [string, string] {
+  if (key.endsWith('C'))
+    return [formatTemp(value, temp, 0).split('\u00a0')[0] ?? '', formatTemp(value, temp, 0).split('\u00a0')[1] ?? ''];
+  if (key.endsWith('Frac')) return [plainNumber(value * 100, 0), '%'];
+  if (key.endsWith('M')) return [plainNumber(value * 100, 0), 'cm'];
+  if (key.endsWith('H')) return [plainNumber(value / 24, value % 24 === 0 ? 0 : 1), 'days'];
+  return [String(value), unit];
+}
+
+export function limitLines(limits: Limits, temp: TempUnit): LimitLine[] {
+  const lines = known.flatMap(({ what, keys }) => {
+    const found = keys.flatMap((key) => {
+      const limit = limits[key];
+      return limit ? [{ said: inPeoplesUnit(key, limit.value, limit.unit, temp), origin: limit.origin }] : [];
+    });
+    if (found.length === 0) return [];
+    const unit = found.at(-1)?.said[1] ?? '';
+    const value = `${found.map(({ said }) => said[0]).join(' to ')}\u00a0${unit}`;
+    const origin = [...new Set(found.map((one) => one.origin))].join('; ');
+    return [{ what, value, origin }];
+  });
+  const covered = new Set(known.flatMap(({ keys }) => keys));
+  const others = Object.entries(limits)
+    .filter(([key]) => !covered.has(key))
+    .map(([key, { value, unit, origin }]) => ({ what: key, value: `${value}\u00a0${unit}`, origin }));
+  return [...lines, ...others];
+}

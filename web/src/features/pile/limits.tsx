@@ -1,0 +1,88 @@
+/**
+ * web/pile/limits.tsx: what is normal for this batch, where each figure comes from, and changing them.
+ */
+
+import { useState } from 'preact/hooks';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { changePile } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { May } from '../people/only-for.tsx';
+import { limitChange, limitFields, limitUnit, shownLimit, type TypedLimits } from './limit-fields.ts';
+import { limitLines } from './limit-lines.ts';
+
+interface LimitsProps {
+  readonly pile: PileDetail;
+  readonly onChange: () => Promise<unknown>;
+}
+
+export function Limits({ pile, onChange }: LimitsProps) {
+  const { unit } = usePrefs();
+  return (
+    <Part id="limits" title="What is normal here">
+      <dl class="ledger">
+        {limitLines(pile.limits, unit).map(({ what, value, origin }) => (
+          <div key={what}>
+            <dt>{what}</dt>
+            <dd>
+              <b>{value}</b> <span class="origin">{origin}</span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <May to="keeper">{pile.batch && <ChangeLimits pile={pile} onChange={onChange} />}</May>
+    </Part>
+  );
+}
+
+function ChangeLimits({ pile, onChange }: LimitsProps) {
+  const { unit } = usePrefs();
+  const deed = useDeed();
+  const [typed, setTyped] = useState<TypedLimits>({});
+  const [isTried, setIsTried] = useState(false);
+  const { limits, wrong } = limitChange(pile.limits, typed, unit);
+  const isWrong = Object.keys(wrong).length > 0;
+  const keep = () =>
+    deed.run(async () => {
+      await changePile(pile.id, { limits });
+      await onChange();
+      setTyped({});
+    });
+  return (
+    <details class="more">
+      <summary>Change these for this batch</summary>
+      <form
+        class="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          setIsTried(isWrong);
+          if (!isWrong) void keep();
+        }}
+      >
+        <div class="field-row limit-fields">
+          {limitFields.map(({ key, label }) => (
+            <TextField
+              key={key}
+              label={label}
+              unit={limitUnit(key, unit)}
+              inputMode="decimal"
+              value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
+              onValue={(text) => setTyped({ ...typed, [key]: text })}
+              error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
+            />
+          ))}
+        </div>
+        <p class="hint">
+          They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher limits
+          for heat tell you later.
+        </p>
+        <Refusal error={deed.error} />
+        <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
+          Keep these limits
+        </button>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,46 @@
+/**
+ * web/pile/moisture.tsx: the water in the bed with its doubt, and how much more it could take.
+ */
+import { hazardStands } from '../../../../core/alarms/precedence.ts';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { MoistureRule } from './moisture-rule.tsx';
+import { handWateringWords, moistureBand, moistureStand, moistureWords, wateringWords } from './water-words.ts';
+
+export function Moisture({ pile }: { readonly pile: PileDetail }) {
+  if (!pile.batch || !pile.judgement) return null;
+  const { moisture } = pile.batch;
+  const band = moistureBand(pile.limits);
+  if (!moisture) {
+    return (
+      <Part id="moisture" title="Water in it">
+        <p>
+          How damp it is cannot be told now: the balance needs the core’s heat.
+          {!hazardStands(pile.alarms) && ' Squeeze a handful from the core.'}
+        </p>
+      </Part>
+    );
+  }
+  const [dose, ...how] =
+    handWateringWords(pile.alarms) ?? wateringWords(pile.judgement.waterToAdd, moisture.frac, band);
+  const say = (text: string) => sentenceIn('C', text);
+  return (
+    <Part id="moisture" title="Water in it">
+      <p>
+        {say(moistureWords(moisture))} {band && say(moistureStand(moisture, band))}
+      </p>
+      {band && <MoistureRule moisture={moisture} band={band} />}
+      <p class="dose">
+        <b>{say(dose ?? '')}</b>
+      </p>
+      {how.map((text) => (
+        <p key={text}>{text}</p>
+      ))}
+      <p class="caution">
+        <span class="label">Caution</span> Water cannot be taken out again. This is a balance of what was laid, given
+        and driven out, not a measurement: your squeezed handful knows better.
+      </p>
+    </Part>
+  );
+}

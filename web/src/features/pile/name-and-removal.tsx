@@ -1,0 +1,86 @@
+/**
+ * web/pile/name-and-removal.tsx: giving a pile another name, and removing one that was laid by mistake.
+ *
+ * Never:  removes a record: the house refuses while an entry, a warning or a batch's descent hangs on the pile.
+ */
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { changePile, removePile } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+
+interface NameAndRemovalProps {
+  readonly pile: PileDetail;
+  readonly onChange: () => Promise<unknown>;
+}
+
+export function NameAndRemoval({ pile, onChange }: NameAndRemovalProps) {
+  return (
+    <Part id="name" title="Name and removal">
+      <Rename pile={pile} onChange={onChange} />
+      <Removal pile={pile} />
+    </Part>
+  );
+}
+
+function Rename({ pile, onChange }: NameAndRemovalProps) {
+  const deed = useDeed();
+  const [typed, setTyped] = useState<string>();
+  const isNew = typed !== undefined && typed.trim() !== '' && typed.trim() !== pile.name;
+  return (
+    <form
+      class="form rename-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!isNew) return;
+        void deed
+          .run(() => changePile(pile.id, { name: typed.trim() }).then(onChange))
+          .then((done) => done && setTyped(undefined));
+      }}
+    >
+      <TextField
+        label="Name"
+        hint="Its address and its record stay as they are."
+        value={typed ?? pile.name}
+        onValue={setTyped}
+        required
+        error={deed.fieldError('/name')}
+      />
+      <Refusal error={deed.error} />
+      <button type="submit" disabled={deed.busy || !isNew}>
+        Keep the name
+      </button>
+    </form>
+  );
+}
+
+function Removal({ pile }: { readonly pile: PileDetail }) {
+  const deed = useDeed();
+  const { route } = useLocation();
+  return (
+    <details class="more">
+      <summary>Remove this pile</summary>
+      <p>
+        Only a pile laid by mistake can be removed. One with a record keeps it: finish its batch instead, and the next
+        one can be laid here.
+      </p>
+      <Refusal error={deed.error} />
+      <button
+        type="button"
+        disabled={deed.busy}
+        onClick={() =>
+          deed.run(async () => {
+            await removePile(pile.id);
+            route('/');
+            await fetchAll();
+          })
+        }
+      >
+        Remove “{pile.name}” now
+      </button>
+    </details>
+  );
+}

@@ -1,0 +1,36 @@
+/**
+ * web/pile/offered-hands.ts: turns and waterings seen in the curves, as questions to the grower.
+ *
+ * Takes:  what the judge saw, the acts written down, what was said no to on this device.
+ * Gives:  what is still to be asked, the newest first.
+ * Never:  asks about an act that is written down already.
+ */
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { msPerHour } from '../../../../shared/units.ts';
+
+export type SeenHand = NonNullable<PileDetail['judgement']>['seenHands'][number];
+
+/** An act written down this near to what was seen is the same one. */
+const sameMs = 2 * msPerHour;
+/** Older answers are forgotten; the judge offers nothing older than two days. */
+const mostKept = 60;
+
+export function handKey(pileId: string, { kind, at }: SeenHand): string {
+  return `${pileId} ${kind} ${at}`;
+}
+
+export function offeredHands(
+  { id, acts, judgement }: Pick<PileDetail, 'id' | 'acts' | 'judgement'>,
+  dismissed: readonly string[],
+): SeenHand[] {
+  return (judgement?.seenHands ?? [])
+    .filter((hand) => !dismissed.includes(handKey(id, hand)))
+    .filter(
+      (hand) => !acts.some((act) => act.kind !== 'note' && Math.abs(Date.parse(act.at) - Date.parse(hand.at)) < sameMs),
+    )
+    .sort((one, other) => other.at.localeCompare(one.at));
+}
+
+export function withDismissed(dismissed: readonly string[], key: string): string[] {
+  return [...dismissed.filter((one) => one !== key), key].slice(-mostKept);
+}

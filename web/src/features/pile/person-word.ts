@@ -1,0 +1,32 @@
+/**
+ * web/pile/person-word.ts: what a person found of a batch's smell and look.
+ *
+ * Takes:  the journal's entries of kind readiness, newest first.
+ * Gives:  the newest of this batch that was not struck out, and a sentence about it.
+ */
+import type { Entry } from '../../../../shared/contracts/journal.ts';
+import type { judgements } from '../../../../shared/entry.ts';
+
+export type Judgement = (typeof judgements)[number];
+
+export interface PersonWord {
+  readonly at: string;
+  readonly by: string | null;
+  readonly note: string | null;
+  readonly smell: Judgement;
+  readonly look: Judgement;
+  readonly ready: boolean;
+}
+
+export function lastWordOf(entries: readonly Entry[], batchId: string): PersonWord | undefined {
+  for (const { what, withdrawn, batchId: of, at, by, note } of entries) {
+    if (what.kind !== 'readiness' || withdrawn || of !== batchId) continue;
+    return { at, by, note, smell: what.smell, look: what.look, ready: what.ready };
+  }
+  return undefined;
+}
+
+/** @example "14:10, M.: smell good, look doubtful, not done yet." */
+export function wordSentence({ by, smell, look, ready }: PersonWord, time: string): string {
+  return `${time}, ${by ?? 'somebody'}: smell ${smell}, look ${look}, ${ready ? 'done' : 'not done yet'}.`;
+}

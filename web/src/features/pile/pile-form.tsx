@@ -1,0 +1,87 @@
+/**
+ * web/pile/pile-form.tsx: makes a pile, and the place it lies at when that is new.
+ */
+
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import { fetchAll } from '../../data/live/connection.ts';
+import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { makePile, makeSite } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
+
+const newSite = '';
+
+/** @param planned What stands in the fields at first, where it was planned before. */
+export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
+  const sites = useHouse((house) => house.sites);
+  const { route } = useLocation();
+  const place = useDeed();
+  const deed = useDeed();
+  const [site, setSite] = useState<string>();
+  const [siteName, setSiteName] = useState('');
+  const [name, setName] = useState('');
+  const [batch, setBatch] = useState(planned);
+  const chosen = site ?? sites[0]?.id ?? newSite;
+  const { timeZone } = useReader(chosen);
+
+  /** The place's id, made first when it is new; undefined when it was refused. */
+  const placeId = async (): Promise<string | undefined> => {
+    if (chosen !== newSite) return chosen;
+    let id: string | undefined;
+    await place.run(async () => {
+      const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+      id = (await makeSite({ name: siteName, timeZone: zone })).id;
+    });
+    return id;
+  };
+
+  const lay = async () => {
+    const siteId = await placeId();
+    if (siteId === undefined) return;
+    // Should the pile be refused now, the place just made is there to be chosen.
+    setSite(siteId);
+    await deed.run(async () => {
+      const pile = await makePile({ site: siteId, name, ...batchBody(batch, timeZone) });
+      await fetchAll();
+      route(`/piles/${pile.id}`);
+    });
+  };
+
+  return (
+    <form
+      class="form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void lay();
+      }}
+    >
+      {sites.length > 0 && (
+        <PickField
+          label="Place"
+          value={chosen}
+          choices={[...sites.map((known) => [known.id, known.name] as const), [newSite, 'Somewhere new'] as const]}
+          onValue={setSite}
+          error={deed.fieldError('/site')}
+        />
+      )}
+      {chosen === newSite && (
+        <TextField
+          label="Name of the place"
+          hint="Yard, shed, terrace: where its probes are."
+          value={siteName}
+          onValue={setSiteName}
+          required
+          error={place.fieldError('/name') ?? place.fieldError('/id')}
+        />
+      )}
+      <TextField label="Name of the pile" value={name} onValue={setName} required error={deed.fieldError('/name')} />
+      <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} deed={deed} />
+      <Refusal error={place.error ?? deed.error} />
+      <button type="submit" class="primary" disabled={place.busy || deed.busy}>
+        Lay the pile
+      </button>
+    </form>
+  );
+}

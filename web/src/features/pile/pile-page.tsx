@@ -1,0 +1,149 @@
+/**
+ * web/pages/pile.tsx: one pile: its sentence, its warnings, its mound, what was done, how it went and goes on.
+ */
+
+import { useRoute } from 'preact-iso';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { positions } from '../../../../shared/names.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { useHouse, useHouseNow } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { ageWords } from '../../ui/format/age.ts';
+import { plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
+import { capital, positionNames, stageNames } from '../../ui/format/words.ts';
+import { Mound } from '../../ui/mound/mound.tsx';
+import { dampWords, heatWords, humidityWords, soilProbeHint, soilProbeWords } from '../../ui/mound/mound-facts.ts';
+import { ToneMark } from '../../ui/parts/marks.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { JournalPart } from '../journal/journal-part.tsx';
+import { May } from '../people/only-for.tsx';
+import { FinishBatch, NextBatch } from './batch-end.tsx';
+import { BatchRuler } from './batch-ruler.tsx';
+import { History } from './history.tsx';
+import { HandOffers } from './intervention-offers.tsx';
+import { LaidRows } from './laid-rows.tsx';
+import { Limits } from './limits.tsx';
+import { Moisture } from './moisture.tsx';
+import { NameAndRemoval } from './name-and-removal.tsx';
+import { NoPile } from './no-pile.tsx';
+import { Readiness } from './readiness.tsx';
+import { isStageKnown, TroubleNote } from './trouble-note.tsx';
+import { usePile } from './use-pile.ts';
+import { Warnings } from './warnings.tsx';
+import { WhyShort } from './why-short.tsx';
+
+export function PilePage() {
+  const { params } = useRoute();
+  const { pile, error, goneName, refresh } = usePile(params.id ?? '');
+  if (pile) return <Pile key={pile.id} pile={pile} refresh={refresh} />;
+  return <NoPile error={error} goneName={goneName} />;
+}
+
+function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: () => Promise<void> }) {
+  const heading = usePage(pile.name);
+  const { unit } = usePrefs();
+  const siteName = useHouse((house) => house.sites.find((site) => site.id === pile.site)?.name ?? pile.site);
+  const afterChange = () => Promise.all([refresh(), fetchAll()]);
+  return (
+    <div class="page pile-page">
+      <header class="opening">
+        <p class="dateline">
+          <a href="/">{siteName}</a>
+          {isStageKnown(pile) && `, ${stageNames[pile.stage]}`}
+        </p>
+        <div class="pile-title">
+          <h1 ref={heading} tabIndex={-1}>
+            {pile.name}
+          </h1>
+          <ToneMark tone={pile.tone} />
+        </div>
+        <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
+        {pile.next && <p class="next next-large">{sentenceIn(unit, pile.next)}</p>}
+        <TroubleNote pile={pile} />
+      </header>
+      <May to="keeper">
+        {pile.batch === null && pile.trouble?.judged !== false && <NextBatch pile={pile} onChange={afterChange} />}
+      </May>
+      <div class="pile-now">
+        <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />
+        <div class="pile-drawing">
+          <Mound pile={pile} depthM={pile.recipe?.depthM} cover={pile.recipe?.cover} large />
+          <PositionLines pile={pile} />
+          <BatchRuler pile={pile} />
+        </div>
+      </div>
+      <JournalPart pile={pile} onChange={afterChange}>
+        <May to="keeper">
+          <HandOffers pile={pile} onChange={afterChange} />
+        </May>
+      </JournalPart>
+      <History pile={pile} />
+      <Moisture pile={pile} />
+      <Readiness pile={pile} onChange={afterChange} />
+      <Recipe pile={pile} />
+      <Limits pile={pile} onChange={afterChange} />
+      <WhyShort pile={pile} />
+      <May to="keeper">
+        {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
+        <NameAndRemoval pile={pile} onChange={afterChange} />
+      </May>
+    </div>
+  );
+}
+
+/** What else the probes say, one line per place: damp, gas, age. */
+function PositionLines({ pile }: { readonly pile: PileDetail }) {
+  const { unit } = usePrefs();
+  const nowMs = useHouseNow();
+  const entries = positions.flatMap((position) =>
+    pile.positions[position] ? [[position, pile.positions[position]] as const] : [],
+  );
+  const dots = dampWords(pile);
+  if (entries.length === 0) {
+    return (
+      <p class="quiet">
+        No probe sits here yet.{' '}
+        <May to="keeper">
+          <a href="/probes">Claim one for this pile</a>
+        </May>
+      </p>
+    );
+  }
+  return (
+    <>
+      <ul class="position-lines">
+        {entries.map(([position, now]) => {
+          const said = [
+            now.doubted && heatWords(now, unit),
+            now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
+            now.humidityPct !== undefined && humidityWords(now.humidityPct),
+            now.co2Ppm !== undefined && `CO₂ ${plainNumber(now.co2Ppm, 0)} ppm`,
+            now.at
+              ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
+              : 'never heard',
+          ].filter(Boolean);
+          return (
+            <li key={position}>
+              <b>{capital(positionNames[position])}</b> {said.join(', ')}
+            </li>
+          );
+        })}
+      </ul>
+      {dots && <p class="hint">{sentenceIn(unit, dots)}</p>}
+      {entries.some(([, now]) => now.moisturePct !== undefined) && <p class="hint">{soilProbeHint}</p>}
+    </>
+  );
+}
+
+function Recipe({ pile }: { readonly pile: PileDetail }) {
+  const { recipe, assumed } = pile;
+  if (!recipe) return null;
+  return (
+    <Part id="recipe" title="What was laid">
+      <dl class="ledger">
+        <LaidRows laid={{ recipe, assumed, stage: pile.stage }} />
+      </dl>
+    </Part>
+  );
+}

@@ -1,0 +1,91 @@
+/**
+ * web/pile/readiness-form.tsx: a person's own judgement of smell and look, written into the journal.
+ */
+import { useState } from 'preact/hooks';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { sayReadiness } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { actCautions, hottestC } from './act-caution.ts';
+import type { Judgement } from './person-word.ts';
+
+const judgementChoices = [
+  ['good', 'Good'],
+  ['doubtful', 'Doubtful'],
+  ['bad', 'Bad'],
+] as const;
+
+/** The laboratory's rule for smelling anything unknown; common practice, no source. */
+const fanIt = 'Do not put your nose to the heap: take a handful, and fan a little of its air towards you.';
+
+interface ReadinessFormProps {
+  readonly pile: PileDetail;
+  readonly isFirst: boolean;
+  readonly onDone: () => Promise<unknown>;
+}
+
+export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
+  const { name, unit } = usePrefs();
+  const deed = useDeed();
+  const [smell, setSmell] = useState<Judgement>('doubtful');
+  const [look, setLook] = useState<Judgement>('doubtful');
+  const [ready, setReady] = useState<'yes' | 'no'>('no');
+  const [note, setNote] = useState('');
+  const isBad = smell === 'bad' || look === 'bad';
+  const write = () =>
+    deed.run(async () => {
+      await sayReadiness(pile.id, {
+        what: { kind: 'readiness', smell, look, ready: ready === 'yes' && !isBad },
+        ...(name === '' ? {} : { by: name }),
+        ...(note.trim() === '' ? {} : { note: note.trim() }),
+      });
+      await onDone();
+    });
+  return (
+    <details class="more">
+      <summary>{isFirst ? 'Say how it smells and looks' : 'Say it anew'}</summary>
+      <form
+        class="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void write();
+        }}
+      >
+        {[...actCautions('turned', hottestC(pile.positions)), fanIt].map((caution) => (
+          <p class="caution" key={caution}>
+            <span class="label">Caution</span> {sentenceIn(unit, caution)}
+          </p>
+        ))}
+        <Choice legend="Its smell" value={smell} choices={judgementChoices} onValue={setSmell} />
+        <Choice legend="Its look" value={look} choices={judgementChoices} onValue={setLook} />
+        <Choice
+          legend="Is it done, as you find it?"
+          value={isBad ? 'no' : ready}
+          choices={
+            isBad
+              ? [['no', 'Not yet']]
+              : [
+                  ['no', 'Not yet'],
+                  ['yes', 'Yes'],
+                ]
+          }
+          onValue={setReady}
+        />
+        {isBad && <p class="hint">While smell or look is bad it is not done.</p>}
+        <TextField
+          label="Note"
+          hint="Which smell, which colours, where."
+          value={note}
+          onValue={setNote}
+          error={deed.fieldError('/note')}
+        />
+        <Refusal error={deed.error} />
+        <button type="submit" class="primary" disabled={deed.busy}>
+          Write it into the journal
+        </button>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,92 @@
+/**
+ * web/pile/readiness.tsx: what speaks for a batch being done, point by point, and the word that only a person can give.
+ *
+ * Never:  says ready for the probes: the last point is a person's smell and look.
+ */
+import { hazardStands } from '../../../../core/alarms/precedence.ts';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { ApiProblem } from '../../data/client.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { getReadinessWords } from '../../data/routes.ts';
+import { useAnswer } from '../../data/use-query.ts';
+import { nearTime } from '../../ui/format/local-time.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { Part } from '../../ui/parts/part.tsx';
+import { May } from '../people/only-for.tsx';
+import { lastWordOf, wordSentence } from './person-word.ts';
+import { ReadinessForm } from './readiness-form.tsx';
+
+interface ReadinessProps {
+  readonly pile: PileDetail;
+  readonly onChange: () => Promise<unknown>;
+}
+
+export function Readiness({ pile, onChange }: ReadinessProps) {
+  const { unit } = usePrefs();
+  if (!pile.batch || !pile.judgement) return null;
+  const { points, next, proposal } = pile.judgement.readiness;
+  // What its heat did to it is for a person to judge, however warm it still is.
+  const mayBeLost = pile.batch.heat?.places.some((place) => place.mayBeLost) === true;
+  return (
+    <Part id="readiness" title="Is it done?">
+      <ul class="points">
+        {points.map(({ what, seen, says }) => (
+          <li key={what}>
+            <PointMark seen={seen} />
+            <span>
+              <b>{seen ? 'Yes' : 'Not yet'}</b> {sentenceIn(unit, says)}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {hazardStands(pile.alarms) ? (
+        <p class="next">The self-heating hazard stands: its advice comes before everything else.</p>
+      ) : (
+        <>
+          <p class="next">{sentenceIn(unit, next)}</p>
+          <p class="hint">
+            The last word is yours: open it in several places, smell it and look. Probes cannot smell, and heat that
+            came and went does not make a pile sanitised.
+          </p>
+        </>
+      )}
+      {(proposal !== 'not-yet' || mayBeLost) && <PersonsWord pile={pile} batchId={pile.batch.id} onChange={onChange} />}
+    </Part>
+  );
+}
+
+/** An open ring, or one that is filled and ticked: told by shape, and by the word beside it. */
+function PointMark({ seen }: { readonly seen: boolean }) {
+  return (
+    <svg class={seen ? 'point-mark point-seen' : 'point-mark'} viewBox="0 0 20 20" aria-hidden="true">
+      <circle cx="10" cy="10" r="8" />
+      {seen && <path d="M5.8 10.4 8.8 13.3 14.4 7" />}
+    </svg>
+  );
+}
+
+/** Left out where the house does not keep such entries yet. */
+function PersonsWord({ pile, batchId, onChange }: ReadinessProps & { readonly batchId: string }) {
+  const reader = useReader(pile.site);
+  const nowMs = useHouseNow();
+  const { value, error, refresh } = useAnswer(`${pile.id} ${batchId}`, () => getReadinessWords(pile.id));
+  if (error instanceof ApiProblem && error.problem.status === 404) return null;
+  if (error !== undefined && value === undefined) return <Refusal error={error} />;
+  if (!value) return null;
+  const last = lastWordOf(value.entries, batchId);
+  return (
+    <>
+      {last && (
+        <p class="persons-word">
+          {wordSentence(last, nearTime(Date.parse(last.at), nowMs, reader))}
+          {last.note && <span class="diary-note"> {last.note}</span>}
+        </p>
+      )}
+      <May to="keeper">
+        <ReadinessForm pile={pile} onDone={() => Promise.all([refresh(), onChange()])} isFirst={last === undefined} />
+      </May>
+    </>
+  );
+}

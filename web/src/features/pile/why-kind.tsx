@@ -1,0 +1,138 @@
+/**
+ * web/pile/why-kind.tsx: one kind of warning down to the readings it rests on, its rule, its limits and what holds it back.
+ */
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { sightLines } from './evidence-groups.ts';
+import { whyPath } from './why-facts.ts';
+import { WhyLimits } from './why-limits.tsx';
+import { WhyReadings } from './why-readings.tsx';
+import { WhyStanding } from './why-standing.tsx';
+
+interface WhyKindProps {
+  readonly pile: PileDetail;
+  readonly kind: WarningKind;
+}
+
+type Looked = PileDetail['evidence'][number];
+
+const evidenceWords: Record<Evidence, string> = {
+  present: 'Seen',
+  absent: 'Not seen',
+  missing: 'Cannot be told for want of readings',
+};
+
+/** The gravest first. */
+const evidenceOrder: readonly Evidence[] = ['present', 'missing', 'absent'];
+
+export function WhyKind({ pile, kind }: WhyKindProps) {
+  const heading = usePage(`Why: ${warningNames[kind]}, ${pile.name}`);
+  const looked = pile.evidence
+    .filter((one) => one.kind === kind)
+    .sort((one, other) => evidenceOrder.indexOf(one.evidence) - evidenceOrder.indexOf(other.evidence));
+  const path = `/piles/${encodeURIComponent(pile.id)}`;
+  return (
+    <div class="page">
+      <header class="opening">
+        <p class="dateline">
+          <a href={path}>{pile.name}</a>, <a href={`${path}/why`}>why it says so</a>
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          {warningNames[kind]}
+        </h1>
+        <p class="lead">{warningMeanings[kind]}</p>
+      </header>
+      {looked.length === 0 ? (
+        <p class="quiet">This has not been looked for here: no batch lies here, or no probe that could tell.</p>
+      ) : (
+        <>
+          <Found looked={looked} />
+          <WhyReadings pile={pile} kind={kind} />
+          <Rules looked={looked} />
+          <WhyLimits pile={pile} kind={kind} />
+          <HoldsBack pile={pile} kind={kind} looked={looked} />
+        </>
+      )}
+      <WhyStanding pile={pile} kind={kind} />
+    </div>
+  );
+}
+
+function Found({ looked }: { readonly looked: readonly Looked[] }) {
+  const { unit } = usePrefs();
+  return (
+    <Part id="found" title="What was found">
+      <ul class="why-found">
+        {sightLines(looked).map(({ places, evidence, seen }) => (
+          <li key={`${evidence} ${seen}`}>
+            <b>
+              {evidenceWords[evidence]}
+              {places.length > 0 && ` at ${listed(places.map((place) => positionNames[place]))}`}
+            </b>
+            {sentenceIn(unit, seen)}
+          </li>
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
+/** The same rule at several places is said once. */
+function Rules({ looked }: { readonly looked: readonly Looked[] }) {
+  const { unit } = usePrefs();
+  const rules = [...new Set(looked.map((one) => one.why))];
+  const placesOf = (why: string) =>
+    looked.flatMap((one) => (one.why === why && one.position ? [positionNames[one.position]] : []));
+  return (
+    <Part id="rule" title="The rule">
+      {rules.map((why) => (
+        <p key={why}>
+          {rules.length > 1 && <b>{capital(placesOf(why).join(', '))}: </b>}
+          {sentenceIn(unit, why)}
+        </p>
+      ))}
+    </Part>
+  );
+}
+
+function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: readonly Looked[] }) {
+  const explained = looked.filter((one) => one.explainedBy !== null && one.explainedBy !== kind);
+  const holds = [
+    ...new Set(pile.evidence.flatMap((one) => (one.explainedBy === kind && one.kind !== kind ? [one.kind] : []))),
+  ];
+  return (
+    <Part id="holds" title="What explains it">
+      {explained.length === 0 && (
+        <p>
+          {looked.some((one) => one.evidence === 'present')
+            ? 'Nothing else explains it, so nothing holds it back.'
+            : 'It is not seen, so there is nothing to explain.'}
+        </p>
+      )}
+      {explained.map(({ position, explainedBy }) => (
+        <p key={position ?? ''}>
+          {position ? `At the ${positionNames[position]}, “` : '“'}
+          <a href={whyPath(pile.id, explainedBy ?? kind)}>{warningNames[explainedBy ?? kind]}</a>” explains it and holds
+          it back: see to that first.
+        </p>
+      ))}
+      {holds.length > 0 && (
+        <p>
+          It explains and holds back{' '}
+          {holds.map((held, i) => (
+            <span key={held}>
+              {i > 0 && ', '}
+              <a href={whyPath(pile.id, held)}>{warningNames[held].toLowerCase()}</a>
+            </span>
+          ))}
+          .
+        </p>
+      )}
+    </Part>
+  );
+}

@@ -1,0 +1,97 @@
+/**
+ * web/pages/why.tsx: why a pile's page says what it says: all kinds at a glance, or one of them down to its readings.
+ */
+import { useRoute } from 'preact-iso';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { WarningKind } from '../../../../shared/warning.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { NoPage } from '../more/no-page.tsx';
+import { sightLines } from './evidence-groups.ts';
+import { NoPile } from './no-pile.tsx';
+import { phaseSentence } from './phase-words.ts';
+import { usePile } from './use-pile.ts';
+import { isWarningKind, whyGroups, whyPath } from './why-facts.ts';
+import { WhyKind } from './why-kind.tsx';
+
+export function WhyPage() {
+  const { params } = useRoute();
+  const { pile, error, goneName } = usePile(params.id ?? '');
+  if (params.kind !== undefined && !isWarningKind(params.kind)) return <NoPage />;
+  if (!pile) return <NoPile error={error} goneName={goneName} />;
+  return isWarningKind(params.kind) ? (
+    <WhyKind key={params.kind} pile={pile} kind={params.kind} />
+  ) : (
+    <WhyAll pile={pile} />
+  );
+}
+
+function WhyAll({ pile }: { readonly pile: PileDetail }) {
+  const heading = usePage(`Why it says so, ${pile.name}`);
+  const { unit } = usePrefs();
+  const { present, missing, absent } = whyGroups(pile.evidence);
+  return (
+    <div class="page">
+      <header class="opening">
+        <p class="dateline">
+          <a href={`/piles/${encodeURIComponent(pile.id)}`}>{pile.name}</a>
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          Why it says so
+        </h1>
+        <p class="lead">
+          {sentenceIn(unit, pile.condition)} {pile.batch && sentenceIn(unit, phaseSentence(pile.batch))}
+        </p>
+        <p>
+          About every minute each of these is looked for. A thing is seen, not seen, or cannot be told because readings
+          are missing; what cannot be told never ends a warning.
+        </p>
+      </header>
+      {pile.evidence.length === 0 && <p class="quiet">Nothing has been looked at here yet.</p>}
+      <Kinds id="seen" title="Seen" kinds={present} pile={pile} />
+      <Kinds id="untold" title="Cannot be told" kinds={missing} pile={pile} />
+      <Kinds id="unseen" title="Not seen" kinds={absent} pile={pile} />
+    </div>
+  );
+}
+
+interface KindsProps {
+  readonly id: string;
+  readonly title: string;
+  readonly kinds: readonly WarningKind[];
+  readonly pile: PileDetail;
+}
+
+function Kinds({ id, title, kinds, pile }: KindsProps) {
+  const { unit } = usePrefs();
+  if (kinds.length === 0) return null;
+  return (
+    <Part id={id} title={title}>
+      <ul class="why-kinds">
+        {kinds.map((kind) => (
+          <li key={kind}>
+            <h3>
+              <a href={whyPath(pile.id, kind)}>{warningNames[kind]}</a>
+            </h3>
+            <p class="quiet">{warningMeanings[kind]}</p>
+            {sightLines(gravest(pile.evidence.filter((one) => one.kind === kind))).map(({ places, seen }) => (
+              <p key={seen}>
+                {places.length > 0 && <b>{capital(listed(places.map((place) => positionNames[place])))}: </b>}
+                {sentenceIn(unit, seen)}
+              </p>
+            ))}
+          </li>
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
+/** Where something is seen or untellable, the places without it are left to the kind's own page. */
+function gravest(looked: PileDetail['evidence']): PileDetail['evidence'] {
+  const some = looked.filter((one) => one.evidence !== 'absent');
+  return some.length > 0 ? some : looked;
+}

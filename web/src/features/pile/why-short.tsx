@@ -1,0 +1,59 @@
+/**
+ * web/pile/why-short.tsx: why the page says what it says, in a few lines, each leading on to all of it.
+ */
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { WarningKind } from '../../../../shared/warning.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { warningNames } from '../../ui/format/words.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { phaseSentence } from './phase-words.ts';
+import { whyGroups, whyPath } from './why-facts.ts';
+
+export function WhyShort({ pile }: { readonly pile: PileDetail }) {
+  const { unit } = usePrefs();
+  if (pile.evidence.length === 0) return null;
+  const { present, missing, absent } = whyGroups(pile.evidence);
+  return (
+    <Part id="evidence" title="Why it says so">
+      {pile.batch && <p>{sentenceIn(unit, phaseSentence(pile.batch))}</p>}
+      <KindLine title="Seen" kinds={present} pileId={pile.id} />
+      <KindLine title="Cannot be told" kinds={missing} pileId={pile.id} />
+      {absent.length > 0 && (
+        <p>
+          <span class="label">Looked for and not seen</span>{' '}
+          {absent.map((kind) => warningNames[kind].toLowerCase()).join(', ')}.
+        </p>
+      )}
+      <p class="buttons">
+        <a class="button" href={`/piles/${encodeURIComponent(pile.id)}/why`}>
+          Readings, rules and limits
+        </a>
+      </p>
+    </Part>
+  );
+}
+
+function KindLine({
+  title,
+  kinds,
+  pileId,
+}: {
+  readonly title: string;
+  readonly kinds: readonly WarningKind[];
+  readonly pileId: string;
+}) {
+  if (kinds.length === 0) return null;
+  return (
+    <p>
+      <span class="label">{title}</span>{' '}
+      {kinds.map((kind, i) => (
+        <span key={kind}>
+          {i > 0 && ', '}
+          <a href={whyPath(pileId, kind)}>{warningNames[kind].toLowerCase()}</a>
+        </span>
+      ))}
+      .
+    </p>
+  );
+}

@@ -1,0 +1,65 @@
+/**
+ * web/pile/why-standing.tsx: how long a thing must be seen, what is asked of people now, and every step the warning took.
+ */
+import { alarmPolicies } from '../../../../core/alarms/policies.ts';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { WarningKind } from '../../../../shared/warning.ts';
+import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { lengthWords } from '../../ui/format/age.ts';
+import { nearTime } from '../../ui/format/local-time.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
+import { Part } from '../../ui/parts/part.tsx';
+import { StepList } from './alarm-steps.tsx';
+
+interface WhyStandingProps {
+  readonly pile: PileDetail;
+  readonly kind: WarningKind;
+}
+
+/** How long it must be seen, and how long gone; our own proposal, as core/alarms/policies.ts says. */
+function delayWords({ onDelayMs, offDelayMs }: (typeof alarmPolicies)[WarningKind]): string {
+  const on =
+    onDelayMs === 0
+      ? 'People are told at once when it is seen'
+      : `It must be seen for ${lengthWords(onDelayMs)} before people are told`;
+  const off =
+    offDelayMs === 0
+      ? 'it ends as soon as it is seen no more'
+      : `it ends when it has been seen no more for ${lengthWords(offDelayMs)}`;
+  return `${on}; ${off}. Readings that are missing never end it.`;
+}
+
+/** What is asked of people, and every step the warning took. */
+export function WhyStanding({ pile, kind }: WhyStandingProps) {
+  const { unit } = usePrefs();
+  const reader = useReader(pile.site);
+  const nowMs = useHouseNow();
+  const alarms = pile.alarms.filter((alarm) => alarm.kind === kind && alarm.state !== 'normal');
+  return (
+    <Part id="standing" title="The warning">
+      <p>{delayWords(alarmPolicies[kind])}</p>
+      {alarms.length === 0 && <p>No such warning stands.</p>}
+      {alarms.map((alarm) => (
+        <div class="why-standing" key={alarm.id}>
+          <h3>{warningTitle(alarm.kind, alarm.position)}</h3>
+          <p class="alarm-state">
+            {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
+          </p>
+          {alarm.state === 'returned-unacknowledged' ? (
+            <p>It has passed, so what it asked for is asked no more.</p>
+          ) : (
+            <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+          )}
+          {alarm.caution && alarm.state !== 'returned-unacknowledged' && (
+            <p class="caution">
+              <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+            </p>
+          )}
+          <StepList alarm={alarm} site={pile.site} />
+        </div>
+      ))}
+    </Part>
+  );
+}

@@ -1,0 +1,106 @@
+/**
+ * web/plan/measure-field.tsx: a field for an amount in the person's own unit; and the choice of those units.
+ */
+import { useEffect, useRef } from 'preact/hooks';
+import type { MeasureKind } from '../../../../core/plan/measure.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { changePrefs } from '../../data/prefs.ts';
+import { Choice, TextField } from '../../ui/parts/forms.tsx';
+import { changeUnits, restated, unitOf, usePlanUnits } from './plan-units.ts';
+
+interface MeasureFieldProps {
+  readonly label: string;
+  readonly kind: MeasureKind;
+  readonly value: string;
+  readonly onValue: (value: string) => void;
+  readonly hint?: string | undefined;
+  /** Shown once something stands in the field, or when `eager`. */
+  readonly error?: string | undefined;
+  readonly eager?: boolean;
+  readonly unitNote?: string;
+  readonly required?: boolean;
+}
+
+export function MeasureField({ kind, error, eager, unitNote, value, required, ...rest }: MeasureFieldProps) {
+  const units = usePlanUnits();
+  return (
+    <TextField
+      {...rest}
+      value={value}
+      inputMode="decimal"
+      {...(required ? { required } : {})}
+      unit={unitNote ? `${unitOf(kind, units)}, ${unitNote}` : unitOf(kind, units)}
+      error={eager || value.trim() !== '' ? error : undefined}
+    />
+  );
+}
+
+/** Restates a draft's amounts when the person chooses other units; `fields` says what each of them measures. */
+export function useRestated<Draft>(
+  draft: Draft,
+  setDraft: (draft: Draft) => void,
+  restate: (draft: Draft, turn: (kind: MeasureKind, text: string) => string) => Draft,
+): PlanUnits {
+  const units = usePlanUnits();
+  const before = useRef(units);
+  useEffect(() => {
+    const last = before.current;
+    before.current = units;
+    if (JSON.stringify(last) === JSON.stringify(units)) return;
+    setDraft(restate(draft, (kind, text) => restated(kind, text, last, units)));
+  }, [units.mass, units.volume, units.length, units.temperature]);
+  return units;
+}
+
+export function UnitChoices() {
+  const units = usePlanUnits();
+  const said = [
+    units.mass === 'kg' ? 'kilograms' : 'pounds',
+    units.volume === 'L' ? 'litres' : 'US gallons',
+    units.length === 'm' ? 'metres' : 'feet',
+    `°${units.temperature}`,
+  ].join(', ');
+  return (
+    <details class="more unit-choices">
+      <summary>In {said}</summary>
+      <div class="unit-rows">
+        <Choice
+          legend="Mass"
+          value={units.mass}
+          choices={[
+            ['kg', 'kg'],
+            ['lb', 'lb'],
+          ]}
+          onValue={(mass) => changeUnits({ mass })}
+        />
+        <Choice
+          legend="Volume"
+          value={units.volume}
+          choices={[
+            ['L', 'L'],
+            ['gal', 'US gal'],
+          ]}
+          onValue={(volume) => changeUnits({ volume })}
+        />
+        <Choice
+          legend="Length"
+          value={units.length}
+          choices={[
+            ['m', 'm, cm'],
+            ['ft', 'ft, in'],
+          ]}
+          onValue={(length) => changeUnits({ length })}
+        />
+        <Choice
+          legend="Temperature"
+          value={units.temperature}
+          choices={[
+            ['C', '°C'],
+            ['F', '°F'],
+          ]}
+          onValue={(unit) => changePrefs({ unit })}
+        />
+      </div>
+    </details>
+  );
+}

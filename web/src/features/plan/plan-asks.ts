@@ -1,0 +1,257 @@
+/**
+ * web/plan/plan-asks.ts: from what stands in the fields to what the planner is asked, and its answer.
+ *
+ * Takes:  drafts of text, in the person's units.
+ * Gives:  the planner's answer, or what is wrong with each field by its JSON Pointer.
+ * Never:  asks the house: the sums run in the page, so that they work out of reach.
+ */
+import type { z } from 'zod';
+import { planDilution } from '../../../../core/plan/dilution.ts';
+import { planMix } from '../../../../core/plan/mix.ts';
+import { planWater } from '../../../../core/plan/water.ts';
+import {
+  type DilutionAnswer,
+  type DilutionConvention,
+  dilutionAskSchema,
+  type Ingredient,
+  type MixAnswer,
+  mixAskSchema,
+  type PlanUnits,
+  type WaterAnswer,
+  waterAskSchema,
+} from '../../../../shared/contracts/plan.ts';
+import type { Stage } from '../../../../shared/names.ts';
+import { readNumber } from '../../read-number.ts';
+import { instantOfWall } from '../../ui/format/local-time.ts';
+import { type Pour, pours, readMeasure } from './plan-units.ts';
+
+export type Planned<Answer> =
+  | { readonly answer: Answer; readonly errors: ReadonlyMap<string, string> }
+  | { readonly answer: undefined; readonly errors: ReadonlyMap<string, string> };
+
+function planned<Schema extends z.ZodType, Answer>(
+  schema: Schema,
+  ask: unknown,
+  plan: (ask: z.output<Schema>) => Answer,
+): Planned<Answer> {
+  const checked = schema.safeParse(ask);
+  const errors = new Map<string, string>();
+  if (checked.success) {
+    try {
+      return { answer: plan(checked.data), errors };
+    } catch (error) {
+      // The planner refuses what no sum can answer, in a sentence made for people.
+      if (!(error instanceof RangeError)) throw error;
+      errors.set('', error.message);
+      return { answer: undefined, errors };
+    }
+  }
+  for (const issue of checked.error.issues) {
+    const pointer = `/${issue.path.join('/')}`;
+    if (!errors.has(pointer)) errors.set(pointer, issue.message);
+  }
+  return { answer: undefined, errors };
+}
+
+export interface StarterDraft {
+  readonly liquid: string;
+  readonly ratio: string;
+  readonly convention: DilutionConvention;
+  readonly measured: string;
+  readonly measuredIn: Pour;
+  readonly onHand: string;
+}
+export const emptyStarter: StarterDraft = {
+  liquid: '',
+  ratio: '500',
+  convention: 'part-in',
+  measured: '',
+  measuredIn: 'mL',
+  onHand: '',
+};
+export const starterKinds = { liquid: 'volumeL' } as const;
+
+export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<DilutionAnswer> {
+  const measured = readNumber(draft.measured);
+  return planned(
+    dilutionAskSchema,
+    {
+      waterL: readMeasure('volumeL', draft.liquid, units),
+      ratio: readNumber(draft.ratio),
+      convention: draft.convention,
+      measuredMl: measured === undefined ? undefined : measured * pours[draft.measuredIn],
+      onHandMl: readNumber(draft.onHand),
+      units,
+    },
+    planDilution,
+  );
+}
+
+export interface WaterDraft {
+  readonly material: Ingredient;
+  readonly mass: string;
+  readonly moistureNow: string;
+  readonly moistureTarget: string;
+  readonly starter: string;
+  readonly meant: string;
+  readonly weight: string;
+}
+export const emptyWater: WaterDraft = {
+  material: 'wheat-bran',
+  mass: '',
+  moistureNow: '',
+  moistureTarget: '',
+  starter: '',
+  meant: '',
+  weight: '',
+};
+export const waterKinds = { mass: 'massKg', starter: 'volumeL', meant: 'volumeL', weight: 'densityKgM3' } as const;
+
+export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterAnswer> {
+  return planned(
+    waterAskSchema,
+    {
+      material: draft.material,
+      materialKg: readMeasure('massKg', draft.mass, units),
+      moistureNow: readMeasure('share', draft.moistureNow, units),
+      moistureTarget: readMeasure('share', draft.moistureTarget, units),
+      starterL: readMeasure('volumeL', draft.starter, units),
+      waterMeantL: readMeasure('volumeL', draft.meant, units),
+      bulkDensityKgM3: readMeasure('densityKgM3', draft.weight, units),
+      units,
+    },
+    planWater,
+  );
+}
+
+export interface PortionDraft {
+  readonly material: Ingredient;
+  readonly name: string;
+  readonly amount: string;
+  readonly moisture: string;
+  readonly weight: string;
+  readonly carbon: string;
+  readonly nitrogen: string;
+}
+export const emptyPortion: PortionDraft = {
+  material: 'wheat-bran',
+  name: '',
+  amount: '',
+  moisture: '',
+  weight: '',
+  carbon: '',
+  nitrogen: '',
+};
+
+export interface HeapDraft {
+  readonly by: 'mass' | 'volume' | '';
+  readonly portions: readonly PortionDraft[];
+  readonly target: string;
+  readonly starter: string;
+  readonly stage: Stage;
+  readonly depth: string;
+  readonly width: string;
+  readonly wanted: 'as-given' | 'mass' | 'volume' | 'area';
+  readonly wantedAmount: string;
+  readonly spread: 'none' | 'rate' | 'depth';
+  readonly spreadAmount: string;
+  /** On the wall clock; empty means no dates. */
+  readonly startAt: string;
+  readonly air: string;
+}
+export const emptyHeap: HeapDraft = {
+  by: '',
+  portions: [
+    { ...emptyPortion, material: 'wheat-bran' },
+    { ...emptyPortion, material: 'soil' },
+  ],
+  target: '',
+  starter: '',
+  stage: 'soil',
+  depth: '',
+  width: '',
+  wanted: 'as-given',
+  wantedAmount: '',
+  spread: 'none',
+  spreadAmount: '',
+  startAt: '',
+  air: '',
+};
+
+const wantedKinds = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
+const wantedNames = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
+
+export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | undefined): Planned<MixAnswer> {
+  const { by, wanted, spread } = draft;
+  const startMs = instantOfWall(draft.startAt, timeZone);
+  const ask = {
+    by: by === '' ? undefined : by,
+    materials: draft.portions.map((portion) => ({
+      material: portion.material,
+      name: portion.name.trim() || undefined,
+      [by === 'volume' ? 'volumeL' : 'massKg']: readMeasure(
+        by === 'volume' ? 'volumeL' : 'massKg',
+        portion.amount,
+        units,
+      ),
+      moisture: readMeasure('share', portion.moisture, units),
+      bulkDensityKgM3: readMeasure('densityKgM3', portion.weight, units),
+      carbonFrac: readMeasure('share', portion.carbon, units),
+      nitrogenFrac: readMeasure('share', portion.nitrogen, units),
+    })),
+    moistureTarget: readMeasure('share', draft.target, units),
+    starterL: readMeasure('volumeL', draft.starter, units),
+    stage: draft.stage,
+    depthM: readMeasure('depthM', draft.depth, units),
+    widthM: readMeasure('lengthM', draft.width, units),
+    spread:
+      spread === 'none'
+        ? undefined
+        : spread === 'rate'
+          ? { by: 'rate', rateKgM2: readMeasure('rateKgM2', draft.spreadAmount, units) }
+          : { by: 'depth', depthM: readMeasure('depthM', draft.spreadAmount, units) },
+    wanted:
+      wanted === 'as-given'
+        ? undefined
+        : { of: wanted, [wantedNames[wanted]]: readMeasure(wantedKinds[wanted], draft.wantedAmount, units) },
+    startAt: startMs,
+    airC: readMeasure('tempC', draft.air, units),
+    units,
+  };
+  return planned(mixAskSchema, ask, planMix);
+}
+
+/** The figures of a plan as the form that lays a pile takes them, carried in the address. */
+export interface LayFigures {
+  readonly stage: Stage;
+  readonly material: 'wheat-bran' | 'rice-bran' | 'soil-mix' | 'compost-mix' | 'other';
+  readonly massKg?: number | undefined;
+  readonly moistureFrac?: number | undefined;
+  readonly depthM?: number | undefined;
+  readonly laidAt?: string | undefined;
+}
+
+const round = (value: number | undefined, figures = 5) =>
+  value === undefined ? undefined : Number(value.toPrecision(figures));
+
+export function layAddress(figures: LayFigures): string {
+  const { massKg, moistureFrac, depthM, ...rest } = figures;
+  const query = Object.entries({
+    ...rest,
+    massKg: round(massKg),
+    moisturePct: round(moistureFrac === undefined ? undefined : moistureFrac * 100, 4),
+    depthCm: round(depthM === undefined ? undefined : depthM * 100, 4),
+  }).flatMap(([key, value]) => (value === undefined || value === '' ? [] : [[key, String(value)] as [string, string]]));
+  return `/plan/lay?${new URLSearchParams(query)}`;
+}
+
+/** What a heap of these portions is called when it is laid: the largest part of soil or compost names it. */
+export function heapMaterial(portions: readonly { material: Ingredient; massKg: number }[]): LayFigures['material'] {
+  const of = (...names: Ingredient[]) =>
+    portions.filter((one) => names.includes(one.material)).reduce((sum, one) => sum + one.massKg, 0);
+  const [soil, compost] = [of('soil'), of('compost')];
+  if (soil > 0 || compost > 0) return soil >= compost ? 'soil-mix' : 'compost-mix';
+  const [wheat, rice] = [of('wheat-bran'), of('rice-bran')];
+  if (wheat === 0 && rice === 0) return 'other';
+  return wheat >= rice ? 'wheat-bran' : 'rice-bran';
+}

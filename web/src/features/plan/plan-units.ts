@@ -1,0 +1,112 @@
+/**
+ * web/plan/plan-units.ts: the units this person measures in, remembered in this browser, and sums between them and ours.
+ *
+ * Takes:  what was typed, in the person's units, with point or comma.
+ * Gives:  kg, L, mL, m, °C and fractions for the planner and the house; and text again when the units change.
+ */
+import { z } from 'zod';
+import { type MeasureKind, measure } from '../../../../core/plan/measure.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import {
+  fahrenheitToCelsius,
+  litresPerUsGallon,
+  mlPerUsFluidOunce,
+  mlPerUsTablespoon,
+  mlPerUsTeaspoon,
+} from '../../../../shared/units.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { createStore, useStore } from '../../data/store.ts';
+import { readNumber } from '../../read-number.ts';
+
+const keptSchema = z.object({
+  mass: z.enum(['kg', 'lb']).catch('kg'),
+  volume: z.enum(['L', 'gal']).catch('L'),
+  length: z.enum(['m', 'ft']).catch('m'),
+});
+export type KeptUnits = z.infer<typeof keptSchema>;
+
+const key = 'branhearth.units';
+
+export function readUnits(text: string | null): KeptUnits {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text ?? '{}');
+  } catch {
+    parsed = {};
+  }
+  return keptSchema.catch(() => keptSchema.parse({})).parse(parsed);
+}
+
+function recall(): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+const kept = createStore<KeptUnits>(readUnits(recall()));
+
+export function changeUnits(change: Partial<KeptUnits>): void {
+  const next = { ...kept.get(), ...change };
+  kept.set(next);
+  try {
+    localStorage.setItem(key, JSON.stringify(next));
+  } catch {
+    // Storage may be forbidden: forgotten at the next load.
+  }
+}
+
+export function usePlanUnits(): PlanUnits {
+  const { unit } = usePrefs();
+  const units = useStore(kept, (value) => value);
+  return { ...units, temperature: unit };
+}
+
+/** @example fromUnits('massKg', 25, { mass: 'lb', ... }) // => 11.33980925 */
+export function fromUnits(kind: MeasureKind, value: number, units: PlanUnits): number {
+  if (kind === 'tempC') return units.temperature === 'F' ? fahrenheitToCelsius(value) : value;
+  // 60 % is 0.6, not 0.6000000000000001.
+  return Number((value / measure(kind, 1, units).value).toPrecision(14));
+}
+
+export function readMeasure(kind: MeasureKind, text: string, units: PlanUnits): number | undefined {
+  const value = readNumber(text);
+  return value === undefined ? undefined : fromUnits(kind, value, units);
+}
+
+/** So many figures as a person would write down again. @example typed('depthM', 0.3, metric) // => "30" */
+export function typed(kind: MeasureKind, value: number | undefined, units: PlanUnits, figures = 4): string {
+  if (value === undefined) return '';
+  return String(Number(measure(kind, value, units).value.toPrecision(figures)));
+}
+
+export function unitOf(kind: MeasureKind, units: PlanUnits): string {
+  return measure(kind, 1, units).unit;
+}
+
+/** What was typed in other units; an unreadable text stays as it is. */
+export function restated(kind: MeasureKind, text: string, before: PlanUnits, after: PlanUnits): string {
+  if (unitOf(kind, before) === unitOf(kind, after)) return text;
+  const value = readMeasure(kind, text, before);
+  return value === undefined || Number.isNaN(value) ? text : typed(kind, value, after);
+}
+
+/** Vessels people measure a starter in [mL each]. */
+export const pours = {
+  mL: 1,
+  L: 1000,
+  tsp: mlPerUsTeaspoon,
+  tbsp: mlPerUsTablespoon,
+  'fl-oz': mlPerUsFluidOunce,
+  gal: litresPerUsGallon * 1000,
+} as const;
+export type Pour = keyof typeof pours;
+export const pourNames: readonly (readonly [Pour, string])[] = [
+  ['mL', 'mL'],
+  ['L', 'litres'],
+  ['tsp', 'teaspoons (US, 4.93 mL)'],
+  ['tbsp', 'tablespoons (US, 14.8 mL)'],
+  ['fl-oz', 'fluid ounces (US, 29.6 mL)'],
+  ['gal', 'US gallons'],
+];

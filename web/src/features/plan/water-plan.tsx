@@ -1,0 +1,164 @@
+/**
+ * web/plan/water-plan.tsx: water for one material, the first portion before the squeeze test, and the air that is left.
+ */
+import { useState } from 'preact/hooks';
+import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
+import { measureText } from '../../../../core/plan/measure.ts';
+import { ingredients, type PlanUnits, type WaterAnswer } from '../../../../shared/contracts/plan.ts';
+import { capital } from '../../ui/format/words.ts';
+import { PickField } from '../../ui/parts/forms.tsx';
+import { May } from '../people/only-for.tsx';
+import { MeasureField, useRestated } from './measure-field.tsx';
+import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
+import { Figures, PlanTold } from './plan-result.tsx';
+import { typed } from './plan-units.ts';
+
+export const ingredientNames = ingredients.map(
+  (one) => [one, one === 'other' ? 'Something else' : capital(ingredientFacts[one].name)] as const,
+);
+
+/** What stands in a field until the person knows better, said as its hint. */
+export function unlessKnown(value: number | undefined, units: PlanUnits): string {
+  return value === undefined ? 'Needed: nothing is known of it.' : `Leave empty for ${typed('share', value, units)} %.`;
+}
+
+export function WaterPlan() {
+  const [draft, setDraft] = useState<WaterDraft>(emptyWater);
+  const units = useRestated(draft, setDraft, (was, turn) => ({
+    ...was,
+    mass: turn('massKg', was.mass),
+    starter: turn('volumeL', was.starter),
+    meant: turn('volumeL', was.meant),
+    weight: turn('densityKgM3', was.weight),
+  }));
+  const change = (part: Partial<WaterDraft>) => setDraft({ ...draft, ...part });
+  const planned = planWetting(draft, units);
+  const facts = ingredientFacts[draft.material];
+  return (
+    <div class="plan-two">
+      <form class="form" onSubmit={(event) => event.preventDefault()}>
+        <div class="field-row">
+          <PickField
+            label="Material"
+            value={draft.material}
+            choices={ingredientNames}
+            onValue={(material) => change({ material })}
+          />
+          <MeasureField
+            label="How much of it"
+            kind="massKg"
+            value={draft.mass}
+            onValue={(mass) => change({ mass })}
+            error={planned.errors.get('/materialKg')}
+          />
+        </div>
+        <div class="field-row">
+          <MeasureField
+            label="Moisture now"
+            unitNote="wet basis"
+            kind="share"
+            value={draft.moistureNow}
+            onValue={(moistureNow) => change({ moistureNow })}
+            hint={unlessKnown(facts.moistureFrac?.value, units)}
+            error={planned.errors.get('/moistureNow')}
+          />
+          <MeasureField
+            label="Moisture wanted"
+            unitNote="wet basis"
+            kind="share"
+            value={draft.moistureTarget}
+            onValue={(moistureTarget) => change({ moistureTarget })}
+            hint={unlessKnown(facts.targetFrac?.value, units)}
+            error={planned.errors.get('/moistureTarget')}
+          />
+        </div>
+        <MeasureField
+          label="Diluted starter that goes in"
+          kind="volumeL"
+          value={draft.starter}
+          onValue={(starter) => change({ starter })}
+          hint="It is counted as water."
+          error={planned.errors.get('/starterL')}
+        />
+        <details class="more">
+          <summary>Water you mean to give, and what the material weighs</summary>
+          <MeasureField
+            label="Water you mean to give"
+            kind="volumeL"
+            value={draft.meant}
+            onValue={(meant) => change({ meant })}
+            hint="To be told what it would come to."
+            error={planned.errors.get('/waterMeantL')}
+          />
+          <MeasureField
+            label="Weight of the loose material"
+            kind="densityKgM3"
+            value={draft.weight}
+            onValue={(weight) => change({ weight })}
+            hint="Fill a bucket without pressing and weigh it: its weight divided by its volume. It tells how much air stays."
+            error={planned.errors.get('/bulkDensityKgM3')}
+          />
+        </details>
+      </form>
+      <PlanTold planned={planned} waitsFor="Say how much of the material you have.">
+        {(answer) => (
+          <>
+            <WaterFigures answer={answer} units={units} />
+            <May to="keeper">
+              <p class="plan-on">
+                <a
+                  class="button"
+                  href={layAddress({
+                    stage: draft.material === 'soil' || draft.material === 'compost' ? 'soil' : 'bran',
+                    material: heapMaterial([{ material: draft.material, massKg: 1 }]),
+                    massKg: answer.massAfterKg,
+                    moistureFrac: answer.moistureAfter,
+                  })}
+                >
+                  Lay a pile with these figures
+                </a>
+              </p>
+            </May>
+          </>
+        )}
+      </PlanTold>
+    </div>
+  );
+}
+
+function WaterFigures({ answer, units }: { readonly answer: WaterAnswer; readonly units: PlanUnits }) {
+  const litres = (kg: number) => measureText('volumeL', kg, units, 3);
+  const portions =
+    answer.verdict === 'add'
+      ? ([
+          ['First portion, before the squeeze test', litres(answer.firstPortionKg)],
+          ['The rest, by the squeeze test', litres(answer.restKg)],
+        ] as const)
+      : [];
+  return (
+    <>
+      <Figures
+        rows={[
+          ...portions,
+          ['Moisture then', measureText('share', answer.moistureAfter, units, 3), 'wet basis'],
+          ['Mass then', measureText('massKg', answer.massAfterKg, units)],
+          ...(answer.freeAirSpace === null
+            ? []
+            : [
+                [
+                  'Free air space then',
+                  measureText('share', answer.freeAirSpace, units, 3),
+                  `should keep ${measureText('share', answer.freeAirSpaceFloor, units)}`,
+                ] as const,
+              ]),
+        ]}
+      />
+      {answer.verdict === 'add' && (
+        <p class="next">
+          Water cannot be taken out again: give the first portion, mix, wait a quarter of an hour, squeeze a handful
+          hard, then go on.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+/**
+ * web/practice/bed-as-laid.tsx: a practice pile before anybody measured it: outline, depth, cover, damp as told.
+ */
+
+import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
+import { toInstant } from '../../../../shared/contracts/time.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import { Mound } from '../../ui/mound/mound.tsx';
+import { branKg, laidRecipe } from './laid-recipe.ts';
+
+export function BedAsLaid({ scenario }: { readonly scenario: PracticeScenario }) {
+  const { told, stage, id } = scenario;
+  const batch = {
+    id,
+    startedAt: toInstant(0),
+    progress: 0,
+    phase: 'resting' as const,
+    phaseReason: 'just-laid',
+    ...(told.moistureFrac !== undefined && { moisture: { frac: told.moistureFrac, sdFrac: 0.03 } }),
+  };
+  return (
+    <figure class="bed-as-laid">
+      <div aria-hidden="true">
+        <Mound pile={{ id, stage, positions: {}, batch }} depthM={told.depthM} cover={told.cover} large />
+      </div>
+      <figcaption>{laidWords(scenario)}</figcaption>
+    </figure>
+  );
+}
+
+function laidWords(scenario: PracticeScenario): string {
+  const { material, depthM, moistureFrac, massKg, cover } = laidRecipe(scenario);
+  const damp = moistureFrac === undefined ? '' : `, mixed to ${Math.round(moistureFrac * 100)}\u00a0% water`;
+  const mass = massKg === undefined ? '' : `, about ${massKg}\u00a0kg in all`;
+  return `As written down: ${branKg(scenario)}\u00a0kg of ${materialNames[material]}${damp}${mass}; ${Math.round(depthM * 100)}\u00a0cm deep, ${coverNames[cover]}.`;
+}

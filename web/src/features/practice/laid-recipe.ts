@@ -1,0 +1,24 @@
+/**
+ * web/practice/laid-recipe.ts: what the grower wrote down when the bed was laid: what was told, and the mass it comes to.
+ *
+ * Never:  knows better than the grower: where the moisture was misjudged, so is the mass.
+ */
+import type { Recipe } from '../../../../shared/contracts/domain/batch.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+
+/** Bran as bought, wet basis (FAO ADCP/REP, appendix XI: densities are given at this moisture). */
+const branMoistureFrac = 0.12;
+
+/** Bran that went in [kg]. */
+export function branKg({ recipe }: PracticeScenario): number {
+  return recipe.ingredients
+    .filter(({ material }) => material === 'wheat-bran' || material === 'rice-bran')
+    .reduce((sum, { massKg }) => sum + massKg, 0);
+}
+
+export function laidRecipe(scenario: PracticeScenario): Recipe {
+  const { told } = scenario;
+  if (told.moistureFrac === undefined) return told;
+  const massKg = (branKg(scenario) * (1 - branMoistureFrac)) / (1 - told.moistureFrac);
+  return { ...told, massKg: Math.round(massKg) };
+}

@@ -1,0 +1,105 @@
+/**
+ * web/practice/pace-bar.tsx: the run along its days and nights, and how fast time goes.
+ */
+
+import { msPerHour } from '../../../../shared/units.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { capital } from '../../ui/format/words.ts';
+import { scaleOf } from './cut-drawing.ts';
+import { midnightsOf, nightsOf } from './night-line.ts';
+import type { Frame } from './practice-session.ts';
+import { hold, letRun, setPace, skipHours, skipToMorning } from './run-keeper.ts';
+import type { Run } from './run-state.ts';
+import { useWidth } from './use-width.ts';
+
+interface PaceBarProps {
+  readonly scenario: PracticeScenario;
+  readonly run: Run;
+  readonly frame: Frame;
+}
+
+export function PaceBar({ scenario, run, frame }: PaceBarProps) {
+  const reader = useReader();
+  const hour = Math.floor(frame.afterH);
+  return (
+    <section class="pace-bar" aria-label="Time">
+      <div class="pace-when">
+        <p>
+          <b>{capital(dayAndTime(frame.atMs, reader))}</b>
+        </p>
+        <p class="quiet">
+          hour {hour} of {scenario.hours}
+        </p>
+      </div>
+      <DayLine scenario={scenario} frame={frame} />
+      <div class="pace-buttons">
+        {run.flowing ? (
+          <button type="button" class="primary" onClick={hold}>
+            Hold
+          </button>
+        ) : (
+          <button type="button" class="primary" onClick={letRun}>
+            Let it run
+          </button>
+        )}
+        <button
+          type="button"
+          aria-pressed={run.pace === 4}
+          onClick={() => setPace(run.pace === 4 ? 1 : 4)}
+          title={`${run.pace} h of the pile in a second`}
+        >
+          Faster
+        </button>
+        <button type="button" onClick={() => skipHours(6)}>
+          6 h on
+        </button>
+        <button type="button" onClick={skipToMorning}>
+          Morning
+        </button>
+      </div>
+    </section>
+  );
+}
+
+const line = { height: 34, edge: 7, groundY: 24, nightDepth: 6 } as const;
+
+/** Ground with its nights below it; what happened stands on it, and the hour now is a stake. */
+function DayLine({ scenario, frame }: Pick<PaceBarProps, 'scenario' | 'frame'>) {
+  const { place, width } = useWidth(320, 120);
+  const { hours } = scenario;
+  const { startedAtMs, afterH, diary } = frame;
+  const x = scaleOf(0, hours, line.edge, width - line.edge);
+  return (
+    <div class="day-line" ref={place}>
+      <svg width={width} height={line.height} viewBox={`0 0 ${width} ${line.height}`} aria-hidden="true">
+        {nightsOf(startedAtMs, hours).map(({ fromH, toH }) => (
+          <rect
+            key={fromH}
+            class="day-night"
+            x={x(fromH)}
+            y={line.groundY}
+            width={x(toH) - x(fromH)}
+            height={line.nightDepth}
+          />
+        ))}
+        <path class="day-ground" d={`M${x(0)} ${line.groundY}H${x(hours)}`} />
+        <path class="day-done" d={`M${x(0)} ${line.groundY}H${x(afterH)}`} />
+        {midnightsOf(startedAtMs, hours).map((atH) => (
+          <path key={atH} class="day-ground" d={`M${x(atH)} ${line.groundY - 3}v3`} />
+        ))}
+        {diary.map(({ atMs, kind }, i) => {
+          const at = x((atMs - startedAtMs) / msPerHour);
+          return kind === 'warning' ? (
+            <path key={i} class="day-warning" d={`M${at - 3.5} ${line.groundY - 2}q1 -8 3.5 -9q2.5 1 3.5 9z`} />
+          ) : kind === 'act' ? (
+            <path key={i} class="day-act" d={`M${at} ${line.groundY - 1}v-8`} />
+          ) : null;
+        })}
+        <path class="day-now" d={`M${x(afterH)} ${line.groundY + 7}V6`} />
+        <circle class="day-now" cx={x(afterH)} cy="6" r="4" />
+      </svg>
+    </div>
+  );
+}

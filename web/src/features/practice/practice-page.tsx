@@ -1,0 +1,59 @@
+/**
+ * web/practice/practice-page.tsx: the practice piles, and one of them from its story to its debrief.
+ */
+import { useEffect } from 'preact/hooks';
+import { useRoute } from 'preact-iso';
+import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
+import { OwnTime } from '../../data/live/use-installation.ts';
+import { useStore } from '../../data/store.ts';
+import { NoPage } from '../more/no-page.tsx';
+import { DebriefView } from './debrief-view.tsx';
+import { Opening } from './opening.tsx';
+import { practiceReader } from './practice-time.ts';
+import { hold, practiceRun, startRun } from './run-keeper.ts';
+import { ScenarioList } from './scenario-list.tsx';
+import { Tending } from './tending.tsx';
+import '../../ui/style/practice.css';
+
+export function PracticePage() {
+  const { params } = useRoute();
+  useEffect(() => {
+    const holdWhenHidden = () => document.hidden && hold();
+    document.addEventListener('visibilitychange', holdWhenHidden);
+    return () => {
+      document.removeEventListener('visibilitychange', holdWhenHidden);
+      hold();
+    };
+  }, []);
+  if (!params.id) return <ScenarioList />;
+  const scenario = practiceScenarios.find(({ id }) => id === params.id);
+  return scenario ? <OnePile key={scenario.id} scenario={scenario} /> : <NoPage />;
+}
+
+function OnePile({ scenario }: { readonly scenario: PracticeScenario }) {
+  const run = useStore(practiceRun, (one) => (one?.scenarioId === scenario.id ? one : null));
+  if (!run) return <Opening scenario={scenario} />;
+  const { frame, debrief } = run;
+  if (run.stage === 'failed') {
+    return (
+      <div class="page narrow">
+        <h1>This practice pile broke off.</h1>
+        <p class="lead">{run.fault}</p>
+        <button type="button" class="primary" onClick={() => startRun(scenario.id, run.seed)}>
+          Lay it again
+        </button>
+      </div>
+    );
+  }
+  if (!frame) return <p class="page lead">Laying the pile…</p>;
+  return (
+    <OwnTime.Provider value={{ nowMs: frame.atMs, reader: practiceReader(frame.startedAtMs) }}>
+      {run.stage === 'over' && debrief ? (
+        <DebriefView scenario={scenario} run={run} frame={frame} debrief={debrief} />
+      ) : (
+        <Tending scenario={scenario} run={run} frame={frame} />
+      )}
+    </OwnTime.Provider>
+  );
+}

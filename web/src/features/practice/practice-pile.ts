@@ -1,0 +1,84 @@
+/**
+ * web/practice/practice-pile.ts: a practice pile as a house would tell of a real one.
+ *
+ * Takes:  the scenario, what was heard last from each probe, the judge's assessment and alarms.
+ * Gives:  the detail of a pile, with its one plain sentence.
+ */
+
+import { sayCondition } from '../../../../core/say/condition.ts';
+import type { Assessment } from '../../../../core/session/assessment.ts';
+import { toldDoubt, toldEvidence, toldJudgement } from '../../../../core/session/assessment-view.ts';
+import { toldHeat } from '../../../../core/session/told-heat.ts';
+import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
+import { toInstant } from '../../../../shared/contracts/time.ts';
+import type { Position, Stage } from '../../../../shared/names.ts';
+import { limitOrigins, type StageLimits } from '../../../../shared/stage.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { DiaryEntry } from './diary.ts';
+import { laidRecipe } from './laid-recipe.ts';
+
+export interface PileFacts {
+  readonly scenario: PracticeScenario;
+  readonly startedAtMs: number;
+  readonly limits: StageLimits;
+  readonly assessment: Assessment;
+  readonly alarms: readonly AlarmSummary[];
+  readonly diary: readonly DiaryEntry[];
+}
+
+export function practicePile(facts: PileFacts): PileDetail {
+  const { scenario, startedAtMs, limits, assessment, alarms, diary } = facts;
+  return {
+    id: scenario.id,
+    name: scenario.name,
+    site: 'practice',
+    stage: scenario.stage,
+    batch: {
+      id: scenario.id,
+      startedAt: toInstant(startedAtMs),
+      progress: Math.min(100, Math.max(0, assessment.progressPct)),
+      phase: assessment.phase,
+      phaseReason: assessment.phaseReason,
+      ...(assessment.moisture && { moisture: assessment.moisture }),
+      heat: toldHeat(assessment.heat, assessment.limits),
+    },
+    positions: positionsNow(scenario, assessment),
+    ...sayCondition(assessment, alarms, 'C'),
+    alarms: [...alarms],
+    recipe: laidRecipe(scenario),
+    assumed: [...assessment.assumed],
+    limits: limitsOf(scenario.stage, limits),
+    acts: diary.flatMap(({ atMs, mark }, i) =>
+      mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
+    ),
+    evidence: toldEvidence(assessment),
+    judgement: toldJudgement(assessment),
+  };
+}
+
+/** Those the page speaks of: where to act, and the water wanted. */
+function limitsOf(stage: Stage, limits: StageLimits): PileDetail['limits'] {
+  const origins = limitOrigins[stage];
+  return {
+    actC: { value: limits.actC, unit: '°C', origin: origins.actC },
+    lossC: { value: limits.lossC, unit: '°C', origin: origins.lossC },
+    moistureMinFrac: { value: limits.moistureMinFrac, unit: '-', origin: origins.moistureMinFrac },
+    moistureMaxFrac: { value: limits.moistureMaxFrac, unit: '-', origin: origins.moistureMaxFrac },
+  };
+}
+
+function positionsNow({ probes }: PracticeScenario, { positions }: Assessment): PileDetail['positions'] {
+  const now: Partial<Record<Position, PositionNow>> = {};
+  for (const { name, position } of probes) {
+    const sight = positions[position];
+    now[position] = {
+      probe: name,
+      ...(sight?.temperatureC != null && { temperatureC: sight.doubted?.temperatureC ?? sight.temperatureC }),
+      ...toldDoubt(sight),
+      ...(sight?.humidityPct != null && { humidityPct: sight.humidityPct }),
+      ...(sight?.atMs != null && { at: toInstant(sight.atMs) }),
+      silent: sight?.silent ?? true,
+    };
+  }
+  return now;
+}

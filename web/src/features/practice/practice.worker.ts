@@ -1,0 +1,44 @@
+/**
+ * web/practice/practice.worker.ts: the pile, its judge and the heavy sums, away from the thread that draws.
+ *
+ * Takes:  questions of the page, one at a time.
+ * Gives:  one reply to each.
+ */
+import { config } from 'zod';
+import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
+import type { Question, Reply, Told } from './practice-messages.ts';
+import { openSession, type Session } from './practice-session.ts';
+
+// The content security policy forbids code made from strings, which zod would otherwise try first.
+config({ jitless: true });
+
+let session: Session | undefined;
+
+function tell(question: Question): Told {
+  if (question.kind === 'open') {
+    const scenario = practiceScenarios.find(({ id }) => id === question.scenarioId);
+    if (!scenario) throw new Error(`No practice pile "${question.scenarioId}"`);
+    session = openSession(scenario, question.seed);
+    return { frame: session.frame() };
+  }
+  if (!session) throw new Error('No practice run is open');
+  switch (question.kind) {
+    case 'advance':
+      return session.advance(question.hours);
+    case 'act':
+      return session.act(question.act);
+    case 'acknowledge':
+      return { frame: session.acknowledge(question.alarmId) };
+  }
+}
+
+addEventListener('message', ({ data }: MessageEvent<Question>) => {
+  let reply: Reply;
+  try {
+    const told = tell(data);
+    reply = { told: told.frame.ended && session ? { ...told, debrief: session.debrief() } : told };
+  } catch (error) {
+    reply = { fault: error instanceof Error ? error.message : String(error) };
+  }
+  postMessage(reply);
+});

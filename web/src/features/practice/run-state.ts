@@ -1,0 +1,109 @@
+/**
+ * web/practice/run-state.ts: where a practice run stands on the page, and how each event moves it.
+ *
+ * Takes:  the state as last left, one event.
+ * Gives:  the next state; pure, so that a test can play a run.
+ * Never:  lets time flow while a new warning has not been seen, or while the worker is still busy.
+ */
+import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
+import type { Debrief } from '../../../../simulator/practice/debrief.ts';
+import type { DiaryEntry } from './diary.ts';
+import type { Told } from './practice-messages.ts';
+import type { Frame } from './practice-session.ts';
+
+/** Hours of the pile to a second of the clock. */
+export const paces = [1, 4] as const;
+export type Pace = (typeof paces)[number];
+
+export interface ActTold {
+  readonly words: string;
+  readonly told: string | undefined;
+  readonly caution: string | undefined;
+  readonly done: boolean;
+}
+
+export interface Run {
+  readonly scenarioId: string;
+  readonly seed: number;
+  /** arriving: the pile is being laid. over: the debrief is here. failed: the worker broke off. */
+  readonly stage: 'arriving' | 'tending' | 'over' | 'failed';
+  readonly flowing: boolean;
+  readonly pace: Pace;
+  /** A question is with the worker. */
+  readonly busy: boolean;
+  readonly frame: Frame | null;
+  /** The answer to the last act, until time goes on. */
+  readonly answer: ActTold | null;
+  /** The warning that stopped the clock, until time goes on. */
+  readonly stoppedBy: AlarmSummary | null;
+  readonly debrief: Debrief | null;
+  readonly fault: string | null;
+}
+
+export type RunEvent =
+  | { readonly kind: 'asked' }
+  | { readonly kind: 'told'; readonly told: Told }
+  | { readonly kind: 'broke'; readonly fault: string }
+  | { readonly kind: 'let-run' }
+  | { readonly kind: 'hold' }
+  | { readonly kind: 'pace'; readonly pace: Pace };
+
+export function newRun(scenarioId: string, seed: number, pace: Pace = 1): Run {
+  return {
+    scenarioId,
+    seed,
+    stage: 'arriving',
+    flowing: false,
+    pace,
+    busy: false,
+    frame: null,
+    answer: null,
+    stoppedBy: null,
+    debrief: null,
+    fault: null,
+  };
+}
+
+export function stepRun(run: Run, event: RunEvent): Run {
+  switch (event.kind) {
+    case 'asked':
+      return { ...run, busy: true };
+    case 'told':
+      return takeTold({ ...run, busy: false }, event.told);
+    case 'broke':
+      return { ...run, busy: false, stage: 'failed', flowing: false, fault: event.fault };
+    case 'let-run':
+      return run.stage === 'tending' ? { ...run, flowing: true, answer: null, stoppedBy: null } : run;
+    case 'hold':
+      return { ...run, flowing: false };
+    case 'pace':
+      return { ...run, pace: event.pace };
+  }
+}
+
+function takeTold(run: Run, { frame, raised = [], answer, debrief }: Told): Run {
+  const stoppedBy = raised.at(-1) ?? null;
+  const isOver = debrief !== undefined;
+  return {
+    ...run,
+    frame,
+    stage: isOver ? 'over' : 'tending',
+    flowing: run.flowing && !isOver && stoppedBy === null,
+    debrief: debrief ?? null,
+    // Something newer takes the place of what was said before; time alone does not while the clock is held.
+    answer: answer ? actTold(answer, frame.diary) : stoppedBy ? null : run.answer,
+    stoppedBy: stoppedBy ?? (answer ? null : run.stoppedBy),
+  };
+}
+
+function actTold({ told, caution, done }: NonNullable<Told['answer']>, diary: readonly DiaryEntry[]): ActTold {
+  const words = done ? (diary.findLast(({ kind }) => kind === 'act')?.words ?? 'Done') : 'Not done';
+  return { words, told, caution, done };
+}
+
+/** Hours until the next seven in the morning. */
+export function hoursToMorning(atMs: number): number {
+  const hourOfDay = (atMs / 3_600_000) % 24;
+  const wait = (7 - hourOfDay + 24) % 24;
+  return wait < 0.5 ? wait + 24 : wait;
+}

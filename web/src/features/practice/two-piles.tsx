@@ -1,0 +1,73 @@
+/**
+ * web/practice/two-piles.tsx: one hour of the run twice: the pile as its probes told of it, and as it was.
+ */
+import { useMemo } from 'preact/hooks';
+import { toInstant } from '../../../../shared/contracts/time.ts';
+import type { PracticeReading, PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { TruthRow } from '../../../../simulator/practice/record.ts';
+import { OwnTime, useReader } from '../../data/live/use-installation.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { dayAndTime } from '../../ui/format/local-time.ts';
+import { formatTemp } from '../../ui/format/temperature.ts';
+import { capital } from '../../ui/format/words.ts';
+import { Mound } from '../../ui/mound/mound.tsx';
+import { saidPositions, truePositions } from './said-and-so.ts';
+
+interface TwoPilesProps {
+  readonly scenario: PracticeScenario;
+  readonly truth: readonly TruthRow[];
+  readonly readings: readonly PracticeReading[];
+  readonly afterH: number;
+  readonly onHour: (afterH: number) => void;
+}
+
+export function TwoPiles({ scenario, truth, readings, afterH, onHour }: TwoPilesProps) {
+  const { unit } = usePrefs();
+  const reader = useReader();
+  const row = truth.find((one) => one.afterH >= afterH) ?? (truth.at(-1) as TruthRow);
+  const said = useMemo(() => saidPositions(readings, row.atMs), [readings, row]);
+  const was = useMemo(() => truePositions(row), [row]);
+  const batch = {
+    id: scenario.id,
+    startedAt: toInstant(truth[0]?.atMs ?? 0),
+    progress: 0,
+    phase: 'resting' as const,
+    phaseReason: 'just-laid',
+  };
+  const when = `Hour ${row.afterH}, ${dayAndTime(row.atMs, reader)}`;
+  const percent = (frac: number) => `${Math.round(100 * frac)}\u00a0%`;
+  const inside = `Hottest layer ${formatTemp(row.hottestC, unit, 0)}, water ${percent(row.moistureFrac)}, oxygen in the worst layer ${percent(row.leastOxygenFrac)}, ${percent(row.aliveFrac)} of the culture alive.`;
+  return (
+    <OwnTime.Provider value={{ nowMs: row.atMs, reader }}>
+      <div class="two-piles">
+        <figure>
+          <figcaption>
+            <h3>What the probes said</h3>
+          </figcaption>
+          <Mound pile={{ id: scenario.id, stage: scenario.stage, positions: said, batch }} depthM={row.depthM} large />
+        </figure>
+        <figure>
+          <figcaption>
+            <h3>What was so</h3>
+          </figcaption>
+          <Mound pile={{ id: scenario.id, stage: scenario.stage, positions: was, batch }} depthM={row.depthM} large />
+        </figure>
+      </div>
+      <div class="hour-slider">
+        <label for="hour-shown">
+          <b>{capital(when)}.</b> {inside}
+        </label>
+        <input
+          id="hour-shown"
+          type="range"
+          min={truth[0]?.afterH ?? 0}
+          max={truth.at(-1)?.afterH ?? 0}
+          step={1}
+          value={row.afterH}
+          aria-valuetext={`${when}. ${inside}`}
+          onInput={(event) => onHour(Number(event.currentTarget.value))}
+        />
+      </div>
+    </OwnTime.Provider>
+  );
+}

@@ -1,0 +1,89 @@
+/**
+ * web/probes/claimed-probe.tsx: a probe in its pile: what it says, its offset, and letting it go.
+ */
+
+import { useState } from 'preact/hooks';
+import type { Probe } from '../../../../shared/contracts/probes.ts';
+import { fetchAll } from '../../data/live/connection.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { calibrateProbe, releaseProbe } from '../../data/routes.ts';
+import { useDeed } from '../../data/use-mutation.ts';
+import { readNumber } from '../../read-number.ts';
+import { differenceFrom, differenceIn, formatDifference, plainNumber, unitSigns } from '../../ui/format/temperature.ts';
+import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { May } from '../people/only-for.tsx';
+import { ProbeHead } from './probe-head.tsx';
+
+interface ClaimedProbeProps {
+  readonly probe: Probe;
+  readonly isSilent: boolean;
+}
+
+export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
+  const { unit } = usePrefs();
+  const deed = useDeed();
+  const offset = probe.temperatureOffsetC;
+  return (
+    <li class="probe">
+      <ProbeHead probe={probe} isSilent={isSilent} />
+      <May to="keeper">
+        <details class="more">
+          <summary>
+            {offset === 0 ? 'Offset, release' : `Offset ${formatDifference(offset, unit)}, release`}
+            <span class="unseen"> of {probe.probe}</span>
+          </summary>
+          <Offset probe={probe} />
+          <button
+            type="button"
+            disabled={deed.busy}
+            onClick={() =>
+              deed.run(async () => {
+                await releaseProbe(probe.site, probe.probe);
+                await fetchAll();
+              })
+            }
+          >
+            Release it from the pile
+          </button>
+          <Refusal error={deed.error} />
+        </details>
+      </May>
+    </li>
+  );
+}
+
+function Offset({ probe }: { readonly probe: Probe }) {
+  const { unit } = usePrefs();
+  const deed = useDeed();
+  const kept = plainNumber(differenceIn(unit, probe.temperatureOffsetC), 1).replace('\u2212', '-');
+  const [typed, setTyped] = useState<string>();
+  return (
+    <form
+      class="form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const value = readNumber(typed ?? kept) ?? Number.NaN;
+        void deed
+          .run(async () => {
+            await calibrateProbe(probe.site, probe.probe, Number(differenceFrom(unit, value).toFixed(3)));
+            await fetchAll();
+          })
+          .then((done) => done && setTyped(undefined));
+      }}
+    >
+      <TextField
+        label="Added to each temperature"
+        unit={unitSigns[unit]}
+        inputMode="text"
+        hint="From a check in melting ice or beside a thermometer you trust. Counts from the next reading."
+        value={typed ?? kept}
+        onValue={setTyped}
+        error={deed.fieldError('/temperatureOffsetC')}
+      />
+      <Refusal error={deed.error} />
+      <button type="submit" disabled={deed.busy || typed === undefined}>
+        Keep the offset
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,36 @@
+/**
+ * web/probes/unclaimed-probe.tsx: a probe that talks and belongs to no pile, with the form to claim it.
+ */
+
+import { useState } from 'preact/hooks';
+import type { Probe } from '../../../../shared/contracts/probes.ts';
+import { May } from '../people/only-for.tsx';
+import { ClaimForm } from './claim-form.tsx';
+import { ForgetProbe } from './forget-probe.tsx';
+import { ProbeHead } from './probe-head.tsx';
+
+interface UnclaimedProbeProps {
+  readonly probe: Probe;
+  /** Then the form to claim it stands open. */
+  readonly isOneOfFew: boolean;
+}
+
+export function UnclaimedProbe({ probe, isOneOfFew }: UnclaimedProbeProps) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <li class="probe probe-unclaimed">
+      <ProbeHead probe={probe} />
+      <May to="keeper">
+        {isOneOfFew && <ClaimForm probe={probe} />}
+        <details class="more" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+          <summary>
+            {isOneOfFew ? 'Not yours?' : 'Claim or forget'}
+            <span class="unseen"> {probe.probe}</span>
+          </summary>
+          {isOpen && !isOneOfFew && <ClaimForm probe={probe} />}
+          {isOpen && <ForgetProbe probe={probe} />}
+        </details>
+      </May>
+    </li>
+  );
+}

@@ -1,0 +1,124 @@
+/**
+ * web/records/record-curves.tsx: the temperatures of a batch as one small drawing for paper.
+ *
+ * Takes:  buckets of min, mean and max per position, oldest first.
+ * Gives:  lines in our colours, each named at its end, on a grid of days and of every 10 degrees; the words below tell the highest.
+ */
+import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
+import { msPerDay } from '../../../../shared/units.ts';
+import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
+import { capital, positionNames } from '../../ui/format/words.ts';
+import { Scrollable } from '../../ui/parts/scrollable.tsx';
+
+type Curves = BatchRecordSheet['curves']['temperatureC'];
+
+const size = { width: 720, height: 260, left: 40, right: 62, top: 12, bottom: 26 } as const;
+
+export interface CurveFrame {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly lowC: number;
+  readonly highC: number;
+}
+
+/** The time and the tens of degrees that hold every bucket; undefined without any. */
+export function frameOf(curves: Curves): CurveFrame | undefined {
+  const points = curves.flatMap((curve) => curve.points);
+  if (points.length === 0) return undefined;
+  const times = points.map((point) => Date.parse(point.at));
+  const lowC = Math.floor(Math.min(...points.map((point) => point.min)) / 10) * 10;
+  const highC = Math.ceil(Math.max(...points.map((point) => point.max)) / 10) * 10;
+  const fromMs = Math.min(...times);
+  return { fromMs, toMs: Math.max(...times, fromMs + 1), lowC, highC: Math.max(highC, lowC + 10) };
+}
+
+/** The line is broken where more than three buckets are missing: nobody knows what lay between. */
+export function linePath(
+  points: Curves[number]['points'],
+  bucketMs: number,
+  x: (atMs: number) => number,
+  y: (tempC: number) => number,
+): string {
+  let path = '';
+  let beforeMs = Number.NEGATIVE_INFINITY;
+  for (const point of points) {
+    const atMs = Date.parse(point.at);
+    path += `${atMs - beforeMs > 3 * bucketMs ? 'M' : 'L'}${x(atMs).toFixed(1)} ${y(point.mean).toFixed(1)}`;
+    beforeMs = atMs;
+  }
+  return path;
+}
+
+interface RecordCurvesProps {
+  readonly curves: BatchRecordSheet['curves'];
+  readonly unit: TempUnit;
+}
+
+export function RecordCurves({ curves: { temperatureC, bucketMs }, unit }: RecordCurvesProps) {
+  const frame = frameOf(temperatureC);
+  if (!frame) return <p class="quiet">No probe measured it.</p>;
+  const { fromMs, toMs, lowC, highC } = frame;
+  const x = (atMs: number) => size.left + ((atMs - fromMs) / (toMs - fromMs)) * (size.width - size.left - size.right);
+  const y = (tempC: number) => size.top + ((highC - tempC) / (highC - lowC)) * (size.height - size.top - size.bottom);
+  const tens = Array.from({ length: (highC - lowC) / 10 + 1 }, (_, index) => lowC + index * 10);
+  const days = Array.from({ length: Math.floor((toMs - fromMs) / msPerDay) + 1 }, (_, index) => index);
+  const everyDay = Math.max(1, Math.ceil(days.length / 12));
+  const highest = temperatureC.map(({ position, points }) => {
+    const most = Math.max(...points.map((point) => point.max));
+    return `${positionNames[position]} up to ${plainNumber(tempIn(unit, most), 1)} ${unitSigns[unit]}`;
+  });
+  const ends = spread(
+    temperatureC.map(({ points }) => y(points.at(-1)?.mean ?? lowC)),
+    14,
+  );
+  return (
+    <figure class="record-curves">
+      <Scrollable label="Temperatures, drawn" class="record-scroll">
+        <svg
+          viewBox={`0 0 ${size.width} ${size.height}`}
+          role="img"
+          aria-label={`Temperatures by day: ${highest.join(', ')}`}
+        >
+          {tens.map((tempC) => (
+            <g key={tempC}>
+              <path class="record-grid" d={`M${size.left} ${y(tempC)}H${size.width - size.right}`} />
+              <text x={size.left - 6} y={y(tempC) + 4} text-anchor="end">
+                {plainNumber(tempIn(unit, tempC), 0)}
+              </text>
+            </g>
+          ))}
+          {days
+            .filter((day) => day % everyDay === 0)
+            .map((day) => (
+              <text key={day} x={x(fromMs + day * msPerDay)} y={size.height - 8} text-anchor="middle">
+                {day + 1}
+              </text>
+            ))}
+          {temperatureC.map(({ position, points }, index) => (
+            <g key={position} class={`record-${position}`}>
+              <path class="record-line" d={linePath(points, bucketMs, x, y)} />
+              <text x={size.width - size.right + 6} y={(ends[index] ?? 0) + 4}>
+                {capital(positionNames[position])}
+              </text>
+            </g>
+          ))}
+        </svg>
+      </Scrollable>
+      <figcaption>
+        By day of the batch, in {unitSigns[unit]}: {highest.join(', ')}.
+      </figcaption>
+    </figure>
+  );
+}
+
+/** Moves names apart so that none covers another. */
+export function spread(at: readonly number[], apart: number): number[] {
+  const order = at.map((place, index) => ({ place, index })).sort((one, other) => one.place - other.place);
+  let before = Number.NEGATIVE_INFINITY;
+  const result = [...at];
+  for (const { place, index } of order) {
+    before = Math.max(place, before + apart);
+    result[index] = before;
+  }
+  return result;
+}

@@ -1,0 +1,174 @@
+/**
+ * web/season/measure-table.tsx: a row of measures per batch, sorted by any of them, with the grower's own spread beneath.
+ */
+
+import { columnOf } from '../../../../core/seasons/groups.ts';
+import { type MeasureKey, measureKeys } from '../../../../core/seasons/measure-keys.ts';
+import { spreadOf } from '../../../../core/seasons/spread.ts';
+import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
+import { useReader } from '../../data/live/use-installation.ts';
+import type { TempUnit } from '../../ui/format/temperature.ts';
+import { counted, warningNames } from '../../ui/format/words.ts';
+import { Scrollable } from '../../ui/parts/scrollable.tsx';
+import { fullDay } from '../batch/full-date.ts';
+import type { SortKey, View } from './address.ts';
+import { curveStyles, mostBroughtOut } from './curve-style.ts';
+import { cellOf, headingOf, measureWords } from './measure-words.ts';
+
+interface MeasureTableProps {
+  readonly batches: readonly ComparedBatch[];
+  readonly view: Pick<View, 'sort' | 'order'>;
+  readonly broughtOut: readonly string[];
+  readonly unit: TempUnit;
+  readonly onSort: (sort: SortKey, order: View['order']) => void;
+  readonly onBringOut: (ids: readonly string[]) => void;
+}
+
+export function MeasureTable({ batches, view, broughtOut, unit, onSort, onBringOut }: MeasureTableProps) {
+  const heading = (key: SortKey, words: string, sign: string | null) => (
+    <th
+      scope="col"
+      key={key}
+      class={sign === null ? undefined : 'figure'}
+      aria-sort={view.sort === key ? (view.order === 'down' ? 'descending' : 'ascending') : undefined}
+    >
+      <button
+        type="button"
+        class="sort"
+        onClick={() => onSort(key, view.sort === key && view.order === 'down' ? 'up' : 'down')}
+      >
+        {words}
+        {sign && <span class="unit"> {sign}</span>}
+        <svg viewBox="0 0 8 12" aria-hidden="true" class={view.sort === key ? `sort-${view.order}` : 'sort-none'}>
+          <path d="M4 1L7 5H1Z" />
+          <path d="M4 11L1 7H7Z" />
+        </svg>
+      </button>
+    </th>
+  );
+  return (
+    <Scrollable class="table-scroll measure-scroll" label="Measures of each batch">
+      <table class="measure-table">
+        <caption>
+          <span class="caption-words">
+            {counted(batches.length, 'batch', 'batches')}. A heading sorts. “–” was not measured or not written down.
+          </span>
+        </caption>
+        <thead>
+          <tr>
+            {heading('name', 'Batch', null)}
+            {heading('startedAt', 'Laid', null)}
+            <th scope="col" class="words-cell">
+              Outcome
+            </th>
+            {measureKeys.map((key) => heading(key, headingOf(key, unit), measureWords[key].unit(unit)))}
+            <th scope="col" class="words-cell">
+              Alarms
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {batches.map((batch) => (
+            <Row
+              key={batch.id}
+              batch={batch}
+              unit={unit}
+              place={broughtOut.indexOf(batch.id)}
+              full={broughtOut.length >= mostBroughtOut}
+              onBringOut={(out) =>
+                onBringOut(out ? [...broughtOut, batch.id] : broughtOut.filter((id) => id !== batch.id))
+              }
+            />
+          ))}
+        </tbody>
+        <Spreads batches={batches} unit={unit} />
+      </table>
+    </Scrollable>
+  );
+}
+
+interface RowProps {
+  readonly batch: ComparedBatch;
+  readonly unit: TempUnit;
+  readonly place: number;
+  readonly full: boolean;
+  readonly onBringOut: (out: boolean) => void;
+}
+
+function Row({ batch, unit, place, full, onBringOut }: RowProps) {
+  const reader = useReader(batch.site);
+  const { measures } = batch;
+  return (
+    <tr>
+      <th scope="row">
+        <span class="batch-cell">
+          <label class="bring-out">
+            <input
+              type="checkbox"
+              checked={place >= 0}
+              disabled={place < 0 && full}
+              onChange={(event) => onBringOut(event.currentTarget.checked)}
+            />
+            <svg viewBox="0 0 24 8" aria-hidden="true">
+              {place >= 0 && <path class={`curve-line ${curveStyles[place]?.class ?? ''}`} d="M1 4H23" />}
+            </svg>
+            <span class="unseen">Bring out {batch.name}</span>
+          </label>
+          <span>
+            <a href={`/batches/${encodeURIComponent(batch.id)}/record`}>{batch.name}</a>
+            {batch.endedAt === null && (
+              <a class="like" href={`/seasons/like/${encodeURIComponent(batch.id)}`}>
+                Past batches like it
+              </a>
+            )}
+          </span>
+        </span>
+      </th>
+      <td>{fullDay(Date.parse(batch.startedAt), reader)}</td>
+      <td class="words-cell">{batch.outcome ?? (batch.endedAt === null ? 'still running' : '–')}</td>
+      {measureKeys.map((key) => (
+        <td key={key} class="figure">
+          {cellOf(key, measures[key], unit)}
+        </td>
+      ))}
+      <td class="words-cell">
+        {measures.alarms.length === 0
+          ? 'none'
+          : measures.alarms
+              .map(
+                ({ kind, count, hours }) =>
+                  `${warningNames[kind]}${count > 1 ? ` ${count} times` : ''}, ${hours < 10 ? hours.toFixed(1) : Math.round(hours)} h`,
+              )
+              .join('; ')}
+      </td>
+    </tr>
+  );
+}
+
+const spreadRows = [
+  ['Middle', 'middle'],
+  ['A quarter lie below', 'quarter'],
+  ['A quarter lie above', 'threeQuarter'],
+] as const;
+
+function Spreads({ batches, unit }: { readonly batches: readonly ComparedBatch[]; readonly unit: TempUnit }) {
+  if (batches.length < 2) return null;
+  const spreads = measureKeys.map((key: MeasureKey) => ({ key, spread: spreadOf(columnOf(batches, key)) }));
+  return (
+    <tfoot>
+      {spreadRows.map(([words, of]) => (
+        <tr key={of}>
+          <th scope="row">{words}</th>
+          <td />
+          <td />
+          {spreads.map(({ key, spread }) => (
+            <td key={key} class="figure">
+              {cellOf(key, spread?.[of] ?? null, unit)}
+            </td>
+          ))}
+          <td />
+        </tr>
+      ))}
+    </tfoot>
+  );
+}

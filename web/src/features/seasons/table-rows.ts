@@ -1,0 +1,31 @@
+/**
+ * web/season/table-rows.ts: the rows of the table of measures: found, sorted, and the spread of each column.
+ *
+ * Takes:  batches as compared, the view.
+ * Gives:  the same batches, fewer and in order; unknown figures last, whichever way it is sorted.
+ */
+import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
+import type { SortKey, View } from './address.ts';
+
+export function foundIn(batches: readonly ComparedBatch[], find: string): ComparedBatch[] {
+  const wanted = find.trim().toLowerCase();
+  return batches.filter(({ name, outcome, pileName }) =>
+    [name, outcome ?? '', pileName].some((text) => text.toLowerCase().includes(wanted)),
+  );
+}
+
+export function sorted(batches: readonly ComparedBatch[], sort: SortKey, order: View['order']): ComparedBatch[] {
+  const sign = order === 'down' ? -1 : 1;
+  return [...batches].sort((a, b) => {
+    const [one, other] = [sortValue(a, sort), sortValue(b, sort)];
+    if (one === null || other === null) return one === other ? 0 : one === null ? 1 : -1;
+    if (typeof one === 'string' || typeof other === 'string') return sign * String(one).localeCompare(String(other));
+    return sign * (one - other);
+  });
+}
+
+function sortValue(batch: ComparedBatch, sort: SortKey): string | number | null {
+  if (sort === 'name') return batch.name;
+  if (sort === 'startedAt') return Date.parse(batch.startedAt);
+  return batch.measures[sort];
+}

@@ -1,0 +1,127 @@
+/**
+ * web/season/two-groups.tsx: two groups of batches, and by how much each measure differs, in words and with an interval.
+ */
+
+import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/difference-words.ts';
+import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../../core/seasons/groups.ts';
+import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
+import { type ComparedBatch, type Split, splits } from '../../../../shared/contracts/seasons.ts';
+import type { TempUnit } from '../../ui/format/temperature.ts';
+import { stageNames } from '../../ui/format/words.ts';
+import { PickField } from '../../ui/parts/forms.tsx';
+import type { View } from './address.ts';
+import { amountOf, measureWords } from './measure-words.ts';
+
+const splitNames: Record<Split, string> = {
+  material: 'material',
+  site: 'site',
+  year: 'year',
+  season: 'season',
+  starter: 'starter',
+  stage: 'stage',
+  cover: 'cover',
+};
+
+const nameTables: Partial<Record<Split, Record<string, string>>> = {
+  material: materialNames,
+  stage: stageNames,
+  cover: coverNames,
+};
+
+/** With what people call each. */
+export function groupsBy(batches: readonly ComparedBatch[], split: Split): Group[] {
+  return partedBy(batches, split).map((group) => ({ ...group, name: nameTables[split]?.[group.id] ?? group.name }));
+}
+
+interface TwoGroupsProps {
+  readonly batches: readonly ComparedBatch[];
+  readonly view: Pick<View, 'split' | 'one' | 'other'>;
+  readonly unit: TempUnit;
+  readonly onView: (view: Pick<View, 'split' | 'one' | 'other'>) => void;
+}
+
+export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
+  const groups = view.split === '' ? [] : groupsBy(batches, view.split);
+  const [one, other] = pairOf(groups, view.one, view.other) ?? [];
+  const choices = groups.map(({ id, name, batches: of }) => [id, `${name} (${of.length})`] as const);
+  return (
+    <>
+      <div class="choose">
+        <PickField
+          label="Part them by"
+          value={view.split}
+          choices={[['', 'nothing'], ...splits.map((split) => [split, splitNames[split]] as const)]}
+          onValue={(split) => onView({ split, one: '', other: '' })}
+        />
+        {one && other && (
+          <>
+            <PickField
+              label="One group"
+              value={one.id}
+              choices={choices}
+              onValue={(id) => onView({ ...view, one: id })}
+            />
+            <PickField
+              label="The other group"
+              value={other.id}
+              choices={choices}
+              onValue={(id) => onView({ ...view, other: id })}
+            />
+          </>
+        )}
+      </div>
+      {view.split === '' ? (
+        <p class="quiet">Choose what to part the batches by, and what differs between two groups is told here.</p>
+      ) : one && other ? (
+        <Told one={one} other={other} unit={unit} />
+      ) : (
+        <p class="quiet">All batches shown here have the same {splitNames[view.split]}.</p>
+      )}
+    </>
+  );
+}
+
+function Told({ one, other, unit }: { readonly one: Group; readonly other: Group; readonly unit: TempUnit }) {
+  const told = compareGroups(one, other).map((found) => {
+    const saying = { name: measureWords[found.key].name(unit), amount: amountOf(found.key, unit) };
+    return { ...found, words: sayDifference(found, saying, [one.name, other.name]) };
+  });
+  const compared = told.filter(({ interval }) => interval !== null).length;
+  const few = told.every(({ interval }) => interval === null);
+  const standing = told.filter(({ apart }) => apart);
+  const rest = told.filter(({ apart }) => !apart);
+  return (
+    <div class="told">
+      <p class="sentence">
+        {few
+          ? `${countsSaid(one, other)}: too few to tell.`
+          : standing.length === 0
+            ? 'No measure differs clearly between the two.'
+            : `${standing.length === 1 ? 'One measure differs' : `${standing.length} measures differ`} between the two.`}
+      </p>
+      <ul class="differences">
+        {standing.map(({ key, words }) => (
+          <li key={key}>{words}</li>
+        ))}
+      </ul>
+      {!few && rest.length > 0 && (
+        <details class="more">
+          <summary>The other measures</summary>
+          <ul class="differences">
+            {rest.map(({ key, words }) => (
+              <li key={key}>{words}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+      <p class="hint">
+        {noCause} {chanceRemark(compared)}
+      </p>
+    </div>
+  );
+}
+
+function countsSaid(one: Group, other: Group): string {
+  const [a, b] = [one.batches.length, other.batches.length];
+  return a === b ? `${a === 1 ? 'One batch' : `${a} batches`} each` : `${a} and ${b} batches`;
+}

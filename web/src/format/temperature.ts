@@ -1,4 +1,0 @@
-/**
- * web/format/temperature.ts: temperatures as the person reads them; the same words as in messages.
- */
-export * from '../../../shared/temperature.ts';

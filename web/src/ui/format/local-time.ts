@@ -1,0 +1,93 @@
+/**
+ * web/format/local-time.ts: instants in the person's own zone or the site's.
+ *
+ * Takes:  epoch ms and an IANA zone, or undefined for the zone of the browser.
+ * Gives:  words in English, with 12 or 24 hours as the reader's locale has them.
+ */
+import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
+
+export interface Reader {
+  readonly timeZone: string | undefined;
+  readonly hour12: boolean;
+  /** Midnight of the first day, where days are counted and have no date, as in practice [epoch ms]. */
+  readonly dayOneMs?: number;
+  /** The year that goes without saying; days of another one are told with theirs. */
+  readonly yearNow?: number;
+}
+
+export function hour12Of(locale: string | undefined): boolean {
+  return new Intl.DateTimeFormat(locale, { hour: 'numeric' }).resolvedOptions().hour12 ?? false;
+}
+
+const kept = new Map<string, Intl.DateTimeFormat>();
+
+/** Making a formatter is slow next to using one, and a table uses thousands. */
+function formatter(reader: Reader, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = JSON.stringify([reader, options]);
+  const known = kept.get(key);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat('en-GB', {
+    ...options,
+    ...(options.hour ? { hourCycle: reader.hour12 ? 'h12' : 'h23' } : {}),
+    ...(reader.timeZone ? { timeZone: reader.timeZone } : {}),
+  });
+  kept.set(key, made);
+  return made;
+}
+
+export function clockTime(atMs: number, reader: Reader): string {
+  return formatter(reader, { hour: reader.hour12 ? 'numeric' : '2-digit', minute: '2-digit' }).format(atMs);
+}
+
+/** @example dayAndTime(0, reader) // => "Thu 1 Jan, 00:00" */
+export function dayAndTime(atMs: number, reader: Reader): string {
+  return `${shortDay(atMs, reader)}, ${clockTime(atMs, reader)}`;
+}
+
+/** The time alone for what is of the same day as now. */
+export function nearTime(atMs: number, nowMs: number, reader: Reader): string {
+  return shortDay(atMs, reader) === shortDay(nowMs, reader) ? clockTime(atMs, reader) : dayAndTime(atMs, reader);
+}
+
+export function shortDay(atMs: number, reader: Reader): string {
+  if (reader.dayOneMs !== undefined) return `day ${Math.floor((atMs - reader.dayOneMs) / msPerDay) + 1}`;
+  const { yearNow } = reader;
+  const isOther = yearNow !== undefined && new Date(atMs).getUTCFullYear() !== yearNow;
+  const day = { weekday: 'short', day: 'numeric', month: 'short' } as const;
+  return formatter(reader, isOther ? { ...day, year: 'numeric' } : day)
+    .format(atMs)
+    .replace(',', '');
+}
+
+export function longDay(atMs: number, reader: Reader): string {
+  return formatter(reader, { weekday: 'long', day: 'numeric', month: 'long' }).format(atMs).replace(',', '');
+}
+
+/** How far the zone's wall clock is ahead of UTC at that instant [ms]. */
+export function zoneOffsetMs(atMs: number, timeZone: string | undefined): number {
+  const parts = formatter(
+    { timeZone, hour12: false },
+    { year: 'numeric', month: 'numeric', day: 'numeric', hour: 'numeric', minute: 'numeric', second: 'numeric' },
+  ).formatToParts(atMs);
+  const read = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((part) => part.type === type)?.value);
+  const wallMs = Date.UTC(read('year'), read('month') - 1, read('day'), read('hour'), read('minute'), read('second'));
+  return wallMs - Math.floor(atMs / 1000) * 1000;
+}
+
+/** The instant that a form's "2031-04-05T06:07" means in a zone; undefined when it is not a time. */
+export function instantOfWall(text: string, timeZone: string | undefined): number | undefined {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2})/.exec(text);
+  if (!parts) return undefined;
+  const [year, month, day, hour, minute] = parts.slice(1).map(Number) as [number, number, number, number, number];
+  const wallMs = Date.UTC(year, month - 1, day, hour, minute);
+  if (Number.isNaN(wallMs)) return undefined;
+  // The offset is wanted at the instant itself, so the first guess is corrected once for a clock change between.
+  const guessMs = wallMs - zoneOffsetMs(wallMs, timeZone);
+  return wallMs - zoneOffsetMs(guessMs, timeZone);
+}
+
+/** What a form shows for an instant: "2031-04-05T06:07" on the zone's wall clock. */
+export function wallOfInstant(atMs: number, timeZone: string | undefined): string {
+  const minuteMs = Math.floor(atMs / msPerMinute) * msPerMinute;
+  return new Date(minuteMs + zoneOffsetMs(minuteMs, timeZone)).toISOString().slice(0, 16);
+}

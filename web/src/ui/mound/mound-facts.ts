@@ -1,0 +1,122 @@
+/**
+ * web/mound/mound-facts.ts: what a drawing of a pile says, before it is drawn.
+ *
+ * Takes:  the last values by position.
+ * Gives:  temperatures to colour by (null where nothing trustworthy was measured), dampness, and the drawing in words.
+ * Never:  colours a place by a silent probe: an old value is not how the pile is.
+ */
+import type { PileSummary, PositionNow } from '../../../../shared/contracts/piles.ts';
+import type { Position } from '../../../../shared/names.ts';
+import { lengthWords } from '../format/age.ts';
+import { formatTemp, type TempUnit } from '../format/temperature.ts';
+import { positionNames } from '../format/words.ts';
+import type { Dampness } from './stipple.ts';
+
+type Positions = PileSummary['positions'];
+
+export interface MoundHeat {
+  readonly topC: number | null;
+  readonly coreC: number | null;
+  readonly baseC: number | null;
+}
+
+/** What is doubted colours nothing either: it may be so, or the probe may be wrong. */
+const liveTemp = (now: PositionNow | undefined): number | null =>
+  now && !now.silent && !now.doubted ? (now.temperatureC ?? null) : null;
+
+/** The edge stands in for an unmeasured top or base: it is skin too. */
+export function moundHeat(at: Positions): MoundHeat {
+  const edgeC = liveTemp(at.edge);
+  return { topC: liveTemp(at.top) ?? edgeC, coreC: liveTemp(at.core), baseC: liveTemp(at.base) ?? edgeC };
+}
+
+/** Moisture of the wet mass as a fraction of how damp a pile can look: bone-dry by 20 %, as wet as bran is ever laid by 65 %. */
+export function dampFraction(frac: number): number {
+  return Math.min(1, Math.max(0, (100 * frac - 20) / 45));
+}
+
+/**
+ * How damp to draw the pile: by the water balance, which is of the wet mass and takes in what probes say; else not at all. Soil probes
+ * tell per cent of volume, which is another figure for the same bed. Humidity is left out: the air in a pile stays near saturation
+ * long after the pile has begun to dry.
+ */
+export function moundDamp({ batch }: Pick<PileSummary, 'batch'>): Dampness | null {
+  if (!batch?.moisture) return null;
+  const frac = dampFraction(batch.moisture.frac);
+  return { topFrac: frac, coreFrac: frac, baseFrac: frac };
+}
+
+/** What the dots rest on, in words; undefined when there are none. */
+export function dampWords({ batch }: Pick<PileSummary, 'batch'>): string | undefined {
+  if (!batch?.moisture) return undefined;
+  const { frac, sdFrac } = batch.moisture;
+  const [low, high] = [frac - sdFrac, frac + sdFrac].map((edge) => Math.round(Math.min(1, Math.max(0, edge)) * 100));
+  return `The dots show moisture by the water balance: about ${Math.round(frac * 100)} % of the wet mass, likely ${low} to ${high} %.`;
+}
+
+/** What a soil probe reads, named for what it is: no figure to set against limits, which are of the wet mass. */
+export function soilProbeWords(moisturePct: number): string {
+  return `moisture ${Math.round(moisturePct)}\u00a0% of volume`;
+}
+
+/** Why the two kinds of moisture on a page are not the same. */
+export const soilProbeHint =
+  'Soil probes tell per cent of volume; limits and the water balance are per cent of the wet mass. The two cannot be set side by side: the balance converts what a core probe says, with its doubt.';
+
+/** Humidity as people read it: a chip in wet air reads a little over 100. */
+export function humidityWords(humidityPct: number): string {
+  return `humidity ${Math.round(Math.min(100, Math.max(0, humidityPct)))}\u00a0%`;
+}
+
+export interface MoundLabel {
+  readonly position: Position;
+  readonly silent: boolean;
+  /** The number is what was measured, and is not believed yet. */
+  readonly doubted: boolean;
+  /** The number beside the colour, or the word that stands for it. */
+  readonly text: string;
+  readonly tempC: number | null;
+}
+
+/** From top to ground, the air last. */
+const labelOrder: readonly Position[] = ['top', 'core', 'edge', 'base', 'air'];
+
+export function moundLabels(at: Positions, unit: TempUnit): MoundLabel[] {
+  return labelOrder.flatMap((position) => {
+    const now = at[position];
+    if (!now) return [];
+    const { silent, temperatureC } = now;
+    const doubted = !silent && now.doubted !== undefined;
+    const heat =
+      temperatureC === undefined ? 'no heat probe' : `${formatTemp(temperatureC, unit)}${doubted ? '?' : ''}`;
+    return [{ position, silent, doubted, text: silent ? 'silent' : heat, tempC: liveTemp(now) }];
+  });
+}
+
+/** @example heatWords({ temperatureC: 70, doubted: { fromC: 46, … } }, 'C') // => "70.0 °C, doubted: a jump from 46.0 °C" */
+export function heatWords({ temperatureC, doubted }: PositionNow, unit: TempUnit): string | undefined {
+  if (temperatureC === undefined) return undefined;
+  const reads = formatTemp(temperatureC, unit);
+  return doubted === undefined ? reads : `${reads}, doubted: a jump from ${formatTemp(doubted.fromC, unit)}`;
+}
+
+/** The whole drawing in words, for those who hear it. */
+export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): string {
+  const parts = labelOrder.flatMap((position) => {
+    const now = at[position];
+    if (!now) return [];
+    const damp =
+      now.moisturePct !== undefined
+        ? `, ${soilProbeWords(now.moisturePct)}`
+        : now.humidityPct !== undefined
+          ? `, ${humidityWords(now.humidityPct)}`
+          : '';
+    if (now.silent) {
+      const was = now.temperatureC === undefined ? '' : `, was ${formatTemp(now.temperatureC, unit)}`;
+      const since = now.at ? ` for ${lengthWords(nowMs - Date.parse(now.at))}` : '';
+      return [`${positionNames[position]} silent${since}${was}`];
+    }
+    return [`${positionNames[position]} ${heatWords(now, unit) ?? 'temperature not measured'}${damp}`];
+  });
+  return parts.length === 0 ? 'Section of the pile: no probe claimed yet' : `Section of the pile: ${parts.join('; ')}`;
+}

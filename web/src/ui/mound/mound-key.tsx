@@ -1,0 +1,42 @@
+/**
+ * web/mound/mound-key.tsx: how to read the drawings, told once below them.
+ */
+
+import { usePrefs } from '../../data/prefs.ts';
+import { heatColour, heatScaleFromC, heatScaleToC } from '../colour/heat-scale.ts';
+import { formatTemp } from '../format/temperature.ts';
+import { useShade } from '../use-shade.ts';
+
+const swatches = 25;
+
+export function MoundKey() {
+  const { unit } = usePrefs();
+  const shade = useShade();
+  const tempAt = (part: number) => heatScaleFromC + (heatScaleToC - heatScaleFromC) * part;
+  return (
+    <figure class="mound-key">
+      <svg viewBox="0 0 250 34" role="img" aria-label="Colours of the drawings, from cool to hot">
+        {Array.from({ length: swatches }, (_, i) => (
+          <rect
+            key={tempAt(i / swatches)}
+            x={i * 10}
+            y="0"
+            width="10.3"
+            height="12"
+            fill={heatColour(tempAt((i + 0.5) / swatches), shade)}
+          />
+        ))}
+        {[0, 1 / 3, 2 / 3, 1].map((part) => (
+          <text key={part} x={part * 250} y="29" text-anchor={part === 0 ? 'start' : part === 1 ? 'end' : 'middle'}>
+            {formatTemp(tempAt(part), unit, 0)}
+          </text>
+        ))}
+      </svg>
+      <figcaption>
+        How to read a mound: colour is heat, and bare paper is heat that no probe measures. Dots are damp, the more the
+        damper; without dots the damp is not known. A dashed outline is a probe gone silent, or one whose number jumped
+        and is not believed yet: it has a question mark.
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,51 @@
+/**
+ * web/parts/house-line.tsx: says on every page what is wrong with the house itself; nothing while nothing is.
+ */
+import { useEffect } from 'preact/hooks';
+import type { Health } from '../../../../shared/contracts/health.ts';
+import { refreshHealth } from '../../data/live/refresh-health.ts';
+import { useHouse } from '../../data/live/use-installation.ts';
+import { useStore } from '../../data/store.ts';
+import { pushEnded } from '../../features/notifications/forget-this-device.ts';
+import { NobodyNotified } from '../../features/notifications/nobody-notified.tsx';
+import './system-line.css';
+
+const askEveryMs = 20_000;
+
+export function HouseLine() {
+  const health = useHouse((house) => house.health);
+  const isPushOver = useStore(pushEnded, (ended) => ended);
+  useEffect(() => {
+    const timer = setInterval(() => void refreshHealth(), askEveryMs);
+    return () => clearInterval(timer);
+  }, []);
+  return (
+    <div class="house-line" role="status">
+      {troubles(health).map((said) => (
+        <p key={said}>{said}</p>
+      ))}
+      <NobodyNotified />
+      {isPushOver && (
+        <p>
+          Push messages to this device have ended with an earlier sign-in. <a href="/telling">Set them up again</a> if
+          you want warnings here.
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What a person should know wherever they are: nothing can be kept, or soon nothing can. */
+export function troubles(health: Health | null): string[] {
+  if (!health) return [];
+  const { disk, readings, journal, piles, broker, delivery, audit } = health.parts;
+  const said: string[] = [];
+  if (disk.state === 'degraded' || disk.state === 'down') said.push(disk.detail);
+  if (broker.state === 'down') said.push(`No readings come in: ${broker.detail}`);
+  else if (readings.state === 'down') said.push(`Readings cannot be kept: ${readings.detail}`);
+  if (journal.state === 'down') said.push(`Nothing can be written in the journal: ${journal.detail}`);
+  if (piles.state !== 'ok') said.push(`${piles.detail.charAt(0).toUpperCase()}${piles.detail.slice(1)}.`);
+  if (delivery.state === 'degraded' || delivery.state === 'down') said.push(`${delivery.detail}.`);
+  if (audit.state === 'degraded') said.push(audit.detail);
+  return said;
+}
