@@ -14,7 +14,7 @@ import type { Quantity } from '../shared/quantity.ts';
 import type { Reading } from '../shared/reading.ts';
 import { type AppendResult, appended, type ReadingsStore } from '../shared/store/readings-store.ts';
 import type { OutsideBrokerOptions, OutsideTicket } from './client/outside-broker.ts';
-import type { CommonsTold, SiteSessions } from './client/site-sessions.ts';
+import type { DefaultSessionFacts, SiteSessions } from './client/site-sessions.ts';
 import { type CommitQueue, createCommitQueue } from './commit/commit-queue.ts';
 import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
 import { createIntake } from './decode/intake.ts';
@@ -97,7 +97,7 @@ const closingMs = 5_000;
 /** @throws {ConfigError} When the port is taken or the address cannot be used. */
 export async function startIngest(options: IngestOptions): Promise<Ingest> {
   const { source } = options;
-  // A broker's own code and a client's are large, and a house needs one of them.
+  // A broker's own code and a client's are large, and a server needs one of them.
   if (source.kind === 'embedded') {
     const { openEmbeddedBroker } = await import('./embedded-broker/embedded-broker.ts');
     return run(options, (context, sink) => openEmbeddedBroker(source, context, sink));
@@ -110,12 +110,12 @@ export async function startIngest(options: IngestOptions): Promise<Ingest> {
 export async function startSiteIngest(
   options: Omit<IngestOptions, 'source'>,
   source: OutsideBrokerOptions,
-  commons: CommonsTold,
+  defaultSession: DefaultSessionFacts,
 ): Promise<SiteIngest> {
   const { openSiteSessions } = await import('./client/site-sessions.ts');
   let sites: SiteSessions | undefined;
   const ingest = await run(options, async (context, sink: Sink<OutsideTicket>) => {
-    sites = openSiteSessions(source, context, sink, commons);
+    sites = openSiteSessions(source, context, sink, defaultSession);
     return sites;
   });
   if (!sites) throw new Error('Cannot hold sites as the way in must be open');

@@ -1,5 +1,5 @@
 /**
- * shared/clock.ts: the time as the house tells it.
+ * shared/clock.ts: the time as the server tells it.
  *
  * Live it is the machine's clock. On a scratch farm it runs faster, so that a week of a pile
  * passes in minutes; probes and server then share the same anchor.
@@ -9,7 +9,7 @@ import { z } from 'zod';
 export interface Clock {
   /** Now [epoch ms, whole]. */
   nowMs(): number;
-  /** Seconds of the house per second of the machine; 1 when live. */
+  /** Seconds of the server per second of the machine; 1 when live. */
   readonly speed: number;
   /** Time that nobody sets, from any beginning [ms]; beside it a jump of `nowMs` is seen. */
   steadyMs?(): number;
@@ -17,7 +17,7 @@ export interface Clock {
 
 export const liveClock: Clock = { nowMs: () => Date.now(), speed: 1, steadyMs: () => performance.now() };
 
-/** `startMs` in house time was (or will be) at `anchorMs` of the machine; runs `speed` times as fast. */
+/** `startMs` in server time was (or will be) at `anchorMs` of the machine; runs `speed` times as fast. */
 export const fastClockSchema = z.object({
   startMs: z.number().int(),
   anchorMs: z.number().int(),

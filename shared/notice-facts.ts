@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { epochMsSchema } from './epoch.ts';
 import { positionSchema } from './names.ts';
-import { type NoticeReason, type NoticeSubject, tellingWaySchema } from './notifications.ts';
+import { type NoticeReason, type NoticeSubject, notificationChannelSchema } from './notifications.ts';
 import { severitySchema, warningKindSchema } from './warning.ts';
 
 /** Who could not be reached, where that is why somebody else is told. */
@@ -32,7 +32,7 @@ const alarmFactsSchema = z.object({
   notReached,
 });
 
-const houseFactsSchema = z.object({ said: z.string(), todo: z.string(), short: z.string() });
+const installationFactsSchema = z.object({ said: z.string(), todo: z.string(), short: z.string() });
 
 const summaryFactsSchema = z.object({
   piles: z.array(
@@ -46,7 +46,7 @@ const summaryFactsSchema = z.object({
   ),
 });
 
-const testFactsSchema = z.object({ way: tellingWaySchema, address: z.string().optional() });
+const testFactsSchema = z.object({ way: notificationChannelSchema, address: z.string().optional() });
 
 /** Of a code that is mailed: never the code itself. `askedAtMs` is the machine's. */
 const codeFactsSchema = z.object({ codeFor: z.string(), askedAtMs: z.number() });
@@ -57,7 +57,7 @@ export const lostFacts = { lost: true } as const;
 export type NoticeFacts =
   | z.infer<typeof siteFactsSchema>
   | z.infer<typeof alarmFactsSchema>
-  | z.infer<typeof houseFactsSchema>
+  | z.infer<typeof installationFactsSchema>
   | z.infer<typeof summaryFactsSchema>
   | z.infer<typeof testFactsSchema>
   | z.infer<typeof codeFactsSchema>
@@ -71,7 +71,7 @@ export function factsSchemaOf(about: NoticeSubject, answer: NoticeReason): z.Zod
     case 'site':
       return siteFactsSchema;
     case 'house':
-      return houseFactsSchema;
+      return installationFactsSchema;
     default:
       return alarmFactsSchema;
   }

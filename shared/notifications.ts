@@ -30,9 +30,9 @@ export type NoticeReason = z.infer<typeof noticeReasonSchema>;
 export const noticeSubjects = ['alarm', 'site', 'house', 'person'] as const;
 export type NoticeSubject = (typeof noticeSubjects)[number];
 
-export const tellingWays = ['push', 'email', 'webhook'] as const;
-export const tellingWaySchema = z.enum(tellingWays);
-export type TellingWay = z.infer<typeof tellingWaySchema>;
+export const notificationChannels = ['push', 'email', 'webhook'] as const;
+export const notificationChannelSchema = z.enum(notificationChannels);
+export type NotificationChannel = z.infer<typeof notificationChannelSchema>;
 
 /** `held`: waits for the end of quiet hours. `overtaken`: what it told was over before it went out. */
 export const messageStates = ['waiting', 'held', 'sent', 'given-up', 'overtaken'] as const;
@@ -74,7 +74,7 @@ const webhookUrlSchema = z
   .refine((text) => text === '' || httpSchema.safeParse(text).success, 'must be an http:// or https:// address');
 
 /** One person's wishes. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
-export const wishesSchema = z.object({
+export const preferencesSchema = z.object({
   /** Kinds this person does not want to hear of. */
   withoutKinds: z.array(warningKindSchema).max(20).default([]),
   fromSeverity: severitySchema.default('notice'),
@@ -99,13 +99,13 @@ export const wishesSchema = z.object({
   tellCleared: z.boolean().default(true),
   /** Minute of the day of the daily summary; null for none. */
   summaryAtMin: minuteOfDay.nullable().default(null),
-  /** Trouble of the house itself: disk, broker, delivery. Null: owners only. */
-  houseTrouble: z.boolean().nullable().default(null),
+  /** Trouble of the server itself: disk, broker, delivery. Null: owners only. */
+  installationTrouble: z.boolean().nullable().default(null),
   email: z.object({ on: z.boolean(), address: mailAddressSchema }).default({ on: false, address: '' }),
   push: z.object({ on: z.boolean() }).default({ on: true }),
   webhook: z.object({ on: z.boolean(), url: webhookUrlSchema }).default({ on: false, url: '' }),
 });
-export type Wishes = z.infer<typeof wishesSchema>;
+export type Preferences = z.infer<typeof preferencesSchema>;
 
 export const rankOf = (severity: (typeof severities)[number]): number => severities.indexOf(severity);
 export const severityOfRank = (rank: number) => severities[rank] ?? 'danger';

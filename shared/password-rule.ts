@@ -5,7 +5,7 @@
  * dressed up, names that everybody here knows, and patterns. After NIST SP 800-63B, section 5.1.1.2 (a minimum length, a
  * list of expected values, no composition rules, room for long ones).
  *
- * Takes:  a password, and words that belong to this house (the person's name, the house's).
+ * Takes:  a password, and words that belong to this server (the person's name, the server's).
  * Gives:  one sentence of what is wrong, or nothing.
  */
 
@@ -13,7 +13,7 @@
 export const passwordLengths = { min: 12, max: 256 } as const;
 
 /** What must be left of it once everything foreseeable counts as one letter. */
-const leastOwnLetters = 8;
+const leastOwnMessages = 8;
 const leastDistinct = 6;
 
 /** Words that such passwords are made of. Common practice, no source: written down from memory. */
@@ -58,18 +58,18 @@ const disguises: Readonly<Record<string, string>> = {
 };
 
 /** @returns What is wrong, as a sentence without its full stop; undefined when it may be used. */
-export function passwordProblem(password: string, houseWords: readonly string[] = []): string | undefined {
-  const letters = [...password.normalize('NFC')];
+export function passwordProblem(password: string, installationWords: readonly string[] = []): string | undefined {
+  const contents = [...password.normalize('NFC')];
   const { min, max } = passwordLengths;
-  if (letters.length < min) return `must have at least ${min} characters; four words in a row do well`;
-  if (letters.length > max) return `must have at most ${max} characters`;
-  const plain = letters.join('').toLowerCase();
+  if (contents.length < min) return `must have at least ${min} characters; four words in a row do well`;
+  if (contents.length > max) return `must have at most ${max} characters`;
+  const plain = contents.join('').toLowerCase();
   if (new Set(plain).size < leastDistinct) return 'repeats the same few characters';
   if (isRepeated(plain)) return 'repeats itself';
-  const known = houseWords
+  const known = installationWords
     .flatMap((words) => words.toLowerCase().split(/[^\p{L}\p{N}]+/u))
     .filter((word) => word.length > 2);
-  if (ownLetters(plain, known) < leastOwnLetters) {
+  if (ownMessages(plain, known) < leastOwnMessages) {
     return 'is too easy to guess: it is made of common words, names or runs of keys; add words of your own';
   }
   return undefined;
@@ -81,8 +81,8 @@ function isRepeated(text: string): boolean {
 }
 
 /** Letters, where a common word, a name or a run of keys counts as one, read as it stands and undisguised. */
-function ownLetters(text: string, known: readonly string[]): number {
-  const undisguised = [...text].map((letter) => disguises[letter] ?? letter).join('');
+function ownMessages(text: string, known: readonly string[]): number {
+  const undisguised = [...text].map((content) => disguises[content] ?? content).join('');
   return Math.min(...[text, undisguised].map((reading) => countOwn(reading, [...known, ...commonWords])));
 }
 
@@ -98,10 +98,10 @@ function wordAt(text: string, at: number, words: readonly string[]): number {
 
 /** Length of the run of one letter that begins here; 0 when under three. */
 function sameLetters(text: string, at: number): number {
-  const letter = String.fromCodePoint(text.codePointAt(at) ?? 0);
+  const content = String.fromCodePoint(text.codePointAt(at) ?? 0);
   let end = at;
-  while (text.startsWith(letter, end)) end += letter.length;
-  return end - at >= 3 * letter.length ? end - at : 0;
+  while (text.startsWith(content, end)) end += content.length;
+  return end - at >= 3 * content.length ? end - at : 0;
 }
 
 /** Length of the year, the run of keys, or of one letter again and again, that begins here; runs under four count letter by letter. */

@@ -39,12 +39,12 @@ export function roleWithin(role: Role, scope: Scope): Role {
 export const namelessIds: readonly string[] = ['here', 'api-token'];
 
 /** How somebody became known: signed in, by an API token, or by asking from this machine while there is no owner yet. */
-export const waysKnown = ['session', 'token', 'here'] as const;
+export const channelsKnown = ['session', 'token', 'here'] as const;
 
 export const personSchema = z.object({
   id: z.string(),
   name: z.string(),
   role: roleSchema,
-  via: z.enum(waysKnown),
+  via: z.enum(channelsKnown),
 });
 export type Person = z.infer<typeof personSchema>;

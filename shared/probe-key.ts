@@ -39,14 +39,14 @@ export const keyReachSchema = z
 export type KeyReach = z.infer<typeof keyReachSchema>;
 
 /** A key as the door needs it. */
-export interface DoorKey extends KeyReach {
+export interface KnownKey extends KeyReach {
   /** Also the MQTT user name. */
   readonly id: string;
   /** SHA-256 of the secret, hexadecimal. */
   readonly secretSha256: string;
 }
 
-/** What the house itself says of a site, for sirens and lamps; nobody else may publish there. */
+/** What the server itself says of a site, for sirens and lamps; nobody else may publish there. */
 const warningLeaves = ['alarm', 'siren', 'lamp'];
 export const warningFilters = (root: string): string[] => warningLeaves.map((leaf) => `${root}/+/${leaf}`);
 

@@ -17,7 +17,7 @@ export interface HourStep {
   readonly moisturePct: number | null;
 }
 
-export type SeenHand = 'turned' | 'watered';
+export type Intervention = 'turned' | 'watered';
 
 /** A core falls this much in an hour only when somebody opens the bed [K], and by this share of its warmth. */
 const openedK = 4;
@@ -27,7 +27,7 @@ const wettedK = 5;
 const wettedPct = 5;
 
 /** @returns What was probably done in the hour, or undefined. Rain on an open bed looks like a watering. */
-export function seenHand(step: HourStep): SeenHand | undefined {
+export function detectIntervention(step: HourStep): Intervention | undefined {
   const wetter = step.moisturePct !== null && step.moisturePct >= wettedPct;
   const coreFellK = step.coreK === null ? 0 : -step.coreK + Math.min(0, step.airK);
   if (coreFellK >= openedK && coreFellK >= openedShare * step.excessK) return wetter ? 'watered' : 'turned';

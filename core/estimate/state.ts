@@ -12,7 +12,7 @@ import type { Forecast } from '../forecast/forecast.ts';
 import { type OwnRecord, startRecord } from '../forecast/own-record.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { HeatMemory } from '../session/heat-memory.ts';
-import type { SeenHand } from './interventions.ts';
+import type { Intervention } from './interventions.ts';
 import type { PhaseReason } from './phase.ts';
 import type { Track } from './track.ts';
 
@@ -103,7 +103,7 @@ export interface JudgeState {
   disturbedAtMs: number | null;
   disturbedBy: 'logged' | 'seen' | null;
   /** Hands seen in the curves and not yet in the acts, of the last two days; the journal may offer them. */
-  seenHands: { readonly kind: SeenHand; readonly atMs: number }[];
+  seenHands: { readonly kind: Intervention; readonly atMs: number }[];
   /** The last turn after the heat had passed, the core then, and how far it rose since. */
   lateTurnAtMs: number | null;
   lateTurnC: number;

@@ -39,18 +39,18 @@ export function firstTurn(
   return { told: [...told, ...outside], next };
 }
 
-export type HandOnAnswer = 'handed-on' | 'not-yet' | 'acknowledged' | 'end-of-order';
+export type EscalationAnswer = 'handed-on' | 'not-yet' | 'acknowledged' | 'end-of-order';
 
 /** Whether an alarm goes on to the next of the order. */
-export function stepHandOn(
+export function stepEscalation(
   turn: Turn,
   alarm: { readonly state: AlarmState; readonly heldBack: boolean },
   order: readonly string[],
   candidates: readonly Candidate[],
   afterMin: number,
   nowMs: number,
-): TurnStep & { readonly answer: HandOnAnswer } {
-  const stay = (answer: HandOnAnswer) => ({ told: [], next: turn, answer });
+): TurnStep & { readonly answer: EscalationAnswer } {
+  const stay = (answer: EscalationAnswer) => ({ told: [], next: turn, answer });
   if (alarm.state !== 'unacknowledged' || alarm.heldBack) return stay('acknowledged');
   if (turn.place + 1 >= order.length) return stay('end-of-order');
   if (nowMs - turn.atMs < afterMin * msPerMinute) return stay('not-yet');

@@ -14,7 +14,7 @@ import { duration } from '../warnings/words.ts';
 import { atStart, clauseOf } from './phrases.ts';
 
 /** What is kept with a notice about an alarm. */
-export interface AlarmFactsTold {
+export interface NoticeSources {
   readonly kind: WarningKind;
   readonly position: Position | null;
   readonly severity: Severity;
@@ -29,12 +29,12 @@ export interface AlarmFactsTold {
   readonly noted?: { readonly atMs: number; readonly by: string | null } | undefined;
 }
 
-export interface LetterReader {
+export interface MessageReader {
   readonly timeZone: string;
   readonly unit: 'C' | 'F';
 }
 
-export interface Letter {
+export interface MessageContent {
   /** At most 60 characters. */
   readonly title: string;
   /** Which pile, what, what to do, by when. */
@@ -42,13 +42,13 @@ export interface Letter {
   readonly parts: readonly { readonly label: string; readonly text: string }[];
 }
 
-export interface AlarmLetterAsk {
+export interface AlarmMessageParts {
   readonly answer: NoticeReason;
-  readonly facts: AlarmFactsTold;
+  readonly facts: NoticeSources;
   readonly pileName: string;
   readonly siteName: string;
   readonly nowMs: number;
-  readonly reader: LetterReader;
+  readonly reader: MessageReader;
   /** Who could not be reached, when that is why this person is told. */
   readonly notReached?: string | undefined;
 }
@@ -60,7 +60,7 @@ const fireService =
 const stillWatch =
   'Probes see only where they sit: hot places between them may go on. Look again within the hour, and do not open the pile alone.';
 
-export function alarmLetter(ask: AlarmLetterAsk): Letter {
+export function alarmMessage(ask: AlarmMessageParts): MessageContent {
   const { answer, facts, pileName, siteName, reader } = ask;
   const clause = clauseOf(facts.kind, facts.position);
   const pile = `${pileName} at ${siteName}`;
@@ -83,7 +83,7 @@ export function alarmLetter(ask: AlarmLetterAsk): Letter {
   };
 }
 
-function opening({ answer, facts, nowMs, notReached, reader }: AlarmLetterAsk, says: string): string {
+function opening({ answer, facts, nowMs, notReached, reader }: AlarmMessageParts, says: string): string {
   const stood = duration(Math.max(0, nowMs - facts.raisedAtMs));
   switch (answer) {
     case 'got-worse':
@@ -99,7 +99,7 @@ function opening({ answer, facts, nowMs, notReached, reader }: AlarmLetterAsk, s
   }
 }
 
-function notedWords({ atMs, by }: NonNullable<AlarmFactsTold['noted']>, { nowMs, reader }: AlarmLetterAsk): string {
+function notedWords({ atMs, by }: NonNullable<NoticeSources['noted']>, { nowMs, reader }: AlarmMessageParts): string {
   const when = clockWords(atMs, nowMs, reader.timeZone);
   return by === null ? when : `by ${by}, ${when}`;
 }
@@ -107,7 +107,7 @@ function notedWords({ atMs, by }: NonNullable<AlarmFactsTold['noted']>, { nowMs,
 /** A message takes some minutes to be read; what was due a moment ago is due now. */
 const overdueAfterMs = 10 * msPerMinute;
 
-function due({ facts, nowMs, reader }: AlarmLetterAsk): string {
+function due({ facts, nowMs, reader }: AlarmMessageParts): string {
   if (facts.byMs === null) return '';
   const lateMs = nowMs - facts.byMs;
   if (lateMs >= overdueAfterMs) return `This was due ${duration(lateMs)} ago: do it now.`;

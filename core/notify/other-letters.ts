@@ -1,29 +1,29 @@
 /**
- * core/notify/other-letters.ts: messages that are not about one alarm: a silent site, trouble of the house, the day, a test.
+ * core/notify/other-letters.ts: messages that are not about one alarm: a silent site, trouble of the server, the day, a test.
  *
  * Takes:  the facts, the names, the reader's clock and unit.
  * Gives:  letters as in letter.ts.
  */
 import { sentenceIn } from '../../shared/temperature.ts';
 import { duration } from '../warnings/words.ts';
-import { clockWords, type Letter, type LetterReader, title } from './letter.ts';
+import { clockWords, type MessageContent, type MessageReader, title } from './letter.ts';
 
-export interface SiteFactsTold {
+export interface SiteNoticeSources {
   readonly sinceMs: number;
   readonly probeCount: number;
   readonly pileNames: readonly string[];
 }
 
-export interface SiteLetterAsk {
+export interface SiteMessageParts {
   readonly answer: 'first-raise' | 'reminder-due' | 'handed-on' | 'not-reached' | 'cleared';
-  readonly facts: SiteFactsTold;
+  readonly facts: SiteNoticeSources;
   readonly siteName: string;
   readonly nowMs: number;
-  readonly reader: LetterReader;
+  readonly reader: MessageReader;
   readonly notReached?: string | undefined;
 }
 
-export function siteLetter({ answer, facts, siteName, nowMs, reader, notReached }: SiteLetterAsk): Letter {
+export function siteMessage({ answer, facts, siteName, nowMs, reader, notReached }: SiteMessageParts): MessageContent {
   const since = clockWords(facts.sinceMs, nowMs, reader.timeZone);
   if (answer === 'cleared') {
     return {
@@ -48,22 +48,22 @@ export function siteLetter({ answer, facts, siteName, nowMs, reader, notReached 
   };
 }
 
-export interface HouseFactsTold {
-  /** One sentence: what is the matter with the house, and what to do. */
+export interface SystemFacts {
+  /** One sentence: what is the matter with the server, and what to do. */
   readonly said: string;
   readonly todo: string;
   /** For the title: "disk nearly full". */
   readonly short: string;
 }
 
-export function houseLetter(facts: HouseFactsTold, over: boolean): Letter {
+export function systemMessage(facts: SystemFacts, over: boolean): MessageContent {
   return over
     ? { title: title('Branhearth', `over: ${facts.short}`), sentence: `This is over: ${facts.said}`, parts: [] }
     : { title: title('Branhearth', facts.short), sentence: `${facts.said} ${facts.todo}`, parts: [] };
 }
 
 /** Of a notice whose words cannot be read any more: that there was one is told all the same. */
-export function lostLetter(pileName: string, siteName: string): Letter {
+export function lostLetter(pileName: string, siteName: string): MessageContent {
   return {
     title: title(pileName, 'look at it'),
     sentence: `There is something to tell of ${siteName === '' ? pileName : `${pileName} at ${siteName}`}, and what it was cannot be read any more. Look at the pile and measure it by hand.`,
@@ -79,7 +79,7 @@ export interface SummaryPile {
   readonly warnings: number;
 }
 
-export function summaryLetter(piles: readonly SummaryPile[], reader: LetterReader): Letter {
+export function summaryMessage(piles: readonly SummaryPile[], reader: MessageReader): MessageContent {
   const warned = piles.filter(({ warnings }) => warnings > 0);
   const words = (text: string) => sentenceIn(reader.unit, text).replace(/\u00a0/g, ' ');
   const sentence =
@@ -105,7 +105,7 @@ export function summaryLetter(piles: readonly SummaryPile[], reader: LetterReade
   };
 }
 
-export function testLetter(personName: string): Letter {
+export function testMessage(personName: string): MessageContent {
   return {
     title: 'Branhearth: a test, nothing is wrong',
     sentence: `This is the test that ${personName} asked for: warnings will reach you this way.`,
@@ -114,7 +114,7 @@ export function testLetter(personName: string): Letter {
 }
 
 /** Names nobody and repeats nothing that anybody wrote: it may reach a stranger. @param code Eight digits. */
-export function confirmationLetter(code: string): Letter {
+export function confirmationLetter(code: string): MessageContent {
   return {
     title: 'Branhearth: is this your address?',
     sentence: 'Somebody wants warnings about their piles sent to this address.',

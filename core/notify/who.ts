@@ -5,42 +5,42 @@
  * Gives:  a named answer per person, and the time before which they are not disturbed.
  * Never:  lets a wish silence the self-heating hazard: people may be hurt.
  */
-import { rankOf, type Wishes } from '../../shared/notifications.ts';
+import { type Preferences, rankOf } from '../../shared/notifications.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { quietEndsMs } from './wall-clock.ts';
 
-export type Heed = 'heeds' | 'not-this-kind' | 'below-their-severity' | 'not-their-site' | 'not-asked-for';
+export type Match = 'heeds' | 'not-this-kind' | 'below-their-severity' | 'not-their-site' | 'not-asked-for';
 
 /** What there is to tell, as far as wishes go; `kind` is null for what is no alarm of a pile. */
-export interface Tidings {
+export interface NotifyEvent {
   readonly about: 'alarm' | 'site' | 'house' | 'person';
   readonly kind: WarningKind | null;
   readonly rank: number;
   readonly siteId: string | null;
 }
 
-export interface Hearer {
+export interface Recipient {
   readonly personId: string;
   readonly isOwner: boolean;
-  readonly wishes: Wishes;
+  readonly wishes: Preferences;
 }
 
-export function isHazard({ kind }: Pick<Tidings, 'kind'>): boolean {
+export function isHazard({ kind }: Pick<NotifyEvent, 'kind'>): boolean {
   return kind === 'self-heating';
 }
 
-export function heedOf({ isOwner, wishes }: Hearer, tidings: Tidings): Heed {
-  if (tidings.about === 'person') return 'heeds'; // it was asked for by name
-  if (tidings.about === 'house') return (wishes.houseTrouble ?? isOwner) ? 'heeds' : 'not-asked-for';
-  if (tidings.siteId !== null && wishes.sites !== null && !wishes.sites.includes(tidings.siteId))
+export function matchOf({ isOwner, wishes }: Recipient, notifyEvent: NotifyEvent): Match {
+  if (notifyEvent.about === 'person') return 'heeds'; // it was asked for by name
+  if (notifyEvent.about === 'house') return (wishes.installationTrouble ?? isOwner) ? 'heeds' : 'not-asked-for';
+  if (notifyEvent.siteId !== null && wishes.sites !== null && !wishes.sites.includes(notifyEvent.siteId))
     return 'not-their-site';
-  if (isHazard(tidings)) return 'heeds';
-  if (tidings.kind !== null && wishes.withoutKinds.includes(tidings.kind)) return 'not-this-kind';
-  return tidings.rank >= rankOf(wishes.fromSeverity) ? 'heeds' : 'below-their-severity';
+  if (isHazard(notifyEvent)) return 'heeds';
+  if (notifyEvent.kind !== null && wishes.withoutKinds.includes(notifyEvent.kind)) return 'not-this-kind';
+  return notifyEvent.rank >= rankOf(wishes.fromSeverity) ? 'heeds' : 'below-their-severity';
 }
 
 /** When a person may be told: now, or once their quiet hours are over. */
-export function tellAtMs({ wishes }: Hearer, tidings: Tidings, nowMs: number): number {
-  if (isHazard(tidings)) return nowMs;
+export function tellAtMs({ wishes }: Recipient, notifyEvent: NotifyEvent, nowMs: number): number {
+  if (isHazard(notifyEvent)) return nowMs;
   return quietEndsMs(wishes.quiet, nowMs, wishes.timeZone);
 }

@@ -1,5 +1,5 @@
 /**
- * core/session/assessment-view.ts: an assessment in the words of the API, for whoever shows it: the house, or a page with a pile of its own.
+ * core/session/assessment-view.ts: an assessment in the words of the API, for whoever shows it: the server, or a page with a pile of its own.
  *
  * Takes:  an assessment.
  * Gives:  the evidence and the judgement of `pileDetailSchema`, instants as text.
@@ -16,7 +16,7 @@ export function toldDoubt(sight: PositionSight | null | undefined): Pick<Positio
 }
 
 /** Everything that was looked at, what does not stand included. */
-export function toldEvidence({ findings }: Assessment): PileDetail['evidence'] {
+export function evidenceView({ findings }: Assessment): PileDetail['evidence'] {
   return findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
     kind,
     position,
@@ -27,7 +27,7 @@ export function toldEvidence({ findings }: Assessment): PileDetail['evidence'] {
   }));
 }
 
-export function toldJudgement({
+export function judgementView({
   forecast,
   waterToAdd,
   readiness,

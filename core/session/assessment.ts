@@ -11,7 +11,7 @@ import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warnin
 import type { Grade } from '../alarms/alarm.ts';
 import type { Nearness } from '../alarms/policies.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
-import type { SeenHand } from '../estimate/interventions.ts';
+import type { Intervention } from '../estimate/interventions.ts';
 import type { PhaseReason } from '../estimate/phase.ts';
 import type { WaterToAdd } from '../estimate/water-to-add.ts';
 import type { Forecast } from '../forecast/forecast.ts';
@@ -89,7 +89,7 @@ export interface Assessment {
   /** The next 24 hours of the core; null while it cannot be told. */
   readonly forecast: Forecast | null;
   /** Turns and waterings seen in the curves that nobody logged, to be offered for the journal. */
-  readonly seenHands: readonly { readonly kind: SeenHand; readonly atMs: number }[];
+  readonly seenHands: readonly { readonly kind: Intervention; readonly atMs: number }[];
   /** The bad signs that people noted by hand, nose and eye, one of each kind, as they stand. */
   readonly handSigns: readonly HandSign[];
   /** What speaks for the batch being done; the last word is a person's. */

@@ -10,7 +10,7 @@ import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarms/deadband.ts';
 import { followWater } from '../estimate/follow-water.ts';
-import { seenHand } from '../estimate/interventions.ts';
+import { detectIntervention } from '../estimate/interventions.ts';
 import { nextPhase } from '../estimate/phase.ts';
 import { hourActivity } from '../estimate/progress.ts';
 import { coreAtHour, type JudgeState, keptHours } from '../estimate/state.ts';
@@ -222,7 +222,7 @@ function followHands(state: JudgeState, setup: PileSetup, before: number | null,
   const moistureBeforePct = place?.moistureBeforePct ?? null;
   if (place !== null) place.moistureBeforePct = moisturePct;
   if (state.lateTurnAtMs !== null) state.riseSinceTurnK = Math.max(state.riseSinceTurnK, core - state.lateTurnC);
-  const kind = seenHand({
+  const kind = detectIntervention({
     coreK: before === null ? null : (place?.temperature?.value ?? core) - before,
     topK: top?.hourStepK ?? null,
     baseK: base?.hourStepK ?? null,

@@ -23,7 +23,7 @@ import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } f
 import { readinessOf } from '../readiness/readiness.ts';
 import { smellAndLook } from '../readiness/smell-and-look.ts';
 import { findingsOf } from '../warnings/findings.ts';
-import { lookAt } from '../warnings/snapshot.ts';
+import { snapshotOf } from '../warnings/snapshot.ts';
 import type { Assessment } from './assessment.ts';
 import { coreCourse } from './course.ts';
 import { rememberHeat, startHeat } from './heat-memory.ts';
@@ -121,7 +121,7 @@ function newPosition(): PositionState {
 
 /** What there is to say at `nowMs`; changes nothing. */
 export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Assessment {
-  const look = lookAt(state, setup, band, nowMs);
+  const look = snapshotOf(state, setup, band, nowMs);
   const expected = band === null ? undefined : bandAt(band, nowMs);
   const coreC = look.coreKnown ? (look.core?.temperatureC ?? null) : null;
   const moisture = wetBasis(look.water.waterKgKg);

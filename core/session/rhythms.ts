@@ -9,14 +9,14 @@ import type { JudgeState } from '../estimate/state.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import { leadingTrack, servedPlace } from '../warnings/snapshot.ts';
 
-export interface PlaceRhythm {
+export interface PositionRhythm {
   readonly position: Position;
   readonly heardAtMs: number;
   /** Its usual interval; 0 while unknown. */
   readonly intervalMs: number;
 }
 
-export function rhythmsOf(state: JudgeState, setup: PileSetup): PlaceRhythm[] {
+export function rhythmsOf(state: JudgeState, setup: PileSetup): PositionRhythm[] {
   return positions.flatMap((position) => {
     const place = servedPlace(state, setup, position);
     const track = place === null ? null : leadingTrack(place);

@@ -15,36 +15,36 @@ import { pilePositions } from '../profiles/pile-setup.ts';
 import type { Finding } from '../session/assessment.ts';
 import { howMuch, mixingWords } from './drying.ts';
 import { perLimits } from './per-limits.ts';
-import type { Look } from './snapshot.ts';
+import type { PileSnapshot } from './snapshot.ts';
 import { degrees, dustCaution, fireCaution, percent, wateringCaution } from './words.ts';
 
-export function handFindings(look: Look): Finding[] {
-  return look.handSigns.map((sign) => (sign.state === 'bad' ? badFinding(look, sign) : quietFinding(look, sign)));
+export function handFindings(pile: PileSnapshot): Finding[] {
+  return pile.handSigns.map((sign) => (sign.state === 'bad' ? badFinding(pile, sign) : quietFinding(pile, sign)));
 }
 
 /** How soon to see to each: our own proposal [h]. */
 const withinH: Record<HandKind, number> = { 'bad-smell': 6, 'wrong-growth': 12, 'hand-wet': 12, 'hand-dry': 6 };
 
-function badFinding(look: Look, sign: HandSign): Finding {
+function badFinding(pile: PileSnapshot, sign: HandSign): Finding {
   const { kind, note } = sign;
-  if (note === null) return quietFinding(look, sign);
-  const hotC = fireHotC(look);
+  if (note === null) return quietFinding(pile, sign);
+  const hotC = fireHotC(pile);
   return {
     kind,
     position: null,
     evidence: 'present',
     severity: gravityOf(note.what),
-    seen: `${foundWords(note.what)}${beside(look, kind)}`,
-    todo: hotC === null ? todoOf(look, kind, note) : leaveClosed(hotC),
+    seen: `${foundWords(note.what)}${beside(pile, kind)}`,
+    todo: hotC === null ? todoOf(pile, kind, note) : leaveClosed(hotC),
     byMs: hotC === null ? note.atMs + withinH[kind] * msPerHour : null,
     caution: hotC === null ? cautionOf(kind, note) : fireCaution,
-    why: whyOf[kind](look.setup.limits),
+    why: whyOf[kind](pile.setup.limits),
     explainedBy: null,
     noted: { atMs: note.atMs, by: note.by },
   };
 }
 
-function quietFinding(look: Look, { kind, state, note }: HandSign): Finding {
+function quietFinding(pile: PileSnapshot, { kind, state, note }: HandSign): Finding {
   return {
     kind,
     position: null,
@@ -60,7 +60,7 @@ function quietFinding(look: Look, { kind, state, note }: HandSign): Finding {
     todo: state === 'answered' ? againWords[kind] : 'Nothing.',
     byMs: null,
     caution: null,
-    why: whyOf[kind](look.setup.limits),
+    why: whyOf[kind](pile.setup.limits),
     explainedBy: null,
     ...(note !== null && { noted: { atMs: note.atMs, by: note.by } }),
   };
@@ -75,7 +75,7 @@ export const againWords: Record<HandKind, string> = {
 };
 
 /** The hottest that is known of it, were it the last word of a probe now silent, where that is as hot as fire is feared; else null. */
-function fireHotC({ positions }: Look): number | null {
+function fireHotC({ positions }: PileSnapshot): number | null {
   const hottestC = Math.max(...pilePositions.map((position) => positions[position]?.temperatureC ?? -Infinity));
   return hottestC >= selfHeatingLadder[0].fromC ? hottestC : null;
 }
@@ -85,8 +85,8 @@ function leaveClosed(hotC: number): string {
 }
 
 /** What the estimate says beside the hand, once a core is measured; else it says only what was laid. */
-function beside(look: Look, kind: HandKind): string {
-  const told = handAndEstimate(kind, look.setup.limits, wetBasis(look.water.waterKgKg), look.core !== null);
+function beside(pile: PileSnapshot, kind: HandKind): string {
+  const told = handAndEstimate(kind, pile.setup.limits, wetBasis(pile.water.waterKgKg), pile.core !== null);
   if (told === null) return '';
   return told.agree
     ? ` With that the estimate is ${percent(told.frac)} water.`
@@ -105,11 +105,11 @@ export function handAndEstimate(
   return { agree, frac };
 }
 
-function todoOf(look: Look, kind: HandKind, { what }: Noted): string {
-  const { water, setup } = look;
+function todoOf(pile: PileSnapshot, kind: HandKind, { what }: Noted): string {
+  const { water, setup } = pile;
   switch (kind) {
     case 'hand-dry':
-      return `Squeeze a second handful, from the core. If it crumbles too, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(look)}; then squeeze again.`;
+      return `Squeeze a second handful, from the core. If it crumbles too, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(pile)}; then squeeze again.`;
     case 'hand-wet':
       return 'Turn it loosely, mix in dry bran or straw, and keep rain off; squeeze a handful again the next day.';
     case 'bad-smell':

@@ -6,7 +6,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../session/assessment.ts';
-import { coreNow, coreUnknownSays, type Look } from './snapshot.ts';
+import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { degrees } from './words.ts';
 
 /** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
@@ -16,23 +16,23 @@ export const chilledAfterH = 6;
 
 const whyWords = `Present when the core is below ${degrees(chilledC)} for ${chilledAfterH} hours: there the culture grows at a quarter of its best or less. Not for a settled batch.`;
 
-export function chilledFinding(look: Look): Finding {
-  const { state } = look;
-  const present = look.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
+export function chilledFinding(pile: PileSnapshot): Finding {
+  const { state } = pile;
+  const present = pile.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
   return {
     kind: 'chilled',
     position: null,
-    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    evidence: pile.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'warning',
-    seen: !look.coreKnown
-      ? coreUnknownSays(look)
+    seen: !pile.coreKnown
+      ? coreUnknownSays(pile)
       : present
-        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours: ${coreNow(look)}.`
+        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours: ${coreNow(pile)}.`
         : 'The core is not too cold.',
     todo: present ? 'Heap it deeper, put mats or straw over it, and keep the wind off.' : 'Nothing.',
-    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: null,
     why: whyWords,
-    explainedBy: look.coreLost,
+    explainedBy: pile.coreLost,
   };
 }

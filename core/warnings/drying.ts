@@ -13,35 +13,35 @@ import { wetBasis } from '../physics/water-balance.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
 import type { Finding } from '../session/assessment.ts';
 import { perLimits } from './per-limits.ts';
-import { coreUnknownSays, type Look, saidByHand } from './snapshot.ts';
+import { coreUnknownSays, type PileSnapshot, saidByHand } from './snapshot.ts';
 import { percent, tenths, wateringCaution } from './words.ts';
 
-export function dryingFinding(look: Look): Finding {
-  const { state, setup, water } = look;
+export function dryingFinding(pile: PileSnapshot): Finding {
+  const { state, setup, water } = pile;
   const frac = wetBasis(water.waterKgKg);
-  const dryAir = look.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;
-  const present = look.coreKnown && (water.dry || dryAir);
+  const dryAir = pile.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;
+  const present = pile.coreKnown && (water.dry || dryAir);
   return {
     kind: 'drying',
     position: null,
-    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    evidence: pile.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: frac < 0.4 || dryAir ? 'urgent' : 'warning',
-    seen: !look.coreKnown
-      ? `${coreUnknownSays(look).slice(0, -1)}, so its drying cannot be followed.`
+    seen: !pile.coreKnown
+      ? `${coreUnknownSays(pile).slice(0, -1)}, so its drying cannot be followed.`
       : dryAir
         ? 'Even the air inside the pile has become dry.'
         : present
           ? howDry(frac, water.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac) + guessedAir(state)
           : 'The bed holds the water it needs, by the water balance.',
     todo: present
-      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(look)}.`
-      : look.coreKnown
+      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(pile)}.`
+      : pile.coreKnown
         ? 'Nothing.'
         : 'Squeeze a handful from the core by hand.',
-    byMs: present ? look.nowMs + 6 * msPerHour : null,
+    byMs: present ? pile.nowMs + 6 * msPerHour : null,
     caution: present ? wateringCaution : null,
     why: whyOf(setup.limits),
-    explainedBy: look.coreLost ?? saidByHand(look, 'hand-dry'),
+    explainedBy: pile.coreLost ?? saidByHand(pile, 'hand-dry'),
   };
 }
 
@@ -53,7 +53,7 @@ function howDry(frac: number, sdFrac: number, needsFrac: number): string {
 }
 
 /** What doubts the balance most, and a grower can mend. */
-function guessedAir({ positions }: Look['state']): string {
+function guessedAir({ positions }: PileSnapshot['state']): string {
   return positions.air?.humidity == null ? ' The humidity of the air is guessed, as no probe measures it.' : '';
 }
 
@@ -67,7 +67,7 @@ export function howMuch(add: WaterToAdd | null): string {
 }
 
 /** A pile that is too hot, or soon will be, is not covered: it is wetted as it is turned. */
-export function mixingWords({ state }: Look): string {
+export function mixingWords({ state }: PileSnapshot): string {
   const isHot = state.soonOver || pilePositions.some((position) => state.positions[position]?.overheated === true);
   return isHot ? 'mix it in as you turn it, and leave the cover off' : 'mix it in and cover';
 }

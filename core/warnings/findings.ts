@@ -15,25 +15,25 @@ import { overheatingSoonFinding } from './overheating-soon.ts';
 import { probeFaultFindings } from './probe-faults.ts';
 import { selfHeatingFinding } from './self-heating.ts';
 import { silenceFindings } from './silence.ts';
-import type { Look } from './snapshot.ts';
+import type { PileSnapshot } from './snapshot.ts';
 import { stallingFinding } from './stalling.ts';
 import { unevenFinding } from './uneven.ts';
 import { waterloggedFinding } from './waterlogged.ts';
 
-export function findingsOf(look: Look): Finding[] {
+export function findingsOf(pile: PileSnapshot): Finding[] {
   return [
-    selfHeatingFinding(look),
-    overheatingFinding(look),
-    heatDoubtedFinding(look),
-    ...handFindings(look),
-    overheatingSoonFinding(look),
-    heatDamageFinding(look),
-    ...silenceFindings(look),
-    ...probeFaultFindings(look),
-    dryingFinding(look),
-    stallingFinding(look),
-    waterloggedFinding(look),
-    chilledFinding(look),
-    unevenFinding(look),
+    selfHeatingFinding(pile),
+    overheatingFinding(pile),
+    heatDoubtedFinding(pile),
+    ...handFindings(pile),
+    overheatingSoonFinding(pile),
+    heatDamageFinding(pile),
+    ...silenceFindings(pile),
+    ...probeFaultFindings(pile),
+    dryingFinding(pile),
+    stallingFinding(pile),
+    waterloggedFinding(pile),
+    chilledFinding(pile),
+    unevenFinding(pile),
   ];
 }

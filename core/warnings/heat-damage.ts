@@ -9,15 +9,15 @@ import { lossAfterH, type PastHeat } from '../session/heat-memory.ts';
 import { heatDamageSigns, hoursLong } from './heat-damage-words.ts';
 import { hottestOver } from './overheating.ts';
 import { perLimits } from './per-limits.ts';
-import type { Look } from './snapshot.ts';
+import type { PileSnapshot } from './snapshot.ts';
 import { degrees, dustCaution } from './words.ts';
 
-export function heatDamageFinding(look: Look): Finding {
-  const { actC, lossC } = look.setup.limits;
-  const worst = look.worstHeat;
+export function heatDamageFinding(pile: PileSnapshot): Finding {
+  const { actC, lossC } = pile.setup.limits;
+  const worst = pile.worstHeat;
   const present = worst?.unjudged != null;
-  const known = look.heat.some(({ position }) => position === 'core');
-  const hotNow = present && (hottestOver(look)?.tempC ?? actC) >= lossC;
+  const known = pile.heat.some(({ position }) => position === 'core');
+  const hotNow = present && (hottestOver(pile)?.tempC ?? actC) >= lossC;
   return {
     kind: 'heat-damage',
     position: null,
@@ -29,13 +29,13 @@ export function heatDamageFinding(look: Look): Finding {
         ? 'The core was never measured.'
         : present
           ? `The ${worst.position} lay at ${degrees(lossC)} or more for ${hoursLong(worst.unjudged.lossH)}, up to ${degrees(worst.unjudged.peakC)}: the culture there may be lost.`
-          : passed(worst, look.setup.limits),
+          : passed(worst, pile.setup.limits),
     todo: present
       ? `Once it has cooled, open it in several places, smell it and look at it, and write it into the journal. ${heatDamageSigns} Do not use it as a starter before that.`
       : 'Nothing.',
-    byMs: present ? look.nowMs + 24 * msPerHour : null,
+    byMs: present ? pile.nowMs + 24 * msPerHour : null,
     caution: present ? dustCaution : null,
-    why: whyOf(look.setup.limits),
+    why: whyOf(pile.setup.limits),
     // While it is that hot the overheating says so itself.
     explainedBy: hotNow ? 'overheating' : null,
   };

@@ -7,15 +7,15 @@ import { anythingAfterMs } from '../estimate/track.ts';
 import type { Finding } from '../session/assessment.ts';
 import { perLimits } from './per-limits.ts';
 import { isFailing } from './probe-faults.ts';
-import type { Look } from './snapshot.ts';
+import type { PileSnapshot } from './snapshot.ts';
 import { degrees, duration, fireCaution } from './words.ts';
 
-export function heatDoubtedFinding(look: Look): Finding {
-  const { actC, lossC } = look.setup.limits;
-  const heat = look.doubtedHeat;
-  const why = whyOf(look.setup.limits);
+export function heatDoubtedFinding(pile: PileSnapshot): Finding {
+  const { actC, lossC } = pile.setup.limits;
+  const heat = pile.doubtedHeat;
+  const why = whyOf(pile.setup.limits);
   if (heat === null || !heat.asksForPerson) {
-    const known = look.core !== null && look.core.temperatureC !== null;
+    const known = pile.core !== null && pile.core.temperatureC !== null;
     return {
       kind: 'heat-doubted',
       position: null,
@@ -34,22 +34,22 @@ export function heatDoubtedFinding(look: Look): Finding {
     };
   }
   const { position, tempC, beforeC, beforeMs } = heat;
-  const track = look.state.positions[position]?.temperature;
+  const track = pile.state.positions[position]?.temperature;
   const isFireHot = tempC >= selfHeatingLadder[0].fromC;
   return {
     kind: 'heat-doubted',
     position: null,
     evidence: 'present',
     severity: tempC >= lossC ? 'urgent' : 'warning',
-    seen: `The ${position} probe reads ${degrees(tempC)}, a jump from ${degrees(beforeC)} ${duration(look.nowMs - beforeMs)} ago, over the ${degrees(actC)} at which to act. Its next reading decides whether that is so.`,
+    seen: `The ${position} probe reads ${degrees(tempC)}, a jump from ${degrees(beforeC)} ${duration(pile.nowMs - beforeMs)} ago, over the ${degrees(actC)} at which to act. Its next reading decides whether that is so.`,
     todo: isFireHot
       ? `Measure the ${position} by hand now, before you open anything.`
       : `Measure the ${position} by hand now: if it is that hot, turn it or spread it thinner.`,
-    byMs: look.nowMs,
+    byMs: pile.nowMs,
     caution: isFireHot ? fireCaution : null,
     why,
     // A probe known to throw in wild values is told of as that.
-    explainedBy: track != null && isFailing(track, look.nowMs) ? 'probe-out' : null,
+    explainedBy: track != null && isFailing(track, pile.nowMs) ? 'probe-out' : null,
   };
 }
 

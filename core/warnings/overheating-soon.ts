@@ -10,47 +10,47 @@ import type { Forecast } from '../forecast/forecast.ts';
 import type { Finding } from '../session/assessment.ts';
 import { coreCourse } from '../session/course.ts';
 import { perLimits } from './per-limits.ts';
-import { coreNow, coreUnknownSays, type Look } from './snapshot.ts';
+import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedK } from './soon-sight.ts';
 import { capital } from './spoken-value.ts';
 import { degrees, dustCaution } from './words.ts';
 
-export function overheatingSoonFinding(look: Look): Finding {
-  const { state, setup } = look;
+export function overheatingSoonFinding(pile: PileSnapshot): Finding {
+  const { state, setup } = pile;
   const hotNow = state.positions.core?.overheated === true;
   // The forecast is an hour old at most; a bed opened since then has cooled, and one that has just topped out falls.
-  const nowC = look.core?.temperatureC ?? 0;
+  const nowC = pile.core?.temperatureC ?? 0;
   const stillUp = nowC >= (state.positions.core?.hourMeanC ?? nowC) - 0.2;
-  const present = look.coreKnown && state.soonOver && !hotNow && stillUp;
+  const present = pile.coreKnown && state.soonOver && !hotNow && stillUp;
   // Neither what has come true nor what still creeps up has eased: only a core that rises no more is out of danger.
   const creeps = !present && !hotNow && setup.limits.actC - nowC < believedK && coreCourse(state, nowC) === 'rising';
-  const known = look.coreKnown && !hotNow && !creeps;
+  const known = pile.coreKnown && !hotNow && !creeps;
   return {
     kind: 'overheating-soon',
     position: null,
     evidence: known ? (present ? 'present' : 'absent') : 'missing',
     severity: 'notice',
-    seen: !look.coreKnown
-      ? coreUnknownSays(look)
+    seen: !pile.coreKnown
+      ? coreUnknownSays(pile)
       : present
-        ? `${capital(coreNow(look))} and ${passWords(state.forecast, setup.limits.actC)}.`
+        ? `${capital(coreNow(pile))} and ${passWords(state.forecast, setup.limits.actC)}.`
         : hotNow
-          ? `${capital(coreNow(look))}: it is too hot already.`
+          ? `${capital(coreNow(pile))}: it is too hot already.`
           : creeps
-            ? `${capital(coreNow(look))} and still rises; whether it will pass ${degrees(setup.limits.actC)} cannot be told.`
+            ? `${capital(coreNow(pile))} and still rises; whether it will pass ${degrees(setup.limits.actC)} cannot be told.`
             : 'The core is not on its way over the limit.',
     todo: present
       ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'
       : 'Nothing.',
-    byMs: present ? byMs(look) : null,
+    byMs: present ? byMs(pile) : null,
     caution: present ? dustCaution : null,
     why: whyOf(setup.limits),
-    explainedBy: look.coreLost ?? (hotNow ? 'overheating' : null),
+    explainedBy: pile.coreLost ?? (hotNow ? 'overheating' : null),
   };
 }
 
 /** When it would pass the limit: by the forecast, which is up to an hour old. */
-function byMs({ state: { forecast }, nowMs }: Look): number {
+function byMs({ state: { forecast }, nowMs }: PileSnapshot): number {
   const { atMs, overInH } = forecast ?? { atMs: nowMs, overInH: null };
   return overInH === null ? nowMs + 3 * msPerHour : Math.max(nowMs, atMs + overInH * msPerHour);
 }

@@ -12,20 +12,20 @@ import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/polic
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import type { Finding } from '../session/assessment.ts';
 import { perLimits } from './per-limits.ts';
-import { coreUnknownSays, type Look } from './snapshot.ts';
+import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedValue, capital } from './spoken-value.ts';
 import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
 const clearK = 2;
 
-export function overheatingFinding(look: Look): Finding {
-  const { actC, lossC } = look.setup.limits;
-  const hottest = hottestOver(look);
-  const why = whyOf(look.setup.limits);
+export function overheatingFinding(pile: PileSnapshot): Finding {
+  const { actC, lossC } = pile.setup.limits;
+  const hottest = hottestOver(pile);
+  const why = whyOf(pile.setup.limits);
   if (hottest === undefined) {
     // What jumped over the limit and is doubted may be so: it is neither confirmed nor cleared.
-    const known = look.coreKnown && look.doubtedHeat === null;
+    const known = pile.coreKnown && pile.doubtedHeat === null;
     return {
       kind: 'overheating',
       position: null,
@@ -33,14 +33,14 @@ export function overheatingFinding(look: Look): Finding {
       severity: 'warning',
       seen: known
         ? 'No probe in the pile is over the limit.'
-        : look.coreKnown
+        : pile.coreKnown
           ? 'A probe jumped over the limit, and its next reading must bear it out.'
-          : coreUnknownSays(look),
+          : coreUnknownSays(pile),
       todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
       caution: null,
       why,
-      explainedBy: look.coreLost,
+      explainedBy: pile.coreLost,
     };
   }
   const lost = hottest.tempC >= lossC;
@@ -49,11 +49,11 @@ export function overheatingFinding(look: Look): Finding {
     position: null,
     evidence: 'present',
     severity: lost ? 'urgent' : 'warning',
-    seen: `${hotSays(look, hottest.position)}${lost ? ': the culture you want is dying.' : againstLimit(hottest.tempC, actC)}`,
+    seen: `${hotSays(pile, hottest.position)}${lost ? ': the culture you want is dying.' : againstLimit(hottest.tempC, actC)}`,
     todo: lost
       ? 'Spread it out thin now and leave it open until it has cooled.'
       : 'Turn it or spread it thinner, and leave the cover off until the core is comfortable again.',
-    byMs: lost ? look.nowMs : look.nowMs + 2 * msPerHour,
+    byMs: lost ? pile.nowMs : pile.nowMs + 2 * msPerHour,
     caution: dustCaution,
     why,
     explainedBy: null,
@@ -61,7 +61,7 @@ export function overheatingFinding(look: Look): Finding {
   };
 }
 
-function hotSays({ positions, nowMs }: Look, position: PilePosition): string {
+function hotSays({ positions, nowMs }: PileSnapshot, position: PilePosition): string {
   const sight = positions[position];
   return sight === null
     ? ''
@@ -92,12 +92,12 @@ export interface Hot {
 }
 
 /** The hottest fresh place that is over the limit. */
-export function hottestOver(look: Look): Hot | undefined {
+export function hottestOver(pile: PileSnapshot): Hot | undefined {
   let hottest: Hot | undefined;
   for (const position of pilePositions) {
-    const sight = look.positions[position];
+    const sight = pile.positions[position];
     if (sight === null || sight.silent || sight.temperatureC === null) continue;
-    if (look.state.positions[position]?.overheated !== true) continue;
+    if (pile.state.positions[position]?.overheated !== true) continue;
     if (hottest === undefined || sight.temperatureC > hottest.tempC) hottest = { position, tempC: sight.temperatureC };
   }
   return hottest;

@@ -11,7 +11,7 @@ import { msPerHour } from '../../shared/units.ts';
 import { spikesNow, type Track } from '../estimate/track.ts';
 import type { Finding } from '../session/assessment.ts';
 import { noProbeFinding } from './silence.ts';
-import type { Look } from './snapshot.ts';
+import type { PileSnapshot } from './snapshot.ts';
 import { isStuck, stuckAfterMs } from './stuck.ts';
 import { degrees, duration } from './words.ts';
 
@@ -27,25 +27,25 @@ export function isFailing(track: Track, nowMs: number): boolean {
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
 }
 
-export function probeFaultFindings(look: Look): Finding[] {
+export function probeFaultFindings(pile: PileSnapshot): Finding[] {
   const findings: Finding[] = [];
   for (const position of places) {
-    const track = look.state.positions[position]?.temperature;
-    const sight = look.positions[position];
+    const track = pile.state.positions[position]?.temperature;
+    const sight = pile.positions[position];
     if (track == null) continue;
     if (sight === null) {
       findings.push(noProbeFinding('probe-stuck', position), noProbeFinding('probe-out', position));
       continue;
     }
     const explainedBy = sight.silent ? 'probe-silent' : null;
-    findings.push(stuck(look, position, track, explainedBy), out(look, position, track, explainedBy));
+    findings.push(stuck(pile, position, track, explainedBy), out(pile, position, track, explainedBy));
   }
   return findings;
 }
 
 const whyStuck = `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`;
 
-function stuck(look: Look, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
+function stuck(pile: PileSnapshot, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
   const present = isStuck(track);
   return {
     kind: 'probe-stuck',
@@ -56,16 +56,16 @@ function stuck(look: Look, position: Position, track: Track, explainedBy: 'probe
       ? `The ${position} probe has said exactly ${degrees(track.value)} for ${duration(track.atMs - track.sameSinceMs)}.`
       : 'Its value changes as it should.',
     todo: present ? 'Measure there by hand; if it differs, restart or change the probe.' : 'Nothing.',
-    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present && position === 'core' ? 'What the pile does meanwhile is not known: it may be heating.' : null,
     why: whyStuck,
     explainedBy,
   };
 }
 
-function out(look: Look, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
-  const failing = isFailing(track, look.nowMs);
-  const pulled = position !== 'air' && look.state.positions[position]?.outSinceMs != null;
+function out(pile: PileSnapshot, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
+  const failing = isFailing(track, pile.nowMs);
+  const pulled = position !== 'air' && pile.state.positions[position]?.outSinceMs != null;
   return {
     kind: 'probe-out',
     position,
@@ -81,7 +81,7 @@ function out(look: Look, position: Position, track: Track, explainedBy: 'probe-s
       : pulled
         ? 'See whether it has been pulled out, and push it back in to where it was.'
         : 'Nothing.',
-    byMs: failing || pulled ? look.nowMs + 4 * msPerHour : null,
+    byMs: failing || pulled ? pile.nowMs + 4 * msPerHour : null,
     caution:
       (failing || pulled) && position === 'core'
         ? 'What the pile does meanwhile is not known: it may be heating.'

@@ -8,20 +8,20 @@ import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { silentAfterMs, type Track } from '../estimate/track.ts';
 import type { Finding } from '../session/assessment.ts';
-import { type Look, leadingTrack } from './snapshot.ts';
+import { leadingTrack, type PileSnapshot } from './snapshot.ts';
 import { degrees, duration } from './words.ts';
 
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
 
-export function silenceFindings(look: Look): Finding[] {
+export function silenceFindings(pile: PileSnapshot): Finding[] {
   const findings: Finding[] = [];
   for (const position of places) {
-    const place = look.state.positions[position];
-    const sight = look.positions[position];
+    const place = pile.state.positions[position];
+    const sight = pile.positions[position];
     const track = place === null ? null : leadingTrack(place);
     if (track === null) continue;
     findings.push(
-      sight === null ? noProbeFinding('probe-silent', position) : silence(look, position, track, sight.silent),
+      sight === null ? noProbeFinding('probe-silent', position) : silence(pile, position, track, sight.silent),
     );
   }
   return findings;
@@ -45,9 +45,9 @@ export function noProbeFinding(kind: 'probe-silent' | 'probe-stuck' | 'probe-out
 
 const whyNoProbe = 'Only a probe that has spoken since it was given to this place can be silent, stuck or out of it.';
 
-function silence(look: Look, position: Position, track: Track, silent: boolean): Finding {
+function silence(pile: PileSnapshot, position: Position, track: Track, silent: boolean): Finding {
   const core = position === 'core';
-  const tempC = look.positions[position]?.temperatureC ?? null;
+  const tempC = pile.positions[position]?.temperatureC ?? null;
   const last = !silent || tempC === null ? '' : ` Its last reading was ${degrees(tempC)}.`;
   return {
     kind: 'probe-silent',
@@ -55,10 +55,10 @@ function silence(look: Look, position: Position, track: Track, silent: boolean):
     evidence: silent ? 'present' : 'absent',
     severity: core ? 'warning' : 'notice',
     seen: silent
-      ? `The ${position} probe has said nothing for ${duration(look.nowMs - track.heardAtMs)}.${last}`
+      ? `The ${position} probe has said nothing for ${duration(pile.nowMs - track.heardAtMs)}.${last}`
       : 'It speaks as often as it is used to.',
     todo: silent ? (core ? handFirst : 'Look at the probe: battery, cable, radio.') : 'Nothing.',
-    byMs: silent ? look.nowMs + (core ? 2 : 24) * msPerHour : null,
+    byMs: silent ? pile.nowMs + (core ? 2 : 24) * msPerHour : null,
     caution: silent && core ? 'What the pile does meanwhile is not known: it may be heating.' : null,
     why: whyOf(track),
     explainedBy: null,

@@ -21,7 +21,7 @@ import { believedValue } from './spoken-value.ts';
 import { isStuck } from './stuck.ts';
 import { degrees } from './words.ts';
 
-export interface Look {
+export interface PileSnapshot {
   readonly state: JudgeState;
   readonly setup: PileSetup;
   readonly band: ExpectedBand | null;
@@ -45,7 +45,12 @@ export interface Look {
   readonly handSigns: readonly HandSign[];
 }
 
-export function lookAt(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Look {
+export function snapshotOf(
+  state: JudgeState,
+  setup: PileSetup,
+  band: ExpectedBand | null,
+  nowMs: number,
+): PileSnapshot {
   const sight = (position: Position) => sightOf(servedPlace(state, setup, position), nowMs);
   const positions = {
     core: sight('core'),
@@ -106,7 +111,7 @@ export function maybeOut(state: JudgeState): boolean {
 }
 
 /** Where a hand has said the same, it speaks for the estimate. */
-export function saidByHand({ handSigns }: Look, kind: HandKind): HandKind | null {
+export function saidByHand({ handSigns }: PileSnapshot, kind: HandKind): HandKind | null {
   return handSigns.some((sign) => sign.kind === kind && sign.state === 'bad') ? kind : null;
 }
 
@@ -116,14 +121,14 @@ export function leadingTrack(place: PositionState): Track | null {
 }
 
 /** Why nothing can be said of the core, as a sentence. */
-export function coreUnknownSays({ coreLost }: Look): string {
+export function coreUnknownSays({ coreLost }: PileSnapshot): string {
   return coreLost === 'probe-out' || coreLost === 'probe-stuck'
     ? 'What the core probe says cannot be believed now.'
     : 'The core is not being measured.';
 }
 
 /** @example coreNow(look) // => "the core is at 46.3 °C" */
-export function coreNow({ core, nowMs }: Look): string {
+export function coreNow({ core, nowMs }: PileSnapshot): string {
   return core === null ? 'the core is not measured' : believedValue('core', core, nowMs, degrees);
 }
 

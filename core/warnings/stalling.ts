@@ -8,7 +8,7 @@ import { msPerHour } from '../../shared/units.ts';
 import type { StallWhy } from '../estimate/state.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import type { Finding } from '../session/assessment.ts';
-import { coreNow, coreUnknownSays, type Look } from './snapshot.ts';
+import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { capital } from './spoken-value.ts';
 import { actExplainsH, slowPerDay, stallAfterH, stallStands, standingPerDay, warmStallAfterH } from './stall-sight.ts';
 import { dustCaution, tenths } from './words.ts';
@@ -27,20 +27,20 @@ const whyWords =
   'What it burns is reckoned from the heat it must be making to stay as warm as it is; the limits are our own, from simulated piles. ' +
   `Not judged in its first day, nor once it has burnt the usual share of its food, nor within ${actExplainsH} hours of a turn, spreading or watering.`;
 
-export function stallingFinding(look: Look): Finding {
-  const { state, setup } = look;
+export function stallingFinding(pile: PileSnapshot): Finding {
+  const { state, setup } = pile;
   const why = state.stallWhy;
-  const present = look.coreKnown && why !== null && stallStands(state);
+  const present = pile.coreKnown && why !== null && stallStands(state);
   const dry = wetBasis(state.waterKgKg) < setup.limits.moistureMinFrac;
   return {
     kind: 'stalling',
     position: null,
-    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    evidence: pile.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'warning',
-    seen: !look.coreKnown
-      ? coreUnknownSays(look)
+    seen: !pile.coreKnown
+      ? coreUnknownSays(pile)
       : present
-        ? seenWords[why](coreNow(look))
+        ? seenWords[why](coreNow(pile))
         : 'Nothing points to a stall.',
     todo: present
       ? dry
@@ -48,12 +48,12 @@ export function stallingFinding(look: Look): Finding {
         : why === 'warm-but-idle'
           ? 'It is probably short of air: turn it loosely, and smell a handful. Sour and dripping: mix in dry bran.'
           : 'Squeeze and smell a handful. Dry: water it. Sour and dripping: turn it and add dry bran. Neither: heap it deeper and cover it warmly.'
-      : look.coreKnown
+      : pile.coreKnown
         ? 'Nothing.'
         : 'Measure the core by hand.',
-    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present ? dustCaution : null,
     why: whyWords,
-    explainedBy: look.coreLost,
+    explainedBy: pile.coreLost,
   };
 }

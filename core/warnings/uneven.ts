@@ -7,7 +7,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../session/assessment.ts';
-import { coreUnknownSays, type Look } from './snapshot.ts';
+import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
@@ -18,12 +18,12 @@ const tallestBedM = 0.6;
 
 const whyWords = `Present when the day’s means of top and base lie more than ${degrees(unevenK)} apart for ${unevenAfterH} hours while the pile warms or works. Not for heaps over ${tallestBedM * 100} cm, which are cool at their foot by nature.`;
 
-export function unevenFinding(look: Look): Finding {
-  const { state } = look;
+export function unevenFinding(pile: PileSnapshot): Finding {
+  const { state } = pile;
   const top = state.positions.top;
   const base = state.positions.base;
-  const known = look.coreKnown && look.positions.top?.silent === false && look.positions.base?.silent === false;
-  const tall = look.setup.recipe.depthM > tallestBedM;
+  const known = pile.coreKnown && pile.positions.top?.silent === false && pile.positions.base?.silent === false;
+  const tall = pile.setup.recipe.depthM > tallestBedM;
   const apartK = (top?.dayMeanC ?? 0) - (base?.dayMeanC ?? 0);
   const present =
     known && !tall && state.unevenH >= unevenAfterH && (state.phase === 'active' || state.phase === 'warming');
@@ -37,13 +37,13 @@ export function unevenFinding(look: Look): Finding {
       ? `Over the day the top and the base lie ${tenths(Math.abs(apartK))} °C apart; the ${cool} is the cool one.`
       : known
         ? 'Top and base lie close enough together.'
-        : look.coreKnown
+        : pile.coreKnown
           ? 'Top and base are not both being measured.'
-          : `${coreUnknownSays(look).slice(0, -1)}, so whether the pile works is not known.`,
+          : `${coreUnknownSays(pile).slice(0, -1)}, so whether the pile works is not known.`,
     todo: present ? `Turn it so that the ${cool} comes to the middle.` : 'Nothing.',
-    byMs: present ? look.nowMs + 24 * msPerHour : null,
+    byMs: present ? pile.nowMs + 24 * msPerHour : null,
     caution: present ? dustCaution : null,
     why: whyWords,
-    explainedBy: look.coreLost ?? (present ? state.unevenBy : null),
+    explainedBy: pile.coreLost ?? (present ? state.unevenBy : null),
   };
 }

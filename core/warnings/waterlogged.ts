@@ -13,7 +13,7 @@ import { materialFacts } from '../profiles/material-facts.ts';
 import type { Finding } from '../session/assessment.ts';
 import { chilledAfterH } from './chilled.ts';
 import { perLimits } from './per-limits.ts';
-import { coreUnknownSays, type Look, saidByHand } from './snapshot.ts';
+import { coreUnknownSays, type PileSnapshot, saidByHand } from './snapshot.ts';
 import { dustCaution, percent } from './words.ts';
 
 /** Free air space usually taken as the floor for composting is 0.30; fine bran chokes somewhat below it [-]. */
@@ -21,36 +21,36 @@ const chokedFrac = 0.27;
 /** This near to all that it can hold counts as soaked, for the rest has run off [-]. */
 const soakedFrac = 0.01;
 
-export function waterloggedFinding(look: Look): Finding {
-  const { state, setup } = look;
+export function waterloggedFinding(pile: PileSnapshot): Finding {
+  const { state, setup } = pile;
   const facts = materialFacts[setup.recipe.material];
-  const frac = wetBasis(look.water.waterKgKg);
+  const frac = wetBasis(pile.water.waterKgKg);
   const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
   const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
   const working = state.phase === 'active' || state.phase === 'settled';
   // A bed that has been comfortably warm has had its air; what holds it back later is something else.
   const warmed = setup.stage === 'soil' ? state.highestExcessK >= 5 : (state.peakC ?? 0) >= setup.limits.comfortMinC;
-  const present = look.coreKnown && wet && !working && !warmed && state.hoursDone >= 24 && state.workPerDay < 0.2;
+  const present = pile.coreKnown && wet && !working && !warmed && state.hoursDone >= 24 && state.workPerDay < 0.2;
   return {
     kind: 'waterlogged',
     position: null,
-    evidence: look.coreKnown ? (present ? 'present' : 'absent') : 'missing',
+    evidence: pile.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: 'warning',
-    seen: !look.coreKnown
-      ? coreUnknownSays(look)
+    seen: !pile.coreKnown
+      ? coreUnknownSays(pile)
       : present
         ? `At about ${percent(frac)} moisture only ${percent(air)} of the bed is air, and it is not warming as it should.`
         : 'The bed has air enough, by the water balance.',
     todo: present
       ? 'Squeeze and smell a handful: if it streams or smells sour, turn it loosely and mix in dry bran or straw, and keep rain off.'
       : 'Nothing.',
-    byMs: present ? look.nowMs + 12 * msPerHour : null,
+    byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present
       ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
       : null,
     why: whyOf(setup.limits),
     explainedBy:
-      look.coreLost ?? saidByHand(look, 'hand-wet') ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
+      pile.coreLost ?? saidByHand(pile, 'hand-wet') ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
   };
 }
 

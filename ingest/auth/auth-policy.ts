@@ -6,16 +6,16 @@
  * Never:  compares secrets in a way whose time tells how much was right, and never takes a secret that a person chose.
  *
  * A secret is 160 random bits that we made, so there is nothing to guess from a dictionary and a plain SHA-256 is
- * enough to keep it by; a slow hash would only let whoever knocks often enough keep the house from its readings.
+ * enough to keep it by; a slow hash would only let whoever knocks often enough keep the server from its readings.
  */
 import { createHash, timingSafeEqual } from 'node:crypto';
 import type { Clock } from '../../shared/clock.ts';
 import { isLoopback } from '../../shared/config.ts';
-import type { DoorKey, KeyHearing } from '../../shared/probe-key.ts';
-import { createKnocks, type Knocks, type TurnedAwayReason } from './connection-attempts.ts';
+import type { KeyHearing, KnownKey } from '../../shared/probe-key.ts';
+import { type ConnectionAttempts, createConnectionAttempts, type RefusedReason } from './connection-attempts.ts';
 import { type TopicRights, topicRights } from './topic-rights.ts';
 
-export interface DoorRules {
+export interface AuthRules {
   /** Also for programs of this machine. */
   readonly everyProbeNeedsAKey: boolean;
   /** The one who set this machine up said that whoever reaches the broker may speak. */
@@ -23,7 +23,7 @@ export interface DoorRules {
 }
 
 /** Somebody who was let in. */
-export interface Speaker {
+export interface Principal {
   /** null for one without a key. */
   readonly keyId: string | null;
   readonly rights: TopicRights | undefined;
@@ -40,7 +40,7 @@ export interface Credential {
   readonly password: Uint8Array | undefined;
 }
 
-export type Admission = Speaker | { readonly refused: TurnedAwayReason; readonly keyId: string | null };
+export type Admission = Principal | { readonly refused: RefusedReason; readonly keyId: string | null };
 
 export interface KeySeen {
   readonly connected: number;
@@ -48,44 +48,44 @@ export interface KeySeen {
   readonly address: string;
 }
 
-export interface Door {
+export interface AuthPolicy {
   admit(credential: Credential): Admission;
   /** Whether one who was let in from this address would be again. */
-  mayStay(speaker: Speaker, address: string): boolean;
-  setKeys(keys: readonly DoorKey[], revokedIds?: readonly string[]): void;
+  mayStay(principal: Principal, address: string): boolean;
+  setKeys(keys: readonly KnownKey[], revokedIds?: readonly string[]): void;
   setEveryProbeNeedsAKey(needs: boolean): void;
-  rules(): DoorRules;
+  rules(): AuthRules;
   /** Called after either change, so that the broker parts from those who may not stay. */
   onChange(listener: () => void): void;
   /** A connection of this key began, or ended. */
   sawKey(keyId: string, address: string, change: 1 | -1): void;
   seen(keyId: string): KeySeen | undefined;
-  readonly knocks: Knocks;
+  readonly connectionAttempts: ConnectionAttempts;
 }
 
-export interface DoorOptions {
+export interface AuthPolicyOptions {
   readonly clock: Clock;
   readonly root: string;
-  readonly rules?: Partial<DoorRules>;
+  readonly rules?: Partial<AuthRules>;
 }
 
 interface Kept {
   readonly digest: Buffer;
-  readonly speaker: Speaker;
+  readonly principal: Principal;
 }
 
-export function createDoor({ clock, root, rules: given = {} }: DoorOptions): Door {
-  let rules: DoorRules = { everyProbeNeedsAKey: false, networkIsTrusted: false, ...given };
+export function createAuthPolicy({ clock, root, rules: given = {} }: AuthPolicyOptions): AuthPolicy {
+  let rules: AuthRules = { everyProbeNeedsAKey: false, networkIsTrusted: false, ...given };
   let keys = new Map<string, Kept>();
   let revoked: ReadonlySet<string> = new Set();
   const seen = new Map<string, KeySeen>();
   const listeners: (() => void)[] = [];
-  const knocks = createKnocks(clock);
+  const connectionAttempts = createConnectionAttempts(clock);
   const keyless = { keyId: null, rights: undefined, isOneProbe: false, hears: 'everything' } as const;
-  const neighbour: Speaker = { ...keyless, isPaced: false };
-  const trusted: Speaker = { ...keyless, isPaced: true };
+  const neighbour: Principal = { ...keyless, isPaced: false };
+  const trusted: Principal = { ...keyless, isPaced: true };
 
-  function withoutKey(address: string): Speaker | undefined {
+  function withoutKey(address: string): Principal | undefined {
     if (rules.everyProbeNeedsAKey) return undefined;
     if (isLoopbackAddress(address)) return neighbour;
     return rules.networkIsTrusted ? trusted : undefined;
@@ -109,10 +109,12 @@ export function createDoor({ clock, root, rules: given = {} }: DoorOptions): Doo
       const digest = createHash('sha256')
         .update(password ?? '')
         .digest();
-      return timingSafeEqual(digest, kept.digest) ? kept.speaker : { refused: 'wrong-secret', keyId: username };
+      return timingSafeEqual(digest, kept.digest) ? kept.principal : { refused: 'wrong-secret', keyId: username };
     },
-    mayStay(speaker, address) {
-      return speaker.keyId === null ? withoutKey(address) !== undefined : keys.get(speaker.keyId)?.speaker === speaker;
+    mayStay(principal, address) {
+      return principal.keyId === null
+        ? withoutKey(address) !== undefined
+        : keys.get(principal.keyId)?.principal === principal;
     },
     setKeys(next, revokedIds = []) {
       const before = keys;
@@ -131,18 +133,18 @@ export function createDoor({ clock, root, rules: given = {} }: DoorOptions): Doo
       seen.set(keyId, { connected, lastAtMs: clock.nowMs(), address });
     },
     seen: (keyId) => seen.get(keyId),
-    knocks,
+    connectionAttempts,
   };
 }
 
 /** A key that did not change keeps its speaker, so that its connections stay. */
-function keptKey(key: DoorKey, before: Kept | undefined, root: string): Kept {
+function keptKey(key: KnownKey, before: Kept | undefined, root: string): Kept {
   const digest = Buffer.from(key.secretSha256, 'hex');
   if (before?.digest.equals(digest)) return before;
   const { id: keyId, probe, hears } = key;
   return {
     digest,
-    speaker: { keyId, rights: topicRights(key, root), isOneProbe: probe !== null, hears, isPaced: true },
+    principal: { keyId, rights: topicRights(key, root), isOneProbe: probe !== null, hears, isPaced: true },
   };
 }
 

@@ -7,34 +7,34 @@
  */
 
 import type { Clock } from '../../shared/clock.ts';
-import { type TurnedAwayReason, turnedAwayReasonSchema } from '../../shared/contracts/keys.ts';
+import { type RefusedReason, refusedReasonSchema } from '../../shared/contracts/keys.ts';
 import { excerpt } from '../decode/refusals.ts';
 
-export type { TurnedAwayReason };
+export type { RefusedReason };
 
-const turnedAwayReasons = turnedAwayReasonSchema.options;
+const refusedReasons = refusedReasonSchema.options;
 
 /** Those that a guesser of secrets would cause. */
-const guesses: ReadonlySet<TurnedAwayReason> = new Set(['unknown-key', 'wrong-secret', 'revoked-key']);
+const guesses: ReadonlySet<RefusedReason> = new Set(['unknown-key', 'wrong-secret', 'revoked-key']);
 
-export interface Knock {
+export interface ConnectionAttempt {
   readonly address: string;
   readonly clientId: string;
   /** The key that was named, where there is or was such a one. */
   readonly keyId: string | null;
-  readonly reason: TurnedAwayReason;
+  readonly reason: RefusedReason;
 }
 
-export interface KnockLine extends Knock {
+export interface AttemptLine extends ConnectionAttempt {
   readonly count: number;
   readonly lastAtMs: number;
 }
 
-export interface Knocks {
-  count(knock: Knock): void;
+export interface ConnectionAttempts {
+  count(knock: ConnectionAttempt): void;
   /** Newest first. */
-  lines(): readonly KnockLine[];
-  totals(): Readonly<Record<TurnedAwayReason, number>>;
+  lines(): readonly AttemptLine[];
+  totals(): Readonly<Record<RefusedReason, number>>;
   /** How long the answer to a wrong credential from this address is held back [ms]. */
   waitMs(address: string): number;
 }
@@ -48,10 +48,10 @@ const longestWaitMs = 10_000;
 /** Wrong tries are forgotten after so long without one. */
 const forgetAfterMs = 10 * 60_000;
 
-export function createKnocks(clock: Clock): Knocks {
-  const lines = new Map<string, KnockLine>(); // oldest knock first
+export function createConnectionAttempts(clock: Clock): ConnectionAttempts {
+  const lines = new Map<string, AttemptLine>(); // oldest knock first
   const wrong = new Map<string, { tries: number; lastAtMs: number }>();
-  const totals = Object.fromEntries(turnedAwayReasons.map((reason) => [reason, 0])) as Record<TurnedAwayReason, number>;
+  const totals = Object.fromEntries(refusedReasons.map((reason) => [reason, 0])) as Record<RefusedReason, number>;
 
   function countGuess(address: string): void {
     const nowMs = performance.now(); // the machine's own time: a clock set back must not lock anybody out

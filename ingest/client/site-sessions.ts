@@ -8,7 +8,7 @@
  *         again what was not acknowledged (section 4.4).
  *
  * Sites nobody has heard of have no session yet. They, and foreign topics, are heard by the commons: the session that a
- * single house uses, on every topic. It keeps readings of a site until a mark, published into it once the site's own
+ * single server uses, on every topic. It keeps readings of a site until a mark, published into it once the site's own
  * session stands, has come through: everything before the mark was taken here, everything after it waits there.
  */
 
@@ -17,29 +17,29 @@ import type { Delivery } from './deferred-acks.ts';
 import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
 
 /** Stands for the commons among the sites; no site can be called that. */
-export const commons = '+';
+export const defaultSession = '+';
 
 export interface SiteSessions extends Source<OutsideTicket> {
-  hold(site: string, told: SessionTold): void;
+  hold(site: string, told: SessionView): void;
   /** Takes nothing more of a site; what was taken is still acknowledged. */
   pauseSite(site: string): Promise<void>;
   letGo(site: string): Promise<void>;
   /** Sites whose own session hears all: the commons leaves these alone. */
   setHeard(sites: Iterable<string>): void;
   /** Sends a site's mark once more: the commons had no session yet, or the mark was lost with it. */
-  markAgain(site: string, text: string): void;
+  barrierAgain(site: string, text: string): void;
   /** The lease was confirmed: what was not allowed to connect may. */
   confirm(site: string): void;
 }
 
-export interface SessionTold {
+export interface SessionView {
   /** Whether it is still ours, as far as this process knows. */
   mayConnect(): boolean;
   /** The site's session stands. @returns the mark to send through the commons; undefined when none is needed. */
   stands?(hadBefore: boolean): Promise<string | undefined>;
 }
 
-export interface CommonsTold {
+export interface DefaultSessionFacts {
   /** A site spoke that nobody has heard of. */
   unknownSite(site: string): void;
   /** The mark of a site came through. */
@@ -52,18 +52,18 @@ export function openSiteSessions(
   options: OutsideBrokerOptions,
   context: SourceContext,
   sink: Sink<OutsideTicket>,
-  told: CommonsTold,
+  told: DefaultSessionFacts,
 ): SiteSessions {
   const { root, log } = context;
   const sessions = new Map<string, Session>();
   const heard = new Set<string>();
   const unknown = new Set<string>();
-  const markPrefix = `${options.clientId}-heard/`;
+  const barrierPrefix = `${options.clientId}-heard/`;
   let mappings: Parameters<Session['setMappings']>[0] = [];
   let paused = false;
 
   /** Hears everything, keeps what no site's own session does. */
-  const commonsSink: Sink<OutsideTicket> = {
+  const defaultSessionSink: Sink<OutsideTicket> = {
     ...sink,
     take(message, ticket) {
       const [first, site = ''] = message.topic.split('/', 2);
@@ -82,21 +82,24 @@ export function openSiteSessions(
     },
   };
 
-  const openCommons = (mayConnect: () => boolean): Session => {
+  const openDefaultSession = (mayConnect: () => boolean): Session => {
     const session = openOutsideBroker(
       {
         ...options,
         mayConnect,
-        marks: { filter: `${markPrefix}+`, heard: (topic, text) => told.mark(topic.slice(markPrefix.length), text) },
+        marks: {
+          filter: `${barrierPrefix}+`,
+          heard: (topic, text) => told.mark(topic.slice(barrierPrefix.length), text),
+        },
       },
       context,
-      commonsSink,
+      defaultSessionSink,
     );
     session.setMappings(mappings);
     return session;
   };
 
-  const openSite = (site: string, { mayConnect, stands }: SessionTold): Session => {
+  const openSite = (site: string, { mayConnect, stands }: SessionView): Session => {
     const session: Session = openOutsideBroker(
       {
         ...options,
@@ -105,7 +108,7 @@ export function openSiteSessions(
         mayConnect,
         onStanding: (hadBefore) => {
           void stands?.(hadBefore).then((mark) => {
-            if (mark !== undefined) session.publish(`${markPrefix}${site}`, mark);
+            if (mark !== undefined) session.publish(`${barrierPrefix}${site}`, mark);
           });
         },
       },
@@ -121,14 +124,17 @@ export function openSiteSessions(
     health: () => worst([...sessions.values()].map((session) => session.health())),
     setMappings(next) {
       mappings = next;
-      sessions.get(commons)?.setMappings(next);
+      sessions.get(defaultSession)?.setMappings(next);
     },
     async listen(filter, forMs) {
       await [...sessions.values()][0]?.listen(filter, forMs);
     },
-    hold(site, sessionTold) {
+    hold(site, sessionView) {
       if (paused || sessions.has(site)) return;
-      sessions.set(site, site === commons ? openCommons(sessionTold.mayConnect) : openSite(site, sessionTold));
+      sessions.set(
+        site,
+        site === defaultSession ? openDefaultSession(sessionView.mayConnect) : openSite(site, sessionView),
+      );
     },
     async pauseSite(site) {
       await sessions.get(site)?.pause();
@@ -144,7 +150,7 @@ export function openSiteSessions(
       for (const site of sites) heard.add(site);
     },
     keep: (topic, text) => sessions.get(topic.split('/')[1] ?? '')?.keep(topic, text),
-    markAgain: (site, text) => sessions.get(site)?.publish(`${markPrefix}${site}`, text),
+    barrierAgain: (site, text) => sessions.get(site)?.publish(`${barrierPrefix}${site}`, text),
     confirm: (site) => sessions.get(site)?.confirm(),
     async pause() {
       paused = true;

@@ -17,7 +17,7 @@ export interface Subscriptions {
   refused(): string[];
 }
 
-export interface SubscriptionWishes {
+export interface SubscriptionFilters {
   readonly qos: 0 | 1;
   /** A filter of our own, beside the root's. */
   readonly also?: string;
@@ -31,7 +31,7 @@ export function createSubscriptions(
   rootFilter: string,
   alwaysQos0: string,
   log: IngestLog,
-  wishes: SubscriptionWishes = { qos: 1 },
+  wishes: SubscriptionFilters = { qos: 1 },
 ): Subscriptions {
   /** With the identifier each has. */
   const subscribed = new Map<string, number | undefined>();

@@ -44,7 +44,7 @@ function misshapen(topic: string, root: string, must: string): Route {
   };
 }
 
-/** A house hears few topics again and again; a flood of invented ones empties the memory instead of filling it. */
+/** A server hears few topics again and again; a flood of invented ones empties the memory instead of filling it. */
 const rememberedTopics = 20_000;
 
 export function createTopicReader(root: string): (topic: string) => Route {

@@ -9,8 +9,8 @@ import type { Socket } from 'node:net';
 import type { AedesOptions, Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
 import { isWarningTopic } from '../../shared/probe-key.ts';
-import type { Admission, Door, Speaker } from '../auth/auth-policy.ts';
-import type { TurnedAwayReason } from '../auth/connection-attempts.ts';
+import type { Admission, AuthPolicy, Principal } from '../auth/auth-policy.ts';
+import type { RefusedReason } from '../auth/connection-attempts.ts';
 import type { Sink, SourceContext } from '../commit/inbound-source.ts';
 import { largestPayloadBytes } from '../decode/intake.ts';
 import { addressOf } from './arrivals.ts';
@@ -18,7 +18,7 @@ import { clientIdFor, shownClientId } from './client-ids.ts';
 import { cutLengthBytes } from './cut-payload.ts';
 import type { KeyShares } from './key-shares.ts';
 import { neverWaitFor } from './never-wait.ts';
-import type { RetainedShelf } from './retained-messages.ts';
+import type { RetainedMessages } from './retained-messages.ts';
 import { createSlowListeners } from './slow-listeners.ts';
 
 /** Called once with the message's fate: nothing to acknowledge it, an error to part from the publisher without. */
@@ -28,12 +28,12 @@ type Hook<Name extends keyof AedesOptions> = NonNullable<AedesOptions[Name]>;
 
 export interface HookParts {
   readonly context: SourceContext;
-  readonly door: Door;
+  readonly authPolicy: AuthPolicy;
   readonly sink: Sink<EmbeddedTicket>;
-  readonly retained: RetainedShelf;
+  readonly retained: RetainedMessages;
   readonly shares: KeyShares;
   isPaused(): boolean;
-  letIn(socket: Socket, speaker: Speaker): void;
+  letIn(socket: Socket, principal: Principal): void;
   /** What a message cost beside its length, in short packets. */
   spend(socket: Socket, packets: number): void;
   /** A QoS 2 message that was taken in already and waits for its PUBREL. */
@@ -42,7 +42,7 @@ export interface HookParts {
 
 export interface BrokerHooks {
   readonly options: AedesOptions;
-  speakerOf(client: Client): Speaker | undefined;
+  principalOf(client: Client): Principal | undefined;
 }
 
 /** Where a message goes that its sender may not publish; below $SYS, so that # does not reach it [MQTT-4.7.2-1]. */
@@ -57,15 +57,15 @@ const readingsPerPacket = 10;
 const longestKeepAliveS = 65_535;
 
 /** MQTT 3.1.1 table 3.1: 2 = identifier rejected, 3 = server unavailable, 4 = bad user name or password, 5 = not authorized. */
-const returnCodes: Partial<Record<TurnedAwayReason, number>> = {
+const returnCodes: Partial<Record<RefusedReason, number>> = {
   'too-long-client-id': 2, // [MQTT-3.1.3-9]
   'too-many-of-key': 3,
   'no-key': 5,
 };
 
 export function brokerHooks(parts: HookParts): BrokerHooks {
-  const { context, door, sink, retained, shares } = parts;
-  const speakers = new WeakMap<Client, Speaker>();
+  const { context, authPolicy, sink, retained, shares } = parts;
+  const principals = new WeakMap<Client, Principal>();
   const slow = createSlowListeners();
   let unheard = 0;
 
@@ -91,19 +91,19 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
     const socket = socketOf(client);
     if (socket.destroyed) return; // and aedes has parted from it
     const address = addressOf(socket);
-    const admission = roomFor(client, door.admit({ address, username, password }));
+    const admission = roomFor(client, authPolicy.admit({ address, username, password }));
     if ('refused' in admission) {
       const { refused: reason, keyId } = admission;
-      door.knocks.count({ address, clientId: shownClientId(client.id), keyId, reason });
+      authPolicy.connectionAttempts.count({ address, clientId: shownClientId(client.id), keyId, reason });
       const error = Object.assign(new Error(`turned away: ${reason}`), { returnCode: returnCodes[reason] ?? 4 });
-      setTimeout(() => done(error, false), door.knocks.waitMs(address)).unref();
+      setTimeout(() => done(error, false), authPolicy.connectionAttempts.waitMs(address)).unref();
       return;
     }
-    speakers.set(client, admission);
+    principals.set(client, admission);
     shares.connected(admission, client.id);
     socket.once('close', () => {
       shares.parted(admission, client.id);
-      shares.giveAllFilters({ client, speaker: admission });
+      shares.giveAllFilters({ client, principal: admission });
     });
     neverWaitFor(client);
     parts.letIn(socket, admission);
@@ -111,9 +111,9 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
   };
 
   /** Why a message may not be published. */
-  function unpublishable(speaker: Speaker | undefined, topic: string, payload: Buffer): ReadingError | undefined {
-    if (speaker?.rights?.mayPublish(topic) === false || isWarningTopic(topic, context.root))
-      return notItsTopic(speaker, 'publish on', topic);
+  function unpublishable(principal: Principal | undefined, topic: string, payload: Buffer): ReadingError | undefined {
+    if (principal?.rights?.mayPublish(topic) === false || isWarningTopic(topic, context.root))
+      return notItsTopic(principal, 'publish on', topic);
     const cutBytes = cutLengthBytes(payload);
     if (cutBytes === undefined) return undefined;
     const most = `Cannot accept the message as it must be at most ${largestPayloadBytes} bytes`;
@@ -132,9 +132,9 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
     if (!sink.hasRoom()) return done(new Error('readings cannot be stored now, come back later'));
     // Sent again before its PUBREL: it gets its PUBREC, and counts once [MQTT-4.3.3-2].
     if (packet.qos === 2 && client !== null && parts.isUnderWay(client, packet.messageId)) return sink.pass(done);
-    const speaker = client === null ? undefined : speakers.get(client);
+    const principal = client === null ? undefined : principals.get(client);
     const payload = Buffer.isBuffer(packet.payload) ? packet.payload : Buffer.from(packet.payload);
-    const wrong = unpublishable(speaker, topic, payload);
+    const wrong = unpublishable(principal, topic, payload);
     if (wrong !== undefined) {
       // MQTT 3.1.1 knows no other answer than to acknowledge or to part [MQTT-3.3.5-2]; parting would cost the
       // probe what it says rightly, so this is refused for good, like a message that cannot be read.
@@ -142,18 +142,18 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
       Object.assign(packet, { topic: withheldTopic, payload: '', retain: false });
       return sink.pass(done);
     }
-    if (packet.retain && !retained.mayRetain(topic, payload.length, speaker?.keyId ?? null)) packet.retain = false;
+    if (packet.retain && !retained.mayRetain(topic, payload.length, principal?.keyId ?? null)) packet.retain = false;
     const readings = sink.take({ topic, payload, retained: false }, done);
     if (readings > 1 && client !== null) parts.spend(socketOf(client), (readings - 1) / readingsPerPacket);
   };
 
   /** Why a filter may not be heard; when it may, it is counted. */
   function unhearable(client: Client, filter: string): ReadingError | undefined {
-    const speaker = speakers.get(client);
-    if (speaker?.rights?.mayHear(filter) === false) return notItsTopic(speaker, 'listen to', filter);
+    const principal = principals.get(client);
+    if (principal?.rights?.mayHear(filter) === false) return notItsTopic(principal, 'listen to', filter);
     const wrong = filterProblem(filter);
-    if (wrong !== undefined || shares.takeFilter({ client, speaker }, filter)) return wrong;
-    return tooManyFilters(`${whoIs(speaker)} hear more topic filters than it does already: found ${filter}`);
+    if (wrong !== undefined || shares.takeFilter({ client, principal }, filter)) return wrong;
+    return tooManyFilters(`${whoIs(principal)} hear more topic filters than it does already: found ${filter}`);
   }
 
   const authorizeSubscribe: Hook<'authorizeSubscribe'> = (client, subscription, done) => {
@@ -175,7 +175,7 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
 
   return {
     options: { preConnect, authenticate, authorizePublish, authorizeSubscribe, authorizeForward },
-    speakerOf: (client) => speakers.get(client),
+    principalOf: (client) => principals.get(client),
   };
 }
 
@@ -183,13 +183,13 @@ export function socketOf(client: Client): Socket {
   return client.conn as Socket; // we hand nothing else to the broker
 }
 
-const whoIs = (speaker: Speaker | undefined) =>
-  speaker?.keyId == null ? 'a program without a key' : `the key ${speaker.keyId}`;
+const whoIs = (principal: Principal | undefined) =>
+  principal?.keyId == null ? 'a program without a key' : `the key ${principal.keyId}`;
 
-function notItsTopic(speaker: Speaker | undefined, what: string, topic: string): ReadingError {
+function notItsTopic(principal: Principal | undefined, what: string, topic: string): ReadingError {
   return new ReadingError(
     'not-its-topic',
-    `Cannot let ${whoIs(speaker)} ${what} a topic it does not reach: found ${topic}`,
+    `Cannot let ${whoIs(principal)} ${what} a topic it does not reach: found ${topic}`,
   );
 }
 

@@ -10,8 +10,8 @@ import type { Socket } from 'node:net';
 import { Aedes, type Client } from 'aedes';
 import { writeToStream } from 'mqtt-packet';
 import { ReadingError } from '../../shared/errors.ts';
-import { createDoor, type Door, type Speaker } from '../auth/auth-policy.ts';
-import type { TurnedAwayReason } from '../auth/connection-attempts.ts';
+import { type AuthPolicy, createAuthPolicy, type Principal } from '../auth/auth-policy.ts';
+import type { RefusedReason } from '../auth/connection-attempts.ts';
 import type { Sink, Source, SourceContext } from '../commit/inbound-source.ts';
 import { addressOf, createArrivals } from './arrivals.ts';
 import { brokerHooks, type EmbeddedTicket, socketOf } from './broker-hooks.ts';
@@ -23,13 +23,13 @@ import { createPace, type Pace } from './pace.ts';
 import type { TooLong } from './packet-guard.ts';
 import { longestPublishBytes, packetTypes } from './packet-limits.ts';
 import { gateReading, type ReadingGate } from './reading-gate.ts';
-import { createRetainedShelf } from './retained-messages.ts';
+import { createRetainedMessages } from './retained-messages.ts';
 import { warnSeldom } from './seldom.ts';
 
 export interface EmbeddedBrokerOptions extends ListenAt {
   readonly tls?: TlsListenAt | undefined;
   /** Without one, programs of this machine may come in and nobody else. */
-  readonly door?: Door | undefined;
+  readonly authPolicy?: AuthPolicy | undefined;
   readonly maxConnections?: number | undefined;
   /**
    * Packets a second that one connection from outside or with a key may send for long, and a key of one probe over all
@@ -67,29 +67,29 @@ export async function openEmbeddedBroker(
 ): Promise<Source<EmbeddedTicket>> {
   const { log, clock, root } = context;
   const { packetsPerSecond = 500 } = options;
-  const door = options.door ?? createDoor({ clock, root });
+  const authPolicy = options.authPolicy ?? createAuthPolicy({ clock, root });
   const { maxConnections = 1_000 } = options;
   const arrivals = createArrivals(maxConnections);
   const shares = createKeyShares(maxConnections);
   const memory = createBrokerMemory();
-  const retained = createRetainedShelf(options.maxRetained ?? 10_000);
-  const keyPaces = new WeakMap<Speaker, Pace>();
+  const retained = createRetainedMessages(options.maxRetained ?? 10_000);
+  const keyPaces = new WeakMap<Principal, Pace>();
   const connections = new WeakMap<Socket, Connection>();
   const warn = warnSeldom(log);
   let paused = false;
 
   const hooks = brokerHooks({
     context,
-    door,
+    authPolicy,
     sink,
     retained,
     shares,
     isPaused: () => paused,
-    letIn(socket, speaker) {
+    letIn(socket, principal) {
       const connection = connections.get(socket);
       if (connection === undefined) return;
       arrivals.introduced(connection.raw);
-      connection.gate.setPaces(pacesOf(speaker));
+      connection.gate.setPaces(pacesOf(principal));
     },
     spend: (socket, packets) => connections.get(socket)?.gate.spend(packets),
     isUnderWay: memory.isUnderWay,
@@ -108,32 +108,37 @@ export async function openEmbeddedBroker(
     return createPace(perSecond, secondsAtOnce * perSecond, performance.now());
   }
 
-  function pacesOf(speaker: Speaker): readonly Pace[] {
-    if (!speaker.isPaced) return [];
-    if (speaker.keyId === null) return [newPace(packetsPerSecond)];
-    let ofKey = keyPaces.get(speaker);
+  function pacesOf(principal: Principal): readonly Pace[] {
+    if (!principal.isPaced) return [];
+    if (principal.keyId === null) return [newPace(packetsPerSecond)];
+    let ofKey = keyPaces.get(principal);
     if (ofKey === undefined) {
-      ofKey = newPace(packetsPerSecond * (speaker.isOneProbe ? 1 : fastConnectionsOfSite));
-      keyPaces.set(speaker, ofKey);
+      ofKey = newPace(packetsPerSecond * (principal.isOneProbe ? 1 : fastConnectionsOfSite));
+      keyPaces.set(principal, ofKey);
     }
-    return speaker.isOneProbe ? [ofKey] : [newPace(packetsPerSecond), ofKey];
+    return principal.isOneProbe ? [ofKey] : [newPace(packetsPerSecond), ofKey];
   }
 
-  function turnAway(socket: Socket, reason: TurnedAwayReason, client?: Client): void {
-    const keyId = (client && hooks.speakerOf(client)?.keyId) ?? null;
-    door.knocks.count({ address: addressOf(socket), clientId: shownClientId(client?.id ?? null), keyId, reason });
+  function refuseConnection(socket: Socket, reason: RefusedReason, client?: Client): void {
+    const keyId = (client && hooks.principalOf(client)?.keyId) ?? null;
+    authPolicy.connectionAttempts.count({
+      address: addressOf(socket),
+      clientId: shownClientId(client?.id ?? null),
+      keyId,
+      reason,
+    });
   }
 
   function arrive(socket: Socket): boolean {
     socket.setKeepAlive(true, probeSilenceMs);
     if (arrivals.take(socket)) return true;
-    turnAway(socket, 'too-many');
+    refuseConnection(socket, 'too-many');
     return false;
   }
 
   function tooLong(socket: Socket, { type, lengthBytes }: TooLong, client?: Client): void {
     if (type !== packetTypes.publish) {
-      turnAway(socket, 'too-long-packet', client);
+      refuseConnection(socket, 'too-long-packet', client);
       return;
     }
     const most = `Cannot read a message as it must be at most ${longestPublishBytes} bytes, and its topic short`;
@@ -145,15 +150,15 @@ export async function openEmbeddedBroker(
   function speak(socket: Socket, raw: Socket = socket): void {
     const gate = gateReading(socket, sink, {
       tooLong: (packet) => tooLong(socket, packet, client),
-      tooFast: () => turnAway(socket, 'too-fast', client),
+      tooFast: () => refuseConnection(socket, 'too-fast', client),
     });
     connections.set(socket, { raw, gate });
     const client = broker.handle(socket);
   }
 
-  watchClients(broker, door, hooks.speakerOf);
+  watchClients(broker, authPolicy, hooks.principalOf);
   broker.on('unsubscribe', (filters, client) =>
-    shares.giveFilters({ client, speaker: hooks.speakerOf(client) }, filters),
+    shares.giveFilters({ client, principal: hooks.principalOf(client) }, filters),
   );
   broker.on('clientError', (client, error) => {
     // Topics that no publisher may use (wildcards, none, too deep) end the connection before `authorizePublish`.
@@ -161,11 +166,11 @@ export async function openEmbeddedBroker(
       const message = `Cannot read the topic as MQTT must allow it for publishing: ${error.message}`;
       sink.refuse(new ReadingError('topic-shape', message), `(not told) from ${shownClientId(client.id)}`, '');
     }
-    if (/maxInflightInbound/.test(error.message)) turnAway(socketOf(client), 'too-much-under-way', client);
+    if (/maxInflightInbound/.test(error.message)) refuseConnection(socketOf(client), 'too-much-under-way', client);
     warn({ client: shownClientId(client.id), err: error }, 'parted from a publisher');
   });
   broker.on('connectionError', (client, error) => {
-    if (/in time/.test(error.message)) turnAway(socketOf(client), 'too-slow');
+    if (/in time/.test(error.message)) refuseConnection(socketOf(client), 'too-slow');
     warn({ err: error }, 'a publisher could not connect; the embedded broker speaks MQTT 3.1 and 3.1.1');
   });
   // aedes emits this for trouble of its own, and an EventEmitter without a listener would end the process.
@@ -220,21 +225,26 @@ export async function openEmbeddedBroker(
 }
 
 /** Tells the door which keys are in, and parts from those who may not stay once it changed. */
-function watchClients(broker: Aedes, door: Door, speakerOf: (client: Client) => Speaker | undefined): void {
-  const inside = new Map<Client, Speaker>();
+function watchClients(
+  broker: Aedes,
+  authPolicy: AuthPolicy,
+  principalOf: (client: Client) => Principal | undefined,
+): void {
+  const inside = new Map<Client, Principal>();
   broker.on('client', (client) => {
-    const speaker = speakerOf(client);
-    if (speaker === undefined) return;
-    inside.set(client, speaker);
-    if (speaker.keyId !== null) door.sawKey(speaker.keyId, addressOf(socketOf(client)), 1);
+    const principal = principalOf(client);
+    if (principal === undefined) return;
+    inside.set(client, principal);
+    if (principal.keyId !== null) authPolicy.sawKey(principal.keyId, addressOf(socketOf(client)), 1);
   });
   broker.on('clientDisconnect', (client) => {
-    const speaker = inside.get(client);
-    if (inside.delete(client) && speaker?.keyId != null) door.sawKey(speaker.keyId, addressOf(socketOf(client)), -1);
+    const principal = inside.get(client);
+    if (inside.delete(client) && principal?.keyId != null)
+      authPolicy.sawKey(principal.keyId, addressOf(socketOf(client)), -1);
   });
-  door.onChange(() => {
-    for (const [client, speaker] of inside) {
-      if (!door.mayStay(speaker, addressOf(socketOf(client)))) client.conn.destroy();
+  authPolicy.onChange(() => {
+    for (const [client, principal] of inside) {
+      if (!authPolicy.mayStay(principal, addressOf(socketOf(client)))) client.conn.destroy();
     }
   });
 }

@@ -2,13 +2,13 @@
  * How many connections, and how many topic filters, one key may have at the embedded broker at once: more for a key that
  * reaches further. Who comes without a key is bounded by its address (arrivals) and, for filters, by the connection.
  */
-import type { Speaker } from '../auth/auth-policy.ts';
+import type { Principal } from '../auth/auth-policy.ts';
 
 export interface KeyShares {
   /** false when the key has as many client ids connected as it may; one that is connected may come again in its stead. */
-  mayConnect(speaker: Speaker, clientId: string): boolean;
-  connected(speaker: Speaker, clientId: string): void;
-  parted(speaker: Speaker, clientId: string): void;
+  mayConnect(principal: Principal, clientId: string): boolean;
+  connected(principal: Principal, clientId: string): void;
+  parted(principal: Principal, clientId: string): void;
   /** Counts a filter for its listener. false when there are too many, of the listener or in all. */
   takeFilter(listener: Listener, filter: string): boolean;
   giveFilters(listener: Listener, filters: readonly string[]): void;
@@ -18,7 +18,7 @@ export interface KeyShares {
 /** One connection that hears topics. */
 export interface Listener {
   readonly client: object;
-  readonly speaker: Speaker | undefined;
+  readonly principal: Principal | undefined;
 }
 
 /** A probe is one device: the rest is for connections that its network lost and the broker has not yet. */
@@ -46,9 +46,10 @@ export function createKeyShares(mostConnections: number): KeyShares {
     else filtersOfKey.delete(keyId);
   }
 
-  function mostFor(speaker: Speaker | undefined): number {
-    if (speaker === undefined || speaker.keyId === null || speaker.hears === 'everything') return mostFiltersOfHub;
-    return speaker.isOneProbe ? mostFiltersOfProbe : mostFiltersOfSite;
+  function mostFor(principal: Principal | undefined): number {
+    if (principal === undefined || principal.keyId === null || principal.hears === 'everything')
+      return mostFiltersOfHub;
+    return principal.isOneProbe ? mostFiltersOfProbe : mostFiltersOfSite;
   }
 
   return {
@@ -72,26 +73,26 @@ export function createKeyShares(mostConnections: number): KeyShares {
       else ids.delete(clientId);
       if (ids.size === 0) connections.delete(keyId);
     },
-    takeFilter({ client, speaker }, filter) {
+    takeFilter({ client, principal }, filter) {
       const own = filtersOf.get(client) ?? new Set<string>();
       if (own.has(filter)) return true; // asked again, it takes the place of the first [MQTT-3.8.4-3]
-      const keyId = speaker?.keyId ?? null;
+      const keyId = principal?.keyId ?? null;
       const held = keyId === null ? own.size : (filtersOfKey.get(keyId) ?? 0);
-      if (held >= mostFor(speaker) || filters >= mostFilters) return false;
+      if (held >= mostFor(principal) || filters >= mostFilters) return false;
       own.add(filter);
       filtersOf.set(client, own);
       count(keyId, 1);
       return true;
     },
-    giveFilters({ client, speaker }, given) {
+    giveFilters({ client, principal }, given) {
       const own = filtersOf.get(client);
-      for (const filter of given) if (own?.delete(filter)) count(speaker?.keyId ?? null, -1);
+      for (const filter of given) if (own?.delete(filter)) count(principal?.keyId ?? null, -1);
     },
-    giveAllFilters({ client, speaker }) {
+    giveAllFilters({ client, principal }) {
       const own = filtersOf.get(client);
       if (own === undefined) return;
       filtersOf.delete(client);
-      count(speaker?.keyId ?? null, -own.size);
+      count(principal?.keyId ?? null, -own.size);
     },
   };
 }

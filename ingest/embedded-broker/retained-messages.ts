@@ -4,7 +4,7 @@
  * Takes:  topic, size and speaker of each message that asks to be retained.
  * Gives:  whether it may be: so many topics, so many bytes, and of one key its share of both.
  */
-export interface RetainedShelf {
+export interface RetainedMessages {
   mayRetain(topic: string, payloadBytes: number, keyId: string | null): boolean;
 }
 
@@ -19,7 +19,7 @@ interface Held {
   bytes: number;
 }
 
-export function createRetainedShelf(mostTopics: number): RetainedShelf {
+export function createRetainedMessages(mostTopics: number): RetainedMessages {
   const kept = new Map<string, { bytes: number; keyId: string | null }>();
   const ofKeys = new Map<string, Held>();
   const all: Held = { topics: 0, bytes: 0 };

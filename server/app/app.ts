@@ -1,7 +1,7 @@
 /**
  * server/app/app.ts: the Fastify application: guards, routes, pages. It never listens; main.ts does.
  *
- * Takes:  the house, and the folder of the built pages.
+ * Takes:  the server, and the folder of the built pages.
  * Gives:  an application ready to listen or to be injected into.
  */
 import compress from '@fastify/compress';
@@ -50,13 +50,13 @@ import { registerSeries } from '../http/routes/series.ts';
 import { registerSession } from '../http/routes/session.ts';
 import { registerSites } from '../http/routes/sites.ts';
 import { registerTelling } from '../http/routes/telling.ts';
-import { registerTold } from '../http/routes/told.ts';
-import { registerToldAlarms } from '../http/routes/told-alarms.ts';
+import { registerAlarmLinks } from '../http/routes/told.ts';
+import { registerAlarmLinkAnswers } from '../http/routes/told-alarms.ts';
 import { shareBehindProxy } from '../http/share-behind-proxy.ts';
 import type { TlsFiles } from '../http/tls.ts';
 import { trustedProxies } from '../http/trusted-proxies.ts';
 import { BatchLife } from '../services/lineage/batch-life.ts';
-import type { House } from './installation.ts';
+import type { Installation } from './installation.ts';
 
 export interface AppOptions {
   /** Folder of the built pages; without it only the API answers. */
@@ -85,15 +85,15 @@ function neverAsked(): never {
   throw new Error('Cannot compile a schema as the compilers for zod must be set');
 }
 
-export async function buildApp(house: House, options: AppOptions = {}): Promise<FastifyInstance> {
+export async function buildApp(installation: Installation, options: AppOptions = {}): Promise<FastifyInstance> {
   const serverOptions: FastifyServerOptions & { https: TlsServerOptions | null } = {
     ...(options.tls
       ? { https: { ...options.tls, ...patience, handshakeTimeout: handshakeMs } }
       : { https: null, http: patience }),
     requestTimeout: longestRequestMs,
     // Only what proxies named in the configuration say of where a request comes from is believed.
-    trustProxy: house.config.TRUSTED_PROXIES ?? false,
-    loggerInstance: house.log.child({}, { serializers: logSerializers }),
+    trustProxy: installation.config.TRUSTED_PROXIES ?? false,
+    loggerInstance: installation.log.child({}, { serializers: logSerializers }),
     bodyLimit: 1_000_000,
     routerOptions: { maxParamLength: 200 },
     forceCloseConnections: true,
@@ -104,7 +104,7 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
-  const { CONNECTIONS: most, TRUSTED_PROXIES: proxies = [] } = house.config;
+  const { CONNECTIONS: most, TRUSTED_PROXIES: proxies = [] } = installation.config;
   const mostOfOne = Math.ceil(most / 4);
   const { stalledBodyMs = usualStallMs } = options;
   boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, trustedProxies(proxies));
@@ -138,15 +138,15 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   // After the protecting headers, so that a refusal carries them too.
   await app.register(cookie);
   shareBehindProxy(app, mostOfOne);
-  registerGuard(app, house.people.known, house.config.PUBLIC_URL);
+  registerGuard(app, installation.people.known, installation.config.PUBLIC_URL);
   refuseNul(app);
-  registerAudit(app, house.people.trail);
+  registerAudit(app, installation.people.trail);
   await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
   await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',
-      info: { title: 'Branhearth', version: house.version, description: 'Piles, probes, readings and alarms.' },
+      info: { title: 'Branhearth', version: installation.version, description: 'Piles, probes, readings and alarms.' },
       components: {
         securitySchemes: {
           session: { type: 'apiKey', in: 'cookie', name: 'branhearth_session' },
@@ -158,44 +158,44 @@ export async function buildApp(house: House, options: AppOptions = {}): Promise<
   });
 
   const api = app.withTypeProvider<ZodTypeProvider>();
-  registerHealth(api, house);
+  registerHealth(api, installation);
   if (options.only === 'ingest') {
-    registerMetrics(api, house);
+    registerMetrics(api, installation);
     await registerPages(app, undefined);
     return app;
   }
-  registerSession(api, house);
-  registerMe(api, house);
-  registerPeople(api, house);
-  registerHeld(api, house);
-  registerAuditRoute(api, house);
-  registerSites(api, house);
-  registerPiles(api, house);
-  registerSeries(api, house);
-  registerSeasons(api, house);
-  registerActs(api, house);
-  registerEntries(api, house);
-  registerPhotos(api, house);
-  const life = new BatchLife(house);
-  registerBatches(api, house, life);
-  registerLots(api, house, life);
-  registerRecords(api, house);
-  registerExports(api, house);
-  registerCalendar(api, house);
-  registerLabels(api, house);
-  registerImport(api, house);
-  registerKeeping(api, house);
-  registerAlarms(api, house);
-  registerTelling(api, house);
-  registerToldAlarms(api, house);
-  await registerTold(api, house);
-  registerProbes(api, house);
+  registerSession(api, installation);
+  registerMe(api, installation);
+  registerPeople(api, installation);
+  registerHeld(api, installation);
+  registerAuditRoute(api, installation);
+  registerSites(api, installation);
+  registerPiles(api, installation);
+  registerSeries(api, installation);
+  registerSeasons(api, installation);
+  registerActs(api, installation);
+  registerEntries(api, installation);
+  registerPhotos(api, installation);
+  const life = new BatchLife(installation);
+  registerBatches(api, installation, life);
+  registerLots(api, installation, life);
+  registerRecords(api, installation);
+  registerExports(api, installation);
+  registerCalendar(api, installation);
+  registerLabels(api, installation);
+  registerImport(api, installation);
+  registerKeeping(api, installation);
+  registerAlarms(api, installation);
+  registerTelling(api, installation);
+  registerAlarmLinkAnswers(api, installation);
+  await registerAlarmLinks(api, installation);
+  registerProbes(api, installation);
   registerPlan(api);
-  registerIngest(api, house);
-  registerMappings(api, house);
-  registerKeys(api, house);
-  registerLive(api, house);
-  registerMetrics(api, house);
+  registerIngest(api, installation);
+  registerMappings(api, installation);
+  registerKeys(api, installation);
+  registerLive(api, installation);
+  registerMetrics(api, installation);
   api.get(
     '/api/openapi.json',
     { config: { access: 'viewer' }, schema: { response: fileAnswer('This description.', 'application/json') } },

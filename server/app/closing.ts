@@ -1,7 +1,7 @@
 /**
  * server/app/closing.ts: the end of a run: on a signal everything is closed in order, and nobody who hangs on keeps it open.
  *
- * Takes:  the application, the house.
+ * Takes:  the application, the server.
  * Gives:  exit code 0 once what came in is kept and judged; 1 when that could not be finished in time, and why.
  * Never:  waits longer than a service manager would before it kills.
  */
@@ -15,7 +15,11 @@ export async function closeInOrder(...parts: readonly ({ close(): unknown } | un
 /** systemd waits 90 s, a container ten: by then all has to be done. */
 const patienceMs = 9_000;
 
-export function closeOnSignals(app: FastifyInstance, house: { close(): Promise<void> }, log: FastifyBaseLogger): void {
+export function closeOnSignals(
+  app: FastifyInstance,
+  installation: { close(): Promise<void> },
+  log: FastifyBaseLogger,
+): void {
   let closing = false;
   const close = async (signal: string) => {
     if (closing) return;
@@ -27,7 +31,7 @@ export function closeOnSignals(app: FastifyInstance, house: { close(): Promise<v
     }, patienceMs);
     try {
       await app.close();
-      await house.close();
+      await installation.close();
       clearTimeout(late);
       process.exit(0);
     } catch (error) {

@@ -21,7 +21,7 @@ export function giveBackMemory(): void {
   setFlagsFromString('--no-compact-on-every-full-gc');
 }
 
-/** So much is collected within a tenth of a second on a small machine [bytes]; a larger house is left alone. */
+/** So much is collected within a tenth of a second on a small machine [bytes]; a larger server is left alone. */
 const soonDone = 128e6;
 
 /** The same under way, after work that comes seldom, where it holds up nobody. */

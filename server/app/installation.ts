@@ -2,7 +2,7 @@
  * server/app/installation.ts: the parts that a running Branhearth consists of, as routes and watchers see them.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import type { Door } from '../../ingest/auth/auth-policy.ts';
+import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import type { Ingest } from '../../ingest/start-ingest.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
@@ -10,10 +10,10 @@ import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { Beside } from '../beside/job.ts';
 import type { DiskWatch } from '../health/disk-watch.ts';
-import type { HouseNotices } from '../health/system-notices.ts';
+import type { SystemNotices } from '../health/system-notices.ts';
 import type { LiveHub } from '../http/live/live-hub.ts';
-import type { WatchHouse } from '../monitor/pile-monitor.ts';
-import type { WatchDoor } from '../monitor/pile-port.ts';
+import type { PileMonitor } from '../monitor/pile-monitor.ts';
+import type { PilePort } from '../monitor/pile-port.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import type { Thinning } from '../retention/thinning.ts';
 import type { People } from '../services/people/open-people.ts';
@@ -21,7 +21,7 @@ import type { PhotoStore } from '../services/photos/photo-store.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 
-export interface House {
+export interface Installation {
   readonly config: Pick<
     Config,
     'API_TOKEN' | 'CONNECTIONS' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
@@ -33,15 +33,15 @@ export interface House {
   readonly journal: Journal;
   readonly photos: PhotoStore;
   readonly probes: ProbeBook;
-  readonly watch: WatchDoor;
+  readonly watch: PilePort;
   /** The watch of this process; absent where others watch. */
-  readonly watching?: WatchHouse;
+  readonly watching?: PileMonitor;
   readonly ingest: Ingest;
   /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
-  readonly door: Door | undefined;
+  readonly authPolicy: AuthPolicy | undefined;
   readonly hub: LiveHub;
-  /** What is wrong with the house itself. */
-  readonly notices: HouseNotices;
+  /** What is wrong with the server itself. */
+  readonly notices: SystemNotices;
   readonly disk: Pick<DiskWatch, 'health'>;
   readonly delivery: Delivery;
   /** Keeps the readings small, as the owner chose. */

@@ -1,5 +1,5 @@
 /**
- * server/app/main.ts: `npm start`, all of it or `--only ingest` or `--only web`: reads the environment once, opens the house, listens, and closes on signals.
+ * server/app/main.ts: `npm start`, all of it or `--only ingest` or `--only web`: reads the environment once, opens the server, listens, and closes on signals.
  */
 import { readFile } from 'node:fs/promises';
 import { Server as HttpsServer } from 'node:https';
@@ -24,7 +24,7 @@ const pagesUrl = new URL('../../web', import.meta.url);
 const openers = {
   ingest: async () => (await import('./open-worker.ts')).openWorker,
   web: async () => (await import('./open-web.ts')).openWeb,
-  all: async () => (await import('./open-single.ts')).openHouse,
+  all: async () => (await import('./open-single.ts')).openInstallation,
 };
 
 async function main(): Promise<void> {
@@ -38,13 +38,13 @@ async function main(): Promise<void> {
   const only = onlyOf(process.argv.slice(2));
   const tls = await readTls(config);
   const open = openers[only ?? 'all'];
-  const house = await (await open())({ config, clock, log, version, bands: bandWorker(giveBackWhereSmall) });
+  const installation = await (await open())({ config, clock, log, version, bands: bandWorker(giveBackWhereSmall) });
   const shown = only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname };
-  const app = await buildApp(house, { ...shown, ...(tls && { tls }) });
+  const app = await buildApp(installation, { ...shown, ...(tls && { tls }) });
   if (app.server instanceof HttpsServer) keepTlsFresh(app.server, config, log);
-  closeOnSignals(app, house, log);
+  closeOnSignals(app, installation, log);
 
-  house.readings.giveBack?.();
+  installation.readings.giveBack?.();
   giveBackMemory();
   await listen(app, config.HOST, config.PORT);
   const address = app.server.address();
@@ -52,9 +52,9 @@ async function main(): Promise<void> {
   const host = config.HOST.includes(':') ? `[${config.HOST}]` : config.HOST;
   const pagesAddress = `${tls ? 'https' : 'http'}://${host}:${port}`;
   log.info(
-    `Branhearth ${version}${only ? ` (${only} only)` : ''}: ${only === 'ingest' ? 'health' : 'pages'} at ${pagesAddress}, probes publish to ${house.ingest.url}, data in ${config.DATA_DIR}`,
+    `Branhearth ${version}${only ? ` (${only} only)` : ''}: ${only === 'ingest' ? 'health' : 'pages'} at ${pagesAddress}, probes publish to ${installation.ingest.url}, data in ${config.DATA_DIR}`,
   );
-  const way = await house.people.links.setup();
+  const way = await installation.people.links.setup();
   if (way !== undefined) {
     // The address to listen on may be "all of them", which nobody can open.
     const reached = /^(0\.0\.0\.0|\[::\])$/.test(host) ? pagesAddress.replace(host, hostname()) : pagesAddress;

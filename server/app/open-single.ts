@@ -2,12 +2,12 @@
  * server/app/open-single.ts: the composition root: opens the stores, starts ingest and watching, and closes them in order.
  *
  * Takes:  a checked configuration, a clock, a log.
- * Gives:  a house at work; `close` stops intake first, so that nothing acknowledged is unjudged.
+ * Gives:  a server at work; `close` stops intake first, so that nothing acknowledged is unjudged.
  */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';
-import type { Door } from '../../ingest/auth/auth-policy.ts';
+import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
@@ -22,29 +22,29 @@ import { openSafe } from '../health/open-health.ts';
 import { TroubleWatch } from '../health/trouble-watch.ts';
 import { LiveHub } from '../http/live/live-hub.ts';
 import type { BandKeeper } from '../monitor/band-keeper.ts';
-import { WatchHouse } from '../monitor/pile-monitor.ts';
+import { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import { type OpenDeliveryParts, openDelivery } from '../notify/open-delivery.ts';
 import { startAnnouncing } from '../notify/start-announcing.ts';
-import { houseUnwell } from '../notify/system-unwell.ts';
+import { systemUnwell } from '../notify/system-unwell.ts';
 import { Thinning } from '../retention/thinning.ts';
 import { openPeople } from '../services/people/open-people.ts';
-import { PhotoShelf } from '../services/photos/photo-files.ts';
+import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { photosInJournal } from '../services/photos/photo-store.ts';
 import { PhotoSweep } from '../services/photos/photo-sweep.ts';
-import { openDoor } from '../services/probe-keys/open-auth-policy.ts';
+import { openAuthPolicy } from '../services/probe-keys/open-auth-policy.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { ProbeBook } from '../services/probes/probe-book.ts';
 import { closeInOrder } from './closing.ts';
-import type { House } from './installation.ts';
+import type { Installation } from './installation.ts';
 import { outsideBroker } from './outside-source.ts';
 
-export interface OpenHouse extends House {
+export interface OpenInstallation extends Installation {
   close(): Promise<void>;
 }
 
-export interface HouseParts {
+export interface InstallationParts {
   readonly config: Config;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
@@ -56,7 +56,7 @@ export interface HouseParts {
   readonly guard?: OpenDeliveryParts['guard'];
 }
 
-export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
+export async function openInstallation(parts: InstallationParts): Promise<OpenInstallation> {
   const { config, clock, log, version, bands, machineNowMs, guard } = parts;
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
@@ -80,7 +80,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     void delivery?.tellUnkept(unkept);
     announce();
   };
-  const watch = await WatchHouse.open({
+  const watch = await PileMonitor.open({
     clock,
     log,
     journal,
@@ -92,15 +92,15 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     onUnkept,
     ...held,
   });
-  const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
+  const unwell = () => systemUnwell({ readings, journal, watch, broker: () => ingest.health() });
   delivery = openDelivery({ config, journal, clock, log, watch, unwell, machineNowMs, ...(guard && { guard }) });
 
-  const door = config.MQTT_URL === undefined ? await openDoor(config, clock, journal) : undefined;
+  const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
   const ingest = await startIngest({
     store: readings,
     clock,
     root: config.MQTT_ROOT,
-    source: sourceOf(config, door),
+    source: sourceOf(config, authPolicy),
     mappings: await journal.mappings.list(),
     ...followProbes({ probes, hub, log, keepIn: journal }),
     log,
@@ -118,7 +118,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
 
   const photos =
-    config.JOURNAL_URL === undefined ? new PhotoShelf(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
+    config.JOURNAL_URL === undefined ? new PhotoFiles(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
   const photoSweep = new PhotoSweep({ clock, log, journal, photos });
   photoSweep.start();
 
@@ -134,7 +134,7 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
     watch,
     watching: watch,
     ingest,
-    door,
+    authPolicy,
     hub,
     notices,
     disk,
@@ -151,14 +151,14 @@ export async function openHouse(parts: HouseParts): Promise<OpenHouse> {
   };
 }
 
-function sourceOf(config: Config, door: Door | undefined): Parameters<typeof startIngest>[0]['source'] {
+function sourceOf(config: Config, authPolicy: AuthPolicy | undefined): Parameters<typeof startIngest>[0]['source'] {
   if (config.MQTT_URL === undefined) {
     const { MQTT_TLS_CERT: certFile, MQTT_TLS_KEY: keyFile } = config;
     return {
       kind: 'embedded',
       port: config.MQTT_PORT,
       host: config.MQTT_HOST,
-      door,
+      authPolicy,
       maxConnections: config.MQTT_CONNECTIONS,
       packetsPerSecond: config.MQTT_RATE,
       ...(certFile !== undefined &&

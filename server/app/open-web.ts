@@ -8,18 +8,18 @@ import { randomBytes } from 'node:crypto';
 import { type Ingest, startIngest } from '../../ingest/start-ingest.ts';
 import { askToForget } from '../cluster/ask-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
-import { openSharedHouse } from '../cluster/shared-servers.ts';
+import { openSharedServers } from '../cluster/shared-servers.ts';
 import { RemoteWatch } from '../monitor/remote-monitor.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { Thinning } from '../retention/thinning.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
-import type { HouseParts, OpenHouse } from './open-single.ts';
+import type { InstallationParts, OpenInstallation } from './open-single.ts';
 import { outsideBroker } from './outside-source.ts';
 
-export async function openWeb(parts: HouseParts): Promise<OpenHouse> {
-  const shared = await openSharedHouse(parts, 'web');
+export async function openWeb(parts: InstallationParts): Promise<OpenInstallation> {
+  const shared = await openSharedServers(parts, 'web');
   const { config, clock, log, readings, journal, hub, probes } = shared;
   let opened: Ingest | undefined;
   const watch = await RemoteWatch.open({

@@ -4,31 +4,31 @@
  */
 import { randomBytes, randomUUID } from 'node:crypto';
 import { hostname } from 'node:os';
-import { commons } from '../../ingest/client/site-sessions.ts';
+import { defaultSession } from '../../ingest/client/site-sessions.ts';
 import { startSiteIngest } from '../../ingest/start-ingest.ts';
-import { LentReadings } from '../cluster/cross-site-readings.ts';
-import { openSharedHouse } from '../cluster/shared-servers.ts';
+import { CrossSiteReadings } from '../cluster/cross-site-readings.ts';
+import { openSharedServers } from '../cluster/shared-servers.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
 import { ExamineJournal } from '../health/examine-journal.ts';
 import { TroubleWatch } from '../health/trouble-watch.ts';
-import { WatchHouse } from '../monitor/pile-monitor.ts';
+import { PileMonitor } from '../monitor/pile-monitor.ts';
 import { RemoteWatch } from '../monitor/remote-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { Sirens } from '../notify/sirens.ts';
-import { HouseNews } from '../notify/system-news.ts';
-import { houseUnwell } from '../notify/system-unwell.ts';
+import { SystemNews } from '../notify/system-news.ts';
+import { systemUnwell } from '../notify/system-unwell.ts';
 import { Thinning } from '../retention/thinning.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
-import type { HouseParts, OpenHouse } from './open-single.ts';
+import type { InstallationParts, OpenInstallation } from './open-single.ts';
 import { outsideBroker } from './outside-source.ts';
 
-export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
+export async function openWorker(parts: InstallationParts): Promise<OpenInstallation> {
   const { bands } = parts;
-  const shared = await openSharedHouse(parts, 'ingest');
+  const shared = await openSharedServers(parts, 'ingest');
   const { config, clock, log, readings, journal, hub, probes } = shared;
   let worker: Worker | undefined;
   const lost = (lease: Parameters<Worker['lost']>[0]) => worker?.lost(lease);
@@ -37,7 +37,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   const everywhere = await RemoteWatch.open({ journal, hub, log, probesChanged: async () => {} });
   let delivery: Delivery | undefined;
   let sirens: Sirens | undefined;
-  const watch = await WatchHouse.open({
+  const watch = await PileMonitor.open({
     clock,
     log,
     journal,
@@ -56,7 +56,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost },
   });
   const isHeld = (site: string) => worker?.sites.includes(site) ?? false;
-  const lent = new LentReadings({ clock, log, readings, probes, watch, isHeld });
+  const lent = new CrossSiteReadings({ clock, log, readings, probes, watch, isHeld });
   const follow = followProbes({ probes, hub, log, keepIn: journal });
   const ingest = await startSiteIngest(
     {
@@ -77,7 +77,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
   worker = new Worker({ id, journal, readings, probes, watch, ingest, views, forgetting, log });
-  const unwell = () => houseUnwell({ readings, journal, watch, broker: () => ingest.health() });
+  const unwell = () => systemUnwell({ readings, journal, watch, broker: () => ingest.health() });
   delivery = openDelivery({ config, journal, clock, log, watch: everywhere, unwell });
   await worker.start();
   lent.start();
@@ -95,20 +95,20 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
   sirens.start();
 
   // Whoever holds the commons does what one process must do for all.
-  const isOurs = () => isHeld(commons);
+  const isOurs = () => isHeld(defaultSession);
   const thinning = new Thinning({ clock, log, journal, readings, isOurs });
   const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices: shared.notices });
   troubles.start();
   const examining = new ExamineJournal({ journal, log });
   examining.start();
-  const letters = delivery;
-  const news = new HouseNews({
+  const contents = delivery;
+  const news = new SystemNews({
     notices: shared.notices,
     clock,
     log,
     newId: randomUUID,
-    tell: (owed) => letters.tell(owed),
-    tellUnkept: (owed) => letters.tellUnkept(owed),
+    tell: (owed) => contents.tell(owed),
+    tellUnkept: (owed) => contents.tellUnkept(owed),
     brokerHealth: () => ingest.health(),
     isOurs,
   });
@@ -122,7 +122,7 @@ export async function openWorker(parts: HouseParts): Promise<OpenHouse> {
     delivery,
     thinning,
     forgetting,
-    sitesHeld: () => worker?.sites.filter((site) => site !== commons).length ?? 0,
+    sitesHeld: () => worker?.sites.filter((site) => site !== defaultSession).length ?? 0,
     close: () =>
       closeInOrder(
         examining,

@@ -1,5 +1,5 @@
 /**
- * server/backup/backup.ts: `npm run backup -- [FILE]`: everything into one checked file, also while the house is at work.
+ * server/backup/backup.ts: `npm run backup -- [FILE]`: everything into one checked file, also while the server is at work.
  */
 import { parseArgs } from 'node:util';
 import { type Config, readConfig } from '../../shared/config.ts';

@@ -1,5 +1,5 @@
 /**
- * server/backup/make-backup.ts: one file that holds everything, taken while the house may be at work.
+ * server/backup/make-backup.ts: one file that holds everything, taken while the server may be at work.
  *
  * Takes:  the data folder, the file to write.
  * Gives:  the manifest of a backup that was read back and found whole.

@@ -13,7 +13,7 @@ export const photosName = 'photos';
 /** Mode of files that nobody else on the machine is to read. */
 export const ownerOnly = 0o600;
 
-/** What of a house lies in its data folder; the rest is at servers, which have ways of their own to be saved. */
+/** What of a server lies in its data folder; the rest is at servers, which have ways of their own to be saved. */
 export type DatabaseName = (typeof databaseNames)[number];
 
 export const manifestSchema = z.object({

@@ -3,7 +3,7 @@
  *
  * Takes:  the backup, the data folder, whether what lies there may be moved aside.
  * Gives:  the manifest, and where the former data went.
- * Never:  deletes or overwrites former data, or touches a folder that a house has open.
+ * Never:  deletes or overwrites former data, or touches a folder that a server has open.
  */
 import { existsSync } from 'node:fs';
 import { chmod, mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';

@@ -4,14 +4,14 @@
  * Takes:  the work, and the least time between its ends and beginnings.
  * Gives:  a call that asks for it; each asking is followed by a whole run that began after it.
  */
-export interface Gathered {
+export interface Coalesced {
   ask(): void;
   /** Waits for what is under way, and lets nothing begin any more. */
   close(): Promise<void>;
 }
 
 /** @param failed Told when a run failed; it is asked for again by then. */
-export function gathered(work: () => Promise<void>, everyMs: number, failed: (error: unknown) => void): Gathered {
+export function coalesced(work: () => Promise<void>, everyMs: number, failed: (error: unknown) => void): Coalesced {
   let wanted = false;
   let running: Promise<void> | undefined;
   let closed = false;

@@ -25,7 +25,7 @@ const lateMs = msPerDay;
 const aheadMs = 600_000;
 const pageRows = 8_192;
 
-export interface LentReadingsParts {
+export interface CrossSiteReadingsParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly readings: Pick<ReadingsStore, 'rows'>;
@@ -34,8 +34,8 @@ export interface LentReadingsParts {
   isHeld(site: string): boolean;
 }
 
-export class LentReadings {
-  readonly #parts: LentReadingsParts;
+export class CrossSiteReadings {
+  readonly #parts: CrossSiteReadingsParts;
   /** Of each series followed: the times that were passed on already. */
   readonly #followed = new Map<string, Set<number>>();
   #lookedMs = 0;
@@ -45,7 +45,7 @@ export class LentReadings {
   #closed = false;
   #away = false;
 
-  constructor(parts: LentReadingsParts) {
+  constructor(parts: CrossSiteReadingsParts) {
     this.#parts = parts;
   }
 

@@ -1,14 +1,14 @@
 /**
  * server/cluster/shared-servers.ts: what every process opens that shares a farm with others: all of it lies at servers.
  *
- * Takes:  the parts of a house, and which of its work is done here.
- * Gives:  stores, probes and people as the house has them, and nothing where another process or a server does it.
+ * Takes:  the parts of a server, and which of its work is done here.
+ * Gives:  stores, probes and people as the server has them, and nothing where another process or a server does it.
  */
 import { openReadings } from '../../shared/store/open-readings.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
-import type { HouseParts } from '../app/open-single.ts';
+import type { InstallationParts } from '../app/open-single.ts';
 import { openBeside } from '../beside/open-beside.ts';
-import { HouseNotices } from '../health/system-notices.ts';
+import { SystemNotices } from '../health/system-notices.ts';
 import { LiveHub } from '../http/live/live-hub.ts';
 import { openPeople } from '../services/people/open-people.ts';
 import { photosInJournal } from '../services/photos/photo-store.ts';
@@ -16,7 +16,7 @@ import { ProbeBook } from '../services/probes/probe-book.ts';
 import { nothingHere, type Only, serversOf } from './servers.ts';
 import { refuseBesideWhole } from './single-process.ts';
 
-export async function openSharedHouse({ config, clock, log, version, machineNowMs }: HouseParts, only: Only) {
+export async function openSharedServers({ config, clock, log, version, machineNowMs }: InstallationParts, only: Only) {
   const { journalUrl } = serversOf(config, only);
   const readings = await openReadings(config);
   const journal = await openPostgresJournal(journalUrl);
@@ -33,8 +33,8 @@ export async function openSharedHouse({ config, clock, log, version, machineNowM
     photos: photosInJournal(journal),
     beside: openBeside(),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
-    door: undefined,
-    notices: new HouseNotices(),
+    authPolicy: undefined,
+    notices: new SystemNotices(),
     disk: { health: () => nothingHere },
   };
 }

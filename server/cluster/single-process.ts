@@ -1,7 +1,7 @@
 /**
  * server/cluster/single-process.ts: one process that does everything on a journal at a server, and no other beside it.
  *
- * In a data folder a lock on the file sees to that; at a server anybody can connect. So the house holds a lease on the
+ * In a data folder a lock on the file sees to that; at a server anybody can connect. So the server holds a lease on the
  * whole, and what it writes about piles is refused once another has taken it.
  */
 import { randomBytes } from 'node:crypto';
@@ -17,13 +17,13 @@ const beatMs = 2_000;
 /** A process that was killed holds on for its lease: a restart waits for that. */
 const patienceMs = 10_000;
 
-export interface WholeHouse {
+export interface SingleProcess {
   readonly lease: Lease;
   close(): Promise<void>;
 }
 
 /** @throws {StoreError} one line, when other processes are at work on this journal. */
-export async function holdWhole(journal: Pick<Journal, 'leases'>, log: FastifyBaseLogger): Promise<WholeHouse> {
+export async function holdWhole(journal: Pick<Journal, 'leases'>, log: FastifyBaseLogger): Promise<SingleProcess> {
   const { leases } = journal;
   const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
   await leases.know([whole]);
@@ -69,7 +69,7 @@ async function takeWithPatience(leases: Journal['leases'], id: string): Promise<
   }
 }
 
-/** @throws {StoreError} one line, when a whole house is at work on this journal. */
+/** @throws {StoreError} one line, when a whole server is at work on this journal. */
 export async function refuseBesideWhole(journal: Pick<Journal, 'leases'>): Promise<void> {
   const endMs = Date.now() + patienceMs;
   for (;;) {

@@ -6,16 +6,16 @@
  * Never:  goes on with a site that is another's: the journal refuses what a former holder writes, whenever it wakes up.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import { commons } from '../../ingest/client/site-sessions.ts';
+import { defaultSession } from '../../ingest/client/site-sessions.ts';
 import type { SiteIngest } from '../../ingest/start-ingest.ts';
 import { StoreError } from '../../shared/errors.ts';
-import type { Journal, JournalNews, Lease, LeaseTable, PileAskRecord } from '../../shared/store/journal.ts';
+import type { Journal, JournalNews, Lease, LeaseTable, PileCommandRecord } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
-import type { WatchHouse } from '../monitor/pile-monitor.ts';
+import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 import { spreadSites } from './assign-sites.ts';
-import { type Gathered, gathered } from './coalesce.ts';
+import { type Coalesced, coalesced } from './coalesce.ts';
 import type { ViewWriter } from './view-writer.ts';
 
 /** A worker that has not been heard of for this long has lost its sites. */
@@ -23,7 +23,7 @@ export const leaseMs = 8_000;
 /** Between two looks at the table of leases. */
 export const beatMs = 2_000;
 /** A mark that did not come through is sent again after this. */
-const markAgainMs = 20_000;
+const barrierAgainMs = 20_000;
 const askKeptMs = 3_600_000;
 
 export interface WorkerParts {
@@ -31,7 +31,7 @@ export interface WorkerParts {
   readonly journal: Journal;
   readonly readings: ReadingsStore;
   readonly probes: ProbeBook;
-  readonly watch: WatchHouse;
+  readonly watch: PileMonitor;
   readonly ingest: SiteIngest;
   readonly views: ViewWriter;
   readonly forgetting: Pick<ForgetProbes, 'forgetHere'>;
@@ -57,14 +57,14 @@ export class Worker {
   #turn: Promise<void> = Promise.resolve();
   #asking: Promise<void> = Promise.resolve();
   #line: { close(): Promise<void> } | undefined;
-  readonly #records: Gathered;
+  readonly #records: Coalesced;
   #closed = false;
   #away = false;
   #beats = 0;
 
   constructor(parts: WorkerParts) {
     this.#parts = parts;
-    this.#records = gathered(
+    this.#records = coalesced(
       () => parts.probes.recallRecords(parts.journal),
       2_000,
       () => undefined, // the beat says that the journal is away
@@ -175,7 +175,7 @@ export class Worker {
       await probes.recallReadings(readings);
       await probes.recallRecords(journal);
       await ingest.recall();
-      await watch.take(taken.filter(({ site }) => site !== commons));
+      await watch.take(taken.filter(({ site }) => site !== defaultSession));
     } catch (error) {
       for (const lease of taken) {
         await this.#drop(lease.site);
@@ -198,7 +198,7 @@ export class Worker {
 
   /** The site's own session stands. @returns the mark that tells the commons so, unless it knows. */
   async #stands(lease: Lease, hadBefore: boolean): Promise<string | undefined> {
-    if (lease.site === commons) return undefined;
+    if (lease.site === defaultSession) return undefined;
     const held = this.#held.get(lease.site);
     if (!held || (hadBefore && this.#heard.has(lease.site))) return undefined;
     // The broker did not know it: until the mark is through, the commons keeps what is published there.
@@ -208,10 +208,10 @@ export class Worker {
   }
 
   #markAgain(site: string, held: Held): void {
-    if (!held.ready || site === commons || this.#heard.has(site)) return;
-    if (held.markedAtMs === 0 || Date.now() - held.markedAtMs < markAgainMs) return;
+    if (!held.ready || site === defaultSession || this.#heard.has(site)) return;
+    if (held.markedAtMs === 0 || Date.now() - held.markedAtMs < barrierAgainMs) return;
     held.markedAtMs = Date.now();
-    this.#parts.ingest.sites.markAgain(site, JSON.stringify(held.lease));
+    this.#parts.ingest.sites.barrierAgain(site, JSON.stringify(held.lease));
   }
 
   /** In order: nothing more is taken in, what was taken is kept and judged, and the next finds all of it. */
@@ -255,7 +255,7 @@ export class Worker {
 
   async #knowSites(): Promise<void> {
     const { journal } = this.#parts;
-    await journal.leases.know([commons, ...(await journal.sites.list()).map(({ id }) => id)]);
+    await journal.leases.know([defaultSession, ...(await journal.sites.list()).map(({ id }) => id)]);
   }
 
   #doAsks(): void {
@@ -281,7 +281,7 @@ export class Worker {
     }
   }
 
-  async #do({ pileId, ask }: PileAskRecord): Promise<boolean> {
+  async #do({ pileId, ask }: PileCommandRecord): Promise<boolean> {
     const { watch, views, log } = this.#parts;
     if (!ask) {
       log.error({ pileId }, 'what was asked cannot be read: it is damaged, or another version asks');

@@ -8,14 +8,14 @@
 import { statfs } from 'node:fs/promises';
 import type { Clock } from '../../shared/clock.ts';
 import { type DiskLevel, stepDisk } from './disk-level.ts';
-import type { HouseNotices } from './system-notices.ts';
+import type { SystemNotices } from './system-notices.ts';
 
 export interface DiskWatchParts {
   readonly folder: string;
   readonly lowBytes: number;
   readonly clock: Clock;
   readonly log: { info(fields: object, message: string): void; warn(fields: object, message: string): void };
-  readonly notices: HouseNotices;
+  readonly notices: SystemNotices;
   /** Bytes that we may still write there. */
   readonly freeBytes?: (folder: string) => Promise<number>;
 }

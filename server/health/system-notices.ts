@@ -1,11 +1,11 @@
 /**
- * server/health/system-notices.ts: what is wrong with the house itself, for pages, health and whoever tells people.
+ * server/health/system-notices.ts: what is wrong with the server itself, for pages, health and whoever tells people.
  *
- * Takes:  notices as they are raised, changed and cleared by whoever watches a part of the house.
+ * Takes:  notices as they are raised, changed and cleared by whoever watches a part of the server.
  * Gives:  those that stand, and each change to whoever listens.
  * Never:  sends anything itself.
  */
-export interface HouseNotice {
+export interface SystemNotice {
   /** Which part: one notice stands for each at a time. */
   readonly kind: 'disk' | 'broker' | 'piles' | 'records';
   readonly severity: 'warning' | 'critical';
@@ -18,25 +18,25 @@ export interface HouseNotice {
   readonly about?: readonly string[];
 }
 
-export type NoticeChange = { readonly kind: HouseNotice['kind']; readonly notice: HouseNotice | null };
+export type NoticeChange = { readonly kind: SystemNotice['kind']; readonly notice: SystemNotice | null };
 
-export class HouseNotices {
-  readonly #standing = new Map<HouseNotice['kind'], HouseNotice>();
+export class SystemNotices {
+  readonly #standing = new Map<SystemNotice['kind'], SystemNotice>();
   readonly #listeners = new Set<(change: NoticeChange) => void>();
 
-  standing(): HouseNotice[] {
+  standing(): SystemNotice[] {
     return [...this.#standing.values()];
   }
 
   /** The same again changes nothing. */
-  raise(notice: HouseNotice): void {
+  raise(notice: SystemNotice): void {
     const before = this.#standing.get(notice.kind);
     if (before?.severity === notice.severity && before.seen === notice.seen && before.todo === notice.todo) return;
     this.#standing.set(notice.kind, notice);
     this.#tell({ kind: notice.kind, notice });
   }
 
-  clear(kind: HouseNotice['kind']): void {
+  clear(kind: SystemNotice['kind']): void {
     if (this.#standing.delete(kind)) this.#tell({ kind, notice: null });
   }
 

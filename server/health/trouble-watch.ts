@@ -3,15 +3,15 @@
  */
 import type { Clock } from '../../shared/clock.ts';
 import { rowWords, type UnreadableRows } from '../../shared/store/unreadable.ts';
-import type { TroubledPile, WatchDoor } from '../monitor/pile-port.ts';
+import type { PilePort, TroubledPile } from '../monitor/pile-port.ts';
 import { unjudgedWords } from '../monitor/troubles-words.ts';
-import type { HouseNotices } from './system-notices.ts';
+import type { SystemNotices } from './system-notices.ts';
 
 export interface TroubleWatchParts {
-  readonly watch: Pick<WatchDoor, 'all' | 'troubles'>;
+  readonly watch: Pick<PilePort, 'all' | 'troubles'>;
   readonly unreadable: UnreadableRows;
   readonly clock: Clock;
-  readonly notices: HouseNotices;
+  readonly notices: SystemNotices;
 }
 
 const lookEveryMs = 5_000;

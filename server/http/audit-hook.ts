@@ -9,7 +9,7 @@
  *         schema left it; where a route has none, a body is refused.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify';
-import type { AuditTrail, Deed } from '../services/people/audit-trail.ts';
+import type { AuditTrail, Mutation } from '../services/people/audit-trail.ts';
 import { sendProblem } from './problem.ts';
 
 declare module 'fastify' {
@@ -18,7 +18,7 @@ declare module 'fastify' {
   }
   interface FastifyRequest {
     /** What the route adds to its row of the audit trail. */
-    told: Partial<Deed> | null;
+    told: Partial<Mutation> | null;
     /** Whether the route has begun, so that it may have changed something. */
     begun: boolean;
   }
@@ -27,8 +27,8 @@ declare module 'fastify' {
 const changes = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 
 /** Adds to what the audit trail will say of this request. */
-export function tell(request: FastifyRequest, deed: Partial<Deed>): void {
-  request.told = { ...request.told, ...deed };
+export function tell(request: FastifyRequest, mutation: Partial<Mutation>): void {
+  request.told = { ...request.told, ...mutation };
 }
 
 export function registerAudit(app: FastifyInstance, trail: AuditTrail): void {

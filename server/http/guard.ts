@@ -1,7 +1,7 @@
 /**
  * server/http/guard.ts: who a request comes from, and whether that is enough for the route it asks for.
  *
- * Takes:  the house's ways of knowing people.
+ * Takes:  the server's ways of knowing people.
  * Gives:  `request.person`; 401 for somebody unknown, 403 for somebody who may not, and for a change that another site asks for.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';

@@ -1,5 +1,5 @@
 /**
- * server/http/public-address.ts: the address under which people reach this house.
+ * server/http/public-address.ts: the address under which people reach this server.
  */
 import type { FastifyRequest } from 'fastify';
 import { isLoopback } from '../../shared/config.ts';

@@ -31,7 +31,7 @@ export type AlarmHandling =
       readonly note?: string | undefined;
     };
 
-export interface BoardChange {
+export interface AlarmChange {
   readonly alarms: AlarmRecord[];
   readonly steps: AlarmStepRecord[];
 }
@@ -53,7 +53,7 @@ function placeKey({ kind, position }: Pick<Finding, 'kind' | 'position'>): strin
   return key;
 }
 
-export class AlarmBoard {
+export class AlarmRegistry {
   readonly #pileId: string;
   readonly #newId: () => string;
   readonly #places = new Map<string, Place>();
@@ -102,8 +102,8 @@ export class AlarmBoard {
   }
 
   /** One look at everything that was assessed. */
-  look(items: readonly Finding[], nowMs: number): BoardChange {
-    const change: BoardChange = { alarms: [], steps: [] };
+  look(items: readonly Finding[], nowMs: number): AlarmChange {
+    const change: AlarmChange = { alarms: [], steps: [] };
     for (const item of items) {
       const key = placeKey(item);
       const place = this.#places.get(key) ?? { machine: startAlarm(nowMs), record: null, heldBackBy: null };
@@ -124,18 +124,18 @@ export class AlarmBoard {
   }
 
   /** @returns undefined when no such alarm is open. */
-  handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {
+  handle(alarmId: string, handling: AlarmHandling, nowMs: number): AlarmChange | undefined {
     const place = [...this.#places.values()].find((one) => one.record?.id === alarmId);
     if (!place) return undefined;
-    const change: BoardChange = { alarms: [], steps: [] };
+    const change: AlarmChange = { alarms: [], steps: [] };
     const { next, arrow } = handled(place.machine, handling, nowMs);
     this.#move(place, next, arrow, nowMs, change, null, handling);
     return change;
   }
 
   /** The batch is over: nothing stands any more. */
-  closeAll(nowMs: number): BoardChange {
-    const change: BoardChange = { alarms: [], steps: [] };
+  closeAll(nowMs: number): AlarmChange {
+    const change: AlarmChange = { alarms: [], steps: [] };
     for (const place of this.#places.values()) {
       if (!place.record) continue;
       this.#move(place, { ...startAlarm(nowMs) }, 'batch-finished', nowMs, change, null);
@@ -154,7 +154,7 @@ export class AlarmBoard {
     next: AlarmMachine,
     arrow: string,
     nowMs: number,
-    change: BoardChange,
+    change: AlarmChange,
     item: Finding | null,
     handling?: AlarmHandling,
   ): void {

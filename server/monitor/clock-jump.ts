@@ -1,7 +1,7 @@
 /**
  * server/monitor/clock-jump.ts: notices that somebody, or a time server, set the machine's clock while we run.
  *
- * Takes:  the house's clock with the time that nobody sets beside it.
+ * Takes:  the server's clock with the time that nobody sets beside it.
  * Gives:  by how much the clock was moved since it was asked last; 0 while both went on alike.
  * Never:  takes a slow turn of the event loop or a clock that is steered gently for a jump.
  */

@@ -18,7 +18,7 @@ import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { msPerDay } from '../../shared/units.ts';
 import { randomId } from '../http/routes/id-from-name.ts';
 import { heardOfPeople } from '../services/journal/heard-by-judge.ts';
-import { AlarmBoard } from './alarm-registry.ts';
+import { AlarmRegistry } from './alarm-registry.ts';
 import { ReadBackError } from './failing.ts';
 import { judgedFrom } from './origin.ts';
 import { judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
@@ -74,7 +74,7 @@ export async function openPile(parts: OpenPileParts, records: PileRecords): Prom
     acts,
     heard,
     ...(from && { setup: from.setup }),
-    board: boardOf(pile, openAlarms, nowMs),
+    registry: boardOf(pile, openAlarms, nowMs),
     readBack: (fromMs, toMs) => readBack(readings, judgedSources, fromMs, toMs),
   });
   return { pile, batch, watch, sources, judgedSources };
@@ -98,17 +98,17 @@ export function unjudgedPile({ pile, claims, openAlarms }: PileRecords, nowMs: n
     pile,
     batch: null,
     acts: [],
-    board: boardOf(pile, openAlarms, nowMs),
+    registry: boardOf(pile, openAlarms, nowMs),
     readBack: nothing,
   });
   return { pile, batch: null, watch, sources, judgedSources: sources };
 }
 
 /** What is said to have begun in a time to come began now, or it would never end. */
-function boardOf(pile: PileRecord, open: readonly AlarmRecord[], nowMs: number): AlarmBoard {
-  const board = new AlarmBoard(pile.id, open, randomId);
-  board.clockWasSet(nowMs);
-  return board;
+function boardOf(pile: PileRecord, open: readonly AlarmRecord[], nowMs: number): AlarmRegistry {
+  const registry = new AlarmRegistry(pile.id, open, randomId);
+  registry.clockWasSet(nowMs);
+  return registry;
 }
 
 async function* readBack(

@@ -32,7 +32,7 @@ import { grouped } from './grouped.ts';
 import { LookRounds } from './look-rounds.ts';
 import { airByHour } from './measured-air.ts';
 import { type OpenedPile, openPile, type PileRecords, unjudgedPile } from './open-pile.ts';
-import type { TroubledPile, WatchDoor } from './pile-port.ts';
+import type { PilePort, TroubledPile } from './pile-port.ts';
 import { pileSources } from './pile-sources.ts';
 import { checkpointReachMs } from './pile-watch.ts';
 import { routeReadings } from './route-readings.ts';
@@ -50,7 +50,7 @@ const quietLookMsPerPile = 2;
 const keepPlaceMs = 60_000;
 /** ... and longer when there are so many piles that the journal would do little else: reading back is cheap. */
 const keepPlaceMsPerPile = 50;
-/** House time after which the expected curve is computed anew from the air measured meanwhile. */
+/** Server time after which the expected curve is computed anew from the air measured meanwhile. */
 const bandEveryMs = 3 * msPerHour;
 /** The same where the air departs from what the curve took it to be: an hour tells, and is then in the curve. */
 const departedAfterMs = msPerHour;
@@ -65,7 +65,7 @@ const beginPatienceMs = 10_000;
 /** A look that has not ended by then hangs [ms of the machine]. */
 const hangsAfterMs = 60_000;
 
-export interface WatchHouseParts {
+export interface PileMonitorParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly journal: Journal;
@@ -114,8 +114,8 @@ interface Entry extends OpenedPile, OwnPile {
   placeDue: boolean;
 }
 
-export class WatchHouse implements WatchDoor {
-  readonly #parts: WatchHouseParts;
+export class PileMonitor implements PilePort {
+  readonly #parts: PileMonitorParts;
   readonly #entries = new Map<string, Entry>();
   readonly #queues = new Map<string, Promise<unknown>>();
   #listeningSinceMs: number;
@@ -131,7 +131,7 @@ export class WatchHouse implements WatchDoor {
   /** When each site was taken, where several processes share them. */
   readonly #takenAtMs = new Map<string, number>();
 
-  private constructor(parts: WatchHouseParts) {
+  private constructor(parts: PileMonitorParts) {
     this.#parts = parts;
     this.#listeningSinceMs = parts.clock.nowMs();
     this.#jumpMs = jumpDetector(parts.clock);
@@ -144,11 +144,11 @@ export class WatchHouse implements WatchDoor {
   }
 
   /** Loads every pile and goes on where each was left. */
-  static async open(parts: WatchHouseParts): Promise<WatchHouse> {
-    const house = new WatchHouse(parts);
-    if (!parts.shared) await house.#load(await parts.journal.piles.list());
-    house.#next();
-    return house;
+  static async open(parts: PileMonitorParts): Promise<PileMonitor> {
+    const installation = new PileMonitor(parts);
+    if (!parts.shared) await installation.#load(await parts.journal.piles.list());
+    installation.#next();
+    return installation;
   }
 
   /** Watches sites from now on, from where the workers before left them. @throws {StoreError} */
@@ -280,7 +280,7 @@ export class WatchHouse implements WatchDoor {
       entry.isAnew = true;
       if (before && before.batch?.id === entry.batch?.id) {
         entry.watch.band = before.watch.band; // until the new one is computed
-        entry.watch.board.restoreWaiting(before.watch.board.waiting());
+        entry.watch.registry.restoreWaiting(before.watch.registry.waiting());
       }
       // Its readings are heard from here on; the judge then reads everything that is committed already.
       this.#entries.set(pileId, entry);
@@ -318,7 +318,7 @@ export class WatchHouse implements WatchDoor {
   /** @returns false when no such alarm is open. */
   async handleAlarm(alarmId: string, handling: AlarmHandling): Promise<boolean> {
     // Asked of the boards: one that could not be kept is in no journal.
-    const entry = [...this.#entries.values()].find(({ watch }) => watch.board.has(alarmId));
+    const entry = [...this.#entries.values()].find(({ watch }) => watch.registry.has(alarmId));
     if (!entry) return false;
     return this.#inTurn(entry.pile.id, async () => {
       const change = entry.watch.handle(alarmId, handling, this.#parts.clock.nowMs());
@@ -333,7 +333,7 @@ export class WatchHouse implements WatchDoor {
     const entry = this.#entries.get(pileId);
     if (!entry) return;
     await this.#inTurn(pileId, () =>
-      this.#keep(entry, { ...entry.watch.board.closeAll(this.#parts.clock.nowMs()), watch: null }),
+      this.#keep(entry, { ...entry.watch.registry.closeAll(this.#parts.clock.nowMs()), watch: null }),
     );
   }
 
@@ -402,7 +402,7 @@ export class WatchHouse implements WatchDoor {
           return withTrouble(unseenPile(pile, batch), troubleView(seen));
         }
       },
-      openAlarms: () => [...now().board.open()].map(({ record }) => record.state),
+      openAlarms: () => [...now().registry.open()].map(({ record }) => record.state),
       judged: async () => {
         const { assessment, band } = now();
         return { assessment, band };
@@ -591,7 +591,7 @@ export class WatchHouse implements WatchDoor {
 
   #noticesOf(entry: Entry, change: WatchChange): NoticeRecord[] {
     if (change.steps.length === 0) return [];
-    const held = new Set([...entry.watch.board.open()].flatMap((one) => (one.heldBackBy ? [one.record.id] : [])));
+    const held = new Set([...entry.watch.registry.open()].flatMap((one) => (one.heldBackBy ? [one.record.id] : [])));
     const silence = () => this.silenceOf(entry.pile.siteId);
     return alarmNotices(change, entry.pile, { isHeldBack: (id) => held.has(id), silence, newId: randomId });
   }
@@ -604,7 +604,7 @@ export class WatchHouse implements WatchDoor {
   /** Whether another warning explains this one just now; false for one that is not watched here. */
   isHeldBack(alarmId: string): boolean {
     for (const { watch } of this.#entries.values()) {
-      for (const { record, heldBackBy } of watch.board.open()) if (record.id === alarmId) return heldBackBy !== null;
+      for (const { record, heldBackBy } of watch.registry.open()) if (record.id === alarmId) return heldBackBy !== null;
     }
     return false;
   }

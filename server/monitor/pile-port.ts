@@ -1,7 +1,7 @@
 /**
  * server/monitor/pile-port.ts: the door between routes and whoever watches the piles.
  *
- * Behind it stands the watch of this process (watch-house.ts), or workers elsewhere (remote-watch.ts).
+ * Behind it stands the watch of this process (watch-server.ts), or workers elsewhere (remote-watch.ts).
  */
 import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
 import type { AlarmHandling } from './alarm-registry.ts';
@@ -14,7 +14,7 @@ export interface TroubledPile extends TroubleSeen {
   readonly name: string;
 }
 
-export interface WatchDoor {
+export interface PilePort {
   all(): readonly WatchedPile[];
   get(pileId: string): WatchedPile | undefined;
   /** Its claims, acts, batch or name changed: the pile is read and judged anew. @returns undefined when it is gone. */

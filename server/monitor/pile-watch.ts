@@ -13,19 +13,19 @@ import { weatherDeparts } from '../../core/expect/weather-departs.ts';
 import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';
 import type { Assessment, Finding } from '../../core/session/assessment.ts';
 import { assess, type JudgeState, startJudge, stepJudge } from '../../core/session/judge.ts';
-import { type PlaceRhythm, rhythmsOf } from '../../core/session/rhythms.ts';
+import { type PositionRhythm, rhythmsOf } from '../../core/session/rhythms.ts';
 import { alarmMachineSchema } from '../../shared/alarm-record.ts';
 import { StoreError } from '../../shared/errors.ts';
-import type { ActRecord, BatchRecord, PileRecord, WatchChange, WatchRecord } from '../../shared/store/journal.ts';
+import type { ActRecord, BatchRecord, CheckpointRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
 import type { HeardOfPeople } from '../services/journal/heard-by-judge.ts';
-import type { AlarmBoard, AlarmHandling, BoardChange } from './alarm-registry.ts';
+import type { AlarmChange, AlarmHandling, AlarmRegistry } from './alarm-registry.ts';
 import { setupOf } from './origin.ts';
 
 /** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
 const jitterMs = 2 * 60_000;
 /** A probe that spoke this shortly before the batch was laid tells what the pile was like as it was laid. */
 const beforeLaidMs = 3_600_000;
-/** House time after a start during which a silent probe is not yet held against it. */
+/** Server time after a start during which a silent probe is not yet held against it. */
 const graceMs = 30 * 60_000;
 const checkpointEveryMs = 2 * 3_600_000;
 const mostCheckpoints = 3;
@@ -56,14 +56,14 @@ export interface PileWatchParts {
   readonly heard?: HeardOfPeople;
   /** What it is judged by where that is not its own laying alone: it was split off another (origin.ts). */
   readonly setup?: PileSetup;
-  readonly board: AlarmBoard;
+  readonly registry: AlarmRegistry;
   readonly readBack: ReadBack;
 }
 
 export class PileWatch {
   readonly pile: PileRecord;
   readonly batch: BatchRecord | null;
-  readonly board: AlarmBoard;
+  readonly registry: AlarmRegistry;
   band: ExpectedBand | null = null;
   readonly setup: PileSetup | null;
   readonly #readBack: ReadBack;
@@ -81,7 +81,7 @@ export class PileWatch {
   constructor(parts: PileWatchParts) {
     this.pile = parts.pile;
     this.batch = parts.batch;
-    this.board = parts.board;
+    this.registry = parts.registry;
     this.#readBack = parts.readBack;
     this.setup = parts.setup ?? (parts.batch && setupOf(parts.batch, parts.acts, parts.heard));
     this.#state = this.setup && startJudge(this.setup);
@@ -94,7 +94,7 @@ export class PileWatch {
 
   /**
    * What there was to say at the last look; null before the first. Worked out when asked for: kept of every pile it would
-   * be most of what a small house has in memory, as each look leaves one behind for the collector.
+   * be most of what a small server has in memory, as each look leaves one behind for the collector.
    */
   get assessment(): Assessment | null {
     if (this.#saidBefore || this.#lookedMs === 0 || !this.#state || !this.setup) return this.#saidBefore;
@@ -102,7 +102,7 @@ export class PileWatch {
   }
 
   /** When each place was last heard, and how often it speaks. */
-  rhythms(): PlaceRhythm[] {
+  rhythms(): PositionRhythm[] {
     return this.#state === null || this.setup === null ? [] : rhythmsOf(this.#state, this.setup);
   }
 
@@ -117,7 +117,7 @@ export class PileWatch {
    * Goes on from the journal's place, or from the batch's start, through everything committed since. It may be tried
    * again when it failed. What was kept is a cache: where it does not do, the readings are judged from the start.
    */
-  async resume(record: WatchRecord | undefined, nowMs: number): Promise<void> {
+  async resume(record: CheckpointRecord | undefined, nowMs: number): Promise<void> {
     const { setup, batch } = this;
     if (!setup || !batch) return;
     const usable = record && record.batchId === batch.id && record.throughMs <= nowMs + aheadMs ? record : undefined;
@@ -143,19 +143,19 @@ export class PileWatch {
     this.#checkpoints = [];
     await this.#readThrough(throughMs + 1, nowMs);
     assess(kept.judge, setup, this.band, Math.max(nowMs, throughMs)); // what it cannot judge by is not gone on with
-    this.board.restoreWaiting(kept.waiting);
+    this.registry.restoreWaiting(kept.waiting);
   }
 
   /**
    * Steps what came in, assesses, and steps the alarms.
-   * @param listeningForMs How long the house has been listening: right after a start every probe seems silent.
+   * @param listeningForMs How long the server has been listening: right after a start every probe seems silent.
    * @returns What the journal must keep.
    */
   async look(
     nowMs: number,
     keepPlace: boolean,
     listeningForMs: number,
-  ): Promise<BoardChange & Pick<WatchChange, 'watch'>> {
+  ): Promise<AlarmChange & Pick<WatchChange, 'watch'>> {
     // Alarms never step back, and a batch is never looked at before it was laid.
     const atMs = Math.max(nowMs, this.#lookedMs, this.batch?.startedAtMs ?? 0);
     if (!this.setup || !this.#state) return { alarms: [], steps: [], watch: null };
@@ -164,7 +164,7 @@ export class PileWatch {
     this.#lookedMs = atMs;
     this.#stepPending(this.setup, this.#state);
     const { findings } = assess(this.#state, this.setup, this.band, atMs);
-    const change = this.board.look(heardLongEnough(findings, listeningForMs), atMs);
+    const change = this.registry.look(heardLongEnough(findings, listeningForMs), atMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
     return { ...change, watch: keep ? this.#place() : null };
   }
@@ -186,7 +186,7 @@ export class PileWatch {
     if (nowMs >= this.#lookedMs) return;
     this.#lookedMs = nowMs;
     this.#lateFromMs = Math.min(this.#lateFromMs, nowMs);
-    this.board.clockWasSet(nowMs);
+    this.registry.clockWasSet(nowMs);
   }
 
   /** The place that was handed out is not in the journal: another one is due. */
@@ -194,8 +194,8 @@ export class PileWatch {
     this.#unkept = true;
   }
 
-  handle(alarmId: string, handling: AlarmHandling, nowMs: number): BoardChange | undefined {
-    return this.board.handle(alarmId, handling, Math.max(nowMs, this.#lookedMs));
+  handle(alarmId: string, handling: AlarmHandling, nowMs: number): AlarmChange | undefined {
+    return this.registry.handle(alarmId, handling, Math.max(nowMs, this.#lookedMs));
   }
 
   #stepPending(setup: PileSetup, state: JudgeState): void {
@@ -270,19 +270,19 @@ export class PileWatch {
     this.#pending = this.#pending.filter((reading) => reading.atMs >= this.#throughMs);
   }
 
-  #place(): WatchRecord | null {
+  #place(): CheckpointRecord | null {
     if (!this.batch || !this.#state) return null;
     this.#unkept = false;
     return {
       pileId: this.pile.id,
       batchId: this.batch.id,
       throughMs: this.#throughMs,
-      state: { judge: this.#state, waiting: this.board.waiting() } satisfies Kept,
+      state: { judge: this.#state, waiting: this.registry.waiting() } satisfies Kept,
     };
   }
 }
 
-/** Until the house has listened a while, silence proves nothing: what a broker kept for us is still on its way. */
+/** Until the server has listened a while, silence proves nothing: what a broker kept for us is still on its way. */
 function heardLongEnough(items: readonly Finding[], listeningForMs: number): readonly Finding[] {
   if (listeningForMs >= graceMs) return items;
   return items.map((item) =>

@@ -2,7 +2,7 @@
  * Whether every pile is watched, in one line.
  */
 
-import type { WatchDoor } from './pile-port.ts';
+import type { PilePort } from './pile-port.ts';
 import { halfJudgedWords, unjudgedWords } from './troubles-words.ts';
 
 export interface PilesHealth {
@@ -10,7 +10,7 @@ export interface PilesHealth {
   readonly detail: string;
 }
 
-export function pilesHealth(watch: Pick<WatchDoor, 'all' | 'troubles'>): PilesHealth {
+export function pilesHealth(watch: Pick<PilePort, 'all' | 'troubles'>): PilesHealth {
   const count = watch.all().length;
   const troubles = watch.troubles();
   const unjudged = unjudgedWords(troubles, count);

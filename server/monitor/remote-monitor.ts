@@ -11,7 +11,7 @@ import { StoreError } from '../../shared/errors.ts';
 import type { Ask } from '../../shared/pile-ask.ts';
 import type { BatchRecord, ClaimRecord, Journal, JournalNews, PileRecord } from '../../shared/store/journal.ts';
 import { rowWords } from '../../shared/store/unreadable.ts';
-import { type Gathered, gathered } from '../cluster/coalesce.ts';
+import { type Coalesced, coalesced } from '../cluster/coalesce.ts';
 import { judgedFrom } from '../cluster/view-text.ts';
 import type { LiveHub } from '../http/live/live-hub.ts';
 import { randomId } from '../http/routes/id-from-name.ts';
@@ -20,7 +20,7 @@ import { troubleView, withTrouble } from '../services/views/trouble-view.ts';
 import { unseenPile } from '../services/views/unjudged-pile.ts';
 import type { AlarmHandling } from './alarm-registry.ts';
 import { claimsBySite } from './claims-by-site.ts';
-import type { TroubledPile, WatchDoor } from './pile-port.ts';
+import type { PilePort, TroubledPile } from './pile-port.ts';
 import { pileSources } from './pile-sources.ts';
 import type { WatchedPile } from './watched-pile.ts';
 
@@ -46,14 +46,14 @@ interface Pile {
   seen: PileSummary | null;
 }
 
-export class RemoteWatch implements WatchDoor {
+export class RemoteWatch implements PilePort {
   readonly #parts: RemoteWatchParts;
   readonly #piles = new Map<string, Pile>();
   readonly #waiting = new Map<string, () => void>();
-  readonly #records: Gathered;
-  readonly #views: Gathered;
+  readonly #records: Coalesced;
+  readonly #views: Coalesced;
   /** Probes and mappings: status messages change them often. */
-  readonly #beside: Gathered;
+  readonly #beside: Coalesced;
   #viewsChanged: Set<string> | 'all' = 'all';
   #line: { close(): Promise<void> } | undefined;
   #timer: NodeJS.Timeout | undefined;
@@ -62,9 +62,9 @@ export class RemoteWatch implements WatchDoor {
   private constructor(parts: RemoteWatchParts) {
     this.#parts = parts;
     const failed = (error: unknown) => parts.log.warn({ err: error }, 'piles cannot be read; it is tried again');
-    this.#records = gathered(() => this.#readRecords(), 300, failed);
-    this.#beside = gathered(() => parts.probesChanged(), 1_000, failed);
-    this.#views = gathered(() => this.#readViews(), 100, failed);
+    this.#records = coalesced(() => this.#readRecords(), 300, failed);
+    this.#beside = coalesced(() => parts.probesChanged(), 1_000, failed);
+    this.#views = coalesced(() => this.#readViews(), 100, failed);
   }
 
   static async open(parts: RemoteWatchParts): Promise<RemoteWatch> {

@@ -27,7 +27,7 @@ const mostParameters = 30_000;
 export async function moveJournal(dataDir: string, url: string): Promise<MovedTable[]> {
   const path = join(dataDir, 'journal.db');
   if (!existsSync(path)) throw new Error(`There is no journal in ${dataDir}: it has no journal.db`);
-  // Both are brought to the tables of today first; this also refuses a folder that a house has open.
+  // Both are brought to the tables of today first; this also refuses a folder that a server has open.
   await (await openSqliteJournal(path)).close();
   await (await openPostgresJournal(url)).close();
   const from = new Database(path, { readonly: true });

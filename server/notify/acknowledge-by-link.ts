@@ -5,12 +5,12 @@
  * Gives:  what the link stands for now, in words for the page that opens.
  */
 import { isSilenced, isStanding } from '../../core/alarms/standing.ts';
-import { clockWords, type Letter } from '../../core/notify/letter.ts';
+import { clockWords, type MessageContent } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
-import type { KeptNotice, ToldLink } from '../../shared/store/notifications-store.ts';
-import type { WatchDoor } from '../monitor/pile-port.ts';
-import { letterOf } from './messages.ts';
+import type { KeptNotice, NotificationLink } from '../../shared/store/notifications-store.ts';
+import type { PilePort } from '../monitor/pile-port.ts';
+import { contentOf } from './messages.ts';
 import { digestOf } from './notification-links.ts';
 import type { TellingPeople } from './people.ts';
 
@@ -18,24 +18,24 @@ export interface ToldParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: TellingPeople;
-  readonly watch: Pick<WatchDoor, 'handleAlarm'>;
+  readonly watch: Pick<PilePort, 'handleAlarm'>;
 }
 
-export interface ToldAnswer {
+export interface AlarmLinkAnswer {
   /** `ready`: the button may be pressed. `done`: it was, just now. */
   readonly state: 'ready' | 'done' | 'nothing-left' | 'used' | 'too-old' | 'unknown';
   readonly heading: string;
   /** What the message said, and when it was made; while something is to be done, also what was seen and the cautions. */
   readonly told: string | null;
   readonly toldAt: string | null;
-  readonly parts: Letter['parts'];
+  readonly parts: MessageContent['parts'];
   readonly says: string;
   readonly pileId: string | null;
 }
 
-const wayWords = { email: 'the e-mail', push: 'the notification', webhook: 'the webhook' } as const;
+const channelWords = { email: 'the e-mail', push: 'the notification', webhook: 'the webhook' } as const;
 
-export async function answerTold(parts: ToldParts, secret: string, press: boolean): Promise<ToldAnswer> {
+export async function answerTold(parts: ToldParts, secret: string, press: boolean): Promise<AlarmLinkAnswer> {
   const { journal, clock, people } = parts;
   const link = await journal.telling.links.get(digestOf(secret));
   const notice = link && (await journal.telling.notices.get(link.noticeId));
@@ -49,11 +49,11 @@ export async function answerTold(parts: ToldParts, secret: string, press: boolea
       says: 'It may be cut off, or long over. Warnings that still stand are on the page of the piles.',
       pileId: null,
     };
-  const reader = await people.wishesOf(link.personId);
+  const reader = await people.preferencesOf(link.personId);
   const time = (atMs: number) => clockWords(atMs, clock.nowMs(), reader.timeZone);
   /** As it is to be done now, or, where that is over, in the words of then: "do it now" would send somebody in vain. */
   const letterAt = (nowMs: number) =>
-    letterOf(
+    contentOf(
       { journal, clock: { ...clock, nowMs: () => nowMs }, publicUrl: undefined },
       notice,
       link.personName,
@@ -92,9 +92,13 @@ export async function answerTold(parts: ToldParts, secret: string, press: boolea
   };
 }
 
-async function acknowledge({ watch }: ToldParts, alarms: readonly AlarmRecord[], link: ToldLink): Promise<void> {
+async function acknowledge(
+  { watch }: ToldParts,
+  alarms: readonly AlarmRecord[],
+  link: NotificationLink,
+): Promise<void> {
   for (const { id } of alarms) {
-    await watch.handleAlarm(id, { kind: 'acknowledge', by: link.personName, note: `from ${wayWords[link.way]}` });
+    await watch.handleAlarm(id, { kind: 'acknowledge', by: link.personName, note: `from ${channelWords[link.way]}` });
   }
 }
 
@@ -114,7 +118,10 @@ async function siteAlarms(journal: Journal, notice: KeptNotice): Promise<string[
   return joined.flat().flatMap(({ alarmId }) => alarmId ?? []);
 }
 
-async function whoDid(journal: Journal, alarms: readonly AlarmRecord[]): Promise<Pick<ToldAnswer, 'heading' | 'says'>> {
+async function whoDid(
+  journal: Journal,
+  alarms: readonly AlarmRecord[],
+): Promise<Pick<AlarmLinkAnswer, 'heading' | 'says'>> {
   if (alarms.some((alarm) => isSilenced(alarm) && isStanding(alarm.machine))) {
     const says =
       'It still stands, and somebody has put its notifications aside. Open the pile to see how it stands now.';

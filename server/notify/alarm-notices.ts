@@ -4,9 +4,9 @@
  * Takes:  the change that the journal is about to keep, and the pile it is about.
  * Gives:  notices to be kept in the same transaction.
  */
-import type { AlarmFactsTold } from '../../core/notify/letter.ts';
+import type { NoticeSources } from '../../core/notify/letter.ts';
 import { newsOf } from '../../core/notify/news.ts';
-import type { SiteFactsTold } from '../../core/notify/other-letters.ts';
+import type { SiteNoticeSources } from '../../core/notify/other-letters.ts';
 import type { SiteSilence } from '../../core/notify/site-silence.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { AlarmRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
@@ -25,8 +25,8 @@ export interface NoticeContext {
 }
 
 /** Facts of an alarm, and of its whole site where that fell silent as a whole. */
-export interface AlarmNoticeFacts extends AlarmFactsTold {
-  readonly site?: SiteFactsTold;
+export interface AlarmNoticeFacts extends NoticeSources {
+  readonly site?: SiteNoticeSources;
 }
 
 export function alarmNotices(
@@ -61,7 +61,7 @@ export function alarmNotices(
   });
 }
 
-export function alarmFacts(alarm: AlarmRecord): AlarmFactsTold {
+export function alarmFacts(alarm: AlarmRecord): NoticeSources {
   const { words } = alarm;
   return {
     kind: alarm.kind,

@@ -1,5 +1,5 @@
 /**
- * server/notify/delivery-settings.ts: the few things about delivery that are set for the whole house.
+ * server/notify/delivery-settings.ts: the few things about delivery that are set for the whole server.
  */
 import { randomBytes } from 'node:crypto';
 import { z } from 'zod';

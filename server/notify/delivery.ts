@@ -1,5 +1,5 @@
 /**
- * server/notify/delivery.ts: the delivery of warnings to people, as one part of the house.
+ * server/notify/delivery.ts: the delivery of warnings to people, as one part of the server.
  *
  * Takes:  the journal, the clock, the watch, what is configured.
  * Gives:  a loop of its own that spreads notices, brings messages, and minds reminders and turns; and how it stands.
@@ -10,15 +10,15 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import { ConflictError, StoreError } from '../../shared/errors.ts';
-import type { TellingWay } from '../../shared/notifications.ts';
+import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { WatchDoor } from '../monitor/pile-port.ts';
+import type { PilePort } from '../monitor/pile-port.ts';
 import type { Way } from './channels/channel.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
 import type { DeliverySettings } from './delivery-settings.ts';
-import { Postman } from './dispatcher.ts';
+import { Dispatcher } from './dispatcher.ts';
 import { type SpreadContext, spreadNotice } from './fan-out.ts';
 import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
@@ -44,8 +44,8 @@ export interface DeliveryParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly known: () => Promise<readonly KnownPerson[]>;
-  readonly watch: () => Pick<WatchDoor, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
-  readonly ways: Partial<Record<TellingWay, Way>>;
+  readonly watch: () => Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
+  readonly ways: Partial<Record<NotificationChannel, Way>>;
   readonly settings: DeliverySettings;
   readonly heartbeat: Heartbeat;
   readonly newId: () => string;
@@ -61,7 +61,7 @@ export class Delivery {
   readonly settings: DeliverySettings;
   readonly mail: MailConfirmation;
   readonly #parts: DeliveryParts;
-  readonly #postman: Postman;
+  readonly #postman: Dispatcher;
   readonly #unkept: UnkeptNotices;
   readonly #taker = randomUUID();
   #timer: NodeJS.Timeout | undefined;
@@ -89,7 +89,7 @@ export class Delivery {
       machineNowMs: parts.machineNowMs ?? Date.now,
       send: (notice) => this.tell([notice]),
     });
-    this.#postman = new Postman({
+    this.#postman = new Dispatcher({
       ...parts,
       people: this.people,
       publicUrl: config.PUBLIC_URL,
@@ -105,7 +105,7 @@ export class Delivery {
   }
 
   /** Whether a way is set up at all. */
-  can(way: TellingWay): boolean {
+  can(way: NotificationChannel): boolean {
     return this.#parts.ways[way] !== undefined;
   }
 

@@ -12,25 +12,25 @@ import type { FastifyBaseLogger } from 'fastify';
 import { isSilenced } from '../../core/alarms/standing.ts';
 import { isPast, pauseMs, troubleAfterTries } from '../../core/notify/backoff.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { type TellingWay, tellingWays } from '../../shared/notifications.ts';
+import { type NotificationChannel, notificationChannels } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
-import type { Errand, Way, WayAnswer } from './channels/channel.ts';
+import type { ChannelAnswer, Job, Way } from './channels/channel.ts';
 import { messageTo } from './fan-out.ts';
-import { letterOf, pageOf } from './messages.ts';
-import { canAcknowledge, makeLink, toldPath } from './notification-links.ts';
+import { contentOf, pageOf } from './messages.ts';
+import { alarmLinkPath, canAcknowledge, makeLink } from './notification-links.ts';
 import type { TellingPeople } from './people.ts';
 
 /** Longer than any attempt takes; whoever dies with messages in hand gives them back after this. */
 const leaseMs = 45_000;
 const atOnce = 4;
 
-export interface PostmanParts {
+export interface DispatcherParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly people: TellingPeople;
-  readonly ways: Partial<Record<TellingWay, Way>>;
+  readonly ways: Partial<Record<NotificationChannel, Way>>;
   readonly publicUrl: string | undefined;
   /** Told apart from other processes on the same journal. */
   readonly taker: string;
@@ -40,17 +40,19 @@ export interface PostmanParts {
   readonly kick: () => void;
 }
 
-export class Postman {
-  readonly #parts: PostmanParts;
-  readonly #inHand = new Map<TellingWay, Set<Promise<void>>>(tellingWays.map((way) => [way, new Set()]));
+export class Dispatcher {
+  readonly #parts: DispatcherParts;
+  readonly #inHand = new Map<NotificationChannel, Set<Promise<void>>>(
+    notificationChannels.map((way) => [way, new Set()]),
+  );
 
-  constructor(parts: PostmanParts) {
+  constructor(parts: DispatcherParts) {
     this.#parts = parts;
   }
 
   /** Starts what can be started now, and does not wait for it. */
   async go(): Promise<void> {
-    for (const way of tellingWays) await this.#goBy(way);
+    for (const way of notificationChannels) await this.#goBy(way);
   }
 
   get isBusy(): boolean {
@@ -62,7 +64,7 @@ export class Postman {
     await Promise.all([...this.#inHand.values()].flatMap((set) => [...set]));
   }
 
-  async #goBy(way: TellingWay): Promise<void> {
+  async #goBy(way: NotificationChannel): Promise<void> {
     const inHand = this.#inHand.get(way) ?? new Set();
     const room = atOnce - inHand.size;
     if (room <= 0) return;
@@ -70,13 +72,13 @@ export class Postman {
     const machineNowMs = Date.now();
     const lease = { taker, machineNowMs, untilMs: machineNowMs + leaseMs };
     for (const message of await journal.telling.messages.take(way, clock.nowMs(), lease, room)) {
-      const errand = this.#bring(message)
+      const job = this.#bring(message)
         .catch((error) => log.error({ err: error, message: message.id }, 'a message could not be handled'))
         .finally(() => {
-          inHand.delete(errand);
+          inHand.delete(job);
           this.#parts.kick();
         });
-      inHand.add(errand);
+      inHand.add(job);
     }
   }
 
@@ -113,12 +115,12 @@ export class Postman {
       : 'a newer code was asked for, or none is needed';
   }
 
-  async #attempt(message: MessageRecord, notice: KeptNotice): Promise<WayAnswer> {
+  async #attempt(message: MessageRecord, notice: KeptNotice): Promise<ChannelAnswer> {
     const { ways, people } = this.#parts;
     const way = ways[message.way];
     if (way === undefined) return { outcome: 'failed', detail: `no way to send by ${message.way} is set up` };
     try {
-      const wishes = await people.wishesOf(message.personId);
+      const wishes = await people.preferencesOf(message.personId);
       return await way.send(await this.#errand(message, notice, wishes));
     } catch (error) {
       return { outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
@@ -129,22 +131,22 @@ export class Postman {
     message: MessageRecord,
     notice: KeptNotice,
     reader: { timeZone: string; unit: 'C' | 'F' },
-  ): Promise<Errand> {
+  ): Promise<Job> {
     const { journal, clock, publicUrl } = this.#parts;
     const secret = canAcknowledge(notice) ? await makeLink(journal.telling, notice, message, clock.nowMs()) : undefined;
     return {
       message,
       notice,
-      letter: await letterOf(this.#parts, notice, message.personName, reader),
+      content: await contentOf(this.#parts, notice, message.personName, reader),
       pageUrl: pageOf(this.#parts, notice),
       ack:
         secret === undefined
           ? undefined
-          : { secret, url: publicUrl === undefined ? undefined : `${publicUrl}${toldPath}${secret}` },
+          : { secret, url: publicUrl === undefined ? undefined : `${publicUrl}${alarmLinkPath}${secret}` },
     };
   }
 
-  async #note(message: MessageRecord, notice: KeptNotice, answer: WayAnswer, tookMs: number): Promise<void> {
+  async #note(message: MessageRecord, notice: KeptNotice, answer: ChannelAnswer, tookMs: number): Promise<void> {
     const { journal, clock, log, taker, random = Math.random } = this.#parts;
     const nowMs = clock.nowMs();
     const number = message.tries + 1;

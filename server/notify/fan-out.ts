@@ -7,15 +7,15 @@
  */
 
 import { firstTurn } from '../../core/notify/hand-on.ts';
-import { heedOf, isHazard, type Tidings, tellAtMs } from '../../core/notify/who.ts';
-import type { HandOnRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
-import type { Listener, WayAddress } from './people.ts';
+import { isHazard, matchOf, type NotifyEvent, tellAtMs } from '../../core/notify/who.ts';
+import type { EscalationRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
+import type { ChannelAddress, Listener } from './people.ts';
 
 export interface SpreadContext {
   readonly nowMs: number;
   readonly machineNowMs: number;
   readonly listeners: readonly Listener[];
-  readonly order: HandOnRecord | undefined;
+  readonly order: EscalationRecord | undefined;
   /** How far the order was gone through for this alarm; -1 when it was not begun. */
   readonly place: number;
   /** Who was told of this alarm before, and whom it was tried to tell. */
@@ -27,52 +27,55 @@ export interface SpreadContext {
 /** @throws {RangeError} What the notice is to say cannot be read. */
 export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spreading {
   if ('lost' in notice.facts) throw new RangeError(`Cannot spread notice "${notice.id}" as its facts must be readable`);
-  const tidings = tidingsOf(notice);
-  const heeding = context.listeners.filter((one) => one.ways.length > 0 && heedOf(one, tidings) === 'heeds');
+  const notifyEvent = notifyEventOf(notice);
+  const matching = context.listeners.filter((one) => one.ways.length > 0 && matchOf(one, notifyEvent) === 'heeds');
   const named = context.listeners.filter(({ personId }) => personId === notice.personId);
   const { told, turn } =
-    notice.personId === null ? toldOf(notice, tidings, heeding, context) : { told: named, turn: undefined };
+    notice.personId === null ? toldOf(notice, notifyEvent, matching, context) : { told: named, turn: undefined };
   return {
     noticeId: notice.id,
     state: 'spread',
-    messages: told.flatMap((listener) => messagesTo(listener, notice, tidings, context)),
+    messages: told.flatMap((listener) => messagesTo(listener, notice, notifyEvent, context)),
     ...(turn === undefined || notice.alarmId === null ? {} : { turn: { alarmId: notice.alarmId, ...turn } }),
   };
 }
 
 function toldOf(
   notice: KeptNotice,
-  tidings: Tidings,
-  heeding: readonly Listener[],
+  notifyEvent: NotifyEvent,
+  matching: readonly Listener[],
   { order, place, toldBefore, approached, listeners, nowMs }: SpreadContext,
 ): { told: readonly Listener[]; turn: { place: number; atMs: number } | undefined } {
   const ids = order?.personIds ?? [];
   switch (notice.answer) {
     case 'first-raise': {
-      const candidates = heeding.map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, tidings, nowMs) }));
-      const { told, next } = firstTurn(ids, candidates, isHazard(tidings), nowMs);
-      return { told: heeding.filter((one) => told.some(({ personId }) => personId === one.personId)), turn: next };
+      const candidates = matching.map((one) => ({
+        personId: one.personId,
+        tellAtMs: tellAtMs(one, notifyEvent, nowMs),
+      }));
+      const { told, next } = firstTurn(ids, candidates, isHazard(notifyEvent), nowMs);
+      return { told: matching.filter((one) => told.some(({ personId }) => personId === one.personId)), turn: next };
     }
     case 'got-worse':
       return {
-        told: heeding.filter(({ personId }) => reached(ids, place, personId) || isHazard(tidings)),
+        told: matching.filter(({ personId }) => reached(ids, place, personId) || isHazard(notifyEvent)),
         turn: undefined,
       };
     case 'cleared':
       return {
-        told: heeding.filter(({ personId, wishes }) => toldBefore.has(personId) && wishes.tellCleared),
+        told: matching.filter(({ personId, wishes }) => toldBefore.has(personId) && wishes.tellCleared),
         turn: undefined,
       };
     case 'not-reached': {
       // Whoever can be reached at all: first the rest of the order and whoever wishes to hear, else an owner.
-      const others = heeding.filter(({ personId }) => !approached.has(personId));
+      const others = matching.filter(({ personId }) => !approached.has(personId));
       const owners = listeners.filter((one) => one.isOwner && one.ways.length > 0 && !approached.has(one.personId));
       return { told: others.length > 0 ? others : owners, turn: undefined };
     }
     case 'reminder-due':
-      return { told: heeding.filter(({ personId }) => toldBefore.has(personId)), turn: undefined };
+      return { told: matching.filter(({ personId }) => toldBefore.has(personId)), turn: undefined };
     default:
-      return { told: heeding, turn: undefined };
+      return { told: matching, turn: undefined };
   }
 }
 
@@ -82,7 +85,7 @@ function reached(order: readonly string[], place: number, personId: string): boo
   return own < 0 || own <= Math.max(0, place);
 }
 
-export function tidingsOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 'siteId'>): Tidings {
+export function notifyEventOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 'siteId'>): NotifyEvent {
   const kind =
     notice.about === 'alarm'
       ? 'kind' in notice.facts
@@ -94,22 +97,27 @@ export function tidingsOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 
   return { about: notice.about, kind, rank: notice.rank, siteId: notice.siteId };
 }
 
-function messagesTo(listener: Listener, notice: KeptNotice, tidings: Tidings, context: SpreadContext): MessageRecord[] {
+function messagesTo(
+  listener: Listener,
+  notice: KeptNotice,
+  notifyEvent: NotifyEvent,
+  context: SpreadContext,
+): MessageRecord[] {
   const { nowMs } = context;
-  const quietUntilMs = tellAtMs(listener, tidings, nowMs);
+  const quietUntilMs = tellAtMs(listener, notifyEvent, nowMs);
   const held = quietUntilMs > nowMs && !['test', 'confirmation', 'summary'].includes(notice.answer);
   return waysOf(listener, notice).map((way) => ({
     ...messageTo(listener, way, notice, context),
     state: held ? 'held' : 'waiting',
     reason: held ? 'quiet hours' : null,
     notBeforeMs: held ? quietUntilMs : nowMs,
-    // Whoever asked for a code looks for it; to the others it is no trouble of the house.
+    // Whoever asked for a code looks for it; to the others it is no trouble of the server.
     seenAtMs: notice.answer === 'confirmation' ? nowMs : null,
   }));
 }
 
 /** A code goes to the address it is for. A test goes by the way it was asked for, switched on or not. */
-function waysOf(listener: Listener, notice: KeptNotice): readonly WayAddress[] {
+function waysOf(listener: Listener, notice: KeptNotice): readonly ChannelAddress[] {
   if ('codeFor' in notice.facts) {
     const { codeFor: address } = notice.facts;
     return [{ way: 'email', address, label: address }];
@@ -124,7 +132,7 @@ function waysOf(listener: Listener, notice: KeptNotice): readonly WayAddress[] {
 
 export function messageTo(
   { personId, name }: Listener,
-  { way, address, label }: WayAddress,
+  { way, address, label }: ChannelAddress,
   { id: noticeId, rank }: Pick<KeptNotice, 'id' | 'rank'>,
   { nowMs, machineNowMs, newId }: Pick<SpreadContext, 'nowMs' | 'machineNowMs' | 'newId'>,
 ): MessageRecord {

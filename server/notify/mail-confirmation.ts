@@ -91,7 +91,7 @@ export class MailConfirmation {
 
   async #unconfirmed(personId: string): Promise<string> {
     const { people } = this.#parts;
-    const { email } = await people.wishesOf(personId);
+    const { email } = await people.preferencesOf(personId);
     const { standing } = await people.mailOf(personId);
     if (standing === 'none') throw new Refusal(409, 'There is no e-mail address to confirm: keep one first.');
     if (standing === 'confirmed' || standing === 'set-by-server')
@@ -101,7 +101,7 @@ export class MailConfirmation {
 
   async #asked(personId: string): Promise<{ askedAtMs: number } | undefined> {
     const { people, journal } = this.#parts;
-    const { email } = await people.wishesOf(personId);
+    const { email } = await people.preferencesOf(personId);
     const row = (await journal.telling.mailAddresses.list(personId)).find(
       ({ address }) => address === email.address.toLowerCase(),
     );

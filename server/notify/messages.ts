@@ -4,15 +4,15 @@
  * Takes:  a notice, its reader, the journal's names of piles and sites, what the piles say now.
  * Gives:  the letter, and where it points to.
  */
-import { type AlarmFactsTold, alarmLetter, type Letter, type LetterReader } from '../../core/notify/letter.ts';
+import { alarmMessage, type MessageContent, type MessageReader, type NoticeSources } from '../../core/notify/letter.ts';
 import {
   confirmationLetter,
-  houseLetter,
   lostLetter,
-  type SiteLetterAsk,
-  siteLetter,
-  summaryLetter,
-  testLetter,
+  type SiteMessageParts,
+  siteMessage,
+  summaryMessage,
+  systemMessage,
+  testMessage,
 } from '../../core/notify/other-letters.ts';
 import { adviceOf } from '../../core/say/advice.ts';
 import type { Clock } from '../../shared/clock.ts';
@@ -21,7 +21,7 @@ import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { advisedAlarm } from '../services/views/alarm-view.ts';
 import { mailCode } from './mail-code.ts';
 
-export interface LetterParts {
+export interface MessageParts {
   readonly journal: {
     readonly piles: Pick<Journal['piles'], 'get'>;
     readonly sites: Pick<Journal['sites'], 'list'>;
@@ -32,28 +32,28 @@ export interface LetterParts {
   readonly publicUrl: string | undefined;
 }
 
-export async function letterOf(
-  { journal, clock }: LetterParts,
+export async function contentOf(
+  { journal, clock }: MessageParts,
   notice: NoticeRecord,
   personName: string,
-  reader: LetterReader,
-): Promise<Letter> {
+  reader: MessageReader,
+): Promise<MessageContent> {
   const { facts } = notice;
   const nowMs = clock.nowMs();
   const siteName = async () =>
     (await journal.sites.list()).find(({ id }) => id === notice.siteId)?.name ?? notice.siteId ?? '';
-  if (notice.answer === 'test') return testLetter(personName);
+  if (notice.answer === 'test') return testMessage(personName);
   if ('codeFor' in facts) {
     const { codeFor: address, askedAtMs } = facts;
     return confirmationLetter(
       await mailCode(journal.settings, { personId: notice.personId ?? '', address, askedAtMs }),
     );
   }
-  if ('piles' in facts) return summaryLetter(facts.piles, reader);
-  if ('said' in facts) return houseLetter(facts, notice.answer === 'cleared');
+  if ('piles' in facts) return summaryMessage(facts.piles, reader);
+  if ('said' in facts) return systemMessage(facts, notice.answer === 'cleared');
   if ('probeCount' in facts)
-    return siteLetter({
-      answer: notice.answer as SiteLetterAsk['answer'],
+    return siteMessage({
+      answer: notice.answer as SiteMessageParts['answer'],
       facts,
       siteName: await siteName(),
       nowMs,
@@ -63,7 +63,7 @@ export async function letterOf(
   const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
   const pileName = pile?.name ?? 'A pile';
   if (!('kind' in facts)) return lostLetter(pileName, await siteName());
-  return alarmLetter({
+  return alarmMessage({
     answer: notice.answer,
     facts: await advisedFacts(journal, notice, facts),
     pileName,
@@ -76,10 +76,10 @@ export async function letterOf(
 
 /** The order as it stands when the message is sent or read: it may have grown graver since, and a graver alarm may have come. */
 async function advisedFacts(
-  { alarms }: Pick<LetterParts['journal'], 'alarms'>,
+  { alarms }: Pick<MessageParts['journal'], 'alarms'>,
   { pileId, alarmId }: NoticeRecord,
-  facts: AlarmFactsTold,
-): Promise<AlarmFactsTold> {
+  facts: NoticeSources,
+): Promise<NoticeSources> {
   if (pileId === null) return facts;
   const open = await alarms.open(pileId);
   const own = open.find(({ id }) => id === alarmId);
@@ -89,7 +89,7 @@ async function advisedFacts(
   return { ...facts, seen, todo, byMs, caution, ...(from && { adviceFrom: from.kind }) };
 }
 
-export function pageOf({ publicUrl }: Pick<LetterParts, 'publicUrl'>, notice: NoticeRecord): string | undefined {
+export function pageOf({ publicUrl }: Pick<MessageParts, 'publicUrl'>, notice: NoticeRecord): string | undefined {
   if (publicUrl === undefined) return undefined;
   if (notice.about === 'alarm' && notice.pileId !== null)
     return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}`;

@@ -6,11 +6,11 @@
  * Never:  acknowledges because an address was opened: mail programs open every address they see.
  */
 import { createHash, randomBytes } from 'node:crypto';
-import type { MessageRecord, NoticeRecord, TellingStore } from '../../shared/store/notifications-store.ts';
+import type { MessageRecord, NoticeRecord, NotificationsStore } from '../../shared/store/notifications-store.ts';
 import { msPerDay } from '../../shared/units.ts';
 
 const livesMs = 3 * msPerDay;
-export const toldPath = '/told/';
+export const alarmLinkPath = '/told/';
 
 export function digestOf(secret: string): string {
   return createHash('sha256').update(secret).digest('hex');
@@ -23,7 +23,7 @@ export function canAcknowledge({ about, answer }: Pick<NoticeRecord, 'about' | '
 
 /** @returns The secret; a new one for every attempt, since an earlier letter may have arrived all the same. */
 export async function makeLink(
-  telling: TellingStore,
+  telling: NotificationsStore,
   notice: NoticeRecord,
   message: MessageRecord,
   nowMs: number,

@@ -5,9 +5,9 @@ import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
-import type { TellingWay } from '../../shared/notifications.ts';
+import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { WatchDoor } from '../monitor/pile-port.ts';
+import type { PilePort } from '../monitor/pile-port.ts';
 import type { Way } from './channels/channel.ts';
 import { openEmail } from './channels/email.ts';
 import type { GuardedOptions } from './channels/guarded-request.ts';
@@ -22,7 +22,7 @@ export interface OpenDeliveryParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly watch: WatchDoor;
+  readonly watch: PilePort;
   /** Why all is not well; undefined while it is. Absent where the piles are watched elsewhere: then no heartbeat is ours to give. */
   readonly unwell?: () => Promise<string | undefined>;
   readonly machineNowMs?: (() => number) | undefined;
@@ -34,7 +34,7 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
   const { config, journal, clock, log, watch, unwell, machineNowMs, guard = {} } = parts;
   const settings = new DeliverySettings(journal);
   const allowed = () => settings.allowed();
-  const ways: Partial<Record<TellingWay, Way>> = {
+  const ways: Partial<Record<NotificationChannel, Way>> = {
     push: openPush({ journal, clock, allowed, contact: contactOf(config), guard }),
     webhook: openWebhook({ allowed, secretOf: (personId) => settings.webhookSecret(personId), guard }),
   };

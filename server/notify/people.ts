@@ -1,14 +1,14 @@
 /**
  * server/notify/people.ts: everybody who can be told, with their wishes and where each way finds them.
  *
- * Takes:  who is known to the house, the journal's wishes and devices, what is set up.
- * Gives:  listeners; while nobody is known, or nobody known can be reached, there is "this house".
+ * Takes:  who is known to the server, the journal's wishes and devices, what is set up.
+ * Gives:  listeners; while nobody is known, or nobody known can be reached, there is "this server".
  */
-import type { Hearer } from '../../core/notify/who.ts';
+import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
-import { type TellingWay, type Wishes, wishesSchema } from '../../shared/notifications.ts';
+import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';
 import type { Role } from '../../shared/person.ts';
-import type { MailAddress, PushDevice, TellingStore } from '../../shared/store/notifications-store.ts';
+import type { MailAddress, NotificationsStore, PushDevice } from '../../shared/store/notifications-store.ts';
 import { type MailGoes, mailGoes } from './mail-standing.ts';
 
 export interface KnownPerson {
@@ -18,23 +18,23 @@ export interface KnownPerson {
 }
 
 /** Who is told while nobody has been set up, or nobody of them can be reached yet. */
-export const housePerson: KnownPerson = { id: 'house', name: 'this house', role: 'owner' };
+export const serverPerson: KnownPerson = { id: 'house', name: 'this house', role: 'owner' };
 
-export interface WayAddress {
-  readonly way: TellingWay;
+export interface ChannelAddress {
+  readonly way: NotificationChannel;
   readonly address: string;
   readonly label: string;
 }
 
-export interface Listener extends Hearer {
+export interface Listener extends Recipient {
   readonly name: string;
-  readonly ways: readonly WayAddress[];
+  readonly ways: readonly ChannelAddress[];
   /** Set up, but switched off: asked when the others fail. */
-  readonly spareWays: readonly WayAddress[];
+  readonly spareWays: readonly ChannelAddress[];
 }
 
 export interface PeopleParts {
-  readonly telling: TellingStore;
+  readonly telling: NotificationsStore;
   readonly known: () => Promise<readonly KnownPerson[]>;
   /** Whether there is a mail server. */
   readonly canMail: boolean;
@@ -51,21 +51,21 @@ export class TellingPeople {
 
   async known(): Promise<readonly KnownPerson[]> {
     const known = await this.#parts.known();
-    return known.length === 0 ? [housePerson] : known;
+    return known.length === 0 ? [serverPerson] : known;
   }
 
   /** Somebody who was removed meanwhile is told nothing more. */
   async isKnown(personId: string): Promise<boolean> {
-    return personId === housePerson.id || (await this.known()).some(({ id }) => id === personId);
+    return personId === serverPerson.id || (await this.known()).some(({ id }) => id === personId);
   }
 
-  async wishesOf(personId: string): Promise<Wishes> {
+  async preferencesOf(personId: string): Promise<Preferences> {
     const kept = (await this.#parts.telling.wishes.list()).find((one) => one.personId === personId);
     return this.#read(personId, kept?.wishes);
   }
 
   async mailOf(personId: string): Promise<MailGoes> {
-    const { email } = await this.wishesOf(personId);
+    const { email } = await this.preferencesOf(personId);
     return this.#mailGoes(personId, email.address, await this.#parts.telling.mailAddresses.list(personId));
   }
 
@@ -76,9 +76,9 @@ export class TellingPeople {
       this.#parts.telling.devices.list(),
       this.#parts.telling.mailAddresses.list(),
     ]);
-    const wishesOf = new Map(wishes.map((one) => [one.personId, one.wishes]));
+    const preferencesOf = new Map(wishes.map((one) => [one.personId, one.wishes]));
     const listenerOf = ({ id, name, role }: KnownPerson): Listener => {
-      const own = this.#read(id, wishesOf.get(id));
+      const own = this.#read(id, preferencesOf.get(id));
       const all = addressesOf(
         own,
         devices.filter(({ personId }) => personId === id),
@@ -95,29 +95,29 @@ export class TellingPeople {
     };
     const told = known.map(listenerOf);
     if (told.some(({ ways }) => ways.length > 0)) return told;
-    // Between the first owner and their first way nobody would hear of anything: the house’s own address still does.
-    const house = listenerOf(housePerson);
-    return house.ways.length > 0 && !known.includes(housePerson) ? [...told, house] : told;
+    // Between the first owner and their first way nobody would hear of anything: the server’s own address still does.
+    const installation = listenerOf(serverPerson);
+    return installation.ways.length > 0 && !known.includes(serverPerson) ? [...told, installation] : told;
   }
 
   #mailGoes(personId: string, wished: string, addresses: readonly MailAddress[]): MailGoes {
     const own = addresses.filter((one) => one.personId === personId);
-    return mailGoes(wished, own, personId === housePerson.id ? this.#parts.mailTo : undefined);
+    return mailGoes(wished, own, personId === serverPerson.id ? this.#parts.mailTo : undefined);
   }
 
-  #read(personId: string, kept: Wishes | undefined): Wishes {
-    const wishes = kept ?? wishesSchema.parse({});
+  #read(personId: string, kept: Preferences | undefined): Preferences {
+    const wishes = kept ?? preferencesSchema.parse({});
     const { mailTo } = this.#parts;
-    if (personId !== housePerson.id || mailTo === undefined || wishes.email.address !== '') return wishes;
+    if (personId !== serverPerson.id || mailTo === undefined || wishes.email.address !== '') return wishes;
     return { ...wishes, email: { on: true, address: mailTo } };
   }
 }
 
 function addressesOf(
-  wishes: Wishes,
+  wishes: Preferences,
   devices: readonly PushDevice[],
   mailTo: string | undefined,
-): (WayAddress & { readonly on: boolean })[] {
+): (ChannelAddress & { readonly on: boolean })[] {
   const { push, email, webhook } = wishes;
   return [
     ...devices.map(({ id, label }) => ({ way: 'push' as const, address: id, label, on: push.on })),

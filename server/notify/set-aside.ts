@@ -2,7 +2,7 @@
  * A notice whose facts cannot be read is set aside, and the owners are notified of that: tried again it would fail again,
  * and hold up every notice behind it.
  */
-import type { HouseFactsTold } from '../../core/notify/other-letters.ts';
+import type { SystemFacts } from '../../core/notify/other-letters.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
 
@@ -17,7 +17,7 @@ export function setAside(
 ): Spreading {
   // One about a notice that was set aside is not followed by another.
   if (key.endsWith(keyEnding)) return { noticeId: id, state: 'set-aside' };
-  const facts: HouseFactsTold = {
+  const facts: SystemFacts = {
     said: `A warning${pileName === undefined ? '' : ` about ${pileName}`} was written down in a way that cannot be read, so nobody was notified of it.`,
     todo: `Look at ${pileName ?? 'your piles'} yourself, and keep a copy of the journal for whoever looks after this program.`,
     short: 'a warning could not be read',

@@ -1,5 +1,5 @@
 /**
- * server/notify/start-announcing.ts: sirens and lamps by MQTT, and trouble of the house, begun together.
+ * server/notify/start-announcing.ts: sirens and lamps by MQTT, and trouble of the server, begun together.
  */
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
@@ -7,24 +7,24 @@ import type { Ingest } from '../../ingest/start-ingest.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { HouseNotices } from '../health/system-notices.ts';
-import type { WatchHouse } from '../monitor/pile-monitor.ts';
+import type { SystemNotices } from '../health/system-notices.ts';
+import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { Delivery } from './delivery.ts';
 import { Sirens } from './sirens.ts';
-import { HouseNews } from './system-news.ts';
+import { SystemNews } from './system-news.ts';
 
 export interface AnnouncingParts {
   readonly config: Pick<Config, 'MQTT_ROOT'>;
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly watch: Pick<WatchHouse, 'isHeldBack' | 'unkeptAlarms'>;
+  readonly watch: Pick<PileMonitor, 'isHeldBack' | 'unkeptAlarms'>;
   readonly ingest: Pick<Ingest, 'keep' | 'health'>;
-  readonly notices: HouseNotices;
+  readonly notices: SystemNotices;
   readonly delivery: Delivery;
 }
 
-export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news: HouseNews } {
+export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news: SystemNews } {
   const { config, journal, clock, log, watch, ingest, notices, delivery } = parts;
   const sirens = new Sirens({
     journal,
@@ -35,7 +35,7 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     unkept: () => watch.unkeptAlarms(),
     keep: (topic, text) => ingest.keep(topic, text),
   });
-  const news = new HouseNews({
+  const news = new SystemNews({
     notices,
     clock,
     log,

@@ -1,19 +1,19 @@
 /**
- * server/notify/system-news.ts: trouble of the house itself, told to its owners: disk, broker.
+ * server/notify/system-news.ts: trouble of the server itself, told to its owners: disk, broker.
  *
- * Takes:  the house's notices as they are raised and cleared; how the broker stands.
+ * Takes:  the server's notices as they are raised and cleared; how the broker stands.
  * Gives:  messages in the outbox, one per trouble and step.
  * Never:  gives up on one that the journal could not take, as long as the trouble stands.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import type { HouseFactsTold } from '../../core/notify/other-letters.ts';
+import type { SystemFacts } from '../../core/notify/other-letters.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
-import type { HouseNotice, HouseNotices } from '../health/system-notices.ts';
+import type { SystemNotice, SystemNotices } from '../health/system-notices.ts';
 
-export interface HouseNewsParts {
-  readonly notices: HouseNotices;
+export interface SystemNewsParts {
+  readonly notices: SystemNotices;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly newId: () => string;
@@ -29,22 +29,22 @@ const lookEveryMs = 15_000;
 /** A broker that is started anew is away for a moment. */
 const brokerAwayMs = 3 * 60_000;
 
-const shorts: Record<HouseNotice['kind'], string> = {
+const shorts: Record<SystemNotice['kind'], string> = {
   disk: 'disk nearly full',
   broker: 'broker away',
   piles: 'piles not watched',
   records: 'records cannot be read',
 };
 
-export class HouseNews {
-  readonly #parts: HouseNewsParts;
-  readonly #standing = new Map<HouseNotice['kind'], HouseNotice>();
+export class SystemNews {
+  readonly #parts: SystemNewsParts;
+  readonly #standing = new Map<SystemNotice['kind'], SystemNotice>();
   #owed: NoticeRecord[] = [];
   #timer: NodeJS.Timeout | undefined;
   #downSinceMs: number | undefined;
   readonly #stop: () => void;
 
-  constructor(parts: HouseNewsParts) {
+  constructor(parts: SystemNewsParts) {
     this.#parts = parts;
     for (const notice of parts.notices.standing()) this.#heard(notice.kind, notice);
     this.#stop = parts.notices.onChange(({ kind, notice }) => this.#heard(kind, notice));
@@ -91,7 +91,7 @@ export class HouseNews {
     });
   }
 
-  #heard(kind: HouseNotice['kind'], notice: HouseNotice | null): void {
+  #heard(kind: SystemNotice['kind'], notice: SystemNotice | null): void {
     const before = this.#standing.get(kind);
     if (notice === null) {
       this.#standing.delete(kind);
@@ -104,10 +104,10 @@ export class HouseNews {
     void this.#tell();
   }
 
-  #owe(notice: HouseNotice, answer: 'first-raise' | 'got-worse' | 'cleared'): void {
+  #owe(notice: SystemNotice, answer: 'first-raise' | 'got-worse' | 'cleared'): void {
     const { clock, newId } = this.#parts;
     const nowMs = clock.nowMs();
-    const facts: HouseFactsTold = { said: notice.seen, todo: notice.todo, short: shorts[notice.kind] };
+    const facts: SystemFacts = { said: notice.seen, todo: notice.todo, short: shorts[notice.kind] };
     this.#owed.push({
       id: newId(),
       key: `house/${notice.kind}/${nowMs}/${answer}`,
@@ -138,5 +138,5 @@ export class HouseNews {
   }
 }
 
-const isAboutMore = (notice: HouseNotice, before: HouseNotice) =>
+const isAboutMore = (notice: SystemNotice, before: SystemNotice) =>
   (notice.about ?? []).some((one) => !before.about?.includes(one));

@@ -1,15 +1,15 @@
 /**
- * server/notify/system-unwell.ts: whether the house can do its work: keep readings, hear probes, judge piles.
+ * server/notify/system-unwell.ts: whether the server can do its work: keep readings, hear probes, judge piles.
  */
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
-import type { WatchHouse } from '../monitor/pile-monitor.ts';
+import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import { halfJudgedWords, unjudgedWords } from '../monitor/troubles-words.ts';
 
 export interface UnwellParts {
   readonly readings: Pick<ReadingsStore, 'check'>;
   readonly journal: Pick<Journal, 'check'>;
-  readonly watch: Pick<WatchHouse, 'sinceRoundMs' | 'all' | 'troubles'>;
+  readonly watch: Pick<PileMonitor, 'sinceRoundMs' | 'all' | 'troubles'>;
   readonly broker: () => { readonly state: string; readonly detail: string };
 }
 
@@ -17,7 +17,7 @@ export interface UnwellParts {
 const standstillMs = 60_000;
 
 /** @returns Why not, to stand after "as"; undefined while all is well. */
-export async function houseUnwell({ readings, journal, watch, broker }: UnwellParts): Promise<string | undefined> {
+export async function systemUnwell({ readings, journal, watch, broker }: UnwellParts): Promise<string | undefined> {
   for (const [name, store] of [
     ['readings', readings],
     ['journal', journal],

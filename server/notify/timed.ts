@@ -6,23 +6,23 @@
  * Never:  writes the same twice, however many processes look at once: a known key is left as it is.
  */
 import { speaks } from '../../core/alarms/standing.ts';
-import { stepHandOn } from '../../core/notify/hand-on.ts';
+import { stepEscalation } from '../../core/notify/hand-on.ts';
 import { reminderOf } from '../../core/notify/news.ts';
 import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
-import { heedOf, isHazard, tellAtMs } from '../../core/notify/who.ts';
+import { isHazard, matchOf, tellAtMs } from '../../core/notify/who.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import {
   type KeptNotice,
   type NoticeRecord,
+  type NotifiedPerson,
   overEnding,
-  type ToldPerson,
 } from '../../shared/store/notifications-store.ts';
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
-import type { WatchDoor } from '../monitor/pile-port.ts';
+import type { PilePort } from '../monitor/pile-port.ts';
 import { alarmFacts } from './alarm-notices.ts';
-import { tidingsOf } from './fan-out.ts';
+import { notifyEventOf } from './fan-out.ts';
 import { aloneEnding } from './group-silence.ts';
 import type { Listener, TellingPeople } from './people.ts';
 
@@ -30,7 +30,7 @@ export interface TimedParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: TellingPeople;
-  readonly watch: Pick<WatchDoor, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
+  readonly watch: Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
   readonly newId: () => string;
 }
 
@@ -65,13 +65,13 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const order = orders.find((one) => one.siteId === siteId);
     const turn = turns.find(({ alarmId }) => alarmId === alarm.id);
     if (!order || !turn) continue;
-    const tidings = tidingsOf(basis);
+    const notifyEvent = notifyEventOf(basis);
     const nowMs = parts.clock.nowMs();
     const candidates = listeners
-      .filter((one) => one.ways.length > 0 && heedOf(one, tidings) === 'heeds')
-      .map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, tidings, nowMs) }));
+      .filter((one) => one.ways.length > 0 && matchOf(one, notifyEvent) === 'heeds')
+      .map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, notifyEvent, nowMs) }));
     const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
-    const step = stepHandOn(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
+    const step = stepEscalation(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
     if (step.next === turn) continue;
     // First the notices: whoever dies between the two finds their keys known.
     await telling.notices.add(
@@ -106,7 +106,7 @@ function basisOf(
 function remindersOf(
   { clock, newId, watch }: TimedParts,
   alarm: AlarmRecord,
-  told: readonly ToldPerson[],
+  told: readonly NotifiedPerson[],
   listeners: readonly Listener[],
   basis: NoticeRecord,
 ): NoticeRecord[] {

@@ -6,19 +6,19 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
-import type { TellingWay } from '../../shared/notifications.ts';
+import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { Way } from './channels/channel.ts';
 import { spreadNotice } from './fan-out.ts';
-import { type LetterParts, letterOf, pageOf } from './messages.ts';
+import { contentOf, type MessageParts, pageOf } from './messages.ts';
 import type { Listener, TellingPeople } from './people.ts';
 
 export interface UnkeptParts {
-  readonly journal: LetterParts['journal'];
+  readonly journal: MessageParts['journal'];
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly people: TellingPeople;
-  readonly ways: Partial<Record<TellingWay, Way>>;
+  readonly ways: Partial<Record<NotificationChannel, Way>>;
   readonly publicUrl: string | undefined;
 }
 
@@ -91,11 +91,11 @@ export class UnkeptNotices {
     const { journal, clock, log, people, ways, publicUrl } = this.#parts;
     const way = ways[message.way];
     if (!way) return false;
-    const reader = await people.wishesOf(message.personId).catch(() => ({ timeZone: 'UTC', unit: 'C' as const }));
-    const letter = await letterOf({ journal, clock, publicUrl }, notice, message.personName, reader).catch(() =>
-      letterOf({ journal: noJournal, clock, publicUrl }, notice, message.personName, reader),
+    const reader = await people.preferencesOf(message.personId).catch(() => ({ timeZone: 'UTC', unit: 'C' as const }));
+    const content = await contentOf({ journal, clock, publicUrl }, notice, message.personName, reader).catch(() =>
+      contentOf({ journal: noJournal, clock, publicUrl }, notice, message.personName, reader),
     );
-    const answer = await way.send({ message, notice, letter, pageUrl: pageOf({ publicUrl }, notice), ack: undefined });
+    const answer = await way.send({ message, notice, content, pageUrl: pageOf({ publicUrl }, notice), ack: undefined });
     if (answer.outcome !== 'sent')
       log.warn({ way: message.way, detail: answer.detail }, 'a warning did not go through');
     return answer.outcome === 'sent';
@@ -109,7 +109,7 @@ export class UnkeptNotices {
 }
 
 /** Names are wanting then, and what other warnings ask for; the warning itself is not. */
-const noJournal: LetterParts['journal'] = {
+const noJournal: MessageParts['journal'] = {
   piles: { get: async () => undefined },
   sites: { list: async () => [] },
   alarms: { open: async () => [] },

@@ -4,13 +4,13 @@
 import { type KeepingAnswer, offeredKeptDays } from '../../shared/contracts/retention.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { House } from '../app/installation.ts';
+import type { Installation } from '../app/installation.ts';
 
 const paceDays = 7;
 const daysOfYear = 365;
 
 export async function keepingView(
-  { readings, clock, thinning }: Pick<House, 'readings' | 'clock' | 'thinning'>,
+  { readings, clock, thinning }: Pick<Installation, 'readings' | 'clock' | 'thinning'>,
   askedDays: number | undefined,
 ): Promise<KeepingAnswer> {
   const nowMs = clock.nowMs();

@@ -59,7 +59,7 @@ export class Thinning {
     this.#next(0);
   }
 
-  /** Readings thinned since the house was opened. */
+  /** Readings thinned since the server was opened. */
   get removedInAll(): number {
     return this.#removedInAll;
   }

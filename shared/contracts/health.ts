@@ -1,5 +1,5 @@
 /**
- * shared/contracts/health.ts: whether the house is up and can work.
+ * shared/contracts/health.ts: whether the server is up and can work.
  */
 import { z } from 'zod';
 import { instantSchema } from './time.ts';
@@ -10,7 +10,7 @@ export const healthSchema = z.object({
   live: z.literal(true),
   ready: z.boolean(),
   version: z.string(),
-  /** The time as the house tells it, and how fast it runs (1 when live). */
+  /** The time as the server tells it, and how fast it runs (1 when live). */
   now: instantSchema,
   speed: z.number(),
   /** Whether the rest of the API wants a bearer token. */

@@ -34,7 +34,7 @@ export type Key = z.infer<typeof keySchema>;
 export const keysAnswerSchema = z.object({
   keys: z.array(keySchema),
   /** `embedded`: keys work at once. `outside`: its broker keeps the door, by files made from the keys. */
-  door: z.enum(['embedded', 'outside']),
+  authPolicy: z.enum(['embedded', 'outside']),
   everyProbeNeedsAKey: z.boolean(),
   /** The environment says that whoever reaches the broker may speak. */
   networkIsTrusted: z.boolean(),
@@ -42,19 +42,19 @@ export const keysAnswerSchema = z.object({
 export type KeysAnswer = z.infer<typeof keysAnswerSchema>;
 
 /** A way to the broker as a probe is to be told it. */
-export const wayInSchema = z.object({
+export const brokerAddressSchema = z.object({
   host: z.string(),
   port: z.number().int(),
   tls: z.boolean(),
   /** It can be reached from this machine only. */
   onlyHere: z.boolean(),
 });
-export type WayIn = z.infer<typeof wayInSchema>;
+export type BrokerAddress = z.infer<typeof brokerAddressSchema>;
 
 /** A key just made: the only time its secret is told. */
 export const madeKeySchema = keySchema.extend({
   secret: z.string(),
-  way: wayInSchema,
+  way: brokerAddressSchema,
   /** Name and value of each thing to enter at the probe. */
   lines: z.array(z.object({ name: z.string(), value: z.string() })),
   /** A command that tries the key. */
@@ -64,9 +64,9 @@ export const madeKeySchema = keySchema.extend({
 });
 export type MadeKey = z.infer<typeof madeKeySchema>;
 
-export const doorRuleSchema = z.object({ everyProbeNeedsAKey: z.boolean() });
+export const authRuleSchema = z.object({ everyProbeNeedsAKey: z.boolean() });
 
-export const turnedAwayReasonSchema = z.enum([
+export const refusedReasonSchema = z.enum([
   'no-key',
   'unknown-key',
   'wrong-secret',
@@ -79,14 +79,14 @@ export const turnedAwayReasonSchema = z.enum([
   'too-long-client-id',
   'too-much-under-way',
 ]);
-export type TurnedAwayReason = z.infer<typeof turnedAwayReasonSchema>;
+export type RefusedReason = z.infer<typeof refusedReasonSchema>;
 
-export const turnedAwayAnswerSchema = z.object({
+export const refusedConnectionsAnswerSchema = z.object({
   total: z.number().int(),
   /** The last first; at most 200. */
   turnedAway: z.array(
     z.object({
-      reason: turnedAwayReasonSchema,
+      reason: refusedReasonSchema,
       address: z.string(),
       clientId: z.string(),
       /** What the key is called that was named, where there is or was such a one. */
@@ -96,4 +96,4 @@ export const turnedAwayAnswerSchema = z.object({
     }),
   ),
 });
-export type TurnedAwayAnswer = z.infer<typeof turnedAwayAnswerSchema>;
+export type RefusedConnectionsAnswer = z.infer<typeof refusedConnectionsAnswerSchema>;

@@ -8,8 +8,8 @@ import {
   messageStateSchema,
   noticeReasonSchema,
   noticeSubjects,
-  tellingWaySchema,
-  wishesSchema,
+  notificationChannelSchema,
+  preferencesSchema,
 } from '../notifications.ts';
 import { instantSchema } from './time.ts';
 
@@ -39,7 +39,7 @@ export const mailCodeSchema = z.object({
 
 export const tellingAnswerSchema = z.object({
   person: z.object({ id: z.string(), name: z.string(), isOwner: z.boolean() }),
-  wishes: wishesSchema,
+  wishes: preferencesSchema,
   devices: z.array(pushDeviceSchema),
   /** The public key that a device subscribes with. */
   pushKey: z.string(),
@@ -66,9 +66,9 @@ export const deviceHereSchema = z.object({ endpoint: newPushDeviceSchema.shape.e
 /** Whether the browser that asks is signed up for whoever sits there. */
 export const deviceHereAnswerSchema = z.object({ isTold: z.boolean() });
 
-export const testAskSchema = z.object({ way: tellingWaySchema, address: z.string().max(2000).optional() });
+export const testAskSchema = z.object({ way: notificationChannelSchema, address: z.string().max(2000).optional() });
 
-export const toldAttemptSchema = z.object({
+export const attemptViewSchema = z.object({
   number: z.number().int(),
   at: instantSchema,
   tookMs: z.number(),
@@ -76,10 +76,10 @@ export const toldAttemptSchema = z.object({
   detail: z.string(),
 });
 
-export const toldMessageSchema = z.object({
+export const messageViewSchema = z.object({
   id: z.string(),
   person: z.string(),
-  way: tellingWaySchema,
+  way: notificationChannelSchema,
   address: z.string(),
   state: messageStateSchema,
   reason: z.string().nullable(),
@@ -88,24 +88,24 @@ export const toldMessageSchema = z.object({
   doneAt: instantSchema.nullable(),
   /** Held until then. */
   notBefore: instantSchema,
-  attempts: z.array(toldAttemptSchema),
+  attempts: z.array(attemptViewSchema),
 });
-export type ToldMessageView = z.infer<typeof toldMessageSchema>;
+export type MessageView = z.infer<typeof messageViewSchema>;
 
-export const toldNoticeSchema = z.object({
+export const notificationSchema = z.object({
   id: z.string(),
   about: z.enum(noticeSubjects),
   reason: noticeReasonSchema,
   at: instantSchema,
   /** `joined`: told as part of another notice, such as that of its whole site. */
   state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
-  messages: z.array(toldMessageSchema),
+  messages: z.array(messageViewSchema),
 });
-export type ToldNoticeView = z.infer<typeof toldNoticeSchema>;
+export type NotificationView = z.infer<typeof notificationSchema>;
 
-export const toldAnswerSchema = z.object({ notices: z.array(toldNoticeSchema) });
+export const alarmLinkAnswerSchema = z.object({ notices: z.array(notificationSchema) });
 
-export const undeliveredSchema = toldMessageSchema.extend({
+export const undeliveredSchema = messageViewSchema.extend({
   /** What it would have said. */
   sentence: z.string(),
   pileId: z.string().nullable(),
@@ -114,10 +114,10 @@ export const undeliveredAnswerSchema = z.object({ messages: z.array(undeliveredS
 export type Undelivered = z.infer<typeof undeliveredSchema>;
 
 export const tellingPeopleSchema = z.object({
-  people: z.array(z.object({ id: z.string(), name: z.string(), ways: z.array(tellingWaySchema) })),
+  people: z.array(z.object({ id: z.string(), name: z.string(), ways: z.array(notificationChannelSchema) })),
 });
 
-export const handOnSchema = z.object({
+export const escalationSchema = z.object({
   personIds: z.array(z.string().max(100)).max(50),
   afterMin: z
     .number()
@@ -125,19 +125,19 @@ export const handOnSchema = z.object({
     .min(1)
     .max(24 * 60),
 });
-export const handOnAnswerSchema = z.object({ orders: z.array(handOnSchema.extend({ site: z.string() })) });
+export const escalationAnswerSchema = z.object({ orders: z.array(escalationSchema.extend({ site: z.string() })) });
 
 const hostAndPort = z
   .string()
   .trim()
   .max(260)
   .regex(/^(?:\[[0-9a-f:.]+\]|[a-z0-9.-]+):\d{1,5}$/, 'must be a host and port such as 192.168.1.20:8080');
-export const tellingHouseSchema = z.object({
+export const serverNotificationsSchema = z.object({
   /** Addresses of this machine or its network that messages may be sent to. */
   allowedAddresses: z.array(hostAndPort).max(50),
   /** Called every minute while all is well. */
   heartbeatUrl: z.string().trim().max(2000).nullable(),
 });
-export const tellingHouseAnswerSchema = tellingHouseSchema.extend({
+export const serverNotificationsAnswerSchema = serverNotificationsSchema.extend({
   heartbeat: z.object({ state: z.enum(['off', 'ok', 'held', 'failing']), detail: z.string() }),
 });

@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { passwordLengths } from '../password-rule.ts';
-import { personSchema, roleSchema, scopeSchema, waysKnown } from '../person.ts';
+import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** As others see it; letters that cannot be seen are refused, so that nobody passes for somebody else. */
@@ -162,7 +162,7 @@ export const auditEntrySchema = z.object({
   at: instantSchema,
   personId: z.string().nullable(),
   personName: z.string(),
-  via: z.enum([...waysKnown, 'nobody']),
+  via: z.enum([...channelsKnown, 'nobody']),
   what: z.string(),
   subject: z.string().nullable(),
   address: z.string().nullable(),

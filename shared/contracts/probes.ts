@@ -1,5 +1,5 @@
 /**
- * shared/contracts/probes.ts: probes known to the house, claimed or not.
+ * shared/contracts/probes.ts: probes known to the server, claimed or not.
  */
 import { z } from 'zod';
 import { nameSchema, positionSchema } from '../names.ts';

@@ -14,7 +14,7 @@ import type { Reading } from '../reading.ts';
 import { diskBytes } from './influx/disk-bytes.ts';
 import { InfluxThinner } from './influx/downsample.ts';
 import type { KnownInflux } from './influx/influx-address.ts';
-import { type DoorPatience, doorPatience, InfluxDoor } from './influx/influx-client.ts';
+import { type AuthPatience, authPatience, InfluxClient } from './influx/influx-client.ts';
 import { influxError, isRefusedWrite } from './influx/influx-error.ts';
 import { type KnownLast, KnownLasts } from './influx/known-last.ts';
 import { latestInfluxMs } from './influx/line-protocol.ts';
@@ -59,7 +59,7 @@ const probesPerStep = 50;
 /** @throws {StoreError} when the database cannot be asked. */
 export async function openInfluxReadings(
   address: KnownInflux,
-  patience: DoorPatience = doorPatience,
+  patience: AuthPatience = authPatience,
 ): Promise<ReadingsStore> {
   const store = new InfluxReadings(address, patience);
   try {
@@ -73,7 +73,7 @@ export async function openInfluxReadings(
 
 class InfluxReadings implements ReadingsStore {
   readonly #address: KnownInflux;
-  readonly #door: InfluxDoor;
+  readonly #door: InfluxClient;
   readonly #lasts = new KnownLasts();
   readonly #sortOut = new SortOut(this.#lasts);
   readonly #notes: SeriesNotes;
@@ -86,9 +86,9 @@ class InfluxReadings implements ReadingsStore {
   #lastFailure: StoreError | undefined;
   #closed = false;
 
-  constructor(address: KnownInflux, patience: DoorPatience) {
+  constructor(address: KnownInflux, patience: AuthPatience) {
     this.#address = address;
-    this.#door = new InfluxDoor(address, patience);
+    this.#door = new InfluxClient(address, patience);
     this.#notes = new SeriesNotes(this.#door, this.#lasts);
     this.#thinner = new InfluxThinner(this.#door, this.#lasts, this.#notes);
   }

@@ -11,9 +11,9 @@ import { journalTokens } from './journal/api-tokens.ts';
 import { journalAttempts } from './journal/attempts.ts';
 import { journalAudit } from './journal/audit.ts';
 import { journalBatches } from './journal/batches.ts';
-import { journalWatch } from './journal/checkpoints.ts';
+import { journalCheckpoints } from './journal/checkpoints.ts';
 import { journalClaims } from './journal/claims.ts';
-import { journalAsks } from './journal/commands.ts';
+import { journalCommands } from './journal/commands.ts';
 import { journalEntries } from './journal/entries.ts';
 import { examine } from './journal/examine.ts';
 import { JournalBase, type JournalDb } from './journal/journal-base.ts';
@@ -22,7 +22,7 @@ import { journalLeases } from './journal/leases.ts';
 import { journalLineage } from './journal/lineage.ts';
 import { journalLots } from './journal/lots.ts';
 import { journalMappings } from './journal/mappings.ts';
-import { journalTelling } from './journal/notifications.ts';
+import { journalNotifications } from './journal/notifications.ts';
 import { journalPeople } from './journal/people.ts';
 import { journalPhotos } from './journal/photos.ts';
 import { journalPictures } from './journal/pictures.ts';
@@ -50,12 +50,12 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine,
     lots: journalLots(base),
     lineage: journalLineage(base),
     alarms: journalAlarms(base),
-    watch: journalWatch(base),
+    watch: journalCheckpoints(base),
     leases: journalLeases(base),
     views: journalViews(base),
-    asks: journalAsks(base),
+    asks: journalCommands(base),
     hear: (heard) => engine.hear(heard),
-    telling: journalTelling(base),
+    telling: journalNotifications(base),
     mappings: journalMappings(base),
     probeKeys: journalProbeKeys(base),
     settings: journalSettings(base),

@@ -16,10 +16,10 @@ import type { Site } from '../contracts/sites.ts';
 import type { EntryFacts, EntryKind } from '../entry.ts';
 import type { Position, Stage } from '../names.ts';
 import type { Ask } from '../pile-ask.ts';
-import type { DoorKey } from '../probe-key.ts';
+import type { KnownKey } from '../probe-key.ts';
 import type { StageLimits } from '../stage.ts';
 import type { AlarmState, Severity, WarningKind } from '../warning.ts';
-import type { NoticeRecord, TellingStore } from './notifications-store.ts';
+import type { NoticeRecord, NotificationsStore } from './notifications-store.ts';
 import type { PeopleJournal } from './people-journal.ts';
 import type { UnreadableRows } from './unreadable.ts';
 
@@ -173,7 +173,7 @@ export interface LineageChange {
 }
 
 /** A key of the broker's door with what it reaches; of its secret only hashes are kept. */
-export interface ProbeKeyRecord extends DoorKey {
+export interface ProbeKeyRecord extends KnownKey {
   readonly name: string;
   /** The same secret as Mosquitto's password file wants it. */
   readonly mosquittoHash: string;
@@ -210,7 +210,7 @@ export interface AlarmStepRecord {
   readonly note: string | null;
 }
 
-export interface WatchRecord {
+export interface CheckpointRecord {
   readonly pileId: string;
   readonly batchId: string;
   /** The newest reading time that the state below has seen. */
@@ -261,7 +261,7 @@ export interface PileViewChange {
 }
 
 /** What somebody asks of whoever watches a pile. */
-export interface PileAskRecord {
+export interface PileCommandRecord {
   readonly id: string;
   readonly site: string;
   readonly pileId: string;
@@ -280,7 +280,7 @@ export interface JournalNews {
 export interface WatchChange {
   readonly alarms: readonly AlarmRecord[];
   readonly steps: readonly AlarmStepRecord[];
-  readonly watch: WatchRecord | null;
+  readonly watch: CheckpointRecord | null;
   /** Where several processes watch: refused unless it still holds. */
   readonly lease?: Lease | undefined;
   /** What there is to tell people about it: kept with the alarms, so that no crash comes between. */
@@ -397,7 +397,7 @@ export interface Journal extends PeopleJournal {
   };
   readonly watch: {
     /** undefined too where what was kept is not whole: it is a cache, and is then made anew. */
-    get(pileId: string): Promise<WatchRecord | undefined>;
+    get(pileId: string): Promise<CheckpointRecord | undefined>;
     /** Everything one look changed, in one transaction. @throws {LostLeaseError} when the site is another's by now. */
     keep(change: WatchChange): Promise<void>;
     forget(pileId: string): Promise<void>;
@@ -427,9 +427,9 @@ export interface Journal extends PeopleJournal {
     forget(pileId: string): Promise<void>;
   };
   readonly asks: {
-    add(ask: PileAskRecord): Promise<void>;
+    add(ask: PileCommandRecord): Promise<void>;
     /** What is still to be done at these sites, in the order asked. */
-    waiting(sites: readonly string[]): Promise<PileAskRecord[]>;
+    waiting(sites: readonly string[]): Promise<PileCommandRecord[]>;
     answer(id: string, answer: boolean): Promise<void>;
     /** undefined while it waits. */
     answerTo(id: string): Promise<boolean | undefined>;
@@ -440,7 +440,7 @@ export interface Journal extends PeopleJournal {
   };
   /** Calls back on every change that another process (or this one) made, until closed. */
   hear(heard: (news: JournalNews) => void): { close(): Promise<void> };
-  readonly telling: TellingStore;
+  readonly telling: NotificationsStore;
   readonly mappings: {
     list(): Promise<(MappingInput & { id: string })[]>;
     add(mapping: MappingInput & { id: string }): Promise<void>;

@@ -2,7 +2,7 @@
  * shared/store/notifications-store.ts: the part of the journal that holds what people are told: the outbox and its surroundings.
  *
  * A notice is one thing to tell; it is spread into messages, one per person and way; each message has its attempts.
- * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the house's; `nextTryMs` and leases are the machine's.
+ * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the server's; `nextTryMs` and leases are the machine's.
  */
 import type { NoticeFacts } from '../notice-facts.ts';
 import type {
@@ -11,8 +11,8 @@ import type {
   MessageState,
   NoticeReason,
   NoticeSubject,
-  TellingWay,
-  Wishes,
+  NotificationChannel,
+  Preferences,
 } from '../notifications.ts';
 
 export interface NoticeRecord {
@@ -46,7 +46,7 @@ export interface MessageRecord {
   readonly noticeId: string;
   readonly personId: string;
   readonly personName: string;
-  readonly way: TellingWay;
+  readonly way: NotificationChannel;
   /** What the way needs to find the person: an address, a device's id, a URL. */
   readonly address: string;
   /** As it may be shown to others. */
@@ -105,18 +105,18 @@ export interface MailAddress {
   readonly tries: number;
 }
 
-export interface ToldLink {
+export interface NotificationLink {
   /** SHA-256 of the secret. */
   readonly digest: string;
   readonly noticeId: string;
   readonly personId: string;
   readonly personName: string;
-  readonly way: TellingWay;
+  readonly way: NotificationChannel;
   readonly expiresAtMs: number;
   readonly usedAtMs: number | null;
 }
 
-export interface HandOnRecord {
+export interface EscalationRecord {
   readonly siteId: string;
   /** Who is told first, second ... */
   readonly personIds: readonly string[];
@@ -151,17 +151,17 @@ export interface Attempted {
   readonly notices?: readonly NoticeRecord[];
 }
 
-export interface ToldMessage extends MessageRecord {
+export interface SentMessage extends MessageRecord {
   readonly attempts: readonly AttemptRecord[];
 }
-export interface ToldNotice extends KeptNotice {
-  readonly messages: readonly ToldMessage[];
+export interface ListedNotice extends KeptNotice {
+  readonly messages: readonly SentMessage[];
 }
 
-/** The key of the notice that says a silent site, or trouble of the house, is over: that of its first, and this. */
+/** The key of the notice that says a silent site, or trouble of the server, is over: that of its first, and this. */
 export const overEnding = '/over';
 
-export interface ToldPerson {
+export interface NotifiedPerson {
   readonly alarmId: string;
   readonly personId: string;
   /** When this person was, or will be, told last. */
@@ -174,7 +174,7 @@ export interface ToldPerson {
   readonly newest: KeptNotice;
 }
 
-export interface TellingStore {
+export interface NotificationsStore {
   readonly notices: {
     add(notices: readonly NoticeRecord[]): Promise<void>;
     /** Takes what is due and nobody has taken, the most pressing first. */
@@ -183,36 +183,38 @@ export interface TellingStore {
     spread(spreading: Spreading): Promise<boolean>;
     /** How many were set aside since. */
     setAside(sinceMs: number): Promise<number>;
-    get(id: string): Promise<ToldNotice | undefined>;
+    get(id: string): Promise<ListedNotice | undefined>;
     byKey(key: string): Promise<KeptNotice | undefined>;
     /** Newest first, with what became of each. */
-    ofAlarm(alarmId: string): Promise<ToldNotice[]>;
+    ofAlarm(alarmId: string): Promise<ListedNotice[]>;
     /** Those joined to another one. */
     joinedTo(id: string): Promise<KeptNotice[]>;
     /** Who was approached about each of these alarms. */
-    toldOf(alarmIds: readonly string[]): Promise<ToldPerson[]>;
+    toldOf(alarmIds: readonly string[]): Promise<NotifiedPerson[]>;
     /** Silent sites that were told of since and have not been told to speak again. */
     openSites(sinceMs: number): Promise<KeptNotice[]>;
   };
   readonly messages: {
-    take(way: TellingWay, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;
+    take(way: NotificationChannel, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;
     /** @returns false when it was no longer ours to tell of. */
     attempted(taker: string, attempted: Attempted): Promise<boolean>;
     /** Ends one that needs no attempt. */
     overtake(id: string, reason: string, atMs: number): Promise<void>;
     /** Given up, not yet seen by anybody, newest first. */
-    undelivered(limit: number): Promise<(ToldMessage & { notice: KeptNotice })[]>;
+    undelivered(limit: number): Promise<(SentMessage & { notice: KeptNotice })[]>;
     seen(id: string, atMs: number): Promise<boolean>;
     /** How many stand in each state, and since when the eldest waits. */
-    counts(): Promise<{ way: TellingWay; state: MessageState; count: number; oldestMs: number; unseen: number }[]>;
+    counts(): Promise<
+      { way: NotificationChannel; state: MessageState; count: number; oldestMs: number; unseen: number }[]
+    >;
     /** Lets go of whatever a former run had taken; only for who holds the journal alone. */
     releaseAll(): Promise<void>;
     /** Removes what is told and older. @returns how many notices went. */
     sweep(beforeMs: number): Promise<number>;
   };
   readonly wishes: {
-    list(): Promise<{ personId: string; wishes: Wishes }[]>;
-    set(personId: string, wishes: Wishes): Promise<void>;
+    list(): Promise<{ personId: string; wishes: Preferences }[]>;
+    set(personId: string, wishes: Preferences): Promise<void>;
   };
   readonly devices: {
     list(personId?: string): Promise<PushDevice[]>;
@@ -238,14 +240,14 @@ export interface TellingStore {
     forget(personId: string): Promise<void>;
   };
   readonly links: {
-    add(link: ToldLink): Promise<void>;
-    get(digest: string): Promise<ToldLink | undefined>;
+    add(link: NotificationLink): Promise<void>;
+    get(digest: string): Promise<NotificationLink | undefined>;
     /** @returns false when it was used before. */
     use(digest: string, atMs: number): Promise<boolean>;
   };
   readonly handOn: {
-    list(): Promise<HandOnRecord[]>;
-    set(record: HandOnRecord): Promise<void>;
+    list(): Promise<EscalationRecord[]>;
+    set(record: EscalationRecord): Promise<void>;
     turns(alarmIds: readonly string[]): Promise<TurnRecord[]>;
     setTurn(turn: TurnRecord): Promise<void>;
   };

@@ -3,9 +3,9 @@
  * they changed.
  *
  * Secrets are never kept: passwords as argon2id, everything random as its SHA-256 digest (hexadecimal).
- * Times of sessions, links, tokens and attempts are the machine's own; those of the audit trail are the house's.
+ * Times of sessions, links, tokens and attempts are the machine's own; those of the audit trail are the server's.
  */
-import type { Role, Scope, waysKnown } from '../person.ts';
+import type { channelsKnown, Role, Scope } from '../person.ts';
 
 export interface PersonRecord {
   readonly id: string;
@@ -72,7 +72,7 @@ export interface AuditRecord {
   readonly atMs: number;
   readonly personId: string | null;
   readonly personName: string;
-  readonly via: (typeof waysKnown)[number] | 'nobody';
+  readonly via: (typeof channelsKnown)[number] | 'nobody';
   /** What was done, e.g. "laid a pile". */
   readonly what: string;
   /** What it was done to, e.g. "bay-one". */

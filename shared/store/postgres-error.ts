@@ -39,7 +39,7 @@ const ways: readonly [RegExp, string][] = [
   [/self.signed|unable to (get|verify)|certificate|altnames/i, 'its certificate cannot be trusted'],
 ];
 
-/** By what every refusal of the server has (its message fields S and C): its class would load the driver for houses without. */
+/** By what every refusal of the server has (its message fields S and C): its class would load the driver for installations without. */
 function isRefusal(cause: unknown): cause is DatabaseError {
   return cause instanceof Error && cause.name === 'error' && 'severity' in cause && 'code' in cause;
 }

@@ -14,7 +14,7 @@ import { pilesByCondition } from '../generate/by-condition.ts';
 import { pilesByKeeper } from '../generate/by-keeper.ts';
 import { pilesByMishap } from '../generate/by-mishap.ts';
 import { csvSink } from '../publish/csv-sink.ts';
-import { mqttSink, type Speaker } from '../publish/mqtt-sink.ts';
+import { mqttSink, type Principal } from '../publish/mqtt-sink.ts';
 import { paceOut } from '../publish/pace.ts';
 import type { Sink } from '../publish/sink.ts';
 import { readAir } from '../replay/read-air.ts';
@@ -32,15 +32,15 @@ interface Play {
   readonly clock: Clock;
   readonly startMs: number;
   readonly messages: Iterable<FarmMessage>;
-  readonly speakers: readonly Speaker[];
+  readonly principals: readonly Principal[];
   readonly untilMs: number;
   readonly close: () => Promise<void>;
 }
 
 export async function runCommand(options: RunOptions | ReplayCommandOptions, signal: AbortSignal): Promise<void> {
   const play = options.command === 'run' ? prepareRun(options) : prepareReplay(options);
-  const { clock, startMs, untilMs, messages, speakers } = play;
-  const sink = await sinkOf(options, speakers);
+  const { clock, startMs, untilMs, messages, principals } = play;
+  const sink = await sinkOf(options, principals);
   const bar = progressBar(process.stderr, startMs, untilMs);
   let count = 0;
   // A file waits for no clock.
@@ -57,7 +57,7 @@ export async function runCommand(options: RunOptions | ReplayCommandOptions, sig
   await play.close();
   bar.done();
   const hours = Math.max(0, (sent.lastAtMs - startMs) / 3_600_000);
-  process.stderr.write(`${sent.readings} readings of ${speakers.length} probes over ${hours.toFixed(1)} h\n`);
+  process.stderr.write(`${sent.readings} readings of ${principals.length} probes over ${hours.toFixed(1)} h\n`);
 }
 
 function prepareRun(options: RunOptions): Play {
@@ -78,7 +78,7 @@ function prepareRun(options: RunOptions): Play {
     startMs,
     untilMs,
     messages: playFarm(farm, { untilMs, stepS: options.stepS, onStep: log?.note, onAct: log?.handled }),
-    speakers: farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name }))),
+    principals: farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name }))),
     close: async () => log?.close(),
   };
 }
@@ -110,14 +110,14 @@ function prepareReplay(options: ReplayCommandOptions): Play {
     startMs,
     untilMs,
     messages: readReplay({ ...options, startMs }).filter(({ sendAtMs }) => sendAtMs <= untilMs),
-    speakers: probes.map((probe) => ({ site: options.site, probe })),
+    principals: probes.map((probe) => ({ site: options.site, probe })),
     close: async () => {},
   };
 }
 
-async function sinkOf(options: RunOptions | ReplayCommandOptions, speakers: readonly Speaker[]): Promise<Sink> {
+async function sinkOf(options: RunOptions | ReplayCommandOptions, principals: readonly Principal[]): Promise<Sink> {
   const { csvPath } = options;
   if (csvPath === '-') return csvSink(process.stdout);
   if (csvPath !== undefined) return csvSink(createWriteStream(csvPath));
-  return mqttSink({ ...options, url: options.mqttUrl, speakers });
+  return mqttSink({ ...options, url: options.mqttUrl, principals });
 }

@@ -1,7 +1,7 @@
 /**
- * simulator/demo/main.ts: `npm run demo`: the house on a scratch folder, with the farm Saltmere talking to it.
+ * simulator/demo/main.ts: `npm run demo`: the server on a scratch folder, with the farm Saltmere talking to it.
  *
- * Takes:  BRANHEARTH_PORT and BRANHEARTH_MQTT_PORT like the house itself.
+ * Takes:  BRANHEARTH_PORT and BRANHEARTH_MQTT_PORT like the server itself.
  * Gives:  pages to look at until Ctrl-C; then nothing of it is left.
  * Never:  touches a data folder that somebody uses.
  */
@@ -34,12 +34,12 @@ async function main(): Promise<void> {
   await writePast({ dataDir, seed, demoStartMs, onBatch: progressBar('Two invented years:', process.stdout) });
   const clock: FastClockSetting = { startMs: demoStartMs, anchorMs: Date.now(), speed };
   const stop = new AbortController();
-  const house = startHouse(dataDir, clock);
+  const installation = startInstallation(dataDir, clock);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => stop.abort());
-  house.child.once('exit', () => stop.abort());
+  installation.child.once('exit', () => stop.abort());
 
   try {
-    const { pagesUrl, mqttUrl } = await house.ready;
+    const { pagesUrl, mqttUrl } = await installation.ready;
     const farm = demoFarm(seed);
     const told = new Promise<void>((resolve) => {
       const playing = startFarm({ farm, clock, mqttUrl, signal: stop.signal, onLive: resolve });
@@ -59,18 +59,18 @@ async function main(): Promise<void> {
     });
   } finally {
     stop.abort();
-    await house.stop();
+    await installation.stop();
     await rm(dataDir, { recursive: true, force: true });
   }
 }
 
-interface StartedHouse {
+interface StartedInstallation {
   readonly child: ChildProcess;
   readonly ready: Promise<{ pagesUrl: string; mqttUrl: string }>;
   stop(): Promise<void>;
 }
 
-function startHouse(dataDir: string, clock: FastClockSetting): StartedHouse {
+function startInstallation(dataDir: string, clock: FastClockSetting): StartedInstallation {
   const child = spawn(process.execPath, [mainPath], {
     env: {
       ...process.env,
@@ -79,7 +79,7 @@ function startHouse(dataDir: string, clock: FastClockSetting): StartedHouse {
       BRANHEARTH_LOG_LEVEL: 'info',
     },
     stdio: ['ignore', 'pipe', 'inherit'],
-    // Ctrl-C goes to the whole group of a terminal; the house shall hear of it from here, after the farm fell silent.
+    // Ctrl-C goes to the whole group of a terminal; the server shall hear of it from here, after the farm fell silent.
     detached: true,
   });
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));

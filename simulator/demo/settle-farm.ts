@@ -1,13 +1,13 @@
 /**
- * simulator/demo/settle-farm.ts: tells the house about the farm as its grower would: sites, piles, claims, acts.
+ * simulator/demo/settle-farm.ts: tells the server about the farm as its grower would: sites, piles, claims, acts.
  *
- * Takes:  the farm, where the house answers, the clock.
- * Gives:  a house that watches every pile of the farm.
+ * Takes:  the farm, where the server answers, the clock.
+ * Gives:  a server that watches every pile of the farm.
  * Never:  tells of a mistake that the grower did not notice, such as a fan left on.
  */
 import { type FastClockSetting, fastClock } from '../../shared/clock.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { toldShelter } from '../model/shelter.ts';
+import { shelterOf } from '../model/shelter.ts';
 import type { DemoFarm, DemoPile } from '../scenarios/demo/demo-farm.ts';
 
 export interface SettleOptions {
@@ -72,7 +72,7 @@ function recipeOf(farm: DemoFarm, pile: DemoPile) {
     moistureFrac: recipe.moistureFrac,
     doseFrac: recipe.doseFrac,
     cover: recipe.cover,
-    shelter: toldShelter[recipe.shed],
+    shelter: shelterOf[recipe.shed],
   };
 }
 

@@ -35,8 +35,11 @@ export function draw(pile: Pile, works: readonly LayerWork[], air: AirAtPile): v
     depthM += thicknessM;
   }
   const halfWidthM = Math.sqrt(pile.footprintM2) / 2;
-  const wayIn = depthM / (depthM + halfWidthM);
-  const speedMS = Math.min(5e-3, Math.max(0, liftPa / resistancePaSM) * wayIn * coverFacts[pile.cover].draughtShare);
+  const brokerAddress = depthM / (depthM + halfWidthM);
+  const speedMS = Math.min(
+    5e-3,
+    Math.max(0, liftPa / resistancePaSM) * brokerAddress * coverFacts[pile.cover].draughtShare,
+  );
 
   // Fresh air comes in through the lower half of the sides.
   const lowest = Math.floor(works.length / 2);

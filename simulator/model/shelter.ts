@@ -25,7 +25,7 @@ const shedFacts: Record<Shed, ShedFacts> = {
 };
 
 /** As a grower would tell it. */
-export const toldShelter: Record<Shed, Shelter> = { none: 'open', roof: 'roof', closed: 'indoors' };
+export const shelterOf: Record<Shed, Shelter> = { none: 'open', roof: 'roof', closed: 'indoors' };
 
 /** The air at the pile, with the vapour it holds [kg m⁻³]. */
 export interface AirAtPile extends Air {

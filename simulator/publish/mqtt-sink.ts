@@ -11,14 +11,14 @@ import type { FarmMessage } from '../farm/play-farm.ts';
 import { defaultRoot, type PayloadForm, readingPayload, readingTopic, statusTopic } from './payload.ts';
 import type { Sink } from './sink.ts';
 
-export interface Speaker {
+export interface Principal {
   readonly site: string;
   readonly probe: string;
 }
 
 export interface MqttSinkOptions {
   readonly url: string;
-  readonly speakers: readonly Speaker[];
+  readonly principals: readonly Principal[];
   readonly root?: string | undefined;
   readonly form?: PayloadForm | undefined;
   readonly username?: string | undefined;
@@ -40,23 +40,26 @@ export const fewProbes = 64;
 const farewellMs = 5000;
 
 export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
-  const { speakers, root = defaultRoot, form = 'object', inFlight = 20 } = options;
-  const per = options.connectionPer ?? (speakers.length <= fewProbes ? 'probe' : 'site');
-  const lineName = ({ site, probe }: Speaker) => (per === 'probe' ? `${site}/${probe}` : site);
+  const { principals, root = defaultRoot, form = 'object', inFlight = 20 } = options;
+  const per = options.connectionPer ?? (principals.length <= fewProbes ? 'probe' : 'site');
+  const lineName = ({ site, probe }: Principal) => (per === 'probe' ? `${site}/${probe}` : site);
   const lines = new Map<string, Line>();
-  for (const speaker of speakers) {
-    const name = lineName(speaker);
+  for (const principal of principals) {
+    const name = lineName(principal);
     if (lines.has(name)) continue;
-    lines.set(name, { client: await connect(options, per === 'probe' ? speaker : undefined, root), flying: new Set() });
+    lines.set(name, {
+      client: await connect(options, per === 'probe' ? principal : undefined, root),
+      flying: new Set(),
+    });
   }
-  const lineOf = (speaker: Speaker): Line => {
-    const line = lines.get(lineName(speaker));
+  const lineOf = (principal: Principal): Line => {
+    const line = lines.get(lineName(principal));
     if (line === undefined)
-      throw new Error(`Cannot publish as probe ${speaker.site}/${speaker.probe} was not announced`);
+      throw new Error(`Cannot publish as probe ${principal.site}/${principal.probe} was not announced`);
     return line;
   };
-  const publish = async (speaker: Speaker, topic: string, payload: string, retain: boolean) => {
-    const { client, flying } = lineOf(speaker);
+  const publish = async (principal: Principal, topic: string, payload: string, retain: boolean) => {
+    const { client, flying } = lineOf(principal);
     while (flying.size >= inFlight) await Promise.race(flying);
     // A promise that is never awaited must not end the process: what fails is told by close().
     const sent: Promise<unknown> = client
@@ -65,15 +68,15 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
     sent.catch(() => {});
     flying.add(sent);
   };
-  const say = (speaker: Speaker, online: boolean) =>
-    publish(speaker, statusTopic(root, speaker.site, speaker.probe), online ? 'online' : 'offline', true);
+  const say = (principal: Principal, online: boolean) =>
+    publish(principal, statusTopic(root, principal.site, principal.probe), online ? 'online' : 'offline', true);
 
-  for (const speaker of speakers) await say(speaker, true);
+  for (const principal of principals) await say(principal, true);
   // The Will has said "offline" for a probe that lost its connection; back again, it says so itself.
   for (const [name, { client }] of lines) {
-    const its = speakers.filter((speaker) => lineName(speaker) === name);
+    const its = principals.filter((principal) => lineName(principal) === name);
     client.on('connect', () => {
-      for (const speaker of its) void say(speaker, true);
+      for (const principal of its) void say(principal, true);
     });
   }
   return {
@@ -84,7 +87,7 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
     },
     async close() {
       const farewell = async () => {
-        for (const speaker of speakers) await say(speaker, false);
+        for (const principal of principals) await say(principal, false);
         await Promise.allSettled([...lines.values()].flatMap(({ flying }) => [...flying]));
       };
       // A broker that has gone for good must not keep us: what it has not acknowledged by then is lost.
@@ -95,7 +98,7 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
 }
 
 /** @param willOf The probe whose Will this connection leaves; none for a shared connection, which cannot speak for all. */
-async function connect(options: MqttSinkOptions, willOf: Speaker | undefined, root: string): Promise<MqttClient> {
+async function connect(options: MqttSinkOptions, willOf: Principal | undefined, root: string): Promise<MqttClient> {
   const settings: IClientOptions = {
     reconnectPeriod: 1000,
     connectTimeout: 10_000,

@@ -1,5 +1,5 @@
 /**
- * simulator/publish/pace.ts: lets messages go when the house clock has come to their time.
+ * simulator/publish/pace.ts: lets messages go when the server clock has come to their time.
  *
  * Takes:  messages in order, a clock, a sink.
  * Gives:  counts of what went.

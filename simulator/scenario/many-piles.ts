@@ -1,5 +1,5 @@
 /**
- * simulator/scenario/many-piles.ts: grows a scenario to many sites and piles, to load a house with.
+ * simulator/scenario/many-piles.ts: grows a scenario to many sites and piles, to load a server with.
  *
  * Takes:  a scenario and how many sites and piles of it are wanted.
  * Gives:  a scenario in which its sites and piles are repeated under new names.

@@ -4,7 +4,7 @@
 import { join } from 'node:path';
 import pino from 'pino';
 import { buildApp } from '../../server/app/app.ts';
-import { openHouse } from '../../server/app/open-single.ts';
+import { openInstallation } from '../../server/app/open-single.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
@@ -86,8 +86,8 @@ async function timeRoutes(dataDir: string): Promise<CompareTimes> {
     BRANHEARTH_LOG_LEVEL: 'silent',
   });
   const log = pino({ level: 'silent' });
-  const house = await openHouse({ config, clock: liveClock, log, version: 'bench', bands: bandsAtOnce });
-  const app = await buildApp(house);
+  const installation = await openInstallation({ config, clock: liveClock, log, version: 'bench', bands: bandsAtOnce });
+  const app = await buildApp(installation);
   try {
     const address = await app.listen({ host: '127.0.0.1', port: 0 });
     const compareMs = await timeRoute(`${address}/api/compare/curves`, (answer) => {
@@ -102,7 +102,7 @@ async function timeRoutes(dataDir: string): Promise<CompareTimes> {
     return { compareMs, measuresMs };
   } finally {
     await app.close();
-    await house.close();
+    await installation.close();
   }
 }
 

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import pino from 'pino';
 import { buildApp } from '../../server/app/app.ts';
-import { openHouse } from '../../server/app/open-single.ts';
+import { openInstallation } from '../../server/app/open-single.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import type { Position } from '../../shared/names.ts';
@@ -82,14 +82,14 @@ async function timeRoute(dataDir: string, fromMs: number, toMs: number): Promise
     BRANHEARTH_DATA_DIR: dataDir,
     BRANHEARTH_LOG_LEVEL: 'silent',
   });
-  const house = await openHouse({
+  const installation = await openInstallation({
     config,
     clock: liveClock,
     log: pino({ level: 'silent' }),
     version: 'bench',
     bands: bandsAtOnce,
   });
-  const app = await buildApp(house);
+  const app = await buildApp(installation);
   try {
     await app.inject({ method: 'POST', url: '/api/sites', payload: { name: 'Saltmere Yard' } });
     const startedAt = new Date(toMs - 7 * 86_400_000).toISOString();
@@ -120,7 +120,7 @@ async function timeRoute(dataDir: string, fromMs: number, toMs: number): Promise
     return median(times);
   } finally {
     await app.close();
-    await house.close();
+    await installation.close();
   }
 }
 

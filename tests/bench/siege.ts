@@ -51,7 +51,7 @@ export async function run(part?: string): Promise<Record<string, number | readon
     await pause(calmS * 1_000);
     const calm = await figures();
     const endMs = performance.now() + siegeS * 1_000;
-    const goesOn = () => performance.now() < endMs && besieged.house.child.exitCode === null;
+    const goesOn = () => performance.now() < endMs && besieged.installation.child.exitCode === null;
     const counts: Record<string, Counts> = {};
     const under = chosen.map(async ([name, attack]) => {
       const own: Counts = {};
@@ -68,7 +68,7 @@ export async function run(part?: string): Promise<Record<string, number | readon
     console.log(`${chosen.map(([name]) => name).join(', ')}: ${siegeS} s; /api/health [ms]`);
     console.table({ calm, siege, after });
     console.table(counts);
-    const died = besieged.house.child.exitCode !== null ? 1 : 0;
+    const died = besieged.installation.child.exitCode !== null ? 1 : 0;
     console.log(died ? 'the server ended' : `p99 under siege ${siege.p99} ms, aim ${aimMs} ms`);
     return {
       siege_s: siegeS,
@@ -86,7 +86,7 @@ export async function run(part?: string): Promise<Record<string, number | readon
     };
   } finally {
     steady.kill();
-    await besieged.house.stop('SIGKILL');
+    await besieged.installation.stop('SIGKILL');
     await remove();
   }
 }

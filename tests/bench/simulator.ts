@@ -63,8 +63,8 @@ async function publishedPerS(): Promise<number> {
   try {
     const demo = demoFarm(1);
     const farm = farmOf(manyPiles(demo.scenario, 50, 2500), 1, startMs);
-    const speakers = farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name })));
-    const sink = await mqttSink({ url: broker.url, speakers, inFlight: 200 });
+    const principals = farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name })));
+    const sink = await mqttSink({ url: broker.url, principals, inFlight: 200 });
     const startedMs = performance.now();
     const untilMs = startMs + 72 * 3_600_000;
     const clock = { nowMs: () => Number.POSITIVE_INFINITY, speed: 1 };

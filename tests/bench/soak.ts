@@ -1,23 +1,23 @@
 /**
- * tests/bench/soak.ts: `npm run bench -- soak`: an hour of 10,000 probes, a reading a minute each, in one SQLite house.
+ * tests/bench/soak.ts: `npm run bench -- soak`: an hour of 10,000 probes, a reading a minute each, in one SQLite server.
  *
- * Takes:  BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless told: readings, probes and house then share
+ * Takes:  BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless told: readings, probes and server then share
  *         one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of
  *         warming up than twenty minutes, BRANHEARTH_BENCH_SOAK_MIN for another than an hour.
  * Gives:  what was lost, and minute by minute lag and memory and what it is made of: whether they grow, over the whole
- *         time and over its second half, where what only fills has filled. An hour is one of the house's clock; lags
+ *         time and over its second half, where what only fills has filled. An hour is one of the server's clock; lags
  *         are real time.
  */
 import { join } from 'node:path';
 import { fastClock } from '../../shared/clock.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { spawnHouse } from '../helpers/spawn-server.ts';
+import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { openLiveLag } from './scale/live-lag.ts';
 import { startPacedPublisher } from './scale/paced-publisher.ts';
 import { layScaleFarm, scaleProbes } from './scale/scale-farm.ts';
-import { memoryDoor } from './soak/memory-port.ts';
-import { lookAt, type SoakLook, soakFigures } from './soak/soak-figures.ts';
+import { memoryPort } from './soak/memory-port.ts';
+import { type SoakLook, snapshotOf, soakFigures } from './soak/soak-figures.ts';
 
 const probeCount = Number(process.env.BRANHEARTH_BENCH_PROBES ?? 10_000);
 const speed = Number(process.env.BRANHEARTH_BENCH_SPEED ?? 20);
@@ -33,8 +33,8 @@ export async function run(): Promise<Record<string, number | readonly number[]>>
   await layScaleFarm(dataDir, probes, nowMs);
   const before = await rowsIn(dataDir);
   const setting = { startMs: Date.now(), anchorMs: Date.now(), speed };
-  const memory = memoryDoor(dataDir);
-  const house = await spawnHouse(dataDir, {
+  const memory = memoryPort(dataDir);
+  const installation = await spawnInstallation(dataDir, {
     environment: { CLOCK: JSON.stringify(setting), LOG_LEVEL: 'info' },
     plainEnvironment: memory.plainEnvironment,
     patienceMs: 600_000,
@@ -42,9 +42,9 @@ export async function run(): Promise<Record<string, number | readonly number[]>>
     nodeArguments: ['--max-semi-space-size=4', ...memory.nodeArguments],
   });
   try {
-    const page = await openLiveLag(house.pagesUrl);
+    const page = await openLiveLag(installation.pagesUrl);
     const publisher = await startPacedPublisher(
-      house.mqttUrl,
+      installation.mqttUrl,
       probes,
       ({ pileId, position }, atMs, sentMs) => page.published(pileId, position, atMs, sentMs),
       fastClock(setting),
@@ -55,8 +55,8 @@ export async function run(): Promise<Record<string, number | readonly number[]>>
     for (let minute = 1; minute <= soakMin; minute += 1) {
       page.restart();
       await minutes(1);
-      looks.push(lookAt(page.figures().lagsMs, await memory.ask()));
-      // Seldom, as it is not what a house does by itself; what is in use between is garbage in part.
+      looks.push(snapshotOf(page.figures().lagsMs, await memory.ask()));
+      // Seldom, as it is not what a server does by itself; what is in use between is garbage in part.
       if (minute % Math.ceil(soakMin / 4) === 0 || minute === soakMin) collected.push(await memory.ask('collected'));
     }
     await publisher.stop();
@@ -64,7 +64,7 @@ export async function run(): Promise<Record<string, number | readonly number[]>>
     await new Promise((resolve) => setTimeout(resolve, 5_000));
     const neverShown = page.figures().waiting;
     page.close();
-    await house.stop();
+    await installation.stop();
     const lost = sent - ((await rowsIn(dataDir)) - before);
     console.log(
       `${probeCount} probes, a reading a minute each by a clock ${speed} times as fast: ${Math.round((probeCount * speed) / 60)} readings/s, ${soakMin} minutes of the house after ${warmMin} of warming up`,
@@ -87,12 +87,12 @@ export async function run(): Promise<Record<string, number | readonly number[]>>
       ...soakFigures(looks, collected),
     };
   } finally {
-    await house.stop('SIGKILL');
+    await installation.stop('SIGKILL');
     await remove();
   }
 }
 
-/** Of the house's clock. */
+/** Of the server's clock. */
 const minutes = (count: number) => new Promise((resolve) => setTimeout(resolve, (count * 60_000) / speed));
 
 async function rowsIn(dataDir: string): Promise<number> {

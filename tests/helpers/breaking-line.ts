@@ -1,13 +1,13 @@
 /**
- * tests/helpers/breaking-line.ts: a line to the house that can be down, and that can break while entries are sent.
+ * tests/helpers/breaking-line.ts: a line to the server that can be down, and that can break while entries are sent.
  *
- * Takes:  where the house is.
+ * Takes:  where the server is.
  * Gives:  an address that leads there, a switch, and a list of breaks for the next packets of entries.
  */
 import { createServer, type IncomingMessage, request, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 
-/** Before the house hears of it; after it has kept everything, the answer lost; in the middle of the answer. */
+/** Before the server hears of it; after it has kept everything, the answer lost; in the middle of the answer. */
 export type Break = 'before' | 'answer-lost' | 'answer-cut';
 
 export interface BreakingLine {
@@ -20,11 +20,11 @@ export interface BreakingLine {
   close(): Promise<void>;
 }
 
-export async function openBreakingLine(houseUrl: string): Promise<BreakingLine> {
+export async function openBreakingLine(installationUrl: string): Promise<BreakingLine> {
   const breaks: Break[] = [];
   let down = false;
   let packets = 0;
-  const { hostname, port } = new URL(houseUrl);
+  const { hostname, port } = new URL(installationUrl);
 
   function pass(incoming: IncomingMessage, outgoing: ServerResponse, broken: Break | undefined): void {
     const { url, method, headers } = incoming;

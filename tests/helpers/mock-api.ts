@@ -20,9 +20,9 @@ import {
   refusalsAnswerSchema,
 } from '../../shared/contracts/ingest.ts';
 import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/contracts/journal.ts';
-import { turnedAwayAnswerSchema } from '../../shared/contracts/keys.ts';
+import { refusedConnectionsAnswerSchema } from '../../shared/contracts/keys.ts';
 import { type LiveEventName, liveEventSchemas } from '../../shared/contracts/live.ts';
-import { toldAnswerSchema } from '../../shared/contracts/notifications.ts';
+import { alarmLinkAnswerSchema } from '../../shared/contracts/notifications.ts';
 import { sessionAnswerSchema } from '../../shared/contracts/people.ts';
 import {
   finishBatchSchema,
@@ -352,7 +352,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           reason: 'first-raise' as const,
           at: alarm.since,
         };
-        return ok(toldAnswerSchema, { notices: [{ ...notice, state: 'spread', messages: [message] }] });
+        return ok(alarmLinkAnswerSchema, { notices: [{ ...notice, state: 'spread', messages: [message] }] });
       },
     ],
     [
@@ -440,7 +440,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       },
     ],
     ['GET', /^\/api\/ingest\/refusals$/, () => ok(refusalsAnswerSchema, farm.refusals)],
-    ['GET', /^\/api\/ingest\/turned-away$/, () => ok(turnedAwayAnswerSchema, farm.turnedAway)],
+    ['GET', /^\/api\/ingest\/turned-away$/, () => ok(refusedConnectionsAnswerSchema, farm.turnedAway)],
     ['POST', /^\/api\/ingest\/listen$/, done],
     ['GET', /^\/api\/ingest\/foreign$/, () => ok(foreignMessagesAnswerSchema, { messages: farm.messages })],
     [

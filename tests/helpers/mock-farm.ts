@@ -7,7 +7,7 @@
 import type { z } from 'zod';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';
-import type { TurnedAwayAnswer } from '../../shared/contracts/keys.ts';
+import type { RefusedConnectionsAnswer } from '../../shared/contracts/keys.ts';
 import type { AlarmSummary, PileDetail } from '../../shared/contracts/piles.ts';
 import type { Probe } from '../../shared/contracts/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
@@ -22,10 +22,10 @@ export interface MockFarm {
   sites: Site[];
   piles: PileDetail[];
   probes: Probe[];
-  /** The journal's entries, oldest first; null where the house keeps none. */
+  /** The journal's entries, oldest first; null where the server keeps none. */
   entries: Entry[] | null;
   refusals: RefusalsAnswer;
-  turnedAway: TurnedAwayAnswer;
+  turnedAway: RefusedConnectionsAnswer;
   messages: z.input<typeof foreignMessageSchema>[];
 }
 

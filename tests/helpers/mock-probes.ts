@@ -1,4 +1,4 @@
-/** A page of the mock farm's probes, as the house would answer a question of the pages. */
+/** A page of the mock farm's probes, as the server would answer a question of the pages. */
 import { type Probe, type ProbesAnswer, probesQuestionSchema } from '../../shared/contracts/probes.ts';
 
 export function listMockProbes(probes: readonly Probe[], query: URLSearchParams): ProbesAnswer {

@@ -1,5 +1,5 @@
 /**
- * tests/helpers/open-test-server.ts: a whole house in this process, on a folder of its own and free ports.
+ * tests/helpers/open-test-server.ts: a whole server in this process, on a folder of its own and free ports.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -7,16 +7,16 @@ import { join } from 'node:path';
 import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
 import pino from 'pino';
 import { type AppOptions, buildApp } from '../../server/app/app.ts';
-import { type HouseParts, type OpenHouse, openHouse } from '../../server/app/open-single.ts';
+import { type InstallationParts, type OpenInstallation, openInstallation } from '../../server/app/open-single.ts';
 import { answerBand, type BandKeeper } from '../../server/monitor/band-keeper.ts';
 import { type Clock, liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 
-export interface TestHouse {
-  readonly house: OpenHouse;
+export interface TestInstallation {
+  readonly installation: OpenInstallation;
   readonly app: FastifyInstance;
   readonly dataDir: string;
-  /** Closes the house; the folder stays, so that it can be opened again. */
+  /** Closes the server; the folder stays, so that it can be opened again. */
   close(): Promise<void>;
 }
 
@@ -31,14 +31,14 @@ export async function makeDataDir(): Promise<{ dataDir: string; remove: () => Pr
   return { dataDir, remove: () => rm(dataDir, { recursive: true, force: true }) };
 }
 
-export async function openTestHouse(
+export async function openTestInstallation(
   dataDir: string,
   environment: Record<string, string> = {},
   clock: Clock = liveClock,
-  options: AppOptions & Pick<HouseParts, 'guard'> = {},
+  options: AppOptions & Pick<InstallationParts, 'guard'> = {},
   machineNowMs: () => number = Date.now,
   log?: FastifyBaseLogger,
-): Promise<TestHouse> {
+): Promise<TestInstallation> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
   const { config } = readConfig({
     BRANHEARTH_PORT: '0',
@@ -47,7 +47,7 @@ export async function openTestHouse(
     BRANHEARTH_LOG_LEVEL: 'silent',
     ...given,
   });
-  const house = await openHouse({
+  const installation = await openInstallation({
     config,
     clock,
     log: log ?? pino({ level: config.LOG_LEVEL }),
@@ -56,15 +56,15 @@ export async function openTestHouse(
     machineNowMs,
     ...(options.guard && { guard: options.guard }),
   });
-  const app = await buildApp(house, options);
+  const app = await buildApp(installation, options);
   await app.ready();
   return {
-    house,
+    installation,
     app,
     dataDir,
     async close() {
       await app.close();
-      await house.close();
+      await installation.close();
     },
   };
 }

@@ -1,12 +1,12 @@
 /**
- * tests/helpers/past-server.ts: a whole house over the two invented years of Saltmere, with one bran batch running.
+ * tests/helpers/past-server.ts: a whole server over the two invented years of Saltmere, with one bran batch running.
  *
  * The running batch is the second of the plan played again by another seed: like the past, and not the same.
  */
 import type { FastifyInstance } from 'fastify';
 import pino from 'pino';
 import { buildApp } from '../../server/app/app.ts';
-import { openHouse } from '../../server/app/open-single.ts';
+import { openInstallation } from '../../server/app/open-single.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -15,7 +15,7 @@ import { playPast } from '../../simulator/demo/past-seasons/play-past.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
 import { bandsAtOnce } from './open-test-server.ts';
 
-export interface PastHouse {
+export interface PastInstallation {
   readonly app: FastifyInstance;
   readonly runningId: string;
   readonly clock: Clock;
@@ -27,7 +27,7 @@ const seed = 7;
 const runsH = 70;
 
 /** @param pagesDir Folder of the built pages; without it only the API answers. */
-export async function openPastHouse(dataDir: string, pagesDir?: string): Promise<PastHouse> {
+export async function openPastInstallation(dataDir: string, pagesDir?: string): Promise<PastInstallation> {
   await writePast({ dataDir, seed, demoStartMs });
   const { config } = readConfig({
     BRANHEARTH_PORT: '0',
@@ -37,16 +37,16 @@ export async function openPastHouse(dataDir: string, pagesDir?: string): Promise
   });
   const clock: Clock = { nowMs: () => demoStartMs, speed: 1 };
   const log = pino({ level: 'silent' });
-  const house = await openHouse({ config, clock, log, version: '0.0.0-test', bands: bandsAtOnce });
-  const app = await buildApp(house, pagesDir === undefined ? {} : { pagesDir });
+  const installation = await openInstallation({ config, clock, log, version: '0.0.0-test', bands: bandsAtOnce });
+  const app = await buildApp(installation, pagesDir === undefined ? {} : { pagesDir });
   await app.ready();
 
   const laidAtMs = demoStartMs - runsH * msPerHour;
   const model = pastPlan(seed, 2031).find(({ stage, mistake }) => stage === 'bran' && mistake === 'none');
   if (!model) throw new Error('no batch to play again');
   const { readings } = playPast({ ...model, laidAtMs, lengthH: runsH }, seed + 1);
-  await house.readings.append(readings);
-  for (const reading of readings) house.probes.record(reading);
+  await installation.readings.append(readings);
+  for (const reading of readings) installation.probes.record(reading);
   const laid = await app.inject({
     method: 'POST',
     url: `/api/piles/${model.pileId}/batches`,
@@ -63,7 +63,7 @@ export async function openPastHouse(dataDir: string, pagesDir?: string): Promise
     runningId: (laid.json() as { batch: { id: string } }).batch.id,
     async close() {
       await app.close();
-      await house.close();
+      await installation.close();
     },
   };
 }

@@ -1,9 +1,9 @@
 /**
- * tests/helpers/people.ts: people of a test house, come in as anyone does: by links, with passwords, signed in.
+ * tests/helpers/people.ts: people of a test server, come in as anyone does: by links, with passwords, signed in.
  */
 import type { FastifyInstance, InjectOptions } from 'fastify';
 import type { Role, Scope } from '../../shared/person.ts';
-import type { TestHouse } from './open-test-server.ts';
+import type { TestInstallation } from './open-test-server.ts';
 
 export const passwordOf = (name: string): string => `${name} minds the kettle and the copper lantern`;
 
@@ -38,9 +38,9 @@ export async function signIn(app: FastifyInstance, name: string, more: Partial<I
 }
 
 /** Somebody joins by a link; the first one is the owner, by the link of the start. @returns Their cookies. */
-export async function join({ app, house }: TestHouse, name: string, role: Role): Promise<string> {
-  const kind = role === 'owner' && !(await house.journal.people.hasOwner()) ? 'setup' : 'invitation';
-  const { secret } = await house.people.links.make({ kind, role, maker: null, lengthMs: 60_000 });
+export async function join({ app, installation }: TestInstallation, name: string, role: Role): Promise<string> {
+  const kind = role === 'owner' && !(await installation.journal.people.hasOwner()) ? 'setup' : 'invitation';
+  const { secret } = await installation.people.links.make({ kind, role, maker: null, lengthMs: 60_000 });
   const answer = await app.inject({
     method: 'POST',
     url: '/api/links/use',
@@ -60,7 +60,7 @@ export interface TestPeople {
   readonly viewer: Record<string, string>;
 }
 
-export async function settlePeople(one: TestHouse): Promise<TestPeople> {
+export async function settlePeople(one: TestInstallation): Promise<TestPeople> {
   return {
     owner: as(await join(one, 'Olive', 'owner')),
     keeper: as(await join(one, 'Kim', 'keeper')),

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 const built = import.meta.url.endsWith('.js') ? '../../server/app/main.js' : '../../.build/server/app/main.js';
 const mainPath = fileURLToPath(new URL(built, import.meta.url));
 
-export interface SpawnedHouse {
+export interface SpawnedInstallation {
   readonly pagesUrl: string;
   readonly mqttUrl: string;
   readonly child: ChildProcess;
@@ -32,7 +32,7 @@ export interface SpawnOptions {
 }
 
 /** Resolves once it says where its pages are; rejects with its output when it ends before that. */
-export function spawnHouse(
+export function spawnInstallation(
   dataDir: string,
   {
     environment = {},
@@ -42,7 +42,7 @@ export function spawnHouse(
     onExit: endedEarly,
     patienceMs = 30_000,
   }: SpawnOptions = {},
-): Promise<SpawnedHouse> {
+): Promise<SpawnedInstallation> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
   const child = spawn(process.execPath, [...nodeArguments, mainPath, ...(only ? ['--only', only] : [])], {
     env: {

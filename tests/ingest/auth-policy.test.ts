@@ -1,15 +1,15 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { createDoor, type DoorRules, isLoopbackAddress } from '../../ingest/auth/auth-policy.ts';
-import { createKnocks } from '../../ingest/auth/connection-attempts.ts';
+import { type AuthRules, createAuthPolicy, isLoopbackAddress } from '../../ingest/auth/auth-policy.ts';
+import { createConnectionAttempts } from '../../ingest/auth/connection-attempts.ts';
 import { createPace } from '../../ingest/embedded-broker/pace.ts';
-import type { DoorKey } from '../../shared/probe-key.ts';
+import type { KnownKey } from '../../shared/probe-key.ts';
 
 const clock = { nowMs: () => Date.UTC(2031, 3, 5), speed: 1 };
 const here = '127.0.0.1';
 const elsewhere = '203.0.113.7';
-const key: DoorKey = {
+const key: KnownKey = {
   id: 'key-a',
   secretSha256: createHash('sha256').update('right').digest('hex'),
   site: 'saltmere-yard',
@@ -18,15 +18,15 @@ const key: DoorKey = {
   hears: 'own',
 };
 
-function open(rules: Partial<DoorRules>, keys: DoorKey[] = [], revoked: string[] = []) {
-  const door = createDoor({ clock, root: 'piles', rules });
-  door.setKeys(keys, revoked);
-  return door;
+function open(rules: Partial<AuthRules>, keys: KnownKey[] = [], revoked: string[] = []) {
+  const authPolicy = createAuthPolicy({ clock, root: 'piles', rules });
+  authPolicy.setKeys(keys, revoked);
+  return authPolicy;
 }
 
 function outcome(
-  rules: Partial<DoorRules>,
-  keys: DoorKey[],
+  rules: Partial<AuthRules>,
+  keys: KnownKey[],
   revoked: string[],
   address: string,
   name?: string,
@@ -42,8 +42,8 @@ const strict = { everyProbeNeedsAKey: true };
 const trusting = { networkIsTrusted: true };
 const rows: [
   string,
-  Partial<DoorRules>,
-  DoorKey[],
+  Partial<AuthRules>,
+  KnownKey[],
   string[],
   string,
   string | undefined,
@@ -87,24 +87,24 @@ for (const [what, rules, keys, revoked, from, name, secret, expected] of rows) {
 describe('mayStay()', () => {
   test('a revoked key may not stay, another one may, also when the list was read anew', () => {
     const other = { ...key, id: 'key-b' };
-    const door = open({}, [key, other]);
-    const speakers = [key, other].map(({ id }) =>
-      door.admit({ address: elsewhere, username: id, password: Buffer.from('right') }),
+    const authPolicy = open({}, [key, other]);
+    const principals = [key, other].map(({ id }) =>
+      authPolicy.admit({ address: elsewhere, username: id, password: Buffer.from('right') }),
     );
-    door.setKeys([{ ...other }], ['key-a']);
-    expect(speakers.map((one) => 'keyId' in one && 'rights' in one && door.mayStay(one, elsewhere))).toEqual([
+    authPolicy.setKeys([{ ...other }], ['key-a']);
+    expect(principals.map((one) => 'keyId' in one && 'rights' in one && authPolicy.mayStay(one, elsewhere))).toEqual([
       false,
       true,
     ]);
   });
 
   test('one without a key may stay until every probe needs one', () => {
-    const door = open({});
-    const neighbour = door.admit({ address: here, username: undefined, password: undefined });
+    const authPolicy = open({});
+    const neighbour = authPolicy.admit({ address: here, username: undefined, password: undefined });
     if ('refused' in neighbour) throw new Error('was refused');
-    expect(door.mayStay(neighbour, here)).toBe(true);
-    door.setEveryProbeNeedsAKey(true);
-    expect(door.mayStay(neighbour, here)).toBe(false);
+    expect(authPolicy.mayStay(neighbour, here)).toBe(true);
+    authPolicy.setEveryProbeNeedsAKey(true);
+    expect(authPolicy.mayStay(neighbour, here)).toBe(false);
   });
 });
 
@@ -127,40 +127,40 @@ describe('knocks', () => {
   const knock = { address: elsewhere, clientId: 'probe-1', keyId: 'key-a', reason: 'wrong-secret' } as const;
 
   test('counts the same knock on one line, the last one first', () => {
-    const knocks = createKnocks(clock);
-    knocks.count(knock);
-    knocks.count({ ...knock, clientId: 'probe-2' });
-    knocks.count(knock);
-    expect(knocks.lines().map(({ clientId, count }) => [clientId, count])).toEqual([
+    const connectionAttempts = createConnectionAttempts(clock);
+    connectionAttempts.count(knock);
+    connectionAttempts.count({ ...knock, clientId: 'probe-2' });
+    connectionAttempts.count(knock);
+    expect(connectionAttempts.lines().map(({ clientId, count }) => [clientId, count])).toEqual([
       ['probe-1', 2],
       ['probe-2', 1],
     ]);
-    expect(knocks.totals()['wrong-secret']).toBe(3);
+    expect(connectionAttempts.totals()['wrong-secret']).toBe(3);
   });
 
   test('slows an address down after five wrong tries, ever more, up to 10 s, and no other', () => {
-    const knocks = createKnocks(clock);
+    const connectionAttempts = createConnectionAttempts(clock);
     const waits = Array.from({ length: 14 }, () => {
-      knocks.count(knock);
-      return knocks.waitMs(elsewhere);
+      connectionAttempts.count(knock);
+      return connectionAttempts.waitMs(elsewhere);
     });
     expect(waits).toEqual([0, 0, 0, 0, 0, 250, 500, 1_000, 2_000, 4_000, 8_000, 10_000, 10_000, 10_000]);
-    expect(knocks.waitMs('203.0.113.8')).toBe(0);
+    expect(connectionAttempts.waitMs('203.0.113.8')).toBe(0);
   });
 
   test('somebody without any credential guesses nothing and is not slowed', () => {
-    const knocks = createKnocks(clock);
-    for (let time = 0; time < 20; time += 1) knocks.count({ ...knock, keyId: null, reason: 'no-key' });
-    expect(knocks.waitMs(elsewhere)).toBe(0);
+    const connectionAttempts = createConnectionAttempts(clock);
+    for (let time = 0; time < 20; time += 1) connectionAttempts.count({ ...knock, keyId: null, reason: 'no-key' });
+    expect(connectionAttempts.waitMs(elsewhere)).toBe(0);
   });
 
   test('keeps at most 200 lines and shows no control characters, whoever knocks', () => {
-    const knocks = createKnocks(clock);
+    const connectionAttempts = createConnectionAttempts(clock);
     for (let time = 0; time < 5_000; time += 1) {
-      knocks.count({ ...knock, address: `203.0.113.${time}`, clientId: `\u0007${'x'.repeat(5_000)}` });
+      connectionAttempts.count({ ...knock, address: `203.0.113.${time}`, clientId: `\u0007${'x'.repeat(5_000)}` });
     }
-    expect(knocks.lines()).toHaveLength(200);
-    expect(knocks.lines()[0]?.clientId).toMatch(/^\\u0007x{194}$/);
+    expect(connectionAttempts.lines()).toHaveLength(200);
+    expect(connectionAttempts.lines()[0]?.clientId).toMatch(/^\\u0007x{194}$/);
   });
 });
 

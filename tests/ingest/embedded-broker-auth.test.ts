@@ -1,4 +1,4 @@
-// The embedded broker's door over real MQTT: keys, their topics, revoking, floods, full houses.
+// The embedded broker's door over real MQTT: keys, their topics, revoking, floods, full installations.
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -7,10 +7,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connectAsync, type IClientOptions, MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { createDoor, type DoorRules } from '../../ingest/auth/auth-policy.ts';
+import { type AuthRules, createAuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import type { EmbeddedBrokerOptions } from '../../ingest/embedded-broker/embedded-broker.ts';
 import { liveClock } from '../../shared/clock.ts';
-import type { DoorKey } from '../../shared/probe-key.ts';
+import type { KnownKey } from '../../shared/probe-key.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';
 
@@ -20,7 +20,7 @@ afterEach(async () => {
 });
 
 const secretOf = (id: string) => `secret-of-${id}`;
-const keyOf = (id: string, change: Partial<DoorKey> = {}): DoorKey => ({
+const keyOf = (id: string, change: Partial<KnownKey> = {}): KnownKey => ({
   id,
   secretSha256: createHash('sha256').update(secretOf(id)).digest('hex'),
   site: 'saltmere-yard',
@@ -31,12 +31,12 @@ const keyOf = (id: string, change: Partial<DoorKey> = {}): DoorKey => ({
 });
 
 async function start(
-  { keys = [], ...rules }: Partial<DoorRules> & { keys?: DoorKey[] } = {},
+  { keys = [], ...rules }: Partial<AuthRules> & { keys?: KnownKey[] } = {},
   options: Partial<EmbeddedBrokerOptions> = {},
 ) {
-  const door = createDoor({ clock: liveClock, root: 'piles', rules });
-  door.setKeys(keys);
-  const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1', door, ...options });
+  const authPolicy = createAuthPolicy({ clock: liveClock, root: 'piles', rules });
+  authPolicy.setKeys(keys);
+  const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1', authPolicy, ...options });
   closing.push(() => opened.ingest.close());
   const come = async (change: IClientOptions = {}, url = opened.ingest.url): Promise<MqttClient> => {
     const client = await connectAsync(url, { reconnectPeriod: 0, ...change });
@@ -47,7 +47,7 @@ async function start(
   const comeWith = (id: string, change: IClientOptions = {}) =>
     come({ username: id, password: secretOf(id), clientId: `client-${id}`, ...change });
   const reasons = () => opened.ingest.refusals().refusals.map(({ reason, count }) => [reason, count]);
-  return { ...opened, door, come, comeWith, reasons };
+  return { ...opened, authPolicy, come, comeWith, reasons };
 }
 
 const nowMs = Date.now();
@@ -114,27 +114,27 @@ describe('a probe with a key', () => {
   });
 
   test('with a wrong secret is turned away, counted once a try, and its secret shown nowhere', async () => {
-    const { comeWith, door, logged } = await start({ keys: [keyOf('p1')] });
+    const { comeWith, authPolicy, logged } = await start({ keys: [keyOf('p1')] });
     for (let time = 0; time < 2; time += 1) {
       await expect(comeWith('p1', { password: 'hunter2' })).rejects.toThrow(/Bad username or password/i);
     }
-    expect(door.knocks.lines()).toMatchObject([
+    expect(authPolicy.connectionAttempts.lines()).toMatchObject([
       { address: '127.0.0.1', clientId: 'client-p1', keyId: 'p1', reason: 'wrong-secret', count: 2 },
     ]);
-    expect(JSON.stringify([door.knocks.lines(), logged])).not.toContain('hunter2');
+    expect(JSON.stringify([authPolicy.connectionAttempts.lines(), logged])).not.toContain('hunter2');
   });
 
   test('is parted from at once when its key is revoked, while another stays', async () => {
-    const { comeWith, door, store } = await start({ keys: [keyOf('p1'), keyOf('p2')] });
+    const { comeWith, authPolicy, store } = await start({ keys: [keyOf('p1'), keyOf('p2')] });
     const [first, second] = [await comeWith('p1'), await comeWith('p2')];
-    expect(door.seen('p1')).toMatchObject({ connected: 1, address: '127.0.0.1' });
+    expect(authPolicy.seen('p1')).toMatchObject({ connected: 1, address: '127.0.0.1' });
     const parted = closed(first);
-    door.setKeys([keyOf('p2')], ['p1']);
+    authPolicy.setKeys([keyOf('p2')], ['p1']);
     await parted;
     await second.publishAsync(topicOf('p2'), reading(), { qos: 1 });
     expect(store.kept.size).toBe(1);
     await expect(comeWith('p1')).rejects.toThrow(/Bad username or password/i);
-    expect(door.seen('p1')).toMatchObject({ connected: 0 });
+    expect(authPolicy.seen('p1')).toMatchObject({ connected: 0 });
   });
 
   test('cannot end the connection of another by taking its client id', async () => {
@@ -157,10 +157,10 @@ describe('a probe with a key', () => {
 
 describe('who has no key', () => {
   test('is parted from, and not let in again, once every probe needs one', async () => {
-    const { come, door } = await start();
+    const { come, authPolicy } = await start();
     const client = await come();
     const parted = closed(client);
-    door.setEveryProbeNeedsAKey(true);
+    authPolicy.setEveryProbeNeedsAKey(true);
     await parted;
     await expect(come()).rejects.toThrow(/Not authorized/i);
   });
@@ -185,7 +185,7 @@ describe('TLS', () => {
 
   test('is offered beside the plain port, to the same door', async () => {
     const tls = certificate();
-    const { come, ingest, store, door } = await start({ keys: [keyOf('p1')] }, { tls });
+    const { come, ingest, store, authPolicy } = await start({ keys: [keyOf('p1')] }, { tls });
     const ca = execFileSync('cat', [tls.certFile]);
     const url = ingest.tlsUrl ?? '';
     expect(url).toMatch(/^mqtts:/);
@@ -194,7 +194,7 @@ describe('TLS', () => {
     await (await come()).publishAsync(topicOf('p9'), reading(), { qos: 1 });
     expect(store.kept.size).toBe(2);
     await expect(come({ ca, username: 'p1', password: 'x' }, url)).rejects.toThrow(/Bad username or password/i);
-    expect(door.seen('p1')).toMatchObject({ connected: 1, address: '127.0.0.1' });
+    expect(authPolicy.seen('p1')).toMatchObject({ connected: 1, address: '127.0.0.1' });
   });
 
   test('does not start without its files, and names the variable', async () => {
@@ -219,7 +219,10 @@ describe('TLS', () => {
 describe('a flood', () => {
   test('of one key is read no faster than its pace, and 50 honest probes lose nothing', async () => {
     const honest = Array.from({ length: 50 }, (_, index) => keyOf(`p${index}`));
-    const { comeWith, store, door } = await start({ keys: [keyOf('flooder'), ...honest] }, { packetsPerSecond: 20 });
+    const { comeWith, store, authPolicy } = await start(
+      { keys: [keyOf('flooder'), ...honest] },
+      { packetsPerSecond: 20 },
+    );
     const flooder = await comeWith('flooder');
     let acknowledged = 0;
     const flood = 20_000;
@@ -239,8 +242,10 @@ describe('a flood', () => {
     }
     const kept = [...store.kept.values()].filter(({ probe }) => probe !== 'flooder');
     expect(kept).toHaveLength(250);
-    await until('it to be noticed', () => door.knocks.lines()[0]);
-    expect(door.knocks.lines()).toMatchObject([{ reason: 'too-fast', keyId: 'flooder', clientId: 'client-flooder' }]);
+    await until('it to be noticed', () => authPolicy.connectionAttempts.lines()[0]);
+    expect(authPolicy.connectionAttempts.lines()).toMatchObject([
+      { reason: 'too-fast', keyId: 'flooder', clientId: 'client-flooder' },
+    ]);
     expect(acknowledged).toBeLessThan(flood);
   });
 
@@ -290,21 +295,21 @@ describe('the pace of a key', () => {
     ]);
 
   test('goes by the readings in a packet too, so that packs of thousands are read no faster than single ones', async () => {
-    const { comeWith, store, door } = await start({ keys: [keyOf('p1')] }, { packetsPerSecond: 10 });
+    const { comeWith, store, authPolicy } = await start({ keys: [keyOf('p1')] }, { packetsPerSecond: 10 });
     const client = await comeWith('p1');
     await client.publishAsync(topicOf('p1'), packOf(1_500), { qos: 1 }); // worth 150 packets; 100 may come at once
     client.publishAsync(topicOf('p1'), reading(), { qos: 1 }).catch(() => {});
-    await until('it to be held back', () => door.knocks.totals()['too-fast'] || undefined);
+    await until('it to be held back', () => authPolicy.connectionAttempts.totals()['too-fast'] || undefined);
     expect(store.kept.size).toBe(1_500);
   });
 
   test('is one for all connections of a probe', async () => {
-    const { comeWith, door, store } = await start({ keys: [keyOf('p1')] }, { packetsPerSecond: 10 });
+    const { comeWith, authPolicy, store } = await start({ keys: [keyOf('p1')] }, { packetsPerSecond: 10 });
     const [first, second] = [await comeWith('p1', { clientId: 'a' }), await comeWith('p1', { clientId: 'b' })];
     await first.publishAsync(topicOf('p1'), packOf(1_500), { qos: 1 });
     second.publishAsync(topicOf('p1'), reading(), { qos: 1 }).catch(() => {});
-    await until('the other to be held back', () => door.knocks.totals()['too-fast'] || undefined);
-    expect(door.knocks.lines()[0]?.clientId).toBe('b');
+    await until('the other to be held back', () => authPolicy.connectionAttempts.totals()['too-fast'] || undefined);
+    expect(authPolicy.connectionAttempts.lines()[0]?.clientId).toBe('b');
     expect(store.kept.size).toBe(1_500);
   });
 });
@@ -320,20 +325,22 @@ describe('too many', () => {
   };
 
   test('connections that say nothing make room for one that does', async () => {
-    const { come, ingest, store, door } = await start({}, { maxConnections: 20 });
+    const { come, ingest, store, authPolicy } = await start({}, { maxConnections: 20 });
     const port = Number(new URL(ingest.url).port);
     for (let one = 0; one < 40; one += 1) await openTcp(port, `127.0.0.${2 + (one % 5)}`);
     await (await come()).publishAsync(topicOf('p1'), reading(), { qos: 1 });
     expect(store.kept.size).toBe(1);
-    expect(door.knocks.totals()['too-many']).toBe(0);
+    expect(authPolicy.connectionAttempts.totals()['too-many']).toBe(0);
   });
 
   test('connections of one address leave room for those of others, and none that was let in is ended', async () => {
-    const { come, door, ingest } = await start({}, { maxConnections: 10 });
+    const { come, authPolicy, ingest } = await start({}, { maxConnections: 10 });
     const clients = await Promise.all(Array.from({ length: 9 }, () => come()));
     const tenth = await openTcp(Number(new URL(ingest.url).port), '127.0.0.1');
     await until('it to be ended', () => tenth.closed || undefined);
-    expect(door.knocks.lines()).toMatchObject([{ reason: 'too-many', address: '127.0.0.1', count: 1 }]);
+    expect(authPolicy.connectionAttempts.lines()).toMatchObject([
+      { reason: 'too-many', address: '127.0.0.1', count: 1 },
+    ]);
     const port = Number(new URL(ingest.url).port);
     const other = new MqttClient(() => connectTcp({ port, host: '127.0.0.1', localAddress: '127.0.0.2' }), {});
     closing.push(() => other.endAsync(true));

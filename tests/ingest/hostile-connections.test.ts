@@ -6,7 +6,7 @@ import { connect, type Socket } from 'node:net';
 import fc from 'fast-check';
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { createDoor } from '../../ingest/auth/auth-policy.ts';
+import { createAuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';
@@ -21,9 +21,9 @@ const secretSha256 = createHash('sha256').update('secret').digest('hex');
 const seed = 20310405;
 
 async function start(options: { maxConnections?: number } = {}) {
-  const door = createDoor({ clock: liveClock, root: 'piles' });
-  door.setKeys([{ id: 'key-a', secretSha256, site: 'saltmere-yard', probe: 'evil', foreign: [], hears: 'own' }]);
-  const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1', door, ...options });
+  const authPolicy = createAuthPolicy({ clock: liveClock, root: 'piles' });
+  authPolicy.setKeys([{ id: 'key-a', secretSha256, site: 'saltmere-yard', probe: 'evil', foreign: [], hears: 'own' }]);
+  const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1', authPolicy, ...options });
   closing.push(() => opened.ingest.close());
   const port = Number(new URL(opened.ingest.url).port);
   const honest = await connectAsync(opened.ingest.url, { reconnectPeriod: 0, clientId: 'honest' });
@@ -56,7 +56,7 @@ async function start(options: { maxConnections?: number } = {}) {
         resolve(socket);
       });
     });
-  return { ...opened, door, honest, serve, dial, url: opened.ingest.url };
+  return { ...opened, authPolicy, honest, serve, dial, url: opened.ingest.url };
 }
 
 describe('frames', () => {
@@ -117,11 +117,13 @@ describe('frames', () => {
   });
 
   test('a CONNECT longer than any is ended before it is gathered', async () => {
-    const { serve, dial, door } = await start();
+    const { serve, dial, authPolicy } = await start();
     const socket = await dial(Buffer.from([0x10, ...lengthBytes(17 * 1024), 0, 4]));
     await until('its end', () => socket.closed || undefined);
     await serve();
-    expect(door.knocks.lines()).toMatchObject([{ reason: 'too-long-packet', address: '127.0.0.1', count: 1 }]);
+    expect(authPolicy.connectionAttempts.lines()).toMatchObject([
+      { reason: 'too-long-packet', address: '127.0.0.1', count: 1 },
+    ]);
   });
 });
 

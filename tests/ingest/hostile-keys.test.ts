@@ -4,9 +4,9 @@ import { createHash } from 'node:crypto';
 import { connect, type Socket } from 'node:net';
 import { connectAsync } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { createDoor } from '../../ingest/auth/auth-policy.ts';
+import { createAuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { liveClock } from '../../shared/clock.ts';
-import type { DoorKey } from '../../shared/probe-key.ts';
+import type { KnownKey } from '../../shared/probe-key.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';
 import { hello, lengthBytes, packet, publish, subscribe, text, twoBytes, unsubscribe } from './raw-mqtt.ts';
@@ -17,7 +17,7 @@ afterEach(async () => {
 });
 
 const secretSha256 = createHash('sha256').update('secret').digest('hex');
-const keyOf = (id: string, change: Partial<DoorKey> = {}): DoorKey => ({
+const keyOf = (id: string, change: Partial<KnownKey> = {}): KnownKey => ({
   id,
   secretSha256,
   site: 'saltmere-yard',
@@ -38,12 +38,12 @@ interface Line {
 }
 
 async function start(
-  keys: DoorKey[] = [keyOf('evil')],
+  keys: KnownKey[] = [keyOf('evil')],
   options: { maxConnections?: number; packetsPerSecond?: number } = {},
 ) {
-  const door = createDoor({ clock: liveClock, root: 'piles' });
-  door.setKeys([keyOf('honest'), ...keys]);
-  const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1', door, ...options });
+  const authPolicy = createAuthPolicy({ clock: liveClock, root: 'piles' });
+  authPolicy.setKeys([keyOf('honest'), ...keys]);
+  const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1', authPolicy, ...options });
   closing.push(() => opened.ingest.close());
   const port = Number(new URL(opened.ingest.url).port);
   const honest = await connectAsync(opened.ingest.url, { reconnectPeriod: 0, ...credentials('honest') });
@@ -86,7 +86,7 @@ async function start(
   };
   const refused = (reason: string) =>
     opened.ingest.refusals().refusals.find((line) => line.reason === reason)?.count ?? 0;
-  return { ...opened, door, serve, dial, enter, refused };
+  return { ...opened, authPolicy, serve, dial, enter, refused };
 }
 
 /** The return codes of the SUBACK that follows the CONNACK; 0x80 is failure (MQTT 3.1.1 section 3.9.3). */
@@ -96,20 +96,22 @@ const filtersOf = (count: number, probe = 'evil') =>
 
 describe('what a key asks to hear', () => {
   test('a SUBSCRIBE of 60,000 filters ends its connection before it is gathered', async () => {
-    const { enter, serve, door } = await start();
+    const { enter, serve, authPolicy } = await start();
     const line = await enter('evil');
     await line.send(subscribe(1, filtersOf(60_000)).subarray(0, 64));
     await until('its end', () => line.socket.closed || undefined);
-    expect(door.knocks.lines()).toMatchObject([{ reason: 'too-long-packet', keyId: 'evil', clientId: 'one' }]);
+    expect(authPolicy.connectionAttempts.lines()).toMatchObject([
+      { reason: 'too-long-packet', keyId: 'evil', clientId: 'one' },
+    ]);
     await serve();
   });
 
   test('an UNSUBSCRIBE longer than any is treated alike', async () => {
-    const { enter, serve, door } = await start();
+    const { enter, serve, authPolicy } = await start();
     const line = await enter('evil');
     await line.send(Buffer.from([0xa2, ...lengthBytes(32 * 1024 + 1)]));
     await until('its end', () => line.socket.closed || undefined);
-    expect(door.knocks.totals()['too-long-packet']).toBe(1);
+    expect(authPolicy.connectionAttempts.totals()['too-long-packet']).toBe(1);
     await serve();
   });
 
@@ -133,7 +135,7 @@ describe('what a key asks to hear', () => {
   });
 
   test('what one key holds takes nothing from another, and comes free with its connection', async () => {
-    const { enter, door, serve } = await start([keyOf('evil'), keyOf('good')]);
+    const { enter, authPolicy, serve } = await start([keyOf('evil'), keyOf('good')]);
     const evil = await enter('evil');
     await evil.send(subscribe(1, filtersOf(33)));
     expect(granted(await evil.has(4 + 4 + 33), 33)[32]).toBe(0x80);
@@ -141,7 +143,7 @@ describe('what a key asks to hear', () => {
     await good.send(subscribe(1, filtersOf(32, 'good')));
     expect(granted(await good.has(4 + 4 + 32), 32)).toEqual(Array.from({ length: 32 }, () => 0));
     evil.socket.destroy();
-    await until('it to be gone', () => (door.seen('evil')?.connected === 0 ? true : undefined));
+    await until('it to be gone', () => (authPolicy.seen('evil')?.connected === 0 ? true : undefined));
     const again = await enter('evil');
     await again.send(subscribe(1, filtersOf(32)));
     expect(granted(await again.has(4 + 4 + 32), 32)).toEqual(Array.from({ length: 32 }, () => 0));
@@ -203,14 +205,14 @@ describe('what a key leaves half sent', () => {
   });
 
   test('the 1,001st QoS 2 message without PUBREL ends the connection, and is counted', async () => {
-    const { enter, serve, door } = await start();
+    const { enter, serve, authPolicy } = await start();
     const line = await enter('evil');
     const messages = Array.from({ length: 1_001 }, (_, id) =>
       publish('piles/saltmere-yard/evil/co2', '900', 0x34, [...twoBytes(id + 1)]),
     );
     await line.send(Buffer.concat(messages));
     await until('its end', () => line.socket.closed || undefined);
-    expect(door.knocks.totals()['too-much-under-way']).toBe(1);
+    expect(authPolicy.connectionAttempts.totals()['too-much-under-way']).toBe(1);
     await serve();
   });
 
@@ -265,22 +267,24 @@ describe('what a key leaves half sent', () => {
 
 describe('how often a key connects', () => {
   test('its 33rd connection is refused with return code 3, and none of the others ended', async () => {
-    const { enter, dial, door, serve } = await start();
+    const { enter, dial, authPolicy, serve } = await start();
     const lines = await Promise.all(Array.from({ length: 32 }, (_, one) => enter('evil', `c${one}`)));
     const late = await dial(hello('late', credentials('evil')));
     expect([...(await late.has(4))]).toEqual([0x20, 2, 0, 3]); // server unavailable (MQTT 3.1.1 table 3.1)
-    expect(door.knocks.lines()).toMatchObject([{ reason: 'too-many-of-key', keyId: 'evil', clientId: 'late' }]);
+    expect(authPolicy.connectionAttempts.lines()).toMatchObject([
+      { reason: 'too-many-of-key', keyId: 'evil', clientId: 'late' },
+    ]);
     expect(lines.every(({ socket }) => !socket.closed)).toBe(true);
     await serve();
   });
 
   test('one that is connected may come again in its own stead, and one that left makes room', async () => {
-    const { enter, dial, door } = await start();
+    const { enter, dial, authPolicy } = await start();
     const lines = await Promise.all(Array.from({ length: 32 }, (_, one) => enter('evil', `c${one}`)));
     await enter('evil', 'c3'); // [MQTT-3.1.4-2]
     await until('the first of that name to be ended', () => lines[3]?.socket.closed || undefined);
     lines[5]?.socket.destroy();
-    await until('it to be gone', () => (door.seen('evil')?.connected === 31 ? true : undefined));
+    await until('it to be gone', () => (authPolicy.seen('evil')?.connected === 31 ? true : undefined));
     await enter('evil', 'new');
     const late = await dial(hello('late', credentials('evil')));
     expect((await late.has(4))[3]).toBe(3);
@@ -294,10 +298,10 @@ describe('how often a key connects', () => {
   });
 
   test('a client id that is too long is refused with return code 2', async () => {
-    const { dial, door, serve } = await start();
+    const { dial, authPolicy, serve } = await start();
     const line = await dial(hello('x'.repeat(10_000), credentials('evil')));
     expect([...(await line.has(4))]).toEqual([0x20, 2, 0, 2]); // identifier rejected [MQTT-3.1.3-9]
-    expect(door.knocks.totals()['too-long-client-id']).toBe(1);
+    expect(authPolicy.connectionAttempts.totals()['too-long-client-id']).toBe(1);
     await serve();
   });
 

@@ -1,7 +1,7 @@
 // "By 8:54 pm" became 10:10, then 11:01, and 22 days later "in 6 h": the deadline ran before whoever it was for.
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../core/session/assessment.ts';
-import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
 import { alarmSummary } from '../../server/services/views/alarm-view.ts';
 import { alarmMachineSchema } from '../../shared/alarm-record.ts';
 import type { AlarmRecord } from '../../shared/store/journal.ts';
@@ -31,16 +31,16 @@ function hot(nowMs: number, change: Partial<Finding> = {}): Finding {
 class Journal {
   readonly alarms = new Map<string, AlarmRecord>();
   writes = 0;
-  board = new AlarmBoard('shed', [], () => 'a1');
+  registry = new AlarmRegistry('shed', [], () => 'a1');
 
   look(items: readonly Finding[], nowMs: number): void {
-    const { alarms } = this.board.look(items, nowMs);
+    const { alarms } = this.registry.look(items, nowMs);
     this.writes += alarms.length;
     for (const alarm of alarms) this.alarms.set(alarm.id, alarm);
   }
 
   restart(): void {
-    this.board = new AlarmBoard(
+    this.registry = new AlarmRegistry(
       'shed',
       [...this.alarms.values()].filter(({ closedAtMs }) => closedAtMs === null),
       () => 'a2',
@@ -48,7 +48,7 @@ class Journal {
   }
 
   byMs(): number | null {
-    const [open] = [...this.board.open()];
+    const [open] = [...this.registry.open()];
     if (!open) throw new Error('no alarm is open');
     return open.record.words.byMs;
   }
@@ -113,7 +113,7 @@ describe('a rung of the hazard ladder', () => {
   test('that is reached is a step of its own, told and kept, though the severity stays', () => {
     const journal = new Journal();
     journal.look([hazard(startMs, 2, 'Open it only with a helper.')], startMs);
-    const { steps, alarms } = journal.board.look(
+    const { steps, alarms } = journal.registry.look(
       [hazard(startMs + hourMs, 3, 'Keep air out of it.')],
       startMs + hourMs,
     );
@@ -137,7 +137,7 @@ describe('a warning that a probe would explain', () => {
     ['drying', true],
   ] as const) {
     test(`${kind} that stands when the core falls silent is ${held ? '' : 'not '}held back by that`, () => {
-      const board = new AlarmBoard(
+      const registry = new AlarmRegistry(
         'shed',
         [],
         (() => {
@@ -146,10 +146,10 @@ describe('a warning that a probe would explain', () => {
         })(),
       );
       // Drying waits an hour before it is raised.
-      board.look([hot(startMs - 2 * hourMs, { kind })], startMs - 2 * hourMs);
-      board.look([hot(startMs, { kind })], startMs);
-      board.look([lost(kind), silent], startMs + hourMs);
-      const open = [...board.open()];
+      registry.look([hot(startMs - 2 * hourMs, { kind })], startMs - 2 * hourMs);
+      registry.look([hot(startMs, { kind })], startMs);
+      registry.look([lost(kind), silent], startMs + hourMs);
+      const open = [...registry.open()];
       const records = open.map(({ record }) => record);
       const shown = open.map((one) => alarmSummary(one, records)).find((one) => one.kind === kind);
       expect([shown?.stands, shown?.heldBackBy !== null]).toEqual([true, held]);

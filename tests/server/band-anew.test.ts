@@ -1,21 +1,21 @@
 /**
- * When the house works an expected curve out anew: at once after an act, within the hour when the weather departs.
+ * When the server works an expected curve out anew: at once after an act, within the hour when the weather departs.
  */
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { bandsAtOnce, makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { bandsAtOnce, makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs;
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 const asked = vi.spyOn(bandsAtOnce, 'compute');
 
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   await post('/api/piles', {
     site: 'saltmere-yard',
@@ -44,16 +44,16 @@ async function measure(fromHour: number, toHour: number, airC: number) {
       { ...said, probe: 'core', value: 24 + minute / 600 },
       { ...said, probe: 'beside', value: airC },
     ];
-    await one.house.readings.append(readings);
-    for (const reading of readings) one.house.probes.record(reading);
+    await one.installation.readings.append(readings);
+    for (const reading of readings) one.installation.probes.record(reading);
   }
   nowMs = laidMs + toHour * msPerHour;
 }
 
-/** Waits until the house has looked at the pile as it is now. */
+/** Waits until the server has looked at the pile as it is now. */
 const looked = () =>
   until('a look at the pile', async () => {
-    const judged = await one.house.watch.get('cart-shed')?.judged();
+    const judged = await one.installation.watch.get('cart-shed')?.judged();
     return judged?.assessment?.atMs === nowMs ? true : undefined;
   });
 

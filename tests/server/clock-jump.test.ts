@@ -1,11 +1,11 @@
-// The machine's clock is set while the house is at work: by an hour, by a day, forward and back.
+// The machine's clock is set while the server is at work: by an hour, by a day, forward and back.
 import { afterEach, describe, expect, test } from 'vitest';
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
-import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
 import { jumpDetector } from '../../server/monitor/clock-jump.ts';
 import { PileWatch } from '../../server/monitor/pile-watch.ts';
 import { fastClock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;
@@ -48,7 +48,7 @@ for (const [what, passedMs, setMs, foundMs] of jumps) {
 }
 
 const fastJumps: [string, number, number][] = [
-  // what                                 set by [ms of the machine]   found [ms of the house]
+  // what                                 set by [ms of the machine]   found [ms of the server]
   ['set on by no more than a second', 1_000, 0],
   ['set on by more', 1_001, 60_060],
   ['set back by a minute', -60_000, -3_600_000],
@@ -75,9 +75,9 @@ describe('a watched pile', () => {
     const one = machine();
     const { dataDir, remove } = await makeDataDir();
     closing.push(remove);
-    const house = await openTestHouse(dataDir, {}, one.clock);
-    closing.push(() => house.close());
-    const post = (url: string, payload: object) => house.app.inject({ method: 'POST', url, payload });
+    const installation = await openTestInstallation(dataDir, {}, one.clock);
+    closing.push(() => installation.close());
+    const post = (url: string, payload: object) => installation.app.inject({ method: 'POST', url, payload });
     const laidAt = new Date(startMs - 72 * hourMs).toISOString();
     await post('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
     await post('/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: laidAt });
@@ -89,16 +89,17 @@ describe('a watched pile', () => {
         atMs: one.clock.nowMs(),
         value,
       };
-      await house.house.readings.append([reading]);
-      house.house.probes.record(reading);
+      await installation.installation.readings.append([reading]);
+      installation.installation.probes.record(reading);
     };
     await speak(30);
     await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'bed', position: 'core' });
     await speak(15, 'p2');
     await post('/api/probes/saltmere-yard/p2/claim', { pileId: 'bed', position: 'air' });
     const alarms = async () =>
-      (await house.app.inject({ url: '/api/piles/bed/alarms' })).json<{ alarms: { kind: string; state: string }[] }>()
-        .alarms;
+      (await installation.app.inject({ url: '/api/piles/bed/alarms' })).json<{
+        alarms: { kind: string; state: string }[];
+      }>().alarms;
     return { one, speak, alarms };
   }
 
@@ -141,7 +142,7 @@ describe('a watched pile', () => {
 test('an alarm does not wait a day when the clock is set back by a day, and none steps back', async () => {
   const laidMs = startMs - 30 * 24 * hourMs;
   const committed: JudgeReading[] = [];
-  const board = new AlarmBoard('bed', [], () => 'one');
+  const registry = new AlarmRegistry('bed', [], () => 'one');
   const watch = new PileWatch({
     pile: { id: 'bed', siteId: 'saltmere-yard', name: 'Bed', createdAtMs: laidMs },
     batch: {
@@ -155,7 +156,7 @@ test('an alarm does not wait a day when the clock is set back by a day, and none
       limits: {},
     },
     acts: [],
-    board,
+    registry,
     async *readBack(fromMs, toMs) {
       yield committed.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).sort((a, b) => a.atMs - b.atMs);
     },

@@ -7,7 +7,7 @@ import { healthSchema } from '../../shared/contracts/health.ts';
 import { pileDetailSchema, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 import { besideSqlite } from '../shared/store/beside-sqlite.ts';
 import { type Damage, damagesOf, fillEveryTable } from '../shared/store/damage.ts';
@@ -35,7 +35,7 @@ beforeAll(async () => {
 afterAll(() => whole.remove());
 
 /** Opens a copy in which one value of the bran pile's rows is damaged. */
-async function withDamage(damage: Damage, run: (one: TestHouse) => Promise<void>): Promise<void> {
+async function withDamage(damage: Damage, run: (one: TestInstallation) => Promise<void>): Promise<void> {
   const { dataDir, remove } = await makeDataDir();
   await cp(whole.dataDir, dataDir, { recursive: true });
   const beside = besideSqlite(join(dataDir, 'journal.db'));
@@ -44,7 +44,7 @@ async function withDamage(damage: Damage, run: (one: TestHouse) => Promise<void>
   );
   const { [damage.column]: _, ...keys } = keysOf(damage.table, row ?? {});
   await beside.set(damage, keys, { sql: damage.value });
-  const one = await openTestHouse(dataDir, {}, clock);
+  const one = await openTestInstallation(dataDir, {}, clock);
   try {
     await run(one);
   } finally {
@@ -53,14 +53,14 @@ async function withDamage(damage: Damage, run: (one: TestHouse) => Promise<void>
   }
 }
 
-async function expectOtherPileWatched({ app, house }: TestHouse): Promise<void> {
+async function expectOtherPileWatched({ app, installation }: TestInstallation): Promise<void> {
   const { piles } = pilesAnswerSchema.parse((await app.inject({ url: '/api/piles' })).json());
   expect(piles.map(({ id }) => id)).toContain(soilPile.id);
   const soil = pileDetailSchema.parse((await app.inject({ url: `/api/piles/${soilPile.id}` })).json());
   expect(soil.trouble).toBeUndefined();
   expect(soil.judgement).not.toBeNull();
   expect(soil.positions.core?.silent).toBe(false);
-  expect((await house.watch.get(soilPile.id)?.judged())?.assessment).not.toBeNull();
+  expect((await installation.watch.get(soilPile.id)?.judged())?.assessment).not.toBeNull();
 }
 
 /** Caches, and values that are read when they are wanted. */
@@ -82,7 +82,7 @@ describe('an installation with one damaged row', () => {
       const damage = damages[index % damages.length] as Damage;
       await withDamage(damage, async (one) => {
         await expectOtherPileWatched(one);
-        await one.house.journal.examine(async () => true);
+        await one.installation.journal.examine(async () => true);
         const where = `${damage.what} in ${damage.table}.${damage.column}`;
         const answer = await one.app.inject({ url: '/api/health' });
         const { parts } = healthSchema.parse(answer.json());
@@ -156,7 +156,7 @@ describe('an installation with one damaged row', () => {
       const damage = { table: 'setting', column: 'value', type: 'text', what: 'no JSON', value } as const;
       await withDamage(damage, async (one) => {
         await expectOtherPileWatched(one);
-        expect(await one.house.delivery.settings.allowed()).toEqual([]);
+        expect(await one.installation.delivery.settings.allowed()).toEqual([]);
       });
     }
   }, 60_000);

@@ -2,12 +2,12 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { houseUnwell } from '../../server/notify/system-unwell.ts';
+import { systemUnwell } from '../../server/notify/system-unwell.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { healthSchema } from '../../shared/contracts/health.ts';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;
@@ -16,7 +16,7 @@ const ids = ['ash', 'beech', 'cedar', 'dogwood', 'elm', 'fir'] as const;
 let nowMs: number;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
 let box: MailServer;
-let one: TestHouse;
+let one: TestInstallation;
 let dataDir: string;
 let remove: () => Promise<void>;
 
@@ -40,7 +40,7 @@ afterEach(async () => {
 
 async function open() {
   const mail = { SMTP_URL: box.url, MAIL_FROM: 'alarms@saltmere.example', ALERT_MAIL_TO: 'ada@saltmere.example' };
-  one = await openTestHouse(dataDir, mail, clock);
+  one = await openTestInstallation(dataDir, mail, clock);
 }
 
 async function post(url: string, payload: object = {}) {
@@ -50,8 +50,8 @@ async function post(url: string, payload: object = {}) {
 
 async function measure(id: string, coreC: number) {
   const reading = { site: 'saltmere-yard', probe: id, quantity: 'temperature' as const, value: coreC, atMs: nowMs };
-  await one.house.readings.append([reading]);
-  one.house.probes.record(reading);
+  await one.installation.readings.append([reading]);
+  one.installation.probes.record(reading);
 }
 
 const detail = async (id: string): Promise<PileDetail> =>
@@ -111,7 +111,7 @@ describe('piles that cannot be kept', () => {
     refuseToKeep(refused);
     await heat('fir');
     const alarm = await alarmOf('fir');
-    await until('it to be kept', async () => one.house.journal.alarms.get(alarm.id));
+    await until('it to be kept', async () => one.installation.journal.alarms.get(alarm.id));
     await until('the e-mail', () => mailsAbout('fir')[0]);
   });
 
@@ -125,9 +125,9 @@ describe('piles that cannot be kept', () => {
     });
     expect(parts.piles.detail).toContain('ash');
     expect((await detail('ash')).trouble).toMatchObject({ code: 'not-kept', judged: true });
-    const { readings, journal, watching } = one.house;
+    const { readings, journal, watching } = one.installation;
     if (!watching) throw new Error('nobody watches here');
-    const unwell = await houseUnwell({
+    const unwell = await systemUnwell({
       readings,
       journal,
       watch: watching,
@@ -148,18 +148,18 @@ describe('piles that cannot be kept', () => {
       await heat('ash');
       const { id } = await alarmOf('ash');
       await until('the e-mail', () => mailsAbout('ash')[0]);
-      expect(await one.house.journal.alarms.get(id)).toBeUndefined();
+      expect(await one.installation.journal.alarms.get(id)).toBeUndefined();
       acceptAgain();
       await until('the alarm to be kept', async () => {
         await measure('ash', 72);
-        return one.house.journal.alarms.get(id);
+        return one.installation.journal.alarms.get(id);
       });
       const told = await until('its notice to be settled', async () => {
-        const notices = await one.house.journal.telling.notices.ofAlarm(id);
+        const notices = await one.installation.journal.telling.notices.ofAlarm(id);
         return notices.find(({ state }) => state === 'spread');
       });
       expect(told.messages.map(({ state }) => state)).toEqual(['sent']);
-      await one.house.delivery.settled();
+      await one.installation.delivery.settled();
       expect(mailsAbout('ash')).toHaveLength(1);
       expect((await detail('ash')).trouble).toBeUndefined();
     });

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;
@@ -9,13 +9,13 @@ const dayMs = 24 * hourMs;
 const firstMs = Date.UTC(2031, 3, 1);
 let nowMs = firstMs + 60 * dayMs;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, clock);
+  one = await openTestInstallation(folder.dataDir, {}, clock);
 });
 afterAll(async () => {
   await one.close();
@@ -40,8 +40,8 @@ test('three finished batches of the stage join the expected band, two do not', a
     atMs: firstMs + hour * hourMs,
     value: 20 + 22 * Math.exp(-((((hour % 192) - 60) / 40) ** 2)),
   }));
-  await one.house.readings.append(readings);
-  for (const reading of readings) one.house.probes.record(reading);
+  await one.installation.readings.append(readings);
+  for (const reading of readings) one.installation.probes.record(reading);
   await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'bed', position: 'core', from: firstMs });
 
   const origins: string[] = [];

@@ -3,7 +3,7 @@
 import { connectAsync } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
 import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];
@@ -16,9 +16,9 @@ const tempOf = (probe: string) => [{ site, probe, quantity: 'temperature' as con
 
 async function open(environment: Record<string, string> = {}) {
   const { dataDir, remove } = await makeDataDir();
-  const { house, app, close } = await openTestHouse(dataDir, environment);
+  const { installation, app, close } = await openTestInstallation(dataDir, environment);
   closing.push(remove, close);
-  const client = await connectAsync(house.ingest.url, { reconnectPeriod: 0 });
+  const client = await connectAsync(installation.ingest.url, { reconnectPeriod: 0 });
   closing.push(() => client.endAsync(true));
   let said = 0;
   const say = (probe: string, leaf = 'reading') => {
@@ -38,24 +38,24 @@ async function open(environment: Record<string, string> = {}) {
     await call('POST', '/api/sites', { name: 'Saltmere Yard' });
     await call('POST', '/api/piles', { site, name: 'Bed', stage: 'bran' });
   };
-  const rows = (probe: string) => house.readings.rows(tempOf(probe), 0, Date.now() + 1_000, 100);
-  return { house, client, say, call, names, forget, layBed, rows };
+  const rows = (probe: string) => installation.readings.rows(tempOf(probe), 0, Date.now() + 1_000, 100);
+  return { installation, client, say, call, names, forget, layBed, rows };
 }
 
 test('a probe that no pile ever had is forgotten with its readings, its status and its place, and it is written down', async () => {
-  const { house, client, say, call, names, forget, rows } = await open({ UNCLAIMED_PROBES: '2' });
+  const { installation, client, say, call, names, forget, rows } = await open({ UNCLAIMED_PROBES: '2' });
   await say('stray');
   await say('stray', 'status');
   await say('other');
-  await until('its status', async () => ((await house.journal.probes.list()).length > 0 ? 1 : undefined));
+  await until('its status', async () => ((await installation.journal.probes.list()).length > 0 ? 1 : undefined));
   await say('third'); // no room
   expect(await names()).toEqual(['other', 'stray']);
 
   expect(await forget('stray')).toEqual({ status: 200, body: { forgotten: 1, kept: 0 } });
   expect(await names()).toEqual(['other']);
   expect([(await rows('stray')).length, (await rows('other')).length]).toEqual([0, 1]);
-  expect(await house.journal.probes.list()).toEqual([]);
-  expect((await house.readings.lasts()).map(({ probe }) => probe)).toEqual(['other']);
+  expect(await installation.journal.probes.list()).toEqual([]);
+  expect((await installation.readings.lasts()).map(({ probe }) => probe)).toEqual(['other']);
   const audit = (await call('GET', '/api/audit')).body as { entries?: { what: string }[] };
   expect(JSON.stringify(audit)).toContain('forgot a probe and all it said');
 
@@ -112,9 +112,9 @@ test('many are forgotten by a part of their name, and the others stay', async ()
 });
 
 test('a database that takes no rows away says so, and nothing is forgotten', async () => {
-  const { house, say, names, forget } = await open();
+  const { installation, say, names, forget } = await open();
   await say('stray');
-  Object.defineProperty(house.readings, 'cannotForget', {
+  Object.defineProperty(installation.readings, 'cannotForget', {
     value: 'Cannot forget what a probe said as the store is old',
   });
   expect(await forget('stray')).toMatchObject({

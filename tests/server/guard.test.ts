@@ -1,16 +1,16 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { problemSchema } from '../../shared/contracts/problem.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 const token = 'a-token-of-the-house';
 
 describe('with BRANHEARTH_API_TOKEN set', () => {
-  let test1: TestHouse;
+  let test1: TestInstallation;
   let remove: () => Promise<void>;
   beforeAll(async () => {
     const folder = await makeDataDir();
     remove = folder.remove;
-    test1 = await openTestHouse(folder.dataDir, { API_TOKEN: token });
+    test1 = await openTestInstallation(folder.dataDir, { API_TOKEN: token });
   });
   afterAll(async () => {
     await test1.close();
@@ -65,12 +65,12 @@ describe('with BRANHEARTH_API_TOKEN set', () => {
 });
 
 describe('without a token', () => {
-  let test1: TestHouse;
+  let test1: TestInstallation;
   let remove: () => Promise<void>;
   beforeAll(async () => {
     const folder = await makeDataDir();
     remove = folder.remove;
-    test1 = await openTestHouse(folder.dataDir);
+    test1 = await openTestInstallation(folder.dataDir);
   });
   afterAll(async () => {
     await test1.close();

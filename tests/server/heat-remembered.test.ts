@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { readinessSchema } from '../../shared/contracts/readiness.ts';
 import { batchRecordSchema } from '../../shared/contracts/records.ts';
-import { openTestHouse } from '../helpers/open-test-server.ts';
+import { openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 import { type Farm, hourMs, openFarm, site } from './journal/farm.ts';
 
@@ -62,7 +62,7 @@ test('a pile that was overheated says on home, in progress, readiness and record
   expect(readiness.says).toContain('the heat measured speaks against it');
 
   await farm.one.close();
-  farm.one = await openTestHouse(farm.dataDir);
+  farm.one = await openTestInstallation(farm.dataDir);
   const kept = await until('the same after a restart', async () => {
     const now = await detail();
     return now.batch?.heat ? now : undefined;
@@ -86,8 +86,8 @@ test('a state kept by a former version of the judge is made anew from the readin
   await measured(overheated());
   await until('the warning', async () => (await detail()).alarms.find(({ kind }) => kind === 'heat-damage'));
   await farm.one.close();
-  farm.one = await openTestHouse(farm.dataDir);
-  const { journal } = farm.one.house;
+  farm.one = await openTestInstallation(farm.dataDir);
+  const { journal } = farm.one.installation;
   const place = await until('the kept place', () => journal.watch.get('shed'));
   const { judge, ...rest } = place.state as {
     judge: { version: number; positions: { core: { heat?: unknown } } };
@@ -101,7 +101,7 @@ test('a state kept by a former version of the judge is made anew from the readin
     watch: { ...place, state: { judge: former, ...rest } },
   });
   await farm.one.close();
-  farm.one = await openTestHouse(dataDir);
+  farm.one = await openTestInstallation(dataDir);
   const anew = await until('the heat', async () => (await detail()).batch?.heat);
   expect(anew.places).toEqual([expect.objectContaining({ position: 'core', peakC: 63.4, mayBeLost: true })]);
 });

@@ -23,7 +23,7 @@ beforeEach(async () => {
     tenMinutely(() => 15),
   );
   await claim('yard-air', 'air');
-  await until('a kept place', () => farm.one.house.journal.watch.get('shed'));
+  await until('a kept place', () => farm.one.installation.journal.watch.get('shed'));
 });
 afterEach(() => farm.close());
 

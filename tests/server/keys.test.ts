@@ -10,9 +10,9 @@ import {
   keysAnswerSchema,
   type MadeKey,
   madeKeySchema,
-  turnedAwayAnswerSchema,
+  refusedConnectionsAnswerSchema,
 } from '../../shared/contracts/keys.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];
@@ -23,26 +23,26 @@ afterEach(async () => {
 async function open(environment: Record<string, string> = {}) {
   const folder = await makeDataDir();
   closing.push(folder.remove);
-  const one = await openTestHouse(folder.dataDir, environment);
+  const one = await openTestInstallation(folder.dataDir, environment);
   closing.push(() => one.close());
   return one;
 }
 
 const probeKey = { name: 'Core of bay one', site: 'saltmere-yard', probe: 'p1', foreign: [], hears: 'own' };
 
-async function make(one: TestHouse, change: object = {}): Promise<MadeKey> {
+async function make(one: TestInstallation, change: object = {}): Promise<MadeKey> {
   const answer = await one.app.inject({ method: 'POST', url: '/api/keys', payload: { ...probeKey, ...change } });
   expect(answer.statusCode).toBe(201);
   expect(answer.headers['cache-control']).toBe('no-store');
   return madeKeySchema.parse(answer.json());
 }
 
-async function list(one: TestHouse): Promise<KeysAnswer> {
+async function list(one: TestInstallation): Promise<KeysAnswer> {
   return keysAnswerSchema.parse((await one.app.inject({ url: '/api/keys' })).json());
 }
 
-async function come(one: TestHouse, options: IClientOptions = {}) {
-  const client = await connectAsync(one.house.ingest.url, { reconnectPeriod: 0, ...options });
+async function come(one: TestInstallation, options: IClientOptions = {}) {
+  const client = await connectAsync(one.installation.ingest.url, { reconnectPeriod: 0, ...options });
   client.on('error', () => {});
   closing.push(() => client.endAsync(true));
   return client;
@@ -70,11 +70,11 @@ describe('a key', () => {
   test('works after a restart, and one that was revoked still does not', async () => {
     const folder = await makeDataDir();
     closing.push(folder.remove);
-    const before = await openTestHouse(folder.dataDir);
+    const before = await openTestInstallation(folder.dataDir);
     const [kept, revoked] = [await make(before), await make(before)];
     await before.app.inject({ method: 'DELETE', url: `/api/keys/${revoked.id}` });
     await before.close();
-    const after = await openTestHouse(folder.dataDir);
+    const after = await openTestInstallation(folder.dataDir);
     closing.push(() => after.close());
     await come(after, used(kept));
     await expect(come(after, used(revoked))).rejects.toThrow(/Bad username or password/i);
@@ -86,7 +86,7 @@ describe('a key', () => {
     expect(secret).toMatch(/^[0-9a-hjkmnp-tv-z]{32}$/);
     expect(JSON.stringify(await list(one))).not.toContain(secret);
     const { dataDir } = one;
-    await one.house.journal.check();
+    await one.installation.journal.check();
     for (const name of ['journal.db', 'journal.db-wal']) {
       const file = join(dataDir, name);
       if (existsSync(file)) expect((await readFile(file)).includes(secret)).toBe(false);
@@ -96,7 +96,7 @@ describe('a key', () => {
   test('tells what to enter at the probe, and a command and a code that say the same', async () => {
     const one = await open();
     const made = await make(one);
-    const { port } = new URL(one.house.ingest.url);
+    const { port } = new URL(one.installation.ingest.url);
     expect(Object.fromEntries(made.lines.map(({ name, value }) => [name, value]))).toEqual({
       Server: '127.0.0.1',
       Port: port,
@@ -110,7 +110,7 @@ describe('a key', () => {
     expect(made.code.path).toMatch(/^M\d+ \d+h1v1h-1z/);
     if (existsSync('/usr/bin/mosquitto_pub')) await promisify(execFile)('/bin/sh', ['-c', made.example]);
     else await (await come(one, used(made))).publishAsync('piles/saltmere-yard/p1/temperature', '24.5', { qos: 1 });
-    await until('the reading', () => one.house.probes.of('saltmere-yard', 'p1').last.temperature);
+    await until('the reading', () => one.installation.probes.of('saltmere-yard', 'p1').last.temperature);
   });
 
   const wrong: [string, object, string][] = [
@@ -136,7 +136,7 @@ describe('a key', () => {
 test('once every probe needs a key, none without comes in, also after a restart', async () => {
   const folder = await makeDataDir();
   closing.push(folder.remove);
-  const before = await openTestHouse(folder.dataDir);
+  const before = await openTestInstallation(folder.dataDir);
   const made = await make(before);
   await come(before);
   const payload = { everyProbeNeedsAKey: true };
@@ -144,7 +144,7 @@ test('once every probe needs a key, none without comes in, also after a restart'
   expect(keysAnswerSchema.parse(answer.json()).everyProbeNeedsAKey).toBe(true);
   await expect(come(before)).rejects.toThrow(/Not authorized/i);
   await before.close();
-  const after = await openTestHouse(folder.dataDir);
+  const after = await openTestInstallation(folder.dataDir);
   closing.push(() => after.close());
   await expect(come(after)).rejects.toThrow(/Not authorized/i);
   await come(after, used(made));
@@ -157,7 +157,7 @@ test('who was turned away is told with address, client id, the key named and how
   await expect(come(one, wrong)).rejects.toThrow();
   await expect(come(one, wrong)).rejects.toThrow();
   const answer = (await one.app.inject({ url: '/api/ingest/turned-away' })).json();
-  expect(turnedAwayAnswerSchema.parse(answer)).toMatchObject({
+  expect(refusedConnectionsAnswerSchema.parse(answer)).toMatchObject({
     total: 2,
     turnedAway: [{ reason: 'wrong-secret', address: '127.0.0.1', clientId: 'shed', key: 'Core of bay one', count: 2 }],
   });

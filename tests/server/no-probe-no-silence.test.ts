@@ -4,12 +4,12 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs;
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 const site = 'saltmere-yard';
 const atHour = (hour: number) => laidMs + hour * msPerHour;
@@ -20,7 +20,7 @@ const pileOf = async (id: string) => (await one.app.inject(`/api/piles/${id}`)).
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100 };
   await post('/api/piles', { site, stage: 'bran', startedAt: instant(0), recipe, name: 'Cart shed' });
@@ -31,8 +31,8 @@ beforeAll(async () => {
       probe,
       value: 30 + (minute % 7) / 10,
     }));
-    await one.house.readings.append(readings);
-    for (const reading of readings) one.house.probes.record(reading);
+    await one.installation.readings.append(readings);
+    for (const reading of readings) one.installation.probes.record(reading);
   }
   nowMs = atHour(50);
   for (const probe of ['core', 'top', 'base']) {
@@ -45,11 +45,11 @@ afterAll(async () => {
   await remove();
 });
 
-/** Everything is silent from hour 50; looked at long after the house has listened for a while. */
+/** Everything is silent from hour 50; looked at long after the server has listened for a while. */
 async function lookedAt(pileId: string, hour: number) {
   nowMs = Math.max(nowMs, atHour(hour));
   return until(`a look at ${pileId}`, async () => {
-    const judged = await one.house.watch.get(pileId)?.judged();
+    const judged = await one.installation.watch.get(pileId)?.judged();
     return judged?.assessment?.atMs === nowMs ? judged.assessment : undefined;
   });
 }

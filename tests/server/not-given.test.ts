@@ -6,13 +6,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { batchRecordSchema } from '../../shared/contracts/records.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs + 30 * msPerHour;
 const site = 'saltmere-yard';
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 
 const post = async (url: string, payload: object, status = 201) => {
@@ -31,7 +31,7 @@ const pileOf = (id: string) =>
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const startedAt = new Date(laidMs).toISOString();
   await post('/api/piles', { site, stage: 'bran', startedAt, name: 'Bare bed' });

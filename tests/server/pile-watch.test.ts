@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
-import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
 import { PileWatch } from '../../server/monitor/pile-watch.ts';
 import type { BatchRecord } from '../../shared/store/journal.ts';
 
@@ -32,12 +32,12 @@ const endMs = laidMs + 4 * 86_400_000;
 /** A watch whose committed readings grow as they are received. */
 function watchOver(committed: JudgeReading[]): PileWatch {
   const pile = { id: 'shed', siteId: 'saltmere-yard', name: 'Shed', createdAtMs: laidMs };
-  const board = new AlarmBoard('shed', [], () => 'a');
+  const registry = new AlarmRegistry('shed', [], () => 'a');
   return new PileWatch({
     pile,
     batch,
     acts: [],
-    board,
+    registry,
     async *readBack(fromMs, toMs) {
       const page = committed.filter(({ atMs }) => atMs >= fromMs && atMs < toMs);
       yield page.sort((a, b) => a.atMs - b.atMs);
@@ -111,7 +111,7 @@ test('PileWatch shows what it last said while it reads again, and begins again w
     pile: { id: 'shed', siteId: 'saltmere-yard', name: 'Shed', createdAtMs: laidMs },
     batch,
     acts: [],
-    board: new AlarmBoard('shed', [], () => 'a'),
+    registry: new AlarmRegistry('shed', [], () => 'a'),
     async *readBack(fromMs, toMs) {
       const page = committed.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).sort((a, b) => a.atMs - b.atMs);
       yield page.slice(0, page.length / 2);

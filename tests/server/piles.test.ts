@@ -4,16 +4,16 @@ import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
 import { problemSchema } from '../../shared/contracts/problem.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import type { Quantity } from '../../shared/quantity.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 const hourMs = 3_600_000;
 
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
 });
 afterAll(async () => {
   await one.close();
@@ -25,8 +25,8 @@ const post = (url: string, payload: object) => one.app.inject({ method: 'POST', 
 /** Commits readings as ingest does: kept first, then told. */
 async function commit(probe: string, quantity: Quantity, values: [number, number][]) {
   const readings = values.map(([atMs, value]) => ({ site: 'saltmere-yard', probe, quantity, atMs, value }));
-  await one.house.readings.append(readings);
-  for (const reading of readings) one.house.probes.record(reading);
+  await one.installation.readings.append(readings);
+  for (const reading of readings) one.installation.probes.record(reading);
 }
 
 describe('sites and piles', () => {

@@ -7,14 +7,14 @@ import {
   waterAnswerSchema,
 } from '../../shared/contracts/plan.ts';
 import { problemSchema } from '../../shared/contracts/problem.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
 });
 afterAll(async () => {
   await one.close();

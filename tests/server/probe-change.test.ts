@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;
@@ -10,7 +10,7 @@ test('a position served by two probes one after the other shows one line, each r
   const nowMs = Math.floor(Date.now() / hourMs) * hourMs;
   const laidMs = nowMs - 10 * hourMs;
   const changedMs = nowMs - 5 * hourMs + 20 * 60_000;
-  const { house, app, close } = await openTestHouse(dataDir);
+  const { installation, app, close } = await openTestInstallation(dataDir);
   const call = async (method: 'POST' | 'DELETE', url: string, payload?: object) => {
     const answer = await app.inject({ method, url, ...(payload && { payload }) });
     if (answer.statusCode >= 300) throw new Error(answer.body);
@@ -27,19 +27,19 @@ test('a position served by two probes one after the other shows one line, each r
       atMs: laidMs + i * 10 * 60_000,
       value: tempC,
     }));
-    await house.readings.append(readings);
-    for (const reading of readings) house.probes.record(reading);
+    await installation.readings.append(readings);
+    for (const reading of readings) installation.probes.record(reading);
   }
   await call('POST', '/api/sites', { name: 'Saltmere Yard' });
   await call('POST', '/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: laidMs });
-  await house.journal.claims.claim({
+  await installation.journal.claims.claim({
     site: 'saltmere-yard',
     probe: 'old',
     pileId: 'bed',
     position: 'core',
     fromMs: laidMs,
   });
-  await house.journal.claims.release('saltmere-yard', 'old', changedMs);
+  await installation.journal.claims.release('saltmere-yard', 'old', changedMs);
   await call('POST', '/api/probes/saltmere-yard/new/claim', { pileId: 'bed', position: 'core', from: changedMs });
 
   const url = `/api/piles/bed/series?from=${laidMs}&to=${nowMs}&points=10`;
@@ -56,15 +56,15 @@ test('a position served by two probes one after the other shows one line, each r
 
 test('a pile without an air probe is lent its site’s, and given back when that probe leaves', async () => {
   const { dataDir, remove } = await makeDataDir();
-  const { house, app, close } = await openTestHouse(dataDir);
+  const { installation, app, close } = await openTestInstallation(dataDir);
   const call = async (method: 'POST' | 'DELETE', url: string, payload?: object) => {
     const answer = await app.inject({ method, url, ...(payload && { payload }) });
     if (answer.statusCode >= 300) throw new Error(answer.body);
   };
   await call('POST', '/api/sites', { name: 'Saltmere Yard' });
   for (const name of ['One', 'Two']) await call('POST', '/api/piles', { site: 'saltmere-yard', name, stage: 'bran' });
-  house.probes.of('saltmere-yard', 'air-1');
-  const airOf = (id: string) => house.watch.get(id)?.summary().positions.air?.probe;
+  installation.probes.of('saltmere-yard', 'air-1');
+  const airOf = (id: string) => installation.watch.get(id)?.summary().positions.air?.probe;
 
   await call('POST', '/api/probes/saltmere-yard/air-1/claim', { pileId: 'one', position: 'air' });
   await until('the loan', () => airOf('two') === 'air-1' || undefined);

@@ -4,7 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const pileCount = 12;
@@ -14,13 +14,13 @@ const clock: Clock = { nowMs: () => nowMs, speed: 1 };
 
 test('piles that all have late readings let others have their turn between them', async () => {
   const { dataDir, remove } = await makeDataDir();
-  const { app, house, close } = await openTestHouse(dataDir, {}, clock);
+  const { app, installation, close } = await openTestInstallation(dataDir, {}, clock);
   const post = (url: string, payload: object) => app.inject({ method: 'POST', url, payload });
   const probes = Array.from({ length: pileCount }, (_, index) => `p${index}`);
   const say = async (probe: string, atMs: number, value: number) => {
     const reading = { site: 'saltmere-yard', probe, quantity: 'temperature' as const, atMs, value };
-    await house.readings.append([reading]);
-    return () => house.probes.record(reading);
+    await installation.readings.append([reading]);
+    return () => installation.probes.record(reading);
   };
   await post('/api/sites', { name: 'Saltmere Yard' });
   for (const probe of probes) {
@@ -30,7 +30,7 @@ test('piles that all have late readings let others have their turn between them'
   }
   nowMs += 7_200_000;
   for (const probe of probes) (await say(probe, nowMs, 31))();
-  await until('all judged', async () => (house.watch.all().length === pileCount ? true : undefined));
+  await until('all judged', async () => (installation.watch.all().length === pileCount ? true : undefined));
   await new Promise((resolve) => setTimeout(resolve, 500));
 
   let turns = 0;
@@ -40,7 +40,7 @@ test('piles that all have late readings let others have their turn between them'
     if (!ended) setImmediate(turn);
   };
   const turnsAt: number[] = [];
-  const { readings } = house;
+  const { readings } = installation;
   const rows = readings.rows.bind(readings);
   readings.rows = (...asked) => {
     turnsAt.push(turns);

@@ -2,18 +2,18 @@
 import { afterAll, beforeAll, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { pilesAnswerSchema } from '../../shared/contracts/piles.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const startMs = Date.UTC(2031, 3, 1);
 let nowMs = startMs;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
 let folder: Awaited<ReturnType<typeof makeDataDir>>;
-let one: TestHouse;
+let one: TestInstallation;
 
 beforeAll(async () => {
   folder = await makeDataDir();
-  one = await openTestHouse(folder.dataDir, {}, clock);
+  one = await openTestInstallation(folder.dataDir, {}, clock);
 });
 afterAll(async () => {
   await one.close();
@@ -28,8 +28,8 @@ async function post(url: string, payload: object): Promise<void> {
 async function said(value: number): Promise<void> {
   nowMs += 60_000;
   const reading = { site: 'gateway', probe: 'p1', quantity: 'temperature' as const, atMs: nowMs, value };
-  await one.house.readings.append([reading]);
-  one.house.probes.record(reading);
+  await one.installation.readings.append([reading]);
+  one.installation.probes.record(reading);
 }
 
 /** Judged, not only shown: the sentence is the judge's, and names the core. */
@@ -49,7 +49,7 @@ test('a probe that serves a pile of another site is heard, before and after a re
   await judgedAt(32);
 
   await one.close();
-  one = await openTestHouse(folder.dataDir, {}, clock);
+  one = await openTestInstallation(folder.dataDir, {}, clock);
   await said(33);
   await judgedAt(33);
 });

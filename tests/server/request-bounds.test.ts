@@ -1,6 +1,6 @@
 /** Whatever a request may hold has a bound in the description: no text, list or map of any length reaches a handler. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 interface Schema {
   readonly type?: string;
@@ -24,12 +24,12 @@ interface Operation {
   readonly requestBody?: { readonly content: Record<string, { readonly schema?: Schema }> };
 }
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
 });
 afterAll(async () => {
   await one.close();

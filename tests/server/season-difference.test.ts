@@ -2,16 +2,16 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { difference } from '../../core/seasons/difference.ts';
 import { compareAnswerSchema, differenceAnswerSchema } from '../../shared/contracts/seasons.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { demoStartMs } from '../helpers/past-server.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
   await writePast({ dataDir: folder.dataDir, seed: 9, demoStartMs });
-  one = await openTestHouse(folder.dataDir, {}, { nowMs: () => demoStartMs, speed: 1 });
+  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => demoStartMs, speed: 1 });
 }, 60_000);
 afterAll(async () => {
   await one.close();

@@ -6,13 +6,13 @@ import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { demoStartMs } from '../helpers/past-server.ts';
 
 const clock: Clock = { nowMs: () => demoStartMs, speed: 1 };
 
 async function answers(dataDir: string) {
-  const { app, close } = await openTestHouse(dataDir, {}, clock);
+  const { app, close } = await openTestInstallation(dataDir, {}, clock);
   try {
     return {
       table: (await app.inject({ url: '/api/compare' })).json(),

@@ -9,13 +9,13 @@ import {
 } from '../../shared/contracts/seasons.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 const site = 'saltmere-yard';
 const firstMs = Date.UTC(2031, 2, 10, 6, 3);
 const nowMs = firstMs + 100 * msPerDay;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 const ids: string[] = [];
 
@@ -37,8 +37,8 @@ async function measured(probe: string, fromMs: number, hours: number, value: (ag
     const atMs = fromMs + minute * msPerMinute;
     readings.push({ site, probe, quantity: 'temperature', atMs, value: value(minute / 60) });
   }
-  await one.house.readings.append(readings);
-  for (const reading of readings) one.house.probes.record(reading);
+  await one.installation.readings.append(readings);
+  for (const reading of readings) one.installation.probes.record(reading);
 }
 
 /** Five batches on one pile, twelve days apart; the last one runs. */
@@ -52,14 +52,14 @@ const laid = [
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, clock);
+  one = await openTestInstallation(folder.dataDir, {}, clock);
   await post('/api/sites', { name: 'Saltmere Yard', latitude: 41, timeZone: 'UTC' });
   for (const [i, { lateH, peakC, depthM }] of laid.entries()) {
     const startedAt = firstMs + i * 24 * msPerDay;
     const recipe = { material: i === 2 ? 'rice-bran' : 'wheat-bran', depthM, moistureFrac: 0.6 };
     if (i === 0) await post('/api/piles', { site, name: 'Bed', stage: 'bran', startedAt, recipe });
     else await post('/api/piles/bed/batches', { stage: 'bran', startedAt, recipe });
-    const list = await one.house.journal.batches.list('bed');
+    const list = await one.installation.journal.batches.list('bed');
     ids.push(list.at(-1)?.id ?? '');
     const hours = i === 3 ? 48 : 120;
     await measured('core', startedAt, hours, (ageH) => hump(ageH, lateH, peakC));

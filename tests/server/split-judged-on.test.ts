@@ -3,12 +3,12 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs;
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 const instant = (hour: number) => new Date(laidMs + hour * msPerHour).toISOString();
 const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
@@ -20,7 +20,7 @@ const coreC = (hour: number) =>
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
   const yard = { site: 'saltmere-yard', stage: 'bran', startedAt: instant(0), recipe };
@@ -48,15 +48,15 @@ async function measure(fromHour: number, toHour: number, ...cores: string[]) {
       ...cores.map((probe) => ({ ...said, probe, value: coreC(minute / 60) + wobbleK })),
       { ...said, probe: 'beside', value: 19 + wobbleK },
     ];
-    await one.house.readings.append(readings);
-    for (const reading of readings) one.house.probes.record(reading);
+    await one.installation.readings.append(readings);
+    for (const reading of readings) one.installation.probes.record(reading);
   }
   nowMs = laidMs + toHour * msPerHour;
 }
 
 const lookedAt = (pileId: string) =>
   until(`a look at ${pileId}`, async () => {
-    const judged = await one.house.watch.get(pileId)?.judged();
+    const judged = await one.installation.watch.get(pileId)?.judged();
     return judged?.assessment?.atMs === nowMs ? judged.assessment : undefined;
   });
 
@@ -79,11 +79,14 @@ test('a part split off a cooling bed goes on cooling with the whole of its progr
   expect([part.phase, part.progressPct]).toEqual(['cooling', expect.closeTo(whole.progressPct, -1)]);
   expect(part.readiness.points.find(({ what }) => what === 'heat-came')?.seen).toBe(true);
   // What it is shown is its own: the probe of the whole is none of its places.
-  expect(one.house.watch.get('bay-two')?.sources.map(({ claim }) => claim.probe)).toEqual(['core-two', 'beside']);
+  expect(one.installation.watch.get('bay-two')?.sources.map(({ claim }) => claim.probe)).toEqual([
+    'core-two',
+    'beside',
+  ]);
 
   const dataDir = one.dataDir;
   await one.close();
-  one = await openTestHouse(dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openTestInstallation(dataDir, {}, { nowMs: () => nowMs, speed: 1 });
   const again = await lookedAt('bay-two');
   expect([again.phase, again.progressPct]).toEqual([part.phase, part.progressPct]);
 });

@@ -1,5 +1,5 @@
 /**
- * Readings older than the owner chose are thinned by the house itself: what is compared stays, figure by figure; what
+ * Readings older than the owner chose are thinned by the server itself: what is compared stays, figure by figure; what
  * cannot stay is said where it is shown.
  */
 import type { InjectOptions } from 'fastify';
@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { demoStartMs } from '../helpers/past-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -16,7 +16,7 @@ const clock: Clock = { nowMs: () => demoStartMs, speed: 1 };
 const keptDays = 300;
 const oldEnoughMs = demoStartMs - keptDays * msPerDay;
 
-let test_: TestHouse;
+let test_: TestInstallation;
 let folder: Awaited<ReturnType<typeof makeDataDir>>;
 
 async function ask(options: InjectOptions | string) {
@@ -61,7 +61,7 @@ async function shown() {
 beforeAll(async () => {
   folder = await makeDataDir();
   await writePast({ dataDir: folder.dataDir, seed: 5, demoStartMs });
-  test_ = await openTestHouse(folder.dataDir, {}, clock);
+  test_ = await openTestInstallation(folder.dataDir, {}, clock);
 }, 60_000);
 afterAll(async () => {
   await test_.close();
@@ -93,7 +93,11 @@ describe('once an age is chosen', () => {
     recordBefore = await get(`/api/batches/${before.oldest.id}/record`);
     promised = (await get('/api/keeping?keptDays=300')).wouldFree[1].rows;
     await choose(keptDays);
-    await until('the end of the run', () => test_.house.thinning.last().then((last) => last ?? undefined), 60_000);
+    await until(
+      'the end of the run',
+      () => test_.installation.thinning.last().then((last) => last ?? undefined),
+      60_000,
+    );
   }, 90_000);
 
   test('as many readings are gone as was told, and the last run is told', async () => {
@@ -134,7 +138,7 @@ describe('once an age is chosen', () => {
   });
 
   test('a log of that time is not taken for a probe that was there, and is taken for one of its own', async () => {
-    const old = (await test_.house.readings.lasts()).find(({ atMs }) => atMs < oldEnoughMs);
+    const old = (await test_.installation.readings.lasts()).find(({ atMs }) => atMs < oldEnoughMs);
     const { site = '', probe = '', atMs = 0 } = old ?? {};
     const csv = `time,temperature\n${isoOf(atMs - 61_000)},21\n${isoOf(atMs - 1_000)},22\n`;
     const commit = async (name: string) => {
@@ -154,7 +158,7 @@ describe('once an age is chosen', () => {
   test('age and last run outlast the house', async () => {
     await choose(keptDays);
     await test_.close();
-    test_ = await openTestHouse(folder.dataDir, {}, clock);
+    test_ = await openTestInstallation(folder.dataDir, {}, clock);
     expect(await get('/api/keeping')).toMatchObject({ keptDays, last: { removed: promised } });
     expect(await shown()).toEqual(before);
   });
@@ -162,7 +166,7 @@ describe('once an age is chosen', () => {
 
 test('a batch that still lies keeps its readings, however long, and is named', async () => {
   const startedAtMs = demoStartMs - 150 * msPerDay;
-  const { journal } = test_.house;
+  const { journal } = test_.installation;
   const [pile] = await journal.piles.list();
   const [batch] = await journal.batches.list();
   if (!pile || !batch) throw new Error('the past must have piles');
@@ -177,13 +181,13 @@ test('a batch that still lies keeps its readings, however long, and is named', a
     atMs: ms,
     value: 30,
   });
-  await test_.house.readings.append([at(startedAtMs + msPerHour), at(demoStartMs - msPerHour)]);
+  await test_.installation.readings.append([at(startedAtMs + msPerHour), at(demoStartMs - msPerHour)]);
   const keeping = await choose(30);
   expect(keeping.heldBy).toMatchObject({ batchId: 'lies-long', pileName: 'Left lying' });
   const heldAt = isoOf(startedAtMs - msPerDay);
   await until('the end of the run', () =>
-    test_.house.thinning.last().then((last) => (last?.before === heldAt ? last : undefined)),
+    test_.installation.thinning.last().then((last) => (last?.before === heldAt ? last : undefined)),
   );
-  const rows = await test_.house.readings.rows([at(0)], 0, demoStartMs, 10);
+  const rows = await test_.installation.readings.rows([at(0)], 0, demoStartMs, 10);
   expect(rows.map(({ standsFor }) => standsFor)).toEqual([undefined, undefined]);
 });

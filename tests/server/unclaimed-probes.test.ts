@@ -7,7 +7,7 @@ import { listProbes } from '../../server/services/probes/list-probes.ts';
 import { ProbeBook, probeView } from '../../server/services/probes/probe-book.ts';
 import { createProbeNews } from '../../server/services/probes/probe-news.ts';
 import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
-import { makeDataDir, openTestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];
@@ -20,9 +20,9 @@ const site = 'saltmere-yard';
 describe('a house that hears more names than it may', () => {
   async function open() {
     const { dataDir, remove } = await makeDataDir();
-    const { house, app, close } = await openTestHouse(dataDir, { UNCLAIMED_PROBES: '3' });
+    const { installation, app, close } = await openTestInstallation(dataDir, { UNCLAIMED_PROBES: '3' });
     closing.push(remove, close);
-    const client = await connectAsync(house.ingest.url, { reconnectPeriod: 0 });
+    const client = await connectAsync(installation.ingest.url, { reconnectPeriod: 0 });
     closing.push(() => client.endAsync(true));
     const say = (probe: string, atMs = Date.now()) =>
       client.publishAsync(`piles/${site}/${probe}/reading`, JSON.stringify({ temperature: 41.5, time: atMs }), {
@@ -36,19 +36,19 @@ describe('a house that hears more names than it may', () => {
     const listed = async () => probesAnswerSchema.parse(await call('GET', '/api/probes'));
     const claim = (probe: string, position: string) =>
       call('POST', `/api/probes/${site}/${probe}/claim`, { pileId: 'bed', position });
-    return { house, client, say, call, listed, claim };
+    return { installation, client, say, call, listed, claim };
   }
 
   test('keeps nothing of those beyond the bound, acknowledges and counts them, and lists the others', async () => {
-    const { house, say, listed } = await open();
+    const { installation, say, listed } = await open();
     for (let one = 0; one < 10; one += 1) await say(`made-up-${one}`);
     expect((await listed()).probes.map(({ probe }) => probe)).toEqual(['made-up-0', 'made-up-1', 'made-up-2']);
-    expect(await house.readings.lasts()).toHaveLength(3);
-    expect(house.ingest.counters()).toMatchObject({ stored: 3, refused: { 'too-many-unclaimed': 7 } });
+    expect(await installation.readings.lasts()).toHaveLength(3);
+    expect(installation.ingest.counters()).toMatchObject({ stored: 3, refused: { 'too-many-unclaimed': 7 } });
   });
 
   test('a claimed probe loses nothing, and each that is claimed makes room for one', async () => {
-    const { house, say, call, listed, claim } = await open();
+    const { installation, say, call, listed, claim } = await open();
     const nowMs = Date.now();
     await call('POST', '/api/sites', { name: 'Saltmere Yard' });
     await call('POST', '/api/piles', { site, name: 'Bed', stage: 'bran' });
@@ -57,7 +57,12 @@ describe('a house that hears more names than it may', () => {
     for (let one = 0; one < 5; one += 1) await say(`made-up-${one}`);
     for (let minute = 0; minute < 5; minute += 1) await say('mine', nowMs + minute);
     expect((await listed()).counts).toEqual({ all: 4, unclaimed: 3, isFull: true });
-    const rows = await house.readings.rows([{ site, probe: 'mine', quantity: 'temperature' }], 0, nowMs + 1_000, 100);
+    const rows = await installation.readings.rows(
+      [{ site, probe: 'mine', quantity: 'temperature' }],
+      0,
+      nowMs + 1_000,
+      100,
+    );
     expect(rows).toHaveLength(6);
     await claim('made-up-0', 'top');
     await say('late');
@@ -65,28 +70,28 @@ describe('a house that hears more names than it may', () => {
   });
 
   test('a status of a name beyond the bound makes no probe, here or in the journal', async () => {
-    const { house, client, listed } = await open();
+    const { installation, client, listed } = await open();
     for (let one = 0; one < 10; one += 1)
       await client.publishAsync(`piles/${site}/made-up-${one}/status`, 'online', { qos: 1 });
     expect((await listed()).total).toBe(3);
     await until('the status of those three', async () =>
-      (await house.journal.probes.list()).length === 3 ? 1 : undefined,
+      (await installation.journal.probes.list()).length === 3 ? 1 : undefined,
     );
-    expect(house.ingest.counters().refused['too-many-unclaimed']).toBe(7);
+    expect(installation.ingest.counters().refused['too-many-unclaimed']).toBe(7);
   });
 
   test('one that comes and goes all the time costs few writes, and its last word stands', async () => {
-    const { house, client } = await open();
+    const { installation, client } = await open();
     let writes = 0;
-    const keep = house.journal.probes.setOnline;
-    house.journal.probes.setOnline = (...said) => {
+    const keep = installation.journal.probes.setOnline;
+    installation.journal.probes.setOnline = (...said) => {
       writes += 1;
       return keep(...said);
     };
     for (let one = 0; one < 201; one += 1)
       await client.publishAsync(`piles/${site}/flapping/status`, one % 2 === 0 ? 'offline' : 'online', { qos: 1 });
     await client.publishAsync(`piles/${site}/flapping/status`, 'online', { qos: 1 });
-    await until('its last word', async () => (await house.journal.probes.list()).find(({ online }) => online));
+    await until('its last word', async () => (await installation.journal.probes.list()).find(({ online }) => online));
     expect(writes).toBeLessThan(20);
   });
 

@@ -2,21 +2,21 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { alarmsAnswerSchema } from '../../shared/contracts/alarms.ts';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs: number;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
-let one: TestHouse;
+let one: TestInstallation;
 let dataDir: string;
 let remove: () => Promise<void>;
 
 beforeEach(async () => {
   nowMs = laidMs;
   ({ dataDir, remove } = await makeDataDir());
-  one = await openTestHouse(dataDir, {}, clock);
+  one = await openTestInstallation(dataDir, {}, clock);
   await post('/api/sites', { name: 'Saltmere Yard' });
   await post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
   await measure(24);
@@ -34,8 +34,8 @@ async function post(url: string, payload: object = {}) {
 
 async function measure(coreC: number, atMs = nowMs) {
   const reading = { site: 'saltmere-yard', probe: 'p1', quantity: 'temperature' as const, value: coreC, atMs };
-  await one.house.readings.append([reading]);
-  one.house.probes.record(reading);
+  await one.installation.readings.append([reading]);
+  one.installation.probes.record(reading);
 }
 
 /** The core rises by 1 °C each half hour up to `peakC` and stays there for two hours, read every ten minutes. */
@@ -84,7 +84,7 @@ test('a restart raises nothing twice: the same alarm stands as it was left, with
   await one.close();
 
   nowMs += 5 * minuteMs;
-  one = await openTestHouse(dataDir, {}, clock);
+  one = await openTestInstallation(dataDir, {}, clock);
   await measure(53);
   await new Promise((resolve) => setTimeout(resolve, 700)); // three rounds
   expect(await standing('overheating')()).toMatchObject({ id: before.id, state: 'acknowledged' });

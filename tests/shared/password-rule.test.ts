@@ -49,8 +49,8 @@ describe('passwordProblem()', () => {
 
   test('a longer password of the same kind is never refused where a shorter one of random letters was taken', () => {
     fc.assert(
-      fc.property(fc.array(fc.constantFrom(...'kvzjxmwpgbdyhf'), { minLength: 14, maxLength: 60 }), (letters) => {
-        const password = letters.join('');
+      fc.property(fc.array(fc.constantFrom(...'kvzjxmwpgbdyhf'), { minLength: 14, maxLength: 60 }), (contents) => {
+        const password = contents.join('');
         if (passwordProblem(password) === undefined)
           expect(passwordProblem(`${password} lantern moss`)).toBeUndefined();
       }),

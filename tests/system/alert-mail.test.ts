@@ -10,7 +10,7 @@ import { type FarmReading, playFarm } from '../../simulator/farm/play-farm.ts';
 import { scenarioSchema } from '../../simulator/scenario/scenario-schema.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;
@@ -28,8 +28,8 @@ const mailing = () => ({
   LOG_LEVEL: 'info',
 });
 
-async function post(house: SpawnedHouse, path: string, payload: object): Promise<void> {
-  const answer = await fetch(house.pagesUrl + path, {
+async function post(installation: SpawnedInstallation, path: string, payload: object): Promise<void> {
+  const answer = await fetch(installation.pagesUrl + path, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(payload),
@@ -37,9 +37,14 @@ async function post(house: SpawnedHouse, path: string, payload: object): Promise
   if (!answer.ok) throw new Error(`${path}: ${await answer.text()}`);
 }
 
-async function layPile(house: SpawnedHouse, probe: MqttClient, startedAtMs: number, first: FarmReading): Promise<void> {
-  await post(house, '/api/sites', { name: 'Saltmere Yard' });
-  await post(house, '/api/piles', {
+async function layPile(
+  installation: SpawnedInstallation,
+  probe: MqttClient,
+  startedAtMs: number,
+  first: FarmReading,
+): Promise<void> {
+  await post(installation, '/api/sites', { name: 'Saltmere Yard' });
+  await post(installation, '/api/piles', {
     site,
     name: 'Deep heap',
     stage: 'bran',
@@ -47,11 +52,11 @@ async function layPile(house: SpawnedHouse, probe: MqttClient, startedAtMs: numb
   });
   await publish(probe, first);
   await until('the probe', async () => {
-    const { probes } = (await (await fetch(`${house.pagesUrl}/api/probes`)).json()) as { probes: unknown[] };
+    const { probes } = (await (await fetch(`${installation.pagesUrl}/api/probes`)).json()) as { probes: unknown[] };
     return probes.length > 0 ? true : undefined;
   });
   const claim = { pileId: 'deep-heap', position: 'core', since: new Date(startedAtMs).toISOString() };
-  await post(house, `/api/probes/${site}/core/claim`, claim);
+  await post(installation, `/api/probes/${site}/core/claim`, claim);
 }
 
 const publish = (probe: MqttClient, { atMs, values }: FarmReading) =>
@@ -91,12 +96,14 @@ test('a simulated heap that overheats is in the mailbox within moments of being 
   if (!crossed) throw new Error('the simulated heap never passed 50 °C');
   const { dataDir, remove } = await makeDataDir();
   const clock = { startMs: crossed.atMs - hourMs, anchorMs: Date.now() + 6_000, speed: 400 };
-  const house = await spawnHouse(dataDir, { environment: { ...mailing(), CLOCK: JSON.stringify(clock) } });
-  const probe = await connectAsync(house.mqttUrl);
-  const machineMs = (houseMs: number) => clock.anchorMs + (houseMs - clock.startMs) / clock.speed;
-  const sentAt: { houseMs: number; machineMs: number }[] = [];
+  const installation = await spawnInstallation(dataDir, {
+    environment: { ...mailing(), CLOCK: JSON.stringify(clock) },
+  });
+  const probe = await connectAsync(installation.mqttUrl);
+  const machineMs = (serverMs: number) => clock.anchorMs + (serverMs - clock.startMs) / clock.speed;
+  const sentAt: { serverMs: number; machineMs: number }[] = [];
   const [first, ...rest] = readings as [FarmReading, ...FarmReading[]];
-  await layPile(house, probe, startMs, first);
+  await layPile(installation, probe, startMs, first);
   let isOver = false;
   const sending = (async () => {
     for (const reading of rest) {
@@ -104,7 +111,7 @@ test('a simulated heap that overheats is in the mailbox within moments of being 
       if (waitMs > 0) await new Promise((resolve) => setTimeout(resolve, waitMs));
       if (isOver) return;
       await publish(probe, reading);
-      sentAt.push({ houseMs: reading.atMs, machineMs: Date.now() });
+      sentAt.push({ serverMs: reading.atMs, machineMs: Date.now() });
     }
   })();
   const mail = await until(
@@ -114,7 +121,7 @@ test('a simulated heap that overheats is in the mailbox within moments of being 
   );
   isOver = true;
   await sending;
-  const answer = await (await fetch(`${house.pagesUrl}/api/piles/deep-heap/alarms`)).json();
+  const answer = await (await fetch(`${installation.pagesUrl}/api/piles/deep-heap/alarms`)).json();
   const alarm = alarmsAnswerSchema.parse(answer).alarms.find(({ kind }) => kind === 'overheating');
   const raisedMs = machineMs(Date.parse(alarm?.since ?? ''));
   const lastReading = sentAt.findLast(({ machineMs: at }) => at <= raisedMs + 200);
@@ -123,14 +130,14 @@ test('a simulated heap that overheats is in the mailbox within moments of being 
   );
   expect(mail.atMs - raisedMs).toBeLessThan(20_000);
   await probe.endAsync();
-  await house.stop();
+  await installation.stop();
   await remove();
 }, 120_000);
 
 test('the hazard of self-heating is in the mailbox within moments of its second reading', async () => {
   const { dataDir, remove } = await makeDataDir();
-  const house = await spawnHouse(dataDir, { environment: mailing() });
-  const probe = await connectAsync(house.mqttUrl);
+  const installation = await spawnInstallation(dataDir, { environment: mailing() });
+  const probe = await connectAsync(installation.mqttUrl);
   const nowMs = Date.now();
   const reading = (agoMs: number, temperature: number): FarmReading => ({
     kind: 'reading',
@@ -140,7 +147,7 @@ test('the hazard of self-heating is in the mailbox within moments of its second 
     sendAtMs: nowMs - agoMs,
     values: { temperature },
   });
-  await layPile(house, probe, nowMs - 48 * hourMs, reading(6 * hourMs, 58));
+  await layPile(installation, probe, nowMs - 48 * hourMs, reading(6 * hourMs, 58));
   for (const [agoMin, tempC] of [
     [180, 60],
     [120, 62],
@@ -159,6 +166,6 @@ test('the hazard of self-heating is in the mailbox within moments of its second 
   expect(mail.parsed.text).toMatch(/local fire service/);
   expect(mail.raw).toMatch(/^X-Priority: 1/m);
   await probe.endAsync();
-  await house.stop();
+  await installation.stop();
   await remove();
 }, 60_000);

@@ -8,9 +8,9 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { batchDetailSchema, batchesAnswerSchema, lineageAnswerSchema } from '../../shared/contracts/lineage.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 let page: Page;
 let remove: () => Promise<void>;
@@ -20,7 +20,7 @@ beforeAll(async () => {
   if (!hasChromium) return;
   const folder = await makeDataDir();
   remove = folder.remove;
-  house = await spawnHouse(folder.dataDir);
+  installation = await spawnInstallation(folder.dataDir);
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
   page.setDefaultTimeout(10_000);
@@ -30,11 +30,11 @@ beforeAll(async () => {
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  await house.stop();
+  await installation.stop();
   await remove();
 });
 
-const asks = (path: string) => fetch(house.pagesUrl + path).then((answer) => answer.json());
+const asks = (path: string) => fetch(installation.pagesUrl + path).then((answer) => answer.json());
 const form = (name: string): Locator => page.getByRole('form', { name });
 const heading = (name: string | RegExp) => page.getByRole('heading', { level: 1, name }).waitFor();
 
@@ -47,13 +47,13 @@ async function batchNamed(part: RegExp) {
 
 async function openBatch(part: RegExp) {
   const { id, name } = await batchNamed(part);
-  await page.goto(`${house.pagesUrl}/batches/${id}`);
+  await page.goto(`${installation.pagesUrl}/batches/${id}`);
   await heading(name);
   return id;
 }
 
 test.runIf(hasChromium)('the water is planned, and the plan’s figures lay the pile', async () => {
-  await page.goto(`${house.pagesUrl}/plan/water`);
+  await page.goto(`${installation.pagesUrl}/plan/water`);
   await page.getByLabel('How much of it').fill('40');
   await page.getByLabel('Diluted starter that goes in').fill('2');
   await page.getByText(/Mix in .* of it first/).waitFor();
@@ -74,7 +74,7 @@ test.runIf(hasChromium)('starter and bran are written down as lots, and go into 
   await page.getByRole('link', { name: 'This batch: take it on, part it, use it' }).click();
   await page.getByRole('heading', { name: 'What went in' }).waitFor();
   const batch = page.url();
-  await page.goto(`${house.pagesUrl}/lots`);
+  await page.goto(`${installation.pagesUrl}/lots`);
   const lot = form('Write down a lot');
   await lot.getByLabel('Its name').fill('Oak wood');
   await lot.getByLabel('Where it was collected').fill('the oak wood behind the terrace');
@@ -105,7 +105,7 @@ test.runIf(hasChromium)('starter and bran are written down as lots, and go into 
 });
 
 test.runIf(hasChromium)('it is tended from the address its label opens: three taps an entry', async () => {
-  await page.goto(`${house.pagesUrl}/piles/cart-shed/journal`);
+  await page.goto(`${installation.pagesUrl}/piles/cart-shed/journal`);
   await heading('Cart shed');
   const write = () => page.getByRole('button', { name: 'Write it down' }).click();
   const written = (says: string) => page.locator('.diary b', { hasText: says }).first().waitFor();
@@ -217,7 +217,7 @@ test.runIf(hasChromium)('it is used on a bed at a rate, and the last of it ends 
 });
 
 test.runIf(hasChromium)('the part laid by itself is finished on its pile’s page, with how it came out', async () => {
-  await page.goto(`${house.pagesUrl}/piles/low-bench`);
+  await page.goto(`${installation.pagesUrl}/piles/low-bench`);
   await page.getByLabel('How it came out').fill('Dry at the edge, sweet within.');
   await page.getByRole('button', { name: 'Finish the batch' }).click();
   await page.getByRole('heading', { name: 'Lay the next batch here' }).waitFor();
@@ -226,7 +226,7 @@ test.runIf(hasChromium)('the part laid by itself is finished on its pile’s pag
 });
 
 test.runIf(hasChromium)('which beds got what came from that wood: the tree and the list both lead there', async () => {
-  await page.goto(`${house.pagesUrl}/lots`);
+  await page.goto(`${installation.pagesUrl}/lots`);
   await page.getByRole('link', { name: 'Oak wood' }).click();
   await page.getByRole('heading', { name: 'Where it went' }).waitFor();
   await page.getByRole('link', { name: 'Its family tree' }).click();
@@ -268,7 +268,7 @@ test.runIf(hasChromium)('its record says what was done and what it is not, print
   expect(printed.subarray(0, 5).toString()).toBe('%PDF-');
   await page.emulateMedia({ media: 'screen' });
   const link = page.getByRole('link', { name: 'PDF', exact: true });
-  const answer = await fetch(house.pagesUrl + (await link.getAttribute('href')));
+  const answer = await fetch(installation.pagesUrl + (await link.getAttribute('href')));
   expect(answer.headers.get('content-type')).toContain('application/pdf');
   expect(
     Buffer.from(await answer.arrayBuffer())
@@ -279,16 +279,16 @@ test.runIf(hasChromium)('its record says what was done and what it is not, print
 });
 
 test.runIf(hasChromium)('the calendar’s address answers, and its label is drawn', async () => {
-  await page.goto(`${house.pagesUrl}/records`);
+  await page.goto(`${installation.pagesUrl}/records`);
   const address = (await page.locator('.copy-line pre').textContent()) ?? '';
-  const feed = await fetch(house.pagesUrl + new URL(address).pathname);
+  const feed = await fetch(installation.pagesUrl + new URL(address).pathname);
   expect(await feed.text()).toContain('BEGIN:VCALENDAR');
   await page.getByRole('link', { name: 'Label for Cart shed' }).click();
   await page.getByRole('img', { name: /^Code that opens .*\/piles\/cart-shed\/journal$/ }).waitFor();
 });
 
 test.runIf(hasChromium)('a journal of another year is brought in, its bad row refused with the reason', async () => {
-  await page.goto(`${house.pagesUrl}/import`);
+  await page.goto(`${installation.pagesUrl}/import`);
   await page.getByRole('radio', { name: 'A journal' }).check();
   await page.getByLabel('Pile', { exact: true }).selectOption('cart-shed');
   const csv = 'time,kind,note\n2024-05-01 08:00,turned,\n2024-05-02 08:00,note,warm and sweet\nsome day,turned,\n';
@@ -312,7 +312,7 @@ test.runIf(hasChromium)('no page of this complained, and none is wider than the 
     '/lineage',
   ];
   for (const path of [...paths, '/piles/cart-shed/journal', '/records', '/import', '/more', '/piles/cart-shed/label']) {
-    await page.goto(house.pagesUrl + path);
+    await page.goto(installation.pagesUrl + path);
     await page.getByRole('heading', { level: 1 }).waitFor();
     const [needs, has] = await page.evaluate<[number, number]>(
       '[document.documentElement.scrollWidth, window.innerWidth]',

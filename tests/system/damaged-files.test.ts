@@ -9,7 +9,7 @@ import { type PileSummary, pilesAnswerSchema } from '../../shared/contracts/pile
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { spawnHouse } from '../helpers/spawn-server.ts';
+import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;
@@ -66,7 +66,7 @@ describe('a file that is damaged as a whole', () => {
       const dataDir = await copy();
       const path = join(dataDir, name);
       overwrite(path, 0, 4_096);
-      const error = await spawnHouse(dataDir, { onExit: (code) => expect(code).toBe(65) }).catch(
+      const error = await spawnInstallation(dataDir, { onExit: (code) => expect(code).toBe(65) }).catch(
         (reason: Error) => reason,
       );
       if (!(error instanceof Error)) throw new Error('it started');
@@ -92,12 +92,12 @@ describe('a file of readings with damaged pages', () => {
       .all();
     db.close();
     for (const page of leaves.slice(-3)) overwrite(path, (page - 1) * pageBytes, pageBytes);
-    const house = await spawnHouse(dataDir);
-    closing.push(() => house.stop('SIGKILL'));
+    const installation = await spawnInstallation(dataDir);
+    closing.push(() => installation.stop('SIGKILL'));
     const piles = async () =>
       new Map(
         pilesAnswerSchema
-          .parse(await (await fetch(`${house.pagesUrl}/api/piles`)).json())
+          .parse(await (await fetch(`${installation.pagesUrl}/api/piles`)).json())
           .piles.map((pile): [string, PileSummary] => [pile.id, pile]),
       );
     const troubled = await until('the damaged one to say so', async () => {
@@ -109,7 +109,7 @@ describe('a file of readings with damaged pages', () => {
     expect(troubled.trouble?.details[0]).toContain('npm run restore');
     const others = await piles();
     for (const id of ['ash', 'beech']) expect([id, others.get(id)?.trouble]).toEqual([id, undefined]);
-    const health = healthSchema.parse(await (await fetch(`${house.pagesUrl}/api/health`)).json());
+    const health = healthSchema.parse(await (await fetch(`${installation.pagesUrl}/api/health`)).json());
     expect(health.parts.piles).toEqual({ state: 'degraded', detail: '1 of 3 piles is not watched: cedar' });
   });
 });

@@ -1,5 +1,5 @@
 /**
- * The four piles of the farm Saltmere, judged as the house judges them but without waiting for its clock: each must show
+ * The four piles of the farm Saltmere, judged as the server judges them but without waiting for its clock: each must show
  * what it was made to show. The simulator knows nothing of the judge, so this can fail on either side.
  */
 import { describe, expect, test } from 'vitest';

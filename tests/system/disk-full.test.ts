@@ -6,7 +6,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { Health } from '../../shared/contracts/health.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { canMount, mountSmallDisk } from '../helpers/small-disk.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 import { startLoad, storedNumbers } from './kill-load.ts';
 
@@ -15,12 +15,18 @@ afterEach(async () => {
   for (const close of closing.splice(0).reverse()) await close();
 });
 
-const healthOf = async (house: SpawnedHouse) => (await (await fetch(`${house.pagesUrl}/api/health`)).json()) as Health;
+const healthOf = async (installation: SpawnedInstallation) =>
+  (await (await fetch(`${installation.pagesUrl}/api/health`)).json()) as Health;
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
-async function send(house: SpawnedHouse, method: string, path: string, body: object | Buffer): Promise<number> {
+async function send(
+  installation: SpawnedInstallation,
+  method: string,
+  path: string,
+  body: object | Buffer,
+): Promise<number> {
   const isPicture = Buffer.isBuffer(body);
-  const answer = await fetch(`${house.pagesUrl}${path}`, {
+  const answer = await fetch(`${installation.pagesUrl}${path}`, {
     method,
     headers: { 'content-type': isPicture ? 'image/jpeg' : 'application/json' },
     body: isPicture ? new Uint8Array(body) : JSON.stringify(body),
@@ -43,8 +49,8 @@ const picture = () => {
   return sharp({ create }).jpeg({ quality: 95 }).toBuffer();
 };
 
-async function storedCount(house: SpawnedHouse): Promise<number> {
-  const text = await (await fetch(`${house.pagesUrl}/metrics`)).text();
+async function storedCount(installation: SpawnedInstallation): Promise<number> {
+  const text = await (await fetch(`${installation.pagesUrl}/metrics`)).text();
   return Number(/^branhearth_readings_stored_total (\d+)/m.exec(text)?.[1] ?? 0);
 }
 
@@ -58,22 +64,22 @@ describe.skipIf(!canMount)('a full disk', () => {
         const broker = kind === 'mosquitto' ? await startMosquitto() : undefined;
         closing.push(() => broker?.remove());
         const environment = { DISK_LOW: '4', ...(broker && { MQTT_URL: broker.url }) };
-        const house = await spawnHouse(disk.folder, { environment });
-        closing.push(() => house.stop('SIGKILL'));
-        const part = async (name: keyof Health['parts']) => (await healthOf(house)).parts[name];
+        const installation = await spawnInstallation(disk.folder, { environment });
+        closing.push(() => installation.stop('SIGKILL'));
+        const part = async (name: keyof Health['parts']) => (await healthOf(installation)).parts[name];
         await until('the broker', async () => (await part('broker')).state === 'ok' || undefined);
-        await send(house, 'POST', '/api/sites', { name: 'Saltmere Yard' });
+        await send(installation, 'POST', '/api/sites', { name: 'Saltmere Yard' });
         const bed = { site: 'saltmere-yard', name: 'First bed', stage: 'bran' };
-        expect(await send(house, 'POST', '/api/piles', bed)).toBe(201);
-        expect(await send(house, 'POST', entriesPath, entry())).toBe(201);
+        expect(await send(installation, 'POST', '/api/piles', bed)).toBe(201);
+        expect(await send(installation, 'POST', entriesPath, entry())).toBe(201);
         const photo = await picture();
 
-        const load = startLoad(broker?.url ?? house.mqttUrl, 40, 4);
+        const load = startLoad(broker?.url ?? installation.mqttUrl, 40, 4);
         await until('the load to run', () => load.acknowledged.size > 500 || undefined);
         disk.fill();
         const isSaid = async () => /cannot be stored/.test((await part('broker')).detail) || undefined;
         await until('it to be said', isSaid, 60_000);
-        expect((await healthOf(house)).ready).toBe(false);
+        expect((await healthOf(installation)).ready).toBe(false);
         if (kind === 'embedded') {
           await pause(300); // what was committed before is acknowledged by now
           const before = load.acknowledged.size;
@@ -82,23 +88,24 @@ describe.skipIf(!canMount)('a full disk', () => {
         }
         await until('the disk to be seen', async () => (await part('disk')).state === 'down' || undefined);
         // A few entries may still fit where the journal has room of its own; then none does.
-        const takesNone = async () => (await send(house, 'POST', entriesPath, entry())) === 503 || undefined;
+        const takesNone = async () => (await send(installation, 'POST', entriesPath, entry())) === 503 || undefined;
         await until('the journal to have no room', takesNone);
-        expect(await send(house, 'PUT', '/api/photos/photo-when-full', photo)).toBe(503);
+        expect(await send(installation, 'PUT', '/api/photos/photo-when-full', photo)).toBe(503);
 
         disk.free();
         const stoodAt = load.acknowledged.size;
         await until('acknowledgements', () => load.acknowledged.size > stoodAt + 500 || undefined, 60_000);
-        await until('all to be well', async () => (await healthOf(house)).ready || undefined, 60_000);
-        expect(await send(house, 'POST', entriesPath, entry())).toBe(201);
-        expect(await send(house, 'PUT', '/api/photos/photo-when-full', photo)).toBe(201);
+        await until('all to be well', async () => (await healthOf(installation)).ready || undefined, 60_000);
+        expect(await send(installation, 'POST', entriesPath, entry())).toBe(201);
+        expect(await send(installation, 'PUT', '/api/photos/photo-when-full', photo)).toBe(201);
         await until('the disk to be well', async () => (await part('disk')).state === 'ok' || undefined);
 
         await load.finish();
         const sent = load.sent();
-        if (broker) await until('the backlog', async () => (await storedCount(house)) >= sent || undefined, 60_000);
-        await house.stop();
-        expect(house.child.exitCode).toBe(0);
+        if (broker)
+          await until('the backlog', async () => (await storedCount(installation)) >= sent || undefined, 60_000);
+        await installation.stop();
+        expect(installation.child.exitCode).toBe(0);
         const stored = await storedNumbers(join(disk.folder, 'readings.db')); // throws for one that is there twice
         expect([...load.acknowledged].filter((n) => !stored.has(n))).toEqual([]);
         expect(stored.size).toBe(sent);

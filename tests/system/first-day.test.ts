@@ -1,5 +1,5 @@
 /**
- * A grower's first day: an empty house, readings sent with a standard client, the page never loaded anew.
+ * A grower's first day: an empty server, readings sent with a standard client, the page never loaded anew.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -7,12 +7,12 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
 const publisher = '/usr/bin/mosquitto_pub';
 const canRun = hasChromium && existsSync(publisher);
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 let page: Page;
 let remove: () => Promise<void>;
@@ -22,7 +22,7 @@ beforeAll(async () => {
   if (!canRun) return;
   const folder = await makeDataDir();
   remove = folder.remove;
-  house = await spawnHouse(folder.dataDir);
+  installation = await spawnInstallation(folder.dataDir);
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
   page.on('pageerror', (error) => troubles.push(error.message));
@@ -31,17 +31,17 @@ beforeAll(async () => {
 afterAll(async () => {
   if (!canRun) return;
   await browser.close();
-  await house.stop();
+  await installation.stop();
   await remove();
 });
 
 function publish(topic: string, payload: string) {
-  const port = new URL(house.mqttUrl).port;
+  const port = new URL(installation.mqttUrl).port;
   execFileSync(publisher, ['-h', '127.0.0.1', '-p', port, '-q', '1', '-t', `piles/${topic}`, '-m', payload]);
 }
 
 test.runIf(canRun)('an empty house welcomes, and a probe that talks stands on the page by itself', async () => {
-  await page.goto(house.pagesUrl);
+  await page.goto(installation.pagesUrl);
   await page.getByRole('heading', { level: 1, name: /No pile is watched yet/ }).waitFor();
   publish('saltmere-yard/p1/reading', '{"temperature":21.5,"humidity":97,"battery":3.1}');
   await page.getByText(/saltmere-yard\/p1.*says 21\.5/).waitFor();
@@ -96,7 +96,7 @@ test.runIf(canRun)('what cannot be read is counted on its page, with the reason'
 test.runIf(canRun)(
   'a foreign topic is listened to, mapped, tried and saved, and its probe stands in the list',
   async () => {
-    const port = new URL(house.mqttUrl).port;
+    const port = new URL(installation.mqttUrl).port;
     const foreign = () =>
       execFileSync(publisher, ['-p', port, '-q', '1', '-t', 'gw/7/up', '-m', '{"object":{"temp":412}}']);
     foreign();
@@ -116,7 +116,7 @@ test.runIf(canRun)(
 
 test.runIf(canRun)('no page complained and none is wider than the phone', async () => {
   for (const path of ['/', '/piles/cart-shed', '/probes', '/incoming', '/settings']) {
-    await page.goto(house.pagesUrl + path);
+    await page.goto(installation.pagesUrl + path);
     await page.getByRole('heading', { level: 1 }).waitFor();
     const [needs, has] = await page.evaluate<[number, number]>(
       '[document.documentElement.scrollWidth, window.innerWidth]',

@@ -7,7 +7,7 @@ import { connectAsync } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
 import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
-import { spawnHouse } from '../helpers/spawn-server.ts';
+import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const closing: (() => unknown)[] = [];
@@ -28,18 +28,22 @@ function hang(url: string, ...bytes: (string | number[])[]): Socket {
 test('SIGTERM under load, with a page open and clients that hang: nothing acknowledged is lost or unjudged, exit code 0', async () => {
   const dataDir = await mkdtemp(join(tmpdir(), 'branhearth-stop-'));
   closing.push(() => rm(dataDir, { recursive: true }));
-  const house = await spawnHouse(dataDir);
-  closing.push(() => house.stop('SIGKILL'));
+  const installation = await spawnInstallation(dataDir);
+  closing.push(() => installation.stop('SIGKILL'));
   const post = async (path: string, body: object) => {
     const headers = { 'content-type': 'application/json' };
-    const answer = await fetch(`${house.pagesUrl}${path}`, { method: 'POST', headers, body: JSON.stringify(body) });
+    const answer = await fetch(`${installation.pagesUrl}${path}`, {
+      method: 'POST',
+      headers,
+      body: JSON.stringify(body),
+    });
     expect(answer.ok, await answer.clone().text()).toBe(true);
     return (await answer.json()) as { id: string };
   };
   await post('/api/sites', { name: 'Saltmere Yard' });
   const pile = await post('/api/piles', { site: 'saltmere-yard', name: 'First bed', stage: 'bran' });
 
-  const client = await connectAsync(house.mqttUrl, { reconnectPeriod: 0 });
+  const client = await connectAsync(installation.mqttUrl, { reconnectPeriod: 0 });
   client.on('error', () => {});
   closing.push(() => client.endAsync(true));
   const publish = (n: number, timeMs: number) =>
@@ -52,10 +56,14 @@ test('SIGTERM under load, with a page open and clients that hang: nothing acknow
   await publish(0, firstMs);
   await post('/api/probes/saltmere-yard/p1/claim', { pileId: pile.id, position: 'core' });
 
-  hang(house.mqttUrl, [0x10]); // the first byte of a CONNECT
-  hang(house.mqttUrl, [0x10, 13, 0, 4, 0x4d, 0x51, 0x54, 0x54, 4, 2, 0, 0, 0, 1, 0x78], [0x82, 6, 0, 1, 0, 1, 0x23, 0]);
-  hang(house.pagesUrl, 'POST /api/sites HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 500\r\n\r\n{');
-  const live = await fetch(`${house.pagesUrl}/api/live`);
+  hang(installation.mqttUrl, [0x10]); // the first byte of a CONNECT
+  hang(
+    installation.mqttUrl,
+    [0x10, 13, 0, 4, 0x4d, 0x51, 0x54, 0x54, 4, 2, 0, 0, 0, 1, 0x78],
+    [0x82, 6, 0, 1, 0, 1, 0x23, 0],
+  );
+  hang(installation.pagesUrl, 'POST /api/sites HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 500\r\n\r\n{');
+  const live = await fetch(`${installation.pagesUrl}/api/live`);
   const streamed = live.text().then(
     () => 'ended',
     () => 'ended',
@@ -76,8 +84,8 @@ test('SIGTERM under load, with a page open and clients that hang: nothing acknow
     }
   });
   await until('the load to run', () => acknowledged.size > 2_000 || undefined);
-  const exited = new Promise<number | null>((resolve) => house.child.once('exit', (code) => resolve(code)));
-  house.child.kill('SIGTERM');
+  const exited = new Promise<number | null>((resolve) => installation.child.once('exit', (code) => resolve(code)));
+  installation.child.kill('SIGTERM');
   expect(await exited).toBe(0);
   going = false;
   await client.endAsync(true);

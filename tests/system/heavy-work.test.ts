@@ -1,25 +1,25 @@
 /** The built program goes on answering while what people asked for is worked out beside it. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let remove: () => Promise<void>;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  house = await spawnHouse(folder.dataDir);
+  installation = await spawnInstallation(folder.dataDir);
   await post('/api/sites', { id: 'yard', name: 'Yard' });
   await post('/api/piles', { id: 'bay', site: 'yard', name: 'Bay', stage: 'bran', startedAt: ago(100) });
 });
 afterAll(async () => {
-  await house.stop();
+  await installation.stop();
   await remove();
 });
 
 const ago = (hours: number) => new Date(Date.now() - hours * 3_600_000).toISOString();
 async function post(path: string, body: object): Promise<unknown> {
-  const answer = await fetch(`${house.pagesUrl}${path}`, {
+  const answer = await fetch(`${installation.pagesUrl}${path}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(body),
@@ -27,7 +27,7 @@ async function post(path: string, body: object): Promise<unknown> {
   expect([path, answer.status < 300 ? '' : await answer.clone().text()]).toEqual([path, '']);
   return answer.json();
 }
-const healthy = async () => (await fetch(`${house.pagesUrl}/api/health`)).status;
+const healthy = async () => (await fetch(`${installation.pagesUrl}/api/health`)).status;
 
 /** Whether others were answered before it was: what is worked out on their thread comes before everything asked after it. */
 async function othersComeFirst(heavy: Promise<Response>): Promise<Response> {
@@ -44,8 +44,10 @@ async function othersComeFirst(heavy: Promise<Response>): Promise<Response> {
 }
 
 test('a record of many long notes is drawn while others are answered', async () => {
-  const { batches } = (await (await fetch(`${house.pagesUrl}/api/batches`)).json()) as { batches: { id: string }[] };
-  const draw = () => fetch(`${house.pagesUrl}/api/batches/${batches[0]?.id}/record.pdf`);
+  const { batches } = (await (await fetch(`${installation.pagesUrl}/api/batches`)).json()) as {
+    batches: { id: string }[];
+  };
+  const draw = () => fetch(`${installation.pagesUrl}/api/batches/${batches[0]?.id}/record.pdf`);
   // A short one first: where paper was drawn on the main thread, its library would else be loaded while others go first.
   expect((await draw()).status).toBe(200);
   const note = 'Turned the heap from the east end and it steamed well, as deep as the arm goes. '.repeat(24);
@@ -69,7 +71,7 @@ test('a large file is read while others are answered, and kept as it was shown',
   const rows = Array.from({ length: 40_000 }, (_, i) => `${ago(80 - i / 1000)},${30 + (i % 100) / 10}`);
   const ask = { kind: 'readings', site: 'yard', probe: 'p1', csv: ['time,temperature', ...rows].join('\n') };
   const send = (path: string, body: object) =>
-    fetch(`${house.pagesUrl}${path}`, {
+    fetch(`${installation.pagesUrl}${path}`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
@@ -82,7 +84,7 @@ test('a large file is read while others are answered, and kept as it was shown',
 });
 
 test('a file with a cell that says nothing is refused by name from the thread too', async () => {
-  const answer = await fetch(`${house.pagesUrl}/api/import/preview`, {
+  const answer = await fetch(`${installation.pagesUrl}/api/import/preview`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ kind: 'readings', site: 'yard', csv: '\n\n' }),

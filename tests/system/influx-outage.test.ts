@@ -5,7 +5,7 @@ import { type LineState, openFaultyLine } from '../helpers/faulty-line.ts';
 import { hasInflux, startInflux } from '../helpers/influxdb.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { spawnHouse } from '../helpers/spawn-server.ts';
+import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 import { lastTimes, numbersIn, startLoad } from './kill-load.ts';
 
@@ -36,49 +36,49 @@ test.skipIf(!hasInflux || !hasMosquitto)(
     const address = await influx.newDatabase();
     const line = await openFaultyLine(influx.url);
     const start = () =>
-      spawnHouse(dataDir, {
+      spawnInstallation(dataDir, {
         environment: { MQTT_URL: broker.url, READINGS_URL: line.url, READINGS_BUCKET: address.bucket },
       });
-    let house = await start();
+    let installation = await start();
     await until(
       'the subscription',
-      async () => (await healthOf(house.pagesUrl)).parts.broker.state === 'ok' || undefined,
+      async () => (await healthOf(installation.pagesUrl)).parts.broker.state === 'ok' || undefined,
     );
     const load = startLoad(broker.url, 20, 10);
     await pause(500);
 
     await influx.stop();
-    const stopped = await untilReadings(house.pagesUrl, 'down');
+    const stopped = await untilReadings(installation.pagesUrl, 'down');
     expect(stopped.ready).toBe(false);
     expect(stopped.parts.readings.detail).toMatch(/^Cannot take readings as InfluxDB at http:\S+ /);
     const held = await until('held messages', async () => {
-      const { detail } = (await healthOf(house.pagesUrl)).parts.broker;
+      const { detail } = (await healthOf(installation.pagesUrl)).parts.broker;
       return /Readings cannot be stored \(Cannot keep .*\); (\d+) messages wait unacknowledged/.exec(detail)?.[1];
     });
     expect(Number(held)).toBeLessThanOrEqual(50_000);
     await influx.start();
-    await untilReadings(house.pagesUrl, 'ok');
+    await untilReadings(installation.pagesUrl, 'ok');
 
     influx.freeze();
-    const frozen = await untilReadings(house.pagesUrl, 'down');
+    const frozen = await untilReadings(installation.pagesUrl, 'down');
     expect(frozen.parts.readings.detail).toMatch(/gave no answer within 3 s/);
     await pause(9_000); // until a write was given up too, that the database carries out when it wakes
     influx.wake();
-    await untilReadings(house.pagesUrl, 'ok');
+    await untilReadings(installation.pagesUrl, 'ok');
 
     for (const state of ['slow', 'busy', 'failing', 'lost', 'down'] satisfies LineState[]) {
       line.set(state);
       await pause(1_200);
     }
     line.set('open');
-    await untilReadings(house.pagesUrl, 'ok');
-    await house.stop('SIGKILL');
-    house = await start();
+    await untilReadings(installation.pagesUrl, 'ok');
+    await installation.stop('SIGKILL');
+    installation = await start();
 
     await load.finish();
     const sent = load.sent();
-    await until('the end of the backlog', () => reached(house.pagesUrl, lastTimes(sent)), 90_000);
-    await house.stop();
+    await until('the end of the backlog', () => reached(installation.pagesUrl, lastTimes(sent)), 90_000);
+    await installation.stop();
     const store = await openInfluxReadings(address);
     const stored = await numbersIn(store);
     expect([...load.acknowledged].filter((n) => !stored.has(n))).toEqual([]);
@@ -102,7 +102,7 @@ async function reached(pagesUrl: string, times: ReadonlyMap<string, number>): Pr
 
 test.skipIf(!hasInflux)('a house whose InfluxDB is not there stops with one line that names the variable', async () => {
   const { dataDir, remove } = await makeDataDir();
-  await expect(spawnHouse(dataDir, { environment: { READINGS_URL: 'http://127.0.0.1:9' } })).rejects.toThrow(
+  await expect(spawnInstallation(dataDir, { environment: { READINGS_URL: 'http://127.0.0.1:9' } })).rejects.toThrow(
     /^BRANHEARTH_READINGS_URL must be the address of an InfluxDB that answers; it was "http:[^\n]*\(it cannot be reached: ECONNREFUSED\)$/,
   );
   await remove();

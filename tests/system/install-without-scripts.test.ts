@@ -2,7 +2,7 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { spawnHouse } from '../helpers/spawn-server.ts';
+import { spawnInstallation } from '../helpers/spawn-server.ts';
 
 test('a start after an install that ran no scripts ends with one line that says what to run', async () => {
   const { dataDir, remove } = await makeDataDir();
@@ -17,7 +17,7 @@ test('a start after an install that ran no scripts ends with one line that says 
        load(module, file);
      };`,
   );
-  const start = spawnHouse(dataDir, { nodeArguments: ['--require', hidden] });
+  const start = spawnInstallation(dataDir, { nodeArguments: ['--require', hidden] });
   await expect(start).rejects.toThrowError(
     /^The database library better-sqlite3 is not built[^\n]*: run `npm rebuild better-sqlite3`, then start again$/,
   );

@@ -6,9 +6,9 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { openPastHouse, type PastHouse } from '../helpers/past-server.ts';
+import { openPastInstallation, type PastInstallation } from '../helpers/past-server.ts';
 
-let house: PastHouse;
+let installation: PastInstallation;
 let built: BuiltPages;
 let folder: Awaited<ReturnType<typeof makeDataDir>>;
 let browser: Browser;
@@ -19,8 +19,8 @@ beforeAll(async () => {
   if (!hasChromium) return;
   folder = await makeDataDir();
   built = await buildPages();
-  house = await openPastHouse(folder.dataDir, built.dir);
-  url = await house.app.listen({ host: '127.0.0.1', port: 0 });
+  installation = await openPastInstallation(folder.dataDir, built.dir);
+  url = await installation.app.listen({ host: '127.0.0.1', port: 0 });
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
   page.setDefaultTimeout(15_000);
@@ -28,7 +28,7 @@ beforeAll(async () => {
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  await house.close();
+  await installation.close();
   await built.remove();
   await folder.remove();
 });

@@ -6,14 +6,14 @@ import { connectAsync, type IClientOptions } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type MadeKey, madeKeySchema } from '../../shared/contracts/keys.ts';
 import { hasMosquitto, type Mosquitto, startMosquitto } from '../helpers/mosquitto.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', () => {
-  const houseSecret = 'of-the-house-itself';
+  const installationSecret = 'of-the-house-itself';
   const closing: (() => unknown)[] = [];
   let broker: Mosquitto;
-  let one: TestHouse;
+  let one: TestInstallation;
   let probe: MadeKey;
   let gateway: MadeKey;
   let lamp: MadeKey;
@@ -29,10 +29,10 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     closing.push(() => broker.remove());
     const data = await makeDataDir();
     closing.push(data.remove);
-    one = await openTestHouse(data.dataDir, {
+    one = await openTestInstallation(data.dataDir, {
       MQTT_URL: broker.url,
       MQTT_USERNAME: 'branhearth',
-      MQTT_PASSWORD: houseSecret,
+      MQTT_PASSWORD: installationSecret,
     });
     closing.push(() => one.close());
     const own = { name: 'one', site: 'saltmere-yard', probe: 'p1', foreign: [], hears: 'own' };
@@ -46,7 +46,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     await writeFile(passwords, await fileAt('passwords'));
     await writeFile(topics, await fileAt('topics'));
     await broker.start();
-    await until('the house to be let in', () => one.house.ingest.health().state === 'ok' || undefined);
+    await until('the house to be let in', () => one.installation.ingest.health().state === 'ok' || undefined);
   });
   afterAll(async () => {
     for (const close of closing.reverse()) await close();
@@ -68,7 +68,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
   }
 
   test('lets the house in by its own name, and reads from it', async () => {
-    expect(one.house.ingest.health()).toMatchObject({ state: 'ok' });
+    expect(one.installation.ingest.health()).toMatchObject({ state: 'ok' });
   });
 
   test('tells a probe its way: the address of that broker', () => {
@@ -78,7 +78,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
   test('lets a probe speak for itself and on its foreign topics only, a gateway for its site', async () => {
     const watcher = await connectAsync(broker.url, {
       username: 'branhearth',
-      password: houseSecret,
+      password: installationSecret,
       clientId: 'watcher',
     });
     closing.push(() => watcher.endAsync(true));
@@ -94,7 +94,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     await other.publishAsync('piles/saltmere-yard/p7/temperature', '40', { qos: 1 });
     await until('what the gateway may say', () => heard.includes('piles/saltmere-yard/p7/temperature') || undefined);
     expect(heard).toEqual([...passes, 'piles/saltmere-yard/p7/temperature']);
-    await until('the reading', () => one.house.probes.of('saltmere-yard', 'p1').last.temperature);
+    await until('the reading', () => one.installation.probes.of('saltmere-yard', 'p1').last.temperature);
   });
 
   test('lets a lamp hear what warns and nothing else', async () => {
@@ -103,13 +103,13 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     client.on('message', (topic) => heard.push(topic));
     await client.subscribeAsync(['piles/#', 'piles/+/siren']).catch(() => {}); // Mosquitto may say 0x80 to the first
     await (await come(probe)).publishAsync('piles/saltmere-yard/p1/temperature', '41', { qos: 1 });
-    const house = await connectAsync(broker.url, {
+    const installation = await connectAsync(broker.url, {
       username: 'branhearth',
-      password: houseSecret,
+      password: installationSecret,
       clientId: 'speaker',
     });
-    closing.push(() => house.endAsync(true));
-    await house.publishAsync('piles/saltmere-yard/siren', 'warm', { qos: 1 });
+    closing.push(() => installation.endAsync(true));
+    await installation.publishAsync('piles/saltmere-yard/siren', 'warm', { qos: 1 });
     await until('the warning', () => heard[0]);
     expect(heard).toEqual(['piles/saltmere-yard/siren']);
   });

@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { freePort } from '../helpers/free-port.ts';
 import { startMailServer } from '../helpers/mail-server.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const kills = 20;
@@ -25,17 +25,19 @@ test(`nothing is left unsent after ${kills} kills, and nothing is sent twice but
     ALERT_MAIL_TO: 'ada@saltmere.example',
     LOG_LEVEL: 'warn',
   };
-  const start = () => spawnHouse(dataDir, { environment: { ...environment, LOG_LEVEL: 'info' } });
-  let house = await start();
+  const start = () => spawnInstallation(dataDir, { environment: { ...environment, LOG_LEVEL: 'info' } });
+  let installation = await start();
   const startedAt = new Date(Date.now() - 48 * hourMs).toISOString();
-  await post(house, '/api/sites', { name: 'Saltmere Yard' });
+  await post(installation, '/api/sites', { name: 'Saltmere Yard' });
   for (let n = 0; n < kills; n++) {
-    await post(house, '/api/piles', { site, name: `Bay ${n} end`, stage: 'bran', startedAt });
-    await measure(house, n, [50, 55, 58]);
+    await post(installation, '/api/piles', { site, name: `Bay ${n} end`, stage: 'bran', startedAt });
+    await measure(installation, n, [50, 55, 58]);
     await until('the probe', async () =>
-      (await fetch(`${house.pagesUrl}/api/probes`).then((one) => one.text())).includes(`"p${n}"`) ? true : undefined,
+      (await fetch(`${installation.pagesUrl}/api/probes`).then((one) => one.text())).includes(`"p${n}"`)
+        ? true
+        : undefined,
     );
-    await post(house, `/api/probes/${site}/p${n}/claim`, {
+    await post(installation, `/api/probes/${site}/p${n}/claim`, {
       pileId: `bay-${n}-end`,
       position: 'core',
       since: startedAt,
@@ -53,17 +55,17 @@ test(`nothing is left unsent after ${kills} kills, and nothing is sent twice but
         clearTimeout(timer);
         box.onTaken = undefined;
         underWay.push(n);
-        house.child.kill('SIGKILL');
+        installation.child.kill('SIGKILL');
         resolve();
       };
     });
-    // Not waited for: a kill may fall into it, and the probe then finds its way to the next house by itself.
-    const measured = measure(house, n, [60, 64, 66, 67]);
+    // Not waited for: a kill may fall into it, and the probe then finds its way to the next server by itself.
+    const measured = measure(installation, n, [60, 64, 66, 67]);
     if (!atTaking) await measured;
     if (!atTaking) await new Promise((resolve) => setTimeout(resolve, (n * 67) % 500));
     await killed;
-    await house.stop('SIGKILL');
-    house = await start();
+    await installation.stop('SIGKILL');
+    installation = await start();
     await measured;
   }
 
@@ -75,7 +77,7 @@ test(`nothing is left unsent after ${kills} kills, and nothing is sent twice but
     await until(`the warning of bay ${n}`, () => (of(n).length > 0 ? true : undefined), 90_000);
   // One more run with nothing to do: whatever would still go out has time to.
   await new Promise((resolve) => setTimeout(resolve, 3_000));
-  await house.stop();
+  await installation.stop();
 
   let copies = 0;
   for (let n = 0; n < kills; n++) {
@@ -92,8 +94,8 @@ test(`nothing is left unsent after ${kills} kills, and nothing is sent twice but
   await remove();
 }, 600_000);
 
-async function post(house: SpawnedHouse, path: string, payload: object): Promise<void> {
-  const answer = await fetch(house.pagesUrl + path, {
+async function post(installation: SpawnedInstallation, path: string, payload: object): Promise<void> {
+  const answer = await fetch(installation.pagesUrl + path, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(payload),
@@ -102,9 +104,9 @@ async function post(house: SpawnedHouse, path: string, payload: object): Promise
 }
 
 /** The last of them just now, the others in the hours before. */
-async function measure(house: SpawnedHouse, n: number, tempsC: readonly number[]): Promise<void> {
-  // As a probe does: a house that has just been killed is tried again until the next one answers.
-  const probe = connect(house.mqttUrl, { reconnectPeriod: 250 });
+async function measure(installation: SpawnedInstallation, n: number, tempsC: readonly number[]): Promise<void> {
+  // As a probe does: a server that has just been killed is tried again until the next one answers.
+  const probe = connect(installation.mqttUrl, { reconnectPeriod: 250 });
   probe.on('error', () => {});
   const nowMs = Date.now();
   for (const [index, temperature] of tempsC.entries()) {

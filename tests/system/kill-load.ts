@@ -1,7 +1,7 @@
 /**
- * tests/system/kill-load.ts: readings published at QoS 1 while the house is killed again and again.
+ * tests/system/kill-load.ts: readings published at QoS 1 while the server is killed again and again.
  *
- * Takes:  where to publish, and the data folder of the house.
+ * Takes:  where to publish, and the data folder of the server.
  * Gives:  which readings were acknowledged, and what stands in the store afterwards.
  */
 import mqtt from 'mqtt';
@@ -26,7 +26,7 @@ export interface Load {
 
 /**
  * Publishes `inFlight` messages at a time over any number of lost connections.
- * @param pauseMs Pause of each of them after it was acknowledged: a broker that takes faster than the killed house can
+ * @param pauseMs Pause of each of them after it was acknowledged: a broker that takes faster than the killed server can
  *   catch up would only make the test long.
  */
 export function startLoad(url: string, inFlight: number, pauseMs = 0): Load {

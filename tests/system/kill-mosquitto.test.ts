@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { spawnHouse } from '../helpers/spawn-server.ts';
+import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 import { lastTimes, startLoad, storedNumbers } from './kill-load.ts';
 
@@ -13,21 +13,21 @@ test.skipIf(!hasMosquitto)(
   async () => {
     const { dataDir, remove } = await makeDataDir();
     const broker = await startMosquitto();
-    const start = () => spawnHouse(dataDir, { environment: { MQTT_URL: broker.url } });
-    let house = await start();
+    const start = () => spawnInstallation(dataDir, { environment: { MQTT_URL: broker.url } });
+    let installation = await start();
     // The subscription must stand before the first reading: before it nobody asked the broker to keep any.
-    await until('the subscription', async () => (await stateOfBroker(house.pagesUrl)) === 'ok' || undefined);
+    await until('the subscription', async () => (await stateOfBroker(installation.pagesUrl)) === 'ok' || undefined);
     const load = startLoad(broker.url, 40, 10);
     for (let kill = 0; kill < kills; kill++) {
       await new Promise((resolve) => setTimeout(resolve, 150 + 37 * (kill % 7)));
-      await house.stop('SIGKILL');
-      house = await start();
+      await installation.stop('SIGKILL');
+      installation = await start();
     }
     await load.finish();
     const sent = load.sent();
-    // What the broker still keeps for the house comes by and by, each probe's readings in their order.
-    await until('the end of the backlog', () => reached(house.pagesUrl, lastTimes(sent)), 90_000);
-    await house.stop();
+    // What the broker still keeps for the server comes by and by, each probe's readings in their order.
+    await until('the end of the backlog', () => reached(installation.pagesUrl, lastTimes(sent)), 90_000);
+    await installation.stop();
     const stored = await storedNumbers(join(dataDir, 'readings.db'));
     const lost = [...load.acknowledged].filter((n) => !stored.has(n));
     expect(lost).toEqual([]);

@@ -1,5 +1,5 @@
 /**
- * tests/system/litter-heap.ts: the real litter heap replayed over MQTT into a house whose clock runs 3,600 times as fast.
+ * tests/system/litter-heap.ts: the real litter heap replayed over MQTT into a server whose clock runs 3,600 times as fast.
  *
  * Takes:  the hours of the heap to live through; what was before them is told at once, as after an outage.
  * Gives:  every change of the pile's sentence and alarms, in order.
@@ -8,7 +8,7 @@ import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { type PileSummary, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const speed = 3_600;
@@ -40,14 +40,14 @@ export interface HeapRun {
 export async function playLitterHeap(fromH: number, toH: number): Promise<HeapRun> {
   const { dataDir, remove } = await makeDataDir();
   const clock = { startMs: firstRowMs + fromH * hourMs, anchorMs: Date.now(), speed };
-  const house = await spawnHouse(dataDir, { environment: { CLOCK: JSON.stringify(clock) } });
-  const replay = startReplay(house.mqttUrl, JSON.stringify(clock), fromH);
+  const installation = await spawnInstallation(dataDir, { environment: { CLOCK: JSON.stringify(clock) } });
+  const replay = startReplay(installation.mqttUrl, JSON.stringify(clock), fromH);
   try {
-    await settle(house, fromH);
-    return await follow(house, toH);
+    await settle(installation, fromH);
+    return await follow(installation, toH);
   } finally {
     replay.kill();
-    await house.stop();
+    await installation.stop();
     await remove();
   }
 }
@@ -79,9 +79,9 @@ function startReplay(mqttUrl: string, clock: string, historyH: number) {
 }
 
 /** Claims the probes once they have told their past; from then on the pile is watched. */
-async function settle(house: SpawnedHouse, fromH: number): Promise<void> {
+async function settle(installation: SpawnedInstallation, fromH: number): Promise<void> {
   const post = async (path: string, body: object) => {
-    const answer = await fetch(`${house.pagesUrl}${path}`, {
+    const answer = await fetch(`${installation.pagesUrl}${path}`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
@@ -100,7 +100,7 @@ async function settle(house: SpawnedHouse, fromH: number): Promise<void> {
   });
   for (const [probe] of Object.values(takes)) {
     await until(`${probe} at hour ${fromH}`, async () => {
-      const { probes } = (await (await fetch(`${house.pagesUrl}/api/probes`)).json()) as {
+      const { probes } = (await (await fetch(`${installation.pagesUrl}/api/probes`)).json()) as {
         probes: { probe: string; lastAt: string | null }[];
       };
       const known = probes.find((one) => one.probe === probe);
@@ -110,13 +110,13 @@ async function settle(house: SpawnedHouse, fromH: number): Promise<void> {
   }
 }
 
-async function follow(house: SpawnedHouse, toH: number): Promise<HeapRun> {
+async function follow(installation: SpawnedInstallation, toH: number): Promise<HeapRun> {
   const sights: Sight[] = [];
   const raised: string[] = [];
   let before = '';
   for (;;) {
-    const health = (await (await fetch(`${house.pagesUrl}/api/health`)).json()) as { now: string };
-    const { piles } = pilesAnswerSchema.parse(await (await fetch(`${house.pagesUrl}/api/piles`)).json());
+    const health = (await (await fetch(`${installation.pagesUrl}/api/health`)).json()) as { now: string };
+    const { piles } = pilesAnswerSchema.parse(await (await fetch(`${installation.pagesUrl}/api/piles`)).json());
     const pile = piles[0];
     const atH = (Date.parse(health.now) - firstRowMs) / hourMs;
     if (pile) {

@@ -1,5 +1,5 @@
 /**
- * The house is replaced by a newer one while a page is open: the page goes on whole, says so, and takes the newer one up.
+ * The server is replaced by a newer one while a page is open: the page goes on whole, says so, and takes the newer one up.
  */
 import { cp, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -10,12 +10,12 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { freePort } from '../helpers/free-port.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 /** As `npm start` serves them: pages built for tests keep no copy of themselves. */
 const olderDir = fileURLToPath(new URL('../../.build/web', import.meta.url));
 
-let one: TestHouse;
+let one: TestInstallation;
 let app: FastifyInstance;
 let folder: Awaited<ReturnType<typeof makeDataDir>>;
 let newerDir: string;
@@ -24,14 +24,14 @@ let page: Page;
 let port: number;
 
 const serve = async (pagesDir: string) => {
-  app = await buildApp(one.house, { pagesDir });
+  app = await buildApp(one.installation, { pagesDir });
   await app.listen({ host: '127.0.0.1', port });
 };
 
 beforeAll(async () => {
   if (!hasChromium) return;
   folder = await makeDataDir();
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
   newerDir = join(folder.dataDir, 'newer');
   await cp(olderDir, newerDir, { recursive: true });
   // A newer build: another document, and so another digest of all files in the worker.

@@ -6,9 +6,9 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 let page: Page;
 let remove: () => Promise<void>;
@@ -20,7 +20,7 @@ const picturesIn = process.env.KEEP_PICTURES;
 const laidMs = Date.now() - 48 * 3_600_000;
 
 async function send(path: string, body: object): Promise<void> {
-  const answer = await fetch(house.pagesUrl + path, {
+  const answer = await fetch(installation.pagesUrl + path, {
     method: 'POST',
     body: JSON.stringify(body),
     headers: { 'content-type': 'application/json' },
@@ -32,7 +32,7 @@ beforeAll(async () => {
   if (!hasChromium) return;
   const folder = await makeDataDir();
   remove = folder.remove;
-  house = await spawnHouse(folder.dataDir);
+  installation = await spawnInstallation(folder.dataDir);
   const startedAt = new Date(laidMs).toISOString();
   const recipe = { material: 'wheat-bran', depthM: 0.3, cover: 'breathable', moistureFrac: 0.6, massKg: 100 };
   await send('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
@@ -45,7 +45,7 @@ beforeAll(async () => {
     rows.push({ time: laidMs + min * 60_000, temperature });
   }
   const { connectAsync } = await import('mqtt');
-  const client = await connectAsync(house.mqttUrl);
+  const client = await connectAsync(installation.mqttUrl);
   for (const row of rows) await client.publishAsync(`piles/${site}/p1/reading`, JSON.stringify(row), { qos: 1 });
   await client.endAsync();
   await send(`/api/probes/${site}/p1/claim`, { pileId: 'with-a-probe', position: 'core', from: startedAt });
@@ -57,7 +57,7 @@ beforeAll(async () => {
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  await house.stop();
+  await installation.stop();
   await remove();
 });
 
@@ -91,7 +91,7 @@ describe.runIf(hasChromium)('what a grower notes by hand', () => {
     test(`is said at once by the pile ${id.replaceAll('-', ' ')}, each sign in its turn`, {
       timeout: 60_000,
     }, async () => {
-      await page.goto(`${house.pagesUrl}/piles/${id}`);
+      await page.goto(`${installation.pagesUrl}/piles/${id}`);
       await write('Squeeze test', ['Crumbles: too dry']);
       await sentence()
         .getByText(/^A squeeze 1 minute ago says it is too dry/)
@@ -114,18 +114,18 @@ describe.runIf(hasChromium)('what a grower notes by hand', () => {
   }
 
   test('counts both piles among those that need somebody, on the home page', async () => {
-    await page.goto(house.pagesUrl);
+    await page.goto(installation.pagesUrl);
     await page.getByRole('heading', { level: 1, name: /Both piles need you now/ }).waitFor();
     await picture('home');
   });
 
   test('ends with what is noted later, and asks to squeeze again after watering', { timeout: 60_000 }, async () => {
-    await page.goto(`${house.pagesUrl}/piles/without-one`);
+    await page.goto(`${installation.pagesUrl}/piles/without-one`);
     await write('Watered', []);
     await page.getByRole('heading', { level: 3, name: 'Too dry by hand' }).waitFor({ state: 'detached' });
-    await page.goto(`${house.pagesUrl}/piles/without-one`);
+    await page.goto(`${installation.pagesUrl}/piles/without-one`);
     await picture('without-one-after');
-    await page.goto(`${house.pagesUrl}/piles/without-one/why/hand-dry`);
+    await page.goto(`${installation.pagesUrl}/piles/without-one/why/hand-dry`);
     await page.getByRole('heading', { level: 1, name: 'Too dry by hand' }).waitFor();
     await picture('why');
   });

@@ -1,5 +1,5 @@
 /**
- * Three people of one house, the built program, a real mail server and a webhook: one reading raises an alarm, and each is told as
+ * Three people of one server, the built program, a real mail server and a webhook: one reading raises an alarm, and each is told as
  * they wished: Olive by e-mail at once and in °F, Kim by webhook and e-mail once her quiet hours are over, Vera of another site not
  * at all. Kim acknowledges by the link in her message, and nobody is told twice.
  */
@@ -10,28 +10,28 @@ import { connectAsync, type MqttClient } from 'mqtt';
 import { Webhook } from 'standardwebhooks';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { alarmsAnswerSchema } from '../../shared/contracts/alarms.ts';
-import { toldAnswerSchema } from '../../shared/contracts/notifications.ts';
-import { type Wishes, wishesSchema } from '../../shared/notifications.ts';
+import { alarmLinkAnswerSchema } from '../../shared/contracts/notifications.ts';
+import { type Preferences, preferencesSchema } from '../../shared/notifications.ts';
 import type { Role } from '../../shared/person.ts';
 import { freePort } from '../helpers/free-port.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../helpers/https-server.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { cookiesOf, fromOwnPage, passwordOf } from '../helpers/people.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;
 const hourMs = 60 * minuteMs;
 const site = 'saltmere-yard';
-/** Twenty past eleven at night in Lisbon; a minute of the house is half a second here. */
+/** Twenty past eleven at night in Lisbon; a minute of the server is half a second here. */
 const startMs = Date.parse('2031-06-01T22:20:00Z');
 const speed = 120;
 const quietEndMs = Date.parse('2031-06-01T23:20:00Z');
 
 let box: MailServer;
 let receiver: Receiver;
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let probe: MqttClient;
 let anchorMs: number;
 const folders: (() => Promise<void>)[] = [];
@@ -47,7 +47,7 @@ beforeAll(async () => {
   [box, receiver] = await Promise.all([startMailServer(), startReceiver(certificate)]);
   receiver.answer = (_got, response) => void response.writeHead(204).end();
   anchorMs = Date.now() + 5_000;
-  house = await spawnHouse(data.dataDir, {
+  installation = await spawnInstallation(data.dataDir, {
     environment: {
       PORT: port,
       PUBLIC_URL: `http://127.0.0.1:${port}`,
@@ -58,20 +58,20 @@ beforeAll(async () => {
     },
     plainEnvironment: { NODE_EXTRA_CA_CERTS: join(trusted, 'cert.pem') },
   });
-  probe = await connectAsync(house.mqttUrl);
+  probe = await connectAsync(installation.mqttUrl);
 }, 60_000);
 afterAll(async () => {
   await probe?.endAsync();
-  await house?.stop();
+  await installation?.stop();
   await Promise.all([box?.close(), receiver?.close(), ...folders.map((remove) => remove())]);
 });
 
-const houseMs = () => startMs + (Date.now() - anchorMs) * speed;
+const serverMs = () => startMs + (Date.now() - anchorMs) * speed;
 const machineMs = (atMs: number) => anchorMs + (atMs - startMs) / speed;
 
 type Headers = Record<string, string>;
 async function ask(method: string, path: string, headers: Headers, body?: object): Promise<Response> {
-  const answer = await fetch(house.pagesUrl + path, {
+  const answer = await fetch(installation.pagesUrl + path, {
     method,
     headers: { ...headers, ...(body && { 'content-type': 'application/json' }) },
     ...(body && { body: JSON.stringify(body) }),
@@ -98,8 +98,8 @@ async function invite(owner: Headers, name: string, role: Role): Promise<Headers
 }
 
 /** Keeps wishes, and confirms the address in them by the code that comes there. */
-async function wish(person: Headers, wishes: Partial<Wishes> & Pick<Wishes, 'email'>): Promise<void> {
-  await ask('PUT', '/api/telling', person, wishesSchema.parse({ timeZone: 'Europe/Lisbon', ...wishes }));
+async function wish(person: Headers, wishes: Partial<Preferences> & Pick<Preferences, 'email'>): Promise<void> {
+  await ask('PUT', '/api/telling', person, preferencesSchema.parse({ timeZone: 'Europe/Lisbon', ...wishes }));
   await ask('POST', '/api/telling/mail/code', person);
   const mail = await until('the code', () =>
     box.mails.find(({ to, parsed }) => to.includes(wishes.email.address) && parsed.subject === codeSubject),
@@ -116,11 +116,14 @@ const measure = (atMs: number, temperature: number) =>
   );
 
 const codeSubject = 'Branhearth: is this your address?';
-const lettersTo = (name: string) =>
+const messagesTo = (name: string) =>
   box.mails.filter(({ to, parsed }) => to.includes(`${name}@saltmere.example`) && parsed.subject !== codeSubject);
 
 test('one reading alarms three people: each is told as they wished, and once', async () => {
-  const setup = await until('the link of the start', () => /\/setup#([A-Za-z0-9_-]{43})/.exec(house.output())?.[1]);
+  const setup = await until(
+    'the link of the start',
+    () => /\/setup#([A-Za-z0-9_-]{43})/.exec(installation.output())?.[1],
+  );
   const olive = await comeIn(setup, 'Olive');
   const kim = await invite(olive, 'Kim', 'keeper');
   const vera = await invite(olive, 'Vera', 'viewer');
@@ -150,17 +153,17 @@ test('one reading alarms three people: each is told as they wished, and once', a
     [60, 49],
     [20, 49.8],
   ] as const)
-    await measure(houseMs() - agoMin * minuteMs, tempC);
+    await measure(serverMs() - agoMin * minuteMs, tempC);
   await until('the probe', async () =>
     (await (await ask('GET', '/api/probes', kim)).text()).includes('"core"') ? true : undefined,
   );
   await ask('POST', `/api/probes/${site}/core/claim`, kim, { pileId: 'deep-heap', position: 'core', since: laidAt });
-  await measure(houseMs() - 10 * minuteMs, 52.1);
-  expect(lettersTo('olive')).toEqual([]);
+  await measure(serverMs() - 10 * minuteMs, 52.1);
+  expect(messagesTo('olive')).toEqual([]);
 
   // The one that alarms, once it has stood for twenty minutes; from here on the clock does the rest.
-  await measure(houseMs(), 52.6);
-  const first = await until('the e-mail to Olive', () => lettersTo('olive')[0], 40_000);
+  await measure(serverMs(), 52.6);
+  const first = await until('the e-mail to Olive', () => messagesTo('olive')[0], 40_000);
   expect(first.parsed.text).toMatch(/Deep heap at Saltmere Yard is too hot/);
   expect(first.parsed.text).toMatch(/The core is at 126\.7 °F/);
   expect(first.atMs).toBeLessThan(machineMs(quietEndMs));
@@ -169,7 +172,7 @@ test('one reading alarms three people: each is told as they wished, and once', a
     return alarms.find(({ kind, state }) => kind === 'overheating' && state === 'unacknowledged');
   });
   const told = async () =>
-    toldAnswerSchema
+    alarmLinkAnswerSchema
       .parse(await (await ask('GET', `/api/alarms/${alarm.id}/told`, olive)).json())
       .notices.flatMap(({ messages }) => messages)
       .map(({ person, way, state, notBefore, reason }) => ({ person, way, state, notBefore, reason }));
@@ -181,10 +184,10 @@ test('one reading alarms three people: each is told as they wished, and once', a
       expect.objectContaining({ person: 'Olive', way: 'email', state: 'sent' }),
     ]),
   );
-  expect([lettersTo('kim').length, receiver.got.length]).toEqual([0, 0]);
+  expect([messagesTo('kim').length, receiver.got.length]).toEqual([0, 0]);
 
   // Kim's quiet is over at 00:20 in Lisbon.
-  const second = await until('the e-mail to Kim', () => lettersTo('kim')[0], 60_000);
+  const second = await until('the e-mail to Kim', () => messagesTo('kim')[0], 60_000);
   const hook = await until('the webhook to Kim', () => receiver.got.find(({ path }) => path === '/kim'));
   expect(second.atMs).toBeGreaterThanOrEqual(machineMs(quietEndMs) - 50);
   expect(second.parsed.text).toMatch(/Deep heap at Saltmere Yard is too hot/);
@@ -197,14 +200,14 @@ test('one reading alarms three people: each is told as they wished, and once', a
   expect((await fetch(link, { method: 'POST' })).status).toBe(200);
   const after = alarmsAnswerSchema.parse(await (await ask('GET', '/api/piles/deep-heap/alarms', vera)).json());
   expect(after.alarms.find(({ id }) => id === alarm.id)).toMatchObject({ state: 'acknowledged' });
-  expect(await (await fetch(`${house.pagesUrl}/api/alarms/${alarm.id}`, { headers: olive })).text()).toMatch(
+  expect(await (await fetch(`${installation.pagesUrl}/api/alarms/${alarm.id}`, { headers: olive })).text()).toMatch(
     /"by":"Kim"/,
   );
 
-  // An hour and more of the house later nobody has been told again, and Vera never was.
-  const laterMs = houseMs() + 70 * minuteMs;
-  await until('an hour of the house', () => (houseMs() > laterMs ? true : undefined), 100_000);
+  // An hour and more of the server later nobody has been told again, and Vera never was.
+  const laterMs = serverMs() + 70 * minuteMs;
+  await until('an hour of the house', () => (serverMs() > laterMs ? true : undefined), 100_000);
   const about = (name: string) =>
-    lettersTo(name).filter(({ parsed }) => /Deep heap at Saltmere Yard is too hot/.test(parsed.text ?? '')).length;
-  expect([about('olive'), about('kim'), lettersTo('vera').length, receiver.got.length]).toEqual([1, 1, 0, 1]);
+    messagesTo(name).filter(({ parsed }) => /Deep heap at Saltmere Yard is too hot/.test(parsed.text ?? '')).length;
+  expect([about('olive'), about('kim'), messagesTo('vera').length, receiver.got.length]).toEqual([1, 1, 0, 1]);
 }, 240_000);

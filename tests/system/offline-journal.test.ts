@@ -1,5 +1,5 @@
 /**
- * Out of reach of the house: a hundred entries wait on the phone, outlast its page, and arrive once each over a line that breaks.
+ * Out of reach of the server: a hundred entries wait on the phone, outlast its page, and arrive once each over a line that breaks.
  */
 
 import type { Browser, BrowserContext } from 'playwright-core';
@@ -9,11 +9,11 @@ import { type Entry, entriesAnswerSchema } from '../../shared/contracts/journal.
 import { type BreakingLine, openBreakingLine } from '../helpers/breaking-line.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
 const entryCount = 100;
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let line: BreakingLine;
 let browser: Browser;
 let phone: BrowserContext;
@@ -23,12 +23,12 @@ beforeAll(async () => {
   if (!hasChromium) return;
   const folder = await makeDataDir();
   remove = folder.remove;
-  house = await spawnHouse(folder.dataDir);
-  line = await openBreakingLine(house.pagesUrl);
+  installation = await spawnInstallation(folder.dataDir);
+  line = await openBreakingLine(installation.pagesUrl);
   browser = await launchBrowser();
   phone = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
   const post = (path: string, body: object) =>
-    fetch(house.pagesUrl + path, {
+    fetch(installation.pagesUrl + path, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
@@ -40,15 +40,15 @@ afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
   await line.close();
-  await house.stop();
+  await installation.stop();
   await remove();
 });
 
-async function entriesInHouse(): Promise<Entry[]> {
+async function entriesInInstallation(): Promise<Entry[]> {
   const all: Entry[] = [];
   let after = '';
   for (;;) {
-    const answer = await fetch(`${house.pagesUrl}/api/piles/cart-shed/entries?limit=40${after}`);
+    const answer = await fetch(`${installation.pagesUrl}/api/piles/cart-shed/entries?limit=40${after}`);
     const { entries, next } = entriesAnswerSchema.parse(await answer.json());
     all.push(...entries);
     if (next === null) return all;
@@ -104,7 +104,7 @@ test.runIf(hasChromium)(
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.getByText(`${entryCount} entries wait on this device.`).waitFor();
     const toMs = Date.now();
-    expect(await entriesInHouse()).toEqual([]);
+    expect(await entriesInInstallation()).toEqual([]);
 
     // The page goes; what waits stays.
     await page.close();
@@ -121,7 +121,7 @@ test.runIf(hasChromium)(
     await again.getByText(/wait on this device/).waitFor({ state: 'detached' });
 
     expect(line.breaks).toEqual([]);
-    const entries = await entriesInHouse();
+    const entries = await entriesInInstallation();
     expect(entries).toHaveLength(entryCount);
     expect(new Set(entries.map((entry) => entry.id)).size).toBe(entryCount);
     const litres = entries.flatMap(({ what }) => (what.kind === 'watered' ? [what.amountL] : []));
@@ -135,7 +135,7 @@ test.runIf(hasChromium)(
     expect(new Set(times).size).toBeGreaterThan(entryCount / 2);
 
     const [photoId = ''] = entries.flatMap((entry) => entry.photoIds);
-    const photo = await fetch(`${house.pagesUrl}/api/photos/${photoId}`);
+    const photo = await fetch(`${installation.pagesUrl}/api/photos/${photoId}`);
     expect([photo.status, photo.headers.get('content-type')]).toEqual([200, 'image/jpeg']);
     await again.getByText('Watered, 99 L', { exact: true }).waitFor();
     await again.close();
@@ -158,13 +158,13 @@ test.runIf(hasChromium)(
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.getByText('1 entry waits on this device.').waitFor();
     line.setDown(false);
-    // The page tries again by itself once the line is back; whoever is quicker, the house says no.
+    // The page tries again by itself once the line is back; whoever is quicker, the server says no.
     const sendNow = page.getByRole('button', { name: 'Send now' });
     await sendNow.click({ timeout: 2_000 }).catch(() => undefined);
     await page.getByText(/^The house did not take it/).waitFor();
     await page.getByRole('button', { name: 'Throw it away' }).click();
     await page.getByText('Written for a time that has not come.').waitFor({ state: 'detached' });
-    expect((await entriesInHouse()).some((entry) => entry.note?.includes('has not come'))).toBe(false);
+    expect((await entriesInInstallation()).some((entry) => entry.note?.includes('has not come'))).toBe(false);
     await page.close();
   },
 );

@@ -1,5 +1,5 @@
 /**
- * On the phone: put beside other apps, opened while the house is away with what it last said and how old that is, live
+ * On the phone: put beside other apps, opened while the server is away with what it last said and how old that is, live
  * again by itself, an entry written meanwhile kept once; nothing of it left for the next person.
  */
 import axe from 'axe-core';
@@ -10,10 +10,10 @@ import { entriesAnswerSchema } from '../../shared/contracts/journal.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { freePort } from '../helpers/free-port.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 let phone: BrowserContext;
 let page: Page;
@@ -27,16 +27,16 @@ beforeAll(async () => {
   if (!hasChromium) return;
   folder = await makeDataDir();
   environment = { PORT: String(await freePort()), MQTT_PORT: String(await freePort()) };
-  house = await spawnHouse(folder.dataDir, { environment });
+  installation = await spawnInstallation(folder.dataDir, { environment });
   const post = (where: string, body: object) =>
-    fetch(house.pagesUrl + where, {
+    fetch(installation.pagesUrl + where, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
     });
   await post('/api/sites', { name: 'Saltmere Yard', id: 'saltmere-yard' });
   await post('/api/piles', { site: 'saltmere-yard', id: 'cart-shed', name: 'Cart shed', stage: 'bran' });
-  const probe = await connectAsync(house.mqttUrl);
+  const probe = await connectAsync(installation.mqttUrl);
   await probe.publishAsync('piles/saltmere-yard/p1/reading', '{"temperature":41.5}', { qos: 1 });
   await probe.endAsync();
   await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'cart-shed', position: 'core' });
@@ -48,22 +48,22 @@ beforeAll(async () => {
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  await house.stop();
+  await installation.stop();
   await folder.remove();
 });
 
 const openLive = async (where: string) => {
-  await page.goto(house.pagesUrl + where);
+  await page.goto(installation.pagesUrl + where);
   await page.getByText(/^live/).waitFor();
 };
-const open = (where: string) => page.goto(house.pagesUrl + where);
+const open = (where: string) => page.goto(installation.pagesUrl + where);
 
 test.runIf(hasChromium)('the browser finds nothing that keeps it from being installed', async () => {
   await openLive('/');
   await expect.poll(() => page.evaluate('navigator.serviceWorker.controller !== null'), { timeout: 20_000 }).toBe(true);
   const devtools = await phone.newCDPSession(page);
   const { errors, url, data } = await devtools.send('Page.getAppManifest');
-  expect([errors, url]).toEqual([[], `${house.pagesUrl}/manifest.webmanifest`]);
+  expect([errors, url]).toEqual([[], `${installation.pagesUrl}/manifest.webmanifest`]);
   expect(JSON.parse(data ?? '')).toMatchObject({ name: 'Branhearth', start_url: '/', display: 'standalone' });
   const { installabilityErrors } = await devtools.send('Page.getInstallabilityErrors');
   // A window that is not among the person's own ones is no place to install into; nothing else may be wrong.
@@ -75,14 +75,14 @@ test.runIf(hasChromium)('the browser finds nothing that keeps it from being inst
     })()`);
     expect([shape, ['any', 'maskable'].includes(purpose)]).toEqual([sizes, true]);
   }
-  const document = await (await fetch(house.pagesUrl)).text();
+  const document = await (await fetch(installation.pagesUrl)).text();
   const asset = /\/assets\/[^"]+/.exec(document)?.[0] ?? '';
   for (const [file, keeping] of [
     ['/sw.js', 'no-cache'],
     ['/manifest.webmanifest', 'no-cache'],
     [asset, 'public, max-age=31536000, immutable'],
   ]) {
-    expect([file, (await fetch(house.pagesUrl + file)).headers.get('cache-control')]).toEqual([file, keeping]);
+    expect([file, (await fetch(installation.pagesUrl + file)).headers.get('cache-control')]).toEqual([file, keeping]);
   }
 });
 
@@ -96,7 +96,7 @@ test.runIf(hasChromium)(
     await page.getByRole('button', { name: 'Watered' }).waitFor();
     await openLive('/');
     await page.getByText(/41\.5/).first().waitFor();
-    await house.stop();
+    await installation.stop();
 
     await page.reload();
     await page.getByText(notLive).waitFor();
@@ -149,13 +149,13 @@ test.runIf(hasChromium)(
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.getByText('1 entry waits on this device.').waitFor();
 
-    house = await spawnHouse(folder.dataDir, { environment });
+    installation = await spawnInstallation(folder.dataDir, { environment });
     // live again without anybody touching the page
     await page.getByText(/^live/).waitFor();
     await page.getByText(notLive).waitFor({ state: 'detached' });
     await page.getByText('1 entry waits on this device.').waitFor({ state: 'detached' });
     const entries = await until('the entry', async () => {
-      const answer = await fetch(`${house.pagesUrl}/api/piles/cart-shed/entries?limit=40`);
+      const answer = await fetch(`${installation.pagesUrl}/api/piles/cart-shed/entries?limit=40`);
       const found = entriesAnswerSchema.parse(await answer.json()).entries;
       return found.length > 0 ? found : undefined;
     });
@@ -167,11 +167,13 @@ test.runIf(hasChromium)(
   'who is no longer let in finds nothing of what was seen before',
   async () => {
     await openLive('/');
-    await house.stop();
-    house = await spawnHouse(folder.dataDir, { environment: { ...environment, API_TOKEN: 'a token nobody told' } });
+    await installation.stop();
+    installation = await spawnInstallation(folder.dataDir, {
+      environment: { ...environment, API_TOKEN: 'a token nobody told' },
+    });
     await page.reload();
     await page.getByText('This house wants its token.').waitFor();
-    await house.stop();
+    await installation.stop();
     await page.reload();
     await page.getByText('Branhearth does not answer yet.').waitFor();
     expect(await page.getByText('Cart shed').count()).toBe(0);
@@ -189,7 +191,7 @@ test.runIf(hasChromium)(
         `caches.keys().then((names) => names.filter((name) => !name.startsWith('branhearth-files-')))`,
       ),
     ).toEqual([]);
-    house = await spawnHouse(folder.dataDir, { environment });
+    installation = await spawnInstallation(folder.dataDir, { environment });
   },
   60_000,
 );

@@ -7,9 +7,9 @@ import { createPractice } from '../../simulator/practice/practice.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 let page: Page;
 let remove: () => Promise<void>;
@@ -19,7 +19,7 @@ beforeAll(async () => {
   if (!hasChromium) return;
   const folder = await makeDataDir();
   remove = folder.remove;
-  house = await spawnHouse(folder.dataDir);
+  installation = await spawnInstallation(folder.dataDir);
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
   page.on('pageerror', (error) => troubles.push(error.message));
@@ -28,7 +28,7 @@ beforeAll(async () => {
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  await house.stop();
+  await installation.stop();
   await remove();
 });
 
@@ -67,7 +67,7 @@ test.runIf(hasChromium)(
   { timeout: 300_000 },
   async () => {
     const startedMs = performance.now();
-    await page.goto(house.pagesUrl);
+    await page.goto(installation.pagesUrl);
     await page.getByRole('link', { name: 'Practise on a simulated pile' }).click();
     await page.getByRole('link', { name: hotWeek.name }).click();
     await page.getByText(hotWeek.goal.says).waitFor();

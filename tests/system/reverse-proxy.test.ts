@@ -1,4 +1,4 @@
-/** The house behind nginx with the configuration that we give to people, and with TLS of its own. */
+/** The server behind nginx with the configuration that we give to people, and with TLS of its own. */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { freePort } from '../helpers/free-port.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const nginxPath = '/usr/sbin/nginx';
@@ -87,8 +87,8 @@ function startNginx(folder: string, name: string, server: string): ChildProcess 
 }
 
 const cookiesIn = ({ headers }: Got) => [headers['set-cookie'] ?? []].flat();
-const setupSecret = (house: SpawnedHouse) =>
-  until('the link of the start', () => /\/setup#([A-Za-z0-9_-]{43})/.exec(house.output())?.[1]);
+const setupSecret = (installation: SpawnedInstallation) =>
+  until('the link of the start', () => /\/setup#([A-Za-z0-9_-]{43})/.exec(installation.output())?.[1]);
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'branhearth-tls-'));
@@ -98,18 +98,18 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 describe.skipIf(!existsSync(nginxPath))('behind nginx', () => {
-  let house: SpawnedHouse;
+  let installation: SpawnedInstallation;
   let nginx: ChildProcess;
   let port: number;
   let cookie: string;
 
   beforeAll(async () => {
-    house = await spawnHouse(join(folder, 'behind'), { environment: { TRUSTED_PROXIES: '127.0.0.1' } });
+    installation = await spawnInstallation(join(folder, 'behind'), { environment: { TRUSTED_PROXIES: '127.0.0.1' } });
     port = await freePort();
     const { cert, key } = files('first');
     const server = readFileSync(new URL('../../server/deploy/nginx-tls.conf', import.meta.url), 'utf8')
       .replace('listen 443 ssl', `listen 127.0.0.1:${port} ssl`)
-      .replaceAll('http://127.0.0.1:4180', house.pagesUrl)
+      .replaceAll('http://127.0.0.1:4180', installation.pagesUrl)
       .replace('/etc/ssl/branhearth/fullchain.pem', cert)
       .replace('/etc/ssl/branhearth/privkey.pem', key);
     nginx = startNginx(folder, 'tls', server);
@@ -122,17 +122,17 @@ describe.skipIf(!existsSync(nginxPath))('behind nginx', () => {
   });
   afterAll(async () => {
     nginx?.kill();
-    await house?.stop();
+    await installation?.stop();
   });
 
   test('nobody from outside acts as owner, though the proxy speaks from this machine', async () => {
     expect((await get(port, '/api/piles', 'first')).status).toBe(401);
     expect((await get(port, '/api/piles', 'first', { headers: { host: '127.0.0.1' } })).status).toBe(401);
-    expect((await fetch(`${house.pagesUrl}/api/piles`)).status).toBe(401);
+    expect((await fetch(`${installation.pagesUrl}/api/piles`)).status).toBe(401);
   });
 
   test('the setup link works, and its cookies are bound to this host and to TLS', async () => {
-    const body = { secret: await setupSecret(house), name: 'Olive', password };
+    const body = { secret: await setupSecret(installation), name: 'Olive', password };
     const used = await get(port, '/api/links/use', 'first', {
       method: 'POST',
       body,
@@ -188,17 +188,17 @@ describe.skipIf(!existsSync(nginxPath))('behind nginx', () => {
 });
 
 describe.skipIf(!existsSync(nginxPath))('behind the proxy of compose.yaml', () => {
-  let house: SpawnedHouse;
+  let installation: SpawnedInstallation;
   let nginx: ChildProcess;
   let address: string;
 
   beforeAll(async () => {
-    house = await spawnHouse(join(folder, 'composed'), { environment: { TRUSTED_PROXIES: '127.0.0.1' } });
+    installation = await spawnInstallation(join(folder, 'composed'), { environment: { TRUSTED_PROXIES: '127.0.0.1' } });
     const port = await freePort();
     address = `http://127.0.0.1:${port}`;
     const server = readFileSync(new URL('../../server/deploy/nginx.conf', import.meta.url), 'utf8')
       .replace('listen 80', `listen 127.0.0.1:${port}`)
-      .replaceAll(/server web-\d:4180/g, `server ${new URL(house.pagesUrl).host}`);
+      .replaceAll(/server web-\d:4180/g, `server ${new URL(installation.pagesUrl).host}`);
     nginx = startNginx(folder, 'composed', server);
     await until('nginx to answer', () =>
       fetch(`${address}/api/health`).then(
@@ -209,7 +209,7 @@ describe.skipIf(!existsSync(nginxPath))('behind the proxy of compose.yaml', () =
   });
   afterAll(async () => {
     nginx?.kill();
-    await house?.stop();
+    await installation?.stop();
   });
 
   test('guesses from one machine are slowed down, whatever addresses it claims', async () => {
@@ -219,7 +219,7 @@ describe.skipIf(!existsSync(nginxPath))('behind the proxy of compose.yaml', () =
         headers: { 'content-type': 'application/json', ...headers },
         body: JSON.stringify(body),
       });
-    const used = await send('/api/links/use', { secret: await setupSecret(house), name: 'Olive', password });
+    const used = await send('/api/links/use', { secret: await setupSecret(installation), name: 'Olive', password });
     expect(used.status).toBe(200);
     const statuses: number[] = [];
     for (let guess = 1; guess <= 8; guess += 1) {
@@ -245,17 +245,19 @@ describe('TLS of its own', () => {
       writeFileSync(live.key, readFileSync(files(name).key));
     };
     put('first');
-    const house = await spawnHouse(join(folder, 'own'), { environment: { TLS_CERT: live.cert, TLS_KEY: live.key } });
-    const port = Number(new URL(house.pagesUrl).port);
+    const installation = await spawnInstallation(join(folder, 'own'), {
+      environment: { TLS_CERT: live.cert, TLS_KEY: live.key },
+    });
+    const port = Number(new URL(installation.pagesUrl).port);
     try {
-      expect(house.pagesUrl).toMatch(/^https:/);
-      const body = { secret: await setupSecret(house), name: 'Olive', password };
+      expect(installation.pagesUrl).toMatch(/^https:/);
+      const body = { secret: await setupSecret(installation), name: 'Olive', password };
       const used = await get(port, '/api/links/use', 'first', { method: 'POST', body });
       expect([used.status, used.issuer]).toEqual([200, 'first']);
       expect(cookiesIn(used)[0]).toMatch(/^__Host-branhearth_session=.*; Secure;/);
       expect(used.headers['strict-transport-security']).toMatch(/^max-age=\d+/);
       put('second');
-      house.child.kill('SIGHUP');
+      installation.child.kill('SIGHUP');
       await until('the second certificate', () =>
         get(port, '/api/health', 'second').then(
           ({ issuer }) => (issuer === 'second' ? true : undefined),
@@ -263,18 +265,23 @@ describe('TLS of its own', () => {
         ),
       );
       writeFileSync(live.cert, 'no certificate');
-      house.child.kill('SIGHUP');
-      await until('the refusal of the third', () => house.output().includes('the one before stays') || undefined);
+      installation.child.kill('SIGHUP');
+      await until(
+        'the refusal of the third',
+        () => installation.output().includes('the one before stays') || undefined,
+      );
       expect((await get(port, '/api/health', 'second')).status).toBe(200);
     } finally {
-      await house.stop();
+      await installation.stop();
     }
   }, 60_000);
 
   test('does not start on a file that is no certificate: one line names it', async () => {
     const bad = join(folder, 'bad.pem');
     writeFileSync(bad, 'no certificate');
-    const start = spawnHouse(join(folder, 'never'), { environment: { TLS_CERT: bad, TLS_KEY: files('first').key } });
+    const start = spawnInstallation(join(folder, 'never'), {
+      environment: { TLS_CERT: bad, TLS_KEY: files('first').key },
+    });
     await expect(start).rejects.toThrowError(
       /^BRANHEARTH_TLS_CERT and _TLS_KEY must be a certificate and the key[^\n]*$/,
     );

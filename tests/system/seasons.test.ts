@@ -7,9 +7,9 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { openPastHouse, type PastHouse } from '../helpers/past-server.ts';
+import { openPastInstallation, type PastInstallation } from '../helpers/past-server.ts';
 
-let house: PastHouse;
+let installation: PastInstallation;
 let pages: BuiltPages;
 let browser: Browser;
 let address: string;
@@ -22,14 +22,14 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     const folder = await makeDataDir();
     remove = folder.remove;
     pages = await buildPages();
-    house = await openPastHouse(folder.dataDir, pages.dir);
-    address = await house.app.listen({ host: '127.0.0.1', port: 0 });
+    installation = await openPastInstallation(folder.dataDir, pages.dir);
+    address = await installation.app.listen({ host: '127.0.0.1', port: 0 });
     browser = await launchBrowser();
     if (shotsDir !== undefined) await mkdir(shotsDir, { recursive: true });
   }, 120_000);
   afterAll(async () => {
     await browser?.close();
-    await house?.close();
+    await installation?.close();
     await pages?.remove();
     await remove?.();
   });
@@ -115,7 +115,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
   });
 
   test('a running batch has past ones like it, with what was done and how they ended', async () => {
-    const { page, complaints, close } = await open(`/batches/${house.runningId}`);
+    const { page, complaints, close } = await open(`/batches/${installation.runningId}`);
     await page.getByRole('link', { name: 'Past batches like it' }).click();
     await page.getByRole('heading', { name: /^Past batches like/ }).waitFor();
     expect(await page.locator('.closest > li').count()).toBe(5);
@@ -174,7 +174,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     for (const width of [360, 1440]) {
       for (const colorScheme of ['light', 'dark'] as const) {
         test(`${name}, ${colorScheme} at ${width} px: nothing for axe to report, nothing scrolls sideways`, async () => {
-          const { page, complaints, close } = await open(path.replace('running', house.runningId), {
+          const { page, complaints, close } = await open(path.replace('running', installation.runningId), {
             viewport: { width, height: 800 },
             colorScheme,
           });

@@ -10,11 +10,11 @@ import { hasInflux, startInflux, type TestInflux } from '../helpers/influxdb.ts'
 import { hasMosquitto, type Mosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 
 const all = hasInflux && hasMosquitto && hasPostgres;
-/** A minute of the house in a second, so that warnings have stood long enough while the test runs. */
+/** A minute of the server in a second, so that warnings have stood long enough while the test runs. */
 const fast = { startMs: Date.now(), anchorMs: Date.now(), speed: 60 };
 const clock = fastClock(fast);
 /** What is held: these, the commons, and in time the site that nobody wrote down. */
@@ -57,10 +57,10 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
   let environment: Record<string, string>;
   let journal: Journal;
   let client: MqttClient;
-  let web: SpawnedHouse;
-  const workers: SpawnedHouse[] = [];
+  let web: SpawnedInstallation;
+  const workers: SpawnedInstallation[] = [];
 
-  const spawn = (only: 'ingest' | 'web') => spawnHouse(folder.dataDir, { only, environment });
+  const spawn = (only: 'ingest' | 'web') => spawnInstallation(folder.dataDir, { only, environment });
   const ask = async (method: string, path: string, body?: unknown) => {
     const answer = await fetch(`${web.pagesUrl}${path}`, {
       method,

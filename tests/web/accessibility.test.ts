@@ -4,7 +4,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, emptyFarm, type OpenOptions, openDesk } from './open-pages.ts';
+import { emptyFarm, type OpenOptions, openService, type Service } from './open-pages.ts';
 
 interface Scene {
   readonly name: string;
@@ -107,15 +107,15 @@ const scenes: readonly Scene[] = [
 ];
 
 describe('pages', { timeout: 60_000 }, () => {
-  let desk: Desk;
+  let service: Service;
   beforeAll(async () => {
-    desk = await openDesk();
+    service = await openService();
   });
-  afterAll(() => desk.close());
+  afterAll(() => service.close());
 
   for (const { name, open, arrange } of scenes) {
     test(`${name}: axe finds nothing and nothing scrolls sideways, light and dark, at 1440 and 360 px`, async () => {
-      const { page, close } = await desk.open(open);
+      const { page, close } = await service.open(open);
       await arrange?.(page);
       await page.evaluate(axe.source);
       for (const colorScheme of ['light', 'dark'] as const) {
@@ -146,7 +146,7 @@ describe('pages', { timeout: 60_000 }, () => {
       '/piles/new',
       '/incoming',
     ]) {
-      const { page, close } = await desk.open({ path, browser: { viewport: { width: 360, height: 780 } } });
+      const { page, close } = await service.open({ path, browser: { viewport: { width: 360, height: 780 } } });
       await page.locator('main button, main .choice label, main .entry, main .why-found').first().waitFor();
       const small = await page
         .locator('button, select, input:not([type=radio]), summary, .choice label, nav a, a.button')

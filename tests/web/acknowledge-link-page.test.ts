@@ -21,7 +21,7 @@ beforeAll(async () => {
   await farm.one.app.listen({ host: '127.0.0.1', port: 0 });
   url = `http://127.0.0.1:${(farm.one.app.server.address() as AddressInfo).port}`;
   const alarm = await farm.overheat();
-  const [first] = await farm.one.house.journal.telling.notices.ofAlarm(alarm.id);
+  const [first] = await farm.one.installation.journal.telling.notices.ofAlarm(alarm.id);
   if (!first) throw new Error('nothing was to be told of the alarm');
   notice = first;
 }, 60_000);
@@ -32,7 +32,7 @@ afterAll(async () => {
 
 async function link(): Promise<string> {
   const message = { personId: 'ada', personName: 'Ada', way: 'email' } as Parameters<typeof makeLink>[2];
-  return `${url}/told/${await makeLink(farm.one.house.journal.telling, notice, message, farm.nowMs)}`;
+  return `${url}/told/${await makeLink(farm.one.installation.journal.telling, notice, message, farm.nowMs)}`;
 }
 
 async function look(page: Page, state: string): Promise<void> {

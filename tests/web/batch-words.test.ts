@@ -1,5 +1,5 @@
 /**
- * Batches and lots in words, and what the house is told of a lot.
+ * Batches and lots in words, and what the server is told of a lot.
  */
 import { describe, expect, test } from 'vitest';
 import { newLotSchema } from '../../shared/contracts/lots.ts';

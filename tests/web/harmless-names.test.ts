@@ -2,12 +2,12 @@
 import { connectAsync } from 'mqtt';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { TestHouse } from '../helpers/open-test-server.ts';
+import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const script = `"><img src=x onerror="window.ran=1"><script>window.ran=1</script><svg onload="window.ran=1">`;
 let real: RealPages;
-let one: TestHouse;
+let one: TestInstallation;
 let browser: Browser;
 let url: string;
 
@@ -18,7 +18,7 @@ beforeAll(async () => {
 afterAll(() => real?.close());
 
 test('a pile’s name, a note, a name beside it, an outcome, a foreign topic and a photo that is none run nothing', async () => {
-  const { app, house } = one;
+  const { app, installation } = one;
   const post = (path: string, payload: object) => app.inject({ method: 'POST', url: path, payload });
   await post('/api/sites', { id: 'yard', name: script.slice(0, 80) });
   const made = await post('/api/piles', { id: 'bay', site: 'yard', name: script.slice(0, 80), stage: 'bran' });
@@ -36,7 +36,7 @@ test('a pile’s name, a note, a name beside it, an outcome, a foreign topic and
   const photo = { method: 'PUT', url: '/api/photos/photo-of-mine', payload: svg } as const;
   expect((await app.inject({ ...photo, headers: { 'content-type': 'image/svg+xml' } })).statusCode).toBe(415);
   expect((await app.inject({ ...photo, headers: { 'content-type': 'image/png' } })).statusCode).toBe(422);
-  const probe = await connectAsync(house.ingest.url);
+  const probe = await connectAsync(installation.ingest.url);
   for (const topic of [`piles/yard/${script.replaceAll(/[#+]/g, '')}/reading`, 'piles/yard/p1/reading']) {
     await probe.publishAsync(topic, topic.endsWith('p1/reading') ? script : '{"temperature":30}', { qos: 1 });
   }

@@ -1,5 +1,5 @@
 /**
- * What a column may become: offered in words, and told to the house as it understands it.
+ * What a column may become: offered in words, and told to the server as it understands it.
  */
 import { expect, test } from 'vitest';
 import { type ColumnMeaning, columnMeaningSchema } from '../../shared/contracts/import.ts';

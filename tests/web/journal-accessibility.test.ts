@@ -4,11 +4,11 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Desk, openDesk } from './open-pages.ts';
+import { openService, type Service } from './open-pages.ts';
 
 const csv = 'time,temp\n2031-06-01 10:00,41\n2031-06-01 11:00,42\n2031-06-01 12:00,hot';
 const h1 = (page: Page) => page.getByRole('heading', { level: 1 }).waitFor();
-const deed = (name: RegExp) => (page: Page) => page.getByRole('button', { name }).click();
+const mutation = (name: RegExp) => (page: Page) => page.getByRole('button', { name }).click();
 
 const scenes: readonly [name: string, path: string, arrange: (page: Page) => Promise<unknown>][] = [
   [
@@ -34,7 +34,7 @@ const scenes: readonly [name: string, path: string, arrange: (page: Page) => Pro
     },
   ],
   ['laying what was planned', '/plan/lay?stage=soil&material=soil-mix&massKg=120', h1],
-  ['journal', '/piles/wall-heap/journal', deed(/^Growth$/)],
+  ['journal', '/piles/wall-heap/journal', mutation(/^Growth$/)],
   [
     'journal with a corrected entry',
     '/piles/wall-heap/journal',
@@ -45,11 +45,11 @@ const scenes: readonly [name: string, path: string, arrange: (page: Page) => Pro
     },
   ],
   ['batches', '/batches', (page) => page.getByRole('link', { name: 'May bran' }).waitFor()],
-  ['batch, taking it on', '/batches/wall-heap-1', deed(/^Take it on/)],
-  ['batch, using it', '/batches/wall-heap-1', deed(/^Use it/)],
-  ['batch, parting it', '/batches/wall-heap-1', deed(/^Part it/)],
-  ['batch, putting it together', '/batches/wall-heap-1', deed(/^Put together/)],
-  ['batch, its smell and look', '/batches/wall-heap-1', deed(/^Say how it smells/)],
+  ['batch, taking it on', '/batches/wall-heap-1', mutation(/^Take it on/)],
+  ['batch, using it', '/batches/wall-heap-1', mutation(/^Use it/)],
+  ['batch, parting it', '/batches/wall-heap-1', mutation(/^Part it/)],
+  ['batch, putting it together', '/batches/wall-heap-1', mutation(/^Put together/)],
+  ['batch, its smell and look', '/batches/wall-heap-1', mutation(/^Say how it smells/)],
   ['lots', '/lots', (page) => page.getByRole('link', { name: 'Oak wood' }).waitFor()],
   ['lot', '/lots/oak', (page) => page.getByText('Where it went').waitFor()],
   ['family tree', '/lineage?start=lot:oak', (page) => page.getByText('Where it went').waitFor()],
@@ -68,16 +68,16 @@ const scenes: readonly [name: string, path: string, arrange: (page: Page) => Pro
   ['more', '/more', h1],
 ];
 
-let desk: Desk;
+let service: Service;
 beforeAll(async () => {
-  desk = await openDesk();
+  service = await openService();
 });
-afterAll(() => desk.close());
+afterAll(() => service.close());
 
 test.each(scenes)(
   '%s: axe finds nothing, nothing scrolls sideways, every target is 44 px high',
   async (_, path, arrange) => {
-    const { page, complaints, close } = await desk.open({ path });
+    const { page, complaints, close } = await service.open({ path });
     await h1(page);
     await arrange(page);
     await page.evaluate(axe.source);

@@ -39,8 +39,8 @@ const waitingEntry = (index: number, photoIds: string[] = []): WaitingEntry => {
   };
 };
 
-/** A house that knows what it has; `breaks` says for each packet whether the line breaks before or after it is kept. */
-function house(breaks: readonly ('none' | 'before' | 'after')[]) {
+/** A server that knows what it has; `breaks` says for each packet whether the line breaks before or after it is kept. */
+function installation(breaks: readonly ('none' | 'before' | 'after')[]) {
   const kept: string[] = [];
   let packet = 0;
   const senders: Senders = {
@@ -65,12 +65,12 @@ test('sendWaiting() keeps each entry once, whichever packets and answers are los
   await fc.assert(
     fc.asyncProperty(line, fc.integer({ min: 0, max: 3 * packetSize }), async (breaks, count) => {
       const { store, kept } = memoryStore(Array.from({ length: count }, (_, index) => waitingEntry(index)));
-      const { senders, kept: inHouse } = house(breaks);
+      const { senders, kept: inInstallation } = installation(breaks);
       for (let tries = 0; tries <= breaks.length && kept.size > 0; tries++) {
         await sendWaiting(store, senders, kim).catch((error: unknown) => expect(error).toBeInstanceOf(NoAnswer));
       }
       expect(kept.size).toBe(0);
-      expect(inHouse).toEqual(Array.from({ length: count }, (_, index) => waitingEntry(index).id));
+      expect(inInstallation).toEqual(Array.from({ length: count }, (_, index) => waitingEntry(index).id));
     }),
     { seed: 14, numRuns: 60 },
   );
@@ -106,7 +106,7 @@ test('an entry the answer does not name waits on', async () => {
 
 test('photos go before the entry that names them, and once', async () => {
   const { store, pictures } = memoryStore([waitingEntry(1, ['photo-0001'])], { 'photo-0001': new Blob(['x']) });
-  const { senders } = house(['before']);
+  const { senders } = installation(['before']);
   const sent: string[] = [];
   const watched: Senders = { ...senders, sendPhoto: async (id) => void sent.push(id) };
   await expect(sendWaiting(store, watched, kim)).rejects.toThrow('the line broke');
@@ -121,10 +121,10 @@ test.each([413, 415, 422])('a photo refused with %d marks its entry; the others 
   const { store, kept } = memoryStore([waitingEntry(1, ['photo-0001']), waitingEntry(2)], {
     'photo-0001': new Blob(['x']),
   });
-  const { senders, kept: inHouse } = house([]);
+  const { senders, kept: inInstallation } = installation([]);
   await sendWaiting(store, { ...senders, sendPhoto: async () => Promise.reject(problem(status)) }, kim);
   expect(kept.get('entry-0001')?.refused).toContain('not this');
-  expect(inHouse).toEqual(['entry-0002']);
+  expect(inInstallation).toEqual(['entry-0002']);
 });
 
 test.each([401, 403, 429, 500, 503])(
@@ -160,7 +160,7 @@ test.each(rows)('%s: sendWaiting() sends it only under its writer’s name (%#)'
   });
   const writers: string[] = [];
   const photos: string[] = [];
-  const { senders } = house([]);
+  const { senders } = installation([]);
   const sent = await sendWaiting(
     store,
     {

@@ -3,21 +3,21 @@
  */
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { warningKinds } from '../../shared/warning.ts';
-import { type Desk, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';
+import { type OpenOptions, type OpenPage, openService, type Service } from './open-pages.ts';
 
-let desk: Desk;
+let service: Service;
 let opened: OpenPage | undefined;
 beforeAll(async () => {
-  desk = await openDesk();
+  service = await openService();
 });
-afterAll(() => desk.close());
+afterAll(() => service.close());
 afterEach(async () => {
   await opened?.close();
   opened = undefined;
 });
 
 async function open(options: OpenOptions): Promise<OpenPage> {
-  opened = await desk.open(options);
+  opened = await service.open(options);
   return opened;
 }
 

@@ -1,5 +1,5 @@
 /**
- * Keys for probes before the built house: a key made on the page opens the door, revoked it closes; axe clean, no sideways scrolling.
+ * Keys for probes before the built server: a key made on the page opens the door, revoked it closes; axe clean, no sideways scrolling.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
@@ -9,23 +9,23 @@ import { connectAsync } from 'mqtt';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../helpers/browser.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** A folder to keep pictures in, for whoever wants to look. */
 const pictures = process.env.KEYS_PICTURES;
 
 let dataDir: string;
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 
 beforeAll(async () => {
   dataDir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
-  [house, browser] = await Promise.all([spawnHouse(dataDir), launchBrowser()]);
+  [installation, browser] = await Promise.all([spawnInstallation(dataDir), launchBrowser()]);
 });
 afterAll(async () => {
   await browser?.close();
-  await house?.stop();
+  await installation?.stop();
   await rm(dataDir, { recursive: true, force: true });
 });
 
@@ -58,7 +58,7 @@ for (const width of [360, 1440]) {
     const context = await browser.newContext({ viewport: { width, height: 800 }, bypassCSP: true });
     const page = await context.newPage();
     page.setDefaultTimeout(10_000);
-    await page.goto(`${house.pagesUrl}/keys`);
+    await page.goto(`${installation.pagesUrl}/keys`);
     await page.getByLabel('Site', { exact: true }).fill('saltmere-yard');
     await page.getByLabel('Probe', { exact: true }).fill(`p${width}`);
     await look(page, 'form');
@@ -69,7 +69,7 @@ for (const width of [360, 1440]) {
     const told = await page.locator('.made-key pre').first().textContent();
     const value = (name: string) => new RegExp(`^${name}: +(\\S+)$`, 'm').exec(told ?? '')?.[1] ?? '';
     const options = { username: value('User name'), password: value('Password'), reconnectPeriod: 0 };
-    const client = await connectAsync(house.mqttUrl, options);
+    const client = await connectAsync(installation.mqttUrl, options);
     await client.publishAsync(value('Publish to'), '{"temperature": 41.5}', { qos: 1 });
 
     await page.getByRole('button', { name: 'I have taken it over' }).click();
@@ -84,8 +84,8 @@ for (const width of [360, 1440]) {
     await parted;
     await line.getByText('Revoked just now.').waitFor();
 
-    await expect(connectAsync(house.mqttUrl, { ...options, clientId: `late-${width}` })).rejects.toThrow();
-    await page.goto(`${house.pagesUrl}/incoming`);
+    await expect(connectAsync(installation.mqttUrl, { ...options, clientId: `late-${width}` })).rejects.toThrow();
+    await page.goto(`${installation.pagesUrl}/incoming`);
     await page.getByRole('heading', { name: 'Revoked key' }).first().waitFor();
     await look(page, 'incoming');
     await context.close();

@@ -1,11 +1,11 @@
 /**
- * The live line: events out of a broken-up stream, the state they change, and the clock of a house in fast time.
+ * The live line: events out of a broken-up stream, the state they change, and the clock of a server in fast time.
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pileSummarySchema } from '../../shared/contracts/piles.ts';
 import { newWarnings, withPile, withProbe } from '../../web/src/data/live/installation.ts';
-import { houseNowMs, retellEveryMs } from '../../web/src/data/live/server-clock.ts';
+import { retellEveryMs, serverNowMs } from '../../web/src/data/live/server-clock.ts';
 import { startSseParser } from '../../web/src/data/live/sse-parser.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
 
@@ -76,11 +76,11 @@ describe('the house as the page knows it', () => {
 
 describe('houseNowMs()', () => {
   test('goes on at the speed of the house', () => {
-    expect(houseNowMs({ houseMs: 1_000_000, steadyMs: 500, speed: 600 }, 1_500)).toBe(1_600_000);
-    expect(houseNowMs({ houseMs: 1_000_000, steadyMs: 500, speed: 1 }, 1_500)).toBe(1_001_000);
+    expect(serverNowMs({ serverMs: 1_000_000, steadyMs: 500, speed: 600 }, 1_500)).toBe(1_600_000);
+    expect(serverNowMs({ serverMs: 1_000_000, steadyMs: 500, speed: 1 }, 1_500)).toBe(1_001_000);
   });
   test('words of age are retold oftener when time runs fast', () => {
-    const at = (speed: number) => retellEveryMs({ houseMs: 0, steadyMs: 0, speed });
+    const at = (speed: number) => retellEveryMs({ serverMs: 0, steadyMs: 0, speed });
     expect(at(600)).toBeLessThan(at(1));
   });
 });

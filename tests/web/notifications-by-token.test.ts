@@ -3,13 +3,13 @@
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { TestHouse } from '../helpers/open-test-server.ts';
+import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { as, join, makeToken } from '../helpers/people.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const token = 'a-token-of-the-house';
 let real: RealPages;
-let one: TestHouse;
+let one: TestInstallation;
 let browser: Browser;
 let url: string;
 let olives: string;

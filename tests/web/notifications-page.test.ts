@@ -1,5 +1,5 @@
 /**
- * How I am told, in a real browser before a real house with a real mail server.
+ * How I am told, in a real browser before a real server with a real mail server.
  */
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
@@ -20,7 +20,7 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
   beforeAll(async () => {
     [box, pages, browser] = await Promise.all([startMailServer(), buildPages(), launchBrowser()]);
     farm = await openTellingFarm({ SMTP_URL: box.url, MAIL_FROM: 'alarms@saltmere.example' });
-    const app = await buildApp(farm.one.house, { pagesDir: pages.dir });
+    const app = await buildApp(farm.one.installation, { pagesDir: pages.dir });
     url = await app.listen({ port: 0, host: '127.0.0.1' });
     close = () => app.close();
   });
@@ -106,7 +106,7 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
     await page.getByText('Confirmed: warnings go to ada@saltmere.example.').waitFor();
 
     // As a journal of before comes out of its migration.
-    const { mailAddresses } = farm.one.house.journal.telling;
+    const { mailAddresses } = farm.one.installation.journal.telling;
     const { list } = mailAddresses;
     Object.assign(mailAddresses, {
       list: async () => (await list()).map((one) => ({ ...one, standing: 'before' as const })),

@@ -1,15 +1,15 @@
 // At 82 °C page, mail and push said "keep air out of it", and below that "spread it out thin now and leave it open".
 import { afterEach, describe, expect, test } from 'vitest';
 import { yieldsTo } from '../../core/alarms/precedence.ts';
-import type { AlarmFactsTold } from '../../core/notify/letter.ts';
-import { summaryLetter } from '../../core/notify/other-letters.ts';
+import type { NoticeSources } from '../../core/notify/letter.ts';
+import { summaryMessage } from '../../core/notify/other-letters.ts';
 import { sayCondition } from '../../core/say/condition.ts';
 import type { Finding } from '../../core/session/assessment.ts';
-import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
 import { alarmFacts } from '../../server/notify/alarm-notices.ts';
 import { mailHtml, mailText } from '../../server/notify/channels/mail-body.ts';
 import { pushPayload } from '../../server/notify/channels/push.ts';
-import { letterOf } from '../../server/notify/messages.ts';
+import { contentOf } from '../../server/notify/messages.ts';
 import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { alarmSummary } from '../../server/services/views/alarm-view.ts';
@@ -66,10 +66,10 @@ const nowMs = startMs + 5 * msPerHour;
 /** Alarms of one pile that all stand, as the watch keeps them. */
 function standing(findings: readonly Finding[]): AlarmRecord[] {
   let last = 0;
-  const board = new AlarmBoard('shed', [], () => `a${++last}`);
+  const registry = new AlarmRegistry('shed', [], () => `a${++last}`);
   const clear = findings.map((finding) => ({ ...finding, explainedBy: null, nearness: 'clear' as const }));
-  for (const atMs of [nowMs - msPerDay, nowMs]) board.look(clear, atMs);
-  return [...board.open()].map(({ record }) => record);
+  for (const atMs of [nowMs - msPerDay, nowMs]) registry.look(clear, atMs);
+  return [...registry.open()].map(({ record }) => record);
 }
 
 const summaries = (records: readonly AlarmRecord[]) =>
@@ -87,7 +87,7 @@ const journalOf = (records: readonly AlarmRecord[]) => ({
 const clock = { nowMs: () => nowMs, speed: 1 };
 
 /** Everything one person reads of one alarm by mail, push and webhook. */
-async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], facts: AlarmFactsTold) {
+async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], facts: NoticeSources) {
   const notice: NoticeRecord = {
     id: 'n',
     key: 'k',
@@ -103,11 +103,11 @@ async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], 
     facts,
   };
   const parts = { journal: journalOf(records) as never, clock: clock as never, publicUrl: undefined };
-  const letter = await letterOf(parts, notice, 'Ana', reader);
-  const errand = { message: { id: 'm' } as MessageRecord, notice, letter, pageUrl: undefined, ack: undefined };
+  const content = await contentOf(parts, notice, 'Ana', reader);
+  const job = { message: { id: 'm' } as MessageRecord, notice, content, pageUrl: undefined, ack: undefined };
   return {
-    letter,
-    bodies: [mailText(errand), mailHtml(errand, 'danger'), pushPayload(errand).body, JSON.stringify(letter)],
+    content,
+    bodies: [mailText(job), mailHtml(job, 'danger'), pushPayload(job).body, JSON.stringify(content)],
   };
 }
 
@@ -143,15 +143,15 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
 
         const record = records.find(({ kind }) => kind === other.kind);
         if (!record) throw new Error('not raised');
-        const { letter, bodies } = await messagesOf(record, records, alarmFacts(record));
-        expect(exclusions([letter.sentence])).toEqual([]);
-        expect(letter.parts.map(({ label }) => label)).toContain('Fire');
+        const { content, bodies } = await messagesOf(record, records, alarmFacts(record));
+        expect(exclusions([content.sentence])).toEqual([]);
+        expect(content.parts.map(({ label }) => label)).toContain('Fire');
         for (const body of bodies) {
           expect(body).toContain(rungTodo);
           expect(body).not.toContain(other.todo);
           if (other.caution && !hazard.caution?.includes(other.caution)) expect(body).not.toContain(other.caution);
         }
-        const summary = summaryLetter([{ name: 'Shed', siteName: 'Yard', condition, next, warnings: 2 }], reader);
+        const summary = summaryMessage([{ name: 'Shed', siteName: 'Yard', condition, next, warnings: 2 }], reader);
         expect(exclusions([summary.sentence, ...summary.parts.map(({ text }) => text)])).toEqual([]);
       });
     }
@@ -227,9 +227,9 @@ test('a message that waited gives the order of now, not the one it was written w
   const written = standing([at71.finding])[0];
   const now = standing([at79.finding])[0];
   if (!written || !now) throw new Error('not raised');
-  const { letter } = await messagesOf(now, [now], alarmFacts(written));
-  expect(letter.sentence).toContain('keep air out of it');
-  expect(letter.sentence).not.toContain(at71.todo);
+  const { content } = await messagesOf(now, [now], alarmFacts(written));
+  expect(content.sentence).toContain('keep air out of it');
+  expect(content.sentence).not.toContain(at71.todo);
 });
 
 test('a core that falls silent at 80 °C: the last order stands in the sentence as in the list', () => {

@@ -11,7 +11,7 @@ import { type MockFarm, mockFarm } from '../helpers/mock-farm.ts';
 /** Tests stand at one moment; the farm's clock then runs like any other. */
 export const farmNowMs = Date.parse('2031-06-11T10:00:00Z');
 
-export interface Desk {
+export interface Service {
   open(options?: OpenOptions): Promise<OpenPage>;
   close(): Promise<void>;
 }
@@ -34,7 +34,7 @@ export interface OpenPage {
   close(): Promise<void>;
 }
 
-export async function openDesk(): Promise<Desk> {
+export async function openService(): Promise<Service> {
   const pages: BuiltPages = await buildPages();
   const browser: Browser = await launchBrowser();
   return {

@@ -5,12 +5,12 @@ import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Entry, entriesAnswerSchema } from '../../shared/contracts/journal.ts';
-import type { TestHouse } from '../helpers/open-test-server.ts';
+import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { as, join, passwordOf } from '../helpers/people.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 let real: RealPages;
-let one: TestHouse;
+let one: TestInstallation;
 let browser: Browser;
 let phone: BrowserContext;
 let page: Page;

@@ -6,21 +6,21 @@ import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { pileSummarySchema } from '../../shared/contracts/piles.ts';
 import type { MockFarm } from '../helpers/mock-farm.ts';
 import { until } from '../helpers/until.ts';
-import { type Desk, emptyFarm, farmNowMs, type OpenOptions, type OpenPage, openDesk } from './open-pages.ts';
+import { emptyFarm, farmNowMs, type OpenOptions, type OpenPage, openService, type Service } from './open-pages.ts';
 
-let desk: Desk;
+let service: Service;
 let opened: OpenPage | undefined;
 beforeAll(async () => {
-  desk = await openDesk();
+  service = await openService();
 });
-afterAll(() => desk.close());
+afterAll(() => service.close());
 afterEach(async () => {
   await opened?.close();
   opened = undefined;
 });
 
 async function open(options: OpenOptions): Promise<OpenPage> {
-  opened = await desk.open(options);
+  opened = await service.open(options);
   return opened;
 }
 
@@ -95,7 +95,7 @@ describe('home', () => {
   test('ages are told by the clock of the house, which may run fast', async () => {
     const here = await open({ speed: 600 });
     await here.page.getByText('live at 600×').waitFor();
-    // The last reading was a minute old at the start; ten house minutes pass in a second.
+    // The last reading was a minute old at the start; ten server minutes pass in a second.
     await here.page
       .getByText(/Last reading ([2-9]\d min|\d+ h) ago/)
       .first()

@@ -1,15 +1,15 @@
 /**
- * People come in, through the built pages before a whole house: set up, invited, signed out and back, and what each is offered.
+ * People come in, through the built pages before a whole server: set up, invited, signed out and back, and what each is offered.
  * On the way every page goes before axe at 360 and 1440 px, light and dark.
  */
 import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { TestHouse } from '../helpers/open-test-server.ts';
+import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 let real: RealPages;
-let one: TestHouse;
+let one: TestInstallation;
 let browser: Browser;
 let url: string;
 const complaints: string[] = [];
@@ -28,7 +28,7 @@ async function device(): Promise<{ context: BrowserContext; page: Page }> {
   });
   const page = await context.newPage();
   page.setDefaultTimeout(10_000);
-  // What the house refuses is news to the console, and expected here; anything else is not.
+  // What the server refuses is news to the console, and expected here; anything else is not.
   page.on('console', (message) => {
     if (message.type() === 'error' && !/status of 4(01|10|22|29)/.test(message.text())) complaints.push(message.text());
   });
@@ -65,7 +65,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   const { page } = owner;
 
   // The link of the start: its secret leaves the address at once, and a weak password is told before it is sent.
-  await page.goto(url + (await one.house.people.links.setup()));
+  await page.goto(url + (await one.installation.people.links.setup()));
   await page.getByRole('heading', { name: 'Make this house yours.' }).waitFor();
   expect(new URL(page.url()).hash).toBe('');
   await page.getByLabel('By which name do you go here?').fill('Olive');
@@ -194,8 +194,8 @@ test('signing out while the server is out of reach counts here at once, and is s
   await page.getByRole('button', { name: 'Sign in' }).click();
   await page.getByText('live', { exact: true }).waitFor();
   const mine = async () => {
-    const id = (await one.house.journal.people.byNameKey('olive'))?.id;
-    return one.house.journal.sessions.list(id);
+    const id = (await one.installation.journal.people.byNameKey('olive'))?.id;
+    return one.installation.journal.sessions.list(id);
   };
   const before = (await mine()).length;
   await page.goto(`${url}/account`);

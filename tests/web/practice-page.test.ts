@@ -1,16 +1,16 @@
 /**
- * The practice page in a real browser: readable for everybody, worked by keyboard, and in need of nothing from the house.
+ * The practice page in a real browser: readable for everybody, worked by keyboard, and in need of nothing from the server.
  */
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, openDesk } from './open-pages.ts';
+import { openService, type Service } from './open-pages.ts';
 
-let desk: Desk;
+let service: Service;
 beforeAll(async () => {
-  desk = await openDesk();
+  service = await openService();
 });
-afterAll(() => desk.close());
+afterAll(() => service.close());
 
 const hourShown = (page: Page) => page.getByText(/^hour \d+ of \d+$/);
 
@@ -74,7 +74,7 @@ const scenes: readonly { name: string; path: string; arrange: (page: Page) => Pr
 describe('practice', { timeout: 60_000 }, () => {
   for (const { name, path, arrange } of scenes) {
     test(`${name}: axe finds nothing, targets are large, nothing scrolls sideways, light and dark, at 1440 and 360 px`, async () => {
-      const { page, complaints, close } = await desk.open({ path });
+      const { page, complaints, close } = await service.open({ path });
       await arrange(page);
       await page.evaluate(axe.source);
       for (const colorScheme of ['light', 'dark'] as const) {
@@ -114,7 +114,7 @@ describe('practice', { timeout: 60_000 }, () => {
   }
 
   test('a run needs nothing from the house: without an API it goes from story to score', async () => {
-    const { page, close } = await desk.open({ path: '/practice/forgotten' });
+    const { page, close } = await service.open({ path: '/practice/forgotten' });
     await page.route('**/api/**', (route) => route.abort());
     await page.reload();
     await begin(page);
@@ -125,7 +125,7 @@ describe('practice', { timeout: 60_000 }, () => {
   });
 
   test('by keyboard alone: begin, turn, end; the heading has the focus when one part gives way to the next', async () => {
-    const { page, close } = await desk.open({ path: '/practice/hot-week' });
+    const { page, close } = await service.open({ path: '/practice/hot-week' });
     const press = async (name: string) => {
       await page.getByRole('button', { name }).first().focus();
       await page.keyboard.press('Enter');
@@ -151,7 +151,7 @@ describe('practice', { timeout: 60_000 }, () => {
   });
 
   test('a new warning stops the clock and is said aloud; time goes on when the person lets it', async () => {
-    const { page, close } = await desk.open({ path: '/practice/forgotten' });
+    const { page, close } = await service.open({ path: '/practice/forgotten' });
     await begin(page);
     await skip(page);
     await page.getByRole('button', { name: 'Faster' }).click();
@@ -167,7 +167,7 @@ describe('practice', { timeout: 60_000 }, () => {
   });
 
   test('a run is still there after a look at another page, held; its best score is remembered', async () => {
-    const { page, close } = await desk.open({ path: '/practice/forgotten' });
+    const { page, close } = await service.open({ path: '/practice/forgotten' });
     await begin(page);
     await skip(page);
     const hour = await hourShown(page).textContent();
@@ -183,7 +183,7 @@ describe('practice', { timeout: 60_000 }, () => {
   });
 
   test('a run that is ended at once has a debrief all the same', async () => {
-    const { page, complaints, close } = await desk.open({ path: '/practice/hot-week' });
+    const { page, complaints, close } = await service.open({ path: '/practice/hot-week' });
     await begin(page);
     await finish(page);
     await page.getByText('You did nothing to this pile').waitFor();
@@ -192,7 +192,7 @@ describe('practice', { timeout: 60_000 }, () => {
   });
 
   test('an address without a practice pile says so', async () => {
-    const { page, close } = await desk.open({ path: '/practice/no-such-pile' });
+    const { page, close } = await service.open({ path: '/practice/no-such-pile' });
     await page.getByText('Nothing lies').waitFor();
     await close();
   });

@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
-import { AlarmBoard } from '../../server/monitor/alarm-registry.ts';
+import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
 import { pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { stageLimits } from '../../shared/stage.ts';
@@ -144,7 +144,7 @@ test('createAlarms() moves as the alarms of the house do, through a pile that ov
   const state = startJudge(setup);
   const ours = createAlarms();
   let lastId = 0;
-  const board = new AlarmBoard('p', [], () => String(++lastId));
+  const registry = new AlarmRegistry('p', [], () => String(++lastId));
   const standing = (all: Iterable<{ kind: string; position: string | null; state: string; severity: string }>) =>
     [...all].map(({ kind, position, state: at, severity }) => `${kind} ${position} ${at} ${severity}`).sort();
   let seen = 0;
@@ -153,8 +153,8 @@ test('createAlarms() moves as the alarms of the house do, through a pile that ov
     for (const reading of readings) stepJudge(state, setup, null, reading);
     const { findings } = assess(state, setup, null, view.atMs);
     ours.look(findings, view.atMs);
-    board.look(findings, view.atMs);
-    const theirs = standing([...board.open()].map(({ record }) => record));
+    registry.look(findings, view.atMs);
+    const theirs = standing([...registry.open()].map(({ record }) => record));
     expect(standing(ours.open())).toEqual(theirs);
     seen = Math.max(seen, theirs.length);
   }

@@ -1,5 +1,5 @@
 /**
- * The built pages before the built house: what a probe publishes stands on the page, without a reload.
+ * The built pages before the built server: what a probe publishes stands on the page, without a reload.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -8,19 +8,19 @@ import { connectAsync } from 'mqtt';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../helpers/browser.ts';
-import { type SpawnedHouse, spawnHouse } from '../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 
 let dataDir: string;
-let house: SpawnedHouse;
+let installation: SpawnedInstallation;
 let browser: Browser;
 
 beforeAll(async () => {
   dataDir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
-  [house, browser] = await Promise.all([spawnHouse(dataDir), launchBrowser()]);
+  [installation, browser] = await Promise.all([spawnInstallation(dataDir), launchBrowser()]);
 });
 afterAll(async () => {
   await browser?.close();
-  await house?.stop();
+  await installation?.stop();
   await rm(dataDir, { recursive: true, force: true });
 });
 
@@ -30,7 +30,7 @@ test('from an empty start to a watched pile: each payload form shows on the page
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
   page.setDefaultTimeout(10_000);
-  await page.goto(house.pagesUrl);
+  await page.goto(installation.pagesUrl);
 
   await page.getByLabel('Name of the place').fill('Saltmere Yard');
   await page.getByLabel('Name of the pile').fill('First bed');
@@ -38,7 +38,7 @@ test('from an empty start to a watched pile: each payload form shows on the page
   await page.getByRole('button', { name: 'Lay the pile' }).click();
   await page.getByRole('heading', { level: 1, name: 'First bed' }).waitFor();
 
-  const probe = await connectAsync(house.mqttUrl);
+  const probe = await connectAsync(installation.mqttUrl);
   const publish = (topic: string, payload: string) =>
     probe.publishAsync(`piles/saltmere-yard/${topic}`, payload, { qos: 1 });
   await publish('p1/reading', '{"temperature": 24.5, "humidity": 98}');

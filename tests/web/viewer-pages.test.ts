@@ -1,11 +1,11 @@
 /**
- * A viewer goes through every page of a house at work: the content is there, nothing is offered that the house would refuse,
+ * A viewer goes through every page of a server at work: the content is there, nothing is offered that the server would refuse,
  * and nothing is asked of it in vain. A keeper is offered nothing that is an owner's.
  */
 import type { Browser, Page, Response } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Role } from '../../shared/person.ts';
-import type { TestHouse } from '../helpers/open-test-server.ts';
+import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { join } from '../helpers/people.ts';
 import { until } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
@@ -17,7 +17,7 @@ const startMs = Date.now() - 60 * hourMs;
 const at = (hour: number) => new Date(startMs + hour * hourMs).toISOString();
 
 let real: RealPages;
-let one: TestHouse;
+let one: TestInstallation;
 let browser: Browser;
 let url: string;
 let batchId: string;
@@ -64,8 +64,8 @@ async function furnish(): Promise<void> {
       atMs: startMs + (i / 6) * hourMs,
       value: Math.round(coreC(i / 6) * 16) / 16,
     }));
-    await one.house.readings.append(readings);
-    for (const reading of readings) one.house.probes.record(reading);
+    await one.installation.readings.append(readings);
+    for (const reading of readings) one.installation.probes.record(reading);
   };
   // Hot, and moving a little: a probe that says one value for half a day would be a warning of its own.
   await hear('core', (hour) => Math.min(54, 22 + hour * 0.7) + 0.2 * Math.sin(hour), 60);

@@ -19,7 +19,7 @@ describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
   beforeAll(async () => {
     [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
     farm = await openTellingFarm({});
-    const app = await buildApp(farm.one.house, { pagesDir: pages.dir });
+    const app = await buildApp(farm.one.installation, { pagesDir: pages.dir });
     const url = await app.listen({ port: 0, host: '127.0.0.1' });
     close = () => app.close();
     context = await browser.newContext({ permissions: ['notifications'] });

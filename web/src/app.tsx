@@ -5,14 +5,14 @@
 import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
 import { OfflineLine } from './data/live/offline-line.tsx';
-import { useHouse } from './data/live/use-installation.ts';
+import { useInstallation } from './data/live/use-installation.ts';
 import { usePrefs } from './data/prefs.ts';
 import { HomePage } from './features/home/home.tsx';
 import { OutboxLine } from './features/journal/outbox-line.tsx';
 import { MorePage, morePlaces } from './features/more/more-page.tsx';
 import { onlyFor } from './features/people/only-for.tsx';
 import { LiveMark } from './ui/parts/marks.tsx';
-import { HouseLine } from './ui/parts/system-line.tsx';
+import { SystemLine } from './ui/parts/system-line.tsx';
 import { applyShade } from './ui/use-shade.ts';
 
 const PilePage = lazy(() => import('./features/pile/pile-page.tsx').then((page) => page.PilePage));
@@ -64,7 +64,7 @@ export function App() {
         Go to the content
       </a>
       <Masthead />
-      <HouseLine />
+      <SystemLine />
       <OfflineLine />
       <OutboxLine />
       <main id="main" tabIndex={-1}>
@@ -116,7 +116,7 @@ const pages = [
 ] as const;
 
 function Pages() {
-  const isLocked = useHouse((house) => house.link === 'locked');
+  const isLocked = useInstallation((installation) => installation.link === 'locked');
   // Until somebody signs in all else waits, at its address.
   return (
     <ErrorBoundary onError={(error) => console.error(error)}>
@@ -168,7 +168,7 @@ function Masthead() {
 
 /** Says new warnings aloud, and nothing else. */
 function Announcer() {
-  const announcement = useHouse((house) => house.announcement);
+  const announcement = useInstallation((installation) => installation.announcement);
   return (
     <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings">
       {announcement}

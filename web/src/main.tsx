@@ -1,5 +1,5 @@
 /**
- * web/main.tsx: puts the page on the screen and connects it to the house.
+ * web/main.tsx: puts the page on the screen and connects it to the server.
  */
 import { render } from 'preact';
 import { config } from 'zod';

@@ -13,7 +13,7 @@ export type LiveData<Name extends LiveEventName> = z.infer<(typeof liveEventSche
 export interface LiveListener {
   /** Takes ready text of server-sent events. @returns false while its line is full. */
   write(text: string): boolean;
-  /** The house closes. */
+  /** The server closes. */
   end(): void;
 }
 

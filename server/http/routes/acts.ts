@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.ts';
 import { entryFactsSchema } from '../../../shared/entry.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { actView } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
@@ -12,8 +12,8 @@ import { notFound, sendProblem } from '../problem.ts';
 import { randomId } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
 
-export function registerActs(api: Api, house: House): void {
-  const { journal, watch, clock } = house;
+export function registerActs(api: Api, installation: Installation): void {
+  const { journal, watch, clock } = installation;
 
   api.get(
     '/api/piles/:id/acts',

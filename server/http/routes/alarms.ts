@@ -8,7 +8,7 @@ import {
   alarmsAnswerSchema,
   shelveSchema,
 } from '../../../shared/contracts/alarms.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { alarmDetail } from '../../services/views/alarm-view.ts';
 import type { Api } from '../api.ts';
@@ -18,8 +18,8 @@ import { pileParams } from './piles.ts';
 const alarmParams = z.object({ id: z.string().min(1).max(64) });
 const mostShown = 200;
 
-export function registerAlarms(api: Api, house: House): void {
-  const { journal, watch } = house;
+export function registerAlarms(api: Api, installation: Installation): void {
+  const { journal, watch } = installation;
 
   const show = async (id: string) => {
     const alarm = await journal.alarms.get(id);

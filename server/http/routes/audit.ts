@@ -3,16 +3,16 @@
  */
 import { auditAnswerSchema, auditQuerySchema } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 
-export function registerAuditRoute(api: Api, house: House): void {
+export function registerAuditRoute(api: Api, installation: Installation): void {
   api.get(
     '/api/audit',
     { config: { access: 'owner' }, schema: { querystring: auditQuerySchema, response: { 200: auditAnswerSchema } } },
     async (request) => {
       const { person, words, from, to, limit, after } = request.query;
-      const found = await house.journal.audit.list({
+      const found = await installation.journal.audit.list({
         ...(person !== undefined && { personId: person }),
         ...(words !== undefined && { words }),
         ...(from !== undefined && { fromMs: from }),

@@ -16,7 +16,7 @@ import {
   outcomeSchema,
   splitBatchSchema,
 } from '../../../shared/contracts/lineage.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { batchDetail } from '../../services/lineage/batch-detail.ts';
 import type { BatchLife } from '../../services/lineage/batch-life.ts';
 import { batchView, readFamily } from '../../services/lineage/family.ts';
@@ -26,8 +26,8 @@ import { tell } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
-export function registerBatches(api: Api, house: House, life: BatchLife): void {
-  const { journal } = house;
+export function registerBatches(api: Api, installation: Installation, life: BatchLife): void {
+  const { journal } = installation;
 
   const shown = async (id: string) => {
     const family = await readFamily(journal);
@@ -142,7 +142,7 @@ export function registerBatches(api: Api, house: House, life: BatchLife): void {
       // Only what was mixed in: what one batch became of another is not unsaid by a click.
       const input = before.inputs.find((flow) => flow.id === flowId && flow.way === 'input');
       if (!input) return notFound(reply, 'input', flowId);
-      await journal.lineage.withdraw(flowId, house.clock.nowMs());
+      await journal.lineage.withdraw(flowId, installation.clock.nowMs());
       return (await shown(id)) ?? notFound(reply, 'batch', id);
     },
   );

@@ -8,7 +8,7 @@ import { isStanding } from '../../../core/alarms/standing.ts';
 import { adviceOf } from '../../../core/say/advice.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
 import { nameSchema } from '../../../shared/names.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { batchName, readFamily } from '../../services/lineage/family.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
 import { dateCalendar } from '../../services/records/calendar/date-calendar.ts';
@@ -18,8 +18,8 @@ import { fileAnswer } from '../file-answer.ts';
 import { sendProblem } from '../problem.ts';
 import { opensElsewhere, publicAddress } from '../public-address.ts';
 
-export function registerCalendar(api: Api, house: House): void {
-  const { journal, config } = house;
+export function registerCalendar(api: Api, installation: Installation): void {
+  const { journal, config } = installation;
 
   const addresses = calendarAddresses(journal);
   const shown = (address: string) => ({
@@ -91,7 +91,7 @@ export function registerCalendar(api: Api, house: House): void {
         .type('text/calendar; charset=utf-8')
         .header('Cache-Control', 'private, max-age=300')
         .header('Content-Disposition', 'inline; filename="branhearth.ics"')
-        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), house.clock.nowMs()));
+        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), installation.clock.nowMs()));
     },
   );
 }

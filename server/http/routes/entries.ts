@@ -16,9 +16,9 @@ import {
   withdrawalSchema,
 } from '../../../shared/contracts/journal.ts';
 import type { EntriesQuestion } from '../../../shared/store/journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { entryView, versionView } from '../../services/journal/entry-view.ts';
-import { JournalDesk, timeProblem } from '../../services/journal/journal-service.ts';
+import { JournalService, timeProblem } from '../../services/journal/journal-service.ts';
 import { handInQueue } from '../../services/journal/queue.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import type { Api } from '../api.ts';
@@ -28,9 +28,9 @@ import { pileParams } from './piles.ts';
 
 type EntriesQuery = z.output<typeof entriesQuerySchema>;
 
-export function registerEntries(api: Api, house: House): void {
-  const { journal, watch, clock } = house;
-  const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
+export function registerEntries(api: Api, installation: Installation): void {
+  const { journal, watch, clock } = installation;
+  const service = new JournalService({ journal, clock, acted: (pileId) => watch.reload(pileId) });
 
   const shown = async (entryId: string) => {
     const versions = await journal.entries.versions(entryId);
@@ -98,7 +98,7 @@ export function registerEntries(api: Api, house: House): void {
       if (!watch.get(id)) return notFound(reply, 'pile', id);
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
-      const { kept, entryId } = await desk.add(id, { ...request.body, by: signedBy(request, request.body.by) });
+      const { kept, entryId } = await service.add(id, { ...request.body, by: signedBy(request, request.body.by) });
       const made = await shown(entryId);
       if (!made) return notFound(reply, 'entry', entryId);
       return reply.code(kept === 'kept' ? 201 : 200).send(made.entry);
@@ -116,7 +116,7 @@ export function registerEntries(api: Api, house: House): void {
       if (writer !== undefined && writer !== request.person?.id) {
         return sendProblem(reply, 403, 'Somebody else wrote these entries: they wait until that person signs in.');
       }
-      const { outcomes, kept } = await handInQueue(entries, desk, clock, (by) => signedBy(request, by));
+      const { outcomes, kept } = await handInQueue(entries, service, clock, (by) => signedBy(request, by));
       const subject = kept.map(({ id }) => id).join(', ');
       tell(request, {
         ...(subject !== '' && { subject }),
@@ -146,7 +146,7 @@ export function registerEntries(api: Api, house: House): void {
       if (!found) return notFound(reply, 'entry', request.params.id);
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
-      const { kept } = await desk.correct(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
+      const { kept } = await service.correct(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
       if (kept === 'kept') tell(request, { subject: found.newest.pileId, before: found.entry });
       const corrected = await shown(request.params.id);
       return reply.code(kept === 'kept' ? 201 : 200).send((corrected ?? found).entry);
@@ -162,7 +162,7 @@ export function registerEntries(api: Api, house: House): void {
     async (request, reply) => {
       const found = await shown(request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);
-      await desk.withdraw(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
+      await service.withdraw(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
       tell(request, { subject: found.newest.pileId, before: found.entry });
       return ((await shown(request.params.id)) ?? found).entry;
     },

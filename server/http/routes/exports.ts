@@ -5,7 +5,7 @@ import { Readable } from 'node:stream';
 import { z } from 'zod';
 import { exportSubjectSchema, exportSubjects } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { batchSources } from '../../services/records/batch-sources.ts';
 import { allSubjects, csvFile, jsonFile } from '../../services/records/export/files.ts';
 import { readingColumns, readingRows } from '../../services/records/export/reading-rows.ts';
@@ -19,8 +19,8 @@ import { pileParams } from './piles.ts';
 const csvType = 'text/csv; charset=utf-8; header=present';
 const jsonType = 'application/json; charset=utf-8';
 
-export function registerExports(api: Api, house: House): void {
-  const { journal, readings, clock, version } = house;
+export function registerExports(api: Api, installation: Installation): void {
+  const { journal, readings, clock, version } = installation;
 
   api.get(
     '/api/export/all.json',

@@ -1,10 +1,10 @@
 /**
- * server/http/routes/health.ts: GET /api/health, open to everyone: is the house up, and can it work.
+ * server/http/routes/health.ts: GET /api/health, open to everyone: is the server up, and can it work.
  */
 import { healthSchema } from '../../../shared/contracts/health.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { pilesHealth } from '../../monitor/piles-health.ts';
 import type { Api } from '../api.ts';
 
@@ -34,7 +34,7 @@ function withUnreadable(journal: PartHealth, rows: readonly UnreadableRow[]): Pa
 const rememberedMs = 1_000;
 
 /** How those parts are that have to be asked; the others know it of themselves. */
-async function lookAt({ readings, journal, delivery }: House) {
+async function lookAt({ readings, journal, delivery }: Installation) {
   const [readingsHealth, journalHealth] = await Promise.all([
     partHealth(readings.check()),
     partHealth(journal.check()),
@@ -44,14 +44,14 @@ async function lookAt({ readings, journal, delivery }: House) {
   return { readings: readingsHealth, journal: journalHealth, delivery: deliveryHealth };
 }
 
-export function registerHealth(api: Api, house: House): void {
+export function registerHealth(api: Api, installation: Installation): void {
   let parts: ReturnType<typeof lookAt> | undefined;
   let freshUntilMs = 0;
   const remembered = () => {
     // While a look is under way everybody waits for that one: a store that hangs is not asked again by each.
     if (parts !== undefined && performance.now() < freshUntilMs) return parts;
     freshUntilMs = Number.POSITIVE_INFINITY;
-    parts = lookAt(house).finally(() => {
+    parts = lookAt(installation).finally(() => {
       freshUntilMs = performance.now() + rememberedMs;
     });
     return parts;
@@ -60,7 +60,7 @@ export function registerHealth(api: Api, house: House): void {
     '/api/health',
     { config: { access: 'open' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },
     async (_request, reply) => {
-      const { ingest, disk, people, watching, watch } = house;
+      const { ingest, disk, people, watching, watch } = installation;
       const { readings, journal, delivery } = await remembered();
       const broker = ingest.health();
       const piles = pilesHealth(watching ?? watch);
@@ -70,16 +70,16 @@ export function registerHealth(api: Api, house: House): void {
       return reply.code(ready ? 200 : 503).send({
         live: true,
         ready,
-        version: house.version,
-        now: toInstant(house.clock.nowMs()),
-        speed: house.clock.speed,
-        needsToken: house.config.API_TOKEN !== undefined,
-        broker: { url: house.ingest.url, root: house.config.MQTT_ROOT },
-        ...(house.sitesHeld && { sitesHeld: house.sitesHeld() }),
+        version: installation.version,
+        now: toInstant(installation.clock.nowMs()),
+        speed: installation.clock.speed,
+        needsToken: installation.config.API_TOKEN !== undefined,
+        broker: { url: installation.ingest.url, root: installation.config.MQTT_ROOT },
+        ...(installation.sitesHeld && { sitesHeld: installation.sitesHeld() }),
         parts: {
           broker,
           readings,
-          journal: withUnreadable(journal, house.journal.unreadable.list()),
+          journal: withUnreadable(journal, installation.journal.unreadable.list()),
           piles,
           disk: disk.health(),
           delivery,

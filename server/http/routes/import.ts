@@ -9,7 +9,7 @@ import {
   importLimits,
   importPreviewSchema,
 } from '../../../shared/contracts/import.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { WorkLine } from '../../beside/work-line.ts';
 import { CsvError } from '../../services/import/csv-error.ts';
 import type { Api } from '../api.ts';
@@ -26,7 +26,7 @@ const bodyLimit = importLimits.bytes * 1.5;
 /** One file is read at a time; a page may ask for a second preview before the first has come. */
 const mostOfOne = 3;
 
-export function registerImport(api: Api, house: House): void {
+export function registerImport(api: Api, installation: Installation): void {
   const line = new WorkLine({ atOnce: 1, mostOfOne, mostWaiting: 20 });
   const few = fewAtOnce(mostOfOne, 'Your other files are still being read. Wait for them, then try again.');
   const orUnreadable = async <T>(request: FastifyRequest, reply: FastifyReply, run: () => Promise<T>) => {
@@ -48,7 +48,7 @@ export function registerImport(api: Api, house: House): void {
     },
     async (request, reply) =>
       orUnreadable(request, reply, async () =>
-        (await runImport()).previewImport(house, request.body, whileWaitedFor(reply)),
+        (await runImport()).previewImport(installation, request.body, whileWaitedFor(reply)),
       ),
   );
 
@@ -62,7 +62,7 @@ export function registerImport(api: Api, house: House): void {
     },
     async (request, reply) => {
       const { digest, ...ask } = request.body;
-      return orUnreadable(request, reply, async () => (await runImport()).commitImport(house, ask, digest));
+      return orUnreadable(request, reply, async () => (await runImport()).commitImport(installation, ask, digest));
     },
   );
 }

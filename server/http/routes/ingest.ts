@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
 import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 import { sendProblem } from '../problem.ts';
 
@@ -13,11 +13,11 @@ const listenSchema = z.object({
   minutes: z.number().int().min(1).max(60).default(10),
 });
 
-export function registerIngest(api: Api, house: House): void {
+export function registerIngest(api: Api, installation: Installation): void {
   api.get(
     '/api/ingest/refusals',
     { config: { access: 'viewer' }, schema: { response: { 200: refusalsAnswerSchema } } },
-    async () => house.ingest.refusals(),
+    async () => installation.ingest.refusals(),
   );
 
   api.get(
@@ -29,7 +29,7 @@ export function registerIngest(api: Api, house: House): void {
         response: { 200: foreignMessagesAnswerSchema },
       },
     },
-    async (request) => ({ messages: house.ingest.foreignMessages(request.query.filter) }),
+    async (request) => ({ messages: installation.ingest.foreignMessages(request.query.filter) }),
   );
 
   api.post(
@@ -43,8 +43,8 @@ export function registerIngest(api: Api, house: House): void {
       if (problem !== undefined) {
         return sendProblem(reply, 422, `The filter ${problem}.`, { errors: [{ pointer: '/filter', detail: problem }] });
       }
-      await house.ingest.listen(request.body.filter, request.body.minutes * 60_000);
-      return { messages: house.ingest.foreignMessages(request.body.filter) };
+      await installation.ingest.listen(request.body.filter, request.body.minutes * 60_000);
+      return { messages: installation.ingest.foreignMessages(request.body.filter) };
     },
   );
 }

@@ -6,18 +6,18 @@ import {
   keepingChangeSchema,
   keepingQuestionSchema,
 } from '../../../shared/contracts/retention.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { keepingView } from '../../retention/keeping-view.ts';
 import type { Api } from '../api.ts';
 
-export function registerKeeping(api: Api, house: House): void {
+export function registerKeeping(api: Api, installation: Installation): void {
   api.get(
     '/api/keeping',
     {
       config: { access: 'viewer' },
       schema: { querystring: keepingQuestionSchema, response: { 200: keepingAnswerSchema } },
     },
-    async (request) => keepingView(house, request.query.keptDays),
+    async (request) => keepingView(installation, request.query.keptDays),
   );
 
   api.put(
@@ -27,8 +27,8 @@ export function registerKeeping(api: Api, house: House): void {
       schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },
     },
     async (request) => {
-      await house.thinning.choose(request.body.keptDays);
-      return keepingView(house, undefined);
+      await installation.thinning.choose(request.body.keptDays);
+      return keepingView(installation, undefined);
     },
   );
 }

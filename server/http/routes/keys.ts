@@ -4,33 +4,33 @@
 import { z } from 'zod';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
 import {
-  doorRuleSchema,
+  authRuleSchema,
   type Key,
   keysAnswerSchema,
   madeKeySchema,
   newKeySchema,
-  turnedAwayAnswerSchema,
+  refusedConnectionsAnswerSchema,
 } from '../../../shared/contracts/keys.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { ProbeKeyRecord } from '../../../shared/store/journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { accessFile, passwordFile } from '../../services/probe-keys/mosquitto-files.ts';
 import { keepEveryProbeNeedsAKey, renewKeys } from '../../services/probe-keys/open-auth-policy.ts';
 import { newSecret, randomLetters } from '../../services/probe-keys/secret.ts';
 import { tellKey } from '../../services/probe-keys/show-key.ts';
-import { wayIn } from '../../services/probe-keys/way-in.ts';
+import { brokerAddress } from '../../services/probe-keys/way-in.ts';
 import { qrPath } from '../../services/records/qr-path.ts';
 import type { Api } from '../api.ts';
 import { attachment } from '../attachment.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
-export function registerKeys(api: Api, house: House): void {
-  const { journal, door, clock, config } = house;
+export function registerKeys(api: Api, installation: Installation): void {
+  const { journal, authPolicy, clock, config } = installation;
   const root = config.MQTT_ROOT;
-  const houseAccount = { username: config.MQTT_USERNAME, password: config.MQTT_PASSWORD };
+  const installationAccount = { username: config.MQTT_USERNAME, password: config.MQTT_PASSWORD };
 
   function view(key: ProbeKeyRecord): Key {
-    const seen = door?.seen(key.id);
+    const seen = authPolicy?.seen(key.id);
     return {
       id: key.id,
       name: key.name,
@@ -47,10 +47,10 @@ export function registerKeys(api: Api, house: House): void {
   }
 
   async function answer() {
-    const rules = door?.rules();
+    const rules = authPolicy?.rules();
     return {
       keys: (await journal.probeKeys.list()).map(view),
-      door: door ? ('embedded' as const) : ('outside' as const),
+      authPolicy: authPolicy ? ('embedded' as const) : ('outside' as const),
       everyProbeNeedsAKey: rules?.everyProbeNeedsAKey ?? true,
       networkIsTrusted: rules?.networkIsTrusted ?? false,
     };
@@ -97,8 +97,8 @@ export function registerKeys(api: Api, house: House): void {
         revokedBy: null,
       };
       await journal.probeKeys.add(key);
-      if (door) await renewKeys(door, journal);
-      const way = wayIn(house.ingest, config.PUBLIC_URL, request.hostname);
+      if (authPolicy) await renewKeys(authPolicy, journal);
+      const way = brokerAddress(installation.ingest, config.PUBLIC_URL, request.hostname);
       const { lines, example, address } = tellKey(key.id, reach, secret, way, root);
       reply.header('cache-control', 'no-store'); // it holds a secret
       return reply
@@ -118,7 +118,7 @@ export function registerKeys(api: Api, house: House): void {
       if (!(await journal.probeKeys.revoke(id, clock.nowMs(), request.person?.name ?? null))) {
         return notFound(reply, 'key in force', id);
       }
-      if (door) await renewKeys(door, journal);
+      if (authPolicy) await renewKeys(authPolicy, journal);
       return reply.code(204).send();
     },
   );
@@ -127,12 +127,13 @@ export function registerKeys(api: Api, house: House): void {
     '/api/keys/rule',
     {
       config: { access: 'owner', does: 'changed who needs a key at the broker' },
-      schema: { body: doorRuleSchema, response: { 200: keysAnswerSchema } },
+      schema: { body: authRuleSchema, response: { 200: keysAnswerSchema } },
     },
     async (request, reply) => {
-      if (!door) return sendProblem(reply, 409, 'The broker is your own, so its own settings say who needs a key.');
+      if (!authPolicy)
+        return sendProblem(reply, 409, 'The broker is your own, so its own settings say who needs a key.');
       await keepEveryProbeNeedsAKey(journal, request.body.everyProbeNeedsAKey);
-      door.setEveryProbeNeedsAKey(request.body.everyProbeNeedsAKey);
+      authPolicy.setEveryProbeNeedsAKey(request.body.everyProbeNeedsAKey);
       return answer();
     },
   );
@@ -144,7 +145,7 @@ export function registerKeys(api: Api, house: House): void {
     '/api/keys/mosquitto/passwords',
     aboutMosquitto('The keys in force as a password file for Mosquitto'),
     async (_request, reply) => {
-      const text = passwordFile(await journal.probeKeys.list(), houseAccount);
+      const text = passwordFile(await journal.probeKeys.list(), installationAccount);
       return reply.headers(attachment('branhearth.passwd', plainText)).send(text);
     },
   );
@@ -153,20 +154,20 @@ export function registerKeys(api: Api, house: House): void {
     '/api/keys/mosquitto/topics',
     aboutMosquitto('What each key may publish and read, as an access file for Mosquitto'),
     async (_request, reply) => {
-      const text = accessFile(await journal.probeKeys.list(), root, houseAccount);
+      const text = accessFile(await journal.probeKeys.list(), root, installationAccount);
       return reply.headers(attachment('branhearth.acl', plainText)).send(text);
     },
   );
 
   api.get(
     '/api/ingest/turned-away',
-    { config: { access: 'keeper' }, schema: { response: { 200: turnedAwayAnswerSchema } } },
+    { config: { access: 'keeper' }, schema: { response: { 200: refusedConnectionsAnswerSchema } } },
     async () => {
       const names = new Map((await journal.probeKeys.list()).map(({ id, name }) => [id, name]));
-      const totals = Object.values(door?.knocks.totals() ?? {});
+      const totals = Object.values(authPolicy?.connectionAttempts.totals() ?? {});
       return {
         total: totals.reduce((sum, count) => sum + count, 0),
-        turnedAway: (door?.knocks.lines() ?? []).map(({ lastAtMs, keyId, ...line }) => ({
+        turnedAway: (authPolicy?.connectionAttempts.lines() ?? []).map(({ lastAtMs, keyId, ...line }) => ({
           ...line,
           key: keyId === null ? null : (names.get(keyId) ?? keyId),
           lastAt: toInstant(lastAtMs),

@@ -3,7 +3,7 @@
  */
 import type { FastifyRequest } from 'fastify';
 import { labelSchema } from '../../../shared/contracts/records.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { labelSvg } from '../../services/records/label.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
@@ -11,15 +11,15 @@ import { notFound } from '../problem.ts';
 import { opensElsewhere, publicAddress } from '../public-address.ts';
 import { pileParams } from './piles.ts';
 
-export function registerLabels(api: Api, house: House): void {
+export function registerLabels(api: Api, installation: Installation): void {
   const addressOf = (pileId: string, request: FastifyRequest) =>
-    `${publicAddress(house.config.PUBLIC_URL, request)}/piles/${encodeURIComponent(pileId)}/journal`;
+    `${publicAddress(installation.config.PUBLIC_URL, request)}/piles/${encodeURIComponent(pileId)}/journal`;
 
   api.get(
     '/api/piles/:id/label',
     { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: labelSchema } } },
     async (request, reply) => {
-      const one = house.watch.get(request.params.id);
+      const one = installation.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
       const address = addressOf(one.pile.id, request);
       const elsewhere = opensElsewhere(address);
@@ -37,9 +37,9 @@ export function registerLabels(api: Api, house: House): void {
       schema: { params: pileParams, response: fileAnswer('The label.', 'image/svg+xml') },
     },
     async (request, reply) => {
-      const one = house.watch.get(request.params.id);
+      const one = installation.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
-      const site = (await house.journal.sites.list()).find(({ id }) => id === one.pile.siteId);
+      const site = (await installation.journal.sites.list()).find(({ id }) => id === one.pile.siteId);
       const svg = await labelSvg(one.pile.name, site?.name ?? one.pile.siteId, addressOf(one.pile.id, request));
       return reply
         .type('image/svg+xml; charset=utf-8')

@@ -5,7 +5,7 @@
  */
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { isAllowed } from '../../../shared/person.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 import { eventText } from '../live/live-hub.ts';
@@ -15,8 +15,8 @@ const beatMs = 15_000;
 const lookMs = 4_000;
 const mostBufferedBytes = 4_000_000;
 
-export function registerLive(api: Api, house: House): void {
-  const { hub, clock, people } = house;
+export function registerLive(api: Api, installation: Installation): void {
+  const { hub, clock, people } = installation;
   const response = fileAnswer('Changes as they happen, as server-sent events.', 'text/event-stream');
   api.get('/api/live', { config: { access: 'viewer' }, schema: { response } }, (request, reply) => {
     const line = reply.raw;

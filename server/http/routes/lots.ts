@@ -4,7 +4,7 @@
 import { lineageAnswerSchema, lineageQuerySchema } from '../../../shared/contracts/lineage.ts';
 import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../../../shared/contracts/lots.ts';
 import type { LotRecord } from '../../../shared/store/journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { BatchLife } from '../../services/lineage/batch-life.ts';
 import { readFamily } from '../../services/lineage/family.ts';
 import { lineageFrom, wholeLineage } from '../../services/lineage/lineage-view.ts';
@@ -14,8 +14,8 @@ import { tell } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { pileParams, said } from './piles.ts';
 
-export function registerLots(api: Api, house: House, life: BatchLife): void {
-  const { journal } = house;
+export function registerLots(api: Api, installation: Installation, life: BatchLife): void {
+  const { journal } = installation;
 
   api.get('/api/lots', { config: { access: 'viewer' }, schema: { response: { 200: lotsAnswerSchema } } }, async () => ({
     lots: (await journal.lots.list()).map(lotView),

@@ -4,7 +4,7 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { mailAnswerSchema, mailCodeSchema } from '../../../shared/contracts/notifications.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { KnownPerson } from '../../notify/people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
@@ -15,7 +15,7 @@ const viewer = { access: 'viewer' as const };
 /** @param asking Whoever asks, as somebody who is told. */
 export function registerMailAddress(
   api: Api,
-  { delivery }: Pick<House, 'delivery'>,
+  { delivery }: Pick<Installation, 'delivery'>,
   asking: (request: FastifyRequest) => Promise<KnownPerson>,
 ): void {
   const { mail } = delivery;
@@ -30,7 +30,7 @@ export function registerMailAddress(
       const { id: personId } = await asking(request);
       if (!delivery.can('email')) throw new Refusal(409, 'No mail server is set up yet, so no code can be sent.');
       const id = await mail.sendCode(personId);
-      tell(request, { subject: (await delivery.people.wishesOf(personId)).email.address });
+      tell(request, { subject: (await delivery.people.preferencesOf(personId)).email.address });
       return reply.code(202).send({ id });
     },
   );

@@ -11,7 +11,7 @@ import {
   mappingsAnswerSchema,
   mappingTrialSchema,
 } from '../../../shared/contracts/ingest.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
@@ -25,8 +25,8 @@ function refused(reply: FastifyReply, mapping: MappingInput) {
   return sendProblem(reply, 422, `${pointer} ${message}.`, { errors: [{ pointer, detail: message }] });
 }
 
-export function registerMappings(api: Api, house: House): void {
-  const { journal, ingest } = house;
+export function registerMappings(api: Api, installation: Installation): void {
+  const { journal, ingest } = installation;
 
   const apply = async () => {
     const mappings = await journal.mappings.list();

@@ -12,7 +12,7 @@ import {
   tokensAnswerSchema,
 } from '../../../shared/contracts/people.ts';
 import { roleWithin } from '../../../shared/person.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { sessionView } from '../../services/people/session-view.ts';
 import { tokenView } from '../../services/people/token-view.ts';
 import { Refusal } from '../../services/refusal.ts';
@@ -23,8 +23,8 @@ import { notFound } from '../problem.ts';
 const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
 
-export function registerMe(api: Api, house: House): void {
-  const { journal, people } = house;
+export function registerMe(api: Api, installation: Installation): void {
+  const { journal, people } = installation;
   const reads = { access: 'viewer', inPerson: true } as const;
   const viewer = (does: string) => ({ ...reads, does }) as const;
 

@@ -2,13 +2,13 @@
  * server/http/routes/metrics.ts: GET /metrics in OpenMetrics text, for whoever gathers figures of machines.
  */
 import { Counter, collectDefaultMetrics, Gauge, type OpenMetricsContentType, Registry } from 'prom-client';
-import { messageStates, tellingWays } from '../../../shared/notifications.ts';
+import { messageStates, notificationChannels } from '../../../shared/notifications.ts';
 import { alarmStates } from '../../../shared/warning.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 
-export function registerMetrics(api: Api, house: House): void {
+export function registerMetrics(api: Api, installation: Installation): void {
   const registry = new Registry<OpenMetricsContentType>();
   registry.setContentType(Registry.OPENMETRICS_CONTENT_TYPE);
   const registers = [registry];
@@ -25,12 +25,12 @@ export function registerMetrics(api: Api, house: House): void {
       },
     });
 
-  counter('branhearth_messages_received', 'MQTT messages taken in', () => house.ingest.counters().received);
-  counter('branhearth_readings_stored', 'Readings committed', () => house.ingest.counters().stored);
+  counter('branhearth_messages_received', 'MQTT messages taken in', () => installation.ingest.counters().received);
+  counter('branhearth_readings_stored', 'Readings committed', () => installation.ingest.counters().stored);
   counter(
     'branhearth_readings_duplicate',
     'Readings that were there already',
-    () => house.ingest.counters().duplicates,
+    () => installation.ingest.counters().duplicates,
   );
   new Counter({
     name: 'branhearth_refused',
@@ -39,7 +39,7 @@ export function registerMetrics(api: Api, house: House): void {
     registers,
     collect() {
       this.reset();
-      for (const { reason, count } of house.ingest.refusals().refusals) this.inc({ reason }, count);
+      for (const { reason, count } of installation.ingest.refusals().refusals) this.inc({ reason }, count);
     },
   });
   new Counter({
@@ -49,10 +49,11 @@ export function registerMetrics(api: Api, house: House): void {
     registers,
     collect() {
       this.reset();
-      for (const [reason, count] of Object.entries(house.door?.knocks.totals() ?? {})) this.inc({ reason }, count);
+      for (const [reason, count] of Object.entries(installation.authPolicy?.connectionAttempts.totals() ?? {}))
+        this.inc({ reason }, count);
     },
   });
-  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => house.thinning.removedInAll);
+  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => installation.thinning.removedInAll);
   const gauge = (name: string, help: string) => new Gauge({ name, help, registers });
   const bytes = gauge('branhearth_readings_bytes', 'Bytes that readings and rollups take up on disk');
   const thinnedBefore = gauge(
@@ -65,15 +66,15 @@ export function registerMetrics(api: Api, house: House): void {
     help: 'Readings kept as they came',
     registers,
     async collect() {
-      isThinning.set(house.thinning.running === null ? 0 : 1);
+      isThinning.set(installation.thinning.running === null ? 0 : 1);
       try {
-        const size = await house.readings.size();
+        const size = await installation.readings.size();
         this.set(size.rows);
         bytes.set(size.bytes);
-        thinnedBefore.set((await house.readings.horizon()) / 1000);
+        thinnedBefore.set((await installation.readings.horizon()) / 1000);
       } catch (error) {
         // The rest is worth gathering most of all while the store is away.
-        house.log.debug({ err: error }, 'no size of the readings');
+        installation.log.debug({ err: error }, 'no size of the readings');
       }
     },
   });
@@ -85,7 +86,7 @@ export function registerMetrics(api: Api, house: House): void {
     collect() {
       this.reset();
       for (const state of alarmStates) this.set({ state }, 0);
-      for (const one of house.watch.all()) for (const state of one.openAlarms()) this.inc({ state });
+      for (const one of installation.watch.all()) for (const state of one.openAlarms()) this.inc({ state });
     },
   });
   new Gauge({
@@ -95,8 +96,8 @@ export function registerMetrics(api: Api, house: House): void {
     registers,
     async collect() {
       this.reset();
-      for (const way of tellingWays) for (const state of messageStates) this.set({ way, state }, 0);
-      for (const { way, state, count } of await house.journal.telling.messages.counts())
+      for (const way of notificationChannels) for (const state of messageStates) this.set({ way, state }, 0);
+      for (const { way, state, count } of await installation.journal.telling.messages.counts())
         this.set({ way, state }, count);
     },
   });
@@ -105,7 +106,7 @@ export function registerMetrics(api: Api, house: House): void {
     help: 'Messages that could not be delivered and that nobody has looked at',
     registers,
     async collect() {
-      const counts = await house.journal.telling.messages.counts();
+      const counts = await installation.journal.telling.messages.counts();
       this.set(counts.reduce((sum, row) => sum + (row.state === 'given-up' ? row.unseen : 0), 0));
     },
   });
@@ -114,7 +115,7 @@ export function registerMetrics(api: Api, house: House): void {
     help: 'Pages listening for changes',
     registers,
     collect() {
-      this.set(house.hub.listenerCount);
+      this.set(installation.hub.listenerCount);
     },
   });
 

@@ -1,5 +1,5 @@
 /**
- * server/http/routes/people.ts: who belongs to the house, and who is asked in; for owners.
+ * server/http/routes/people.ts: who belongs to the server, and who is asked in; for owners.
  */
 import { z } from 'zod';
 import {
@@ -12,7 +12,7 @@ import {
 } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { linkLengths, linkPath } from '../../services/people/links.ts';
 import { nameKeyOf } from '../../services/people/names.ts';
 import type { Api } from '../api.ts';
@@ -23,8 +23,8 @@ import { publicAddress } from '../public-address.ts';
 const dayMs = 86_400_000;
 const personParams = z.object({ id: z.string().min(1).max(64) });
 
-export function registerPeople(api: Api, house: House): void {
-  const { journal, people, config } = house;
+export function registerPeople(api: Api, installation: Installation): void {
+  const { journal, people, config } = installation;
   const owner = (does: string) => ({ access: 'owner', does }) as const;
 
   const shown = async (members: readonly PersonRecord[]) => {

@@ -13,7 +13,7 @@ import {
   photoTypes,
 } from '../../../shared/contracts/journal.ts';
 import type { PhotoRecord } from '../../../shared/store/journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { WorkLine } from '../../beside/work-line.ts';
 import { drawPhoto, PhotoError } from '../../services/photos/draw-photo.ts';
 import type { Api } from '../api.ts';
@@ -24,8 +24,8 @@ import { notFound, sendProblem } from '../problem.ts';
 const photoParams = z.object({ id: clientIdSchema });
 const yearS = 31_536_000;
 
-export function registerPhotos(api: Api, house: House): void {
-  const { journal, photos, clock } = house;
+export function registerPhotos(api: Api, installation: Installation): void {
+  const { journal, photos, clock } = installation;
   const line = new WorkLine({ atOnce: 1, mostOfOne: mostPhotos, mostWaiting: 40 });
   const few = fewAtOnce(mostPhotos, 'Your other photos are still being drawn. Wait for them, then try again.');
   api.addContentTypeParser(

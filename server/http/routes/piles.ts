@@ -11,7 +11,7 @@ import {
   pileDetailSchema,
   pilesAnswerSchema,
 } from '../../../shared/contracts/piles.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { pileDetail } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
@@ -27,8 +27,8 @@ export function said<T extends object>(given: T | undefined): { [K in keyof T]: 
   };
 }
 
-export function registerPiles(api: Api, house: House): void {
-  const { journal, watch, clock } = house;
+export function registerPiles(api: Api, installation: Installation): void {
+  const { journal, watch, clock } = installation;
 
   /** The pile as it stands after a change of its records. */
   const readAnew = async (id: string, reply: FastifyReply) => {

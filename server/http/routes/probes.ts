@@ -12,7 +12,7 @@ import {
   probesQuestionSchema,
 } from '../../../shared/contracts/probes.ts';
 import { nameSchema } from '../../../shared/names.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { findProbes, listProbes } from '../../services/probes/list-probes.ts';
 import { type KnownProbe, probeView } from '../../services/probes/probe-book.ts';
 import type { Api } from '../api.ts';
@@ -21,11 +21,11 @@ import { notFound } from '../problem.ts';
 
 const probeParams = z.object({ site: nameSchema, probe: nameSchema });
 
-export function registerProbes(api: Api, house: House): void {
+export function registerProbes(api: Api, installation: Installation): void {
   const changed = (known: KnownProbe) => {
     const view = probeView(known);
-    house.hub.publish('probe', `${known.site}/${known.probe}`, view);
-    house.hub.publish('probes', '', house.probes.counts);
+    installation.hub.publish('probe', `${known.site}/${known.probe}`, view);
+    installation.hub.publish('probes', '', installation.probes.counts);
     return view;
   };
 
@@ -35,7 +35,7 @@ export function registerProbes(api: Api, house: House): void {
       config: { access: 'viewer' },
       schema: { querystring: probesQuestionSchema, response: { 200: probesAnswerSchema } },
     },
-    async (request) => listProbes(house.probes, request.query),
+    async (request) => listProbes(installation.probes, request.query),
   );
 
   api.post(
@@ -46,22 +46,22 @@ export function registerProbes(api: Api, house: House): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = house.probes.get(site, probe);
+      const known = installation.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       const { pileId, position, from } = request.body;
-      const watch = house.watch.get(pileId);
+      const watch = installation.watch.get(pileId);
       if (!watch) return notFound(reply, 'pile', pileId);
 
       const before = known.claim?.pileId;
       tell(request, { before: claimTold(known) });
       // A probe that spoke just before its batch was written down stood in the pile already.
-      const laidMs = watch.batch?.startedAtMs ?? house.clock.nowMs();
+      const laidMs = watch.batch?.startedAtMs ?? installation.clock.nowMs();
       const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
       const claim = { site, probe, pileId, position, fromMs: from ?? Math.min(laidMs, free) };
-      await house.journal.claims.claim(claim);
-      house.probes.setClaim(known, { ...claim, toMs: null });
-      await house.watch.reload(pileId);
-      if (before !== undefined && before !== pileId) await house.watch.reload(before);
+      await installation.journal.claims.claim(claim);
+      installation.probes.setClaim(known, { ...claim, toMs: null });
+      await installation.watch.reload(pileId);
+      if (before !== undefined && before !== pileId) await installation.watch.reload(before);
       return changed(known);
     },
   );
@@ -74,14 +74,14 @@ export function registerProbes(api: Api, house: House): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = house.probes.get(site, probe);
+      const known = installation.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       tell(request, { before: claimTold(known) });
       if (known.claim) {
         const { pileId } = known.claim;
-        await house.journal.claims.release(site, probe, house.clock.nowMs());
-        house.probes.setClaim(known, null);
-        await house.watch.reload(pileId);
+        await installation.journal.claims.release(site, probe, installation.clock.nowMs());
+        installation.probes.setClaim(known, null);
+        await installation.watch.reload(pileId);
       }
       return changed(known);
     },
@@ -95,10 +95,10 @@ export function registerProbes(api: Api, house: House): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = house.probes.get(site, probe);
+      const known = installation.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       tell(request, { before: probeView(known) });
-      await house.forgetting.forget([{ site, probe }]);
+      await installation.forgetting.forget([{ site, probe }]);
       return { forgotten: 1, kept: 0 };
     },
   );
@@ -110,10 +110,10 @@ export function registerProbes(api: Api, house: House): void {
       schema: { body: forgetSchema, response: { 200: forgottenSchema } },
     },
     async (request) => {
-      const found = findProbes(house.probes, { ...request.body, claimed: 'no' });
-      const may = await house.forgetting.forgettable(found);
+      const found = findProbes(installation.probes, { ...request.body, claimed: 'no' });
+      const may = await installation.forgetting.forgettable(found);
       tell(request, { after: { forgotten: may.length, names: may.slice(0, mostNamesTold).map(nameOf) } });
-      await house.forgetting.forget(may);
+      await installation.forgetting.forget(may);
       return { forgotten: may.length, kept: found.length - may.length };
     },
   );
@@ -126,10 +126,10 @@ export function registerProbes(api: Api, house: House): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = house.probes.get(site, probe);
+      const known = installation.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       tell(request, { before: { temperatureOffsetC: known.temperatureOffsetC } });
-      await house.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
+      await installation.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
       known.temperatureOffsetC = request.body.temperatureOffsetC;
       return changed(known);
     },

@@ -5,7 +5,7 @@
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { readinessSchema } from '../../../shared/contracts/readiness.ts';
 import { batchRecordSchema } from '../../../shared/contracts/records.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { oneAnswer } from '../../beside/job.ts';
 import { recordJob } from '../../beside/jobs.ts';
 import { WorkLine } from '../../beside/work-line.ts';
@@ -22,8 +22,8 @@ import { whileWaitedFor } from '../waited-for.ts';
 import { idFromName } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
 
-export function registerRecords(api: Api, house: House): void {
-  const { journal, readings, photos, clock, beside } = house;
+export function registerRecords(api: Api, installation: Installation): void {
+  const { journal, readings, photos, clock, beside } = installation;
   const line = new WorkLine({ atOnce: 1, mostOfOne: 4, mostWaiting: 40 });
 
   api.get(
@@ -35,7 +35,7 @@ export function registerRecords(api: Api, house: House): void {
       if (!batch || !pile) return notFound(reply, 'batch', request.params.id);
       const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? clock.nowMs() };
       const sources = await batchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
-      const entries = await entriesOf(house, batch);
+      const entries = await entriesOf(installation, batch);
       const history = batchHeatHistory(batch, entries);
       await tenMinuteHistory(readings, sources, range, history);
       return readinessView(readings, batch, sources, entries, range.toMs, historyAt(history, range.toMs));
@@ -46,7 +46,7 @@ export function registerRecords(api: Api, house: House): void {
     '/api/batches/:id/record',
     { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: batchRecordSchema } } },
     async (request, reply) =>
-      (await batchRecord(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+      (await batchRecord(installation, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.get(
@@ -58,7 +58,7 @@ export function registerRecords(api: Api, house: House): void {
     async (request, reply) => {
       const signal = whileWaitedFor(reply);
       return line.run(request.person?.id ?? '', async () => {
-        const record = await batchRecord(house, request.params.id);
+        const record = await batchRecord(installation, request.params.id);
         if (!record) return notFound(reply, 'batch', request.params.id);
         const pictures = new Map<string, Uint8Array>();
         for (const id of record.entries.flatMap(({ photoIds }) => photoIds).slice(0, 50)) {

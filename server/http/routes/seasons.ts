@@ -15,7 +15,7 @@ import {
   seasonNameSchema,
   seasonsAnswerSchema,
 } from '../../../shared/contracts/seasons.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { bringIn } from '../../services/seasons/bring-in.ts';
 import { compareCsv } from '../../services/seasons/compare-table.ts';
 import { nameSeason } from '../../services/seasons/season-names.ts';
@@ -23,24 +23,24 @@ import { closest, compare, curves, groupDifference, seasons } from '../../servic
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
-export function registerSeasons(api: Api, house: House): void {
+export function registerSeasons(api: Api, installation: Installation): void {
   api.get(
     '/api/compare',
     { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
-    async (request) => compare(house, request.query),
+    async (request) => compare(installation, request.query),
   );
 
   api.get(
     '/api/compare/curves',
     { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: curvesAnswerSchema } } },
-    async (request) => ({ curves: await curves(house, request.query) }),
+    async (request) => ({ curves: await curves(installation, request.query) }),
   );
 
   api.get(
     '/api/compare.csv',
     { config: { access: 'viewer' }, schema: { querystring: choiceSchema } },
     async (request, reply) => {
-      const { batches } = await compare(house, request.query);
+      const { batches } = await compare(installation, request.query);
       return reply
         .type('text/csv; charset=utf-8')
         .header('content-disposition', 'attachment; filename="batches-compared.csv"')
@@ -54,7 +54,7 @@ export function registerSeasons(api: Api, house: House): void {
     async (request, reply) =>
       reply
         .header('content-disposition', 'attachment; filename="batches-compared.json"')
-        .send(await compare(house, request.query)),
+        .send(await compare(installation, request.query)),
   );
 
   api.get(
@@ -63,14 +63,14 @@ export function registerSeasons(api: Api, house: House): void {
       config: { access: 'viewer' },
       schema: { querystring: differenceQuestionSchema, response: { 200: differenceAnswerSchema } },
     },
-    async (request) => groupDifference(house, request.query),
+    async (request) => groupDifference(installation, request.query),
   );
 
   api.get(
     '/api/seasons',
     { config: { access: 'viewer' }, schema: { response: { 200: seasonsAnswerSchema } } },
     async () => ({
-      seasons: await seasons(house),
+      seasons: await seasons(installation),
     }),
   );
 
@@ -85,8 +85,8 @@ export function registerSeasons(api: Api, house: House): void {
       },
     },
     async (request) => {
-      await nameSeason(house.journal, request.params.id, request.body.name);
-      return { seasons: await seasons(house) };
+      await nameSeason(installation.journal, request.params.id, request.body.name);
+      return { seasons: await seasons(installation) };
     },
   );
 
@@ -96,7 +96,8 @@ export function registerSeasons(api: Api, house: House): void {
       config: { access: 'viewer' },
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } },
     },
-    async (request, reply) => (await closest(house, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+    async (request, reply) =>
+      (await closest(installation, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.post(
@@ -106,7 +107,7 @@ export function registerSeasons(api: Api, house: House): void {
       schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } },
     },
     async (request, reply) => {
-      const answer = await bringIn(house, request.body);
+      const answer = await bringIn(installation, request.body);
       if (!answer) return notFound(reply, 'site', request.body.site);
       if (request.body.keep && answer.problem !== null) {
         return sendProblem(reply, 422, answer.problem, { errors: [{ pointer: '/table', detail: answer.problem }] });

@@ -4,7 +4,7 @@
  * Never:  sends more than `points` buckets per position, however long the range.
  */
 import { seriesAnswerSchema, seriesQuerySchema } from '../../../shared/contracts/series.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { pileSeries } from '../../services/views/pile-series.ts';
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
@@ -12,7 +12,7 @@ import { pileParams } from './piles.ts';
 
 const longestMs = 20 * 366 * 86_400_000;
 
-export function registerSeries(api: Api, house: House): void {
+export function registerSeries(api: Api, installation: Installation): void {
   api.get(
     '/api/piles/:id/series',
     {
@@ -20,16 +20,16 @@ export function registerSeries(api: Api, house: House): void {
       schema: { params: pileParams, querystring: seriesQuerySchema, response: { 200: seriesAnswerSchema } },
     },
     async (request, reply) => {
-      const one = house.watch.get(request.params.id);
+      const one = installation.watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
-      const toMs = request.query.to ?? house.clock.nowMs();
+      const toMs = request.query.to ?? installation.clock.nowMs();
       const fromMs = request.query.from ?? one.batch?.startedAtMs ?? one.pile.createdAtMs;
       if (!(fromMs < toMs && toMs - fromMs <= longestMs)) {
         return sendProblem(reply, 422, 'The range must begin before it ends and be shorter than 20 years.', {
           errors: [{ pointer: '/from', detail: 'must lie before "to"' }],
         });
       }
-      const answer = await pileSeries(house, one, {
+      const answer = await pileSeries(installation, one, {
         fromMs,
         toMs,
         points: request.query.points,

@@ -11,14 +11,14 @@ import {
 } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 
 /** More than anyone needs, and few enough that neither memory nor journal suffers. */
 const rateLimit = { max: 30, timeWindow: 60_000 };
 
-export function registerSession(api: Api, house: House): void {
-  const { people, journal, config } = house;
+export function registerSession(api: Api, installation: Installation): void {
+  const { people, journal, config } = installation;
   const open = { access: 'open', does: false } as const;
   const now = async (person: PersonRecord | null) => ({
     person: person && { id: person.id, name: person.name, role: person.role, via: 'session' as const },

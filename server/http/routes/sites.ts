@@ -2,16 +2,16 @@
  * server/http/routes/sites.ts: the places where piles lie.
  */
 import { newSiteSchema, siteSchema, sitesAnswerSchema } from '../../../shared/contracts/sites.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 import { idFromName } from './id-from-name.ts';
 
-export function registerSites(api: Api, house: House): void {
+export function registerSites(api: Api, installation: Installation): void {
   api.get(
     '/api/sites',
     { config: { access: 'viewer' }, schema: { response: { 200: sitesAnswerSchema } } },
     async () => ({
-      sites: await house.journal.sites.list(),
+      sites: await installation.journal.sites.list(),
     }),
   );
 
@@ -30,7 +30,7 @@ export function registerSites(api: Api, house: House): void {
         latitude: latitude ?? null,
         longitude: longitude ?? null,
       };
-      await house.journal.sites.add(site);
+      await installation.journal.sites.add(site);
       return reply.code(201).send(site);
     },
   );

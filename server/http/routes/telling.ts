@@ -7,19 +7,19 @@ import {
   deviceHereAnswerSchema,
   deviceHereSchema,
   newPushDeviceSchema,
+  notificationSchema,
   pushDeviceSchema,
   type TellingAnswerBody,
   tellingAnswerSchema,
   testAskSchema,
-  toldNoticeSchema,
 } from '../../../shared/contracts/notifications.ts';
-import { wishesSchema } from '../../../shared/notifications.ts';
-import type { House } from '../../app/installation.ts';
+import { preferencesSchema } from '../../../shared/notifications.ts';
+import type { Installation } from '../../app/installation.ts';
 import { pushKeys } from '../../notify/channels/push.ts';
-import { housePerson, type KnownPerson } from '../../notify/people.ts';
+import { type KnownPerson, serverPerson } from '../../notify/people.ts';
 import { countTest } from '../../notify/sending-bounds.ts';
 import { Refusal } from '../../services/refusal.ts';
-import { toldNoticeView } from '../../services/views/notification-view.ts';
+import { notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
@@ -33,25 +33,25 @@ const mostDevices = 20;
 const nobodyThere =
   'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.';
 
-export function registerTelling(api: Api, house: House): void {
-  const { delivery, journal, clock } = house;
+export function registerTelling(api: Api, installation: Installation): void {
+  const { delivery, journal, clock } = installation;
   const { people } = delivery;
 
-  /** Whoever asks, as somebody who is told; a program with the house's own token speaks for the house. */
+  /** Whoever asks, as somebody who is told; a program with the server's own token speaks for the server. */
   const asking = async (request: FastifyRequest): Promise<KnownPerson | undefined> => {
     const known = await people.known();
-    return known.find(({ id }) => id === request.person?.id) ?? known.find(({ id }) => id === housePerson.id);
+    return known.find(({ id }) => id === request.person?.id) ?? known.find(({ id }) => id === serverPerson.id);
   };
   const noPerson = (reply: FastifyReply) => sendProblem(reply, 409, nobodyThere);
 
   const answer = async (person: KnownPerson): Promise<TellingAnswerBody> => ({
     person: { id: person.id, name: person.name, isOwner: person.role === 'owner' },
-    wishes: await people.wishesOf(person.id),
+    wishes: await people.preferencesOf(person.id),
     devices: (await journal.telling.devices.list(person.id)).map(deviceView),
     mail: await delivery.mail.view(person.id),
     pushKey: (await pushKeys(journal)).publicKey,
     canMail: delivery.can('email'),
-    hasPublicAddress: house.config.PUBLIC_URL !== undefined,
+    hasPublicAddress: installation.config.PUBLIC_URL !== undefined,
   });
 
   api.get(
@@ -67,7 +67,7 @@ export function registerTelling(api: Api, house: House): void {
     '/api/telling',
     {
       config: { ...viewer, does: 'changed how they are told' },
-      schema: { body: wishesSchema, response: { 200: tellingAnswerSchema } },
+      schema: { body: preferencesSchema, response: { 200: tellingAnswerSchema } },
     },
     async (request, reply) => {
       const person = await asking(request);
@@ -126,16 +126,16 @@ export function registerTelling(api: Api, house: House): void {
       if (!person || !before) return { isTold: false };
       const madeWith = signedUpWith(request);
       if (madeWith === null) return { isTold: before.personId === person.id };
-      await house.people.trail.settle();
+      await installation.people.trail.settle();
       const state = await journal.telling.devices.here(endpoint, person.id, madeWith);
       if (state === 'anothers') {
-        await house.people.trail.add(request, {
+        await installation.people.trail.add(request, {
           what: 'signed in on a device that was told for somebody else, which ended that',
           subject: before.label,
         });
       }
       if (state === 'moved') {
-        await house.people.trail.add(request, {
+        await installation.people.trail.add(request, {
           what: 'signed in anew on a device that is told',
           subject: before.label,
         });
@@ -172,7 +172,7 @@ export function registerTelling(api: Api, house: House): void {
       if (way === 'email' && ['waiting', 'before'].includes((await people.mailOf(person.id)).standing)) {
         return sendProblem(reply, 409, 'Confirm this e-mail address first: until then only a code is sent to it.');
       }
-      await countTest(journal.attempts, person.id, house.people.nowMs());
+      await countTest(journal.attempts, person.id, installation.people.nowMs());
       tell(request, { subject: way });
       const id = randomId();
       await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
@@ -180,7 +180,7 @@ export function registerTelling(api: Api, house: House): void {
     },
   );
 
-  registerMailAddress(api, house, async (request) => {
+  registerMailAddress(api, installation, async (request) => {
     const person = await asking(request);
     if (!person) throw new Refusal(409, nobodyThere);
     return person;
@@ -188,10 +188,10 @@ export function registerTelling(api: Api, house: House): void {
 
   api.get(
     '/api/telling/notices/:id',
-    { config: viewer, schema: { params: idParams, response: { 200: toldNoticeSchema } } },
+    { config: viewer, schema: { params: idParams, response: { 200: notificationSchema } } },
     async (request, reply) => {
       const told = await journal.telling.notices.get(request.params.id);
-      return told ? toldNoticeView(told) : notFound(reply, 'notice', request.params.id);
+      return told ? notificationView(told) : notFound(reply, 'notice', request.params.id);
     },
   );
 

@@ -3,17 +3,17 @@
  */
 import { z } from 'zod';
 import {
-  handOnAnswerSchema,
-  handOnSchema,
-  tellingHouseAnswerSchema,
-  tellingHouseSchema,
+  alarmLinkAnswerSchema,
+  escalationAnswerSchema,
+  escalationSchema,
+  serverNotificationsAnswerSchema,
+  serverNotificationsSchema,
   tellingPeopleSchema,
-  toldAnswerSchema,
   undeliveredAnswerSchema,
 } from '../../../shared/contracts/notifications.ts';
-import type { House } from '../../app/installation.ts';
-import { letterOf } from '../../notify/messages.ts';
-import { toldMessageView, toldNoticeView } from '../../services/views/notification-view.ts';
+import type { Installation } from '../../app/installation.ts';
+import { contentOf } from '../../notify/messages.ts';
+import { messageView, notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
 import { notFound } from '../problem.ts';
 
@@ -23,17 +23,17 @@ const mostShown = 100;
 const viewer = { access: 'viewer' as const };
 const owner = { access: 'owner' as const };
 
-export function registerToldAlarms(api: Api, house: House): void {
-  const { delivery, journal, clock } = house;
+export function registerAlarmLinkAnswers(api: Api, installation: Installation): void {
+  const { delivery, journal, clock } = installation;
   const { telling } = journal;
 
   api.get(
     '/api/alarms/:id/told',
-    { config: viewer, schema: { params: idParams, response: { 200: toldAnswerSchema } } },
+    { config: viewer, schema: { params: idParams, response: { 200: alarmLinkAnswerSchema } } },
     async (request, reply) => {
       const { id } = request.params;
       if (!(await journal.alarms.get(id))) return notFound(reply, 'alarm', id);
-      return { notices: (await telling.notices.ofAlarm(id)).map(toldNoticeView) };
+      return { notices: (await telling.notices.ofAlarm(id)).map(notificationView) };
     },
   );
 
@@ -44,8 +44,8 @@ export function registerToldAlarms(api: Api, house: House): void {
       const lost = await telling.messages.undelivered(mostShown);
       const reader = { timeZone: 'UTC', unit: 'C' as const };
       const words = lost.map(async ({ notice, ...message }) => ({
-        ...toldMessageView(message),
-        sentence: (await letterOf({ journal, clock, publicUrl: undefined }, notice, message.personName, reader))
+        ...messageView(message),
+        sentence: (await contentOf({ journal, clock, publicUrl: undefined }, notice, message.personName, reader))
           .sentence,
         pileId: notice.pileId,
       }));
@@ -74,19 +74,23 @@ export function registerToldAlarms(api: Api, house: House): void {
     })),
   }));
 
-  api.get('/api/telling/orders', { config: viewer, schema: { response: { 200: handOnAnswerSchema } } }, async () => ({
-    orders: (await telling.handOn.list()).map(({ siteId, personIds, afterMin }) => ({
-      site: siteId,
-      personIds: [...personIds],
-      afterMin,
-    })),
-  }));
+  api.get(
+    '/api/telling/orders',
+    { config: viewer, schema: { response: { 200: escalationAnswerSchema } } },
+    async () => ({
+      orders: (await telling.handOn.list()).map(({ siteId, personIds, afterMin }) => ({
+        site: siteId,
+        personIds: [...personIds],
+        afterMin,
+      })),
+    }),
+  );
 
   api.put(
     '/api/telling/orders/:site',
     {
       config: { ...owner, does: 'changed who is told first' },
-      schema: { params: siteParams, body: handOnSchema, response: { 200: handOnSchema } },
+      schema: { params: siteParams, body: escalationSchema, response: { 200: escalationSchema } },
     },
     async (request, reply) => {
       const { site } = request.params;
@@ -96,22 +100,26 @@ export function registerToldAlarms(api: Api, house: House): void {
     },
   );
 
-  const ofHouse = async () => ({
+  const ofInstallation = async () => ({
     allowedAddresses: [...(await delivery.settings.allowed())],
     heartbeatUrl: (await delivery.settings.heartbeatUrl()) ?? null,
     heartbeat: delivery.heartbeat(),
   });
-  api.get('/api/telling/house', { config: owner, schema: { response: { 200: tellingHouseAnswerSchema } } }, ofHouse);
+  api.get(
+    '/api/telling/house',
+    { config: owner, schema: { response: { 200: serverNotificationsAnswerSchema } } },
+    ofInstallation,
+  );
   api.put(
     '/api/telling/house',
     {
       config: { ...owner, does: 'changed where messages may go' },
-      schema: { body: tellingHouseSchema, response: { 200: tellingHouseAnswerSchema } },
+      schema: { body: serverNotificationsSchema, response: { 200: serverNotificationsAnswerSchema } },
     },
     async (request) => {
       await delivery.settings.setAllowed(request.body.allowedAddresses);
       await delivery.settings.setHeartbeatUrl(request.body.heartbeatUrl);
-      return ofHouse();
+      return ofInstallation();
     },
   );
 }

@@ -5,15 +5,15 @@
  */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
-import type { House } from '../../app/installation.ts';
-import { answerTold, type ToldAnswer } from '../../notify/acknowledge-by-link.ts';
+import type { Installation } from '../../app/installation.ts';
+import { type AlarmLinkAnswer, answerTold } from '../../notify/acknowledge-by-link.ts';
 import { escaped } from '../../notify/channels/mail-body.ts';
-import { toldPath } from '../../notify/notification-links.ts';
+import { alarmLinkPath } from '../../notify/notification-links.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 
 const toldParams = z.object({ secret: z.string().min(1).max(100) });
-const statuses: Record<ToldAnswer['state'], number> = {
+const statuses: Record<AlarmLinkAnswer['state'], number> = {
   ready: 200,
   done: 200,
   'nothing-left': 200,
@@ -22,8 +22,8 @@ const statuses: Record<ToldAnswer['state'], number> = {
   unknown: 404,
 };
 
-export async function registerTold(api: Api, house: House): Promise<void> {
-  const parts = { ...house, people: house.delivery.people };
+export async function registerAlarmLinks(api: Api, installation: Installation): Promise<void> {
+  const parts = { ...installation, people: installation.delivery.people };
   const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
   const options = {
     config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,
@@ -35,12 +35,12 @@ export async function registerTold(api: Api, house: House): Promise<void> {
     own.addContentTypeParser('application/x-www-form-urlencoded', { parseAs: 'string' }, (_request, _body, done) =>
       done(null, undefined),
     );
-    own.get(`${toldPath}:secret`, options, async (request, reply) =>
+    own.get(`${alarmLinkPath}:secret`, options, async (request, reply) =>
       send(reply, await answerTold(parts, request.params.secret, false), false),
     );
     // The step of the alarm says who acknowledged, and by which message.
     own.post(
-      `${toldPath}:secret`,
+      `${alarmLinkPath}:secret`,
       { ...options, config: { ...options.config, does: false as const } },
       async (request, reply) => {
         const answer = await answerTold(parts, request.params.secret, true);
@@ -50,7 +50,7 @@ export async function registerTold(api: Api, house: House): Promise<void> {
   });
 }
 
-function send(reply: FastifyReply, answer: ToldAnswer, asJson: boolean) {
+function send(reply: FastifyReply, answer: AlarmLinkAnswer, asJson: boolean) {
   reply.code(statuses[answer.state]).header('Cache-Control', 'no-store');
   if (asJson) return reply.type('application/json; charset=utf-8').serializer(JSON.stringify).send(answer);
   return reply.type('text/html; charset=utf-8').serializer(String).send(pageOf(answer));
@@ -59,7 +59,7 @@ function send(reply: FastifyReply, answer: ToldAnswer, asJson: boolean) {
 /** A number stays on one line with its unit; plain messages have plain spaces. */
 const withUnits = (text: string) => escaped(text).replaceAll(/(\d) (?=[°%])/g, '$1&nbsp;');
 
-function pageOf({ state, heading, told, toldAt, parts, says, pileId }: ToldAnswer): string {
+function pageOf({ state, heading, told, toldAt, parts, says, pileId }: AlarmLinkAnswer): string {
   const button =
     state === 'ready' ? '<form method="post"><button type="submit">I have seen it: acknowledge</button></form>' : '';
   const pile =

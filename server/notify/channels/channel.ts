@@ -1,21 +1,21 @@
 /**
  * server/notify/channels/channel.ts: what every way of reaching a person takes and gives.
  */
-import type { Letter } from '../../../core/notify/letter.ts';
+import type { MessageContent } from '../../../core/notify/letter.ts';
 import type { AttemptOutcome } from '../../../shared/notifications.ts';
 import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
 
-export interface Errand {
+export interface Job {
   readonly message: MessageRecord;
   readonly notice: NoticeRecord;
-  readonly letter: Letter;
-  /** Where the alarm or pile can be looked at; undefined while the house has no public address. */
+  readonly content: MessageContent;
+  /** Where the alarm or pile can be looked at; undefined while the server has no public address. */
   readonly pageUrl: string | undefined;
   /** Acknowledges, once; undefined where there is nothing to acknowledge. */
   readonly ack: { readonly url: string | undefined; readonly secret: string } | undefined;
 }
 
-export interface WayAnswer {
+export interface ChannelAnswer {
   readonly outcome: AttemptOutcome;
   /** What the other side said, in one line. */
   readonly detail: string;
@@ -25,7 +25,7 @@ export interface WayAnswer {
 
 export interface Way {
   /** Never throws; ends within `timeoutMs`. */
-  send(errand: Errand): Promise<WayAnswer>;
+  send(job: Job): Promise<ChannelAnswer>;
   close(): void;
 }
 

@@ -7,7 +7,7 @@
  */
 import type { Transporter } from 'nodemailer';
 import { severityOfRank } from '../../../shared/notifications.ts';
-import { attemptTimeoutMs, type Errand, oneLine, type Way, type WayAnswer } from './channel.ts';
+import { attemptTimeoutMs, type ChannelAnswer, type Job, oneLine, type Way } from './channel.ts';
 import { mailHtml, mailText } from './mail-body.ts';
 
 export interface MailOptions {
@@ -21,7 +21,7 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
   const domain = /@([A-Za-z0-9.-]+)>?$/.exec(from)?.[1] ?? 'branhearth.invalid';
   const running = new Set<Transporter>();
 
-  async function send(errand: Errand): Promise<WayAnswer> {
+  async function send(job: Job): Promise<ChannelAnswer> {
     const { createTransport } = await import('nodemailer'); // large, and most hours nobody is written to
     // A transport of its own for each attempt: whatever hangs is ended with it.
     const transport = createTransport({
@@ -39,7 +39,7 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
       const tooLong = new Promise<never>((_resolve, reject) => {
         timer = setTimeout(() => reject(new Error(`no answer within ${Math.round(timeoutMs / 1000)} s`)), timeoutMs);
       });
-      const info = await Promise.race([transport.sendMail(mailOf(errand, from, domain)), tooLong]);
+      const info = await Promise.race([transport.sendMail(mailOf(job, from, domain)), tooLong]);
       return { outcome: 'sent', detail: oneLine(String(info.response ?? 'taken')) };
     } catch (error) {
       return refusalOf(error);
@@ -71,10 +71,10 @@ function serverOf(smtpUrl: string) {
 }
 
 /** Nothing is wrong. */
-const isQuiet = ({ answer }: Errand['notice']) => ['cleared', 'test', 'confirmation'].includes(answer);
+const isQuiet = ({ answer }: Job['notice']) => ['cleared', 'test', 'confirmation'].includes(answer);
 
-function mailOf(errand: Errand, from: string, domain: string) {
-  const { message, notice, letter } = errand;
+function mailOf(job: Job, from: string, domain: string) {
+  const { message, notice, content } = job;
   const severity = severityOfRank(notice.rank);
   const pressing = notice.rank >= 2 && !isQuiet(notice);
   const thread = notice.alarmId === null ? undefined : `<alarm.${notice.alarmId}.${message.personId}@${domain}>`;
@@ -82,9 +82,9 @@ function mailOf(errand: Errand, from: string, domain: string) {
     from,
     // As an object, so that it is one address and never a list.
     to: { name: '', address: message.address },
-    subject: oneLine(letter.title),
-    text: mailText(errand),
-    html: mailHtml(errand, isQuiet(notice) ? 'over' : severity),
+    subject: oneLine(content.title),
+    text: mailText(job),
+    html: mailHtml(job, isQuiet(notice) ? 'over' : severity),
     messageId: `<${message.id}@${domain}>`,
     ...(thread === undefined ? {} : { references: thread, inReplyTo: thread }),
     ...(pressing ? { priority: 'high' as const } : {}),
@@ -94,7 +94,7 @@ function mailOf(errand: Errand, from: string, domain: string) {
 }
 
 /** Codes of nodemailer and replies of the server (RFC 5321 section 4.2.1): only a "no" to this very letter is for good. */
-function refusalOf(error: unknown): WayAnswer {
+function refusalOf(error: unknown): ChannelAnswer {
   const { responseCode, response, code, message, command } = error as {
     responseCode?: number;
     response?: string;
@@ -103,8 +103,8 @@ function refusalOf(error: unknown): WayAnswer {
     command?: string;
   };
   const said = oneLine(response ?? message ?? String(error));
-  const aboutLetter = code === 'EENVELOPE' || code === 'EMESSAGE' || command === 'RCPT TO' || command === 'DATA';
+  const aboutMessage = code === 'EENVELOPE' || code === 'EMESSAGE' || command === 'RCPT TO' || command === 'DATA';
   // Without a reply it was refused before it was sent: an address that is none.
-  const forGood = aboutLetter && (responseCode ?? 550) >= 500;
+  const forGood = aboutMessage && (responseCode ?? 550) >= 500;
   return { outcome: forGood ? 'refused' : 'failed', detail: said };
 }

@@ -2,13 +2,13 @@
  * server/notify/channels/http-answer.ts: what an HTTP status means for a message.
  */
 
-import { oneLine, type WayAnswer } from './channel.ts';
+import { type ChannelAnswer, oneLine } from './channel.ts';
 import { AddressRefused, type GuardedAnswer } from './guarded-request.ts';
 
 /** Statuses that no later attempt will change; everything else may be a passing trouble of the other side. */
 const forGood = new Set([410, 413]);
 
-export function wayAnswer({ status, headers, body }: GuardedAnswer): WayAnswer {
+export function channelAnswer({ status, headers, body }: GuardedAnswer): ChannelAnswer {
   const said = oneLine(`HTTP ${status}${body.trim() === '' || body.trimStart().startsWith('<') ? '' : `: ${body}`}`);
   if (status >= 200 && status < 300) return { outcome: 'sent', detail: said };
   if (status >= 300 && status < 400)
@@ -21,7 +21,7 @@ export function wayAnswer({ status, headers, body }: GuardedAnswer): WayAnswer {
   };
 }
 
-export function wayError(error: unknown): WayAnswer {
+export function channelError(error: unknown): ChannelAnswer {
   const detail = oneLine(
     error instanceof Error ? error.message || String((error as NodeJS.ErrnoException).code) : String(error),
   );

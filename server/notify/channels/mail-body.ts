@@ -4,13 +4,13 @@
  * Never:  lets a name or a note become markup.
  */
 import type { Severity } from '../../../shared/warning.ts';
-import type { Errand } from './channel.ts';
+import type { Job } from './channel.ts';
 
 const foot = 'Sensors alone never say that a pile is ready or safe. These messages are no fire protection.';
 
-export function mailText({ letter, pageUrl, ack }: Errand): string {
-  const lines = [letter.sentence, ''];
-  for (const { label, text } of letter.parts) lines.push(`${label}: ${text}`, '');
+export function mailText({ content, pageUrl, ack }: Job): string {
+  const lines = [content.sentence, ''];
+  for (const { label, text } of content.parts) lines.push(`${label}: ${text}`, '');
   if (ack?.url !== undefined) lines.push('I have seen this (opens a page with one button):', ack.url, '');
   if (pageUrl !== undefined) lines.push('Look at it:', pageUrl, '');
   lines.push('--', foot, '');
@@ -26,9 +26,9 @@ const tones: Record<Severity | 'over', string> = {
   over: '#3d5a34',
 };
 
-export function mailHtml({ letter, pageUrl, ack }: Errand, tone: Severity | 'over'): string {
+export function mailHtml({ content, pageUrl, ack }: Job, tone: Severity | 'over'): string {
   const colour = tones[tone];
-  const parts = letter.parts
+  const parts = content.parts
     .map(
       ({ label, text }) =>
         `<p style="margin:0 0 14px"><b style="color:#5c4a2a">${escaped(label)}</b><br>${escaped(text)}</p>`,
@@ -42,7 +42,7 @@ export function mailHtml({ letter, pageUrl, ack }: Errand, tone: Severity | 'ove
     pageUrl === undefined
       ? ''
       : `<p style="margin:0 0 14px"><a href="${escaped(pageUrl)}" style="color:#6a3d10">Look at it</a></p>`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(letter.title)}</title></head><body style="margin:0;background:#f6f0e2;color:#2b2115;font:17px/1.5 Georgia,'Times New Roman',serif"><div style="max-width:560px;margin:0 auto;padding:22px 18px"><p style="margin:0 0 18px;padding:14px 16px;background:#fffaf0;border-left:6px solid ${colour};font-size:20px">${escaped(letter.sentence)}</p>${parts}${button}${page}<p style="margin:24px 0 0;font-size:14px;color:#6b5d47">${escaped(foot)}</p></div></body></html>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(content.title)}</title></head><body style="margin:0;background:#f6f0e2;color:#2b2115;font:17px/1.5 Georgia,'Times New Roman',serif"><div style="max-width:560px;margin:0 auto;padding:22px 18px"><p style="margin:0 0 18px;padding:14px 16px;background:#fffaf0;border-left:6px solid ${colour};font-size:20px">${escaped(content.sentence)}</p>${parts}${button}${page}<p style="margin:24px 0 0;font-size:14px;color:#6b5d47">${escaped(foot)}</p></div></body></html>`;
 }
 
 export function escaped(text: string): string {

@@ -1,16 +1,16 @@
 /**
  * server/notify/channels/push.ts: a letter to a device by web push (RFC 8030, encrypted as RFC 8291 has it, signed as RFC 8292).
  *
- * Takes:  the journal's devices and the key pair of this house, made when it is first needed.
+ * Takes:  the journal's devices and the key pair of this server, made when it is first needed.
  * Gives:  what the push service answered; a device that it no longer knows is removed.
  * Never:  reaches inwards: an endpoint is an address that a page gave.
  */
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { attemptTimeoutMs, type Errand, type Way, type WayAnswer } from './channel.ts';
+import { attemptTimeoutMs, type ChannelAnswer, type Job, type Way } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
-import { wayAnswer, wayError } from './http-answer.ts';
+import { channelAnswer, channelError } from './http-answer.ts';
 
 export interface PushOptions {
   readonly journal: Pick<Journal, 'settings' | 'telling'>;
@@ -32,7 +32,7 @@ export type PushKeys = z.infer<typeof keysSchema>;
 /** How long a push service keeps it for a device that is away [s]. */
 const livesS = 24 * 3600;
 
-/** The key pair that every device of this house was subscribed with; it must never change. */
+/** The key pair that every device of this server was subscribed with; it must never change. */
 export async function pushKeys({ settings }: Pick<Journal, 'settings'>): Promise<PushKeys> {
   const kept = await settings.read(keysSetting, keysSchema);
   if (kept !== undefined) return kept;
@@ -44,15 +44,15 @@ export async function pushKeys({ settings }: Pick<Journal, 'settings'>): Promise
 export function openPush(options: PushOptions): Way {
   const { journal, clock, allowed, contact, timeoutMs = attemptTimeoutMs / 2, guard = {} } = options;
 
-  async function send(errand: Errand): Promise<WayAnswer> {
-    const { message, notice } = errand;
+  async function send(job: Job): Promise<ChannelAnswer> {
+    const { message, notice } = job;
     try {
       const device = (await journal.telling.devices.list(message.personId)).find(({ id }) => id === message.address);
       if (!device) return { outcome: 'refused', detail: 'this device was removed' };
       const keys = await pushKeys(journal);
       const details = (await webPush()).generateRequestDetails(
         { endpoint: device.endpoint, keys: { p256dh: device.p256dh, auth: device.auth } },
-        JSON.stringify(pushPayload(errand)),
+        JSON.stringify(pushPayload(job)),
         {
           vapidDetails: { subject: contact, ...keys },
           TTL: livesS,
@@ -65,13 +65,13 @@ export function openPush(options: PushOptions): Way {
       const body = details.body ?? Buffer.alloc(0);
       const ask = { method: 'POST' as const, url: device.endpoint, headers, body };
       const answer = await guardedRequest(ask, { ...guard, allowed: await allowed(), timeoutMs });
-      return await noted(answer.status, wayAnswer(answer), device.id);
+      return await noted(answer.status, channelAnswer(answer), device.id);
     } catch (error) {
-      return wayError(error);
+      return channelError(error);
     }
   }
 
-  async function noted(status: number, answer: WayAnswer, deviceId: string): Promise<WayAnswer> {
+  async function noted(status: number, answer: ChannelAnswer, deviceId: string): Promise<ChannelAnswer> {
     if (answer.outcome === 'sent') await journal.telling.devices.worked(deviceId, clock.nowMs());
     // RFC 8030 section 7.3: the subscription has ended, or never was.
     if (status !== 404 && status !== 410) return answer;
@@ -83,13 +83,13 @@ export function openPush(options: PushOptions): Way {
 }
 
 /** What the service worker shows; within the 3,993 bytes that every push service takes (RFC 8291 section 4). */
-export function pushPayload({ message, notice, letter, ack }: Errand) {
-  const text = [letter.sentence, ...letter.parts.map(({ label, text: part }) => `${label}: ${part}`)].join('\n');
+export function pushPayload({ message, notice, content, ack }: Job) {
+  const text = [content.sentence, ...content.parts.map(({ label, text: part }) => `${label}: ${part}`)].join('\n');
   return {
     // The same for every copy, so that the second takes the place of the first on the screen too.
     id: message.id,
     tag: notice.alarmId ?? notice.id,
-    title: letter.title,
+    title: content.title,
     body: cut(text, 2_400),
     severity: notice.rank,
     path: notice.about === 'alarm' && notice.pileId !== null ? `/piles/${encodeURIComponent(notice.pileId)}` : '/',

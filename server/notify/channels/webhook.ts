@@ -11,9 +11,9 @@
 import { createHmac } from 'node:crypto';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { severityOfRank } from '../../../shared/notifications.ts';
-import { attemptTimeoutMs, type Errand, type Way, type WayAnswer } from './channel.ts';
+import { attemptTimeoutMs, type ChannelAnswer, type Job, type Way } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
-import { wayAnswer, wayError } from './http-answer.ts';
+import { channelAnswer, channelError } from './http-answer.ts';
 
 export interface WebhookOptions {
   readonly allowed: () => Promise<readonly string[]>;
@@ -26,10 +26,10 @@ export interface WebhookOptions {
 export const secretPrefix = 'whsec_';
 
 export function openWebhook({ allowed, secretOf, timeoutMs = attemptTimeoutMs / 2, guard = {} }: WebhookOptions): Way {
-  async function send(errand: Errand): Promise<WayAnswer> {
-    const { message } = errand;
+  async function send(job: Job): Promise<ChannelAnswer> {
+    const { message } = job;
     try {
-      const body = JSON.stringify(webhookBody(errand));
+      const body = JSON.stringify(webhookBody(job));
       const timestamp = Math.floor(Date.now() / 1000);
       const signature = signWebhook(await secretOf(message.personId), message.id, timestamp, body);
       const headers = {
@@ -40,9 +40,9 @@ export function openWebhook({ allowed, secretOf, timeoutMs = attemptTimeoutMs / 
         'webhook-signature': signature,
       };
       const options = { ...guard, allowed: await allowed(), timeoutMs };
-      return wayAnswer(await guardedRequest({ method: 'POST', url: message.address, headers, body }, options));
+      return channelAnswer(await guardedRequest({ method: 'POST', url: message.address, headers, body }, options));
     } catch (error) {
-      return wayError(error);
+      return channelError(error);
     }
   }
   return { send, close: () => undefined };
@@ -53,16 +53,16 @@ export function signWebhook(secret: string, id: string, timestamp: number, body:
   return `v1,${createHmac('sha256', key).update(`${id}.${timestamp}.${body}`).digest('base64')}`;
 }
 
-function webhookBody({ notice, letter, pageUrl, ack, message }: Errand) {
+function webhookBody({ notice, content, pageUrl, ack, message }: Job) {
   return {
     type: `${notice.about}.${notice.answer}`,
     timestamp: toInstant(notice.atMs),
     data: {
       person: message.personName,
       severity: severityOfRank(notice.rank),
-      title: letter.title,
-      sentence: letter.sentence,
-      parts: letter.parts,
+      title: content.title,
+      sentence: content.sentence,
+      parts: content.parts,
       site: notice.siteId,
       pile: notice.pileId,
       alarm: notice.alarmId,

@@ -83,7 +83,7 @@ async function* rowsOf(text: string, delimiter: string): AsyncGenerator<CsvRow> 
   }
 }
 
-/** A little at a time, and the house goes on with its other work between: readings come in while a file is read. */
+/** A little at a time, and the server goes on with its other work between: readings come in while a file is read. */
 async function* pieces(text: string): AsyncGenerator<string> {
   for (let at = 0, end = 0; at < text.length; at = end) {
     end = Math.min(at + pieceLength, text.length);

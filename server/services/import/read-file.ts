@@ -1,5 +1,5 @@
 /**
- * A file read row by row, away from the main thread: it needs nothing of the house but what the question holds.
+ * A file read row by row, away from the main thread: it needs nothing of the server but what the question holds.
  */
 import { createHash } from 'node:crypto';
 import { type ImportPreview, importLimits } from '../../../shared/contracts/import.ts';

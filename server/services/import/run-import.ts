@@ -1,7 +1,7 @@
 /**
  * server/services/import/run-import.ts: a file is shown first, and kept when the same file is handed in again.
  *
- * Takes:  the request, the house.
+ * Takes:  the request, the server.
  * Gives:  a preview, or how many rows were kept, known, in conflict, refused.
  * Never:  keeps anything in a preview, or anything that the preview did not show.
  */
@@ -11,20 +11,20 @@ import { ConflictError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { EntryRecord } from '../../../shared/store/journal.ts';
 import { appended } from '../../../shared/store/readings-store.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { oneAnswer } from '../../beside/job.ts';
 import { importJob } from '../../beside/jobs.ts';
-import { JournalDesk } from '../journal/journal-service.ts';
+import { JournalService } from '../journal/journal-service.ts';
 import { probeView } from '../probes/probe-book.ts';
 import type { ImportedEntry } from './entry-rows.ts';
 import type { ImportPiece, ImportQuestion } from './read-file.ts';
 import type { ImportAskRead } from './row-reader.ts';
 
 type ImportDone = z.output<typeof importDoneSchema>;
-type ImportHouse = Pick<House, 'journal' | 'readings' | 'clock' | 'probes' | 'watch' | 'hub' | 'beside'>;
+type ImportInstallation = Pick<Installation, 'journal' | 'readings' | 'clock' | 'probes' | 'watch' | 'hub' | 'beside'>;
 
 async function questionOf(
-  { journal, clock }: ImportHouse,
+  { journal, clock }: ImportInstallation,
   wanted: ImportQuestion['wanted'],
   ask: ImportAskRead,
 ): Promise<ImportQuestion> {
@@ -37,11 +37,13 @@ async function questionOf(
 
 /** @throws {CsvError} When the file cannot be read as a table. */
 export async function previewImport(
-  house: ImportHouse,
+  installation: ImportInstallation,
   ask: ImportAskRead,
   signal: AbortSignal,
 ): Promise<ImportPreview> {
-  const piece = await oneAnswer(house.beside.run(importJob, await questionOf(house, 'preview', ask), signal));
+  const piece = await oneAnswer(
+    installation.beside.run(importJob, await questionOf(installation, 'preview', ask), signal),
+  );
   if (piece.kind !== 'preview') throw new Error('a preview was asked for');
   return piece.preview;
 }
@@ -51,9 +53,15 @@ export async function previewImport(
  * @throws {ConflictError} When this is not what the preview showed, or the columns do not suffice.
  * @throws {CsvError} When the file cannot be read as a table.
  */
-export async function commitImport(house: ImportHouse, ask: ImportAskRead, digest: string): Promise<ImportDone> {
-  const pieces = house.beside.run(importJob, await questionOf(house, 'rows', ask));
-  return ask.kind === 'readings' ? keepReadings(house, pieces, digest) : keepEntries(house, pieces, digest);
+export async function commitImport(
+  installation: ImportInstallation,
+  ask: ImportAskRead,
+  digest: string,
+): Promise<ImportDone> {
+  const pieces = installation.beside.run(importJob, await questionOf(installation, 'rows', ask));
+  return ask.kind === 'readings'
+    ? keepReadings(installation, pieces, digest)
+    : keepEntries(installation, pieces, digest);
 }
 
 type Rows = Extract<ImportPiece, { kind: 'rows' }>;
@@ -71,23 +79,23 @@ async function* checkedRows(pieces: AsyncIterable<ImportPiece>, digest: string):
 }
 
 async function keepReadings(
-  house: ImportHouse,
+  installation: ImportInstallation,
   pieces: AsyncIterable<ImportPiece>,
   digest: string,
 ): Promise<ImportDone> {
   const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
-  const probes = new Set<ReturnType<typeof house.probes.of>>();
+  const probes = new Set<ReturnType<typeof installation.probes.of>>();
   const keep = async (batch: readonly Reading[]) => {
     if (batch.length === 0) return;
     const { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount } =
-      await house.readings.append(batch);
+      await installation.readings.append(batch);
     done.kept += newCount;
     done.known += duplicateCount;
     done.conflicting += conflictCount;
     done.thinned += beforeHorizonCount;
     // As for what comes in by itself: the watches hear of it once it is safe, and go back where it is late.
     batch.forEach((reading, i) => {
-      if (outcomes[i] === appended.new) probes.add(house.probes.record(reading));
+      if (outcomes[i] === appended.new) probes.add(installation.probes.record(reading));
     });
   };
   try {
@@ -96,24 +104,24 @@ async function keepReadings(
       await keep(readings);
     }
   } finally {
-    for (const known of probes) house.hub.publish('probe', `${known.site}/${known.probe}`, probeView(known));
-    await house.watch.broughtIn(probes);
+    for (const known of probes) installation.hub.publish('probe', `${known.site}/${known.probe}`, probeView(known));
+    await installation.watch.broughtIn(probes);
   }
   return done;
 }
 
 async function keepEntries(
-  house: ImportHouse,
+  installation: ImportInstallation,
   pieces: AsyncIterable<ImportPiece>,
   digest: string,
 ): Promise<ImportDone> {
   const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
-  const { journal, clock, watch } = house;
-  const desk = new JournalDesk({ journal, clock, acted: (pileId) => watch.reload(pileId) });
+  const { journal, clock, watch } = installation;
+  const service = new JournalService({ journal, clock, acted: (pileId) => watch.reload(pileId) });
   const kept: EntryRecord[] = [];
   const keep = async ({ pileId, entry }: ImportedEntry) => {
     try {
-      const { kept: outcome, record } = await desk.addQuietly(pileId, entry);
+      const { kept: outcome, record } = await service.addQuietly(pileId, entry);
       done[outcome] += 1;
       if (outcome === 'kept') kept.push(record);
     } catch (error) {
@@ -129,7 +137,7 @@ async function keepEntries(
       for (const one of entries) await keep(one);
     }
   } finally {
-    await desk.tellOf(kept);
+    await service.tellOf(kept);
   }
   return done;
 }

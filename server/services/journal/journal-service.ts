@@ -19,7 +19,7 @@ type WithdrawalRead = z.output<typeof withdrawalSchema>;
 /** A clock beside the pile may be this much ahead of ours. */
 const aheadMs = 5 * 60_000;
 
-export interface DeskParts {
+export interface ServiceParts {
   readonly journal: Journal;
   readonly clock: Clock;
   /** What the judge hears of a pile has changed. */
@@ -36,10 +36,10 @@ export function timeProblem(atMs: number | undefined, nowMs: number): string | u
   return atMs !== undefined && atMs > nowMs + aheadMs ? 'must not lie in the future' : undefined;
 }
 
-export class JournalDesk {
-  readonly #parts: DeskParts;
+export class JournalService {
+  readonly #parts: ServiceParts;
 
-  constructor(parts: DeskParts) {
+  constructor(parts: ServiceParts) {
     this.#parts = parts;
   }
 

@@ -10,7 +10,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import { newEntrySchema, type QueuedAnswer, type queuedEntriesSchema } from '../../../shared/contracts/journal.ts';
 import { ConflictError } from '../../../shared/errors.ts';
 import type { EntryRecord } from '../../../shared/store/journal.ts';
-import { type JournalDesk, timeProblem } from './journal-service.ts';
+import { type JournalService, timeProblem } from './journal-service.ts';
 
 type Queued = z.output<typeof queuedEntriesSchema>['entries'];
 type Outcome = QueuedAnswer['outcomes'][number];
@@ -18,17 +18,17 @@ type Outcome = QueuedAnswer['outcomes'][number];
 /** @param signed The name that stands beside an entry, where the one it was written with does not count. */
 export async function handInQueue(
   queued: Queued,
-  desk: JournalDesk,
+  service: JournalService,
   clock: Clock,
   signed: (by: string | undefined) => string | undefined = (by) => by,
 ): Promise<{ outcomes: Outcome[]; kept: readonly EntryRecord[] }> {
   const outcomes: Outcome[] = [];
   const kept: EntryRecord[] = [];
   try {
-    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, desk, clock, kept, signed));
+    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, service, clock, kept, signed));
   } finally {
     // What was kept stays kept even if a later one failed, so the judge must hear of it.
-    await desk.tellOf(kept);
+    await service.tellOf(kept);
   }
   return { outcomes, kept };
 }
@@ -36,7 +36,7 @@ export async function handInQueue(
 async function handIn(
   pileId: string,
   entry: Queued[number]['entry'],
-  desk: JournalDesk,
+  service: JournalService,
   clock: Clock,
   kept: EntryRecord[],
   signed: (by: string | undefined) => string | undefined,
@@ -51,7 +51,7 @@ async function handIn(
   const problem = timeProblem(read.data.at, clock.nowMs());
   if (problem) return refused(problem, '/at');
   try {
-    const answer = await desk.addQuietly(pileId, { ...read.data, by: signed(read.data.by) });
+    const answer = await service.addQuietly(pileId, { ...read.data, by: signed(read.data.by) });
     if (answer.kept === 'kept') kept.push(answer.record);
     return { id, outcome: answer.kept, detail: null, pointer: null };
   } catch (error) {

@@ -21,7 +21,7 @@ import type {
 import type { newLotSchema } from '../../../shared/contracts/lots.ts';
 import { ConflictError } from '../../../shared/errors.ts';
 import type { BatchRecord, FlowRecord, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { idFromName, randomId } from '../../http/routes/id-from-name.ts';
 import { said } from '../../http/routes/piles.ts';
 import { batchName, type Family, isEmptied, readFamily } from './family.ts';
@@ -38,11 +38,11 @@ interface Taken {
 }
 
 export class BatchLife {
-  readonly #house: House;
+  readonly #house: Installation;
   #turn: Promise<unknown> = Promise.resolve();
 
-  constructor(house: House) {
-    this.#house = house;
+  constructor(installation: Installation) {
+    this.#house = installation;
   }
 
   /** @returns the new batch's id. */

@@ -4,7 +4,7 @@
  */
 
 const tellsOfSecret = /passw|secret|token|digest|credential|^(auth|authorization|p256dh|key|endpoint|cookie)$/i;
-const mostLetters = 300;
+const mostMessages = 300;
 const mostItems = 20;
 const mostFields = 60;
 const mostKept = 6_000;
@@ -55,5 +55,5 @@ export function withoutSecrets(value: unknown): unknown {
 
 function shortText(text: string): string {
   const bare = text.replace(/:\/\/[^/?#\s]*@/g, '://…@');
-  return bare.length <= mostLetters ? bare : `${bare.slice(0, mostLetters)}… (${bare.length} characters)`;
+  return bare.length <= mostMessages ? bare : `${bare.slice(0, mostMessages)}… (${bare.length} characters)`;
 }

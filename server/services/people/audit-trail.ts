@@ -11,7 +11,7 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import type { AuditRecord } from '../../../shared/store/people-journal.ts';
 import { auditText, leftOut } from './audit-text.ts';
 
-export interface Deed {
+export interface Mutation {
   readonly what: string;
   readonly subject?: string | undefined;
   readonly before?: unknown;
@@ -44,8 +44,8 @@ export class AuditTrail {
   }
 
   /** Never throws: the change itself is done, and to say that it failed would have it made twice. */
-  async add(request: FastifyRequest, deed: Deed): Promise<void> {
-    const row = this.#row(request, deed);
+  async add(request: FastifyRequest, mutation: Mutation): Promise<void> {
+    const row = this.#row(request, mutation);
     try {
       await this.#write(row);
     } catch (error) {
@@ -100,7 +100,7 @@ export class AuditTrail {
     }
   }
 
-  #row(request: FastifyRequest, { what, subject, before, after, person }: Deed): AuditRecord {
+  #row(request: FastifyRequest, { what, subject, before, after, person }: Mutation): AuditRecord {
     const who = person ?? request.person;
     const isAccount = person !== undefined || request.person?.via === 'session' || request.person?.via === 'token';
     return {

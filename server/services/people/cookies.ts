@@ -31,7 +31,7 @@ export function setCookie(reply: FastifyReply, cookie: Cookie, value: string | u
 
 /**
  * A device cookie is worth something for one account only, and only until its password changes.
- * @param key The house's own secret. @param passwordHash As kept now.
+ * @param key The server's own secret. @param passwordHash As kept now.
  */
 export function deviceCookie(key: string, personId: string, passwordHash: string, nonce: string): string {
   return `${nonce}.${sealOf(key, JSON.stringify([personId, passwordHash, nonce]))}`;

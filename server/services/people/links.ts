@@ -65,7 +65,7 @@ export class Links {
     return { link, secret };
   }
 
-  /** For the start of the house: a way in while it has no owner; undefined once it has one. */
+  /** For the start of the server: a way in while it has no owner; undefined once it has one. */
   async setup(): Promise<string | undefined> {
     if (await this.#parts.journal.people.hasOwner()) return undefined;
     const { secret } = await this.make({

@@ -1,8 +1,8 @@
 /**
- * server/services/people/people-known.ts: the ways in which the house knows who asks.
+ * server/services/people/people-known.ts: the ways in which the server knows who asks.
  *
  * Takes:  a request.
- * Gives:  the owner, for the token of the environment; a person, for a token or session of theirs; and while the house has
+ * Gives:  the owner, for the token of the environment; a person, for a token or session of theirs; and while the server has
  *         neither an owner nor that token, an owner for requests made on this machine itself.
  */
 import type { FastifyRequest } from 'fastify';

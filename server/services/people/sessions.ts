@@ -28,7 +28,7 @@ interface KnownSession {
 export interface SessionParts {
   readonly journal: Journal;
   readonly log: FastifyBaseLogger;
-  /** The machine's clock: a practice house whose time runs fast does not sign people out faster. */
+  /** The machine's clock: a practice server whose time runs fast does not sign people out faster. */
   readonly nowMs: () => number;
 }
 
@@ -108,7 +108,7 @@ export class Sessions {
     return () => this.#waiting.delete(look);
   }
 
-  /** Made once, kept in the journal, so that every process of the house knows the same browsers. */
+  /** Made once, kept in the journal, so that every process of the server knows the same browsers. */
   async deviceKey(): Promise<string> {
     const { settings } = this.#parts.journal;
     this.#deviceKey ??= await settings.get(deviceKeySetting);

@@ -20,7 +20,7 @@ export class PhotoError extends Error {
   override readonly name = 'PhotoError';
 }
 
-/** Its library takes 12 MB of memory, and many a house never sees a photo. */
+/** Its library takes 12 MB of memory, and many a server never sees a photo. */
 async function openDrawer() {
   const { default: sharp } = await import('sharp');
   sharp.cache(false);

@@ -14,7 +14,7 @@ import type { PhotoStore } from './photo-store.ts';
 
 const freshMs = 60 * 60_000;
 
-export class PhotoShelf implements PhotoStore {
+export class PhotoFiles implements PhotoStore {
   readonly #folder: string;
   readonly #partFolder: string;
   #next = 0;

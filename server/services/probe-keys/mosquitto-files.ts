@@ -1,7 +1,7 @@
 /**
  * server/services/probe-keys/mosquitto-files.ts: the same keys for a Mosquitto of your own, as its password file and its access file.
  *
- * Takes:  the keys in force, the root of topics, how this house itself comes in there.
+ * Takes:  the keys in force, the root of topics, how this server itself comes in there.
  * Gives:  two files; man mosquitto.conf describes password_file and acl_file.
  * Never:  names a revoked key: what is not in the files cannot come in once they are in place.
  */
@@ -9,30 +9,30 @@ import { type KeyReach, warningFilters } from '../../../shared/probe-key.ts';
 import type { ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { mosquittoHash } from './secret.ts';
 
-export interface HouseAccount {
+export interface InstallationAccount {
   readonly username: string | undefined;
   readonly password: string | undefined;
 }
 
-export function passwordFile(keys: readonly ProbeKeyRecord[], house: HouseAccount): string {
+export function passwordFile(keys: readonly ProbeKeyRecord[], installation: InstallationAccount): string {
   const lines = inForce(keys).map(({ id, mosquittoHash: hash }) => `${id}:${hash}`);
-  // Mosquitto takes no comment in this file, so the house is either there or not.
+  // Mosquitto takes no comment in this file, so the server is either there or not.
   const own =
-    house.username === undefined || house.password === undefined
+    installation.username === undefined || installation.password === undefined
       ? []
-      : [`${house.username}:${mosquittoHash(house.password)}`];
+      : [`${installation.username}:${mosquittoHash(installation.password)}`];
   return [...own, ...lines].map((line) => `${line}\n`).join('');
 }
 
-export function accessFile(keys: readonly ProbeKeyRecord[], root: string, house: HouseAccount): string {
+export function accessFile(keys: readonly ProbeKeyRecord[], root: string, installation: InstallationAccount): string {
   const parts = [
     [
       '# Who may publish and read what. Made by Branhearth from its keys; make it anew after making or revoking one.',
       '# Nobody without a name in here reads or writes anything.',
     ],
-    house.username === undefined
+    installation.username === undefined
       ? ['# Set BRANHEARTH_MQTT_USERNAME and _PASSWORD, make this file again, and the house itself stands here.']
-      : ['# The house itself', `user ${house.username}`, 'topic readwrite #', 'topic read $SYS/#'],
+      : ['# The house itself', `user ${installation.username}`, 'topic readwrite #', 'topic read $SYS/#'],
     ...inForce(keys).map((key) => [`# ${oneLine(key.name)}`, `user ${key.id}`, ...topicLines(key, root)]),
   ];
   return parts.map((part) => `${part.join('\n')}\n`).join('\n');

@@ -4,7 +4,7 @@
  * Takes:  the configuration, the journal.
  * Gives:  a door with the keys in force, and the same again whenever a key was made or revoked.
  */
-import { createDoor, type Door } from '../../../ingest/auth/auth-policy.ts';
+import { type AuthPolicy, createAuthPolicy } from '../../../ingest/auth/auth-policy.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
@@ -12,22 +12,22 @@ import type { Journal } from '../../../shared/store/journal.ts';
 /** "yes" once the owner wants a key of every probe, this machine's programs included. */
 const everyoneSetting = 'door.every-probe-needs-a-key';
 
-export async function openDoor(
+export async function openAuthPolicy(
   config: Pick<Config, 'MQTT_ROOT' | 'MQTT_TRUSTED_NETWORK'>,
   clock: Clock,
   journal: Journal,
-): Promise<Door> {
+): Promise<AuthPolicy> {
   const everyProbeNeedsAKey = await readEveryProbeNeedsAKey(journal);
   const rules = { everyProbeNeedsAKey, networkIsTrusted: config.MQTT_TRUSTED_NETWORK === 'yes' };
-  const door = createDoor({ clock, root: config.MQTT_ROOT, rules });
-  await renewKeys(door, journal);
-  return door;
+  const authPolicy = createAuthPolicy({ clock, root: config.MQTT_ROOT, rules });
+  await renewKeys(authPolicy, journal);
+  return authPolicy;
 }
 
-export async function renewKeys(door: Door, journal: Journal): Promise<void> {
+export async function renewKeys(authPolicy: AuthPolicy, journal: Journal): Promise<void> {
   const keys = await journal.probeKeys.list();
   const revoked = keys.filter(({ revokedAtMs }) => revokedAtMs !== null);
-  door.setKeys(
+  authPolicy.setKeys(
     keys.filter(({ revokedAtMs }) => revokedAtMs === null),
     revoked.map(({ id }) => id),
   );

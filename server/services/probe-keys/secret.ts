@@ -8,10 +8,10 @@
 import { createHash, pbkdf2Sync, randomBytes } from 'node:crypto';
 
 /** Crockford's base 32: no letter that is taken for another when it is typed off a screen, and none that a shell minds. */
-const letters = '0123456789abcdefghjkmnpqrstvwxyz';
+const contents = '0123456789abcdefghjkmnpqrstvwxyz';
 
 export function randomLetters(count: number): string {
-  return Array.from(randomBytes(count), (byte) => letters[byte % letters.length]).join('');
+  return Array.from(randomBytes(count), (byte) => contents[byte % contents.length]).join('');
 }
 
 export interface NewSecret {

@@ -4,7 +4,7 @@
  * Takes:  the key, its secret, the way to the broker.
  * Gives:  lines to copy, a command that tries the key, and the same as one address for a code to be read by a phone.
  */
-import type { WayIn } from '../../../shared/contracts/keys.ts';
+import type { BrokerAddress } from '../../../shared/contracts/keys.ts';
 import type { KeyReach } from '../../../shared/probe-key.ts';
 
 export interface ToldKey {
@@ -14,7 +14,7 @@ export interface ToldKey {
   readonly address: string;
 }
 
-export function tellKey(id: string, reach: KeyReach, secret: string, way: WayIn, root: string): ToldKey {
+export function tellKey(id: string, reach: KeyReach, secret: string, way: BrokerAddress, root: string): ToldKey {
   const topic = topicOf(reach, root);
   const publishes = reach.site !== null;
   return {
@@ -38,7 +38,7 @@ function topicOf({ site, probe, foreign, hears }: KeyReach, root: string): strin
   return hears === 'warnings' ? `${root}/+/siren` : `${root}/#`;
 }
 
-function exampleOf(id: string, secret: string, way: WayIn, topic: string, publishes: boolean): string {
+function exampleOf(id: string, secret: string, way: BrokerAddress, topic: string, publishes: boolean): string {
   // The folder of certificates that the machine itself trusts; --cafile names one of your own.
   const tls = way.tls ? ' --capath /etc/ssl/certs' : '';
   const common = `-h ${way.host} -p ${way.port}${tls} -u ${id} -P ${secret} -q 1`;

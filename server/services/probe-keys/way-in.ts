@@ -6,13 +6,13 @@
  */
 
 import { isLoopback } from '../../../shared/config.ts';
-import type { WayIn } from '../../../shared/contracts/keys.ts';
+import type { BrokerAddress } from '../../../shared/contracts/keys.ts';
 
-export function wayIn(
+export function brokerAddress(
   broker: { readonly url: string; readonly tlsUrl: string | undefined },
   publicUrl: string | undefined,
   requestHost: string,
-): WayIn {
+): BrokerAddress {
   const ways = [broker.tlsUrl, broker.url].flatMap((url) =>
     url === undefined ? [] : [wayOf(url, publicUrl, requestHost)],
   );
@@ -21,7 +21,7 @@ export function wayIn(
   return ways.find(({ onlyHere }) => !onlyHere) ?? first;
 }
 
-function wayOf(url: string, publicUrl: string | undefined, requestHost: string): WayIn {
+function wayOf(url: string, publicUrl: string | undefined, requestHost: string): BrokerAddress {
   const { protocol, hostname, port } = new URL(url);
   const listens = bare(hostname);
   const tls = protocol === 'mqtts:' || protocol === 'wss:';

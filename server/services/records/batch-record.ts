@@ -10,7 +10,7 @@ import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { judgedFrom } from '../../monitor/origin.ts';
 import { entryView } from '../journal/entry-view.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';
@@ -30,11 +30,14 @@ const curvePoints = 600;
 const mostEntries = 5000;
 const mostAlarms = 1000;
 
-type RecordHouse = Pick<House, 'journal' | 'readings' | 'clock' | 'version'>;
+type RecordInstallation = Pick<Installation, 'journal' | 'readings' | 'clock' | 'version'>;
 
 /** Undefined when there is no such batch. */
-export async function batchRecord(house: RecordHouse, batchId: string): Promise<BatchRecordSheet | undefined> {
-  const { journal, readings, clock, version } = house;
+export async function batchRecord(
+  installation: RecordInstallation,
+  batchId: string,
+): Promise<BatchRecordSheet | undefined> {
+  const { journal, readings, clock, version } = installation;
   const family = await readFamily(journal);
   const batch = family.batches.get(batchId);
   if (!batch) return undefined;
@@ -43,7 +46,7 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
   const nowMs = clock.nowMs();
   const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? nowMs };
   const sources = await batchSources(journal, { pileId: batch.pileId, siteId, ...range });
-  const entries = await entriesOf(house, batch);
+  const entries = await entriesOf(installation, batch);
   const turnsAtMs = entries.filter(({ what }) => what.kind === 'turned').map(({ atMs }) => atMs);
   const history = batchHeatHistory(batch, entries);
   const logs = await heatLogs(readings, sources, range, history);
@@ -55,14 +58,14 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
     siteName: site?.name ?? siteId,
     batch: batchDetail(family, batch),
     recipe: batch.recipe,
-    assumed: await assumedOf(house, family, batch),
+    assumed: await assumedOf(installation, family, batch),
     limits: limitsOf(batch),
     lots: lotsOf(family, batch),
     ancestry:
       lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],
     curves: await temperatureCurves(readings, sources, range, curvePoints),
     entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
-    alarms: await alarmsOf(house, batch, range.toMs),
+    alarms: await alarmsOf(installation, batch, range.toMs),
     timeTemperature: timeTemperature(
       logs,
       turnsAtMs,
@@ -76,14 +79,17 @@ export async function batchRecord(house: RecordHouse, batchId: string): Promise<
 }
 
 /** As the judge does, so that a record and the page of the pile say the same. */
-async function assumedOf({ journal }: RecordHouse, family: Family, batch: BatchRecord): Promise<Assumption[]> {
+async function assumedOf({ journal }: RecordInstallation, family: Family, batch: BatchRecord): Promise<Assumption[]> {
   const acts = await journal.acts.list(batch.pileId, batch.startedAtMs);
   const { setup } = await judgedFrom(journal, family.flows, batch, acts, {}, []);
   return [...(setup.assumed ?? [])];
 }
 
 /** As they stand, oldest first, from the laying to the end. */
-export async function entriesOf({ journal }: Pick<House, 'journal'>, batch: BatchRecord): Promise<EntryRecord[]> {
+export async function entriesOf(
+  { journal }: Pick<Installation, 'journal'>,
+  batch: BatchRecord,
+): Promise<EntryRecord[]> {
   const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
   const within = { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) };
   return (await journal.entries.list({ ...within, limit: mostEntries })).reverse();
@@ -97,7 +103,7 @@ function lotsOf(family: Family, batch: BatchRecord): BatchRecordSheet['lots'] {
 }
 
 async function alarmsOf(
-  { journal }: RecordHouse,
+  { journal }: RecordInstallation,
   batch: BatchRecord,
   untilMs: number,
 ): Promise<BatchRecordSheet['alarms']> {

@@ -11,13 +11,13 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { BatchRecord } from '../../../shared/store/journal.ts';
 import { msPerDay, msPerMinute } from '../../../shared/units.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { randomId } from '../../http/routes/id-from-name.ts';
 import { said } from '../../http/routes/piles.ts';
 import { type DayTable, readDayTable } from './day-table.ts';
 
 type Ask = z.output<typeof earlierBatchSchema>;
-type Parts = Pick<House, 'journal' | 'readings' | 'watch' | 'clock'>;
+type Parts = Pick<Installation, 'journal' | 'readings' | 'watch' | 'clock'>;
 
 const fewestRows = 3;
 const longestMs = 200 * msPerDay;

@@ -28,7 +28,7 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import type { AlarmRecord, ClaimRecord } from '../../../shared/store/journal.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import type { House } from '../../app/installation.ts';
+import type { Installation } from '../../app/installation.ts';
 import { inKgOf } from '../../monitor/origin.ts';
 import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import { batchName, type Family, readFamily } from '../lineage/family.ts';
@@ -40,16 +40,16 @@ import { readSeasonNames } from './season-names.ts';
 const mostClosest = 5;
 const mostAlarms = 2000;
 
-type Parts = Pick<House, 'journal' | 'readings' | 'clock'>;
+type Parts = Pick<Installation, 'journal' | 'readings' | 'clock'>;
 
-interface Desk {
+interface Service {
   readonly family: Family;
   readonly known: readonly Known[];
   readonly names: ReadonlyMap<string, string>;
   readonly claims: readonly ClaimRecord[];
 }
 
-async function openDesk({ journal }: Parts): Promise<Desk> {
+async function openService({ journal }: Parts): Promise<Service> {
   const [family, sites, names, claims] = await Promise.all([
     readFamily(journal),
     journal.sites.list(),
@@ -60,15 +60,15 @@ async function openDesk({ journal }: Parts): Promise<Desk> {
 }
 
 export async function compare(parts: Parts, choice: Choice): Promise<CompareAnswer> {
-  const desk = await openDesk(parts);
-  const wanted = chosen(desk.known, desk.family, choice);
+  const service = await openService(parts);
+  const wanted = chosen(service.known, service.family, choice);
   const shown = wanted.slice(0, mostCompared);
-  const ended = desk.known.filter(({ batch }) => choice.state === 'all' || batch.endedAtMs !== null);
+  const ended = service.known.filter(({ batch }) => choice.state === 'all' || batch.endedAtMs !== null);
   return {
-    batches: await comparedAll(parts, desk, shown),
+    batches: await comparedAll(parts, service, shown),
     leftOut: wanted.length - shown.length,
     offers: {
-      seasons: seasonsOf(desk),
+      seasons: seasonsOf(service),
       years: [...new Set(ended.map(({ year }) => year))].sort((a, b) => b - a),
       sites: distinct(ended.map(({ site }) => ({ id: site.id, name: site.name }))),
       materials: [...new Set(ended.flatMap(({ batch }) => batch.recipe.material ?? []))],
@@ -102,29 +102,29 @@ export async function groupDifference(
 }
 
 export async function seasons(parts: Parts): Promise<SeasonView[]> {
-  return seasonsOf(await openDesk(parts));
+  return seasonsOf(await openService(parts));
 }
 
 export async function curves(parts: Parts, choice: Choice): Promise<AgedCurve[]> {
-  const desk = await openDesk(parts);
+  const service = await openService(parts);
   const answer: AgedCurve[] = [];
-  for (const one of chosen(desk.known, desk.family, choice).slice(0, mostCurves)) {
-    answer.push(await curveOf(parts, desk, one));
+  for (const one of chosen(service.known, service.family, choice).slice(0, mostCurves)) {
+    answer.push(await curveOf(parts, service, one));
   }
   return answer;
 }
 
 /** @returns Undefined when there is no such batch. */
 export async function closest(parts: Parts, batchId: string): Promise<ClosestAnswer | undefined> {
-  const desk = await openDesk(parts);
-  const one = desk.known.find(({ batch }) => batch.id === batchId);
+  const service = await openService(parts);
+  const one = service.known.find(({ batch }) => batch.id === batchId);
   if (!one) return undefined;
-  const past = desk.known.filter(
+  const past = service.known.filter(
     ({ batch }) => batch.stage === one.batch.stage && batch.endedAtMs !== null && batch.id !== batchId,
   );
-  const running = await curveOf(parts, desk, one);
+  const running = await curveOf(parts, service, one);
   const laid = new Map<string, AgedCurve>();
-  for (const other of past.slice(0, mostCompared)) laid.set(other.batch.id, await curveOf(parts, desk, other));
+  for (const other of past.slice(0, mostCompared)) laid.set(other.batch.id, await curveOf(parts, service, other));
   const hours = Math.max(0, (untilOf(parts, one) - one.batch.startedAtMs) / msPerHour);
   const asLaid = (known: Known, curve: AgedCurve): Laid => ({ ...curve, recipe: known.batch.recipe });
   const near = closestBatches(
@@ -139,7 +139,7 @@ export async function closest(parts: Parts, batchId: string): Promise<ClosestAns
     const other = past.find(({ batch }) => batch.id === distance.id);
     return other ? [{ distance, other }] : [];
   });
-  const compared = await comparedAll(parts, desk, [one, ...found.map(({ other }) => other)]);
+  const compared = await comparedAll(parts, service, [one, ...found.map(({ other }) => other)]);
   const [batch, ...batches] = compared;
   if (!batch) return undefined;
   return {
@@ -180,21 +180,21 @@ async function actsOf({ journal }: Parts, { batch }: Known, hours: number) {
     });
 }
 
-async function comparedAll(parts: Parts, desk: Desk, wanted: readonly Known[]): Promise<ComparedBatch[]> {
+async function comparedAll(parts: Parts, service: Service, wanted: readonly Known[]): Promise<ComparedBatch[]> {
   const alarms = new Map<string, readonly AlarmRecord[]>();
   const answer: ComparedBatch[] = [];
   for (const one of wanted) {
     const { pileId } = one.batch;
     const stood = alarms.get(pileId) ?? (await parts.journal.alarms.forPile(pileId, mostAlarms));
     alarms.set(pileId, stood);
-    answer.push(comparedView(desk, one, await measuresOf(parts, desk, one, stood)));
+    answer.push(comparedView(service, one, await measuresOf(parts, service, one, stood)));
   }
   return answer;
 }
 
 async function measuresOf(
   parts: Parts,
-  desk: Desk,
+  service: Service,
   one: Known,
   alarms: readonly AlarmRecord[],
 ): Promise<BatchMeasures> {
@@ -202,13 +202,13 @@ async function measuresOf(
   const untilMs = untilOf(parts, one);
   const limits = { ...stageLimits[batch.stage], ...batch.limits };
   const acts = await parts.journal.acts.list(batch.pileId, batch.startedAtMs);
-  const ending = desk.family.stories.get(batch.id)?.ending ?? (batch.endedAtMs === null ? null : 'finished');
+  const ending = service.family.stories.get(batch.id)?.ending ?? (batch.endedAtMs === null ? null : 'finished');
   return measureBatch({
     setup: {
       stage: batch.stage,
       startedAtMs: batch.startedAtMs,
       limits,
-      ...fillRecipe(batch.stage, batch.recipe, limits, inKgOf(desk.family.flows, batch.id)),
+      ...fillRecipe(batch.stage, batch.recipe, limits, inKgOf(service.family.flows, batch.id)),
       acts: acts.filter(({ atMs }) => atMs <= untilMs).sort((a, b) => a.atMs - b.atMs),
       ...within(await heardOfPeople(parts.journal, batch), untilMs),
     },
@@ -217,7 +217,7 @@ async function measuresOf(
     ...(await readBatchHeat(parts.readings, {
       batch,
       siteId: site.id,
-      claims: desk.claims,
+      claims: service.claims,
       untilMs,
       stepMs: fineMs,
     })),
@@ -236,13 +236,13 @@ function within(heard: Awaited<ReturnType<typeof heardOfPeople>>, untilMs: numbe
   };
 }
 
-async function curveOf(parts: Parts, desk: Desk, one: Known): Promise<AgedCurve> {
+async function curveOf(parts: Parts, service: Service, one: Known): Promise<AgedCurve> {
   const { batch, site } = one;
   const untilMs = untilOf(parts, one);
   const heat = await readBatchHeat(parts.readings, {
     batch,
     siteId: site.id,
-    claims: desk.claims,
+    claims: service.claims,
     untilMs,
     stepMs: hourMs,
   });
@@ -256,7 +256,7 @@ function untilOf({ clock }: Parts, { batch }: Known): number {
   return batch.endedAtMs ?? clock.nowMs();
 }
 
-function comparedView({ family, names }: Desk, one: Known, measures: BatchMeasures): ComparedBatch {
+function comparedView({ family, names }: Service, one: Known, measures: BatchMeasures): ComparedBatch {
   const { batch, site, season, year, starters } = one;
   const story = family.stories.get(batch.id);
   return {
@@ -282,7 +282,7 @@ function comparedView({ family, names }: Desk, one: Known, measures: BatchMeasur
   };
 }
 
-function seasonsOf({ known, names }: Desk): SeasonView[] {
+function seasonsOf({ known, names }: Service): SeasonView[] {
   const found = new Map<string, SeasonView>();
   for (const { season } of known) {
     const before = found.get(season.id);

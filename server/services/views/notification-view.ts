@@ -1,22 +1,22 @@
 /**
  * server/services/views/notification-view.ts: what people were told, as the API shows it.
  */
-import type { ToldMessageView, ToldNoticeView } from '../../../shared/contracts/notifications.ts';
+import type { MessageView, NotificationView } from '../../../shared/contracts/notifications.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { ToldMessage, ToldNotice } from '../../../shared/store/notifications-store.ts';
+import type { ListedNotice, SentMessage } from '../../../shared/store/notifications-store.ts';
 
-export function toldNoticeView(notice: ToldNotice): ToldNoticeView {
+export function notificationView(notice: ListedNotice): NotificationView {
   return {
     id: notice.id,
     about: notice.about,
     reason: notice.answer,
     at: toInstant(notice.atMs),
     state: notice.state,
-    messages: notice.messages.map(toldMessageView),
+    messages: notice.messages.map(messageView),
   };
 }
 
-export function toldMessageView(message: ToldMessage): ToldMessageView {
+export function messageView(message: SentMessage): MessageView {
   return {
     id: message.id,
     person: message.personName,

@@ -2,7 +2,7 @@
  * server/services/views/pile-detail.ts: one pile with its recipe, limits and their origins, acts, and all that was looked at.
  */
 import type { z } from 'zod';
-import { toldEvidence, toldJudgement } from '../../../core/session/assessment-view.ts';
+import { evidenceView, judgementView } from '../../../core/session/assessment-view.ts';
 import type { actRecordSchema, limitSchema, PileDetail } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../../shared/stage.ts';
@@ -30,8 +30,8 @@ export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): 
     assumed: assessment ? [...assessment.assumed] : [],
     limits: one.batch ? limitsOf(one.batch) : {},
     acts: acts.map(actView),
-    evidence: assessment ? toldEvidence(assessment) : [],
-    judgement: assessment && toldJudgement(assessment),
+    evidence: assessment ? evidenceView(assessment) : [],
+    judgement: assessment && judgementView(assessment),
   };
 }
 

@@ -27,7 +27,7 @@ interface Part {
 }
 
 export async function pileSeries(
-  house: { readings: ReadingsStore },
+  installation: { readings: ReadingsStore },
   one: WatchedPile,
   question: SeriesQuestion,
 ): Promise<SeriesAnswer> {
@@ -35,7 +35,7 @@ export async function pileSeries(
   const parts = one.sources
     .filter(({ claim }) => claim.fromMs < toMs && (claim.toMs ?? Number.POSITIVE_INFINITY) > fromMs)
     .flatMap(({ claim, position }) => judgedQuantities.map((quantity): Part => ({ claim, position, quantity })));
-  const { bucketMs, columns } = await house.readings.buckets(parts.map(seriesOf), fromMs, toMs, points);
+  const { bucketMs, columns } = await installation.readings.buckets(parts.map(seriesOf), fromMs, toMs, points);
 
   const positions: SeriesAnswer['positions'] = {};
   parts.forEach((part, i) => {

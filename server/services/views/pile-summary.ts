@@ -19,7 +19,7 @@ type Seen = Pick<OwnPile, 'pile' | 'batch' | 'sources' | 'watch'>;
 export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   const { pile, batch, watch } = one;
   const { assessment } = watch; // asked for once: it is worked out
-  const open = [...watch.board.open()];
+  const open = [...watch.registry.open()];
   const records = open.map(({ record }) => record);
   const alarms = open.map((alarm) => alarmSummary(alarm, records));
   const unseen = unseenPile(pile, batch);

@@ -2,14 +2,14 @@
  * shared/store/influx/disk-bytes.ts: how much room the readings take, where the database tells it.
  */
 import type { KnownInflux } from './influx-address.ts';
-import type { InfluxDoor } from './influx-client.ts';
+import type { InfluxClient } from './influx-client.ts';
 
 /** 0 when it does not tell: generations 2 and 3, or a user of generation 1 who may not ask. */
-export async function diskBytes(door: InfluxDoor, { generation, bucket }: KnownInflux): Promise<number> {
+export async function diskBytes(client: InfluxClient, { generation, bucket }: KnownInflux): Promise<number> {
   if (generation !== 1) return 0;
   const database = bucket.split('/')[0];
   try {
-    const [shards = []] = await door.query(["SHOW STATS FOR 'shard'"]);
+    const [shards = []] = await client.query(["SHOW STATS FOR 'shard'"]);
     return shards
       .filter(({ tags }) => tags.database === database)
       .reduce((sum, { columns, values }) => sum + Number(values[0]?.[columns.indexOf('diskBytes')] ?? 0), 0);

@@ -11,7 +11,7 @@ import { StoreError } from '../../errors.ts';
 import { wholeStep } from '../readings/downsample.ts';
 import { horizonStepMs, tierLengthsMs, toMiddleMs } from '../readings/tiers.ts';
 import type { ThinStep } from '../readings-store.ts';
-import type { InfluxDoor } from './influx-client.ts';
+import type { InfluxClient } from './influx-client.ts';
 import { numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
 import { bucketsQuestion, countBeforeQuestion, standInStart } from './questions.ts';
@@ -33,14 +33,14 @@ interface Hop {
 }
 
 export class InfluxThinner {
-  readonly #door: InfluxDoor;
+  readonly #door: InfluxClient;
   readonly #lasts: KnownLasts;
   readonly #notes: SeriesNotes;
   /** Place among all series of the next one of this run. */
   #next = 0;
 
-  constructor(door: InfluxDoor, lasts: KnownLasts, notes: SeriesNotes) {
-    this.#door = door;
+  constructor(client: InfluxClient, lasts: KnownLasts, notes: SeriesNotes) {
+    this.#door = client;
     this.#lasts = lasts;
     this.#notes = notes;
   }

@@ -21,7 +21,7 @@ import { NoAnswer } from './influx-error.ts';
 import { type InfluxSeries, readResults } from './influx-results.ts';
 import { encodeName, latestInfluxMs, seriesCondition } from './line-protocol.ts';
 
-export interface DoorPatience {
+export interface AuthPatience {
   readonly writeMs: number;
   readonly queryMs: number;
   /** For a look whether it is there. */
@@ -32,26 +32,26 @@ export interface DoorPatience {
   readonly gzip?: boolean;
 }
 
-export const doorPatience: DoorPatience = { writeMs: 10_000, queryMs: 30_000, checkMs: 3_000, countMs: 600_000 };
+export const authPatience: AuthPatience = { writeMs: 10_000, queryMs: 30_000, checkMs: 3_000, countMs: 600_000 };
 
 /** Up to here a query goes into the address, which every generation documents; longer ones into a form. */
 const longestGetBytes = 4_000;
-const knockQuestion = 'SELECT "value" FROM "temperature" WHERE time >= 0ms AND time <= 0ms';
+const attemptQuestion = 'SELECT "value" FROM "temperature" WHERE time >= 0ms AND time <= 0ms';
 const requestsAtOnce = 4;
 /** Statements of one request; generation 3 takes one at a time. */
 const statementsPerRequest = 200;
 
-export class InfluxDoor {
+export class InfluxClient {
   readonly where: string;
   readonly #address: KnownInflux;
-  readonly #patience: DoorPatience;
+  readonly #patience: AuthPatience;
   readonly #agent: HttpAgent;
   readonly #transport: Transport;
   readonly #client: InfluxDB;
   readonly #writeApi: WriteApi;
   readonly #under = new Set<AbortController>();
 
-  constructor(address: KnownInflux, patience: DoorPatience = doorPatience) {
+  constructor(address: KnownInflux, patience: AuthPatience = authPatience) {
     this.where = influxName(address);
     this.#address = address;
     this.#patience = patience;
@@ -115,7 +115,7 @@ export class InfluxDoor {
 
   /** Whether it can be asked now. */
   async knock(): Promise<void> {
-    await this.query([knockQuestion], this.#patience.checkMs);
+    await this.query([attemptQuestion], this.#patience.checkMs);
   }
 
   /** A point that nobody reads, where the notes stand too: whether it can really write now. */
@@ -181,7 +181,7 @@ export class InfluxDoor {
     this.#agent.destroy();
   }
 
-  get patience(): DoorPatience {
+  get patience(): AuthPatience {
     return this.#patience;
   }
 

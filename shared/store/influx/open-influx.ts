@@ -11,7 +11,7 @@ import { openInfluxReadings } from '../influx-readings.ts';
 import type { ReadingsStore } from '../readings-store.ts';
 import { findGeneration } from './find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx-address.ts';
-import { InfluxDoor } from './influx-client.ts';
+import { InfluxClient } from './influx-client.ts';
 import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx-error.ts';
 
 export async function openInflux(address: InfluxAddress): Promise<ReadingsStore> {
@@ -27,15 +27,15 @@ async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
       'BRANHEARTH_READINGS_ORG must name the organisation of the bucket in InfluxDB 2; it was not set',
     );
   }
-  const door = new InfluxDoor(known);
+  const client = new InfluxClient(known);
   try {
-    await door.pulse();
-    await door.knock();
+    await client.pulse();
+    await client.knock();
     return known;
   } catch (cause) {
     throw wrongSetting(known, cause);
   } finally {
-    door.close();
+    client.close();
   }
 }
 

@@ -7,7 +7,7 @@
 import type { Quantity } from '../../quantity.ts';
 import { getOrMake } from '../readings/series-book.ts';
 import type { KeptReading, SeriesRef } from '../readings-store.ts';
-import type { InfluxDoor } from './influx-client.ts';
+import type { InfluxClient } from './influx-client.ts';
 import { keyOf, rowsQuestion, toReadings } from './questions.ts';
 
 /**
@@ -27,7 +27,7 @@ interface Group {
 }
 
 export async function readRows(
-  door: InfluxDoor,
+  client: InfluxClient,
   series: readonly SeriesRef[],
   horizonOf: (ref: SeriesRef) => number,
   fromMs: number,
@@ -44,7 +44,7 @@ export async function readRows(
   const groups = grouped(distinct, horizonOf);
   const read = async (startMs: number, endMs: number, most: number | undefined): Promise<KeptReading[]> => {
     const asked = groups.flatMap((group) => questionsOf(group, startMs, endMs, most));
-    const answers = await door.query(asked.map(({ question }) => question));
+    const answers = await client.query(asked.map(({ question }) => question));
     const rows = asked.flatMap(({ quantity, thinned }, index) => toReadings(quantity, answers[index] ?? [], thinned));
     const placeOf = (reading: KeptReading) => places.get(keyOf(reading)) ?? 0;
     // Stand-ins come before rows, so the questions of one series come sorted.

@@ -8,7 +8,7 @@
  */
 import { type Quantity, quantitySchema } from '../../quantity.ts';
 import type { SeriesRef, Thinned } from '../readings-store.ts';
-import type { InfluxDoor } from './influx-client.ts';
+import type { InfluxClient } from './influx-client.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
 import { decodeName, encodeName, seriesCondition } from './line-protocol.ts';
@@ -42,7 +42,7 @@ function noteStart({ site, probe, quantity }: SeriesRef): string {
 }
 
 export class SeriesNotes {
-  readonly #door: InfluxDoor;
+  readonly #door: InfluxClient;
   readonly #lasts: KnownLasts;
   #stamp = 0;
   #lookedAtMs = Number.NEGATIVE_INFINITY;
@@ -51,8 +51,8 @@ export class SeriesNotes {
   /** Whether all notes were read once, and there were some. */
   areKnown = false;
 
-  constructor(door: InfluxDoor, lasts: KnownLasts) {
-    this.#door = door;
+  constructor(client: InfluxClient, lasts: KnownLasts) {
+    this.#door = client;
     this.#lasts = lasts;
   }
 

@@ -5,7 +5,7 @@
  * Gives:  the outcome of each reading, and the lines of the new ones.
  *
  * What is newer than the newest of its series is new without asking. A reading of a write that failed may have been
- * kept all the same; when it comes again it is still new to the house, which never heard of it, and is written again.
+ * kept all the same; when it comes again it is still new to the server, which never heard of it, and is written again.
  */
 import type { Reading } from '../../reading.ts';
 import { getOrMake } from '../readings/series-book.ts';

@@ -1,5 +1,5 @@
 /**
- * shared/store/journal/attempts.ts: attempts to sign in, counted where every process of the house sees them.
+ * shared/store/journal/attempts.ts: attempts to sign in, counted where every process of the server sees them.
  */
 import { sql } from 'kysely';
 import type { PeopleJournal } from '../people-journal.ts';

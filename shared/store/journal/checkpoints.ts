@@ -2,7 +2,7 @@
  * shared/store/journal/checkpoints.ts: where each pile's watcher stopped, kept together with the alarms it changed.
  */
 import { z } from 'zod';
-import type { Journal, WatchChange, WatchRecord } from '../journal.ts';
+import type { CheckpointRecord, Journal, WatchChange } from '../journal.ts';
 import { addAlarmStep, keepAlarm } from './alarms.ts';
 import { addNotices } from './delivery-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
@@ -11,7 +11,7 @@ import { sealed, unsealed } from './sealed.ts';
 import { setAside } from './set-aside.ts';
 import type { JournalTables } from './tables.ts';
 
-export function journalWatch(base: JournalBase): Journal['watch'] {
+export function journalCheckpoints(base: JournalBase): Journal['watch'] {
   return {
     get: (pileId) =>
       base.read(async (db) => {
@@ -33,7 +33,7 @@ export function journalWatch(base: JournalBase): Journal['watch'] {
 }
 
 /** The time is part of what is sealed: with another one, readings would be passed over. */
-function placeFrom(row: JournalTables['watch']): WatchRecord | undefined {
+function placeFrom(row: JournalTables['watch']): CheckpointRecord | undefined {
   const kept = placeSchema.safeParse(unsealed(String(row.state))?.value);
   const { pile_id: pileId, batch_id: batchId, through_ms: throughMs } = row;
   if (!kept.success || kept.data.throughMs !== throughMs || kept.data.batchId !== batchId) return undefined;
@@ -57,7 +57,7 @@ async function keepChange(
   if (notices) await addNotices(transaction, notices);
 }
 
-async function keepWatch(transaction: JournalTransaction, watch: WatchRecord): Promise<void> {
+async function keepWatch(transaction: JournalTransaction, watch: CheckpointRecord): Promise<void> {
   const { batchId, throughMs, state } = watch;
   const stopped = { batch_id: batchId, through_ms: throughMs, state: sealed({ batchId, throughMs, state }) };
   await transaction

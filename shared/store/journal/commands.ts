@@ -5,12 +5,12 @@
  */
 import { sql } from 'kysely';
 import { askSchema } from '../../pile-ask.ts';
-import type { Journal, PileAskRecord } from '../journal.ts';
+import type { Journal, PileCommandRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 
 /** An ask that cannot be read is answered too, or whoever asked would wait. */
-const askPlan: RowPlan<'pile_ask', PileAskRecord> = {
+const askPlan: RowPlan<'pile_ask', PileCommandRecord> = {
   table: 'pile_ask',
   toRecord: (row, json) => ({
     id: row.id,
@@ -21,7 +21,7 @@ const askPlan: RowPlan<'pile_ask', PileAskRecord> = {
   }),
 };
 
-export function journalAsks(base: JournalBase): Journal['asks'] {
+export function journalCommands(base: JournalBase): Journal['asks'] {
   const { engine } = base;
   return {
     add: ({ id, site, pileId, ask, askedMs }) =>

@@ -7,7 +7,7 @@ import type {
   MessageState,
   NoticeReason,
   NoticeSubject,
-  TellingWay,
+  NotificationChannel,
 } from '../../notifications.ts';
 import type { KeptNotice } from '../notifications-store.ts';
 
@@ -56,7 +56,7 @@ export interface DeliveryTables {
     notice_id: string;
     person_id: string;
     person_name: string;
-    way: TellingWay;
+    way: NotificationChannel;
     expires_at_ms: number;
     used_at_ms: number | null;
   };
@@ -88,7 +88,7 @@ export interface MessageRow extends Taken {
   notice_id: string;
   person_id: string;
   person_name: string;
-  way: TellingWay;
+  way: NotificationChannel;
   address: string;
   address_label: string;
   rank: number;

@@ -1,11 +1,11 @@
 /**
  * E-mail addresses of people, and whether each is theirs.
  */
-import type { MailAddress, TellingStore } from '../notifications-store.ts';
+import type { MailAddress, NotificationsStore } from '../notifications-store.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { JournalTables } from './tables.ts';
 
-export function journalMailAddresses(base: JournalBase): TellingStore['mailAddresses'] {
+export function journalMailAddresses(base: JournalBase): NotificationsStore['mailAddresses'] {
   const key = (personId: string, address: string) => ({ person_id: personId, address: address.toLowerCase() });
   return {
     list: (personId) =>

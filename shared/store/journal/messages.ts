@@ -5,10 +5,10 @@ import { sql } from 'kysely';
 import type {
   AttemptRecord,
   KeptNotice,
+  ListedNotice,
   MessageRecord,
-  TellingStore,
-  ToldMessage,
-  ToldNotice,
+  NotificationsStore,
+  SentMessage,
 } from '../notifications-store.ts';
 import { addNotices, insertMessages, messagePlan, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
@@ -17,7 +17,7 @@ import type { RowPlan } from './read-rows.ts';
 /** What still has to go out. */
 const open = ['waiting', 'held'] as const;
 
-export function journalMessages(base: JournalBase): TellingStore['messages'] {
+export function journalMessages(base: JournalBase): NotificationsStore['messages'] {
   return {
     take: (way, nowMs, lease, limit) =>
       base.write(async (transaction) => {
@@ -178,11 +178,11 @@ async function sweep(transaction: JournalTransaction, beforeMs: number): Promise
   return ids.length;
 }
 
-export async function toldNotices(
+export async function notifications(
   base: JournalBase,
   db: JournalDb,
   notices: readonly KeptNotice[],
-): Promise<ToldNotice[]> {
+): Promise<ListedNotice[]> {
   if (notices.length === 0) return [];
   const rows = await db
     .selectFrom('message')
@@ -203,7 +203,7 @@ async function withAttempts(
   base: JournalBase,
   db: JournalDb,
   messages: readonly MessageRecord[],
-): Promise<ToldMessage[]> {
+): Promise<SentMessage[]> {
   if (messages.length === 0) return [];
   const rows = await db
     .selectFrom('message_attempt')

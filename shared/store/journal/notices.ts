@@ -4,17 +4,17 @@
 import { sql } from 'kysely';
 import {
   type KeptNotice,
+  type NotificationsStore,
+  type NotifiedPerson,
   overEnding,
   type Spreading,
-  type TellingStore,
-  type ToldPerson,
 } from '../notifications-store.ts';
 import { addNotices, insertMessages, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
-import { toldNotices } from './messages.ts';
+import { notifications } from './messages.ts';
 import { setTurn } from './notification-preferences.ts';
 
-export function journalNotices(base: JournalBase): TellingStore['notices'] {
+export function journalNotices(base: JournalBase): NotificationsStore['notices'] {
   return {
     add: (notices) => base.write((transaction) => addNotices(transaction, notices)),
 
@@ -60,7 +60,7 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
         return Number(rows[0]?.count ?? 0);
       }),
 
-    get: (id) => base.read(async (db) => (await toldNotices(base, db, await noticeRows(base, db, id)))[0]),
+    get: (id) => base.read(async (db) => (await notifications(base, db, await noticeRows(base, db, id)))[0]),
 
     byKey: (key) =>
       base.read(async (db) => {
@@ -77,7 +77,7 @@ export function journalNotices(base: JournalBase): TellingStore['notices'] {
         const rows = base.rows
           .all(noticePlan, [...own, ...others])
           .sort((a, b) => b.atMs - a.atMs || (a.id < b.id ? 1 : -1));
-        return toldNotices(base, db, rows);
+        return notifications(base, db, rows);
       }),
 
     joinedTo: (id) =>
@@ -129,15 +129,15 @@ async function noticeRows(base: JournalBase, db: JournalDb, id: string): Promise
   return base.rows.all(noticePlan, rows);
 }
 
-async function toldOf(base: JournalBase, db: JournalDb, alarmIds: readonly string[]): Promise<ToldPerson[]> {
+async function toldOf(base: JournalBase, db: JournalDb, alarmIds: readonly string[]): Promise<NotifiedPerson[]> {
   if (alarmIds.length === 0) return [];
   const notices = await db
     .selectFrom('notice')
     .selectAll()
     .where('alarm_id', 'in', [...alarmIds])
     .execute();
-  const told = new Map<string, ToldPerson>();
-  const ordered = (await toldNotices(base, db, base.rows.all(noticePlan, notices))).sort((a, b) => a.atMs - b.atMs);
+  const told = new Map<string, NotifiedPerson>();
+  const ordered = (await notifications(base, db, base.rows.all(noticePlan, notices))).sort((a, b) => a.atMs - b.atMs);
   for (const { messages, ...notice } of ordered) {
     for (const { personId, notBeforeMs, state, tries } of messages) {
       if (notice.alarmId === null) continue;

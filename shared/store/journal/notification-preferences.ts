@@ -2,13 +2,13 @@
  * shared/store/journal/notification-preferences.ts: how each person wants to be told, their devices, links and turns.
  */
 import { z } from 'zod';
-import { type Wishes, wishesSchema } from '../../notifications.ts';
+import { type Preferences, preferencesSchema } from '../../notifications.ts';
 import type {
   DeviceHere,
-  HandOnRecord,
+  EscalationRecord,
+  NotificationLink,
+  NotificationsStore,
   PushDevice,
-  TellingStore,
-  ToldLink,
   TurnRecord,
 } from '../notifications-store.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
@@ -17,9 +17,9 @@ import { setAside } from './set-aside.ts';
 
 const idsSchema = z.array(z.string());
 
-export const wishesPlan: RowPlan<'telling', { personId: string; wishes: Wishes }> = {
+export const wishesPlan: RowPlan<'telling', { personId: string; wishes: Preferences }> = {
   table: 'telling',
-  toRecord: (row, json) => ({ personId: row.person_id, wishes: json('wishes', row.wishes, wishesSchema) }),
+  toRecord: (row, json) => ({ personId: row.person_id, wishes: json('wishes', row.wishes, preferencesSchema) }),
 };
 
 export const devicePlan: RowPlan<'push_device', PushDevice> = {
@@ -41,7 +41,7 @@ export const devicePlan: RowPlan<'push_device', PushDevice> = {
 };
 
 /** Without its order everybody at a site is told at once. */
-export const handOnPlan: RowPlan<'hand_on', HandOnRecord> = {
+export const handOnPlan: RowPlan<'hand_on', EscalationRecord> = {
   table: 'hand_on',
   toRecord: (row, json) => ({
     siteId: row.site_id,
@@ -55,11 +55,13 @@ export const turnPlan: RowPlan<'turn', TurnRecord> = {
   toRecord: (row) => ({ alarmId: row.alarm_id, place: row.place, atMs: row.at_ms }),
 };
 
-export function journalTellingPeople(base: JournalBase): Pick<TellingStore, 'wishes' | 'devices' | 'links' | 'handOn'> {
-  return { wishes: wishesOf(base), devices: devicesOf(base), links: linksOf(base), handOn: handOnOf(base) };
+export function journalNotificationPreferences(
+  base: JournalBase,
+): Pick<NotificationsStore, 'wishes' | 'devices' | 'links' | 'handOn'> {
+  return { wishes: preferencesOf(base), devices: devicesOf(base), links: linksOf(base), handOn: escalationOf(base) };
 }
 
-function wishesOf(base: JournalBase): TellingStore['wishes'] {
+function preferencesOf(base: JournalBase): NotificationsStore['wishes'] {
   return {
     list: () =>
       base.read(async (db) => {
@@ -79,7 +81,7 @@ function wishesOf(base: JournalBase): TellingStore['wishes'] {
   };
 }
 
-function devicesOf(base: JournalBase): TellingStore['devices'] {
+function devicesOf(base: JournalBase): NotificationsStore['devices'] {
   return {
     list: (personId) =>
       base.read(async (db) => {
@@ -138,7 +140,7 @@ function devicesOf(base: JournalBase): TellingStore['devices'] {
   };
 }
 
-function linksOf(base: JournalBase): TellingStore['links'] {
+function linksOf(base: JournalBase): NotificationsStore['links'] {
   return {
     add: (link) =>
       base.write(async (transaction) => {
@@ -156,7 +158,7 @@ function linksOf(base: JournalBase): TellingStore['links'] {
           .execute();
       }),
     get: (digest) =>
-      base.read(async (db): Promise<ToldLink | undefined> => {
+      base.read(async (db): Promise<NotificationLink | undefined> => {
         const row = await db.selectFrom('told_link').selectAll().where('digest', '=', digest).executeTakeFirst();
         return (
           row && {
@@ -183,10 +185,10 @@ function linksOf(base: JournalBase): TellingStore['links'] {
   };
 }
 
-function handOnOf(base: JournalBase): TellingStore['handOn'] {
+function escalationOf(base: JournalBase): NotificationsStore['handOn'] {
   return {
     list: () =>
-      base.read(async (db): Promise<HandOnRecord[]> => {
+      base.read(async (db): Promise<EscalationRecord[]> => {
         const rows = await db.selectFrom('hand_on').selectAll().orderBy('site_id').execute();
         return base.rows.all(handOnPlan, rows);
       }),

@@ -1,7 +1,7 @@
 /**
- * shared/store/journal/people.ts: who belongs to the house.
+ * shared/store/journal/people.ts: who belongs to the server.
  *
- * Never:  leaves the house without an owner once there was one, or lets one link be used twice.
+ * Never:  leaves the server without an owner once there was one, or lets one link be used twice.
  */
 import { ConflictError } from '../../errors.ts';
 import type { PeopleJournal } from '../people-journal.ts';

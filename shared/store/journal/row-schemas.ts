@@ -8,7 +8,13 @@ import { endings, flowWays, lineageKinds, useTargets } from '../../contracts/lin
 import { entryKindSchema } from '../../entry.ts';
 import { epochMsSchema as epochMs } from '../../epoch.ts';
 import { positionSchema, stageSchema } from '../../names.ts';
-import { attemptOutcomes, messageStates, noticeReasons, noticeSubjects, tellingWays } from '../../notifications.ts';
+import {
+  attemptOutcomes,
+  messageStates,
+  noticeReasons,
+  noticeSubjects,
+  notificationChannels,
+} from '../../notifications.ts';
 import { keyHearings } from '../../probe-key.ts';
 import { quantitySchema } from '../../quantity.ts';
 import { alarmStateSchema, severitySchema, warningKindSchema } from '../../warning.ts';
@@ -225,7 +231,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     notice_id: text,
     person_id: text,
     person_name: text,
-    way: z.enum(tellingWays),
+    way: z.enum(notificationChannels),
     address: text,
     address_label: text,
     rank,
@@ -264,7 +270,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     notice_id: text,
     person_id: text,
     person_name: text,
-    way: z.enum(tellingWays),
+    way: z.enum(notificationChannels),
     expires_at_ms: epochMs,
     used_at_ms: maybeMs,
   }),

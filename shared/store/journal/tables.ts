@@ -70,7 +70,7 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
   worker: { id: string; until_ms: number /** JSON. */; state: string };
   lease: LeaseRow;
   pile_view: PileViewRow;
-  pile_ask: PileAskRow;
+  pile_ask: PileCommandRow;
 }
 
 /** Who watches a site. */
@@ -96,7 +96,7 @@ export interface PileViewRow {
 }
 
 /** What somebody asked of whoever watches a pile. */
-export interface PileAskRow {
+export interface PileCommandRow {
   id: string;
   /** Order in which they were asked. */
   place: number;

@@ -5,7 +5,7 @@
  * Gives:  steps short enough to stand between two batches; once round, the inbox is as empty as it was full.
  *
  * The longer readings wait, the more of one series go into the same pages at once: with many series that is what
- * writing costs. One step for all of them would stop the house for as long as it took to gather them.
+ * writing costs. One step for all of them would stop the server for as long as it took to gather them.
  */
 
 import type { Settler } from './flush.ts';
@@ -44,18 +44,18 @@ export class Sweep {
   step(rows: number): void {
     const round = this.#round ?? { batch: this.newestBatch, next: 0 };
     const series = [];
-    let gathered = 0;
+    let coalesced = 0;
     let next = round.next;
-    for (; next < this.#book.all.length && gathered < rows; next += 1) {
+    for (; next < this.#book.all.length && coalesced < rows; next += 1) {
       const one = this.#book.all[next];
       if (one === undefined || one.waiting.count === 0) continue;
       series.push(one);
-      gathered += one.waiting.count;
+      coalesced += one.waiting.count;
     }
     const ends = next >= this.#book.all.length;
     const doneThroughBatch = ends ? round.batch : 0;
     this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch });
-    this.count -= gathered;
+    this.count -= coalesced;
     if (ends) this.doneThroughBatch = round.batch;
     this.#round = ends ? null : { batch: round.batch, next };
   }

@@ -1,9 +1,9 @@
 /**
- * simulator/demo/past-seasons/write-past.ts: two invented years into the stores of a house that is not open yet.
+ * simulator/demo/past-seasons/write-past.ts: two invented years into the stores of a server that is not open yet.
  *
  * Takes:  a data folder, when the demo's clock starts, whom to tell how far it is.
  * Gives:  24 ended batches with readings, entries, alarms, outcomes and lineage.
- * Never:  writes into a house at work: the stores let one writer in.
+ * Never:  writes into a server at work: the stores let one writer in.
  */
 import { join } from 'node:path';
 import type { Material } from '../../../shared/contracts/domain/batch.ts';

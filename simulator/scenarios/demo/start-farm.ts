@@ -1,7 +1,7 @@
 /**
  * simulator/scenarios/demo/start-farm.ts: plays Saltmere to a broker: first its past, then as the clock goes.
  *
- * Takes:  the farm, the house clock's setting, a broker.
+ * Takes:  the farm, the server clock's setting, a broker.
  * Gives:  a promise of counts that settles when `signal` stops it or the scenario ends.
  * Never:  publishes a reading before the clock has come to it.
  */
@@ -34,7 +34,7 @@ export async function startFarm(options: StartFarmOptions): Promise<Sent> {
   const startMs = farmStartMs(farm, setting.startMs);
   const sink = await mqttSink({
     url: mqttUrl,
-    speakers: farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name }))),
+    principals: farm.piles.flatMap(({ site, probes }) => probes.map(({ name }) => ({ site, probe: name }))),
     username: options.username,
     password: options.password,
   });

@@ -5,8 +5,8 @@
  * Gives:  one case per pile: what happened, what was told and logged, what came in.
  * Never:  shares a line with the development half but the shapes, what counts as true, and how constants are moved.
  *
- * As in the house: 85 °C of a chip read too early goes through the guard of ingest, a cut wire's -127 is refused, and what
- * an outage holds back does not count as heard (the house would judge anew when it comes; here it is lost, which is harder).
+ * As in the server: 85 °C of a chip read too early goes through the guard of ingest, a cut wire's -127 is refused, and what
+ * an outage holds back does not count as heard (the server would judge anew when it comes; here it is lost, which is harder).
  * A drifting probe is left out: nothing claims to find one.
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
@@ -21,7 +21,7 @@ import { pilesByMishap } from '../../../simulator/generate/by-mishap.ts';
 import { defaultKinetics } from '../../../simulator/model/kinetics.ts';
 import { mixOf } from '../../../simulator/model/pile.ts';
 import { createRandom, seedOf } from '../../../simulator/model/random.ts';
-import { toldShelter } from '../../../simulator/model/shelter.ts';
+import { shelterOf } from '../../../simulator/model/shelter.ts';
 import type { Fault as ProbeFault } from '../../../simulator/probes/fault.ts';
 import type { ProbeSetup } from '../../../simulator/probes/probe.ts';
 import type { Case } from './case.ts';
@@ -49,7 +49,7 @@ function* played(by: keyof typeof days, farm: Farm, shift: number): Generator<Ca
   }
 }
 
-/** Out of order or with a cut wire, a pile's probes are heard as the house would hear them. */
+/** Out of order or with a cut wire, a pile's probes are heard as the server would hear them. */
 function play(farm: Farm, pile: FarmPile, dayCount: number): { world: World; readings: JudgeReading[] } {
   const world = emptyWorld(dayCount);
   const weather = farm.weather.get(pile.site);
@@ -125,7 +125,7 @@ function storyOf(by: keyof typeof days, pile: FarmPile, seed: number): Story {
       moistureFrac: random.next() < 0.8 ? Math.round((moistureFrac + 0.015 * random.normal()) * 100) / 100 : undefined,
       doseFrac: random.next() < 0.6 ? recipe.doseFrac : undefined,
       massKg: random.next() < 0.8 ? waterKg + dryKg : undefined,
-      shelter: random.next() < 0.8 ? toldShelter[recipe.shed ?? 'none'] : undefined,
+      shelter: random.next() < 0.8 ? shelterOf[recipe.shed ?? 'none'] : undefined,
       rainShare: (recipe.shed ?? 'none') === 'none' ? writesDown : 0,
     },
     faults: pile.probes.flatMap((probe) => probe.faults.flatMap((fault) => faultOf(probe, fault))),

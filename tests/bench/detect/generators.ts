@@ -10,7 +10,7 @@ import type { Position } from '../../../shared/names.ts';
 import { type Climate, mildClimate } from '../../../simulator/model/climate.ts';
 import { mixOf, type PileCover } from '../../../simulator/model/pile.ts';
 import { createRandom, type Random } from '../../../simulator/model/random.ts';
-import { toldShelter } from '../../../simulator/model/shelter.ts';
+import { shelterOf } from '../../../simulator/model/shelter.ts';
 import type { Fault, FaultKind, Hand, Scenario } from './scenario.ts';
 import { ingredientsOf } from './world.ts';
 
@@ -346,7 +346,7 @@ function asLaid(scenario: Drawn): Scenario {
       moistureFrac:
         told.moistureFrac === undefined ? undefined : told.moistureFrac + (moistureFrac - scenario.moistureFrac),
       massKg: told.massKg === undefined ? undefined : waterKg + dryKg,
-      shelter: createRandom(scenario.seed ^ 0x51e1).next() < 0.8 ? toldShelter[scenario.shed] : undefined,
+      shelter: createRandom(scenario.seed ^ 0x51e1).next() < 0.8 ? shelterOf[scenario.shed] : undefined,
       rainShare: scenario.shed === 'none' ? createRandom(scenario.seed ^ 0x3a1e).between(0.5, 1) : 0,
     },
   };

@@ -43,14 +43,17 @@ export async function examineReadings(
   return { lost, twice };
 }
 
-export interface ToldAlarm {
+export interface NotifiedAlarm {
   readonly kind: string;
   readonly position: string | null;
   readonly steps: readonly { readonly arrow: string }[];
 }
 
 /** A pile that heated stays hot, so it is told of once; one that did not is never told of. */
-export async function examineAlarms(piles: readonly TruePile[], alarmsOf: (pileId: string) => Promise<ToldAlarm[]>) {
+export async function examineAlarms(
+  piles: readonly TruePile[],
+  alarmsOf: (pileId: string) => Promise<NotifiedAlarm[]>,
+) {
   const verdict = { missing: 0, twice: 0, untrue: 0 };
   for (const { id, heatedAtMs } of piles) {
     const told = (await alarmsOf(id)).filter(({ kind }) => kind === 'overheating').length;

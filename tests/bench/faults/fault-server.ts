@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults/fault-server.ts: what the fault bench asks of a house, and what can be done to it.
+ * tests/bench/faults/fault-server.ts: what the fault bench asks of a server, and what can be done to it.
  */
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { KeepingProbes } from './keeping-probes.ts';
@@ -10,7 +10,7 @@ export interface Fault {
   run(probes: KeepingProbes): Promise<void> | string;
 }
 
-export interface FaultHouse {
+export interface FaultInstallation {
   readonly name: string;
   readonly mqttUrl: string;
   readonly faults: readonly Fault[];
@@ -24,8 +24,8 @@ export interface FaultHouse {
   remove(): Promise<void>;
 }
 
-/** A minute of the house in a second, so that a warning has stood for its twenty minutes while the bench runs. */
-export const houseSpeed = 60;
+/** A minute of the server in a second, so that a warning has stood for its twenty minutes while the bench runs. */
+export const serverSpeed = 60;
 
 export const seconds = (s: number) => new Promise<void>((resolve) => setTimeout(resolve, s * 1_000));
 

@@ -1,7 +1,7 @@
 /**
  * tests/bench/faults/keeping-probes.ts: probes that keep each reading until it is acknowledged, as the README asks of them.
  *
- * Takes:  a broker, the true probes, the time of the house, a seed.
+ * Takes:  a broker, the true probes, the time of the server, a seed.
  * Gives:  every reading published at QoS 1 until taken; on demand in any order, and some of them twice.
  */
 import mqtt from 'mqtt';

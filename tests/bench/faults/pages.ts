@@ -2,7 +2,7 @@
  * tests/bench/faults/pages.ts: what the fault bench asks of the pages, as their own scripts would.
  */
 import { until } from '../../helpers/until.ts';
-import type { ToldAlarm } from './examine.ts';
+import type { NotifiedAlarm } from './examine.ts';
 import type { TruePile, TrueProbe } from './truth.ts';
 
 export function pagesOf(url: () => string) {
@@ -28,7 +28,8 @@ export function pagesOf(url: () => string) {
     lasts,
     health: () => ask<{ parts: { broker: { state: string } } }>('GET', '/api/health'),
     piles: () => ask<object>('GET', '/api/piles'),
-    alarms: async (pileId: string) => (await ask<{ alarms: ToldAlarm[] }>('GET', `/api/piles/${pileId}/alarms`)).alarms,
+    alarms: async (pileId: string) =>
+      (await ask<{ alarms: NotifiedAlarm[] }>('GET', `/api/piles/${pileId}/alarms`)).alarms,
     async addSites(piles: readonly TruePile[]) {
       for (const id of new Set(piles.map(({ site }) => site))) await ask('POST', '/api/sites', { id, name: id });
     },

@@ -1,6 +1,6 @@
 /**
  * tests/bench/faults/several-processes.ts: two workers and a web process on PostgreSQL, InfluxDB and Mosquitto, and what
- * befalls such a house.
+ * befalls such a server.
  */
 import { z } from 'zod';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
@@ -9,8 +9,8 @@ import { startInflux } from '../../helpers/influxdb.ts';
 import { startMosquitto } from '../../helpers/mosquitto.ts';
 import { makeDataDir } from '../../helpers/open-test-server.ts';
 import { startPostgres } from '../../helpers/postgres.ts';
-import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
-import { type Fault, type FaultHouse, outOfOrder, seconds } from './fault-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../../helpers/spawn-server.ts';
+import { type Fault, type FaultInstallation, outOfOrder, seconds } from './fault-server.ts';
 import { steppedClock } from './stepping.ts';
 
 const keptSchema = z.object({
@@ -25,7 +25,7 @@ const keptSchema = z.object({
   ),
 });
 
-export async function openServerHouse(clock: string): Promise<FaultHouse> {
+export async function openServerInstallation(clock: string): Promise<FaultInstallation> {
   const [postgres, influx, mosquitto, folder] = await Promise.all([
     startPostgres(),
     startInflux(),
@@ -45,14 +45,14 @@ export async function openServerHouse(clock: string): Promise<FaultHouse> {
     LOG_LEVEL: 'info',
   };
   const spawn = (only: 'ingest' | 'web') =>
-    spawnHouse(folder.dataDir, {
+    spawnInstallation(folder.dataDir, {
       only,
       environment,
       // The workers' clock is set, the pages' is not: two machines.
       ...(only === 'ingest' && { nodeArguments: stepped.nodeArguments, plainEnvironment: stepped.plainEnvironment }),
     });
   const web = await spawn('web');
-  const workers: SpawnedHouse[] = [await spawn('ingest'), await spawn('ingest')];
+  const workers: SpawnedInstallation[] = [await spawn('ingest'), await spawn('ingest')];
   const lineIs = (state: LineState, forS: number) => async () => {
     line.set(state);
     await seconds(forS);

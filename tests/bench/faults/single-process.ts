@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults/single-process.ts: one process with its embedded broker and SQLite, and what befalls such a house.
+ * tests/bench/faults/single-process.ts: one process with its embedded broker and SQLite, and what befalls such a server.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -7,36 +7,36 @@ import { join } from 'node:path';
 import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { canMount, mountSmallDisk } from '../../helpers/small-disk.ts';
-import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
-import { type FaultHouse, outOfOrder, seconds } from './fault-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../../helpers/spawn-server.ts';
+import { type FaultInstallation, outOfOrder, seconds } from './fault-server.ts';
 import { pagesOf } from './pages.ts';
 import { steppedClock } from './stepping.ts';
 
 const diskMb = 64;
 
-export async function openSingleHouse(clock: string): Promise<FaultHouse> {
+export async function openSingleProcess(clock: string): Promise<FaultInstallation> {
   const scratch = await mkdtemp(join(tmpdir(), 'branhearth-faults-'));
   const disk = canMount ? mountSmallDisk(diskMb) : undefined;
   const dataDir = disk?.folder ?? join(scratch, 'data');
   const stepped = await steppedClock(scratch);
   const mqttPort = await freePort();
   const start = () =>
-    spawnHouse(dataDir, {
+    spawnInstallation(dataDir, {
       environment: { MQTT_PORT: String(mqttPort), CLOCK: clock, LOG_LEVEL: 'info', DISK_LOW: '4' },
       nodeArguments: stepped.nodeArguments,
       plainEnvironment: stepped.plainEnvironment,
     });
-  let house: SpawnedHouse = await start();
+  let installation: SpawnedInstallation = await start();
   const again = async (signal: NodeJS.Signals) => {
-    await house.stop(signal);
+    await installation.stop(signal);
     await seconds(3);
-    house = await start();
+    installation = await start();
   };
 
   return {
     name: 'single machine (SQLite, embedded broker)',
     mqttUrl: `mqtt://127.0.0.1:${mqttPort}`,
-    pagesUrl: () => house.pagesUrl,
+    pagesUrl: () => installation.pagesUrl,
     faults: [
       { name: 'broker and house stopped for 3 s', run: () => again('SIGTERM') },
       { name: 'killed (kill -9), started after 3 s', run: () => again('SIGKILL') },
@@ -44,8 +44,8 @@ export async function openSingleHouse(clock: string): Promise<FaultHouse> {
         name: 'killed (kill -9) four times in a row',
         async run() {
           for (let kill = 0; kill < 4; kill += 1) {
-            await house.stop('SIGKILL');
-            house = await start();
+            await installation.stop('SIGKILL');
+            installation = await start();
             await seconds(0.3 + 0.2 * kill);
           }
         },
@@ -53,9 +53,9 @@ export async function openSingleHouse(clock: string): Promise<FaultHouse> {
       {
         name: 'frozen (SIGSTOP) for 6 s',
         async run() {
-          house.child.kill('SIGSTOP');
+          installation.child.kill('SIGSTOP');
           await seconds(6);
-          house.child.kill('SIGCONT');
+          installation.child.kill('SIGCONT');
         },
       },
       {
@@ -69,12 +69,12 @@ export async function openSingleHouse(clock: string): Promise<FaultHouse> {
       stepped.fault,
       outOfOrder,
     ],
-    stop: () => house.stop(),
+    stop: () => installation.stop(),
     // One process: its pages show what is committed, and nothing else.
-    kept: () => pagesOf(() => house.pagesUrl).lasts(),
+    kept: () => pagesOf(() => installation.pagesUrl).lasts(),
     openReadings: async () => openSqliteReadings(join(dataDir, 'readings.db')),
     async remove() {
-      await house.stop('SIGKILL');
+      await installation.stop('SIGKILL');
       disk?.remove();
       await rm(scratch, { recursive: true, force: true });
     },

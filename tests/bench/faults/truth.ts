@@ -8,7 +8,7 @@
 export interface TruePile {
   readonly id: string;
   readonly site: string;
-  /** House time from which it heats up; null while it stays within its band. */
+  /** Server time from which it heats up; null while it stays within its band. */
   heatedAtMs: number | null;
 }
 

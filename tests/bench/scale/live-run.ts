@@ -1,11 +1,11 @@
 /**
- * tests/bench/scale/live-run.ts: one house at work with so many probes: how soon pages show a reading, how much memory.
+ * tests/bench/scale/live-run.ts: one server at work with so many probes: how soon pages show a reading, how much memory.
  *
  * Takes:  how many probes, how long to warm up and to measure.
  * Gives:  lags from publishing to page, resident memory, what was lost.
  */
 import { makeDataDir } from '../../helpers/open-test-server.ts';
-import { spawnHouse } from '../../helpers/spawn-server.ts';
+import { spawnInstallation } from '../../helpers/spawn-server.ts';
 import { openLiveLag } from './live-lag.ts';
 import { startPacedPublisher } from './paced-publisher.ts';
 import { residentMb } from './resident.ts';
@@ -35,23 +35,23 @@ export async function liveRun({ probes: count, warmS, measureS }: LiveRunOptions
   const probes = scaleProbes(count);
   await layScaleFarm(dataDir, probes, Date.now());
   const startedMs = performance.now();
-  const house = await spawnHouse(dataDir, {
+  const installation = await spawnInstallation(dataDir, {
     environment: { LOG_LEVEL: 'info' },
     patienceMs: 600_000,
-    // As `npm start` has it: most of a small house's memory would be room for garbage.
+    // As `npm start` has it: most of a small server's memory would be room for garbage.
     nodeArguments: ['--max-semi-space-size=4'],
   });
   try {
     const startS = (performance.now() - startedMs) / 1_000;
-    const page = await openLiveLag(house.pagesUrl);
-    const publisher = await startPacedPublisher(house.mqttUrl, probes, (probe, atMs) =>
+    const page = await openLiveLag(installation.pagesUrl);
+    const publisher = await startPacedPublisher(installation.mqttUrl, probes, (probe, atMs) =>
       page.published(probe.pileId, probe.position, atMs),
     );
     await seconds(warmS);
     page.restart();
     await seconds(measureS);
     const { lagsMs } = page.figures();
-    const rssMb = await residentMb(house.child.pid);
+    const rssMb = await residentMb(installation.child.pid);
     await publisher.stop();
     const { sent, acked, mostBehindMs } = publisher.counts();
     await seconds(3);
@@ -71,7 +71,7 @@ export async function liveRun({ probes: count, warmS, measureS }: LiveRunOptions
       publisherBehindMs: Math.round(mostBehindMs),
     };
   } finally {
-    await house.stop('SIGKILL');
+    await installation.stop('SIGKILL');
     await remove();
   }
 }

@@ -1,4 +1,4 @@
-// A soak once stood still: a house held up for longer than the keep-alive time parts from its publishers, and these then
+// A soak once stood still: a server held up for longer than the keep-alive time parts from its publishers, and these then
 // sent what had piled up one reading at a time, nothing new beside it, and could never be stopped.
 import { connect, createServer, type Socket } from 'node:net';
 import { afterEach, describe, expect, test } from 'vitest';
@@ -16,14 +16,14 @@ afterEach(async () => {
 /** 400 probes make 4,000 readings a second. */
 const clock = fastClock({ startMs: Date.now(), anchorMs: Date.now(), speed: 600 });
 
-/** A house, and a line to it that can be cut. */
+/** A server, and a line to it that can be cut. */
 async function openLine() {
   const opened = await openIngest({ kind: 'embedded', port: 0, host: '127.0.0.1' }, { clock });
   closing.push(() => opened.ingest.close());
-  const houseAt = Number(new URL(opened.ingest.url).port);
+  const serverAt = Number(new URL(opened.ingest.url).port);
   const lines = new Set<Socket>();
   const server = createServer((near) => {
-    const far = connect(houseAt, '127.0.0.1');
+    const far = connect(serverAt, '127.0.0.1');
     for (const socket of [near, far]) {
       lines.add(socket);
       socket.on('error', () => {}).on('close', () => lines.delete(socket));

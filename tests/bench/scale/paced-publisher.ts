@@ -11,7 +11,7 @@ import { type FarmProbe, tempAtC } from './scale-farm.ts';
 const gatewayCount = 8;
 const tickMs = 20;
 const periodMs = 60_000;
-/** For what a house that was held up has yet to acknowledge. */
+/** For what a server that was held up has yet to acknowledge. */
 const patienceMs = 60_000;
 
 export interface PacedPublisher {

@@ -15,7 +15,7 @@ import { startInflux } from '../../helpers/influxdb.ts';
 import { startMosquitto } from '../../helpers/mosquitto.ts';
 import { makeDataDir } from '../../helpers/open-test-server.ts';
 import { startPostgres } from '../../helpers/postgres.ts';
-import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../../helpers/spawn-server.ts';
 import { until } from '../../helpers/until.ts';
 import type { PublisherTask } from '../ingest-publisher.ts';
 import { childrenCalled, cpuSOf } from './cpu-time.ts';
@@ -43,7 +43,7 @@ export async function workersRun(count: number): Promise<WorkersRun> {
     startMosquitto(),
     makeDataDir(),
   ]);
-  const workers: SpawnedHouse[] = [];
+  const workers: SpawnedInstallation[] = [];
   try {
     const address = await influx.newDatabase();
     const journalUrl = await postgres.database();
@@ -57,7 +57,7 @@ export async function workersRun(count: number): Promise<WorkersRun> {
       UNCLAIMED_PROBES: '100000',
     };
     for (let index = 0; index < count; index += 1) {
-      workers.push(await spawnHouse(folder.dataDir, { only: 'ingest', environment }));
+      workers.push(await spawnInstallation(folder.dataDir, { only: 'ingest', environment }));
     }
     await settle(journalUrl, count);
 
@@ -142,7 +142,7 @@ async function startPublisher(port: number): Promise<{ publisher: ChildProcess; 
   return { publisher, done };
 }
 
-async function committedBy({ pagesUrl }: SpawnedHouse): Promise<number> {
+async function committedBy({ pagesUrl }: SpawnedInstallation): Promise<number> {
   const text = await (await fetch(`${pagesUrl}/metrics`)).text();
   return Number(/^branhearth_readings_stored_total (\d+)/m.exec(text)?.[1] ?? 0);
 }

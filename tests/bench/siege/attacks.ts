@@ -9,7 +9,7 @@ import { generate, type Packet } from 'mqtt-packet';
 import { ago, type Besieged } from './besieged.ts';
 
 export type Counts = Record<string, number>;
-export type Attack = (house: Besieged, goesOn: () => boolean, counts: Counts) => Promise<void>;
+export type Attack = (installation: Besieged, goesOn: () => boolean, counts: Counts) => Promise<void>;
 
 const count = (counts: Counts, what: string) => {
   counts[what] = (counts[what] ?? 0) + 1;
@@ -24,8 +24,8 @@ async function dial(url: string): Promise<Socket> {
 }
 
 /** Writes all packets as far as the connection takes them. */
-async function throwAll(house: Besieged, packets: Iterable<Packet>, goesOn: () => boolean, counts: Counts) {
-  const socket = await dial(house.mqttUrl);
+async function throwAll(installation: Besieged, packets: Iterable<Packet>, goesOn: () => boolean, counts: Counts) {
+  const socket = await dial(installation.mqttUrl);
   socket.write(
     generate({
       cmd: 'connect',
@@ -34,8 +34,8 @@ async function throwAll(house: Besieged, packets: Iterable<Packet>, goesOn: () =
       clean: true,
       clientId: `siege-${Math.random().toString(36).slice(2)}`,
       keepalive: 60,
-      username: house.key.id,
-      password: Buffer.from(house.key.secret),
+      username: installation.key.id,
+      password: Buffer.from(installation.key.secret),
     }),
   );
   for (const packet of packets) {
@@ -53,7 +53,7 @@ const filters = 60_000;
 const filtersInOne = 1_000;
 const mostFloods = 20;
 
-const subscribe: Attack = async (house, goesOn, counts) => {
+const subscribe: Attack = async (installation, goesOn, counts) => {
   for (let flood = 0; flood < mostFloods && goesOn(); flood += 1) {
     const packets = Array.from(
       { length: filters / filtersInOne },
@@ -66,14 +66,14 @@ const subscribe: Attack = async (house, goesOn, counts) => {
         })),
       }),
     );
-    await throwAll(house, packets, goesOn, counts);
+    await throwAll(installation, packets, goesOn, counts);
   }
 };
 
 const unreleasedBytes = 1_900_000;
 const mostUnreleased = 200;
 
-const unreleased: Attack = async (house, goesOn, counts) => {
+const unreleased: Attack = async (installation, goesOn, counts) => {
   const payload = Buffer.alloc(unreleasedBytes, '7');
   for (let sent = 0; sent < mostUnreleased && goesOn(); sent += 20) {
     const packets = Array.from(
@@ -88,7 +88,7 @@ const unreleased: Attack = async (house, goesOn, counts) => {
         payload,
       }),
     );
-    await throwAll(house, packets, goesOn, counts);
+    await throwAll(installation, packets, goesOn, counts);
   }
 };
 

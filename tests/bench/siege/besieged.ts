@@ -1,9 +1,9 @@
 /** The built program on an empty folder with one pile, 500 long notes on it, and the key of one probe. */
 import { z } from 'zod';
-import { type SpawnedHouse, spawnHouse } from '../../helpers/spawn-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../../helpers/spawn-server.ts';
 
 export interface Besieged {
-  readonly house: SpawnedHouse;
+  readonly installation: SpawnedInstallation;
   readonly pagesUrl: string;
   readonly mqttUrl: string;
   readonly batchId: string;
@@ -16,8 +16,8 @@ const notes = 500;
 const notesInOne = 100;
 
 export async function openBesieged(dataDir: string): Promise<Besieged> {
-  const house = await spawnHouse(dataDir, { nodeArguments: ['--max-semi-space-size=4'] });
-  const { pagesUrl, mqttUrl } = house;
+  const installation = await spawnInstallation(dataDir, { nodeArguments: ['--max-semi-space-size=4'] });
+  const { pagesUrl, mqttUrl } = installation;
   const ask = async (method: string, path: string, body?: object): Promise<unknown> => {
     const answer = await fetch(`${pagesUrl}${path}`, {
       method,
@@ -42,5 +42,5 @@ export async function openBesieged(dataDir: string): Promise<Besieged> {
   const key = z
     .object({ id: z.string(), secret: z.string() })
     .parse(await ask('POST', '/api/keys', { name: 'siege', site: 'yard', probe: 'p1', foreign: [], hears: 'own' }));
-  return { house, pagesUrl, mqttUrl, batchId: batches[0]?.id ?? '', key };
+  return { installation, pagesUrl, mqttUrl, batchId: batches[0]?.id ?? '', key };
 }

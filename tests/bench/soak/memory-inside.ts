@@ -1,9 +1,9 @@
 /**
- * tests/bench/soak/memory-inside.ts: loaded before a house, it tells a bench what the memory of that process is made of.
+ * tests/bench/soak/memory-inside.ts: loaded before a server, it tells a bench what the memory of that process is made of.
  *
  * Takes:  BENCH_MEMORY_SOCKET, where to listen; what it is asked: `/`, or `/collected` to collect all garbage first.
  * Gives:  MemoryInside as JSON.
- * Never:  collects garbage of its own accord: what a house does by itself is what is measured.
+ * Never:  collects garbage of its own accord: what a server does by itself is what is measured.
  */
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';

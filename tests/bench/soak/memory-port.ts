@@ -1,19 +1,19 @@
 /**
- * tests/bench/soak/memory-port.ts: how a bench asks a house what its memory is made of.
+ * tests/bench/soak/memory-port.ts: how a bench asks a server what its memory is made of.
  */
 import { request } from 'node:http';
 import { join } from 'node:path';
 import type { MemoryInside } from './memory-inside.ts';
 
-export interface MemoryDoor {
+export interface MemoryPort {
   /** For `spawnHouse`. */
   readonly nodeArguments: readonly string[];
   readonly plainEnvironment: Readonly<Record<string, string>>;
-  /** @param how `collected`: after all garbage was collected, which holds the house up for a moment. */
+  /** @param how `collected`: after all garbage was collected, which holds the server up for a moment. */
   ask(how?: 'collected'): Promise<MemoryInside>;
 }
 
-export function memoryDoor(folder: string): MemoryDoor {
+export function memoryPort(folder: string): MemoryPort {
   const socketPath = join(folder, 'memory.socket');
   return {
     nodeArguments: ['--import', new URL('./memory-inside.js', import.meta.url).href],

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { MemoryInside } from './memory-inside.ts';
-import { lookAt, soakFigures } from './soak-figures.ts';
+import { snapshotOf, soakFigures } from './soak-figures.ts';
 
 const inside = (heapUsedMb: number, nativeMb: number, heapLeastMb: number | null = heapUsedMb): MemoryInside => ({
   rss: (heapUsedMb + 20 + nativeMb + 50) * 1e6,
@@ -15,7 +15,7 @@ const lagsMs = Array.from({ length: 101 }, (_, index) => index);
 
 test('soakFigures() tells a heap that grows to the end from memory outside it that fills and then stands', () => {
   const looks = Array.from({ length: 60 }, (_, minute) =>
-    lookAt(lagsMs, inside(100 + minute, Math.min(300, 200 + 5 * minute))),
+    snapshotOf(lagsMs, inside(100 + minute, Math.min(300, 200 + 5 * minute))),
   );
   expect(soakFigures(looks, [inside(100, 200), inside(160, 300)])).toMatchObject({
     heap_collected_mb_by_quarter: [100, 160],
@@ -32,7 +32,7 @@ test('soakFigures() tells a heap that grows to the end from memory outside it th
 
 test('soakFigures() takes for a minute in which nothing was collected in full what was known before', () => {
   const looks = [inside(100, 200, null), inside(100, 200, 90), inside(180, 200, null), inside(100, 200, 92)].map(
-    (one) => lookAt(lagsMs, one),
+    (one) => snapshotOf(lagsMs, one),
   );
   expect(soakFigures(looks, [inside(100, 200)]).heap_least_mb_by_min).toEqual([90, 90, 90, 92]);
 });

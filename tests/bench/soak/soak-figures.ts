@@ -29,7 +29,7 @@ const mb = (bytes: number | null) => (bytes === null ? Number.NaN : Math.round(b
 const tenth = (value: number) => Math.round(value * 10) / 10;
 
 /** @param lagsMs Shortest first. */
-export function lookAt(lagsMs: readonly number[], memory: MemoryInside): SoakLook {
+export function snapshotOf(lagsMs: readonly number[], memory: MemoryInside): SoakLook {
   const at = (share: number) => lagsMs[Math.floor(share * (lagsMs.length - 1))] ?? Number.NaN;
   return {
     p50Ms: at(0.5),

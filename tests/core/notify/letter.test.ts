@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type AlarmFactsTold, alarmLetter, title } from '../../../core/notify/letter.ts';
-import { houseLetter, siteLetter, summaryLetter } from '../../../core/notify/other-letters.ts';
+import { alarmMessage, type NoticeSources, title } from '../../../core/notify/letter.ts';
+import { siteMessage, summaryMessage, systemMessage } from '../../../core/notify/other-letters.ts';
 import { positions } from '../../../shared/names.ts';
 import { noticeReasons } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
 const nowMs = Date.UTC(2031, 5, 1, 14);
 const reader = { timeZone: 'Europe/Lisbon', unit: 'C' as const };
-const facts: AlarmFactsTold = {
+const facts: NoticeSources = {
   kind: 'overheating',
   position: null,
   severity: 'warning',
@@ -22,7 +22,7 @@ const ask = { answer: 'first-raise' as const, facts, pileName: 'Shed', siteName:
 
 describe('alarmLetter()', () => {
   test('begins with the sentence: which pile, what, what to do, by when', () => {
-    expect(alarmLetter(ask)).toEqual({
+    expect(alarmMessage(ask)).toEqual({
       title: 'Shed: too hot',
       sentence: 'Shed at Saltmere Yard is too hot. Turn it or spread it thinner. Do it by 17:00.',
       parts: [
@@ -35,16 +35,16 @@ describe('alarmLetter()', () => {
   test('says who noted what a person noted, and when, and stays silent of it once that is over', () => {
     const noted = { atMs: nowMs - 26 * 3_600_000, by: 'Ana' };
     const smelt = { ...facts, kind: 'bad-smell' as const, seen: 'It smelt rotten.', noted };
-    const { title: heading, sentence, parts } = alarmLetter({ ...ask, facts: smelt });
+    const { title: heading, sentence, parts } = alarmMessage({ ...ask, facts: smelt });
     expect(heading).toBe('Shed: smells bad');
     expect(sentence).toMatch(/^Shed at Saltmere Yard smells bad\. /);
     expect(parts.slice(0, 2)).toEqual([
       { label: 'Seen', text: 'It smelt rotten.' },
       { label: 'Noted', text: 'by Ana, Sat 31 May, 13:00' },
     ]);
-    const nameless = alarmLetter({ ...ask, facts: { ...smelt, noted: { ...noted, by: null } } });
+    const nameless = alarmMessage({ ...ask, facts: { ...smelt, noted: { ...noted, by: null } } });
     expect(nameless.parts[1]?.text).toBe('Sat 31 May, 13:00');
-    expect(alarmLetter({ ...ask, answer: 'cleared', facts: smelt }).parts).toEqual([]);
+    expect(alarmMessage({ ...ask, answer: 'cleared', facts: smelt }).parts).toEqual([]);
   });
 
   const openings: [(typeof noticeReasons)[number], string, string][] = [
@@ -68,21 +68,21 @@ describe('alarmLetter()', () => {
   ];
   for (const [answer, heading, opening] of openings) {
     test(`of ${answer} says so`, () => {
-      const letter = alarmLetter({ ...ask, answer, notReached: 'Bram' });
-      expect(letter.title).toBe(heading);
-      expect(letter.sentence.startsWith(opening)).toBe(true);
+      const content = alarmMessage({ ...ask, answer, notReached: 'Bram' });
+      expect(content.title).toBe(heading);
+      expect(content.sentence.startsWith(opening)).toBe(true);
     });
   }
 
   test('tells temperatures in the unit of its reader', () => {
-    const { parts } = alarmLetter({ ...ask, reader: { ...reader, unit: 'F' } });
+    const { parts } = alarmMessage({ ...ask, reader: { ...reader, unit: 'F' } });
     expect(parts[0]?.text).toBe('The core is at 127 °F, above the 122 °F at which to act.');
   });
 
   test('says to act now when the time has come', () => {
-    expect(alarmLetter({ ...ask, facts: { ...facts, byMs: nowMs } }).sentence).toMatch(/Do it now\.$/);
+    expect(alarmMessage({ ...ask, facts: { ...facts, byMs: nowMs } }).sentence).toMatch(/Do it now\.$/);
     const late = { ...facts, byMs: nowMs - 2 * 3_600_000 };
-    expect(alarmLetter({ ...ask, facts: late }).sentence).toMatch(/ This was due 2 hours ago: do it now\.$/);
+    expect(alarmMessage({ ...ask, facts: late }).sentence).toMatch(/ This was due 2 hours ago: do it now\.$/);
   });
 
   const anyAlarm = fc.record({
@@ -95,10 +95,10 @@ describe('alarmLetter()', () => {
   test('always fits a lock screen, names the pile, and calls the fire service where something may burn', () => {
     fc.assert(
       fc.property(anyAlarm, ({ answer, kind, position, severity, pileName }) => {
-        const letter = alarmLetter({ ...ask, answer, pileName, facts: { ...facts, kind, position, severity } });
-        expect(letter.title.length).toBeLessThanOrEqual(60);
-        expect(letter.sentence).toContain(pileName.replace(/\u00a0/g, ' '));
-        const all = JSON.stringify(letter);
+        const content = alarmMessage({ ...ask, answer, pileName, facts: { ...facts, kind, position, severity } });
+        expect(content.title.length).toBeLessThanOrEqual(60);
+        expect(content.sentence).toContain(pileName.replace(/\u00a0/g, ' '));
+        const all = JSON.stringify(content);
         expect(all.includes('local fire service')).toBe(kind === 'self-heating');
         expect(all).not.toMatch(/\b(sanitised|is safe)\b/);
       }),
@@ -114,10 +114,10 @@ test('title() keeps what is wrong and shortens the name', () => {
 
 test('siteLetter() tells once for all probes, and what to do', () => {
   const silent = { sinceMs: nowMs - 3_600_000, probeCount: 5, pileNames: ['Shed', 'Barn'] };
-  expect(siteLetter({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
+  expect(siteMessage({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
     'Saltmere Yard has fallen silent: none of its 5 probes has spoken since 14:00. Measure the piles by hand now, then look at the site’s power, radio or network.',
   );
-  expect(siteLetter({ answer: 'cleared', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
+  expect(siteMessage({ answer: 'cleared', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
     'Saltmere Yard speaks again after 60 minutes of silence.',
   );
 });
@@ -130,18 +130,18 @@ test('summaryLetter() begins with what needs a person', () => {
     next: 'Leave it working.',
     warnings,
   });
-  const letter = summaryLetter([pile('Shed', 0), pile('Barn', 1)], reader);
-  expect(letter.sentence).toBe('2 piles watched; a warning stands at Barn.');
-  expect(letter.parts.map(({ label }) => label)).toEqual(['Barn at Saltmere Yard', 'Shed at Saltmere Yard']);
-  expect(summaryLetter([pile('Shed', 0)], reader).sentence).toBe('1 pile watched, and no warning stands.');
-  expect(summaryLetter([], reader).sentence).toBe('No pile is laid just now.');
+  const content = summaryMessage([pile('Shed', 0), pile('Barn', 1)], reader);
+  expect(content.sentence).toBe('2 piles watched; a warning stands at Barn.');
+  expect(content.parts.map(({ label }) => label)).toEqual(['Barn at Saltmere Yard', 'Shed at Saltmere Yard']);
+  expect(summaryMessage([pile('Shed', 0)], reader).sentence).toBe('1 pile watched, and no warning stands.');
+  expect(summaryMessage([], reader).sentence).toBe('No pile is laid just now.');
 });
 
 test('houseLetter() says what is the matter and what to do, and when it is over', () => {
   const disk = { said: 'The disk is nearly full.', todo: 'Make room.', short: 'disk nearly full' };
-  expect(houseLetter(disk, false)).toMatchObject({
+  expect(systemMessage(disk, false)).toMatchObject({
     title: 'Branhearth: disk nearly full',
     sentence: 'The disk is nearly full. Make room.',
   });
-  expect(houseLetter(disk, true).sentence).toBe('This is over: The disk is nearly full.');
+  expect(systemMessage(disk, true).sentence).toBe('This is over: The disk is nearly full.');
 });

@@ -35,7 +35,7 @@ for (const [from, to, arrow, heldBack, answer] of rows) {
 }
 
 describe('newsOf() over the life of any alarm', () => {
-  const deed = fc.oneof(
+  const mutation = fc.oneof(
     fc.record({
       kind: fc.constant('look' as const),
       evidence: fc.constantFrom(...evidences),
@@ -46,7 +46,7 @@ describe('newsOf() over the life of any alarm', () => {
 
   test('never says that it is over unless people were told, since it was last over, that it stands', () => {
     fc.assert(
-      fc.property(fc.array(deed, { maxLength: 60 }), (deeds) => {
+      fc.property(fc.array(mutation, { maxLength: 60 }), (deeds) => {
         let machine: AlarmMachine = startAlarm(0);
         let nowMs = 0;
         let told = false;

@@ -1,23 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { giveUpAfterMs, isPast, pauseMs } from '../../../core/notify/backoff.ts';
-import { type Candidate, firstTurn, stepHandOn } from '../../../core/notify/hand-on.ts';
+import { type Candidate, firstTurn, stepEscalation } from '../../../core/notify/hand-on.ts';
 import { siteSilence } from '../../../core/notify/site-silence.ts';
-import { type Heed, heedOf, type Tidings, tellAtMs } from '../../../core/notify/who.ts';
-import { rankOf, type Wishes, wishesSchema } from '../../../shared/notifications.ts';
+import { type Match, matchOf, type NotifyEvent, tellAtMs } from '../../../core/notify/who.ts';
+import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
-const hearer = (wishes: Partial<Wishes>, isOwner = false) => ({
+const recipient = (wishes: Partial<Preferences>, isOwner = false) => ({
   personId: 'ada',
   isOwner,
-  wishes: wishesSchema.parse(wishes),
+  wishes: preferencesSchema.parse(wishes),
 });
-const tooHot: Tidings = { about: 'alarm', kind: 'overheating', rank: rankOf('warning'), siteId: 'saltmere-yard' };
-const fire: Tidings = { ...tooHot, kind: 'self-heating', rank: rankOf('urgent') };
-const disk: Tidings = { about: 'house', kind: null, rank: rankOf('urgent'), siteId: null };
+const tooHot: NotifyEvent = { about: 'alarm', kind: 'overheating', rank: rankOf('warning'), siteId: 'saltmere-yard' };
+const fire: NotifyEvent = { ...tooHot, kind: 'self-heating', rank: rankOf('urgent') };
+const disk: NotifyEvent = { about: 'house', kind: null, rank: rankOf('urgent'), siteId: null };
 
 describe('heedOf()', () => {
-  const rows: [string, Partial<Wishes>, boolean, Tidings, Heed][] = [
+  const rows: [string, Partial<Preferences>, boolean, NotifyEvent, Match][] = [
     ['no wish at all', {}, false, tooHot, 'heeds'],
     ['just from its severity on', { fromSeverity: 'warning' }, false, tooHot, 'heeds'],
     ['from the next severity on', { fromSeverity: 'urgent' }, false, tooHot, 'below-their-severity'],
@@ -30,12 +30,18 @@ describe('heedOf()', () => {
     ['the hazard at another site', { sites: [] }, false, fire, 'not-their-site'],
     ['trouble of the house, an owner', {}, true, disk, 'heeds'],
     ['trouble of the house, somebody else', {}, false, disk, 'not-asked-for'],
-    ['trouble of the house, somebody who asked', { houseTrouble: true }, false, disk, 'heeds'],
-    ['trouble of the house, an owner who does not want it', { houseTrouble: false }, true, disk, 'not-asked-for'],
+    ['trouble of the house, somebody who asked', { installationTrouble: true }, false, disk, 'heeds'],
+    [
+      'trouble of the house, an owner who does not want it',
+      { installationTrouble: false },
+      true,
+      disk,
+      'not-asked-for',
+    ],
   ];
-  for (const [what, wishes, isOwner, tidings, answer] of rows) {
+  for (const [what, wishes, isOwner, notifyEvent, answer] of rows) {
     test(`${what}: ${answer}`, () => {
-      expect(heedOf(hearer(wishes, isOwner), tidings)).toBe(answer);
+      expect(matchOf(recipient(wishes, isOwner), notifyEvent)).toBe(answer);
     });
   }
 });
@@ -54,8 +60,8 @@ describe('the self-heating hazard', () => {
   test('is told at once whatever kinds, severity and quiet hours somebody wishes', () => {
     fc.assert(
       fc.property(wishes, fc.integer({ min: 0, max: 2e12 }), fc.integer({ min: 0, max: 3 }), (wished, nowMs, rank) => {
-        const one = hearer(wished);
-        expect(heedOf(one, { ...fire, rank })).toBe('heeds');
+        const one = recipient(wished);
+        expect(matchOf(one, { ...fire, rank })).toBe('heeds');
         expect(tellAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
       }),
     );
@@ -63,7 +69,7 @@ describe('the self-heating hazard', () => {
 });
 
 test('tellAtMs() holds anything else until quiet hours end', () => {
-  const one = hearer({ quiet: { fromMin: 22 * 60, toMin: 7 * 60 } });
+  const one = recipient({ quiet: { fromMin: 22 * 60, toMin: 7 * 60 } });
   expect(tellAtMs(one, tooHot, Date.UTC(2031, 5, 1, 21, 59))).toBe(Date.UTC(2031, 5, 1, 21, 59));
   expect(tellAtMs(one, tooHot, Date.UTC(2031, 5, 1, 22))).toBe(Date.UTC(2031, 5, 2, 7));
 });
@@ -120,7 +126,7 @@ describe('firstTurn() and stepHandOn()', () => {
   ];
   for (const [what, place, afterMin, state, heldBack, candidates, answer, told] of steps) {
     test(`stepHandOn() ${what}: ${answer}`, () => {
-      const step = stepHandOn({ place, atMs: 0 }, { state, heldBack }, order, candidates, 15, afterMin * minute);
+      const step = stepEscalation({ place, atMs: 0 }, { state, heldBack }, order, candidates, 15, afterMin * minute);
       expect([step.answer, step.told.map(({ personId }) => personId)]).toEqual([answer, told]);
     });
   }
@@ -134,7 +140,7 @@ describe('firstTurn() and stepHandOn()', () => {
         told.push(...step.told.map(({ personId }) => personId));
         for (let turn = 1; turn < 20; turn++) {
           const alarm = { state: 'unacknowledged' as const, heldBack: false };
-          step = stepHandOn(step.next, alarm, people, candidates, 15, turn * 15 * minute);
+          step = stepEscalation(step.next, alarm, people, candidates, 15, turn * 15 * minute);
           told.push(...step.told.map(({ personId }) => personId));
         }
         expect(told).toEqual(people);

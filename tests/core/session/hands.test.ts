@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type HourStep, seenHand } from '../../../core/estimate/interventions.ts';
+import { detectIntervention, type HourStep } from '../../../core/estimate/interventions.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { play, setupOf, startMs, through } from '../helpers.ts';
 
@@ -19,7 +19,7 @@ const rows: [string, Partial<HourStep>, string | undefined][] = [
 ];
 for (const [what, step, hand] of rows) {
   test(`seenHand() of ${what}: ${hand ?? 'nothing'}`, () => {
-    expect(seenHand({ ...still, ...step })).toBe(hand);
+    expect(detectIntervention({ ...still, ...step })).toBe(hand);
   });
 }
 

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { registerRouteAccess } from '../../../server/http/route-access.ts';
 import { problemSchema } from '../../../shared/contracts/problem.ts';
 import { type Access, isAllowed, type Role } from '../../../shared/person.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { as, freshAddress, join, makeToken, settlePeople, signIn } from '../../helpers/people.ts';
 import { accessTable, inPersonOnly } from './access-table.ts';
 
@@ -13,7 +13,7 @@ interface Operation {
   readonly security?: readonly Record<string, unknown>[];
 }
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let described: Map<string, Operation>;
 let headersOf: Record<string, Record<string, string>>;
@@ -37,16 +37,16 @@ const ofEnvironment = 'a-token-of-the-environment';
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, { API_TOKEN: ofEnvironment });
-  const { app, house } = one;
+  one = await openTestInstallation(folder.dataDir, { API_TOKEN: ofEnvironment });
+  const { app, installation } = one;
   const { owner, keeper, viewer } = await settlePeople(one);
   const bearer = (secret: string) => ({ authorization: `Bearer ${secret}` });
   const demoted = as(await join(one, 'Ivo', 'owner'));
   const demotedToken = await makeToken(app, demoted, 'own');
-  const ivo = (await house.journal.people.byNameKey('ivo'))?.id;
+  const ivo = (await installation.journal.people.byNameKey('ivo'))?.id;
   await app.inject({ method: 'PATCH', url: `/api/people/${ivo}`, headers: owner, payload: { role: 'viewer' } });
   const revoked = await makeToken(app, owner, 'own');
-  const id = (await house.journal.tokens.list()).find(({ name }) => name === 'own')?.id;
+  const id = (await installation.journal.tokens.list()).find(({ name }) => name === 'own')?.id;
   await app.inject({ method: 'DELETE', url: `/api/tokens/${id}`, headers: owner });
   const left = as(await signIn(app, 'Olive'));
   await app.inject({ method: 'DELETE', url: '/api/session', headers: left });

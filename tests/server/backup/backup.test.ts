@@ -4,11 +4,11 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { makeBackup } from '../../../server/backup/make-backup.ts';
 import { restoreBackup } from '../../../server/backup/restore-backup.ts';
 import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 
 const firstMs = Date.UTC(2031, 0, 1);
 const nowMs = Date.UTC(2031, 5, 1, 12);
-let one: TestHouse;
+let one: TestInstallation;
 let folder: string;
 let dataDir: string;
 let file: string;
@@ -27,14 +27,14 @@ beforeEach(async () => {
   ({ dataDir: folder, remove } = await makeDataDir());
   dataDir = join(folder, 'data');
   file = join(folder, 'kept.tar.gz');
-  one = await openTestHouse(dataDir);
+  one = await openTestInstallation(dataDir);
   await one.app.inject({ method: 'POST', url: '/api/sites', payload: { name: 'Saltmere Yard' } });
   await one.app.inject({
     method: 'POST',
     url: '/api/piles',
     payload: { site: 'saltmere-yard', name: 'Bed', stage: 'bran' },
   });
-  await one.house.readings.append(rows(0, 500));
+  await one.installation.readings.append(rows(0, 500));
   await mkdir(join(dataDir, 'photos'), { recursive: true });
   await writeFile(join(dataDir, 'photos', 'a.jpg'), 'a picture');
 });
@@ -45,7 +45,7 @@ afterEach(async () => {
 
 test('makeBackup() takes everything while the house is at work, and restoreBackup() proves it', async () => {
   let next = 500;
-  const writing = setInterval(() => void one.house.readings.append(rows(next++, 1)), 2);
+  const writing = setInterval(() => void one.installation.readings.append(rows(next++, 1)), 2);
   const manifest = await makeBackup(dataDir, file, nowMs);
   clearInterval(writing);
   expect(manifest.counts).toMatchObject({ piles: 1, batches: 1 });

@@ -1,6 +1,6 @@
 import pino from 'pino';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { LentReadings } from '../../../server/cluster/cross-site-readings.ts';
+import { CrossSiteReadings } from '../../../server/cluster/cross-site-readings.ts';
 import type { OwnPile } from '../../../server/monitor/watched-pile.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
@@ -13,7 +13,7 @@ let nowMs = beginMs;
 let store: ReadingsStore;
 let heard: Reading[];
 let held: string[];
-let lent: LentReadings;
+let lent: CrossSiteReadings;
 
 /** A pile of the yard, with a probe that speaks for the site of its gateway. */
 const claim = { site: 'gateway', probe: 'p1', pileId: 'bed', position: 'core' as const, fromMs: 0, toMs: null };
@@ -24,7 +24,7 @@ beforeEach(() => {
   store = openSqliteReadings(':memory:');
   heard = [];
   held = ['yard'];
-  lent = new LentReadings({
+  lent = new CrossSiteReadings({
     clock: { nowMs: () => nowMs, speed: 1 },
     log: pino({ level: 'silent' }),
     readings: store,

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import type { InjectOptions } from 'fastify';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { freshAddress, join, settlePeople } from '../../helpers/people.ts';
 import { accessTable } from '../access/access-table.ts';
 import { type JournalPrint, openJournalPrint } from './journal-print.ts';
@@ -34,7 +34,7 @@ const endsOwnSession = new Set([
   'PUT /api/me/password',
 ]);
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let print: JournalPrint;
 let picture: Buffer;
@@ -47,7 +47,7 @@ beforeAll(async () => {
   remove = folder.remove;
   // Nothing leaves this machine, whatever address a body names.
   const lookup = (_name: string, _options: unknown, done: (error: Error) => void) => done(new Error('no names here'));
-  one = await openTestHouse(folder.dataDir, {}, undefined, { guard: { lookup: lookup as never } });
+  one = await openTestInstallation(folder.dataDir, {}, undefined, { guard: { lookup: lookup as never } });
   const people = await settlePeople(one);
   headersOf = { nobody: {}, viewer: people.viewer, keeper: people.keeper, owner: people.owner };
   picture = await sharp({ create: { width: 4, height: 4, channels: 3, background: '#864' } })
@@ -95,11 +95,11 @@ async function settleAnew(): Promise<void> {
   const photoId = `photo-${made}-of-the-test`;
   await send('PUT', `/api/photos/${photoId}`, picture, 'image/png');
   const reading = { site: 'yard', probe, quantity: 'temperature', atMs: Date.now() - 3_600_000, value: 41 } as const;
-  await one.house.readings.append([reading]);
-  one.house.probes.record(reading);
+  await one.installation.readings.append([reading]);
+  one.installation.probes.record(reading);
   await join(one, `Spare ${made}`, 'viewer');
-  const person = await one.house.journal.people.byNameKey(`spare ${made}`);
-  const batches = (await one.house.journal.batches.list())
+  const person = await one.installation.journal.people.byNameKey(`spare ${made}`);
+  const batches = (await one.installation.journal.batches.list())
     .filter(({ pileId }) => piles.includes(pileId))
     .map(({ id }) => id);
   for (const name of Object.keys(known)) delete known[name];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type DiskArrow, type DiskLevel, stepDisk } from '../../../server/health/disk-level.ts';
 import { DiskWatch, sizeWords } from '../../../server/health/disk-watch.ts';
-import { HouseNotices, type NoticeChange } from '../../../server/health/system-notices.ts';
+import { type NoticeChange, SystemNotices } from '../../../server/health/system-notices.ts';
 
 const mb = 1_000_000;
 const rows: [DiskLevel, number, DiskLevel, DiskArrow][] = [
@@ -28,7 +28,7 @@ for (const [from, freeMb, to, arrow] of rows) {
 
 describe('a disk watch', () => {
   function watching(free: { bytes: number }) {
-    const notices = new HouseNotices();
+    const notices = new SystemNotices();
     const changes: NoticeChange[] = [];
     notices.onChange((change) => changes.push(change));
     const watch = new DiskWatch({

@@ -2,18 +2,18 @@
 import { once } from 'node:events';
 import { type AddressInfo, connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { until } from '../../helpers/until.ts';
 
 const most = 40;
 const share = most / 4;
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
   const proxies = { TRUSTED_PROXIES: '127.0.0.9', CONNECTIONS: String(most), API_TOKEN: 'a-token-of-the-test' };
-  one = await openTestHouse(folder.dataDir, proxies, undefined, { stalledBodyMs: 500 });
+  one = await openTestInstallation(folder.dataDir, proxies, undefined, { stalledBodyMs: 500 });
   await one.app.listen({ host: '127.0.0.1', port: 0 });
 });
 afterAll(async () => {
@@ -93,7 +93,7 @@ describe('what is being answered', () => {
     const sockets: Socket[] = [];
     for (let count = 0; count < 3 * share; count += 1) sockets.push(await sent(half, '127.0.0.2'));
     expect(await answerTo(await sent('', '127.0.0.2'), whole)).toMatch(/^HTTP\/1\.1 200/);
-    one.house.hub.publishLater('probe', 'a/b', () => ({}) as never);
+    one.installation.hub.publishLater('probe', 'a/b', () => ({}) as never);
     await once(page, 'data');
     expect(page.destroyed).toBe(false);
     for (const socket of [...sockets, page]) socket.destroy();
@@ -125,7 +125,7 @@ describe('what is being answered', () => {
 test('health looks at the stores once a second, however often it is asked', async () => {
   const nowMs = performance.now() + 60_000;
   const clock = vi.spyOn(performance, 'now').mockReturnValue(nowMs);
-  const looks = vi.spyOn(one.house.readings, 'check');
+  const looks = vi.spyOn(one.installation.readings, 'check');
   try {
     for (let count = 0; count < 20; count += 1) expect((await one.app.inject('/api/health')).statusCode).toBe(200);
     expect(looks).toHaveBeenCalledTimes(1);

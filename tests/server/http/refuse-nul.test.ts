@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
 });
 afterAll(async () => {
   await one.close();

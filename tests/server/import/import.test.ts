@@ -80,7 +80,7 @@ describe('readings from a file', () => {
     const later = { ...ask(), csv: `time,core temperature °C\n${at(25)},44\n${at(29)},40` };
     const { digest: next } = await preview(later);
     expect(await commit(later, next)).toEqual({ kept: 1, known: 0, conflicting: 1, thinned: 0, refused: 0 });
-    expect(farm.one.house.watching?.get('cart-shed')?.watch.hasNews).toBe(true);
+    expect(farm.one.installation.watching?.get('cart-shed')?.watch.hasNews).toBe(true);
   });
 
   test('another file, or other choices, than the preview showed are refused', async () => {

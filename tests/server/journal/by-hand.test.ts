@@ -73,9 +73,9 @@ describe('what a person notes is heard at once', () => {
     await lay('told', false);
     await note('told', foul);
     const [alarm] = (await pileOf('told')).alarms;
-    const [notice] = await farm.one.house.journal.telling.notices.ofAlarm(alarm?.id ?? '');
+    const [notice] = await farm.one.installation.journal.telling.notices.ofAlarm(alarm?.id ?? '');
     expect(notice).toMatchObject({ about: 'alarm', answer: 'first-raise' });
-    const kept = await farm.one.house.journal.telling.notices.get(notice?.id ?? '');
+    const kept = await farm.one.installation.journal.telling.notices.get(notice?.id ?? '');
     expect(kept?.facts).toMatchObject({ kind: 'bad-smell', noted: { by: 'Ana' } });
   });
 });
@@ -142,7 +142,7 @@ test('what was noted is heard again by a house that was opened anew', async () =
   await lay('anew', false);
   await note('anew', foul, new Date(Date.now() - hourMs).toISOString());
   const { alarms } = await pileOf('anew');
-  await farm.one.house.watching?.reload('anew');
+  await farm.one.installation.watching?.reload('anew');
   const again = await pileOf('anew');
   expect(again.alarms.map(({ id, state }) => [id, state])).toEqual(alarms.map(({ id, state }) => [id, state]));
   expect(again.condition).toMatch(/noted by Ana 1 hour ago|noted by Ana 60 minutes ago/);

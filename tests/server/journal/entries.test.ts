@@ -123,7 +123,7 @@ describe('corrections', () => {
 
   test('of rain are heard by the judge, by whichever road they were told', async () => {
     const rainHeard = () =>
-      farm.one.house.watching?.get('cart-shed')?.watch.setup?.acts.flatMap(({ rainMm }) => rainMm ?? []);
+      farm.one.installation.watching?.get('cart-shed')?.watch.setup?.acts.flatMap(({ rainMm }) => rainMm ?? []);
     await farm.post(url, { what: { kind: 'rained', rainMm: 6 } });
     const told = await farm.post('/api/piles/cart-shed/acts', { kind: 'rained', rainMm: 9.5 });
     expect([told.statusCode, told.json()]).toMatchObject([201, { kind: 'rained', rainMm: 9.5 }]);
@@ -132,7 +132,7 @@ describe('corrections', () => {
 
   test('are heard by the judge: its acts are those that stand', async () => {
     const actsHeard = () =>
-      farm.one.house.watching?.get('cart-shed')?.watch.setup?.acts.map(({ kind, amountL }) => [kind, amountL]);
+      farm.one.installation.watching?.get('cart-shed')?.watch.setup?.acts.map(({ kind, amountL }) => [kind, amountL]);
     const made = entrySchema.parse((await farm.post(url, { what: { kind: 'watered', amountL: 500 } })).json());
     expect(actsHeard()).toContainEqual(['watered', 500]);
     const what = { kind: 'watered', amountL: 5 };
@@ -147,7 +147,7 @@ describe('corrections', () => {
 
 test('hands and nose are heard by the judge: squeezes, weighed samples, and the newest word on readiness', async () => {
   await farm.addPile('Heard', { startedAt: ago(48) });
-  const heard = () => farm.one.house.watching?.get('heard')?.watch.setup;
+  const heard = () => farm.one.installation.watching?.get('heard')?.watch.setup;
   const add = (hours: number, what: object) => farm.post('/api/piles/heard/entries', { what, at: ago(hours) });
   await add(9, { kind: 'squeeze', feel: 'pours' });
   await add(8, { kind: 'sample', wetG: 10, dryG: 4 });
@@ -213,7 +213,7 @@ describe('entries that waited out of reach', () => {
         note: `entry ${i}`,
       },
     }));
-    // Thrice the connection breaks after the house took some, so the phone never hears and sends all of them again.
+    // Thrice the connection breaks after the server took some, so the phone never hears and sends all of them again.
     for (const taken of [20, 45, 80]) await farm.post('/api/entries', { entries: queue.slice(0, taken) });
     const answer = (await farm.post('/api/entries', { entries: queue.toReversed() })).json<QueuedAnswer>();
     expect(answer.outcomes.filter(({ outcome }) => outcome === 'known')).toHaveLength(80);
@@ -223,7 +223,7 @@ describe('entries that waited out of reach', () => {
       queue.map(({ entry }) => [entry.id, entry.at, entry.note]).toReversed(),
     );
     expect(
-      farm.one.house.watching?.get('far-terrace')?.watch.setup?.acts.filter(({ kind }) => kind === 'turned'),
+      farm.one.installation.watching?.get('far-terrace')?.watch.setup?.acts.filter(({ kind }) => kind === 'turned'),
     ).toHaveLength(25);
   });
 

@@ -1,14 +1,14 @@
 /**
- * tests/server/journal/farm.ts: a house of its own with one site and a few piles, and short ways to ask it.
+ * tests/server/journal/farm.ts: a server of its own with one site and a few piles, and short ways to ask it.
  */
 import type { Quantity } from '../../../shared/quantity.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 
 export const hourMs = 3_600_000;
 export const site = 'saltmere-yard';
 
 export interface Farm {
-  one: TestHouse;
+  one: TestInstallation;
   readonly dataDir: string;
   get(url: string): Promise<Answer>;
   post(url: string, payload: object): Promise<Answer>;
@@ -24,12 +24,12 @@ export interface Farm {
   close(): Promise<void>;
 }
 
-export type Answer = Awaited<ReturnType<TestHouse['app']['inject']>>;
+export type Answer = Awaited<ReturnType<TestInstallation['app']['inject']>>;
 
 export async function openFarm(environment: Record<string, string> = {}): Promise<Farm> {
   const { dataDir, remove } = await makeDataDir();
   const farm: Farm = {
-    one: await openTestHouse(dataDir, environment),
+    one: await openTestInstallation(dataDir, environment),
     dataDir,
     get: (url) => farm.one.app.inject({ url }),
     post: (url, payload) => farm.one.app.inject({ method: 'POST', url, payload }),
@@ -47,8 +47,8 @@ export async function openFarm(environment: Record<string, string> = {}): Promis
     },
     async commit(probe, quantity, values) {
       const readings = values.map(([atMs, value]) => ({ site, probe, quantity, atMs, value }));
-      await farm.one.house.readings.append(readings);
-      for (const reading of readings) farm.one.house.probes.record(reading);
+      await farm.one.installation.readings.append(readings);
+      for (const reading of readings) farm.one.installation.probes.record(reading);
     },
     async close() {
       await farm.one.close();

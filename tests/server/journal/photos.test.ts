@@ -129,7 +129,7 @@ describe('photos that no entry names', () => {
     }>();
     await farm.post(`/api/entries/${entry.id}/withdrawal`, { replaces: entry.id, reason: 'a mistake' });
     const removed: string[] = [];
-    const { journal } = farm.one.house;
+    const { journal } = farm.one.installation;
     const sweepAt = (afterMs: number) =>
       new PhotoSweep({
         clock: { nowMs: () => Date.now() + afterMs, speed: 1 },

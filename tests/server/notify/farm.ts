@@ -1,38 +1,38 @@
 /**
- * tests/server/notify/farm.ts: a pile that overheats on a clock of its own, and a house that tells people of it.
+ * tests/server/notify/farm.ts: a pile that overheats on a clock of its own, and a server that tells people of it.
  */
 
-import type { HouseParts } from '../../../server/app/open-single.ts';
+import type { InstallationParts } from '../../../server/app/open-single.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
 import { alarmsAnswerSchema } from '../../../shared/contracts/alarms.ts';
-import { type Wishes, wishesSchema } from '../../../shared/notifications.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { type Preferences, preferencesSchema } from '../../../shared/notifications.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { until } from '../../helpers/until.ts';
 
 const minuteMs = 60_000;
 export const laidMs = Date.UTC(2031, 4, 1, 6);
 
 export interface TellingFarm {
-  readonly one: TestHouse;
+  readonly one: TestInstallation;
   nowMs: number;
   post(url: string, payload?: object): Promise<unknown>;
   measure(coreC: number): Promise<void>;
   /** Warms the core to `peakC` over hours and holds it until the alarm stands. */
   overheat(peakC?: number): Promise<AlarmDetail>;
   alarms(): Promise<AlarmDetail[]>;
-  wish(wishes: Partial<Wishes>, personId?: string): Promise<void>;
+  wish(wishes: Partial<Preferences>, personId?: string): Promise<void>;
   reopen(): Promise<void>;
   close(): Promise<void>;
 }
 
 export async function openTellingFarm(
   environment: Record<string, string>,
-  guard: NonNullable<HouseParts['guard']> = {},
+  guard: NonNullable<InstallationParts['guard']> = {},
 ): Promise<TellingFarm> {
   const { dataDir, remove } = await makeDataDir();
   const clock: Clock = { nowMs: () => farm.nowMs, speed: 1 };
-  let one: TestHouse;
+  let one: TestInstallation;
   const farm: TellingFarm = {
     nowMs: laidMs,
     get one() {
@@ -51,8 +51,8 @@ export async function openTellingFarm(
         value: coreC,
         atMs: farm.nowMs,
       };
-      await one.house.readings.append([reading]);
-      one.house.probes.record(reading);
+      await one.installation.readings.append([reading]);
+      one.installation.probes.record(reading);
     },
     async overheat(peakC = 53) {
       for (let step = 0; step < (peakC - 24) * 3 + 12; step++) {
@@ -70,21 +70,21 @@ export async function openTellingFarm(
       return alarmsAnswerSchema.parse((await one.app.inject({ url: '/api/piles/shed/alarms' })).json()).alarms;
     },
     async wish(wishes, personId = 'house') {
-      const whole = wishesSchema.parse(wishes);
-      const { telling } = one.house.journal;
+      const whole = preferencesSchema.parse(wishes);
+      const { telling } = one.installation.journal;
       await telling.wishes.set(personId, whole);
       if (whole.email.address !== '') await telling.mailAddresses.confirm(personId, whole.email.address, Date.now());
     },
     async reopen() {
       await one.close();
-      one = await openTestHouse(dataDir, environment, clock, { guard });
+      one = await openTestInstallation(dataDir, environment, clock, { guard });
     },
     async close() {
       await one.close();
       await remove();
     },
   };
-  one = await openTestHouse(dataDir, environment, clock, { guard });
+  one = await openTestInstallation(dataDir, environment, clock, { guard });
   await farm.post('/api/sites', { name: 'Saltmere Yard' });
   await farm.post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
   await farm.measure(24);

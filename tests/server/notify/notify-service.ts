@@ -4,12 +4,12 @@
 import pino from 'pino';
 import { type AlarmMachine, startAlarm } from '../../../core/alarms/alarm.ts';
 import type { Hold } from '../../../core/alarms/hold.ts';
-import type { Errand, Way, WayAnswer } from '../../../server/notify/channels/channel.ts';
+import type { ChannelAnswer, Job, Way } from '../../../server/notify/channels/channel.ts';
 import { Delivery } from '../../../server/notify/delivery.ts';
 import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
 import type { KnownPerson } from '../../../server/notify/people.ts';
-import { rankOf, type Wishes, wishesSchema } from '../../../shared/notifications.ts';
+import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
@@ -29,21 +29,21 @@ export interface Sent {
   readonly messageId: string;
 }
 
-export interface Desk {
+export interface Service {
   nowMs: number;
   readonly journal: Journal;
   readonly delivery: Delivery;
   readonly sent: Sent[];
   /** What a way answers; "sent" when unset. */
-  answer: (errand: Errand) => WayAnswer | Promise<WayAnswer>;
+  answer: (job: Job) => ChannelAnswer | Promise<ChannelAnswer>;
   silence: 'silent' | 'speaks' | 'alone';
   readonly heldBack: Set<string>;
-  person(id: string, wishes?: Partial<Wishes>, role?: KnownPerson['role']): Promise<void>;
+  person(id: string, wishes?: Partial<Preferences>, role?: KnownPerson['role']): Promise<void>;
   /** Raises an alarm as the watch would, with its notice in the same transaction. */
   raise(id: string, options?: RaiseOptions): Promise<void>;
   /** Moves an alarm, with a notice when there is one to give. */
   move(id: string, state: AlarmState, answer?: NoticeRecord['answer']): Promise<void>;
-  /** Lets minutes of the house pass, a look at the outbox after each step. */
+  /** Lets minutes of the server pass, a look at the outbox after each step. */
   pass(minutes: number, stepMin?: number): Promise<void>;
   /** Who was told why since the last time this was asked. */
   told(): Promise<string[]>;
@@ -64,7 +64,7 @@ function machineOf(state: AlarmState, nowMs: number): AlarmMachine {
   return { ...startAlarm(nowMs), state, hold };
 }
 
-export async function openDesk(): Promise<Desk> {
+export async function openService(): Promise<Service> {
   const journal = await openSqliteJournal(':memory:');
   await journal.sites.add(yard);
   await journal.piles.add(branPile, branBatch);
@@ -75,11 +75,11 @@ export async function openDesk(): Promise<Desk> {
   let read = 0;
   const newId = () => `id-${++serial}`;
   const way: Way = {
-    async send(errand) {
-      const answer = await desk.answer(errand);
+    async send(job) {
+      const answer = await service.answer(job);
       if (answer.outcome === 'sent') {
-        const { personName: person, way: by, id } = errand.message;
-        sent.push({ person, way: by, reason: errand.notice.answer, sentence: errand.letter.sentence, messageId: id });
+        const { personName: person, way: by, id } = job.message;
+        sent.push({ person, way: by, reason: job.notice.answer, sentence: job.content.sentence, messageId: id });
       }
       return answer;
     },
@@ -88,13 +88,13 @@ export async function openDesk(): Promise<Desk> {
   const delivery = new Delivery({
     config: { PUBLIC_URL: undefined, SMTP_URL: 'smtp://127.0.0.1', ALERT_MAIL_TO: undefined },
     journal,
-    clock: { nowMs: () => desk.nowMs, speed: 1 },
+    clock: { nowMs: () => service.nowMs, speed: 1 },
     log: pino({ level: 'silent' }),
     known: async () => people,
     watch: () => ({
       all: () => [],
-      isHeldBack: (id) => desk.heldBack.has(id),
-      silenceOf: () => ({ answer: desk.silence }),
+      isHeldBack: (id) => service.heldBack.has(id),
+      silenceOf: () => ({ answer: service.silence }),
     }),
     ways: { email: way, webhook: way },
     settings: new DeliverySettings(journal),
@@ -117,7 +117,7 @@ export async function openDesk(): Promise<Desk> {
   });
   const noticeOf = (alarm: AlarmRecord, answer: NoticeRecord['answer'], since?: number): NoticeRecord => ({
     id: newId(),
-    key: `alarm/${alarm.id}/${desk.nowMs}/${answer}`,
+    key: `alarm/${alarm.id}/${service.nowMs}/${answer}`,
     about: 'alarm',
     answer,
     rank: rankOf(alarm.severity),
@@ -125,8 +125,8 @@ export async function openDesk(): Promise<Desk> {
     pileId: alarm.pileId,
     alarmId: alarm.id,
     personId: null,
-    atMs: desk.nowMs,
-    dueMs: desk.nowMs,
+    atMs: service.nowMs,
+    dueMs: service.nowMs,
     facts: factsOf(alarm, since),
   });
   async function keep(alarm: AlarmRecord, notices: NoticeRecord[]) {
@@ -143,7 +143,7 @@ export async function openDesk(): Promise<Desk> {
     });
   }
 
-  const desk: Desk = {
+  const service: Service = {
     nowMs: noonMs,
     journal,
     delivery,
@@ -154,7 +154,7 @@ export async function openDesk(): Promise<Desk> {
     async person(id, wishes = {}, role = 'keeper') {
       people.push({ id, name: id, role });
       const email = { on: true, address: `${id}@saltmere.example` };
-      const whole = wishesSchema.parse({ email, ...wishes });
+      const whole = preferencesSchema.parse({ email, ...wishes });
       await journal.telling.wishes.set(id, whole);
       if (whole.email.address !== '') await journal.telling.mailAddresses.confirm(id, whole.email.address, 0);
     },
@@ -166,10 +166,10 @@ export async function openDesk(): Promise<Desk> {
         position,
         severity,
         state: 'unacknowledged',
-        raisedAtMs: desk.nowMs,
-        changedAtMs: desk.nowMs,
+        raisedAtMs: service.nowMs,
+        changedAtMs: service.nowMs,
         closedAtMs: null,
-        machine: machineOf('unacknowledged', desk.nowMs),
+        machine: machineOf('unacknowledged', service.nowMs),
         words: { seen: 'Something was seen.', todo: 'Do something.', byMs: null, caution: null },
       };
       await keep(alarm, [noticeOf(alarm, 'first-raise', siteSilentSinceMs)]);
@@ -180,15 +180,15 @@ export async function openDesk(): Promise<Desk> {
       const alarm = {
         ...before,
         state,
-        changedAtMs: desk.nowMs,
-        closedAtMs: state === 'normal' ? desk.nowMs : null,
-        machine: machineOf(state, desk.nowMs),
+        changedAtMs: service.nowMs,
+        closedAtMs: state === 'normal' ? service.nowMs : null,
+        machine: machineOf(state, service.nowMs),
       };
       await keep(alarm, answer === undefined ? [] : [noticeOf(alarm, answer)]);
     },
     async pass(minutes, stepMin = 5) {
       for (let passed = 0; passed < minutes; passed += stepMin) {
-        desk.nowMs += Math.min(stepMin, minutes - passed) * minuteMs;
+        service.nowMs += Math.min(stepMin, minutes - passed) * minuteMs;
         await settle();
       }
     },
@@ -203,5 +203,5 @@ export async function openDesk(): Promise<Desk> {
       await journal.close();
     },
   };
-  return desk;
+  return service;
 }

@@ -1,17 +1,21 @@
 import { expect, test } from 'vitest';
 import { type KnownPerson, TellingPeople } from '../../../server/notify/people.ts';
-import { wishesSchema } from '../../../shared/notifications.ts';
-import type { TellingStore } from '../../../shared/store/notifications-store.ts';
+import { preferencesSchema } from '../../../shared/notifications.ts';
+import type { NotificationsStore } from '../../../shared/store/notifications-store.ts';
 
 const mailTo = 'yard@saltmere.example';
 const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner' };
 const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper' };
 
 /** Who can be told, by name and address, of people of whom some wish for e-mail. */
-async function told(known: readonly KnownPerson[], mailed: readonly string[], houseMail: string | null = mailTo) {
+async function told(
+  known: readonly KnownPerson[],
+  mailed: readonly string[],
+  installationMail: string | null = mailTo,
+) {
   const wishes = mailed.map((personId) => ({
     personId,
-    wishes: wishesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } }),
+    wishes: preferencesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } }),
   }));
   const telling = {
     wishes: { list: async () => wishes },
@@ -27,10 +31,10 @@ async function told(known: readonly KnownPerson[], mailed: readonly string[], ho
     },
   };
   const people = new TellingPeople({
-    telling: telling as unknown as TellingStore,
+    telling: telling as unknown as NotificationsStore,
     known: async () => known,
     canMail: true,
-    mailTo: houseMail ?? undefined,
+    mailTo: installationMail ?? undefined,
   });
   return (await people.listeners()).flatMap(({ name, ways }) => ways.map(({ address }) => `${name}: ${address}`));
 }

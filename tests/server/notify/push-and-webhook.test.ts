@@ -1,6 +1,10 @@
 import { Webhook } from 'standardwebhooks';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { type ToldNoticeView, tellingAnswerSchema, toldNoticeSchema } from '../../../shared/contracts/notifications.ts';
+import {
+  type NotificationView,
+  notificationSchema,
+  tellingAnswerSchema,
+} from '../../../shared/contracts/notifications.ts';
 import { type GotRequest, makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { checkVapid, makePushBrowser, type PushBrowser } from '../../helpers/push-browser.ts';
 import { until } from '../../helpers/until.ts';
@@ -32,8 +36,8 @@ async function askTest(way: string): Promise<string> {
   const { id } = (await farm.post('/api/telling/test', { way })) as { id: string };
   return id;
 }
-const noticeOf = async (id: string): Promise<ToldNoticeView> =>
-  toldNoticeSchema.parse((await farm.one.app.inject({ url: `/api/telling/notices/${id}` })).json());
+const noticeOf = async (id: string): Promise<NotificationView> =>
+  notificationSchema.parse((await farm.one.app.inject({ url: `/api/telling/notices/${id}` })).json());
 /** What became of a test message, once it is no longer on its way. */
 const endOf = (id: string) =>
   until('the end of the message', async () => {
@@ -175,7 +179,7 @@ test('who may be told is told in the description of what an alarm caused', async
   const { id } = await farm.overheat();
   const told = await until('it to be sent', async () => {
     const { notices } = (await farm.one.app.inject({ url: `/api/alarms/${id}/told` })).json() as {
-      notices: ToldNoticeView[];
+      notices: NotificationView[];
     };
     return notices[0]?.messages[0]?.state === 'sent' ? notices : undefined;
   });

@@ -32,7 +32,7 @@ for (const [name, isThere, start] of brokers) {
 
     /** A siren that was just switched on: only what the broker keeps can tell it. */
     async function listen(): Promise<{ heard: Map<string, string>; client: MqttClient }> {
-      const client = await connectAsync(farm.one.house.ingest.url, { clientId: `siren-${Date.now()}` });
+      const client = await connectAsync(farm.one.installation.ingest.url, { clientId: `siren-${Date.now()}` });
       const heard = new Map<string, string>();
       client.on('message', (topic, payload) => heard.set(topic, payload.toString()));
       await client.subscribeAsync(

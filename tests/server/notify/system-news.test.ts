@@ -1,8 +1,8 @@
 import pino from 'pino';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { HouseNotices } from '../../../server/health/system-notices.ts';
+import { SystemNotices } from '../../../server/health/system-notices.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
-import { HouseNews } from '../../../server/notify/system-news.ts';
+import { SystemNews } from '../../../server/notify/system-news.ts';
 import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { until } from '../../helpers/until.ts';
@@ -12,15 +12,15 @@ describe('trouble of the house', () => {
   let isFull: boolean;
   let broker: string;
   let isOurs: boolean;
-  let notices: HouseNotices;
-  let news: HouseNews;
+  let notices: SystemNotices;
+  let news: SystemNews;
   beforeEach(() => {
     told = [];
     isFull = false;
     broker = 'ok';
     isOurs = true;
-    notices = new HouseNotices();
-    news = new HouseNews({
+    notices = new SystemNotices();
+    news = new SystemNews({
       notices,
       clock: { nowMs: () => 1_000, speed: 1 },
       log: pino({ level: 'silent' }),

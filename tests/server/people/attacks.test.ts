@@ -7,7 +7,7 @@ import pino from 'pino';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { loggedAddress } from '../../../server/http/log-serializers.ts';
 import { countAttempt, slowDown, waitAfterMs } from '../../../server/services/people/slow-down.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
   cookiesOf,
   freshAddress,
@@ -19,14 +19,14 @@ import {
 } from '../../helpers/people.ts';
 import { networkKeyRows } from './network-rows.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let people: TestPeople;
 let machineMs = Date.UTC(2031, 4, 1);
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(
+  one = await openTestInstallation(
     folder.dataDir,
     {},
     undefined,
@@ -135,7 +135,7 @@ describe('guessing', () => {
     const device = known.split('; ').find((cookie) => cookie.startsWith('branhearth_device')) ?? '';
     const counts = () => countAttempt({ nameKey: 'olive', address: freshAddress(), device: undefined }).counts;
     for (let stranger = 0; stranger < 80; stranger += 1)
-      await one.house.journal.attempts.take(counts(), machineMs, slowDown.quietMs);
+      await one.installation.journal.attempts.take(counts(), machineMs, slowDown.quietMs);
     const attacker = freshAddress();
     expect((await guess('Olive', attacker)).statusCode).toBe(401);
     expect((await guess('Olive', attacker)).statusCode).toBe(429);
@@ -288,7 +288,7 @@ describe('what must not be known', () => {
         },
       }),
     );
-    const logged = await openTestHouse(folder.dataDir, {}, undefined, {}, undefined, log);
+    const logged = await openTestInstallation(folder.dataDir, {}, undefined, {}, undefined, log);
     const secret = 'S'.repeat(43);
     const urls = [
       `/api/piles?token=${secret}`,
@@ -321,14 +321,14 @@ describe('what must not be known', () => {
   });
 
   test('an error tells nobody what is inside', async () => {
-    const { hasOwner } = one.house.journal.people;
-    Object.assign(one.house.journal.people, {
+    const { hasOwner } = one.installation.journal.people;
+    Object.assign(one.installation.journal.people, {
       hasOwner: async () => {
         throw new Error('inside /srv/journal.db');
       },
     });
     const answer = await one.app.inject({ url: '/api/session', headers: people.viewer });
-    Object.assign(one.house.journal.people, { hasOwner });
+    Object.assign(one.installation.journal.people, { hasOwner });
     expect([answer.statusCode, answer.body.includes('inside')]).toEqual([500, false]);
   });
 
@@ -337,13 +337,15 @@ describe('what must not be known', () => {
       (await signIn(one.app, 'Vera')).split('; ').find((part) => part.startsWith('branhearth_session')) ?? '';
     const line = await fetch(`http://127.0.0.1:${port()}/api/live`, { headers: { cookie } });
     expect(line.status).toBe(200);
-    const { personId } = (await one.house.journal.sessions.list()).find(({ personId }) => personId.length > 0) ?? {
+    const { personId } = (await one.installation.journal.sessions.list()).find(
+      ({ personId }) => personId.length > 0,
+    ) ?? {
       personId: '',
     };
     expect(personId).not.toBe('');
     // As another process would: in the journal, past everything this one remembers.
-    for (const session of await one.house.journal.sessions.list())
-      await one.house.journal.sessions.end({ digest: session.digest });
+    for (const session of await one.installation.journal.sessions.list())
+      await one.installation.journal.sessions.end({ digest: session.digest });
     machineMs += 3_000;
     expect((await one.app.inject({ url: '/api/piles', headers: { cookie } })).statusCode).toBe(401);
     const reader = line.body?.getReader();

@@ -2,16 +2,16 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { auditText, mostDepth, withoutSecrets } from '../../../server/services/people/audit-text.ts';
 import type { AuditEntry } from '../../../shared/contracts/people.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { settlePeople, type TestPeople } from '../../helpers/people.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let people: TestPeople;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
   people = await settlePeople(one);
   await send('POST', '/api/sites', { name: 'Yard' });
   for (const id of ['bay-one', 'bay-two', 'bay-three'])
@@ -90,16 +90,16 @@ describe('fields nobody asked for', () => {
 
 describe('a row that cannot be written', () => {
   const breakWith = (fails: (count: number, record: { before: string | null; after: string | null }) => boolean) => {
-    const { add } = one.house.journal.audit;
+    const { add } = one.installation.journal.audit;
     let count = 0;
-    Object.assign(one.house.journal.audit, {
+    Object.assign(one.installation.journal.audit, {
       add: async (record: Parameters<typeof add>[0]) => {
         count += 1;
         if (fails(count, record)) throw new Error('cannot be written');
         await add(record);
       },
     });
-    return () => Object.assign(one.house.journal.audit, { add });
+    return () => Object.assign(one.installation.journal.audit, { add });
   };
 
   test('whole is written short', async () => {
@@ -130,14 +130,14 @@ describe('a row that cannot be written', () => {
 });
 
 test('a change that fails on its way is in the trail as one that failed', async () => {
-  const { reload } = one.house.watch;
-  Object.assign(one.house.watch, {
+  const { reload } = one.installation.watch;
+  Object.assign(one.installation.watch, {
     reload: async () => {
       throw new Error('no judge');
     },
   });
   const answer = await send('POST', '/api/piles/bay-one/acts', { kind: 'turned' });
-  Object.assign(one.house.watch, { reload });
+  Object.assign(one.installation.watch, { reload });
   expect(answer.statusCode).toBe(500);
   expect((await rows('turned'))[0] ?? (await rows('wrote down'))[0]).toMatchObject({
     what: 'wrote down what was done to a pile (failed with 500; part of it may stand)',

@@ -2,16 +2,16 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { withoutSecrets } from '../../../server/services/people/audit-text.ts';
 import type { AuditEntry } from '../../../shared/contracts/people.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { freshAddress, makeToken, passwordOf, settlePeople, type TestPeople } from '../../helpers/people.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let people: TestPeople;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
   people = await settlePeople(one);
 });
 afterAll(async () => {
@@ -66,7 +66,7 @@ test('every route that changes something says what it does, or says that it does
 });
 
 test('is filtered by person and words and turned a page at a time, for owners alone', async () => {
-  const kim = (await one.house.journal.people.byNameKey('kim'))?.id;
+  const kim = (await one.installation.journal.people.byNameKey('kim'))?.id;
   const kims = (await trail(`?person=${kim}`)).entries;
   expect(new Set(kims.map(({ personName }) => personName))).toEqual(new Set(['Kim']));
   const first = await trail('?limit=2');
@@ -90,7 +90,7 @@ test('holds no password, link or token, whoever did what', async () => {
   });
   const change = { current: passwordOf('Vera'), next: 'thistles under a leaning barn' };
   await send('PUT', '/api/me/password', change, people.viewer);
-  const everything = JSON.stringify(await one.house.journal.audit.list({ limit: 500 }));
+  const everything = JSON.stringify(await one.installation.journal.audit.list({ limit: 500 }));
   for (const hidden of [secret, token, wrong, change.current, change.next]) expect(everything).not.toContain(hidden);
   expect(everything).toContain('changed their password');
   expect(everything).toContain('a name nobody has');

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
   as,
   cookiesOf,
@@ -12,7 +12,7 @@ import {
   type TestPeople,
 } from '../../helpers/people.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let people: TestPeople;
 let machineMs = Date.UTC(2031, 4, 1);
@@ -20,7 +20,7 @@ const dayMs = 86_400_000;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir, {}, undefined, {}, () => machineMs);
+  one = await openTestInstallation(folder.dataDir, {}, undefined, {}, () => machineMs);
 });
 afterAll(async () => {
   await one.close();
@@ -46,10 +46,10 @@ describe('before anybody is set up', () => {
   });
 
   test('each start gives a link of its own, kept as its digest only and good for 24 hours', async () => {
-    const [first, second] = [await one.house.people.links.setup(), await one.house.people.links.setup()];
+    const [first, second] = [await one.installation.people.links.setup(), await one.installation.people.links.setup()];
     expect(first).toMatch(/^\/setup#[A-Za-z0-9_-]{43}$/);
     expect(second).not.toBe(first);
-    const kept = JSON.stringify(await one.house.journal.links.open(machineMs));
+    const kept = JSON.stringify(await one.installation.journal.links.open(machineMs));
     expect(kept).not.toContain(secretOf(first));
     const look = (await post('/api/links/look', { secret: secretOf(first) })).json<{ endsAt: string }>();
     expect(look).toMatchObject({ kind: 'setup', role: 'owner', name: null });
@@ -72,7 +72,7 @@ describe('before anybody is set up', () => {
   }
 
   test('a weak password and a name that cannot be seen are refused, and leave the link as it was', async () => {
-    const secret = secretOf(await one.house.people.links.setup());
+    const secret = secretOf(await one.installation.people.links.setup());
     const weak = await post('/api/links/use', { secret, name: 'Olive', password: 'Password1234!' });
     expect([weak.statusCode, weak.json<{ errors: { pointer: string }[] }>().errors[0]?.pointer]).toEqual([
       422,
@@ -93,7 +93,7 @@ describe('once there is an owner', () => {
 
   test('this machine is nobody any more, and every other link of a start is spent', async () => {
     expect((await one.app.inject({ url: '/api/piles' })).statusCode).toBe(401);
-    expect(await one.house.people.links.setup()).toBeUndefined();
+    expect(await one.installation.people.links.setup()).toBeUndefined();
     expect((await get('/api/session', people.owner)).json()).toMatchObject({
       person: { name: 'Olive', role: 'owner', via: 'session' },
       hasOwner: true,
@@ -141,7 +141,7 @@ describe('once there is an owner', () => {
 
   test('an owner lets somebody choose a new password by a link, which ends what was open and is worth nothing then', async () => {
     const before = as(await join(one, 'Rob', 'keeper'));
-    const rob = (await one.house.journal.people.byNameKey('rob'))?.id;
+    const rob = (await one.installation.journal.people.byNameKey('rob'))?.id;
     const made = await post(`/api/people/${rob}/reset`, {}, people.owner);
     const secret = secretOf(made.json<{ address: string }>().address);
     expect((await post('/api/links/look', { secret })).json()).toMatchObject({ kind: 'reset', name: 'Rob' });
@@ -156,7 +156,7 @@ describe('once there is an owner', () => {
   });
 
   test('the last owner cannot be demoted or removed', async () => {
-    const olive = (await one.house.journal.people.byNameKey('olive'))?.id;
+    const olive = (await one.installation.journal.people.byNameKey('olive'))?.id;
     const change = {
       method: 'PATCH',
       url: `/api/people/${olive}`,
@@ -176,7 +176,7 @@ describe('once there is an owner', () => {
     const token = await post('/api/tokens', { name: 'script', scope: 'read', password: passwordOf('Tom') }, tom);
     const bearer = { authorization: `Bearer ${token.json<{ secret: string }>().secret}` };
     expect((await get('/api/piles', bearer)).statusCode).toBe(200);
-    const id = (await one.house.journal.people.byNameKey('tom'))?.id;
+    const id = (await one.installation.journal.people.byNameKey('tom'))?.id;
     await one.app.inject({ method: 'DELETE', url: `/api/people/${id}`, headers: people.owner });
     expect([(await get('/api/piles', tom)).statusCode, (await get('/api/piles', bearer)).statusCode]).toEqual([
       401, 401,
@@ -229,7 +229,7 @@ describe('a session', () => {
 
   test('ends with a change of role', async () => {
     const pia = as(await join(one, 'Pia', 'keeper'));
-    const id = (await one.house.journal.people.byNameKey('pia'))?.id;
+    const id = (await one.installation.journal.people.byNameKey('pia'))?.id;
     await one.app.inject({
       method: 'PATCH',
       url: `/api/people/${id}`,
@@ -264,7 +264,7 @@ describe('a session', () => {
     // Somebody else’s cannot be ended by its id.
     const olives = (await get('/api/me/sessions', people.owner)).json<{ sessions: { id: string }[] }>().sessions[0]?.id;
     expect((await end(`/api/me/sessions/${olives}`, second)).statusCode).toBe(404);
-    const id = (await one.house.journal.people.byNameKey('lea'))?.id;
+    const id = (await one.installation.journal.people.byNameKey('lea'))?.id;
     const byOwner = await one.app.inject({
       method: 'DELETE',
       url: `/api/people/${id}/sessions`,
@@ -314,7 +314,7 @@ describe('a token', () => {
         .json<{ tokens: { id: string; usedAt: string | null }[] }>()
         .tokens.find((one) => one.id === id);
     expect(await list()).toMatchObject({ usedAt: null });
-    expect(JSON.stringify(await one.house.journal.tokens.list())).not.toContain(secret);
+    expect(JSON.stringify(await one.installation.journal.tokens.list())).not.toContain(secret);
     const bearer = { authorization: `Bearer ${secret}` };
     expect((await get('/api/piles', bearer)).statusCode).toBe(200);
     expect(Date.parse((await list())?.usedAt ?? '')).toBe(machineMs);

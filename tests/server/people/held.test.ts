@@ -1,7 +1,7 @@
 /** A stolen phone, a former owner, a dishonest member: what they hold ends when it should, and only then. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { AuditEntry, Held } from '../../../shared/contracts/people.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
   as,
   cookiesOf,
@@ -15,13 +15,13 @@ import {
 } from '../../helpers/people.ts';
 import { makePushBrowser } from '../../helpers/push-browser.ts';
 
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let people: TestPeople;
 beforeAll(async () => {
   const folder = await makeDataDir();
   remove = folder.remove;
-  one = await openTestHouse(folder.dataDir);
+  one = await openTestInstallation(folder.dataDir);
   people = await settlePeople(one);
 });
 afterAll(async () => {
@@ -33,7 +33,7 @@ type Who = Record<string, string>;
 const send = (method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE', url: string, headers: Who, payload?: object) =>
   one.app.inject({ method, url, headers, remoteAddress: freshAddress(), ...(payload && { payload }) });
 const status = async (headers: Who) => (await send('GET', '/api/piles', headers)).statusCode;
-const idOf = async (name: string) => (await one.house.journal.people.byNameKey(name.toLowerCase()))?.id ?? '';
+const idOf = async (name: string) => (await one.installation.journal.people.byNameKey(name.toLowerCase()))?.id ?? '';
 const bearer = async (who: Who, scope: 'read' | 'keep' | 'own' = 'read'): Promise<Who> => ({
   authorization: `Bearer ${await makeToken(one.app, who, scope)}`,
 });
@@ -47,7 +47,7 @@ const signUpPhone = async (who: Who) => {
   return endpoint;
 };
 const told = async (endpoint: string) =>
-  (await one.house.journal.telling.devices.list()).some((device) => device.endpoint === endpoint);
+  (await one.installation.journal.telling.devices.list()).some((device) => device.endpoint === endpoint);
 const lastRow = async () =>
   (await send('GET', '/api/audit?limit=1', people.owner)).json<{ entries: AuditEntry[] }>().entries[0];
 
@@ -150,7 +150,7 @@ describe('a token', () => {
   test('takes the device with it that it signed up', async () => {
     const token = await bearer(people.viewer);
     const phone = await signUpPhone(token);
-    const id = (await one.house.journal.tokens.list(await idOf('Vera')))[0]?.id;
+    const id = (await one.installation.journal.tokens.list(await idOf('Vera')))[0]?.id;
     expect((await send('DELETE', `/api/tokens/${id}`, people.viewer)).statusCode).toBe(204);
     expect([await status(token), await told(phone)]).toEqual([401, false]);
   });
@@ -248,8 +248,8 @@ describe('what an owner sees and ends of somebody else', () => {
   test('a session that ran out by itself leaves its device, told as that: nobody shall miss a warning', async () => {
     const eli = as(await join(one, 'Eli', 'viewer'));
     await signUpPhone(eli);
-    const [session] = await one.house.journal.sessions.list(await idOf('Eli'));
-    await one.house.journal.sessions.sweep(session?.endsAtMs ?? 0, 0);
+    const [session] = await one.installation.journal.sessions.list(await idOf('Eli'));
+    await one.installation.journal.sessions.sweep(session?.endsAtMs ?? 0, 0);
     // The owner’s ran out with it.
     people = { ...people, owner: as(await signIn(one.app, 'Olive')) };
     expect((await heldOf('Eli')).devices).toMatchObject([{ by: 'over' }]);

@@ -3,15 +3,15 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { mailGoes } from '../../../server/notify/mail-standing.ts';
 import { sendingBounds } from '../../../server/notify/sending-bounds.ts';
 import type { AuditEntry } from '../../../shared/contracts/people.ts';
-import { type Wishes, wishesSchema } from '../../../shared/notifications.ts';
+import { type Preferences, preferencesSchema } from '../../../shared/notifications.ts';
 import type { MailAddress } from '../../../shared/store/notifications-store.ts';
 import { type MailServer, startMailServer } from '../../helpers/mail-server.ts';
-import { makeDataDir, openTestHouse, type TestHouse } from '../../helpers/open-test-server.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { as, freshAddress, join, settlePeople, type TestPeople } from '../../helpers/people.ts';
 
 const minuteMs = 60_000;
 let box: MailServer;
-let one: TestHouse;
+let one: TestInstallation;
 let remove: () => Promise<void>;
 let people: TestPeople;
 let machineMs: number;
@@ -26,7 +26,7 @@ beforeEach(async () => {
   box.mails.length = 0;
   box.mood = 'kind';
   const mailing = { SMTP_URL: box.url, MAIL_FROM: 'alarms@saltmere.example' };
-  one = await openTestHouse(folder.dataDir, mailing, undefined, {}, () => machineMs);
+  one = await openTestInstallation(folder.dataDir, mailing, undefined, {}, () => machineMs);
   people = await settlePeople(one);
 });
 afterEach(async () => {
@@ -37,8 +37,8 @@ afterEach(async () => {
 type Who = Record<string, string>;
 const send = (method: 'GET' | 'POST' | 'PUT', url: string, headers: Who, payload?: object) =>
   one.app.inject({ method, url, headers, remoteAddress: freshAddress(), ...(payload && { payload }) });
-const wish = (who: Who, address: string, more: Partial<Wishes> = {}) =>
-  send('PUT', '/api/telling', who, wishesSchema.parse({ email: { on: address !== '', address }, ...more }));
+const wish = (who: Who, address: string, more: Partial<Preferences> = {}) =>
+  send('PUT', '/api/telling', who, preferencesSchema.parse({ email: { on: address !== '', address }, ...more }));
 const askCode = (who: Who) => send('POST', '/api/telling/mail/code', who);
 const enter = (who: Who, code: string) => send('POST', '/api/telling/mail/confirmation', who, { code });
 const askTest = (who: Who) => send('POST', '/api/telling/test', who, { way: 'email' });
@@ -46,7 +46,7 @@ const standing = async (who: Who) =>
   (await send('GET', '/api/telling', who)).json<{ mail: { standing: string; goesTo: string | null } }>().mail;
 /** The newest mail to an address, once all has been brought. */
 const newest = async (address: string) => {
-  await one.house.delivery.settled();
+  await one.installation.delivery.settled();
   return box.mails.filter(({ to }) => to.includes(address)).at(-1)?.parsed.text ?? '';
 };
 const codeIn = (text: string) => /\b(\d{4} \d{4})\b/.exec(text)?.[1] ?? '';
@@ -65,7 +65,7 @@ test('a dishonest viewer has nothing but a code sent to a stranger, however ofte
     machineMs += 1_000;
   }
   expect(statuses.filter((status) => status === 202)).toHaveLength(sendingBounds.code.address.atOnce);
-  await one.house.delivery.settled();
+  await one.installation.delivery.settled();
   const got = box.mails.filter(({ to }) => to.includes(stranger));
   expect(got.length).toBeLessThanOrEqual(sendingBounds.code.address.atOnce);
   for (const { parsed } of got) {
@@ -126,7 +126,7 @@ test('the code of the newest e-mail, however it is typed, confirms; then tests g
     String(thenEveryMs / 1000),
     'Several tests were sent already. The next one is possible in 10 minutes.',
   ]);
-  await one.house.delivery.settled();
+  await one.installation.delivery.settled();
   expect(box.mails.filter(({ parsed }) => parsed.subject?.includes('a test'))).toHaveLength(atOnce);
   expect(await rows('had a test sent')).toHaveLength(atOnce);
   machineMs += thenEveryMs - 1;
@@ -189,7 +189,7 @@ test('the code stands in no table, no answer and no row of the audit trail', asy
   const { id } = (await askCode(people.viewer)).json<{ id: string }>();
   const code = codeIn(await newest('vera@saltmere.example'));
   expect(code).toMatch(/^\d{4} \d{4}$/);
-  const { journal } = one.house;
+  const { journal } = one.installation;
   const kept = [
     await journal.telling.notices.get(id),
     await journal.telling.mailAddresses.list(),
@@ -207,7 +207,7 @@ test('a code that cannot be delivered is no trouble of everybody’s', async () 
   box.mood = 'refuse';
   await wish(people.viewer, 'no-such@saltmere.example');
   const { id } = (await askCode(people.viewer)).json<{ id: string }>();
-  await one.house.delivery.settled();
+  await one.installation.delivery.settled();
   const notice = (await send('GET', `/api/telling/notices/${id}`, people.viewer)).json<{
     messages: { state: string }[];
   }>();
@@ -219,9 +219,9 @@ test('whoever was removed has no address left', async () => {
   const ned = as(await join(one, 'Ned', 'viewer'));
   await wish(ned, 'ned@saltmere.example');
   await askCode(ned);
-  const id = (await one.house.journal.people.byNameKey('ned'))?.id ?? '';
+  const id = (await one.installation.journal.people.byNameKey('ned'))?.id ?? '';
   await one.app.inject({ method: 'DELETE', url: `/api/people/${id}`, headers: people.owner });
-  expect(await one.house.journal.telling.mailAddresses.list(id)).toEqual([]);
+  expect(await one.installation.journal.telling.mailAddresses.list(id)).toEqual([]);
 });
 
 describe('where mail goes', () => {
@@ -292,7 +292,7 @@ describe('where mail goes', () => {
 
   test('a change of address silences nobody: warnings go on to the one before until the new one is confirmed', async () => {
     const ways = async () =>
-      (await one.house.delivery.people.listeners())
+      (await one.installation.delivery.people.listeners())
         .filter(({ name }) => name === 'Vera')
         .flatMap(({ ways }) => ways.map(({ address }) => address));
     await wish(people.viewer, 'old@saltmere.example');

@@ -1,5 +1,5 @@
 /**
- * The calendar of people: an address each, so that whoever leaves the house leaves its dates too, and nobody else notices.
+ * The calendar of people: an address each, so that whoever leaves the server leaves its dates too, and nobody else notices.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { as, join, makeToken, settlePeople, type TestPeople } from '../../helpers/people.ts';
@@ -7,11 +7,11 @@ import { type Farm, openFarm } from '../journal/farm.ts';
 
 let farm: Farm;
 let people: TestPeople;
-let ofHouse: string;
+let ofInstallation: string;
 beforeAll(async () => {
   farm = await openFarm();
   await farm.addPile('Cart shed');
-  ofHouse = await addressOf({});
+  ofInstallation = await addressOf({});
   people = await settlePeople(farm.one);
 });
 afterAll(() => farm.close());
@@ -29,11 +29,11 @@ const renew = async (headers: Headers) =>
 
 test('each person has an address of their own, the same each time, and their tokens have it too', async () => {
   const all = await Promise.all([people.owner, people.keeper, people.viewer].map(addressOf));
-  expect(new Set([...all, ofHouse]).size).toBe(4);
+  expect(new Set([...all, ofInstallation]).size).toBe(4);
   expect(await addressOf(people.viewer)).toBe(all[2]);
   const token = await makeToken(farm.one.app, people.keeper, 'read');
   expect(await addressOf({ authorization: `Bearer ${token}` })).toBe(all[1]);
-  for (const path of [...all, ofHouse]) expect([path, await opens(path)]).toEqual([path, 200]);
+  for (const path of [...all, ofInstallation]) expect([path, await opens(path)]).toEqual([path, 200]);
 });
 
 test('a removed viewer’s address opens nothing any more, and everybody else’s stays', async () => {
@@ -54,11 +54,14 @@ test('a removed viewer’s address opens nothing any more, and everybody else’
 test('a viewer renews their own and no other; an owner’s renewal ends that of the house too', async () => {
   const [owners, viewers] = await Promise.all([people.owner, people.viewer].map(addressOf));
   const next = await renew(people.viewer);
-  expect([await opens(viewers ?? ''), await opens(next), await opens(owners ?? ''), await opens(ofHouse)]).toEqual([
-    404, 200, 200, 200,
-  ]);
+  expect([
+    await opens(viewers ?? ''),
+    await opens(next),
+    await opens(owners ?? ''),
+    await opens(ofInstallation),
+  ]).toEqual([404, 200, 200, 200]);
   const newest = await renew(people.owner);
-  expect([await opens(owners ?? ''), await opens(newest), await opens(next), await opens(ofHouse)]).toEqual([
+  expect([await opens(owners ?? ''), await opens(newest), await opens(next), await opens(ofInstallation)]).toEqual([
     404, 200, 200, 404,
   ]);
 });

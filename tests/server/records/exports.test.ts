@@ -4,10 +4,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { csvLine, withoutGuard } from '../../../server/services/records/export/csv.ts';
 import { exportSubjects } from '../../../shared/contracts/records.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
-import { type ToldBatch, tellBatch } from './recorded-batch.ts';
+import { type RecordedBatch, tellBatch } from './recorded-batch.ts';
 
 let farm: Farm;
-let told: ToldBatch;
+let told: RecordedBatch;
 beforeAll(async () => {
   farm = await openFarm();
   told = await tellBatch(farm);

@@ -3,10 +3,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readinessSchema } from '../../../shared/contracts/readiness.ts';
 import { type BatchRecordSheet, batchRecordSchema } from '../../../shared/contracts/records.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
-import { coreC, type ToldBatch, tellBatch } from './recorded-batch.ts';
+import { coreC, type RecordedBatch, tellBatch } from './recorded-batch.ts';
 
 let farm: Farm;
-let told: ToldBatch;
+let told: RecordedBatch;
 let record: BatchRecordSheet;
 
 beforeAll(async () => {

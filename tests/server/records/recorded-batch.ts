@@ -5,7 +5,7 @@
 import sharp from 'sharp';
 import { type Farm, hourMs, site } from '../journal/farm.ts';
 
-export interface ToldBatch {
+export interface RecordedBatch {
   readonly id: string;
   readonly startMs: number;
 }
@@ -19,7 +19,7 @@ export function coreC(hour: number): number {
 
 export const airC = (hour: number): number => 18 + 4 * Math.sin(((hour - 9) / 24) * 2 * Math.PI);
 
-export async function tellBatch(farm: Farm): Promise<ToldBatch> {
+export async function tellBatch(farm: Farm): Promise<RecordedBatch> {
   const startMs = Math.floor(Date.now() / hourMs) * hourMs - 170 * hourMs;
   const at = (hour: number) => new Date(startMs + hour * hourMs).toISOString();
   const wood = await farm.post('/api/lots', {

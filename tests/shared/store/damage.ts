@@ -2,7 +2,7 @@
  * A journal with a row in every table that is read through the row schemas, and every way to damage one column of one row.
  */
 
-import { wishesSchema } from '../../../shared/notifications.ts';
+import { preferencesSchema } from '../../../shared/notifications.ts';
 import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import {
@@ -82,7 +82,7 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
   await telling.notices.spread({ noticeId: notice.id, state: 'spread', messages, turn });
   await telling.messages.take('email', beginMs, lease('one'), 9);
   await telling.messages.attempted('one', { attempt, state: 'sent', reason: null, nextTryMs: 0, doneAtMs: beginMs });
-  await telling.wishes.set('ada', wishesSchema.parse({}));
+  await telling.wishes.set('ada', preferencesSchema.parse({}));
   await telling.devices.keep({
     id: 'device-1',
     personId: 'ada',

@@ -2,7 +2,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import type { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { KnownInflux } from '../../../shared/store/influx/influx-address.ts';
-import { doorPatience } from '../../../shared/store/influx/influx-client.ts';
+import { authPatience } from '../../../shared/store/influx/influx-client.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
 import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { appended } from '../../../shared/store/readings-store.ts';
@@ -43,7 +43,7 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
         'readings',
         async () => {
           const address = await newAddress();
-          let store = await openInfluxReadings(address, { ...doorPatience, gzip: true });
+          let store = await openInfluxReadings(address, { ...authPatience, gzip: true });
           return {
             store,
             reopen: async () => {
@@ -57,7 +57,7 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
       );
 
       test('append() packs long batches for the way, and leaves short ones as they are', async () => {
-        const store = await openInfluxReadings(await newAddress(), { ...doorPatience, gzip: true });
+        const store = await openInfluxReadings(await newAddress(), { ...authPatience, gzip: true });
         await store.append([reading(0)]);
         await store.append(Array.from({ length: 100 }, (_, minute) => reading(minute + 1)));
         expect(
@@ -102,7 +102,7 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
         await expect(store.append(batch)).rejects.toThrow(/answered 503: unavailable/);
         await expect(store.append(batch)).rejects.toThrow(/cannot be reached: ECONNRESET/);
         await store.lasts(); // which shows the newest of them
-        // the house never heard of any: all are new, then known
+        // the server never heard of any: all are new, then known
         expect([...(await store.append(batch)).outcomes]).toEqual([1, 1, 1, 1]);
         expect([...(await store.append(batch)).outcomes]).toEqual([2, 2, 2, 2]);
         expect((await store.size()).rows).toBe(5);

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { quantities } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { findGeneration } from '../../../shared/store/influx/find-generation.ts';
-import { doorPatience, InfluxDoor } from '../../../shared/store/influx/influx-client.ts';
+import { authPatience, InfluxClient } from '../../../shared/store/influx/influx-client.ts';
 import { KnownLasts } from '../../../shared/store/influx/known-last.ts';
 import { decodeName } from '../../../shared/store/influx/line-protocol.ts';
 import { SortOut } from '../../../shared/store/influx/sort-out.ts';
@@ -14,17 +14,20 @@ const firstMs = Math.floor(Date.now() / 60_000) * 60_000 - 12 * 3_600_000;
 
 /** The half of our store that writes, without the half that asks. */
 function writer(url: string, gzip: boolean) {
-  const door = new InfluxDoor({ url, bucket: 'piles', org: 'saltmere', generation: 2 }, { ...doorPatience, gzip });
+  const authPolicy = new InfluxClient(
+    { url, bucket: 'piles', org: 'saltmere', generation: 2 },
+    { ...authPatience, gzip },
+  );
   const sortOut = new SortOut(new KnownLasts());
   return {
     async append(readings: readonly Reading[]): Promise<AppendResult> {
       sortOut.begin(readings);
       const { result, lines } = sortOut.finish(readings, new Map());
-      if (result.newCount > 0) await door.write(lines);
+      if (result.newCount > 0) await authPolicy.write(lines);
       sortOut.kept();
       return result;
     },
-    close: () => door.close(),
+    close: () => authPolicy.close(),
   };
 }
 

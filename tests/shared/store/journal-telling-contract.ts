@@ -2,7 +2,7 @@
  * tests/shared/store/journal-telling-contract.ts: what any journal must keep of what people are told.
  */
 import { describe, expect, test } from 'vitest';
-import { wishesSchema } from '../../../shared/notifications.ts';
+import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { Lease, MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import { beginMs, branBatch, branPile, raised, tooWarm, yard } from './journal-sample.ts';
@@ -256,8 +256,8 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
     test('wishes, devices and orders keep the last that was set', () =>
       withAlarm(async (journal) => {
         const { wishes, devices, handOn } = journal.telling;
-        const second = wishesSchema.parse({ unit: 'F' });
-        await wishes.set('ada', wishesSchema.parse({}));
+        const second = preferencesSchema.parse({ unit: 'F' });
+        await wishes.set('ada', preferencesSchema.parse({}));
         await wishes.set('ada', second);
         expect(await wishes.list()).toEqual([{ personId: 'ada', wishes: second }]);
         const device = {

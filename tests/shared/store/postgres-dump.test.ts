@@ -49,7 +49,7 @@ describe.skipIf(!hasPostgres)('a journal saved with pg_dump and put back with pg
     await journal.watch.keep({ alarms: [tooWarm], steps: [raised], watch: null });
     await journal.pictures.keep(digest, { whole: Buffer.from([0, 255, 216, 92]), small: Buffer.from('small') });
     const kept = join(folder, 'journal.dump');
-    // A house may be at work on it meanwhile.
+    // A server may be at work on it meanwhile.
     execFileSync(postgresProgram('pg_dump'), ['--format=custom', `--file=${kept}`, before]);
     await journal.close();
     execFileSync(postgresProgram('pg_restore'), [`--dbname=${after}`, kept]);
@@ -66,11 +66,11 @@ describe.skipIf(!hasPostgres)('a journal saved with pg_dump and put back with pg
   });
 
   test('is opened and written on, and others hear of it', async () => {
-    const [journal, hearer] = [await openPostgresJournal(after), await openPostgresJournal(after)];
+    const [journal, recipient] = [await openPostgresJournal(after), await openPostgresJournal(after)];
     expect(await journal.batches.list()).toEqual([branBatch]);
     expect(Buffer.from((await journal.pictures.read(digest, 'whole')) ?? [])).toEqual(Buffer.from([0, 255, 216, 92]));
     const news: string[] = [];
-    const line = hearer.hear(({ topic, about }) => news.push(`${topic} ${about}`));
+    const line = recipient.hear(({ topic, about }) => news.push(`${topic} ${about}`));
     await until('the line', () => (news.includes('missed ') ? true : undefined));
     await journal.sites.add(terrace);
     // Rules of the tables came along: of one kind in one place one alarm is open.
@@ -80,9 +80,9 @@ describe.skipIf(!hasPostgres)('a journal saved with pg_dump and put back with pg
     await expect(keep(another)).rejects.toThrow(/one_open_alarm/);
     await keep({ ...another, kind: 'drying' });
     await until('the news', () => (news.includes('changed site') ? true : undefined));
-    expect((await hearer.alarms.open()).map(({ id }) => id).sort()).toEqual([tooWarm.id, 'another'].sort());
+    expect((await recipient.alarms.open()).map(({ id }) => id).sort()).toEqual([tooWarm.id, 'another'].sort());
     await line.close();
     await journal.close();
-    await hearer.close();
+    await recipient.close();
   });
 });

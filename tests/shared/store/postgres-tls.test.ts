@@ -30,13 +30,13 @@ describe.skipIf(!hasPostgres)('the journal in a PostgreSQL that wants TLS', () =
 
   test('is opened, written and heard of with sslmode=verify-full and the certificate named, every line under TLS', async () => {
     const secured = `${url}?sslmode=verify-full&sslrootcert=${file('own.pem')}`;
-    const [journal, hearer] = [await openPostgresJournal(secured), await openPostgresJournal(secured)];
+    const [journal, recipient] = [await openPostgresJournal(secured), await openPostgresJournal(secured)];
     const news: string[] = [];
-    const line = hearer.hear(({ topic, about }) => news.push(`${topic} ${about}`));
+    const line = recipient.hear(({ topic, about }) => news.push(`${topic} ${about}`));
     await until('the line', () => (news.includes('missed ') ? true : undefined));
     await journal.sites.add(yard);
     await until('the news', () => (news.includes('changed site') ? true : undefined));
-    expect(await hearer.sites.list()).toEqual([yard]);
+    expect(await recipient.sites.list()).toEqual([yard]);
 
     const client = new Client({ connectionString: secured });
     await client.connect();
@@ -51,7 +51,7 @@ describe.skipIf(!hasPostgres)('the journal in a PostgreSQL that wants TLS', () =
     await client.end();
     await line.close();
     await journal.close();
-    await hearer.close();
+    await recipient.close();
   });
 
   for (const [what, parameters, why] of [

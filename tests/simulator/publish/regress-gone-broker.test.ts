@@ -12,14 +12,14 @@ test('paceOut() and mqttSink() let go when they are stopped after their broker h
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const address = server.address();
   const port = typeof address === 'object' && address ? address.port : 0;
-  const speaker = { site: 'saltmere-yard', probe: 'p1' };
-  const sink = await mqttSink({ url: `mqtt://127.0.0.1:${port}`, speakers: [speaker], inFlight: 2 });
+  const principal = { site: 'saltmere-yard', probe: 'p1' };
+  const sink = await mqttSink({ url: `mqtt://127.0.0.1:${port}`, principals: [principal], inFlight: 2 });
   await new Promise<void>((resolve) => {
     broker.close(() => server.close(() => resolve()));
   });
 
   const messages = Array.from({ length: 10 }, (_, i): FarmMessage => {
-    return { kind: 'reading', ...speaker, atMs: i, sendAtMs: i, values: { temperature: 20 } };
+    return { kind: 'reading', ...principal, atMs: i, sendAtMs: i, values: { temperature: 20 } };
   });
   const stop = new AbortController();
   const sending = paceOut(messages, sink, { clock: { nowMs: () => 1_000, speed: 1 }, signal: stop.signal });

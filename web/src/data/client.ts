@@ -1,9 +1,9 @@
 /**
- * web/api/client.ts: one request to the house and its answer, checked.
+ * web/api/client.ts: one request to the server and its answer, checked.
  *
  * Takes:  a path, what the answer must look like, and perhaps a body.
- * Gives:  the answer through its zod schema; or throws ApiProblem (the house said no) or NoAnswer (it said nothing usable).
- *         Out of reach of the house the last answer to the same question, where this device keeps it.
+ * Gives:  the answer through its zod schema; or throws ApiProblem (the server said no) or NoAnswer (it said nothing usable).
+ *         Out of reach of the server the last answer to the same question, where this device keeps it.
  * Never:  lets an unchecked answer into the page.
  */
 import type { z } from 'zod';
@@ -13,7 +13,7 @@ import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './live/last-an
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 import { bearerToken } from './prefs.ts';
 
-/** The house said no, and why. */
+/** The server said no, and why. */
 export class ApiProblem extends Error {
   override readonly name = 'ApiProblem';
   constructor(readonly problem: Problem) {
@@ -25,7 +25,7 @@ export class ApiProblem extends Error {
   }
 }
 
-/** The house did not answer, or not in words we know. */
+/** The server did not answer, or not in words we know. */
 export class NoAnswer extends Error {
   override readonly name = 'NoAnswer';
 }
@@ -59,7 +59,7 @@ export async function ask<Schema extends z.ZodType>(
   if (method !== 'GET' && /^\/api\/(session|links\/use)$/.test(path)) await forgetAnswers();
   const asker = whoAsks();
   try {
-    const answer = await askHouse(schema, path, asked);
+    const answer = await askInstallation(schema, path, asked);
     if (method === 'GET') void keepAnswer(path, answer.said, asker);
     return answer.checked;
   } catch (error) {
@@ -70,7 +70,7 @@ export async function ask<Schema extends z.ZodType>(
   }
 }
 
-/** Nobody answered, or a gateway did in place of the house. */
+/** Nobody answered, or a gateway did in place of the server. */
 function isOutOfReach(error: unknown): boolean {
   if (error instanceof ApiProblem) return [502, 504].includes(error.problem.status);
   return error instanceof NoAnswer;
@@ -78,7 +78,7 @@ function isOutOfReach(error: unknown): boolean {
 
 const heldUp = 'You signed out on this device, and the server has yet to hear of it.';
 
-async function askHouse<Schema extends z.ZodType>(
+async function askInstallation<Schema extends z.ZodType>(
   schema: Schema,
   path: string,
   { method = 'GET', body, signal }: Ask,

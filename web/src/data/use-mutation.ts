@@ -1,10 +1,10 @@
 /**
- * web/parts/use-deed.ts: something the person does that the house may refuse.
+ * web/parts/use-deed.ts: something the person does that the server may refuse.
  */
 import { useState } from 'preact/hooks';
 import { ApiProblem } from './client.ts';
 
-export interface Deed {
+export interface Mutation {
   readonly busy: boolean;
   readonly error: unknown;
   /** What is wrong with the field at a JSON Pointer, if that is why it was refused. */
@@ -14,7 +14,7 @@ export interface Deed {
   clear(): void;
 }
 
-export function useDeed(): Deed {
+export function useMutation(): Mutation {
   const [busy, setBusy] = useState(false);
   const [error, setError] = useState<unknown>(undefined);
   return {

@@ -1,5 +1,5 @@
 /**
- * web/parts/use-answer.ts: an answer of the house that one page needs, fetched, kept, and fetched again.
+ * web/parts/use-answer.ts: an answer of the server that one page needs, fetched, kept, and fetched again.
  */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 
@@ -11,7 +11,7 @@ export interface Answer<T> {
 }
 
 /** @param key changes when something else is asked for; what was there then goes. */
-export function useAnswer<T>(key: string, fetchIt: () => Promise<T>): Answer<T> {
+export function useQuery<T>(key: string, fetchIt: () => Promise<T>): Answer<T> {
   const [state, setState] = useState<{ key: string; value?: T; error?: unknown }>({ key });
   const latest = useRef({ key, fetchIt });
   latest.current = { key, fetchIt };

@@ -1,9 +1,9 @@
 /**
- * web/worker/worker.ts: the service worker: the pages open when the house cannot be reached, always of one version.
+ * web/worker/worker.ts: the service worker: the pages open when the server cannot be reached, always of one version.
  *
  * Takes:  the list of built files and a digest of them, put in by the build (web/worker.config.ts).
- * Gives:  documents from the house while it answers, else the kept one; files under assets/ from the device.
- * Never:  touches /api/ or the live stream: what the house said is kept by the page, for its person (live/last-answers.ts).
+ * Gives:  documents from the server while it answers, else the kept one; files under assets/ from the device.
+ * Never:  touches /api/ or the live stream: what the server said is kept by the page, for its person (live/last-answers.ts).
  *
  * Push messages have a file of their own beside this one: push.ts. Their handlers go there, and only there.
  */
@@ -38,7 +38,7 @@ async function keepFiles(): Promise<void> {
   const keepNext = async () => {
     for (let address = left.pop(); address !== undefined; address = left.pop()) await keepFile(cache, address);
   };
-  // A browser opens six lines to a house, and the open page needs them more than its copy does.
+  // A browser opens six lines to a server, and the open page needs them more than its copy does.
   await Promise.all([keepNext(), keepNext()]);
 }
 
@@ -58,13 +58,14 @@ async function dropOldFiles(): Promise<void> {
 function answerTo(request: Request): Promise<Response> | undefined {
   const { origin, pathname } = new URL(request.url);
   if (request.method !== 'GET' || origin !== self.location.origin) return undefined;
-  if (request.mode === 'navigate') return isOfHouse(pathname) ? undefined : fromHouseOr(request, documentAddress);
+  if (request.mode === 'navigate')
+    return isOfInstallation(pathname) ? undefined : fromInstallationOr(request, documentAddress);
   if (!builtFiles.includes(pathname) && !isLasting(pathname)) return undefined;
-  return isLasting(pathname) ? fromDevice(request) : fromHouseOr(request, pathname);
+  return isLasting(pathname) ? fromDevice(request) : fromInstallationOr(request, pathname);
 }
 
-/** Answers, files and exports of the house, not pages. */
-function isOfHouse(pathname: string): boolean {
+/** Answers, files and exports of the server, not pages. */
+function isOfInstallation(pathname: string): boolean {
   return /^\/(api|metrics|told)(\/|$)/.test(pathname);
 }
 
@@ -77,8 +78,8 @@ async function fromDevice(request: Request): Promise<Response> {
   return (await caches.match(request)) ?? fetch(request);
 }
 
-/** A gateway whose house is away counts as no answer. */
-async function fromHouseOr(request: Request, kept: string): Promise<Response> {
+/** A gateway whose server is away counts as no answer. */
+async function fromInstallationOr(request: Request, kept: string): Promise<Response> {
   const patience = new AbortController();
   const timer = setTimeout(() => patience.abort(), patienceMs);
   try {

@@ -10,7 +10,7 @@ const utf8Mark = '\uFEFF';
 const chunkLength = 32_000;
 
 /** Small pieces are gathered: each chunk of a stream costs more than the text in it. */
-async function* gathered(pieces: AsyncIterable<string>): AsyncGenerator<string> {
+async function* coalesced(pieces: AsyncIterable<string>): AsyncGenerator<string> {
   let chunk = '';
   for await (const piece of pieces) {
     chunk += piece;
@@ -22,7 +22,7 @@ async function* gathered(pieces: AsyncIterable<string>): AsyncGenerator<string> 
 }
 
 export function csvFile(columns: Subject['columns'], rows: AsyncIterable<Row>): AsyncIterable<string> {
-  return gathered(
+  return coalesced(
     (async function* () {
       yield utf8Mark + csvLine(columns);
       for await (const row of rows) yield csvLine(columns.map((column) => row[column]));
@@ -32,7 +32,7 @@ export function csvFile(columns: Subject['columns'], rows: AsyncIterable<Row>): 
 
 /** One array, a row per line, with every column of the row. */
 export function jsonFile(columns: Subject['columns'], rows: AsyncIterable<Row>): AsyncIterable<string> {
-  return gathered(jsonRows(columns, rows));
+  return coalesced(jsonRows(columns, rows));
 }
 
 export async function* jsonRows(columns: Subject['columns'], rows: AsyncIterable<Row>): AsyncGenerator<string> {

@@ -1,9 +1,9 @@
 /**
- * web/live/connection.ts: keeps the page in step with the house.
+ * web/live/connection.ts: keeps the page in step with the server.
  *
  * Takes:  /api/health, the lists, and the stream /api/live.
- * Gives:  the `house` store, always as fresh as can be had.
- *         While the house is out of reach, what it last said, if this device opened without it.
+ * Gives:  the `server` store, always as fresh as can be had.
+ *         While the server is out of reach, what it last said, if this device opened without it.
  * Never:  gives up: when the stream stops it fetches the lists and tries again, sooner first, later at most every 15 s.
  */
 import type { z } from 'zod';
@@ -19,7 +19,15 @@ import { getSession } from '../../features/people/people-api.ts';
 import { forgetPerson, sayOwedSignOut } from '../../features/people/sign-out.ts';
 import { requestHeaders, whenUnauthorised } from '../client.ts';
 import { fewProbesPath, getHealth, getPiles, getProbes, getSites } from '../routes.ts';
-import { changeHouse, type House, house, newWarnings, setLink, withPile, withProbe } from './installation.ts';
+import {
+  changeInstallation,
+  type Installation,
+  installation,
+  newWarnings,
+  setLink,
+  withPile,
+  withProbe,
+} from './installation.ts';
 import { lookForNewer } from './installed.ts';
 import {
   answersOf,
@@ -55,7 +63,7 @@ function lock(): void {
   setLink('locked', Date.now());
   if (!wasIn) return;
   // The session ended, here or elsewhere: what the page knows goes with it.
-  changeHouse({
+  changeInstallation({
     sites: [],
     piles: null,
     probes: [],
@@ -114,15 +122,15 @@ async function run(stop: AbortSignal): Promise<void> {
 export async function fetchAll(): Promise<void> {
   const health = await getHealth();
   setClock(health.now, health.speed);
-  changeHouse({ health });
+  changeInstallation({ health });
   const [{ sites }, { piles }, { probes, counts }] = await Promise.all([getSites(), getPiles(), getProbes()]);
-  changeHouse({ sites, ...heardProbes(probes, counts) });
+  changeInstallation({ sites, ...heardProbes(probes, counts) });
   takePiles(piles);
 }
 
-/** What the house last said, when this page never heard it; ages go on from then. */
+/** What the server last said, when this page never heard it; ages go on from then. */
 async function showLast(): Promise<void> {
-  if (house.get().piles !== null || house.get().link === 'locked') return;
+  if (installation.get().piles !== null || installation.get().link === 'locked') return;
   const asker = whoAsks();
   const [health, piles, sites, probes] = await Promise.all(
     ['/api/health', '/api/piles', '/api/sites', fewProbesPath].map(recallAnswer),
@@ -133,19 +141,19 @@ async function showLast(): Promise<void> {
   if (!said.success || !listed.success) return;
   const heard = probesAnswerSchema.safeParse(probes?.answer);
   const { now, speed } = said.data;
-  const houseMs = Date.parse(now) + (Date.now() - health.saidMs) * speed;
-  changeHouse({
+  const serverMs = Date.parse(now) + (Date.now() - health.saidMs) * speed;
+  changeInstallation({
     health: said.data,
     piles: listed.data.piles,
     sites: sitesAnswerSchema.safeParse(sites?.answer).data?.sites ?? [],
     ...(heard.success ? heardProbes(heard.data.probes, heard.data.counts) : {}),
-    clock: { houseMs, steadyMs: performance.now(), speed },
+    clock: { serverMs, steadyMs: performance.now(), speed },
   });
 }
 
 /** What live events brought since it was fetched. */
 function keepLast(now: string): void {
-  const { health, piles, probes, probeCounts: counts } = house.get();
+  const { health, piles, probes, probeCounts: counts } = installation.get();
   const asker = whoAsks();
   if (!health || !piles) return;
   void keepAnswer('/api/health', { ...health, now }, asker);
@@ -153,17 +161,20 @@ function keepLast(now: string): void {
   void keepAnswer(fewProbesPath, { probes, total: counts.all, offset: 0, counts }, asker);
 }
 
-function heardProbes(probes: House['probes'], probeCounts = house.get().probeCounts): Partial<House> {
-  return { probes, probeCounts, probeNews: house.get().probeNews + 1 };
+function heardProbes(
+  probes: Installation['probes'],
+  probeCounts = installation.get().probeCounts,
+): Partial<Installation> {
+  return { probes, probeCounts, probeNews: installation.get().probeNews + 1 };
 }
 
 function takePiles(piles: readonly PileSummary[]): void {
-  const heard = newWarnings(house.get().piles, piles);
-  changeHouse({ piles, ...(heard.length > 0 ? { announcement: heard.join(' ') } : {}) });
+  const heard = newWarnings(installation.get().piles, piles);
+  changeInstallation({ piles, ...(heard.length > 0 ? { announcement: heard.join(' ') } : {}) });
 }
 
 function setClock(now: string, speed: number): void {
-  changeHouse({ clock: { houseMs: Date.parse(now), steadyMs: performance.now(), speed } });
+  changeInstallation({ clock: { serverMs: Date.parse(now), steadyMs: performance.now(), speed } });
 }
 
 async function readStream(stop: AbortSignal, onOpen: () => void): Promise<void> {
@@ -197,9 +208,9 @@ async function readStream(stop: AbortSignal, onOpen: () => void): Promise<void> 
   }
 }
 
-/** An event of a name or shape we do not know is passed over: a newer house may say more. */
+/** An event of a name or shape we do not know is passed over: a newer server may say more. */
 function takeEvent({ event, data }: StreamEvent): void {
-  const { piles, probes, clock } = house.get();
+  const { piles, probes, clock } = installation.get();
   switch (event) {
     case 'hello': {
       const said = checked('hello', data);
@@ -217,22 +228,22 @@ function takeEvent({ event, data }: StreamEvent): void {
       const said = checked('pile', data);
       if (!said) return;
       takePiles(withPile(piles ?? [], said));
-      if (!house.get().sites.some((site) => site.id === said.site)) void refreshSites();
+      if (!installation.get().sites.some((site) => site.id === said.site)) void refreshSites();
       return;
     }
     case 'pile-gone': {
       const said = checked('pile-gone', data);
-      if (said) changeHouse({ piles: (piles ?? []).filter((pile) => pile.id !== said.id) });
+      if (said) changeInstallation({ piles: (piles ?? []).filter((pile) => pile.id !== said.id) });
       return;
     }
     case 'probe': {
       const said = checked('probe', data);
-      if (said) changeHouse(heardProbes(withProbe(probes, said)));
+      if (said) changeInstallation(heardProbes(withProbe(probes, said)));
       return;
     }
     case 'probes': {
       const counts = checked('probes', data);
-      if (counts) changeHouse(heardProbes(probes, counts));
+      if (counts) changeInstallation(heardProbes(probes, counts));
       return;
     }
   }
@@ -252,7 +263,7 @@ function checked<Name extends LiveEventName>(
 
 async function refreshSites(): Promise<void> {
   try {
-    changeHouse({ sites: (await getSites()).sites });
+    changeInstallation({ sites: (await getSites()).sites });
   } catch {
     // The site's own name stands until the next fetch.
   }

@@ -1,5 +1,5 @@
 /**
- * web/live/house.ts: what the page knows of the house, and how each live event changes it.
+ * web/live/server.ts: what the page knows of the server, and how each live event changes it.
  *
  * Takes:  the last state and one event, already checked.
  * Gives:  the next state; all of it pure, so that a test can play a day of events.
@@ -11,14 +11,14 @@ import type { Probe, ProbeCounts } from '../../../../shared/contracts/probes.ts'
 import type { Site } from '../../../../shared/contracts/sites.ts';
 import { warningTitle } from '../../ui/format/words.ts';
 import { createStore } from '../store.ts';
-import type { HouseClock } from './server-clock.ts';
+import type { ServerClock } from './server-clock.ts';
 
-export interface House {
+export interface Installation {
   /** live: events arrive. lost: they stopped, the page fetches instead. locked: a token is wanted. */
   readonly link: 'connecting' | 'live' | 'lost' | 'locked';
   /** The machine's time of the last change of `link` [epoch ms]. */
   readonly linkSinceMs: number;
-  readonly clock: HouseClock | null;
+  readonly clock: ServerClock | null;
   readonly health: Health | null;
   readonly sites: readonly Site[];
   /** Null until first fetched. */
@@ -32,7 +32,7 @@ export interface House {
   readonly announcement: string;
 }
 
-export const emptyHouse: House = {
+export const emptyInstallation: Installation = {
   link: 'connecting',
   linkSinceMs: 0,
   clock: null,
@@ -45,14 +45,14 @@ export const emptyHouse: House = {
   announcement: '',
 };
 
-export const house = createStore<House>(emptyHouse);
+export const installation = createStore<Installation>(emptyInstallation);
 
-export function changeHouse(change: Partial<House>): void {
-  house.set({ ...house.get(), ...change });
+export function changeInstallation(change: Partial<Installation>): void {
+  installation.set({ ...installation.get(), ...change });
 }
 
-export function setLink(link: House['link'], machineNowMs: number): void {
-  if (house.get().link !== link) changeHouse({ link, linkSinceMs: machineNowMs });
+export function setLink(link: Installation['link'], machineNowMs: number): void {
+  if (installation.get().link !== link) changeInstallation({ link, linkSinceMs: machineNowMs });
 }
 
 /** A pile seen anew takes the place of the one with its id, or joins at the end. */

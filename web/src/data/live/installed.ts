@@ -63,7 +63,7 @@ function watch({ waiting, installing }: ServiceWorkerRegistration): void {
   });
 }
 
-/** Whether the house has newer pages: asked when it answers again, as it may have been replaced meanwhile. */
+/** Whether the server has newer pages: asked when it answers again, as it may have been replaced meanwhile. */
 export function lookForNewer(): void {
   registration?.update().catch(() => undefined);
 }

@@ -1,5 +1,5 @@
 /**
- * web/live/last-answers.ts: what the house last said of its piles, kept on this device for the time when it is out of reach.
+ * web/live/last-answers.ts: what the server last said of its piles, kept on this device for the time when it is out of reach.
  *
  * Takes:  answers to the few questions that home and pile pages ask, by their path.
  * Gives:  the last one and when it was said.
@@ -60,7 +60,7 @@ function answered<T>(request: IDBRequest<T>): Promise<T> {
 /** Answers that were on their way when somebody signed out belong to nobody. */
 let person = 0;
 
-/** Storage may be forbidden or full; the page then works as long as the house does. */
+/** Storage may be forbidden or full; the page then works as long as the server does. */
 export async function keepAnswer(path: string, answer: unknown, askedBy: number): Promise<void> {
   const key = keyOf(path);
   if (key === undefined || askedBy !== person) return;
@@ -98,7 +98,7 @@ export async function forgetAnswers(): Promise<void> {
   }
 }
 
-/** What is shown from memory of this device rather than from the house: by key, when it was said [epoch ms]. */
+/** What is shown from memory of this device rather than from the server: by key, when it was said [epoch ms]. */
 export const recalled = createStore<ReadonlyMap<string, number>>(new Map());
 
 /** The last answer to a path, and a note that it is shown. */

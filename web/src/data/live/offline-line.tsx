@@ -8,16 +8,16 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { useStore } from '../store.ts';
 import { installed, takeUpNewer } from './installed.ts';
 import { recalled } from './last-answers.ts';
-import { useHouse, useReader } from './use-installation.ts';
+import { useInstallation, useReader } from './use-installation.ts';
 import './offline-line.css';
 
 const retellEveryMs = 15_000;
 
 export function OfflineLine() {
   const { path } = useLocation();
-  const link = useHouse((house) => house.link);
-  const lostMs = useHouse((house) => house.linkSinceMs);
-  const hasPiles = useHouse((house) => house.piles !== null);
+  const link = useInstallation((installation) => installation.link);
+  const lostMs = useInstallation((installation) => installation.linkSinceMs);
+  const hasPiles = useInstallation((installation) => installation.piles !== null);
   const shown = useStore(recalled, (value) => value);
   const newer = useStore(installed, (value) => value.newer);
   const nowMs = useDeviceNow();

@@ -1,5 +1,5 @@
 /**
- * web/live/on-this-device.tsx: whether these pages open out of reach of the house, and how to put them beside other apps.
+ * web/live/on-this-device.tsx: whether these pages open out of reach of the server, and how to put them beside other apps.
  */
 import { useStore } from '../store.ts';
 import { type Installed, installed } from './installed.ts';

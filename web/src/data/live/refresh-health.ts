@@ -1,10 +1,10 @@
 import { getHealth } from '../routes.ts';
-import { changeHouse } from './installation.ts';
+import { changeInstallation } from './installation.ts';
 
 /** Asks how the installation is now. That there is no answer is said by the live mark. */
 export async function refreshHealth(): Promise<void> {
   try {
-    changeHouse({ health: await getHealth() });
+    changeInstallation({ health: await getHealth() });
   } catch {
     // What was known stays.
   }

@@ -1,20 +1,20 @@
 /**
- * web/live/house-clock.ts: the time as the house tells it, carried on between two of its beats.
+ * web/live/server-clock.ts: the time as the server tells it, carried on between two of its beats.
  *
- * Takes:  what the house said (time, speed) and the machine's steady clock when it said so.
- * Gives:  the time of the house now. A scratch farm runs hundreds of times as fast as the browser.
+ * Takes:  what the server said (time, speed) and the machine's steady clock when it said so.
+ * Gives:  the time of the server now. A scratch farm runs hundreds of times as fast as the browser.
  */
-export interface HouseClock {
-  readonly houseMs: number;
+export interface ServerClock {
+  readonly serverMs: number;
   readonly steadyMs: number;
   readonly speed: number;
 }
 
-export function houseNowMs(clock: HouseClock, steadyNowMs: number): number {
-  return clock.houseMs + (steadyNowMs - clock.steadyMs) * clock.speed;
+export function serverNowMs(clock: ServerClock, steadyNowMs: number): number {
+  return clock.serverMs + (steadyNowMs - clock.steadyMs) * clock.speed;
 }
 
 /** How often words such as "4 min ago" are said anew [ms of the machine]. */
-export function retellEveryMs(clock: HouseClock): number {
+export function retellEveryMs(clock: ServerClock): number {
   return clock.speed > 1 ? 2_000 : 15_000;
 }

@@ -1,30 +1,30 @@
 /**
- * web/live/use-house.ts: the house as a part of the page follows it.
+ * web/live/use-server.ts: the server as a part of the page follows it.
  */
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Reader } from '../../ui/format/local-time.ts';
 import { readerOf, usePrefs } from '../prefs.ts';
 import { useStore } from '../store.ts';
-import { type House, house } from './installation.ts';
-import { houseNowMs, retellEveryMs } from './server-clock.ts';
+import { type Installation, installation } from './installation.ts';
+import { retellEveryMs, serverNowMs } from './server-clock.ts';
 
-/** Time for what is shown below it, where that is not the time of the house: practice runs by a clock of its own. */
+/** Time for what is shown below it, where that is not the time of the server: practice runs by a clock of its own. */
 export const OwnTime = createContext<{ readonly nowMs: number; readonly reader: Reader } | null>(null);
 
-export function useHouse<Part>(choose: (house: House) => Part): Part {
-  return useStore(house, choose);
+export function useInstallation<Part>(choose: (installation: Installation) => Part): Part {
+  return useStore(installation, choose);
 }
 
 function nowMs(): number {
-  const { clock } = house.get();
-  return clock ? houseNowMs(clock, performance.now()) : Date.now();
+  const { clock } = installation.get();
+  return clock ? serverNowMs(clock, performance.now()) : Date.now();
 }
 
-/** The time of the house, told anew every so often so that ages on the page stay true. */
-export function useHouseNow(): number {
+/** The time of the server, told anew every so often so that ages on the page stay true. */
+export function useServerNow(): number {
   const own = useContext(OwnTime);
-  const clock = useHouse((known) => known.clock);
+  const clock = useInstallation((known) => known.clock);
   const [now, setNow] = useState(nowMs);
   useEffect(() => {
     setNow(nowMs());
@@ -38,7 +38,7 @@ export function useHouseNow(): number {
 export function useReader(siteId?: string): Reader {
   const own = useContext(OwnTime);
   const { zone } = usePrefs();
-  const site = useHouse((known) => known.sites.find((one) => one.id === siteId));
-  const yearNow = useHouse(({ clock }) => (clock ? new Date(clock.houseMs).getUTCFullYear() : undefined));
+  const site = useInstallation((known) => known.sites.find((one) => one.id === siteId));
+  const yearNow = useInstallation(({ clock }) => (clock ? new Date(clock.serverMs).getUTCFullYear() : undefined));
   return own?.reader ?? readerOf(zone, site?.timeZone, yearNow);
 }

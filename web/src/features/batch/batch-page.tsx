@@ -7,7 +7,7 @@ import { useRoute } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { capital, stageNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -28,7 +28,7 @@ import './batch.css';
 export function BatchPage() {
   const { params } = useRoute();
   const id = params.id ?? '';
-  const { value, error, refresh } = useAnswer(id, () => getBatch(id));
+  const { value, error, refresh } = useQuery(id, () => getBatch(id));
   if (value) return <Batch key={id} batch={value} refresh={refresh} />;
   return <NoBatch error={error} />;
 }
@@ -103,16 +103,16 @@ const deeds = [
   ['outcome', 'Name and outcome', 'What it is called, how it came out.'],
   ['abandon', 'Abandon it', 'With the reason.'],
 ] as const;
-type Deed = (typeof deeds)[number][0];
+type Mutation = (typeof deeds)[number][0];
 
 /** What has left its ground, or was given up, has nothing left to be done with. */
-function deedsOf(batch: BatchDetail): readonly Deed[] {
+function deedsOf(batch: BatchDetail): readonly Mutation[] {
   if (batch.ending === null) return deeds.map(([id]) => id);
   return batch.ending === 'finished' ? ['continue', 'use', 'split', 'keep', 'outcome'] : ['use', 'outcome'];
 }
 
 function WhatNext({ batch, refresh }: { readonly batch: BatchDetail; readonly refresh: () => Promise<void> }) {
-  const [open, setOpen] = useState<Deed | null>(null);
+  const [open, setOpen] = useState<Mutation | null>(null);
   const after = async () => {
     await refresh();
     setOpen(null);

@@ -3,8 +3,8 @@
  */
 import { type BatchView, endingNames } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { capital, counted, stageNames } from '../../ui/format/words.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -15,7 +15,7 @@ import { fullDay } from './full-date.ts';
 import './batch.css';
 
 export function BatchesPage() {
-  const { value, error } = useAnswer('batches', () => getBatches());
+  const { value, error } = useQuery('batches', () => getBatches());
   const heading = usePage('Batches');
   const batches = value?.batches ?? [];
   return (
@@ -72,7 +72,7 @@ function BatchList({ title, batches }: { readonly title: string; readonly batche
 
 function BatchLine({ batch }: { readonly batch: BatchView }) {
   const reader = useReader(batch.site);
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const startedMs = Date.parse(batch.startedAt);
   const stand =
     batch.endedAt === null

@@ -7,8 +7,8 @@ import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
 import { usePlanUnits } from '../plan/plan-units.ts';
@@ -18,11 +18,11 @@ import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
 import { PartOf, partBody, wholeBatch } from './part-of.tsx';
 
 export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const units = usePlanUnits();
   const reader = useReader(batch.site);
   const { route } = useLocation();
-  const lots = useAnswer('lots', getLots).value?.lots ?? [];
+  const lots = useQuery('lots', getLots).value?.lots ?? [];
   const [on, setOn] = useState(emptyLayOn);
   const [part, setPart] = useState(wholeBatch);
   const [name, setName] = useState('');
@@ -32,7 +32,7 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
     stage: 'soil' as const,
   } as typeof emptyBatch);
   const take = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       const { stage, startedAt, recipe } = batchBody(draft, reader.timeZone);
       const made = await continueBatch(batch.id, {
         on: layOnBody(on, batch.site),
@@ -55,30 +55,30 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
         void take();
       }}
     >
-      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={deed.fieldError} />
+      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={mutation.fieldError} />
       <LayOnFields
         draft={on}
         onDraft={(change) => setOn({ ...on, ...change })}
         fromSite={batch.site}
         leaving={part.how === 'all' && batch.endedAt === null ? { id: batch.pileId, name: batch.pileName } : undefined}
-        wrong={(pointer) => deed.fieldError(`/on${pointer}`)}
+        wrong={(pointer) => mutation.fieldError(`/on${pointer}`)}
       />
-      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} deed={deed} />
+      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} mutation={mutation} />
       <InputFields
         lots={lots}
         inputs={inputs}
         onInputs={setInputs}
-        wrong={(pointer) => deed.fieldError(`/inputs${pointer}`)}
+        wrong={(pointer) => mutation.fieldError(`/inputs${pointer}`)}
       />
       <TextField
         label="Name of the new batch"
         hint="Leave empty for one made from pile and day."
         value={name}
         onValue={setName}
-        error={deed.fieldError('/name')}
+        error={mutation.fieldError('/name')}
       />
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Take it on
       </button>
     </form>

@@ -5,8 +5,8 @@ import { useState } from 'preact/hooks';
 import { measureText } from '../../../../core/plan/measure.ts';
 import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -30,7 +30,7 @@ export function placeOf({ kind, id }: FlowView['from']): string | undefined {
 export function WentIn({ batch, onChange }: PartProps) {
   const units = usePlanUnits();
   const reader = useReader(batch.site);
-  const deed = useDeed();
+  const mutation = useMutation();
   return (
     <Part id="went-in" title="What went in">
       {batch.inputs.length === 0 && <p class="quiet">Nothing written down.</p>}
@@ -48,8 +48,8 @@ export function WentIn({ batch, onChange }: PartProps) {
                 <button
                   type="button"
                   class="plain"
-                  disabled={deed.busy}
-                  onClick={() => void deed.run(() => withdrawInput(batch.id, flow.id).then(onChange))}
+                  disabled={mutation.busy}
+                  onClick={() => void mutation.run(() => withdrawInput(batch.id, flow.id).then(onChange))}
                 >
                   Strike out<span class="unseen"> {flow.name}</span>
                 </button>
@@ -58,7 +58,7 @@ export function WentIn({ batch, onChange }: PartProps) {
           </li>
         ))}
       </ul>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       <May to="keeper">{batch.endedAt === null && <AddInput batch={batch} onChange={onChange} />}</May>
     </Part>
   );
@@ -70,13 +70,13 @@ function FlowEnd({ end, name }: { readonly end: FlowView['from']; readonly name:
 }
 
 function AddInput({ batch, onChange }: PartProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const units = usePlanUnits();
-  const lots = useAnswer('lots', getLots).value?.lots;
+  const lots = useQuery('lots', getLots).value?.lots;
   const [inputs, setInputs] = useState<InputDraft[]>([]);
   if (!lots) return null;
   const add = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       for (const input of inputs) await addInput(batch.id, inputBody(input, units));
       setInputs([]);
       await onChange();
@@ -94,11 +94,11 @@ function AddInput({ batch, onChange }: PartProps) {
         lots={lots}
         inputs={inputs}
         onInputs={setInputs}
-        wrong={(pointer) => deed.fieldError(pointer.replace(/^\/\d+/, ''))}
+        wrong={(pointer) => mutation.fieldError(pointer.replace(/^\/\d+/, ''))}
       />
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       {inputs.length > 0 && (
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <button type="submit" class="primary" disabled={mutation.busy}>
           Write down what went in
         </button>
       )}

@@ -3,7 +3,7 @@
  */
 import type { z } from 'zod';
 import type { layOnSchema } from '../../../../shared/contracts/lineage.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
 
 export interface LayOnDraft {
@@ -29,8 +29,8 @@ interface LayOnFieldsProps {
 }
 
 export function LayOnFields({ draft, onDraft, fromSite, wrong, leaving }: LayOnFieldsProps) {
-  const sites = useHouse((house) => house.sites);
-  const free = useHouse((house) => house.piles)?.filter((pile) => pile.batch === null) ?? [];
+  const sites = useInstallation((installation) => installation.sites);
+  const free = useInstallation((installation) => installation.piles)?.filter((pile) => pile.batch === null) ?? [];
   const choices: (readonly [string, string])[] = [
     ['', 'A new pile'],
     ...(leaving ? [[leaving.id, `${leaving.name}, where it lies`] as const] : []),

@@ -1,5 +1,5 @@
 /**
- * web/batch/lot-draft.ts: a lot while it is being written down, and what the house is told of it.
+ * web/batch/lot-draft.ts: a lot while it is being written down, and what the server is told of it.
  */
 import { type Lot, type NewLot, newLotSchema } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
@@ -97,7 +97,7 @@ const wanted: Record<string, string> = {
   '/facts/material': 'Choose what it is.',
 };
 
-/** What is wrong with it before the house is asked, by JSON Pointer. */
+/** What is wrong with it before the server is asked, by JSON Pointer. */
 export function lotErrors(body: NewLot): ReadonlyMap<string, string> {
   const checked = newLotSchema.safeParse(body);
   return new Map(

@@ -4,7 +4,7 @@
 import { useState } from 'preact/hooks';
 import { type NewLot, organicStatuses } from '../../../../shared/contracts/lots.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../plan/measure-field.tsx';
@@ -19,18 +19,18 @@ interface LotFormProps {
 }
 
 export function LotForm({ first, isNew, onKeep }: LotFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const units = usePlanUnits();
   const reader = useReader();
   const [draft, setDraft] = useState(first);
   const [errors, setErrors] = useState<ReadonlyMap<string, string>>(new Map());
   const change = (part: Partial<LotDraft>) => setDraft({ ...draft, ...part });
-  const wrong = (pointer: string) => errors.get(pointer) ?? deed.fieldError(pointer);
+  const wrong = (pointer: string) => errors.get(pointer) ?? mutation.fieldError(pointer);
   const keep = async () => {
     const lot = lotBody(draft, units, reader.timeZone);
     const found = lotErrors(lot);
     setErrors(found);
-    if (found.size === 0 && (await deed.run(() => onKeep(lot))) && isNew) setDraft({ ...first, kind: draft.kind });
+    if (found.size === 0 && (await mutation.run(() => onKeep(lot))) && isNew) setDraft({ ...first, kind: draft.kind });
   };
   const text = (label: string, key: keyof LotDraft, pointer: string, hint?: string) => (
     <TextField
@@ -152,8 +152,8 @@ export function LotForm({ first, isNew, onKeep }: LotFormProps) {
           />
         )}
       </Field>
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         {isNew ? 'Write it down' : 'Keep the correction'}
       </button>
     </form>

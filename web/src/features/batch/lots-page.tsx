@@ -5,8 +5,8 @@ import { useRoute } from 'preact-iso';
 import type { Lot } from '../../../../shared/contracts/lots.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -27,7 +27,7 @@ function useDay() {
 }
 
 export function LotsPage() {
-  const { value, error, refresh } = useAnswer('lots', getLots);
+  const { value, error, refresh } = useQuery('lots', getLots);
   const heading = usePage('Starters and materials');
   const lots = value?.lots ?? [];
   return (
@@ -79,13 +79,13 @@ function LotList({ lots }: { readonly lots: readonly Lot[] }) {
 export function LotPage() {
   const { params } = useRoute();
   const id = params.id ?? '';
-  const { value, error, refresh } = useAnswer(id, () => getLot(id));
+  const { value, error, refresh } = useQuery(id, () => getLot(id));
   const heading = usePage(value?.name ?? 'Lot');
   const day = useDay();
   const units = usePlanUnits();
   const reader = useReader();
-  const deed = useDeed();
-  const line = useAnswer(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'down' }));
+  const mutation = useMutation();
+  const line = useQuery(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'down' }));
   return (
     <div class="page">
       <div class="opening">
@@ -107,14 +107,14 @@ export function LotPage() {
               <May to="keeper">
                 <button
                   type="button"
-                  disabled={deed.busy}
-                  onClick={() => void deed.run(() => changeLot(id, { usedUp: !value.usedUp }).then(refresh))}
+                  disabled={mutation.busy}
+                  onClick={() => void mutation.run(() => changeLot(id, { usedUp: !value.usedUp }).then(refresh))}
                 >
                   {value.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
                 </button>
               </May>
             </p>
-            <Refusal error={deed.error} />
+            <Refusal error={mutation.error} />
           </>
         )}
       </div>

@@ -6,8 +6,8 @@ import { useLocation } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { SomeOf } from '../journal/thumb-choice.tsx';
 import { BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
@@ -15,10 +15,10 @@ import { getBatches, mergeBatches } from './batch-api.ts';
 import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
 
 export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const reader = useReader(batch.site);
   const { route } = useLocation();
-  const open = useAnswer('open batches', () => getBatches({ state: 'open' })).value?.batches ?? [];
+  const open = useQuery('open batches', () => getBatches({ state: 'open' })).value?.batches ?? [];
   const [others, setOthers] = useState<string[]>([]);
   const [on, setOn] = useState(emptyLayOn);
   const [draft, setDraft] = useState({ ...emptyBatch, stage: batch.stage });
@@ -26,7 +26,7 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
     .filter((one) => one.id !== batch.id)
     .map((one) => [one.id, `${one.name}, on ${one.pileName}`] as const);
   const merge = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       const { stage, recipe } = batchBody(draft, reader.timeZone);
       const made = await mergeBatches({
         from: [batch.id, ...others].map((batchId) => ({ batchId, all: true })),
@@ -53,18 +53,18 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
         choices={choices}
         values={others}
         onValues={setOthers}
-        error={deed.fieldError('/from')}
+        error={mutation.fieldError('/from')}
       />
       <LayOnFields
         draft={on}
         onDraft={(change) => setOn({ ...on, ...change })}
         fromSite={batch.site}
         leaving={{ id: batch.pileId, name: batch.pileName }}
-        wrong={(pointer) => deed.fieldError(`/on${pointer}`)}
+        wrong={(pointer) => mutation.fieldError(`/on${pointer}`)}
       />
-      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} deed={deed} />
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy || others.length === 0}>
+      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} mutation={mutation} />
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy || others.length === 0}>
         Put them together
       </button>
     </form>

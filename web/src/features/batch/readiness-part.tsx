@@ -10,7 +10,7 @@ import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useStore } from '../../data/store.ts';
-import { useAnswer, useThrottled } from '../../data/use-query.ts';
+import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
@@ -24,7 +24,7 @@ import { getReadiness } from './batch-api.ts';
 const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Cannot be told' } as const;
 
 export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
-  const { value, error, refresh } = useAnswer(batch.id, () => getReadiness(batch.id));
+  const { value, error, refresh } = useQuery(batch.id, () => getReadiness(batch.id));
   const [isAsking, setAsking] = useState(false);
   const keptCount = useStore(waiting, (now) => now.keptCount);
   useThrottled(keptCount, 0, () => void refresh());

@@ -4,7 +4,7 @@
 import { useState } from 'preact/hooks';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { fetchAll } from '../../data/live/connection.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../plan/measure-field.tsx';
 import { readMeasure, usePlanUnits } from '../plan/plan-units.ts';
@@ -16,13 +16,13 @@ interface SmallFormProps {
 }
 
 export function KeepForm({ batch, onDone }: SmallFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const units = usePlanUnits();
   const [name, setName] = useState('');
   const [mass, setMass] = useState('');
   const [storage, setStorage] = useState('');
   const keep = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       const massKg = readMeasure('massKg', mass, units);
       await keepPart(batch.id, {
         name,
@@ -46,7 +46,7 @@ export function KeepForm({ batch, onDone }: SmallFormProps) {
         onValue={setName}
         required
         hint="It can start other batches, and its family is kept."
-        error={deed.fieldError('/name')}
+        error={mutation.fieldError('/name')}
       />
       <div class="field-row">
         <MeasureField
@@ -54,17 +54,17 @@ export function KeepForm({ batch, onDone }: SmallFormProps) {
           kind="massKg"
           value={mass}
           onValue={setMass}
-          error={deed.fieldError('/massKg')}
+          error={mutation.fieldError('/massKg')}
         />
         <TextField
           label="How and where it is kept"
           value={storage}
           onValue={setStorage}
-          error={deed.fieldError('/storage')}
+          error={mutation.fieldError('/storage')}
         />
       </div>
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Keep the part
       </button>
     </form>
@@ -72,10 +72,10 @@ export function KeepForm({ batch, onDone }: SmallFormProps) {
 }
 
 export function AbandonForm({ batch, onDone }: SmallFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [reason, setReason] = useState('');
   const abandon = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await abandonBatch(batch.id, { reason });
       await fetchAll();
       await onDone();
@@ -89,7 +89,11 @@ export function AbandonForm({ batch, onDone }: SmallFormProps) {
         void abandon();
       }}
     >
-      <Field label="Why it is abandoned" hint="The next batch learns from this one." error={deed.fieldError('/reason')}>
+      <Field
+        label="Why it is abandoned"
+        hint="The next batch learns from this one."
+        error={mutation.fieldError('/reason')}
+      >
         {(ids) => (
           <textarea
             {...ids}
@@ -105,8 +109,8 @@ export function AbandonForm({ batch, onDone }: SmallFormProps) {
         <span class="label">Caution</span> Do not spread what smells rotten or has gone black: wear a mask and gloves,
         bury it or put it to a hot heap, and follow your local rules.
       </p>
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Abandon the batch
       </button>
     </form>
@@ -114,11 +118,11 @@ export function AbandonForm({ batch, onDone }: SmallFormProps) {
 }
 
 export function OutcomeForm({ batch, onDone }: SmallFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [name, setName] = useState(batch.name);
   const [outcome, setOutcome] = useState(batch.outcome ?? '');
   const say = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await sayOutcome(batch.id, { outcome: outcome.trim() || null, ...(name.trim() ? { name: name.trim() } : {}) });
       await onDone();
     });
@@ -131,8 +135,14 @@ export function OutcomeForm({ batch, onDone }: SmallFormProps) {
         void say();
       }}
     >
-      <TextField label="Name of the batch" value={name} onValue={setName} required error={deed.fieldError('/name')} />
-      <Field label="How it came out" error={deed.fieldError('/outcome')}>
+      <TextField
+        label="Name of the batch"
+        value={name}
+        onValue={setName}
+        required
+        error={mutation.fieldError('/name')}
+      />
+      <Field label="How it came out" error={mutation.fieldError('/outcome')}>
         {(ids) => (
           <textarea
             {...ids}
@@ -143,8 +153,8 @@ export function OutcomeForm({ batch, onDone }: SmallFormProps) {
           />
         )}
       </Field>
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Keep this
       </button>
     </form>

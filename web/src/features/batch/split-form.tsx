@@ -6,7 +6,7 @@ import { type Cover, coverNames, covers } from '../../../../shared/contracts/dom
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { fetchAll } from '../../data/live/connection.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
 import { notGiven } from '../pile/batch-fields.tsx';
@@ -35,7 +35,7 @@ interface SplitFormProps {
 }
 
 export function SplitForm({ batch, onDone }: SplitFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const units = usePlanUnits();
   const [parts, setParts] = useState<readonly PartDraft[]>([emptyPart]);
   const [all, setAll] = useState<'rest' | 'none'>('rest');
@@ -45,7 +45,7 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
   const takenKg = masses.reduce<number>((sum, one) => sum + (one ?? 0), 0);
   const rest = batch.amounts.restKg;
   const split = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await splitBatch(batch.id, {
         parts: parts.map((part, index) => ({
           on: layOnBody(part.on, batch.site),
@@ -75,13 +75,13 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
             value={part.mass}
             onValue={(mass) => change(index, { mass })}
             required
-            error={deed.fieldError(`/parts/${index}/massKg`)}
+            error={mutation.fieldError(`/parts/${index}/massKg`)}
           />
           <LayOnFields
             draft={part.on}
             onDraft={(on) => change(index, { on: { ...part.on, ...on } })}
             fromSite={batch.site}
-            wrong={(pointer) => deed.fieldError(`/parts/${index}/on${pointer}`)}
+            wrong={(pointer) => mutation.fieldError(`/parts/${index}/on${pointer}`)}
           />
           <div class="field-row">
             <MeasureField
@@ -89,7 +89,7 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
               kind="depthM"
               value={part.depth}
               onValue={(depth) => change(index, { depth })}
-              error={deed.fieldError(`/parts/${index}/recipe/depthM`)}
+              error={mutation.fieldError(`/parts/${index}/recipe/depthM`)}
             />
             <PickField
               label="Cover"
@@ -119,8 +119,8 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
         ]}
         onValue={setAll}
       />
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Part it
       </button>
     </form>

@@ -7,7 +7,7 @@ import { toInstant } from '../../../../shared/contracts/time.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -23,7 +23,7 @@ interface UseFormProps {
 }
 
 export function UseForm({ batch, onDone }: UseFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const units = usePlanUnits();
   const reader = useReader(batch.site);
   const { name } = usePrefs();
@@ -35,7 +35,7 @@ export function UseForm({ batch, onDone }: UseFormProps) {
   const [at, setAt] = useState('');
   const [note, setNote] = useState('');
   const write = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       const atMs = instantOfWall(at, reader.timeZone);
       const areaM2 = readMeasure('areaM2', area, units);
       const volumeL = readMeasure('volumeL', volume, units);
@@ -78,17 +78,17 @@ export function UseForm({ batch, onDone }: UseFormProps) {
           value={place}
           onValue={setPlace}
           required
-          error={deed.fieldError('/place')}
+          error={mutation.fieldError('/place')}
         />
       </div>
-      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={deed.fieldError} />
+      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={mutation.fieldError} />
       <MeasureField
         label="Ground covered"
         kind="areaM2"
         value={area}
         onValue={setArea}
         hint="With the mass it gives the rate."
-        error={deed.fieldError('/areaM2')}
+        error={mutation.fieldError('/areaM2')}
       />
       <details class="more">
         <summary>Volume, another time, a note</summary>
@@ -97,7 +97,7 @@ export function UseForm({ batch, onDone }: UseFormProps) {
           kind="volumeL"
           value={volume}
           onValue={setVolume}
-          error={deed.fieldError('/volumeL')}
+          error={mutation.fieldError('/volumeL')}
         />
         <TextField
           label="When"
@@ -105,12 +105,12 @@ export function UseForm({ batch, onDone }: UseFormProps) {
           hint="Leave empty for now."
           value={at}
           onValue={setAt}
-          error={deed.fieldError('/at')}
+          error={mutation.fieldError('/at')}
         />
-        <TextField label="Note" value={note} onValue={setNote} error={deed.fieldError('/note')} />
+        <TextField label="Note" value={note} onValue={setNote} error={mutation.fieldError('/note')} />
       </details>
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Write down the use
       </button>
     </form>

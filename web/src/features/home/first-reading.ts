@@ -1,5 +1,5 @@
 /**
- * web/pages/first-reading.ts: a command that publishes a first reading, made for this house's broker.
+ * web/pages/first-reading.ts: a command that publishes a first reading, made for this server's broker.
  *
  * Takes:  the broker's address as /api/health tells it, the root of topics, and the name by which this page was reached.
  * Gives:  a line for a shell with Mosquitto's publisher.

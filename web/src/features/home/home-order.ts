@@ -1,7 +1,7 @@
 /**
  * web/pages/home-order.ts: in which order the piles stand on the home page, and the sentence above them.
  *
- * Takes:  the piles as the house lists them.
+ * Takes:  the piles as the server lists them.
  * Gives:  groups by site, the most pressing first, and one sentence on how many need somebody.
  */
 import { gravityOf } from '../../../../core/alarms/precedence.ts';
@@ -79,7 +79,7 @@ export function openingSentence(piles: readonly PileSummary[]): string {
 }
 
 /**
- * The same out of reach of the house, where nothing is known of now.
+ * The same out of reach of the server, where nothing is known of now.
  *
  * @example asLastHeard('Nothing needs doing at your pile now.') // => "When last heard: nothing needs doing at your pile."
  */

@@ -2,7 +2,7 @@
  * web/pages/home.tsx: every pile with its sentence, the most pressing first; or a welcome when there is none.
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
-import { useHouse, useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords, batchDay } from '../../ui/format/age.ts';
 import { clockTime, longDay } from '../../ui/format/local-time.ts';
@@ -20,14 +20,14 @@ import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from '
 import { Welcome } from './welcome.tsx';
 
 export function HomePage() {
-  const piles = useHouse((house) => house.piles);
+  const piles = useInstallation((installation) => installation.piles);
   if (piles === null) return <Waiting />;
   return piles.length === 0 ? <Welcome /> : <Piles piles={piles} />;
 }
 
 function Waiting() {
   const heading = usePage('');
-  const isLost = useHouse((house) => house.link === 'lost');
+  const isLost = useInstallation((installation) => installation.link === 'lost');
   return (
     <div class="page">
       <h1 ref={heading} tabIndex={-1}>
@@ -42,9 +42,9 @@ function Waiting() {
 
 function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
   const heading = usePage('Piles');
-  const isLost = useHouse((house) => house.link === 'lost');
-  const sites = useHouse((house) => house.sites);
-  const nowMs = useHouseNow();
+  const isLost = useInstallation((installation) => installation.link === 'lost');
+  const sites = useInstallation((installation) => installation.sites);
+  const nowMs = useServerNow();
   const reader = useReader();
   return (
     <div class="page">
@@ -86,7 +86,7 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
 
 function Entry({ pile }: { readonly pile: PileSummary }) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const waiting = unacknowledgedCount(pile);
   const silenced = silencedSentence(pile.alarms, nowMs, reader);
@@ -114,7 +114,7 @@ function Entry({ pile }: { readonly pile: PileSummary }) {
 }
 
 function EntryFacts({ pile }: { readonly pile: PileSummary }) {
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const { batch } = pile;
   const newestMs = Math.max(...Object.values(pile.positions).map((now) => (now?.at ? Date.parse(now.at) : -Infinity)));
   const phase = batch && isCoreMeasured(pile) ? `, ${phaseNames[batch.phase]}` : '';
@@ -128,7 +128,7 @@ function EntryFacts({ pile }: { readonly pile: PileSummary }) {
 }
 
 function UnclaimedLine() {
-  const { unclaimed } = useHouse((house) => house.probeCounts);
+  const { unclaimed } = useInstallation((installation) => installation.probeCounts);
   if (unclaimed === 0) return null;
   return (
     <p class="lead">

@@ -2,7 +2,7 @@
  * web/pages/welcome.tsx: an empty start: what to do first, and what is already talking.
  */
 import { useState } from 'preact/hooks';
-import { useHouse, useHouseNow } from '../../data/live/use-installation.ts';
+import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
@@ -80,8 +80,8 @@ function FirstSteps() {
 }
 
 export function FirstReading() {
-  const health = useHouse((house) => house.health);
-  const site = useHouse((house) => house.sites[0]?.id ?? 'my-yard');
+  const health = useInstallation((installation) => installation.health);
+  const site = useInstallation((installation) => installation.sites[0]?.id ?? 'my-yard');
   const [copied, setCopied] = useState(false);
   if (!health) return null;
   const line = publishLine(health.broker.url, health.broker.root, site, 'probe-1', location.hostname);
@@ -119,9 +119,9 @@ export function FirstReading() {
 const mostShown = 10;
 
 function Talking() {
-  const probes = useHouse((house) => house.probes);
-  const { all } = useHouse((house) => house.probeCounts);
-  const nowMs = useHouseNow();
+  const probes = useInstallation((installation) => installation.probes);
+  const { all } = useInstallation((installation) => installation.probeCounts);
+  const nowMs = useServerNow();
   const { unit } = usePrefs();
   if (probes.length === 0) {
     return <p class="quiet">No probe has talked yet. The moment one does, it stands here.</p>;

@@ -1,7 +1,7 @@
 /**
  * web/import/column-choices.ts: what a column of a file may become, as one line of a list, and back.
  *
- * Takes:  a meaning as the house guessed it.
+ * Takes:  a meaning as the server guessed it.
  * Gives:  choices with our words; a value keeps its probe and unit when only its quantity is chosen anew.
  */
 import type { ColumnMeaning, ImportAsk } from '../../../../shared/contracts/import.ts';
@@ -43,7 +43,7 @@ export function choicesFor(kind: ImportAsk['kind'], now: ColumnMeaning): readonl
       : []),
   ];
   const own = choiceOf(now);
-  // The house knows more fields (those of each kind of entry) than are offered here.
+  // The server knows more fields (those of each kind of entry) than are offered here.
   return known.some(([choice]) => choice === own) ? known : [...known, [own, own.replace(/^\w+:/, '')] as const];
 }
 

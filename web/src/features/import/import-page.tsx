@@ -9,8 +9,8 @@ import {
   type importDoneSchema,
   importLimits,
 } from '../../../../shared/contracts/import.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { counted } from '../../ui/format/words.ts';
 import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -27,7 +27,7 @@ const said = <T extends object>(settings: T): T =>
 
 export function ImportPage() {
   const heading = usePage('Bring in a file');
-  const deed = useDeed();
+  const mutation = useMutation();
   const [file, setFile] = useState<{ readonly name: string; readonly csv: string }>();
   const [settings, setSettings] = useState<Settings>({
     kind: 'readings',
@@ -44,13 +44,13 @@ export function ImportPage() {
     columns: meanings,
   });
   const look = (meanings: NonNullable<ImportAsk['columns']>) =>
-    deed.run(async () => {
+    mutation.run(async () => {
       setDone(undefined);
       setColumns(meanings);
       setPreview(await previewImport(askFor(meanings)));
     });
   const keep = (digest: string) =>
-    deed.run(async () => {
+    mutation.run(async () => {
       setDone(await commitImport({ ...askFor(columns), digest }));
       setPreview(undefined);
     });
@@ -88,9 +88,9 @@ export function ImportPage() {
               setDone(undefined);
             }}
           />
-          <FileSettings settings={settings} change={change} wrong={deed.fieldError} />
-          <Refusal error={deed.error} />
-          <button type="submit" class="primary" disabled={deed.busy || !file}>
+          <FileSettings settings={settings} change={change} wrong={mutation.fieldError} />
+          <Refusal error={mutation.error} />
+          <button type="submit" class="primary" disabled={mutation.busy || !file}>
             Look at it
           </button>
         </form>
@@ -99,7 +99,7 @@ export function ImportPage() {
         <PreviewView
           kind={settings.kind}
           preview={preview}
-          busy={deed.busy}
+          busy={mutation.busy}
           onColumn={(heading_, meaning) => void look({ ...columns, [heading_]: meaning })}
           onKeep={() => void keep(preview.digest)}
         />
@@ -159,8 +159,8 @@ interface FileSettingsProps {
 }
 
 function FileSettings({ settings, change, wrong }: FileSettingsProps) {
-  const sites = useHouse((house) => house.sites);
-  const piles = useHouse((house) => house.piles) ?? [];
+  const sites = useInstallation((installation) => installation.sites);
+  const piles = useInstallation((installation) => installation.piles) ?? [];
   const none = ['', 'A column says it'] as const;
   return (
     <>

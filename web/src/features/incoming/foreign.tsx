@@ -2,10 +2,10 @@
  * web/incoming/foreign.tsx: listening to foreign topics and turning what they say into readings.
  */
 import { useEffect, useState } from 'preact/hooks';
-import { useHouseNow } from '../../data/live/use-installation.ts';
+import { useServerNow } from '../../data/live/use-installation.ts';
 import { getForeign, getMappings, listenTo } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';
@@ -18,7 +18,7 @@ const listenMinutes = 10;
 const refetchEveryMs = 2_000;
 
 export function Foreign() {
-  const { value: known, error, refresh } = useAnswer('mappings', getMappings);
+  const { value: known, error, refresh } = useQuery('mappings', getMappings);
   return (
     <>
       <p>
@@ -38,7 +38,7 @@ export function Foreign() {
 }
 
 function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [typed, setTyped] = useState('');
   const [filter, setFilter] = useState<string>();
   return (
@@ -47,7 +47,9 @@ function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
         class="form listen-form"
         onSubmit={(event) => {
           event.preventDefault();
-          void deed.run(() => listenTo(typed.trim(), listenMinutes)).then((done) => done && setFilter(typed.trim()));
+          void mutation
+            .run(() => listenTo(typed.trim(), listenMinutes))
+            .then((done) => done && setFilter(typed.trim()));
         }}
       >
         <TextField
@@ -58,12 +60,12 @@ function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
           value={typed}
           onValue={setTyped}
           required
-          error={deed.fieldError('/filter')}
+          error={mutation.fieldError('/filter')}
         />
-        <button type="submit" disabled={deed.busy}>
+        <button type="submit" disabled={mutation.busy}>
           Listen
         </button>
-        <Refusal error={deed.error} />
+        <Refusal error={mutation.error} />
       </form>
       {filter !== undefined && <Heard key={filter} filter={filter} onSaved={onSaved} />}
     </>
@@ -71,8 +73,8 @@ function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
 }
 
 function Heard({ filter, onSaved }: { readonly filter: string; readonly onSaved: () => Promise<void> }) {
-  const { value, error, refresh } = useAnswer(filter, () => getForeign(filter));
-  const nowMs = useHouseNow();
+  const { value, error, refresh } = useQuery(filter, () => getForeign(filter));
+  const nowMs = useServerNow();
   const [pointer, setPointer] = useState<string>();
   useEffect(() => {
     const timer = setInterval(() => void refresh(), refetchEveryMs);

@@ -7,7 +7,7 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
 import { Foreign } from './foreign.tsx';
 import { Refusals } from './refusals.tsx';
-import { TurnedAway } from './turned-away.tsx';
+import { RefusedConnections } from './turned-away.tsx';
 
 export function IncomingPage() {
   const heading = usePage('What came in');
@@ -23,7 +23,7 @@ export function IncomingPage() {
       </Part>
       <Part id="turned-away" title="At the door">
         <May to="keeper" otherwise={<p class="quiet">Keepers and owners see here who was turned away.</p>}>
-          <TurnedAway />
+          <RefusedConnections />
         </May>
       </Part>
       <Part id="foreign" title="Foreign topics">

@@ -5,10 +5,10 @@ import { useState } from 'preact/hooks';
 import type { z } from 'zod';
 import type { foreignUnits, mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
 import { type Quantity, quantities, quantityFacts } from '../../../../shared/quantity.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { saveMapping, tryMapping } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { readNumber } from '../../read-number.ts';
 import { formatTemp, sentenceIn, type TempUnit } from '../../ui/format/temperature.ts';
 import { capital, refusalNames } from '../../ui/format/words.ts';
@@ -42,8 +42,8 @@ interface MappingFormProps {
 }
 
 export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingFormProps) {
-  const deed = useDeed();
-  const sites = useHouse((house) => house.sites);
+  const mutation = useMutation();
+  const sites = useInstallation((installation) => installation.sites);
   const [quantity, setQuantity] = useState<Quantity>('temperature');
   const [unit, setUnit] = useState<Unit>('C');
   const [scale, setScale] = useState('1');
@@ -74,7 +74,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
       onSubmit={(event) => {
         event.preventDefault();
         setSaved(false);
-        void deed.run(async () => setTrial({ of: key, results: (await tryMapping(mapping)).results }));
+        void mutation.run(async () => setTrial({ of: key, results: (await tryMapping(mapping)).results }));
       }}
     >
       <TextField
@@ -83,7 +83,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
         hint="A JSON Pointer; empty takes the whole message."
         value={pointer}
         onValue={onPointer}
-        error={deed.fieldError('/pointer')}
+        error={mutation.fieldError('/pointer')}
       />
       <div class="field-row">
         <PickField
@@ -94,14 +94,14 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
             setQuantity(next);
             setUnit(unitsOf[next][0] ?? 'C');
           }}
-          error={deed.fieldError('/quantity')}
+          error={mutation.fieldError('/quantity')}
         />
         <PickField
           label="Sent in"
           value={unit}
           choices={unitsOf[quantity].map((one) => [one, unitWords[one] ?? one] as const)}
           onValue={setUnit}
-          error={deed.fieldError('/unit')}
+          error={mutation.fieldError('/unit')}
         />
         <TextField
           label="Times"
@@ -109,7 +109,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
           inputMode="decimal"
           value={scale}
           onValue={setScale}
-          error={deed.fieldError('/scale')}
+          error={mutation.fieldError('/scale')}
         />
       </div>
       <div class="field-row">
@@ -118,7 +118,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
           value={mapping.site}
           choices={sites.map((one) => [one.id, one.name] as const)}
           onValue={setSite}
-          error={deed.fieldError('/site')}
+          error={mutation.fieldError('/site')}
         />
         <TextField
           label="Probe"
@@ -127,7 +127,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
           value={probe}
           onValue={setProbe}
           required
-          error={deed.fieldError('/probe')}
+          error={mutation.fieldError('/probe')}
         />
         <TextField
           label="Time at"
@@ -135,19 +135,19 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
           hint="Empty: the time of arrival."
           value={timePointer}
           onValue={setTimePointer}
-          error={deed.fieldError('/timePointer')}
+          error={mutation.fieldError('/timePointer')}
         />
       </div>
       <div class="buttons">
-        <button type="submit" disabled={deed.busy}>
+        <button type="submit" disabled={mutation.busy}>
           Try it on what was heard
         </button>
         <button
           type="button"
           class="primary"
-          disabled={deed.busy || !works}
+          disabled={mutation.busy || !works}
           onClick={() =>
-            deed
+            mutation
               .run(async () => {
                 await saveMapping(mapping);
                 await onSaved();
@@ -158,7 +158,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
           Save the mapping
         </button>
       </div>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       {isTried && <TrialResults results={trial.results} />}
       <p role="status">{saved && 'Saved: its readings now come in. Claim the probe next.'}</p>
     </form>

@@ -4,7 +4,7 @@
 import type { z } from 'zod';
 import type { mappingSchema } from '../../../../shared/contracts/ingest.ts';
 import { removeMapping } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';
 
@@ -16,7 +16,7 @@ interface MappingsProps {
 }
 
 export function Mappings({ mappings, onChange }: MappingsProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   if (mappings.length === 0) return <p class="quiet">No foreign topic is mapped.</p>;
   return (
     <>
@@ -37,9 +37,9 @@ export function Mappings({ mappings, onChange }: MappingsProps) {
             <May to="owner">
               <button
                 type="button"
-                disabled={deed.busy}
+                disabled={mutation.busy}
                 aria-label={`Remove the mapping of ${mapping.filter} to ${mapping.probe}`}
-                onClick={() => deed.run(() => removeMapping(mapping.id).then(onChange))}
+                onClick={() => mutation.run(() => removeMapping(mapping.id).then(onChange))}
               >
                 Remove
               </button>
@@ -47,7 +47,7 @@ export function Mappings({ mappings, onChange }: MappingsProps) {
           </li>
         ))}
       </ul>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </>
   );
 }

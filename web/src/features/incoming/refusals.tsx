@@ -2,10 +2,10 @@
  * web/incoming/refusals.tsx: messages that could not be used: how many, why, and the last of each.
  */
 import { useEffect } from 'preact/hooks';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { getRefusals } from '../../data/routes.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
@@ -15,8 +15,8 @@ import { Refusal } from '../../ui/parts/forms.tsx';
 const refetchEveryMs = 5_000;
 
 export function Refusals() {
-  const { value, error, refresh } = useAnswer('refusals', getRefusals);
-  const nowMs = useHouseNow();
+  const { value, error, refresh } = useQuery('refusals', getRefusals);
+  const nowMs = useServerNow();
   const reader = useReader();
   const { unit } = usePrefs();
   useEffect(() => {

@@ -2,18 +2,18 @@
  * web/incoming/turned-away.tsx: who knocked at the broker's door and was not let in, or was slowed.
  */
 import { useEffect } from 'preact/hooks';
-import { useHouseNow } from '../../data/live/use-installation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useServerNow } from '../../data/live/use-installation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { turnedAwayWords } from '../keys/key-words.ts';
-import { getTurnedAway } from '../keys/keys-api.ts';
+import { refusedWords } from '../keys/key-words.ts';
+import { getRefusedConnections } from '../keys/keys-api.ts';
 
 const refetchEveryMs = 5_000;
 
-export function TurnedAway() {
-  const { value, error, refresh } = useAnswer('turned-away', getTurnedAway);
-  const nowMs = useHouseNow();
+export function RefusedConnections() {
+  const { value, error, refresh } = useQuery('turned-away', getRefusedConnections);
+  const nowMs = useServerNow();
   useEffect(() => {
     const timer = setInterval(() => void refresh(), refetchEveryMs);
     return () => clearInterval(timer);
@@ -23,7 +23,7 @@ export function TurnedAway() {
   return (
     <ul class="refusals">
       {value.turnedAway.map((line) => {
-        const { title, meaning } = turnedAwayWords[line.reason];
+        const { title, meaning } = refusedWords[line.reason];
         return (
           <li key={`${line.reason} ${line.address} ${line.clientId} ${line.key}`}>
             <div class="refusal-count">{line.count}</div>

@@ -4,9 +4,9 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
-import { useHouse, useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { changePrefs, usePrefs } from '../../data/prefs.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -16,7 +16,7 @@ import { checkedEntry, type EntryDraft } from './entry-draft.ts';
 import { EntryFields } from './entry-fields.tsx';
 import { entryNames } from './entry-words.ts';
 import { PhotoField } from './photo-field.tsx';
-import { houseMomentMs } from './server-moment.ts';
+import { serverMomentMs } from './server-moment.ts';
 
 interface EntryFormProps {
   readonly pileId: string;
@@ -32,12 +32,12 @@ interface EntryFormProps {
 }
 
 export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrite, onLeave, more }: EntryFormProps) {
-  const pile = useHouse((house) => house.piles?.find((one) => one.id === pileId));
+  const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === pileId));
   const reader = useReader(pile?.site);
   const units = usePlanUnits();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const { unit, name } = usePrefs();
-  const deed = useDeed();
+  const mutation = useMutation();
   const [draft, setDraft] = useState(first);
   const [at, setAt] = useState<string | null>(
     firstAtMs === undefined ? null : wallOfInstant(firstAtMs, reader.timeZone),
@@ -45,16 +45,16 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
   const [reason, setReason] = useState('');
   const [errors, setErrors] = useState<ReadonlyMap<string, string>>(new Map());
   const change = (part: Partial<EntryDraft>) => setDraft({ ...draft, ...part });
-  const wrong = (pointer: string) => errors.get(pointer) ?? deed.fieldError(pointer);
+  const wrong = (pointer: string) => errors.get(pointer) ?? mutation.fieldError(pointer);
 
   const write = async () => {
     const isSame = firstAtMs !== undefined && at === wallOfInstant(firstAtMs, reader.timeZone);
-    const whenMs = isSame ? firstAtMs : at === null ? houseMomentMs() : instantOfWall(at, reader.timeZone);
+    const whenMs = isSame ? firstAtMs : at === null ? serverMomentMs() : instantOfWall(at, reader.timeZone);
     if (whenMs === undefined) return setErrors(new Map([['/at', 'Say the day and the time.']]));
     const checked = checkedEntry(draft, units, whenMs, name);
     setErrors(checked.errors);
     const { entry } = checked;
-    if (entry) await deed.run(() => onWrite(entry, reason.trim()));
+    if (entry) await mutation.run(() => onWrite(entry, reason.trim()));
   };
 
   const wantsPhoto = draft.kind === 'photo';
@@ -101,12 +101,12 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
           value={reason}
           onValue={setReason}
           hint="What it said before stays readable."
-          error={deed.fieldError('/reason')}
+          error={mutation.fieldError('/reason')}
         />
       )}
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       <div class="entry-form-end">
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <button type="submit" class="primary" disabled={mutation.busy}>
           {correcting ? 'Keep the correction' : 'Write it down'}
         </button>
         <button type="button" class="plain" onClick={onLeave}>

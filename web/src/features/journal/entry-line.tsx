@@ -6,8 +6,8 @@ import { useState } from 'preact/hooks';
 import type { Entry, EntryVersion } from '../../../../shared/contracts/journal.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { counted } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -133,11 +133,11 @@ function Photos({ ids, of }: { readonly ids: readonly string[]; readonly of: str
 }
 
 function StrikeOut({ entry, onDone }: { readonly entry: Entry; readonly onDone: () => Promise<unknown> }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const { name } = usePrefs();
   const [reason, setReason] = useState('');
   const strike = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await withdrawEntry(entry.id, {
         id: newClientId(),
         replaces: entry.versionId,
@@ -160,8 +160,8 @@ function StrikeOut({ entry, onDone }: { readonly entry: Entry; readonly onDone: 
         onValue={setReason}
         hint="It stays readable, struck through."
       />
-      <Refusal error={deed.error} />
-      <button type="submit" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" disabled={mutation.busy}>
         Strike it out
       </button>
     </form>
@@ -169,7 +169,7 @@ function StrikeOut({ entry, onDone }: { readonly entry: Entry; readonly onDone: 
 }
 
 function Before({ entry }: { readonly entry: Entry }) {
-  const { value, error } = useAnswer(`${entry.id} ${entry.versionId}`, () => getEntry(entry.id));
+  const { value, error } = useQuery(`${entry.id} ${entry.versionId}`, () => getEntry(entry.id));
   const reader = useReader();
   const units = usePlanUnits();
   if (error !== undefined) return <Refusal error={error} />;

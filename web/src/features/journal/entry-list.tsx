@@ -5,7 +5,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../../../shared/contracts/journal.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useStore } from '../../data/store.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { EntryLine } from './entry-line.tsx';
 import { getEntries } from './journal-api.ts';
 import { waiting } from './waiting.ts';
@@ -23,7 +23,7 @@ interface EntryListProps {
 }
 
 export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps) {
-  const { value, error, refresh } = useAnswer(pileId, () => getEntries(pileId));
+  const { value, error, refresh } = useQuery(pileId, () => getEntries(pileId));
   const keptCount = useStore(waiting, (now) => now.keptCount);
   const [older, setOlder] = useState<readonly Entry[]>([]);
   const [next, setNext] = useState<string | null>();

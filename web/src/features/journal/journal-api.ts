@@ -42,7 +42,7 @@ export async function sendPhoto(id: string, photo: Blob): Promise<void> {
   photoSchema.parse(await response.json());
 }
 
-/** A file of the house, with the token it may want. */
+/** A file of the server, with the token it may want. */
 export async function getFile(path: string): Promise<Blob> {
   return (await reach(path, { headers: requestHeaders() })).blob();
 }

@@ -3,7 +3,7 @@
  */
 
 import { useRoute } from 'preact-iso';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -14,8 +14,8 @@ import { WritePanel } from './write-panel.tsx';
 export function JournalPage() {
   const { params } = useRoute();
   const id = params.id ?? '';
-  const pile = useHouse((house) => house.piles?.find((one) => one.id === id));
-  const isKnown = useHouse((house) => house.piles !== null);
+  const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === id));
+  const isKnown = useInstallation((installation) => installation.piles !== null);
   const { unit } = usePrefs();
   const name = pile?.name ?? id;
   const heading = usePage(`Journal of ${name}`);

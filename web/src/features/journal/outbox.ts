@@ -2,9 +2,9 @@
  * web/journal/outbox.ts: sends what waits on this device, each entry once, however often the line breaks.
  *
  * Takes:  where waiting entries are kept, two ways to send (a photo, a packet of entries), and who is signed in.
- * Gives:  how many were kept, and how many the house refused; refused ones stay, with the reason, for the person.
- * Never:  drops an entry before the house has said that it has it: an answer that got lost means sending the same id again.
- *         Never sends what somebody else wrote: the house would put the wrong name beside it.
+ * Gives:  how many were kept, and how many the server refused; refused ones stay, with the reason, for the person.
+ * Never:  drops an entry before the server has said that it has it: an answer that got lost means sending the same id again.
+ *         Never sends what somebody else wrote: the server would put the wrong name beside it.
  */
 import type { NewEntry, QueuedAnswer, QueuedEntry } from '../../../../shared/contracts/journal.ts';
 import { namelessIds } from '../../../../shared/person.ts';
@@ -17,7 +17,7 @@ export interface WaitingEntry {
   readonly entry: NewEntry & { readonly id: string };
   /** When it was written, for the order [epoch ms]. */
   readonly writtenMs: number;
-  /** Why the house will not have it; null while it only waits. */
+  /** Why the server will not have it; null while it only waits. */
   readonly refused: string | null;
   /** Who wrote it; null where that was not known. */
   readonly writer: Writer | null;
@@ -59,7 +59,7 @@ export function writerName({ writer }: Pick<WaitingEntry, 'writer'>): string | n
 
 const isNameless = ({ id }: Writer): boolean => namelessIds.includes(id);
 
-/** Entries in one packet; the house takes up to 100. */
+/** Entries in one packet; the server takes up to 100. */
 export const packetSize = 25;
 
 /** @throws {NoAnswer} when the line breaks; everything not yet confirmed still waits. */
@@ -121,7 +121,7 @@ async function sendPacket(
   }
 }
 
-/** Said by the house about this very thing; a house that is busy, locked or broken is asked again. */
+/** Said by the server about this very thing; a server that is busy, locked or broken is asked again. */
 function isRefusal(error: unknown): error is ApiProblem {
   if (!(error instanceof ApiProblem)) return false;
   const { status } = error.problem;

@@ -1,5 +1,5 @@
 /**
- * web/journal/photo.tsx: a photo, from this device while it waits, else from the house, asked for with the token.
+ * web/journal/photo.tsx: a photo, from this device while it waits, else from the server, asked for with the token.
  */
 import { useEffect, useState } from 'preact/hooks';
 import { getFile } from './journal-api.ts';

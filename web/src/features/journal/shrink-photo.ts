@@ -3,7 +3,7 @@
  *
  * Takes:  a file from the camera or the gallery.
  * Gives:  a JPEG no longer than `longestSide`, drawn anew and so without place or camera in it; the file itself where
- *         the browser cannot draw it (the house makes it small and strips it then).
+ *         the browser cannot draw it (the server makes it small and strips it then).
  */
 import { photoLimits, photoTypes } from '../../../../shared/contracts/journal.ts';
 

@@ -1,5 +1,5 @@
 /**
- * web/journal/waiting-list.tsx: entries that are only on this device yet, and those the house would not take.
+ * web/journal/waiting-list.tsx: entries that are only on this device yet, and those the server would not take.
  */
 import { instantInputSchema } from '../../../../shared/contracts/time.ts';
 import { entryFactsSchema } from '../../../../shared/entry.ts';

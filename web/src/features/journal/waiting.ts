@@ -1,11 +1,11 @@
 /**
  * web/journal/waiting.ts: the entries that wait on this device, as the pages follow them, and when they are sent.
  *
- * Never:  sends for anybody but who is signed in just then: the house is asked first, as another page may have changed it.
+ * Never:  sends for anybody but who is signed in just then: the server is asked first, as another page may have changed it.
  * Never:  sends twice at a time: the page waits for its own sending, and pages beside it for each other where they can.
  */
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
-import { house } from '../../data/live/installation.ts';
+import { installation } from '../../data/live/installation.ts';
 import { createStore } from '../../data/store.ts';
 import { whoWrites } from '../people/me.ts';
 import { getSession } from '../people/people-api.ts';
@@ -16,7 +16,7 @@ import { waitingStore } from './waiting-store.ts';
 
 export interface Waiting {
   readonly entries: readonly WaitingEntry[];
-  /** Counts up whenever the house took some, so that lists are fetched again. */
+  /** Counts up whenever the server took some, so that lists are fetched again. */
   readonly keptCount: number;
 }
 
@@ -76,7 +76,7 @@ export function sendNow(): Promise<void> {
   return sending;
 }
 
-/** Web Locks exist on https pages only; without them two pages may send the same, which the house knows by its id. */
+/** Web Locks exist on https pages only; without them two pages may send the same, which the server knows by its id. */
 async function inTurn(act: () => Promise<void>): Promise<void> {
   const { locks } = navigator as { locks?: LockManager };
   if (!locks) return act();
@@ -96,7 +96,7 @@ async function sendAll(): Promise<void> {
 
 let started = false;
 
-/** Looks for what an earlier page left behind, and sends whenever the house is within reach again. */
+/** Looks for what an earlier page left behind, and sends whenever the server is within reach again. */
 export function startOutbox(): void {
   if (started) return;
   started = true;
@@ -110,8 +110,8 @@ export function startOutbox(): void {
     });
   addEventListener('online', sendIfWaiting);
   let wasLive = false;
-  house.follow(() => {
-    const isLive = house.get().link === 'live';
+  installation.follow(() => {
+    const isLive = installation.get().link === 'live';
     if (isLive && !wasLive) sendIfWaiting();
     wasLive = isLive;
   });

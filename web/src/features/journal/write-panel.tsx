@@ -3,7 +3,7 @@
  */
 import { useState } from 'preact/hooks';
 import type { EntryKind } from '../../../../shared/entry.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { emptyEntry } from './entry-draft.ts';
 import { EntryForm } from './entry-form.tsx';
@@ -20,11 +20,11 @@ interface WritePanelProps {
 export function WritePanel({ pileId, onWritten }: WritePanelProps) {
   const [kind, setKind] = useState<EntryKind | null>(null);
   const [told, setTold] = useState('');
-  const piles = useHouse((house) => house.piles) ?? [];
+  const piles = useInstallation((installation) => installation.piles) ?? [];
   const site = piles.find(({ id }) => id === pileId)?.site;
   const others = piles.filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
   const [rainsOnAll, setRainsOnAll] = useState(true);
-  const isLost = useHouse((house) => house.link === 'lost');
+  const isLost = useInstallation((installation) => installation.link === 'lost');
   return (
     <div class="write-panel">
       {entryGroups.map(([title, kinds]) => (

@@ -2,17 +2,17 @@
  * web/keys/door-rule.tsx: whether a probe needs a key also when it comes from this machine.
  */
 import type { KeysAnswer } from '../../../../shared/contracts/keys.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Choice, Refusal } from '../../ui/parts/forms.tsx';
-import { setDoorRule } from './keys-api.ts';
+import { setAuthRule } from './keys-api.ts';
 
-interface DoorRuleProps {
+interface AuthRuleProps {
   readonly answer: KeysAnswer;
   readonly onChange: () => Promise<void>;
 }
 
-export function DoorRule({ answer, onChange }: DoorRuleProps) {
-  const deed = useDeed();
+export function AuthRule({ answer, onChange }: AuthRuleProps) {
+  const mutation = useMutation();
   const { everyProbeNeedsAKey, networkIsTrusted } = answer;
   return (
     <>
@@ -24,7 +24,7 @@ export function DoorRule({ answer, onChange }: DoorRuleProps) {
           ['others', networkIsTrusted ? 'Nobody' : 'Who comes from elsewhere'],
           ['every', 'Every probe'],
         ]}
-        onValue={(who) => void deed.run(() => setDoorRule(who === 'every').then(onChange))}
+        onValue={(who) => void mutation.run(() => setAuthRule(who === 'every').then(onChange))}
       />
       <p class="hint">
         {networkIsTrusted
@@ -32,7 +32,7 @@ export function DoorRule({ answer, onChange }: DoorRuleProps) {
           : 'Programs of this machine may come in without one, until you want a key of every probe. Choose that when a gateway or a forwarder on this machine lets others through.'}{' '}
         Whoever is in without a key then is parted from at once.
       </p>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </>
   );
 }

@@ -3,8 +3,8 @@
  */
 import { useState } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Choice, Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { type KeyDraft, keyUses, nameFor, newKeyOf, useHints } from './key-draft.ts';
 import { makeKey } from './keys-api.ts';
@@ -14,11 +14,11 @@ interface KeyFormProps {
 }
 
 export function KeyForm({ onMade }: KeyFormProps) {
-  const deed = useDeed();
-  const firstSite = useHouse((house) => house.sites[0]?.id);
+  const mutation = useMutation();
+  const firstSite = useInstallation((installation) => installation.sites[0]?.id);
   const [draft, setDraft] = useState<KeyDraft>({ use: 'probe', name: '', site: '', probe: '', foreign: '' });
   const change = (part: Partial<KeyDraft>) => {
-    deed.clear();
+    mutation.clear();
     setDraft({ ...draft, ...part });
   };
   const whole: KeyDraft = { ...draft, site: draft.site || (firstSite ?? '') };
@@ -29,7 +29,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
       aria-label="New key"
       onSubmit={(event) => {
         event.preventDefault();
-        void deed.run(async () => onMade(await makeKey(newKeyOf(whole))));
+        void mutation.run(async () => onMade(await makeKey(newKeyOf(whole))));
       }}
     >
       <Choice legend="What is it for?" value={draft.use} choices={keyUses} onValue={(use) => change({ use })} />
@@ -41,7 +41,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
           required
           hint="As it stands in the topic: small letters, digits, - and _."
           value={whole.site}
-          error={deed.fieldError('/site')}
+          error={mutation.fieldError('/site')}
           onValue={(site) => change({ site })}
         />
       )}
@@ -52,7 +52,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
           required
           placeholder="probe-1"
           value={draft.probe}
-          error={deed.fieldError('/probe')}
+          error={mutation.fieldError('/probe')}
           onValue={(probe) => change({ probe })}
         />
       )}
@@ -61,7 +61,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
         hint="May stay empty."
         placeholder={speaks && whole.site === '' ? '' : nameFor(draft.use, whole.site, draft.probe || 'probe-1')}
         value={draft.name}
-        error={deed.fieldError('/name')}
+        error={mutation.fieldError('/name')}
         onValue={(name) => change({ name })}
       />
       {speaks && (
@@ -70,7 +70,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
           <Field
             label="Foreign topics"
             hint="One a line, as in your mappings; + stands for one level and # for all that follow."
-            error={[0, 1, 2, 3, 4].map((index) => deed.fieldError(`/foreign/${index}`)).find(Boolean)}
+            error={[0, 1, 2, 3, 4].map((index) => mutation.fieldError(`/foreign/${index}`)).find(Boolean)}
           >
             {(ids) => (
               <textarea
@@ -85,8 +85,8 @@ export function KeyForm({ onMade }: KeyFormProps) {
           </Field>
         </details>
       )}
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Make the key
       </button>
     </form>

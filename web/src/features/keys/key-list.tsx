@@ -3,8 +3,8 @@
  */
 import { useState } from 'preact/hooks';
 import type { Key } from '../../../../shared/contracts/keys.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { reachWords, seenWords } from './key-words.ts';
@@ -26,11 +26,11 @@ export function KeyList({ keys, onChange }: KeyListProps) {
 }
 
 function KeyLine({ shown, onChange }: { readonly shown: Key; readonly onChange: () => Promise<void> }) {
-  const deed = useDeed();
-  const nowMs = useHouseNow();
+  const mutation = useMutation();
+  const nowMs = useServerNow();
   const reader = useReader();
   const [asks, setAsks] = useState(false);
-  const revoke = () => deed.run(() => revokeKey(shown.id).then(onChange));
+  const revoke = () => mutation.run(() => revokeKey(shown.id).then(onChange));
   return (
     <li>
       <div>
@@ -50,7 +50,7 @@ function KeyLine({ shown, onChange }: { readonly shown: Key; readonly onChange: 
       {asks && shown.revokedAt === null && (
         <div class="key-ask">
           <p>Whatever uses this key is parted from at once, and nothing brings the key back.</p>
-          <button type="button" class="primary" disabled={deed.busy} onClick={revoke}>
+          <button type="button" class="primary" disabled={mutation.busy} onClick={revoke}>
             Revoke it
           </button>
           <button type="button" onClick={() => setAsks(false)}>
@@ -58,7 +58,7 @@ function KeyLine({ shown, onChange }: { readonly shown: Key; readonly onChange: 
           </button>
         </div>
       )}
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </li>
   );
 }

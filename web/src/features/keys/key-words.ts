@@ -1,7 +1,7 @@
 /**
  * web/keys/key-words.ts: what a key allows, who uses it, and who was turned away, in sentences.
  */
-import type { Key, KeysAnswer, TurnedAwayReason } from '../../../../shared/contracts/keys.ts';
+import type { Key, KeysAnswer, RefusedReason } from '../../../../shared/contracts/keys.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { capital, countWord } from '../../ui/format/words.ts';
 
@@ -20,19 +20,19 @@ export function seenWords({ seen, revokedAt }: Key, nowMs: number): string {
 }
 
 /** Who may come in, in one sentence. */
-export function doorSentence({ keys, door, everyProbeNeedsAKey, networkIsTrusted }: KeysAnswer): string {
+export function authRuleSentence({ keys, authPolicy, everyProbeNeedsAKey, networkIsTrusted }: KeysAnswer): string {
   const inForce = keys.filter((key) => key.revokedAt === null).length;
   const count =
     inForce === 0
       ? 'No key is in force'
       : `${capital(countWord(inForce))} ${inForce === 1 ? 'key is' : 'keys are'} in force`;
-  if (door === 'outside') return `${count}; your own broker keeps the door.`;
+  if (authPolicy === 'outside') return `${count}; your own broker keeps the door.`;
   if (everyProbeNeedsAKey) return `${count}, and nobody comes in without one.`;
   if (networkIsTrusted) return `${count}; whoever reaches the broker comes in without one.`;
   return `${count}; programs of this machine come in without one.`;
 }
 
-export const turnedAwayWords: Record<TurnedAwayReason, { title: string; meaning: string }> = {
+export const refusedWords: Record<RefusedReason, { title: string; meaning: string }> = {
   'no-key': {
     title: 'Came without a key',
     meaning: 'Make a key for it under Keys for probes, and enter it there.',

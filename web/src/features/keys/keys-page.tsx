@@ -4,13 +4,13 @@
 import { useState } from 'preact/hooks';
 import type { KeysAnswer, MadeKey } from '../../../../shared/contracts/keys.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { DoorRule } from './auth-rule.tsx';
+import { AuthRule } from './auth-rule.tsx';
 import { KeyForm } from './key-form.tsx';
 import { KeyList } from './key-list.tsx';
-import { doorSentence } from './key-words.ts';
+import { authRuleSentence } from './key-words.ts';
 import { getKeys } from './keys-api.ts';
 import { MadeKeyView } from './made-key.tsx';
 import { MosquittoFiles } from './mosquitto-files.tsx';
@@ -18,12 +18,12 @@ import './keys.css';
 
 export function KeysPage() {
   const heading = usePage('Keys for probes');
-  const { value, error, refresh } = useAnswer('keys', getKeys);
+  const { value, error, refresh } = useQuery('keys', getKeys);
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {value ? doorSentence(value) : 'Keys for probes'}
+          {value ? authRuleSentence(value) : 'Keys for probes'}
         </h1>
         <p class="lead">
           With a key of its own a probe speaks for itself only, and you can take the key back without touching the
@@ -59,9 +59,9 @@ function Keys({ answer, refresh }: { readonly answer: KeysAnswer; readonly refre
           <KeyList keys={inForce} onChange={refresh} />
         </Part>
       )}
-      {answer.door === 'embedded' && (
+      {answer.authPolicy === 'embedded' && (
         <Part id="who-needs" title="Who needs a key">
-          <DoorRule answer={answer} onChange={refresh} />
+          <AuthRule answer={answer} onChange={refresh} />
         </Part>
       )}
       <Part id="own-broker" title="A broker of your own">

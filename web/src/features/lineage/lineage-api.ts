@@ -1,5 +1,5 @@
 /**
- * web/lineage/lineage-api.ts: asks the house for a family, from one member both ways or of the whole farm.
+ * web/lineage/lineage-api.ts: asks the server for a family, from one member both ways or of the whole farm.
  */
 import { lineageAnswerSchema } from '../../../../shared/contracts/lineage.ts';
 import { ask } from '../../data/client.ts';

@@ -4,7 +4,7 @@
 import { useRoute } from 'preact-iso';
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { counted } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -18,7 +18,7 @@ import './lineage.css';
 export function LineagePage() {
   const { query } = useRoute();
   const start = query.start;
-  const { value, error } = useAnswer(`lineage ${start ?? ''}`, () => getLineage({ start, way: 'both' }));
+  const { value, error } = useQuery(`lineage ${start ?? ''}`, () => getLineage({ start, way: 'both' }));
   const member = value?.start && value.nodes.find((node) => value.start && keyOf(node) === keyOf(value.start));
   const title = member ? `The family of ${member.name}` : 'The farm’s family tree';
   const heading = usePage(title);

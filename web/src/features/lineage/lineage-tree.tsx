@@ -1,7 +1,7 @@
 /**
  * web/lineage/lineage-tree.tsx: the family drawn from its sources down to the beds: jars, mounds and rows of a bed.
  *
- * Takes:  what the house tells of a family.
+ * Takes:  what the server tells of a family.
  * Gives:  a drawing whose members are links, to be walked by pointer or keyboard; the list below it tells the same.
  */
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';

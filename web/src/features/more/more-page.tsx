@@ -29,7 +29,7 @@ export const morePlaces = [
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 
-/** Pages that are of use to some only; the house decides again. */
+/** Pages that are of use to some only; the server decides again. */
 const wanted: Partial<Record<string, Role>> = {
   '/people': 'owner',
   '/who-did-what': 'owner',

@@ -4,7 +4,7 @@
 import { useState } from 'preact/hooks';
 import type { MailAnswer } from '../../../../shared/contracts/notifications.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Field, Refusal } from '../../ui/parts/forms.tsx';
 import { confirmMail, sendMailCode } from './notifications-api.ts';
@@ -47,8 +47,8 @@ function goesWords({ standing, goesTo }: MailAnswer, address: string): string {
 function EnterCode({ mail, address, refresh }: MailStandingProps) {
   const [code, setCode] = useState('');
   const [outcome, setOutcome] = useState<string>();
-  const sending = useDeed();
-  const entering = useDeed();
+  const sending = useMutation();
+  const entering = useMutation();
   const reader = useReader();
   const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
   const isSent = mail.sentAt !== null && mail.codeEndsAt !== null;

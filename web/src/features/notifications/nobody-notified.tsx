@@ -3,12 +3,12 @@
  * so both say the same, and goes away by itself.
  */
 import { useLocation } from 'preact-iso';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMay } from '../people/me.ts';
 import './nobody-notified.css';
 
 export function NobodyNotified() {
-  const isNobody = useHouse(({ health, link }) => link !== 'locked' && health?.parts.delivery.state === 'off');
+  const isNobody = useInstallation(({ health, link }) => link !== 'locked' && health?.parts.delivery.state === 'off');
   const mayOwn = useMay('owner');
   const { path } = useLocation();
   if (!isNobody) return null;

@@ -3,27 +3,27 @@
  */
 import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
-import type { Wishes } from '../../../../shared/notifications.ts';
+import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { useMay } from '../people/me.ts';
 import { May } from '../people/only-for.tsx';
-import { getTelling, saveWishes, sendMailCode } from './notifications-api.ts';
+import { getTelling, savePreferences, sendMailCode } from './notifications-api.ts';
 import { Orders } from './orders.tsx';
-import { HouseTelling } from './server-address.tsx';
+import { ServerNotifications } from './server-address.tsx';
 import { Undelivered } from './undelivered.tsx';
-import { WaysPart } from './ways-part.tsx';
+import { ChannelsPart } from './ways-part.tsx';
 import { WhatPart } from './what-part.tsx';
 import { WhenPart } from './when-part.tsx';
 import './notifications.css';
 
 export function TellingPage() {
   const heading = usePage('How I am told');
-  const { value, error, refresh: fetchAgain } = useAnswer('telling', getTelling);
+  const { value, error, refresh: fetchAgain } = useQuery('telling', getTelling);
   /** Whoever changed how they are told may be the first who can be. */
   const refresh = async () => {
     await fetchAgain();
@@ -43,7 +43,7 @@ export function TellingPage() {
       {(value || isNobody) && <Orders isOwner={mayOwn} />}
       {(value || isNobody) && (
         <May to="owner">
-          <HouseTelling />
+          <ServerNotifications />
         </May>
       )}
     </div>
@@ -66,17 +66,17 @@ interface MineProps {
 }
 
 function Mine({ telling, refresh }: MineProps) {
-  const [draft, setDraft] = useState<Wishes>(() => inThisZone(telling.wishes));
+  const [draft, setDraft] = useState<Preferences>(() => inThisZone(telling.wishes));
   const [saved, setSaved] = useState(telling.wishes);
-  const deed = useDeed();
+  const mutation = useMutation();
   useEffect(() => setSaved(telling.wishes), [telling.wishes]);
   // The zone alone is no change of theirs, as long as nothing hangs on it; it is kept with the first one that is.
   const asSaved = saved.quiet === null && saved.summaryAtMin === null ? inThisZone(saved) : saved;
   const isChanged = JSON.stringify(draft) !== JSON.stringify(asSaved);
-  const change = (part: Partial<Wishes>) => setDraft((before) => ({ ...before, ...part }));
+  const change = (part: Partial<Preferences>) => setDraft((before) => ({ ...before, ...part }));
   const save = () =>
-    deed.run(async () => {
-      const answer = await saveWishes(draft);
+    mutation.run(async () => {
+      const answer = await savePreferences(draft);
       const { standing, sentAt } = answer.mail;
       // The first code goes out by itself; should that be too many by now, the page offers it.
       if (answer.canMail && standing === 'waiting' && sentAt === null) await sendMailCode().catch(() => undefined);
@@ -92,28 +92,28 @@ function Mine({ telling, refresh }: MineProps) {
       }}
     >
       <p class="lead">{reachWords(telling)}</p>
-      <WaysPart
+      <ChannelsPart
         telling={telling}
         draft={draft}
         saved={saved}
         change={change}
         refresh={refresh}
-        fieldError={deed.fieldError}
+        fieldError={mutation.fieldError}
       />
       <WhatPart draft={draft} change={change} isOwner={telling.person.isOwner} />
-      <WhenPart draft={draft} change={change} fieldError={deed.fieldError} />
+      <WhenPart draft={draft} change={change} fieldError={mutation.fieldError} />
       <div class={isChanged ? 'save-bar' : undefined}>
-        <button type="submit" class="primary" disabled={deed.busy || !isChanged}>
+        <button type="submit" class="primary" disabled={mutation.busy || !isChanged}>
           {isChanged ? 'Keep these wishes' : 'Kept'}
         </button>
-        <Refusal error={deed.error} />
+        <Refusal error={mutation.error} />
       </div>
     </form>
   );
 }
 
 /** A person who never set a zone means the one of the device they set it from. */
-function inThisZone(wishes: Wishes): Wishes {
+function inThisZone(wishes: Preferences): Preferences {
   const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
   return wishes.timeZone === 'UTC' && own ? { ...wishes, timeZone: own } : wishes;
 }
@@ -124,9 +124,11 @@ function reachWords({ person, wishes, devices, canMail, mail }: TellingAnswerBod
     wishes.email.on && canMail && mail.goesTo !== null && 'e-mail',
     wishes.webhook.on && wishes.webhook.url !== '' && 'a webhook',
   ].filter((way) => way !== false);
-  const isHouse = person.id === 'house';
+  const isServer = person.id === 'house';
   if (ways.length === 0) {
-    return `${isHouse ? 'Warnings of this house reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
+    return `${isServer ? 'Warnings of this house reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
   }
-  return isHouse ? `Warnings of this house go out by ${ways.join(' and ')}.` : `You are told by ${ways.join(' and ')}.`;
+  return isServer
+    ? `Warnings of this house go out by ${ways.join(' and ')}.`
+    : `You are told by ${ways.join(' and ')}.`;
 }

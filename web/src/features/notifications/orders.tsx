@@ -2,9 +2,9 @@
  * web/telling/orders.tsx: for each site, who is told first, and to whom a warning goes on when nobody acknowledges it.
  */
 import { useState } from 'preact/hooks';
-import { useHouse } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { getOrders, getTellingPeople, saveOrder } from './notifications-api.ts';
@@ -13,9 +13,9 @@ import { wayNames } from './sent-words.ts';
 const firstAfterMin = 15;
 
 export function Orders({ isOwner }: { readonly isOwner: boolean }) {
-  const sites = useHouse((house) => house.sites);
-  const { value: people } = useAnswer('telling people', getTellingPeople);
-  const { value: orders, refresh } = useAnswer('orders', getOrders);
+  const sites = useInstallation((installation) => installation.sites);
+  const { value: people } = useQuery('telling people', getTellingPeople);
+  const { value: orders, refresh } = useQuery('orders', getOrders);
   if (!people || !orders || sites.length === 0 || people.people.length < 2) return null;
   return (
     <Part id="orders" title="Who first, who next">
@@ -57,7 +57,7 @@ interface SiteOrderProps {
 function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderProps) {
   const [personIds, setPersonIds] = useState(order.personIds);
   const [after, setAfter] = useState(String(order.afterMin));
-  const deed = useDeed();
+  const mutation = useMutation();
   const others = people.filter(({ id }) => !personIds.includes(id));
   const nameOf = (id: string) => people.find((one) => one.id === id)?.name ?? 'somebody who has gone';
   const waysOf = (id: string) => people.find((one) => one.id === id)?.ways.map((way) => wayNames[way]) ?? [];
@@ -106,7 +106,7 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
               unit="minutes"
               value={after}
               inputMode="numeric"
-              error={deed.fieldError('/afterMin')}
+              error={mutation.fieldError('/afterMin')}
               onValue={setAfter}
             />
           )}
@@ -114,15 +114,17 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
             <button
               type="button"
               class="primary"
-              disabled={deed.busy}
+              disabled={mutation.busy}
               onClick={() =>
-                deed.run(() => saveOrder(site, { personIds: [...personIds], afterMin: Number(after) }).then(refresh))
+                mutation.run(() =>
+                  saveOrder(site, { personIds: [...personIds], afterMin: Number(after) }).then(refresh),
+                )
               }
             >
               Keep this order<span class="unseen"> of {name}</span>
             </button>
           )}
-          <Refusal error={deed.error} />
+          <Refusal error={mutation.error} />
         </>
       )}
     </section>

@@ -1,26 +1,26 @@
 /**
  * web/telling/told-list.tsx: who was told of a warning, when, and how it went.
  */
-import type { ToldMessageView } from '../../../../shared/contracts/notifications.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import type { MessageView } from '../../../../shared/contracts/notifications.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getTold } from './notifications-api.ts';
 import { messageWords, reasonNames, wayNames } from './sent-words.ts';
 import './notifications.css';
 
-interface ToldListProps {
+interface SentListProps {
   readonly alarmId: string;
   /** Changes when it should be fetched anew. */
   readonly state: string;
   readonly site: string;
 }
 
-export function ToldList({ alarmId, state, site }: ToldListProps) {
-  const { value, error } = useAnswer(`${alarmId} ${state}`, () => getTold(alarmId));
+export function SentList({ alarmId, state, site }: SentListProps) {
+  const { value, error } = useQuery(`${alarmId} ${state}`, () => getTold(alarmId));
   const reader = useReader(site);
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const time = (at: string) => nearTime(Date.parse(at), nowMs, reader);
   if (error !== undefined) return <Refusal error={error} />;
   if (!value) return <p class="quiet">Fetching…</p>;
@@ -46,7 +46,7 @@ export function ToldList({ alarmId, state, site }: ToldListProps) {
 }
 
 interface MessageLineProps {
-  readonly message: ToldMessageView;
+  readonly message: MessageView;
   readonly time: (at: string) => string;
 }
 

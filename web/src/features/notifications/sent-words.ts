@@ -1,13 +1,13 @@
 /**
  * web/telling/told-words.ts: what became of a message, in words.
  */
-import type { ToldMessageView, ToldNoticeView } from '../../../../shared/contracts/notifications.ts';
-import type { TellingWay } from '../../../../shared/notifications.ts';
+import type { MessageView, NotificationView } from '../../../../shared/contracts/notifications.ts';
+import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import type { Severity } from '../../../../shared/warning.ts';
 
-export const wayNames: Record<TellingWay, string> = { push: 'push', email: 'e-mail', webhook: 'webhook' };
+export const wayNames: Record<NotificationChannel, string> = { push: 'push', email: 'e-mail', webhook: 'webhook' };
 
-export const reasonNames: Record<ToldNoticeView['reason'], string> = {
+export const reasonNames: Record<NotificationView['reason'], string> = {
   'first-raise': 'It was raised',
   'got-worse': 'It got worse',
   'reminder-due': 'Reminder',
@@ -27,7 +27,7 @@ export const severityChoices: readonly (readonly [Severity, string])[] = [
 ];
 
 /** @param time Tells an instant in the reader's clock. */
-export function messageWords(message: ToldMessageView, time: (at: string) => string): string {
+export function messageWords(message: MessageView, time: (at: string) => string): string {
   const tries = message.attempts.length;
   const last = message.attempts.at(-1);
   switch (message.state) {

@@ -1,29 +1,29 @@
 /**
- * web/telling/house-telling.tsx: what owners set for the whole house: a heartbeat, and inner addresses that may be called.
+ * web/telling/server-telling.tsx: what owners set for the whole server: a heartbeat, and inner addresses that may be called.
  */
 import { useState } from 'preact/hooks';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { getTellingHouse, saveTellingHouse } from './notifications-api.ts';
+import { getServerNotifications, saveServerNotifications } from './notifications-api.ts';
 
-type Answer = Awaited<ReturnType<typeof getTellingHouse>>;
+type Answer = Awaited<ReturnType<typeof getServerNotifications>>;
 
-export function HouseTelling() {
-  const { value, refresh } = useAnswer('telling house', getTellingHouse);
+export function ServerNotifications() {
+  const { value, refresh } = useQuery('telling house', getServerNotifications);
   if (!value) return null;
   const key = `${value.heartbeatUrl} ${value.allowedAddresses.join(' ')}`;
-  return <HouseForm key={key} value={value} refresh={refresh} />;
+  return <InstallationForm key={key} value={value} refresh={refresh} />;
 }
 
-function HouseForm({ value, refresh }: { readonly value: Answer; readonly refresh: () => Promise<void> }) {
+function InstallationForm({ value, refresh }: { readonly value: Answer; readonly refresh: () => Promise<void> }) {
   const [url, setUrl] = useState(value.heartbeatUrl ?? '');
   const [allowed, setAllowed] = useState(value.allowedAddresses.join('\n'));
-  const deed = useDeed();
+  const mutation = useMutation();
   const save = () =>
-    deed.run(() =>
-      saveTellingHouse({
+    mutation.run(() =>
+      saveServerNotifications({
         heartbeatUrl: url.trim() === '' ? null : url.trim(),
         allowedAddresses: allowed
           .split('\n')
@@ -39,14 +39,14 @@ function HouseForm({ value, refresh }: { readonly value: Answer; readonly refres
         value={url}
         mono
         placeholder="https://"
-        error={deed.fieldError('/heartbeatUrl')}
+        error={mutation.fieldError('/heartbeatUrl')}
         onValue={setUrl}
       />
       <p class="quiet">Now: {value.heartbeat.detail}.</p>
       <Field
         label="Inner addresses that messages may go to"
         hint="One host and port a line, such as 192.168.1.20:8080. Webhooks reach nothing on this machine or its network unless it stands here."
-        error={deed.fieldError('/allowedAddresses')}
+        error={mutation.fieldError('/allowedAddresses')}
       >
         {(ids) => (
           <textarea
@@ -59,10 +59,10 @@ function HouseForm({ value, refresh }: { readonly value: Answer; readonly refres
           />
         )}
       </Field>
-      <button type="button" disabled={deed.busy} onClick={() => void save()}>
+      <button type="button" disabled={mutation.busy} onClick={() => void save()}>
         Keep for the house
       </button>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </Part>
   );
 }

@@ -2,20 +2,20 @@
  * web/telling/test-button.tsx: "send me a test", and what became of it.
  */
 import { useState } from 'preact/hooks';
-import type { ToldMessageView } from '../../../../shared/contracts/notifications.ts';
-import type { TellingWay } from '../../../../shared/notifications.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import type { MessageView } from '../../../../shared/contracts/notifications.ts';
+import type { NotificationChannel } from '../../../../shared/notifications.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getNotice, sendTest } from './notifications-api.ts';
 
 const askEveryMs = 500;
 const patienceMs = 25_000;
 
-export function TestButton({ way, label }: { readonly way: TellingWay; readonly label: string }) {
+export function TestButton({ way, label }: { readonly way: NotificationChannel; readonly label: string }) {
   const [outcome, setOutcome] = useState<string>();
-  const deed = useDeed();
+  const mutation = useMutation();
   const test = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       setOutcome('On its way…');
       const { id } = await sendTest(way).catch((error) => {
         setOutcome(undefined);
@@ -25,13 +25,13 @@ export function TestButton({ way, label }: { readonly way: TellingWay; readonly 
     });
   return (
     <div class="test">
-      <button type="button" disabled={deed.busy} onClick={() => void test()}>
+      <button type="button" disabled={mutation.busy} onClick={() => void test()}>
         {label}
       </button>
       <p role="status" class="quiet">
         {outcome}
       </p>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </div>
   );
 }
@@ -41,7 +41,7 @@ export async function followOutcome(id: string, sent: string): Promise<string> {
   return wordsOf(await follow(id), sent);
 }
 
-async function follow(id: string): Promise<readonly ToldMessageView[]> {
+async function follow(id: string): Promise<readonly MessageView[]> {
   const endMs = performance.now() + patienceMs;
   for (;;) {
     const { messages, state } = await getNotice(id);
@@ -51,7 +51,7 @@ async function follow(id: string): Promise<readonly ToldMessageView[]> {
   }
 }
 
-function wordsOf(messages: readonly ToldMessageView[], sent: string): string {
+function wordsOf(messages: readonly MessageView[], sent: string): string {
   if (messages.length === 0) return 'There was nobody to send it to: keep your wishes first.';
   const failed = messages.filter(({ state }) => state !== 'sent');
   if (failed.length === 0) return sent;

@@ -15,7 +15,7 @@ export async function deviceState(): Promise<DeviceState> {
   return (await worker?.pushManager.getSubscription()) ? 'subscribed' : 'ready';
 }
 
-/** Asks the person's leave, subscribes with the house's key and tells the house. @throws {Error} in words for the page. */
+/** Asks the person's leave, subscribes with the server's key and tells the server. @throws {Error} in words for the page. */
 export async function subscribeThisDevice(pushKey: string): Promise<void> {
   if ((await Notification.requestPermission()) !== 'granted') {
     throw new Error(
@@ -35,7 +35,7 @@ async function subscribed(worker: ServiceWorkerRegistration, pushKey: string): P
   try {
     return await worker.pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: pushKey });
   } catch (error) {
-    // A subscription with another house's key stands in the way.
+    // A subscription with another server's key stands in the way.
     const old = await worker.pushManager.getSubscription();
     if (!old) throw new Error('The browser’s push service cannot be reached just now.', { cause: error });
     await old.unsubscribe();

@@ -2,9 +2,9 @@
  * web/telling/undelivered.tsx: the loud place for what could not be delivered.
  */
 
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';
@@ -13,9 +13,9 @@ import { wayNames } from './sent-words.ts';
 import './notifications.css';
 
 export function Undelivered() {
-  const { value, refresh } = useAnswer('undelivered', getUndelivered);
-  const deed = useDeed();
-  const nowMs = useHouseNow();
+  const { value, refresh } = useQuery('undelivered', getUndelivered);
+  const mutation = useMutation();
+  const nowMs = useServerNow();
   const reader = useReader(undefined);
   if (!value || value.messages.length === 0) return null;
   const { messages } = value;
@@ -41,8 +41,8 @@ export function Undelivered() {
               <May to="keeper">
                 <button
                   type="button"
-                  disabled={deed.busy}
-                  onClick={() => deed.run(() => sayUndeliveredSeen(message.id).then(refresh))}
+                  disabled={mutation.busy}
+                  onClick={() => mutation.run(() => sayUndeliveredSeen(message.id).then(refresh))}
                 >
                   I have seen this<span class="unseen"> about {message.person}</span>
                 </button>
@@ -51,7 +51,7 @@ export function Undelivered() {
           </li>
         ))}
       </ul>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </section>
   );
 }

@@ -3,9 +3,9 @@
  */
 import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
-import type { Wishes } from '../../../../shared/notifications.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import type { Preferences } from '../../../../shared/notifications.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -15,16 +15,16 @@ import { removeDevice, renewSecret } from './notifications-api.ts';
 import { TestButton } from './test-button.tsx';
 import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
 
-interface WaysPartProps {
+interface ChannelsPartProps {
   readonly telling: TellingAnswerBody;
-  readonly draft: Wishes;
-  readonly saved: Wishes;
-  readonly change: (part: Partial<Wishes>) => void;
+  readonly draft: Preferences;
+  readonly saved: Preferences;
+  readonly change: (part: Partial<Preferences>) => void;
   readonly refresh: () => Promise<void>;
   readonly fieldError: (pointer: string) => string | undefined;
 }
 
-export function WaysPart({ telling, draft, saved, change, refresh, fieldError }: WaysPartProps) {
+export function ChannelsPart({ telling, draft, saved, change, refresh, fieldError }: ChannelsPartProps) {
   const { email, webhook, push } = draft;
   return (
     <Part id="ways" title="Ways">
@@ -93,10 +93,10 @@ const stateWords: Record<Exclude<DeviceState, 'ready' | 'subscribed'>, string> =
   'not-safe': 'Notifications need the pages over https://, or on the very machine that runs the house.',
 };
 
-function Devices({ telling, refresh }: Pick<WaysPartProps, 'telling' | 'refresh'>) {
+function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refresh'>) {
   const [state, setState] = useState<DeviceState>();
-  const deed = useDeed();
-  const nowMs = useHouseNow();
+  const mutation = useMutation();
+  const nowMs = useServerNow();
   const reader = useReader(undefined);
   useEffect(() => {
     void deviceState().then(setState);
@@ -117,8 +117,8 @@ function Devices({ telling, refresh }: Pick<WaysPartProps, 'telling' | 'refresh'
               </span>
               <button
                 type="button"
-                disabled={deed.busy}
-                onClick={() => deed.run(() => removeDevice(device.id).then(refresh))}
+                disabled={mutation.busy}
+                onClick={() => mutation.run(() => removeDevice(device.id).then(refresh))}
               >
                 Remove<span class="unseen"> {device.label}</span>
               </button>
@@ -129,21 +129,21 @@ function Devices({ telling, refresh }: Pick<WaysPartProps, 'telling' | 'refresh'
       {(state === 'ready' || state === 'subscribed') && (
         <button
           type="button"
-          disabled={deed.busy}
-          onClick={() => deed.run(() => subscribeThisDevice(telling.pushKey).then(refresh))}
+          disabled={mutation.busy}
+          onClick={() => mutation.run(() => subscribeThisDevice(telling.pushKey).then(refresh))}
         >
           {state === 'subscribed' && telling.devices.length > 0 ? 'Sign up this device again' : 'Tell this device'}
         </button>
       )}
       {state !== undefined && state !== 'ready' && state !== 'subscribed' && <p class="hint">{stateWords[state]}</p>}
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </>
   );
 }
 
 function Secret() {
   const [secret, setSecret] = useState<string>();
-  const deed = useDeed();
+  const mutation = useMutation();
   return (
     <div class="secret">
       {secret !== undefined && (
@@ -153,13 +153,13 @@ function Secret() {
       )}
       <button
         type="button"
-        disabled={deed.busy}
-        onClick={() => deed.run(() => renewSecret().then((answer) => setSecret(answer.secret)))}
+        disabled={mutation.busy}
+        onClick={() => mutation.run(() => renewSecret().then((answer) => setSecret(answer.secret)))}
       >
         Make a new signing secret
       </button>
       <p class="hint">Signed as the Standard Webhooks specification has it; the secret before stops being used.</p>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </div>
   );
 }

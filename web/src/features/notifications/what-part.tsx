@@ -1,9 +1,9 @@
 /**
  * web/telling/what-part.tsx: of what a person wants to hear.
  */
-import type { Wishes } from '../../../../shared/notifications.ts';
+import type { Preferences } from '../../../../shared/notifications.ts';
 import { warningKinds } from '../../../../shared/warning.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -11,13 +11,13 @@ import { Tick } from '../../ui/parts/tick.tsx';
 import { severityChoices } from './sent-words.ts';
 
 interface WhatPartProps {
-  readonly draft: Wishes;
-  readonly change: (part: Partial<Wishes>) => void;
+  readonly draft: Preferences;
+  readonly change: (part: Partial<Preferences>) => void;
   readonly isOwner: boolean;
 }
 
 export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
-  const sites = useHouse((house) => house.sites);
+  const sites = useInstallation((installation) => installation.sites);
   const { withoutKinds, sites: chosen } = draft;
   const choosable = warningKinds.filter((kind) => kind !== 'self-heating');
   return (
@@ -73,8 +73,8 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
       />
       <Tick
         label="Tell me of trouble with the house itself: disk, broker, delivery"
-        checked={draft.houseTrouble ?? isOwner}
-        onChange={(houseTrouble) => change({ houseTrouble })}
+        checked={draft.installationTrouble ?? isOwner}
+        onChange={(installationTrouble) => change({ installationTrouble })}
       />
     </Part>
   );

@@ -1,15 +1,15 @@
 /**
  * web/telling/when-part.tsx: when a person may be disturbed, reminded, and given the day's summary.
  */
-import type { Wishes } from '../../../../shared/notifications.ts';
+import type { Preferences } from '../../../../shared/notifications.ts';
 import { Choice, Field, PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { minuteOf, timeText } from './sent-words.ts';
 
 interface WhenPartProps {
-  readonly draft: Wishes;
-  readonly change: (part: Partial<Wishes>) => void;
+  readonly draft: Preferences;
+  readonly change: (part: Partial<Preferences>) => void;
   readonly fieldError: (pointer: string) => string | undefined;
 }
 

@@ -6,8 +6,8 @@ import { passwordProblem } from '../../../../shared/password-rule.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -75,7 +75,7 @@ function Account({ name, role }: { readonly name: string; readonly role: 'owner'
 }
 
 function SignOut() {
-  const deed = useDeed();
+  const mutation = useMutation();
   const count = useStore(
     waiting,
     ({ entries }) => entries.filter((one) => one.refused === null && isOf(one, whoWrites())).length,
@@ -88,9 +88,9 @@ function SignOut() {
           {count === 1 ? 'is' : 'are'} sent once you sign in here again.
         </p>
       )}
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       <p>
-        <button type="button" class="primary" disabled={deed.busy} onClick={() => void deed.run(signOut)}>
+        <button type="button" class="primary" disabled={mutation.busy} onClick={() => void mutation.run(signOut)}>
           Sign out
         </button>
       </p>
@@ -99,8 +99,8 @@ function SignOut() {
 }
 
 function SessionList() {
-  const { value, error, refresh } = useAnswer('sessions', getMySessions);
-  const deed = useDeed();
+  const { value, error, refresh } = useQuery('sessions', getMySessions);
+  const mutation = useMutation();
   const reader = useReader();
   const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
   if (!value) return error === undefined ? null : <p class="refusal">{reasonOf(error)}</p>;
@@ -122,8 +122,8 @@ function SessionList() {
             {!one.isThis && (
               <button
                 type="button"
-                disabled={deed.busy}
-                onClick={() => void deed.run(() => endMySession(one.id)).then(refresh)}
+                disabled={mutation.busy}
+                onClick={() => void mutation.run(() => endMySession(one.id)).then(refresh)}
               >
                 End
               </button>
@@ -131,10 +131,14 @@ function SessionList() {
           </li>
         ))}
       </ul>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       {value.sessions.length > 2 && (
         <p>
-          <button type="button" disabled={deed.busy} onClick={() => void deed.run(endMyOtherSessions).then(refresh)}>
+          <button
+            type="button"
+            disabled={mutation.busy}
+            onClick={() => void mutation.run(endMyOtherSessions).then(refresh)}
+          >
             End all but this one
           </button>
         </p>
@@ -144,7 +148,7 @@ function SessionList() {
 }
 
 function PasswordForm({ name }: { readonly name: string }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [current, setCurrent] = useState('');
   const [next, setNext] = useState('');
   const [tried, setTried] = useState(false);
@@ -160,7 +164,7 @@ function PasswordForm({ name }: { readonly name: string }) {
         setTried(true);
         setDone(false);
         if (problem !== undefined) return;
-        void deed
+        void mutation
           .run(() => changePassword(current, next))
           .then((changed) => {
             setDone(changed);
@@ -177,7 +181,7 @@ function PasswordForm({ name }: { readonly name: string }) {
         kind="present"
         value={current}
         onValue={setCurrent}
-        error={deed.fieldError('/current')}
+        error={mutation.fieldError('/current')}
       />
       <PasswordField
         label="The new one"
@@ -185,14 +189,14 @@ function PasswordForm({ name }: { readonly name: string }) {
         hint="At least 12 characters. Four words that have nothing to do with each other do well."
         value={next}
         onValue={setNext}
-        error={weak ?? deed.fieldError('/next')}
+        error={weak ?? mutation.fieldError('/next')}
       />
       <p class="hint">
         A new password signs you out everywhere but here. Your tokens, the invitations you made and push messages to
         your other devices end too.
       </p>
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Change it
       </button>
       <p role="status">{done && 'Changed. Everything else that opened your account has ended.'}</p>

@@ -4,8 +4,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { AuditEntry } from '../../../../shared/contracts/people.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -23,8 +23,8 @@ export function WhoDidWhatPage() {
 
 function WhoDidWhat() {
   const heading = usePage('Who did what');
-  const deed = useDeed();
-  const people = useAnswer('people', getPeople);
+  const mutation = useMutation();
+  const people = useQuery('people', getPeople);
   const [person, setPerson] = useState('');
   const [words, setWords] = useState('');
   const [from, setFrom] = useState('');
@@ -37,9 +37,9 @@ function WhoDidWhat() {
     ...(from !== '' && { from: new Date(`${from}T00:00`).toISOString() }),
     ...(after !== undefined && { after }),
   });
-  const look = () => deed.run(async () => setShown(await getAudit(query())));
+  const look = () => mutation.run(async () => setShown(await getAudit(query())));
   const lookFurther = (after: string) =>
-    deed.run(async () => {
+    mutation.run(async () => {
       const more = await getAudit(query(after));
       setShown({ entries: [...(shown?.entries ?? []), ...more.entries], next: more.next });
     });
@@ -73,7 +73,7 @@ function WhoDidWhat() {
         </Field>
         <button type="submit">Find</button>
       </form>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       {shown?.entries.length === 0 && <p>Nothing like that was done.</p>}
       <ol class="trail">
         {shown?.entries.map((entry) => (
@@ -82,7 +82,7 @@ function WhoDidWhat() {
       </ol>
       {shown?.next && (
         <p>
-          <button type="button" disabled={deed.busy} onClick={() => void lookFurther(shown.next ?? '')}>
+          <button type="button" disabled={mutation.busy} onClick={() => void lookFurther(shown.next ?? '')}>
             Show earlier ones
           </button>
         </p>

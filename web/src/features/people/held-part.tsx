@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 import type { HeldDevice, Member } from '../../../../shared/contracts/people.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { endHeld, endHeldOne, getHeld } from './people-api.ts';
 import { deviceWords, scopeNames } from './role-words.ts';
@@ -30,7 +30,7 @@ export function HeldPart(props: HeldProps) {
 }
 
 function HeldLists({ person, refresh }: HeldProps) {
-  const { value, error, refresh: again } = useAnswer(`held/${person.id}`, () => getHeld(person.id));
+  const { value, error, refresh: again } = useQuery(`held/${person.id}`, () => getHeld(person.id));
   const reader = useReader();
   const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
   const after = () => Promise.all([again(), refresh()]);

@@ -8,8 +8,8 @@ import { useLocation } from 'preact-iso';
 import { passwordProblem } from '../../../../shared/password-rule.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { setBearerToken } from '../../data/prefs.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -25,7 +25,7 @@ type Shown = Awaited<ReturnType<typeof lookAtLink>>;
 export function LinkPage() {
   const [secret] = useState(() => location.hash.slice(1));
   useEffect(() => history.replaceState(history.state, '', location.pathname), []);
-  const link = useAnswer(secret, () => lookAtLink(secret));
+  const link = useQuery(secret, () => lookAtLink(secret));
   if (link.value) return <TakeLink secret={secret} link={link.value} />;
   return <NoLink error={secret === '' ? undefined : link.error} waits={secret !== '' && link.error === undefined} />;
 }
@@ -62,7 +62,7 @@ const titles: Record<Shown['kind'], string> = {
 
 function TakeLink({ secret, link }: { readonly secret: string; readonly link: Shown }) {
   const heading = usePage(titles[link.kind]);
-  const deed = useDeed();
+  const mutation = useMutation();
   const reader = useReader();
   const { route } = useLocation();
   const [name, setName] = useState('');
@@ -72,7 +72,7 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
   const problem = passwordProblem(password, [link.name ?? name]);
   const weak = tried && problem !== undefined ? `The password ${problem}.` : undefined;
   const go = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await takeLink({ secret, password, ...(!isReset && { name }) });
       setBearerToken('');
       settleSignOut();
@@ -105,7 +105,7 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
             hint="You sign in with it, and it stands beside what you write."
             value={name}
             onValue={setName}
-            error={deed.fieldError('/name')}
+            error={mutation.fieldError('/name')}
           />
         )}
         <PasswordField
@@ -114,13 +114,13 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
           hint="At least 12 characters. Four words that have nothing to do with each other do well."
           value={password}
           onValue={(value) => {
-            deed.clear();
+            mutation.clear();
             setPassword(value);
           }}
-          error={weak ?? deed.fieldError('/password')}
+          error={weak ?? mutation.fieldError('/password')}
         />
-        <Refusal error={deed.error} />
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <Refusal error={mutation.error} />
+        <button type="submit" class="primary" disabled={mutation.busy}>
           {isReset ? 'Keep the new password' : 'Come in'}
         </button>
         <p class="hint">The link works once, until {dayAndTime(Date.parse(link.endsAt), reader)}.</p>

@@ -3,7 +3,7 @@
  */
 import type { ComponentChildren, ComponentType } from 'preact';
 import type { Role } from '../../../../shared/person.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { me, useMay, useMe } from './me.ts';
@@ -28,7 +28,7 @@ export function May({ to, children, otherwise = null }: MayProps) {
 /** A whole page. */
 export function OnlyFor({ to, children }: OnlyForProps) {
   const isAsking = useStore(me, (known) => known === null);
-  const isConnecting = useHouse(({ link }) => link === 'connecting');
+  const isConnecting = useInstallation(({ link }) => link === 'connecting');
   const may = useMay(to);
   // Not before it is known who sits here; out of reach it stays unknown, and the page of use.
   if (isAsking && isConnecting) return null;

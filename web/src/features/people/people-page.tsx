@@ -1,13 +1,13 @@
 /**
- * web/people/people-page.tsx: who belongs to the house, and who is asked in.
+ * web/people/people-page.tsx: who belongs to the server, and who is asked in.
  */
 import { useState } from 'preact/hooks';
 import type { Member } from '../../../../shared/contracts/people.ts';
 import { type Role, roles } from '../../../../shared/person.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -40,8 +40,8 @@ export function PeoplePage() {
 function People() {
   const heading = usePage('People');
   const me = useMe();
-  const people = useAnswer('people', getPeople);
-  const invitations = useAnswer('invitations', getInvitations);
+  const people = useQuery('people', getPeople);
+  const invitations = useQuery('invitations', getInvitations);
   const count = people.value?.people.length;
   const refresh = async () => {
     await Promise.all([people.refresh(), invitations.refresh()]);
@@ -89,7 +89,7 @@ function People() {
 /** While this machine itself acts as owner: the way to a real one. */
 function FirstOwner() {
   const heading = usePage('People');
-  const deed = useDeed();
+  const mutation = useMutation();
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
@@ -99,14 +99,14 @@ function FirstOwner() {
         Until somebody is, whoever sits at this machine may do everything, and nobody from elsewhere comes in. Once you
         are the owner, everybody signs in, on this machine too, and you can invite others.
       </p>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       <p>
         <button
           type="button"
           class="primary"
-          disabled={deed.busy}
+          disabled={mutation.busy}
           onClick={() =>
-            void deed.run(async () => {
+            void mutation.run(async () => {
               const { hash } = new URL((await invite('owner', 1)).address);
               location.assign(`/invitation${hash}`);
             })
@@ -120,7 +120,7 @@ function FirstOwner() {
 }
 
 function MemberLine({ person, refresh }: { readonly person: Member; readonly refresh: () => Promise<void> }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const reader = useReader();
   const me = useMe();
   const [link, setLink] = useState<string>();
@@ -142,13 +142,13 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
         value={person.role}
         choices={[...roles].reverse().map((role) => [role, roleNames[role]] as const)}
         hint={`${ARole[person.role]} ${roleSays[person.role]}.`}
-        onValue={(role) => void deed.run(() => changePerson(person.id, { role })).then(refresh)}
+        onValue={(role) => void mutation.run(() => changePerson(person.id, { role })).then(refresh)}
       />
       <div class="people-deeds">
         <button
           type="button"
-          disabled={deed.busy}
-          onClick={() => void deed.run(async () => setLink((await resetPerson(person.id)).address))}
+          disabled={mutation.busy}
+          onClick={() => void mutation.run(async () => setLink((await resetPerson(person.id)).address))}
         >
           New password
         </button>
@@ -160,7 +160,7 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
         />
       </div>
       <HeldPart person={person} refresh={refresh} />
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       {link && (
         <MadeOnce
           title={`A link for ${person.name}`}
@@ -181,7 +181,7 @@ const lengths = [
 ] as const;
 
 function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [role, setRole] = useState<Role>('keeper');
   const [days, setDays] = useState<'1' | '7' | '30'>('7');
   const [address, setAddress] = useState<string>();
@@ -202,7 +202,7 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
       aria-label="Ask somebody in"
       onSubmit={(event) => {
         event.preventDefault();
-        void deed.run(async () => {
+        void mutation.run(async () => {
           setAddress((await invite(role, Number(days))).address);
           await refresh();
         });
@@ -213,8 +213,8 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
         {ARole[role]} {roleSays[role]}.
       </p>
       <Choice legend="The link may be used within" value={days} choices={lengths} onValue={setDays} />
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Make the link
       </button>
     </form>
@@ -224,7 +224,7 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
 type Open = Awaited<ReturnType<typeof getInvitations>>['invitations'][number];
 
 function OpenInvitation({ open, refresh }: { readonly open: Open; readonly refresh: () => Promise<void> }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const reader = useReader();
   return (
     <li>
@@ -236,12 +236,12 @@ function OpenInvitation({ open, refresh }: { readonly open: Open; readonly refre
       </div>
       <button
         type="button"
-        disabled={deed.busy}
-        onClick={() => void deed.run(() => takeBackInvitation(open.id)).then(refresh)}
+        disabled={mutation.busy}
+        onClick={() => void mutation.run(() => takeBackInvitation(open.id)).then(refresh)}
       >
         Take back
       </button>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </li>
   );
 }

@@ -3,10 +3,10 @@
  */
 import { useState } from 'preact/hooks';
 import { connect } from '../../data/live/connection.ts';
-import { changeHouse } from '../../data/live/installation.ts';
+import { changeInstallation } from '../../data/live/installation.ts';
 import { bearerToken, setBearerToken } from '../../data/prefs.ts';
 import { useStore } from '../../data/store.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { me } from './me.ts';
@@ -17,13 +17,13 @@ import './people.css';
 
 /** After somebody came in: everything is asked for anew. */
 export function comeIn(): void {
-  changeHouse({ link: 'connecting', linkSinceMs: Date.now() });
+  changeInstallation({ link: 'connecting', linkSinceMs: Date.now() });
   connect();
 }
 
 export function SignInPage() {
   const heading = usePage('Sign in');
-  const deed = useDeed();
+  const mutation = useMutation();
   const known = useStore(me, (value) => value);
   const [name, setName] = useState('');
   const [password, setPassword] = useState('');
@@ -53,7 +53,7 @@ export function SignInPage() {
           aria-label="Sign in"
           onSubmit={(event) => {
             event.preventDefault();
-            void deed.run(async () => {
+            void mutation.run(async () => {
               setBearerToken('');
               await signIn(name, password);
               settleSignOut(); // the new session took the place of the one before
@@ -63,8 +63,8 @@ export function SignInPage() {
         >
           <NameField label="Your name here" value={name} onValue={setName} />
           <PasswordField label="Password" kind="present" value={password} onValue={setPassword} />
-          <Refusal error={deed.error} />
-          <button type="submit" class="primary" disabled={deed.busy}>
+          <Refusal error={mutation.error} />
+          <button type="submit" class="primary" disabled={mutation.busy}>
             Sign in
           </button>
           <p class="hint">

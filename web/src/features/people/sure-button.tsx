@@ -2,7 +2,7 @@
  * web/people/sure-button.tsx: a button for what cannot be taken back: it asks once more, in its own place.
  */
 import { useState } from 'preact/hooks';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 
 interface SureButtonProps {
@@ -16,7 +16,7 @@ interface SureButtonProps {
 }
 
 export function SureButton({ words, of, asks, sure, act }: SureButtonProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [asking, setAsking] = useState(false);
   if (!asking) {
     return (
@@ -32,15 +32,15 @@ export function SureButton({ words, of, asks, sure, act }: SureButtonProps) {
       <button
         type="button"
         class="grave"
-        disabled={deed.busy}
-        onClick={() => void deed.run(act).then((done) => done && setAsking(false))}
+        disabled={mutation.busy}
+        onClick={() => void mutation.run(act).then((done) => done && setAsking(false))}
       >
         {sure}
       </button>{' '}
       <button type="button" onClick={() => setAsking(false)}>
         No
       </button>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </fieldset>
   );
 }

@@ -6,8 +6,8 @@ import type { ApiToken } from '../../../../shared/contracts/people.ts';
 import { roleWithin, type Scope, scopes } from '../../../../shared/person.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { fullDay } from '../batch/full-date.ts';
@@ -25,7 +25,7 @@ const lengths = [
 ] as const;
 
 export function TokensPart() {
-  const { value, error, refresh } = useAnswer('tokens', getTokens);
+  const { value, error, refresh } = useQuery('tokens', getTokens);
   return (
     <>
       <p>
@@ -70,7 +70,7 @@ function TokenLine({ token, refresh }: { readonly token: ApiToken; readonly refr
 }
 
 function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const me = useMe();
   const [name, setName] = useState('');
   const [scope, setScope] = useState<Scope>('read');
@@ -95,7 +95,7 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
       aria-label="A new token"
       onSubmit={(event) => {
         event.preventDefault();
-        void deed.run(async () => {
+        void mutation.run(async () => {
           const made = await makeToken({ name, scope, password, ...(days !== '' && { days: Number(days) }) });
           setSecret(made.secret);
           setName('');
@@ -110,14 +110,14 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
         onValue={setName}
         required
         placeholder="Weather script"
-        error={deed.fieldError('/name')}
+        error={mutation.fieldError('/name')}
       />
       <PickField
         label="What may it do?"
         value={scope}
         choices={within.map((one) => [one, `It ${scopeNames[one]}`] as const)}
         onValue={setScope}
-        error={deed.fieldError('/scope')}
+        error={mutation.fieldError('/scope')}
       />
       <PickField label="How long?" value={days} choices={lengths} onValue={setDays} />
       <input type="text" hidden autocomplete="username" value={me?.name ?? ''} readOnly />
@@ -127,10 +127,10 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
         hint="Asked once more, as a token goes on working after you sign out."
         value={password}
         onValue={setPassword}
-        error={deed.fieldError('/password')}
+        error={mutation.fieldError('/password')}
       />
-      {deed.fieldError('/password') === undefined && <Refusal error={deed.error} />}
-      <button type="submit" class="primary" disabled={deed.busy}>
+      {mutation.fieldError('/password') === undefined && <Refusal error={mutation.error} />}
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Make the token
       </button>
     </form>

@@ -4,7 +4,7 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { fanOf } from '../../charts/chart-data.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { fanWords, overWords } from './ahead-words.ts';
 
@@ -15,7 +15,7 @@ interface AheadProps {
 
 export function Ahead({ pile, series }: AheadProps) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const limitC = pile.limits.actC?.value;
   if (!pile.batch || !pile.judgement || limitC === undefined) return null;

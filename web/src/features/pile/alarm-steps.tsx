@@ -3,14 +3,14 @@
  */
 import { useState } from 'preact/hooks';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { getAlarm } from '../../data/routes.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { alarmStateNames } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { ToldList } from '../notifications/sent-list.tsx';
+import { SentList } from '../notifications/sent-list.tsx';
 
 /** Every step the alarm took, on request. */
 export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
@@ -20,15 +20,15 @@ export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly 
       <summary>What happened to this warning</summary>
       {isOpen && <StepList alarm={alarm} site={site} />}
       {isOpen && <h4>Who was told</h4>}
-      {isOpen && <ToldList alarmId={alarm.id} state={alarm.state} site={site} />}
+      {isOpen && <SentList alarmId={alarm.id} state={alarm.state} site={site} />}
     </details>
   );
 }
 
 export function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
   const reader = useReader(site);
-  const nowMs = useHouseNow();
-  const { value, error } = useAnswer(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));
+  const nowMs = useServerNow();
+  const { value, error } = useQuery(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));
   if (error !== undefined) return <Refusal error={error} />;
   if (!value) return <p class="quiet">Fetching…</p>;
   return (

@@ -7,7 +7,7 @@ import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { finishBatch, startBatch } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Field, Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
@@ -18,7 +18,7 @@ interface BatchEndProps {
 }
 
 export function FinishBatch({ pile, onChange }: BatchEndProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [outcome, setOutcome] = useState('');
   return (
     <Part id="finish" title="Finish this batch">
@@ -27,7 +27,7 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
         onSubmit={(event) => {
           event.preventDefault();
           const text = outcome.trim();
-          void deed.run(() => finishBatch(pile.id, text ? { outcome: text } : {}).then(onChange));
+          void mutation.run(() => finishBatch(pile.id, text ? { outcome: text } : {}).then(onChange));
         }}
       >
         <p>
@@ -38,14 +38,14 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
         <Field
           label="How it came out"
           hint="Smell, look, feel, and what you would do otherwise next time."
-          error={deed.fieldError('/outcome')}
+          error={mutation.fieldError('/outcome')}
         >
           {(ids) => (
             <textarea {...ids} rows={4} value={outcome} onInput={(event) => setOutcome(event.currentTarget.value)} />
           )}
         </Field>
-        <Refusal error={deed.error} />
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <Refusal error={mutation.error} />
+        <button type="submit" class="primary" disabled={mutation.busy}>
           Finish the batch
         </button>
       </form>
@@ -54,7 +54,7 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
 }
 
 export function NextBatch({ pile, onChange }: BatchEndProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const reader = useReader(pile.site);
   const [batch, setBatch] = useState({
     ...emptyBatch,
@@ -67,12 +67,12 @@ export function NextBatch({ pile, onChange }: BatchEndProps) {
         class="form"
         onSubmit={(event) => {
           event.preventDefault();
-          void deed.run(() => startBatch(pile.id, batchBody(batch, reader.timeZone)).then(onChange));
+          void mutation.run(() => startBatch(pile.id, batchBody(batch, reader.timeZone)).then(onChange));
         }}
       >
-        <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} deed={deed} />
-        <Refusal error={deed.error} />
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} mutation={mutation} />
+        <Refusal error={mutation.error} />
+        <button type="submit" class="primary" disabled={mutation.busy}>
           Lay the batch
         </button>
       </form>

@@ -13,7 +13,7 @@ import {
 import type { NewPile } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { stages } from '../../../../shared/names.ts';
-import type { Deed } from '../../data/use-mutation.ts';
+import type { Mutation } from '../../data/use-mutation.ts';
 import { readNumber } from '../../read-number.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { capital, stageNames } from '../../ui/format/words.ts';
@@ -75,16 +75,16 @@ export const notGiven = ['', 'Not given'] as const;
 interface BatchFieldsProps {
   readonly draft: BatchDraft;
   readonly onDraft: (change: Partial<BatchDraft>) => void;
-  readonly deed: Deed;
+  readonly mutation: Mutation;
 }
 
 /** What stands in the fold, which opens where something in it is wrong. */
 const folded = ['/startedAt', '/recipe/moistureFrac', '/recipe/massKg', '/recipe/doseFrac', '/recipe/cover'];
 
-export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
+export function BatchFields({ draft, onDraft, mutation }: BatchFieldsProps) {
   // Only at first: what is being typed must not fold away.
   const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
-  const isFoldWrong = folded.some((pointer) => deed.fieldError(pointer) !== undefined);
+  const isFoldWrong = folded.some((pointer) => mutation.fieldError(pointer) !== undefined);
   return (
     <>
       <Choice
@@ -99,7 +99,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
           value={draft.material}
           choices={[notGiven, ...materials.map((material) => [material, capital(materialNames[material])] as const)]}
           onValue={(material) => onDraft({ material })}
-          error={deed.fieldError('/recipe/material')}
+          error={mutation.fieldError('/recipe/material')}
         />
         <TextField
           label="Depth"
@@ -107,7 +107,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
           inputMode="decimal"
           value={draft.depthCm}
           onValue={(depthCm) => onDraft({ depthCm })}
-          error={deed.fieldError('/recipe/depthM')}
+          error={mutation.fieldError('/recipe/depthM')}
         />
       </div>
       <Choice
@@ -124,7 +124,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
           hint="Leave empty for now."
           value={draft.laidAt}
           onValue={(laidAt) => onDraft({ laidAt })}
-          error={deed.fieldError('/startedAt')}
+          error={mutation.fieldError('/startedAt')}
         />
         <div class="field-row">
           <TextField
@@ -133,7 +133,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
             inputMode="decimal"
             value={draft.moisturePct}
             onValue={(moisturePct) => onDraft({ moisturePct })}
-            error={deed.fieldError('/recipe/moistureFrac')}
+            error={mutation.fieldError('/recipe/moistureFrac')}
           />
           <TextField
             label="Mass as laid"
@@ -141,7 +141,7 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
             inputMode="decimal"
             value={draft.massKg}
             onValue={(massKg) => onDraft({ massKg })}
-            error={deed.fieldError('/recipe/massKg')}
+            error={mutation.fieldError('/recipe/massKg')}
           />
         </div>
         <div class="field-row">
@@ -151,14 +151,14 @@ export function BatchFields({ draft, onDraft, deed }: BatchFieldsProps) {
             inputMode="decimal"
             value={draft.dosePct}
             onValue={(dosePct) => onDraft({ dosePct })}
-            error={deed.fieldError('/recipe/doseFrac')}
+            error={mutation.fieldError('/recipe/doseFrac')}
           />
           <PickField
             label="Cover"
             value={draft.cover}
             choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
             onValue={(cover) => onDraft({ cover })}
-            error={deed.fieldError('/recipe/cover')}
+            error={mutation.fieldError('/recipe/cover')}
           />
         </div>
       </details>

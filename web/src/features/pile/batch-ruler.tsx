@@ -3,7 +3,7 @@
  */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
@@ -16,7 +16,7 @@ const ruler = { height: 46, edge: 5, lineY: 24 } as const;
 const rulerWidth = () => (innerWidth < 720 ? 330 : 600);
 
 export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const { unit } = usePrefs();
   if (!pile.batch) return null;

@@ -7,11 +7,11 @@ import type { BandSource, SeriesAnswer } from '../../../../shared/contracts/seri
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { AheadTable } from '../../charts/ahead-table.tsx';
 import { SeriesTable } from '../../charts/series-table.tsx';
-import { house } from '../../data/live/installation.ts';
-import { houseNowMs } from '../../data/live/server-clock.ts';
-import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { installation } from '../../data/live/installation.ts';
+import { serverNowMs } from '../../data/live/server-clock.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { getSeries } from '../../data/routes.ts';
-import { useAnswer, useThrottled } from '../../data/use-query.ts';
+import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -33,18 +33,18 @@ export function History({ pile }: { readonly pile: PileDetail }) {
 
   const spanNow = (): TimeSpan => {
     if (choice === 'custom' && custom) return custom;
-    const { clock } = house.get();
-    const nowMs = clock ? houseNowMs(clock, performance.now()) : Date.now();
+    const { clock } = installation.get();
+    const nowMs = clock ? serverNowMs(clock, performance.now()) : Date.now();
     return spanOf(choice === 'custom' ? 'batch' : choice, startedAtMs, nowMs);
   };
-  // Before the house's clock is known this device's may be years off: what was asked by it is asked anew.
-  const byWhom = useHouse(({ clock }) => (clock ? 'house' : 'device'));
+  // Before the server's clock is known this device's may be years off: what was asked by it is asked anew.
+  const byWhom = useInstallation(({ clock }) => (clock ? 'house' : 'device'));
   const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected} ${byWhom}`;
   const {
     value: series,
     error,
     refresh,
-  } = useAnswer(key, () => {
+  } = useQuery(key, () => {
     const { fromMs, toMs } = spanNow();
     return getSeries(pile.id, toInstant(Math.floor(fromMs)), toInstant(Math.ceil(toMs)), points, expected);
   });

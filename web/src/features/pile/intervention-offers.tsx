@@ -3,13 +3,13 @@
  */
 import { z } from 'zod';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { addAct } from '../../data/routes.ts';
 import { createStore, useStore } from '../../data/store.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { handKey, offeredHands, type SeenHand, withDismissed } from './offered-interventions.ts';
+import { handKey, type Intervention, offeredHands, withDismissed } from './offered-interventions.ts';
 
 const dismissedKey = 'branhearth.not-so';
 
@@ -53,10 +53,10 @@ export function HandOffers({ pile, onChange }: HandOffersProps) {
 
 const wasWords = { turned: 'turned', watered: 'watered' } as const;
 
-function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: SeenHand }) {
+function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: Intervention }) {
   const reader = useReader(pile.site);
-  const nowMs = useHouseNow();
-  const deed = useDeed();
+  const nowMs = useServerNow();
+  const mutation = useMutation();
   const time = nearTime(Date.parse(hand.at), nowMs, reader);
   return (
     <div class="offer">
@@ -67,8 +67,8 @@ function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: Seen
         <button
           type="button"
           class="primary"
-          disabled={deed.busy}
-          onClick={() => deed.run(() => addAct(pile.id, { kind: hand.kind, at: hand.at }).then(onChange))}
+          disabled={mutation.busy}
+          onClick={() => mutation.run(() => addAct(pile.id, { kind: hand.kind, at: hand.at }).then(onChange))}
         >
           Yes, write it down
           <span class="unseen">
@@ -76,7 +76,7 @@ function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: Seen
             as {wasWords[hand.kind]} at {time}
           </span>
         </button>
-        <button type="button" disabled={deed.busy} onClick={() => dismiss(handKey(pile.id, hand))}>
+        <button type="button" disabled={mutation.busy} onClick={() => dismiss(handKey(pile.id, hand))}>
           No
           <span class="unseen">
             {' '}
@@ -84,7 +84,7 @@ function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: Seen
           </span>
         </button>
       </div>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </div>
   );
 }

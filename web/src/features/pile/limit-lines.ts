@@ -1,7 +1,7 @@
 /**
  * web/pile/limit-lines.ts: a pile's limits as lines a grower reads, pairs joined.
  *
- * Takes:  the limits as the house gives them: value, unit and origin by key.
+ * Takes:  the limits as the server gives them: value, unit and origin by key.
  * Gives:  a line each: what, how much, where the figure comes from.
  */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';

@@ -6,7 +6,7 @@ import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { changePile } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { May } from '../people/only-for.tsx';
@@ -39,13 +39,13 @@ export function Limits({ pile, onChange }: LimitsProps) {
 
 function ChangeLimits({ pile, onChange }: LimitsProps) {
   const { unit } = usePrefs();
-  const deed = useDeed();
+  const mutation = useMutation();
   const [typed, setTyped] = useState<TypedLimits>({});
   const [isTried, setIsTried] = useState(false);
   const { limits, wrong } = limitChange(pile.limits, typed, unit);
   const isWrong = Object.keys(wrong).length > 0;
   const keep = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await changePile(pile.id, { limits });
       await onChange();
       setTyped({});
@@ -70,7 +70,7 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
               inputMode="decimal"
               value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
               onValue={(text) => setTyped({ ...typed, [key]: text })}
-              error={(isTried ? wrong[key] : undefined) ?? deed.fieldError(`/limits/${key}`)}
+              error={(isTried ? wrong[key] : undefined) ?? mutation.fieldError(`/limits/${key}`)}
             />
           ))}
         </div>
@@ -78,8 +78,8 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
           They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher limits
           for heat tell you later.
         </p>
-        <Refusal error={deed.error} />
-        <button type="submit" disabled={deed.busy || Object.keys(typed).length === 0}>
+        <Refusal error={mutation.error} />
+        <button type="submit" disabled={mutation.busy || Object.keys(typed).length === 0}>
           Keep these limits
         </button>
       </form>

@@ -1,14 +1,14 @@
 /**
  * web/pile/name-and-removal.tsx: giving a pile another name, and removing one that was laid by mistake.
  *
- * Never:  removes a record: the house refuses while an entry, a warning or a batch's descent hangs on the pile.
+ * Never:  removes a record: the server refuses while an entry, a warning or a batch's descent hangs on the pile.
  */
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { changePile, removePile } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 
@@ -27,7 +27,7 @@ export function NameAndRemoval({ pile, onChange }: NameAndRemovalProps) {
 }
 
 function Rename({ pile, onChange }: NameAndRemovalProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [typed, setTyped] = useState<string>();
   const isNew = typed !== undefined && typed.trim() !== '' && typed.trim() !== pile.name;
   return (
@@ -36,7 +36,7 @@ function Rename({ pile, onChange }: NameAndRemovalProps) {
       onSubmit={(event) => {
         event.preventDefault();
         if (!isNew) return;
-        void deed
+        void mutation
           .run(() => changePile(pile.id, { name: typed.trim() }).then(onChange))
           .then((done) => done && setTyped(undefined));
       }}
@@ -47,10 +47,10 @@ function Rename({ pile, onChange }: NameAndRemovalProps) {
         value={typed ?? pile.name}
         onValue={setTyped}
         required
-        error={deed.fieldError('/name')}
+        error={mutation.fieldError('/name')}
       />
-      <Refusal error={deed.error} />
-      <button type="submit" disabled={deed.busy || !isNew}>
+      <Refusal error={mutation.error} />
+      <button type="submit" disabled={mutation.busy || !isNew}>
         Keep the name
       </button>
     </form>
@@ -58,7 +58,7 @@ function Rename({ pile, onChange }: NameAndRemovalProps) {
 }
 
 function Removal({ pile }: { readonly pile: PileDetail }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const { route } = useLocation();
   return (
     <details class="more">
@@ -67,12 +67,12 @@ function Removal({ pile }: { readonly pile: PileDetail }) {
         Only a pile laid by mistake can be removed. One with a record keeps it: finish its batch instead, and the next
         one can be laid here.
       </p>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       <button
         type="button"
-        disabled={deed.busy}
+        disabled={mutation.busy}
         onClick={() =>
-          deed.run(async () => {
+          mutation.run(async () => {
             await removePile(pile.id);
             route('/');
             await fetchAll();

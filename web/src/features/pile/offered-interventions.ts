@@ -8,21 +8,21 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';
 
-export type SeenHand = NonNullable<PileDetail['judgement']>['seenHands'][number];
+export type Intervention = NonNullable<PileDetail['judgement']>['seenHands'][number];
 
 /** An act written down this near to what was seen is the same one. */
 const sameMs = 2 * msPerHour;
 /** Older answers are forgotten; the judge offers nothing older than two days. */
 const mostKept = 60;
 
-export function handKey(pileId: string, { kind, at }: SeenHand): string {
+export function handKey(pileId: string, { kind, at }: Intervention): string {
   return `${pileId} ${kind} ${at}`;
 }
 
 export function offeredHands(
   { id, acts, judgement }: Pick<PileDetail, 'id' | 'acts' | 'judgement'>,
   dismissed: readonly string[],
-): SeenHand[] {
+): Intervention[] {
   return (judgement?.seenHands ?? [])
     .filter((hand) => !dismissed.includes(handKey(id, hand)))
     .filter(

@@ -5,9 +5,9 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { fetchAll } from '../../data/live/connection.ts';
-import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { makePile, makeSite } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
 
@@ -15,10 +15,10 @@ const newSite = '';
 
 /** @param planned What stands in the fields at first, where it was planned before. */
 export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
-  const sites = useHouse((house) => house.sites);
+  const sites = useInstallation((installation) => installation.sites);
   const { route } = useLocation();
-  const place = useDeed();
-  const deed = useDeed();
+  const place = useMutation();
+  const mutation = useMutation();
   const [site, setSite] = useState<string>();
   const [siteName, setSiteName] = useState('');
   const [name, setName] = useState('');
@@ -42,7 +42,7 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
     if (siteId === undefined) return;
     // Should the pile be refused now, the place just made is there to be chosen.
     setSite(siteId);
-    await deed.run(async () => {
+    await mutation.run(async () => {
       const pile = await makePile({ site: siteId, name, ...batchBody(batch, timeZone) });
       await fetchAll();
       route(`/piles/${pile.id}`);
@@ -63,7 +63,7 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
           value={chosen}
           choices={[...sites.map((known) => [known.id, known.name] as const), [newSite, 'Somewhere new'] as const]}
           onValue={setSite}
-          error={deed.fieldError('/site')}
+          error={mutation.fieldError('/site')}
         />
       )}
       {chosen === newSite && (
@@ -76,10 +76,16 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
           error={place.fieldError('/name') ?? place.fieldError('/id')}
         />
       )}
-      <TextField label="Name of the pile" value={name} onValue={setName} required error={deed.fieldError('/name')} />
-      <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} deed={deed} />
-      <Refusal error={place.error ?? deed.error} />
-      <button type="submit" class="primary" disabled={place.busy || deed.busy}>
+      <TextField
+        label="Name of the pile"
+        value={name}
+        onValue={setName}
+        required
+        error={mutation.fieldError('/name')}
+      />
+      <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} mutation={mutation} />
+      <Refusal error={place.error ?? mutation.error} />
+      <button type="submit" class="primary" disabled={place.busy || mutation.busy}>
         Lay the pile
       </button>
     </form>

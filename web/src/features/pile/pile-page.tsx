@@ -6,7 +6,7 @@ import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { positions } from '../../../../shared/names.ts';
 import { fetchAll } from '../../data/live/connection.ts';
-import { useHouse, useHouseNow } from '../../data/live/use-installation.ts';
+import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
@@ -43,7 +43,9 @@ export function PilePage() {
 function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: () => Promise<void> }) {
   const heading = usePage(pile.name);
   const { unit } = usePrefs();
-  const siteName = useHouse((house) => house.sites.find((site) => site.id === pile.site)?.name ?? pile.site);
+  const siteName = useInstallation(
+    (installation) => installation.sites.find((site) => site.id === pile.site)?.name ?? pile.site,
+  );
   const afterChange = () => Promise.all([refresh(), fetchAll()]);
   return (
     <div class="page pile-page">
@@ -95,7 +97,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
 /** What else the probes say, one line per place: damp, gas, age. */
 function PositionLines({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const entries = positions.flatMap((position) =>
     pile.positions[position] ? [[position, pile.positions[position]] as const] : [],
   );

@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sayReadiness } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { actCautions, hottestC } from './act-caution.ts';
@@ -28,14 +28,14 @@ interface ReadinessFormProps {
 
 export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
   const { name, unit } = usePrefs();
-  const deed = useDeed();
+  const mutation = useMutation();
   const [smell, setSmell] = useState<Judgement>('doubtful');
   const [look, setLook] = useState<Judgement>('doubtful');
   const [ready, setReady] = useState<'yes' | 'no'>('no');
   const [note, setNote] = useState('');
   const isBad = smell === 'bad' || look === 'bad';
   const write = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await sayReadiness(pile.id, {
         what: { kind: 'readiness', smell, look, ready: ready === 'yes' && !isBad },
         ...(name === '' ? {} : { by: name }),
@@ -79,10 +79,10 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
           hint="Which smell, which colours, where."
           value={note}
           onValue={setNote}
-          error={deed.fieldError('/note')}
+          error={mutation.fieldError('/note')}
         />
-        <Refusal error={deed.error} />
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <Refusal error={mutation.error} />
+        <button type="submit" class="primary" disabled={mutation.busy}>
           Write it into the journal
         </button>
       </form>

@@ -6,10 +6,10 @@
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { ApiProblem } from '../../data/client.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { getReadinessWords } from '../../data/routes.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
@@ -67,11 +67,11 @@ function PointMark({ seen }: { readonly seen: boolean }) {
   );
 }
 
-/** Left out where the house does not keep such entries yet. */
+/** Left out where the server does not keep such entries yet. */
 function PersonsWord({ pile, batchId, onChange }: ReadinessProps & { readonly batchId: string }) {
   const reader = useReader(pile.site);
-  const nowMs = useHouseNow();
-  const { value, error, refresh } = useAnswer(`${pile.id} ${batchId}`, () => getReadinessWords(pile.id));
+  const nowMs = useServerNow();
+  const { value, error, refresh } = useQuery(`${pile.id} ${batchId}`, () => getReadinessWords(pile.id));
   if (error instanceof ApiProblem && error.problem.status === 404) return null;
   if (error !== undefined && value === undefined) return <Refusal error={error} />;
   if (!value) return null;

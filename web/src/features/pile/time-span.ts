@@ -1,7 +1,7 @@
 /**
  * web/pile/time-span.ts: which stretch of time the charts show.
  *
- * Takes:  the choice, the start of the batch and the time of the house.
+ * Takes:  the choice, the start of the batch and the time of the server.
  * Gives:  from and to [epoch ms], or what is wrong with the choice.
  */
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';

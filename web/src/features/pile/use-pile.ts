@@ -3,9 +3,9 @@
  */
 import { useMemo, useRef } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { getPile } from '../../data/routes.ts';
-import { useAnswer, useThrottled } from '../../data/use-query.ts';
+import { useQuery, useThrottled } from '../../data/use-query.ts';
 
 export interface FollowedPile {
   readonly pile: PileDetail | undefined;
@@ -16,9 +16,9 @@ export interface FollowedPile {
 }
 
 export function usePile(id: string): FollowedPile {
-  const { value, error, refresh } = useAnswer(id, () => getPile(id));
-  const isListed = useHouse((house) => house.piles !== null);
-  const live = useHouse((house) => house.piles?.find((pile) => pile.id === id));
+  const { value, error, refresh } = useQuery(id, () => getPile(id));
+  const isListed = useInstallation((installation) => installation.piles !== null);
+  const live = useInstallation((installation) => installation.piles?.find((pile) => pile.id === id));
   // Live events carry the summary; acts, limits, evidence and judgement are fetched again when it changes.
   useThrottled(live, 2_500, () => void refresh());
   const known = useRef<{ id: string; name: string }>(undefined);

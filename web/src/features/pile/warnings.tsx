@@ -3,10 +3,10 @@
  */
 
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { acknowledge, shelve, unshelve } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { dueSentence } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
@@ -90,10 +90,10 @@ interface StandingProps extends WarningProps {
 
 function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps) {
   const { unit, name } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(site);
-  const deed = useDeed();
-  const act = (request: () => Promise<unknown>) => deed.run(() => request().then(onChange));
+  const mutation = useMutation();
+  const act = (request: () => Promise<unknown>) => mutation.run(() => request().then(onChange));
   return (
     <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
       <header>
@@ -121,7 +121,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
             <button
               type="button"
               class="primary"
-              disabled={deed.busy}
+              disabled={mutation.busy}
               onClick={() => act(() => acknowledge(alarm.id, name || undefined))}
             >
               Acknowledge
@@ -130,18 +130,25 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
         )}
         <May to="keeper">
           {alarm.state === 'shelved' ? (
-            <button type="button" disabled={deed.busy} onClick={() => act(() => unshelve(alarm.id, name || undefined))}>
+            <button
+              type="button"
+              disabled={mutation.busy}
+              onClick={() => act(() => unshelve(alarm.id, name || undefined))}
+            >
               Take off the shelf
             </button>
           ) : (
-            <Shelve busy={deed.busy} onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))} />
+            <Shelve
+              busy={mutation.busy}
+              onShelve={(minutes) => act(() => shelve(alarm.id, minutes, name || undefined))}
+            />
           )}
         </May>
         <a class="button plain-link" href={whyPath(pileId, alarm.kind)}>
           Why it says so<span class="unseen"> of {titleOf(alarm)}</span>
         </a>
       </div>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
       <Steps alarm={alarm} site={site} />
     </article>
   );
@@ -150,9 +157,9 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
 /** A warning whose cause has passed before anybody acknowledged it: what it asked for is asked no longer. */
 function Returned({ alarm, site, onChange }: WarningProps) {
   const { unit, name } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(site);
-  const deed = useDeed();
+  const mutation = useMutation();
   return (
     <div class="held-back">
       <p>
@@ -162,13 +169,13 @@ function Returned({ alarm, site, onChange }: WarningProps) {
       <May to="keeper">
         <button
           type="button"
-          disabled={deed.busy}
-          onClick={() => deed.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
+          disabled={mutation.busy}
+          onClick={() => mutation.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
         >
           Acknowledge
         </button>
       </May>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </div>
   );
 }
@@ -176,9 +183,9 @@ function Returned({ alarm, site, onChange }: WarningProps) {
 /** Put aside by a person after it had passed, or passed while it was put aside. */
 function Aside({ alarm, site, onChange }: WarningProps) {
   const { name } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(site);
-  const deed = useDeed();
+  const mutation = useMutation();
   return (
     <div class="held-back">
       <p>
@@ -188,14 +195,14 @@ function Aside({ alarm, site, onChange }: WarningProps) {
         <May to="keeper">
           <button
             type="button"
-            disabled={deed.busy}
-            onClick={() => deed.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
+            disabled={mutation.busy}
+            onClick={() => mutation.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
           >
             Take off the shelf
           </button>
         </May>
       )}
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { actKindSchema } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
@@ -46,7 +46,7 @@ export function WhyReadings({ pile, kind }: WhyReadingsProps) {
 
 function Place({ position, pile, kind }: WhyReadingsProps & { readonly position: Position }) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const now = pile.positions[position];
   const said = now
     ? [
@@ -69,7 +69,7 @@ function Place({ position, pile, kind }: WhyReadingsProps & { readonly position:
 /** What the judge adds to the readings: the balance of water, the day ahead, and what hands did. */
 function Also({ pile, kind }: WhyReadingsProps) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const { also, minds } = footings[kind];
   const acts = actsLately(pile.acts, nowMs);

@@ -4,7 +4,7 @@
 import { alarmPolicies } from '../../../../core/alarms/policies.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { lengthWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
@@ -35,7 +35,7 @@ function delayWords({ onDelayMs, offDelayMs }: (typeof alarmPolicies)[WarningKin
 export function WhyStanding({ pile, kind }: WhyStandingProps) {
   const { unit } = usePrefs();
   const reader = useReader(pile.site);
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const alarms = pile.alarms.filter((alarm) => alarm.kind === kind && alarm.state !== 'normal');
   return (
     <Part id="standing" title="The warning">

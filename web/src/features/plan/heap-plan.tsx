@@ -13,7 +13,7 @@ import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';
 import { MeasureField, useRestated } from './measure-field.tsx';
 import { emptyHeap, emptyPortion, type HeapDraft, heapMaterial, layAddress, planHeap } from './plan-asks.ts';
-import { Figures, PlanTold } from './plan-result.tsx';
+import { Figures, PlanResult } from './plan-result.tsx';
 import { PortionFields } from './portion-fields.tsx';
 import { Shares } from './shares-drawing.tsx';
 
@@ -138,14 +138,14 @@ export function HeapPlan() {
           />
         </div>
       </form>
-      <PlanTold
+      <PlanResult
         planned={planned}
         waitsFor={
           draft.by === '' ? 'Say first whether you measure by mass or by volume.' : 'Say how much of each material.'
         }
       >
         {(answer) => <HeapFigures answer={answer} draft={draft} units={units} />}
-      </PlanTold>
+      </PlanResult>
     </div>
   );
 }

@@ -4,9 +4,9 @@
 import { useState } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';
 import { fetchAll } from '../../data/live/connection.ts';
-import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { startBatch } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
@@ -19,7 +19,7 @@ const onNew = '';
 export function LayPage() {
   const heading = usePage('Lay what was planned');
   const { query } = useRoute();
-  const free = useHouse((house) => house.piles)?.filter((pile) => pile.batch === null) ?? [];
+  const free = useInstallation((installation) => installation.piles)?.filter((pile) => pile.batch === null) ?? [];
   const [where, setWhere] = useState<string>(onNew);
   const [draft] = useState<BatchDraft>(() => ({ ...emptyBatch, ...draftOfQuery(query) }));
   return (
@@ -46,13 +46,13 @@ export function LayPage() {
 }
 
 function NextHere({ pileId, planned }: { readonly pileId: string; readonly planned: BatchDraft }) {
-  const site = useHouse((house) => house.piles?.find((pile) => pile.id === pileId)?.site);
+  const site = useInstallation((installation) => installation.piles?.find((pile) => pile.id === pileId)?.site);
   const reader = useReader(site);
-  const deed = useDeed();
+  const mutation = useMutation();
   const { route } = useLocation();
   const [batch, setBatch] = useState(planned);
   const lay = () =>
-    deed.run(async () => {
+    mutation.run(async () => {
       await startBatch(pileId, batchBody(batch, reader.timeZone));
       await fetchAll();
       route(`/piles/${pileId}`);
@@ -65,9 +65,9 @@ function NextHere({ pileId, planned }: { readonly pileId: string; readonly plann
         void lay();
       }}
     >
-      <BatchFields draft={batch} onDraft={(part) => setBatch({ ...batch, ...part })} deed={deed} />
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <BatchFields draft={batch} onDraft={(part) => setBatch({ ...batch, ...part })} mutation={mutation} />
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Lay the batch
       </button>
     </form>

@@ -3,7 +3,7 @@
  *
  * Takes:  drafts of text, in the person's units.
  * Gives:  the planner's answer, or what is wrong with each field by its JSON Pointer.
- * Never:  asks the house: the sums run in the page, so that they work out of reach.
+ * Never:  asks the server: the sums run in the page, so that they work out of reach.
  */
 import type { z } from 'zod';
 import { planDilution } from '../../../../core/plan/dilution.ts';

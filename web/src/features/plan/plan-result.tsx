@@ -14,14 +14,14 @@ interface Told {
   readonly defaults: readonly DefaultTaken[];
 }
 
-interface PlanToldProps<Answer extends Told> {
+interface PlanResultProps<Answer extends Told> {
   readonly planned: Planned<Answer>;
   /** What is asked first, said while it is missing. */
   readonly waitsFor: string;
   readonly children: (answer: Answer) => ComponentChildren;
 }
 
-export function PlanTold<Answer extends Told>({ planned, waitsFor, children }: PlanToldProps<Answer>) {
+export function PlanResult<Answer extends Told>({ planned, waitsFor, children }: PlanResultProps<Answer>) {
   const { answer, errors } = planned;
   const impossible = errors.get('');
   return (

@@ -7,7 +7,7 @@ import type { DilutionAnswer, PlanUnits } from '../../../../shared/contracts/pla
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField, useRestated } from './measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
-import { Figures, PlanTold } from './plan-result.tsx';
+import { Figures, PlanResult } from './plan-result.tsx';
 import { pourNames } from './plan-units.ts';
 
 export function StarterPlan() {
@@ -80,9 +80,9 @@ export function StarterPlan() {
           />
         </details>
       </form>
-      <PlanTold planned={planned} waitsFor="Say how much liquid you want, or how much starter you have.">
+      <PlanResult planned={planned} waitsFor="Say how much liquid you want, or how much starter you have.">
         {(answer) => <StarterFigures answer={answer} units={units} />}
-      </PlanTold>
+      </PlanResult>
     </div>
   );
 }

@@ -10,7 +10,7 @@ import { PickField } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';
 import { MeasureField, useRestated } from './measure-field.tsx';
 import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
-import { Figures, PlanTold } from './plan-result.tsx';
+import { Figures, PlanResult } from './plan-result.tsx';
 import { typed } from './plan-units.ts';
 
 export const ingredientNames = ingredients.map(
@@ -100,7 +100,7 @@ export function WaterPlan() {
           />
         </details>
       </form>
-      <PlanTold planned={planned} waitsFor="Say how much of the material you have.">
+      <PlanResult planned={planned} waitsFor="Say how much of the material you have.">
         {(answer) => (
           <>
             <WaterFigures answer={answer} units={units} />
@@ -121,7 +121,7 @@ export function WaterPlan() {
             </May>
           </>
         )}
-      </PlanTold>
+      </PlanResult>
     </div>
   );
 }

@@ -1,5 +1,5 @@
 /**
- * web/practice/practice-alarms.ts: the alarms of a practice pile, stepped as the house steps those of a real one.
+ * web/practice/practice-alarms.ts: the alarms of a practice pile, stepped as the server steps those of a real one.
  *
  * Takes:  the findings of one look, or a person's acknowledgement.
  * Gives:  the open alarms as pages show them, and those that were raised by this look.

@@ -2,7 +2,7 @@
  * web/practice/practice-judge.ts: the judge of real piles over what the probes of a practice pile say.
  *
  * Takes:  readings in order of time, the acts written down so far, what hands felt.
- * Gives:  the assessment, the expected band and the open alarms, as the house would have them.
+ * Gives:  the assessment, the expected band and the open alarms, as the server would have them.
  * Never:  sees anything but readings and acts: the hidden truth stays with the model.
  */
 import type { Noted } from '../../../../core/by-hand/noted.ts';
@@ -17,7 +17,7 @@ import { msPerDay, msPerHour } from '../../../../shared/units.ts';
 import type { PracticeReading } from '../../../../simulator/practice/practice-scenario.ts';
 import { createAlarms } from './practice-alarms.ts';
 
-/** As often as the house: the band every three hours and after an act, two days ahead. */
+/** As often as the server: the band every three hours and after an act, two days ahead. */
 const bandEveryMs = 3 * msPerHour;
 const bandAheadMs = 2 * msPerDay;
 

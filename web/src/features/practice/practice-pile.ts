@@ -1,5 +1,5 @@
 /**
- * web/practice/practice-pile.ts: a practice pile as a house would tell of a real one.
+ * web/practice/practice-pile.ts: a practice pile as a server would tell of a real one.
  *
  * Takes:  the scenario, what was heard last from each probe, the judge's assessment and alarms.
  * Gives:  the detail of a pile, with its one plain sentence.
@@ -7,7 +7,7 @@
 
 import { sayCondition } from '../../../../core/say/condition.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
-import { toldDoubt, toldEvidence, toldJudgement } from '../../../../core/session/assessment-view.ts';
+import { evidenceView, judgementView, toldDoubt } from '../../../../core/session/assessment-view.ts';
 import { toldHeat } from '../../../../core/session/told-heat.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
@@ -51,8 +51,8 @@ export function practicePile(facts: PileFacts): PileDetail {
     acts: diary.flatMap(({ atMs, mark }, i) =>
       mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
     ),
-    evidence: toldEvidence(assessment),
-    judgement: toldJudgement(assessment),
+    evidence: evidenceView(assessment),
+    judgement: judgementView(assessment),
   };
 }
 

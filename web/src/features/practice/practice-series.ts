@@ -2,7 +2,7 @@
  * web/practice/practice-series.ts: what the probes of a practice run said, in the shape the charts of real piles take.
  *
  * Takes:  readings in order of time, the expected band, how many buckets the chart has room for, the next day.
- * Gives:  the answer the series route of a house would give.
+ * Gives:  the answer the series route of a server would give.
  */
 import type { ExpectedBand } from '../../../../core/expect/band.ts';
 import type { Forecast } from '../../../../core/forecast/forecast.ts';
@@ -15,7 +15,7 @@ import type { PracticeReading } from '../../../../simulator/practice/practice-sc
 /** Probes of a practice pile report this often. */
 export const reportEveryMs = 600_000;
 
-interface Gathered {
+interface Coalesced {
   sum: number;
   count: number;
   min: number;
@@ -31,11 +31,11 @@ export function practiceSeries(
   forecast: Forecast | null = null,
 ): SeriesAnswer {
   const bucketMs = Math.max(1, Math.ceil((toMs - fromMs) / points / reportEveryMs)) * reportEveryMs;
-  const gathered = new Map<string, Map<number, Gathered>>();
+  const coalesced = new Map<string, Map<number, Coalesced>>();
   for (const { position, quantity, value, atMs } of readings) {
     const line = `${position} ${quantityFacts[quantity].key}`;
-    const buckets = gathered.get(line) ?? new Map<number, Gathered>();
-    gathered.set(line, buckets);
+    const buckets = coalesced.get(line) ?? new Map<number, Coalesced>();
+    coalesced.set(line, buckets);
     const startMs = fromMs + Math.floor((atMs - fromMs) / bucketMs) * bucketMs;
     const bucket = buckets.get(startMs) ?? { sum: 0, count: 0, min: value, max: value };
     buckets.set(startMs, bucket);
@@ -45,7 +45,7 @@ export function practiceSeries(
     bucket.max = Math.max(bucket.max, value);
   }
   const positions: Record<string, Record<string, Bucket[]>> = {};
-  for (const [line, buckets] of gathered) {
+  for (const [line, buckets] of coalesced) {
     const [position = '', key = ''] = line.split(' ');
     positions[position] = { ...positions[position], [key]: [...buckets].map(toBucket) };
   }
@@ -61,7 +61,7 @@ export function practiceSeries(
   };
 }
 
-function toBucket([startMs, { sum, count, min, max }]: [number, Gathered]): Bucket {
+function toBucket([startMs, { sum, count, min, max }]: [number, Coalesced]): Bucket {
   return { at: toInstant(startMs), min, mean: sum / count, max, count };
 }
 

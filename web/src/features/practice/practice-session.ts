@@ -69,7 +69,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
     return raised.filter(({ heldBackBy }) => heldBackBy === null);
   }
 
-  /** What was said while nobody was there is judged in its own time, as the house would have. */
+  /** What was said while nobody was there is judged in its own time, as the server would have. */
   function hearEarlier(): void {
     for (const round of byInstant(practice.earlier)) hear(round, round[0]?.atMs ?? startedAtMs);
     diary.push(awayEntry(scenario.awayUntilH, practice.view().atMs));

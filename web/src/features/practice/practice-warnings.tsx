@@ -2,7 +2,7 @@
  * web/practice/practice-warnings.tsx: the warnings of a practice pile, as the page of a real one shows them.
  */
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
-import { useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { dueSentence } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
@@ -63,7 +63,7 @@ function Acknowledge({ alarm }: { readonly alarm: AlarmSummary }) {
 
 function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const reader = useReader();
   return (
     <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>

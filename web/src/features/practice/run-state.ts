@@ -15,7 +15,7 @@ import type { Frame } from './practice-session.ts';
 export const paces = [1, 4] as const;
 export type Pace = (typeof paces)[number];
 
-export interface ActTold {
+export interface ActView {
   readonly words: string;
   readonly told: string | undefined;
   readonly caution: string | undefined;
@@ -33,7 +33,7 @@ export interface Run {
   readonly busy: boolean;
   readonly frame: Frame | null;
   /** The answer to the last act, until time goes on. */
-  readonly answer: ActTold | null;
+  readonly answer: ActView | null;
   /** The warning that stopped the clock, until time goes on. */
   readonly stoppedBy: AlarmSummary | null;
   readonly debrief: Debrief | null;
@@ -96,7 +96,7 @@ function takeTold(run: Run, { frame, raised = [], answer, debrief }: Told): Run 
   };
 }
 
-function actTold({ told, caution, done }: NonNullable<Told['answer']>, diary: readonly DiaryEntry[]): ActTold {
+function actTold({ told, caution, done }: NonNullable<Told['answer']>, diary: readonly DiaryEntry[]): ActView {
   const words = done ? (diary.findLast(({ kind }) => kind === 'act')?.words ?? 'Done') : 'Not done';
   return { words, told, caution, done };
 }

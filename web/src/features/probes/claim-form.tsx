@@ -6,9 +6,9 @@ import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { positionSchema } from '../../../../shared/names.ts';
 import { fetchAll } from '../../data/live/connection.ts';
-import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { claimProbe } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import type { positionNames } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -22,8 +22,8 @@ const placeWords = {
 } as const satisfies Record<keyof typeof positionNames, string>;
 
 export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly onDone?: () => void }) {
-  const deed = useDeed();
-  const piles = useHouse((house) => house.piles) ?? [];
+  const mutation = useMutation();
+  const piles = useInstallation((installation) => installation.piles) ?? [];
   // A probe most often sits in a pile at the site it talks from.
   const ordered = [...piles].sort((one, other) => Number(other.site === probe.site) - Number(one.site === probe.site));
   const [pileId, setPileId] = useState<string>();
@@ -44,7 +44,7 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
       aria-label={`Claim ${probe.probe}`}
       onSubmit={(event) => {
         event.preventDefault();
-        void deed
+        void mutation
           .run(async () => {
             const fromMs = instantOfWall(since, timeZone);
             await claimProbe(probe.site, probe.probe, {
@@ -62,26 +62,26 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
         value={chosen}
         choices={ordered.map((pile) => [pile.id, pile.name] as const)}
         onValue={setPileId}
-        error={deed.fieldError('/pileId')}
+        error={mutation.fieldError('/pileId')}
       />
       <PickField
         label="Where it sits"
         value={position}
         choices={positionSchema.options.map((one) => [one, placeWords[one]] as const)}
         onValue={setPosition}
-        error={deed.fieldError('/position')}
+        error={mutation.fieldError('/position')}
       />
       <TextField
         label="Since when, if not from the start"
         type="datetime-local"
         value={since}
         onValue={setSince}
-        error={deed.fieldError('/from')}
+        error={mutation.fieldError('/from')}
       />
-      <button type="submit" class="primary" disabled={deed.busy}>
+      <button type="submit" class="primary" disabled={mutation.busy}>
         Claim it
       </button>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </form>
   );
 }

@@ -7,7 +7,7 @@ import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { calibrateProbe, releaseProbe } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { readNumber } from '../../read-number.ts';
 import { differenceFrom, differenceIn, formatDifference, plainNumber, unitSigns } from '../../ui/format/temperature.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -21,7 +21,7 @@ interface ClaimedProbeProps {
 
 export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
   const { unit } = usePrefs();
-  const deed = useDeed();
+  const mutation = useMutation();
   const offset = probe.temperatureOffsetC;
   return (
     <li class="probe">
@@ -35,9 +35,9 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
           <Offset probe={probe} />
           <button
             type="button"
-            disabled={deed.busy}
+            disabled={mutation.busy}
             onClick={() =>
-              deed.run(async () => {
+              mutation.run(async () => {
                 await releaseProbe(probe.site, probe.probe);
                 await fetchAll();
               })
@@ -45,7 +45,7 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
           >
             Release it from the pile
           </button>
-          <Refusal error={deed.error} />
+          <Refusal error={mutation.error} />
         </details>
       </May>
     </li>
@@ -54,7 +54,7 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
 
 function Offset({ probe }: { readonly probe: Probe }) {
   const { unit } = usePrefs();
-  const deed = useDeed();
+  const mutation = useMutation();
   const kept = plainNumber(differenceIn(unit, probe.temperatureOffsetC), 1).replace('\u2212', '-');
   const [typed, setTyped] = useState<string>();
   return (
@@ -63,7 +63,7 @@ function Offset({ probe }: { readonly probe: Probe }) {
       onSubmit={(event) => {
         event.preventDefault();
         const value = readNumber(typed ?? kept) ?? Number.NaN;
-        void deed
+        void mutation
           .run(async () => {
             await calibrateProbe(probe.site, probe.probe, Number(differenceFrom(unit, value).toFixed(3)));
             await fetchAll();
@@ -78,10 +78,10 @@ function Offset({ probe }: { readonly probe: Probe }) {
         hint="From a check in melting ice or beside a thermometer you trust. Counts from the next reading."
         value={typed ?? kept}
         onValue={setTyped}
-        error={deed.fieldError('/temperatureOffsetC')}
+        error={mutation.fieldError('/temperatureOffsetC')}
       />
-      <Refusal error={deed.error} />
-      <button type="submit" disabled={deed.busy || typed === undefined}>
+      <Refusal error={mutation.error} />
+      <button type="submit" disabled={mutation.busy || typed === undefined}>
         Keep the offset
       </button>
     </form>

@@ -1,7 +1,7 @@
 /** The probes that sit in a pile, a page of them, pile by pile. */
 import type { ComponentChildren } from 'preact';
 import type { Probe } from '../../../../shared/contracts/probes.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { Pager } from '../../ui/parts/pager.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -13,7 +13,7 @@ const probesOfAPage = 50;
 
 export function ClaimedProbes({ find }: { readonly find: string }) {
   const page = useProbePage({ claimed: 'yes', order: 'pile', find }, probesOfAPage);
-  const piles = useHouse((house) => house.piles) ?? [];
+  const piles = useInstallation((installation) => installation.piles) ?? [];
   const { value, error, offset, limit } = page;
   if (!value) return error === undefined ? null : <Refusal error={error} />;
   const ofPile = (id: string) => value.probes.filter((probe) => probe.claim?.pileId === id);

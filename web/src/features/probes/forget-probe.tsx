@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { forgetProbe, forgetProbes } from '../../data/routes.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { countWord } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 
@@ -41,7 +41,7 @@ interface ForgetProps {
 }
 
 function Forget({ button, question, act }: ForgetProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [isAsked, setAsked] = useState(false);
   // The button that was pressed is gone; who works by keyboard or ear goes on at the question.
   const asked = useRef<HTMLParagraphElement>(null);
@@ -61,9 +61,9 @@ function Forget({ button, question, act }: ForgetProps) {
       <div class="asked-again-answers">
         <button
           type="button"
-          disabled={deed.busy}
+          disabled={mutation.busy}
           onClick={() =>
-            void deed
+            void mutation
               .run(async () => {
                 await act();
                 await fetchAll();
@@ -73,11 +73,11 @@ function Forget({ button, question, act }: ForgetProps) {
         >
           Yes, delete for good
         </button>
-        <button type="button" disabled={deed.busy} onClick={() => setAsked(false)}>
+        <button type="button" disabled={mutation.busy} onClick={() => setAsked(false)}>
           Cancel
         </button>
       </div>
-      <Refusal error={deed.error} />
+      <Refusal error={mutation.error} />
     </section>
   );
 }

@@ -2,7 +2,7 @@
  * web/probes/probe-head.tsx: a probe's name and what it last said.
  */
 import type { Probe } from '../../../../shared/contracts/probes.ts';
-import { useHouse, useHouseNow } from '../../data/live/use-installation.ts';
+import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { capital, positionNames } from '../../ui/format/words.ts';
@@ -15,9 +15,11 @@ interface ProbeHeadProps {
 
 export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
   const { unit } = usePrefs();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const age = probe.lastAt === null ? 'never heard' : `heard ${ageWords(nowMs - Date.parse(probe.lastAt))}`;
-  const pileSite = useHouse((house) => house.piles?.find((pile) => pile.id === probe.claim?.pileId)?.site);
+  const pileSite = useInstallation(
+    (installation) => installation.piles?.find((pile) => pile.id === probe.claim?.pileId)?.site,
+  );
   // The site is named only where the pile does not tell it.
   const name = pileSite === probe.site ? probe.probe : `${probe.site}/${probe.probe}`;
   return (

@@ -2,7 +2,7 @@
  * web/pages/probes.tsx: every probe that ever talked: those no pile has yet, and those that sit in one.
  */
 import { useEffect, useState } from 'preact/hooks';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -14,13 +14,13 @@ import { UnclaimedProbes } from './unclaimed-probes.tsx';
 
 /** From so many on nobody wants to look for one by eye. */
 const manyProbes = 20;
-/** Typed letters are gathered for so long before the house is asked. */
+/** Typed letters are gathered for so long before the server is asked. */
 const gatherMs = 250;
 
 export function ProbesPage() {
   const heading = usePage('Probes');
-  const counts = useHouse((house) => house.probeCounts);
-  const piles = useHouse((house) => house.piles) ?? [];
+  const counts = useInstallation((installation) => installation.probeCounts);
+  const piles = useInstallation((installation) => installation.piles) ?? [];
   const [typed, setTyped] = useState('');
   const find = useSettled(typed, gatherMs);
   return (

@@ -1,9 +1,9 @@
 /** One page of the probes that answer to a question, fetched again as probes speak. */
 import { useEffect, useState } from 'preact/hooks';
 import type { ProbesAnswer, ProbesQuestion } from '../../../../shared/contracts/probes.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { findProbes } from '../../data/routes.ts';
-import { type Answer, useAnswer, useThrottled } from '../../data/use-query.ts';
+import { type Answer, useQuery, useThrottled } from '../../data/use-query.ts';
 
 export interface ProbePage extends Answer<ProbesAnswer> {
   readonly offset: number;
@@ -18,8 +18,8 @@ export function useProbePage(question: Omit<ProbesQuestion, 'offset' | 'limit'>,
   const [place, setPlace] = useState({ key, offset: 0 });
   // What is asked for anew begins at its beginning; back from a search one is where one was.
   const offset = place.key === key ? place.offset : 0;
-  const answer = useAnswer(`${key} ${offset}`, () => findProbes({ ...question, offset, limit }));
-  const news = useHouse((house) => house.probeNews);
+  const answer = useQuery(`${key} ${offset}`, () => findProbes({ ...question, offset, limit }));
+  const news = useInstallation((installation) => installation.probeNews);
   useThrottled(news, fetchEveryMs, () => void answer.refresh());
 
   // The last page may have emptied meanwhile.

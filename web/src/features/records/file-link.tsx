@@ -1,5 +1,5 @@
 /**
- * web/records/file-link.tsx: a file of the house to be kept; where a token is wanted it is fetched with it first.
+ * web/records/file-link.tsx: a file of the server to be kept; where a token is wanted it is fetched with it first.
  */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';

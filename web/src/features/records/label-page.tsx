@@ -4,8 +4,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import { reasonOf } from '../../data/client.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { stageNames } from '../../ui/format/words.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { getLabel, getLabelPicture } from './records-api.ts';
@@ -14,8 +14,8 @@ import './records.css';
 export function LabelPage() {
   const { params } = useRoute();
   const id = params.id ?? '';
-  const pile = useHouse((house) => house.piles?.find((one) => one.id === id));
-  const { value, error } = useAnswer(`label ${id}`, () => getLabel(id));
+  const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === id));
+  const { value, error } = useQuery(`label ${id}`, () => getLabel(id));
   const picture = usePicture(id);
   const name = pile?.name ?? id;
   const heading = usePage(`Label for ${name}`);

@@ -7,7 +7,7 @@ import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { clockTime, type Reader } from '../../ui/format/local-time.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
@@ -29,7 +29,7 @@ import './records.css';
 export function RecordPage() {
   const { params } = useRoute();
   const id = params.id ?? '';
-  const { value, error } = useAnswer(`record ${id}`, () => getRecord(id));
+  const { value, error } = useQuery(`record ${id}`, () => getRecord(id));
   const heading = usePage(value ? `Record of ${value.batch.name}` : 'Record');
   if (!value) {
     return (

@@ -4,9 +4,9 @@
 import { useState } from 'preact/hooks';
 import { type ExportSubject, exportSubjects } from '../../../../shared/contracts/records.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -29,7 +29,7 @@ const subjectNames: Record<ExportSubject, string> = {
 
 export function RecordsPage() {
   const heading = usePage('Records');
-  const piles = useHouse((house) => house.piles) ?? [];
+  const piles = useInstallation((installation) => installation.piles) ?? [];
   return (
     <div class="page">
       <div class="opening">
@@ -85,8 +85,8 @@ export function RecordsPage() {
 }
 
 function Calendar() {
-  const { value, error, refresh } = useAnswer('calendar', getCalendar);
-  const deed = useDeed();
+  const { value, error, refresh } = useQuery('calendar', getCalendar);
+  const mutation = useMutation();
   const [told, setTold] = useState('');
   const copy = async (address: string) => {
     try {
@@ -117,9 +117,9 @@ function Calendar() {
             <p>A new one is made; calendars that follow the old one stop.</p>
             <button
               type="button"
-              disabled={deed.busy}
+              disabled={mutation.busy}
               onClick={() =>
-                void deed.run(async () => {
+                void mutation.run(async () => {
                   await renewCalendar();
                   await refresh();
                   setTold('Renewed. Give the new address to your calendar.');
@@ -128,7 +128,7 @@ function Calendar() {
             >
               Renew the address
             </button>
-            <Refusal error={deed.error} />
+            <Refusal error={mutation.error} />
           </details>
         </>
       )}

@@ -11,8 +11,8 @@ import {
 } from '../../../../shared/contracts/retention.ts';
 import { ask, reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useDeed } from '../../data/use-mutation.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { manyWords, sizeWords } from '../../ui/format/amount.ts';
 import type { Reader } from '../../ui/format/local-time.ts';
 import { capital } from '../../ui/format/words.ts';
@@ -35,7 +35,7 @@ export function KeepingPage() {
   const reader = useReader();
   const [own, setOwn] = useState('');
   const ownDays = keptDaysSchema.safeParse(Number(own)).data;
-  const { value, error, refresh } = useAnswer(`keeping ${ownDays ?? ''}`, () => getKeeping(ownDays));
+  const { value, error, refresh } = useQuery(`keeping ${ownDays ?? ''}`, () => getKeeping(ownDays));
   const [shown, setShown] = useState<KeepingAnswer>();
   useEffect(() => {
     if (value) setShown(value);
@@ -143,14 +143,14 @@ function pickOf(keptDays: number | null): Pick {
 }
 
 function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [pick, setPick] = useState<Pick>(pickOf(keeping.keptDays));
   const ownText = own === '' && pickOf(keeping.keptDays) === 'own' ? String(keeping.keptDays) : own;
   const wanted = pick === 'always' ? null : Number(pick === 'own' ? ownText : pick);
   const isAge = wanted === null || keptDaysSchema.safeParse(wanted).success;
   const freed = (days: number) => keeping.wouldFree.find(({ keptDays }) => keptDays === days);
   const save = async () => {
-    await deed.run(async () =>
+    await mutation.run(async () =>
       onChosen(await ask(keepingAnswerSchema, '/api/keeping', { method: 'PUT', body: { keptDays: wanted } })),
     );
   };
@@ -190,11 +190,11 @@ function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
           value={ownText}
           onValue={onOwn}
           hint={ownFreed ? `${capital(wouldFreeWords(ownFreed))}.` : `At least ${leastKeptDays}.`}
-          error={deed.fieldError('/keptDays')}
+          error={mutation.fieldError('/keptDays')}
         />
       )}
-      <Refusal error={deed.error} />
-      <button type="submit" class="primary" disabled={deed.busy || !isAge || wanted === keeping.keptDays}>
+      <Refusal error={mutation.error} />
+      <button type="submit" class="primary" disabled={mutation.busy || !isAge || wanted === keeping.keptDays}>
         {wanted === null ? 'Keep every reading' : `Thin readings older than ${isAge ? keptWords(wanted) : '…'}`}
       </button>
     </form>

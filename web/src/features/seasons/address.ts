@@ -47,7 +47,7 @@ export function readComparison(query: Record<string, string>): Comparison {
   return { choice, view: viewSchema.parse(query) };
 }
 
-/** What the house is asked. */
+/** What the server is asked. */
 export function choiceQuery(choice: ChoiceText): string {
   return new URLSearchParams(Object.entries(choice)).toString();
 }

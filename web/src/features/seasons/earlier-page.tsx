@@ -7,9 +7,9 @@ import { useLocation } from 'preact-iso';
 import { type Material, materialNames, materials } from '../../../../shared/contracts/domain/batch.ts';
 import type { EarlierAnswer, EarlierBatch } from '../../../../shared/contracts/seasons.ts';
 import type { Stage } from '../../../../shared/names.ts';
-import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { readNumber } from '../../read-number.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
 import { capital, counted, stageNames } from '../../ui/format/words.ts';
@@ -27,9 +27,9 @@ type DateOrder = NonNullable<EarlierBatch['dateOrder']>;
 export function EarlierPage() {
   const heading = usePage('An earlier batch');
   const { route } = useLocation();
-  const sites = useHouse((house) => house.sites);
+  const sites = useInstallation((installation) => installation.sites);
   const { unit } = usePrefs();
-  const deed = useDeed();
+  const mutation = useMutation();
   const [picked, setPicked] = useState('');
   const [name, setName] = useState('');
   const [stage, setStage] = useState<Stage>('bran');
@@ -63,7 +63,7 @@ export function EarlierPage() {
       setShown(undefined);
     };
   const run = (keep: boolean) =>
-    deed.run(async () => {
+    mutation.run(async () => {
       const answer = await bringEarlier({ ...ask, keep });
       if (answer.batchId === null) setShown(answer);
       else route(`/batches/${encodeURIComponent(answer.batchId)}`);
@@ -85,7 +85,13 @@ export function EarlierPage() {
           void run(shown !== undefined && shown.problem === null);
         }}
       >
-        <TextField label="What it is called" value={name} required onValue={setName} error={deed.fieldError('/name')} />
+        <TextField
+          label="What it is called"
+          value={name}
+          required
+          onValue={setName}
+          error={mutation.fieldError('/name')}
+        />
         <PickField
           label="Site"
           value={site}
@@ -113,12 +119,12 @@ export function EarlierPage() {
           inputMode="decimal"
           value={depthCm}
           onValue={setDepthCm}
-          error={deed.fieldError('/recipe/depthM')}
+          error={mutation.fieldError('/recipe/depthM')}
         />
         <Field
           label="Its temperatures"
           hint={`Day, perhaps a time, core, perhaps air, in °${unit}. A day alone is taken at noon. Other programs’ columns may be pasted.`}
-          error={deed.fieldError('/table')}
+          error={mutation.fieldError('/table')}
         >
           {(ids) => (
             <textarea
@@ -143,9 +149,9 @@ export function EarlierPage() {
           onValue={change(setOrder)}
         />
         <TextField label="How it came out" value={outcome} onValue={setOutcome} />
-        <Refusal error={deed.error} />
+        <Refusal error={mutation.error} />
         {shown && <Shown answer={shown} site={site} />}
-        <button type="submit" class="primary" disabled={deed.busy}>
+        <button type="submit" class="primary" disabled={mutation.busy}>
           {shown !== undefined && shown.problem === null ? 'Keep this batch' : 'Look at it first'}
         </button>
       </form>

@@ -9,7 +9,7 @@ import { coverNames, materialNames } from '../../../../shared/contracts/domain/b
 import type { ClosestAnswer } from '../../../../shared/contracts/seasons.ts';
 import { reasonOf } from '../../data/client.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { formatDifference, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
 import { actNames, capital, counted } from '../../ui/format/words.ts';
 import { Choice } from '../../ui/parts/forms.tsx';
@@ -22,7 +22,7 @@ import './season.css';
 
 export function LikePage() {
   const { id = '' } = useRoute().params;
-  const { value, error } = useAnswer(`like ${id}`, () => getClosest(id));
+  const { value, error } = useQuery(`like ${id}`, () => getClosest(id));
   const heading = usePage(value ? `Like ${value.batch.name}` : 'Closest past batches');
   return (
     <div class="page">

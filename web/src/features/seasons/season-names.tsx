@@ -3,7 +3,7 @@
  */
 import { useState } from 'preact/hooks';
 import type { SeasonView } from '../../../../shared/contracts/seasons.ts';
-import { useDeed } from '../../data/use-mutation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
 import { capital, counted } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';
@@ -50,10 +50,10 @@ export function SeasonNames({ seasons, onNamed }: SeasonNamesProps) {
 }
 
 function NameForm({ season, onDone }: { readonly season: SeasonView; readonly onDone: () => void }) {
-  const deed = useDeed();
+  const mutation = useMutation();
   const [name, setName] = useState(season.name === season.usualName ? '' : season.name);
   const save = async (wanted: string | null) => {
-    if (await deed.run(() => nameSeason(season.id, wanted))) onDone();
+    if (await mutation.run(() => nameSeason(season.id, wanted))) onDone();
   };
   return (
     <form
@@ -69,8 +69,8 @@ function NameForm({ season, onDone }: { readonly season: SeasonView; readonly on
         onValue={setName}
         hint="Empty gives the usual name back."
       />
-      <Refusal error={deed.error} />
-      <button type="submit" disabled={deed.busy}>
+      <Refusal error={mutation.error} />
+      <button type="submit" disabled={mutation.busy}>
         Keep the name
       </button>
     </form>

@@ -7,7 +7,7 @@ import { useLocation, useRoute } from 'preact-iso';
 import type { CompareAnswer } from '../../../../shared/contracts/seasons.ts';
 import { reasonOf } from '../../data/client.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useAnswer } from '../../data/use-query.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { counted } from '../../ui/format/words.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -31,7 +31,7 @@ export function SeasonsPage() {
   const { route } = useLocation();
   const comparison = useMemo(() => readComparison(query), [query]);
   const asked = choiceQuery(comparison.choice);
-  const compared = useAnswer(`compared ${asked}`, () => getCompared(asked));
+  const compared = useQuery(`compared ${asked}`, () => getCompared(asked));
   const go = (change: Partial<Comparison>) => route(addressOf({ ...comparison, ...change }), true);
   return (
     <div class="page seasons-page">
@@ -71,7 +71,7 @@ interface ComparedProps {
 
 function Compared({ answer, comparison: { view }, asked, onView, onNamed }: ComparedProps) {
   const { unit } = usePrefs();
-  const curves = useAnswer(`curves ${asked}`, () => getCurves(asked));
+  const curves = useQuery(`curves ${asked}`, () => getCurves(asked));
   const shown = useMemo(
     () => sorted(foundIn(answer.batches, view.find), view.sort, view.order),
     [answer, view.find, view.sort, view.order],

@@ -4,7 +4,7 @@
 
 import { forgetAnswers } from '../../data/live/last-answers.ts';
 import { OnThisDevice } from '../../data/live/on-this-device.tsx';
-import { useHouse, useHouseNow, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../../data/prefs.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
@@ -16,8 +16,8 @@ export function SettingsPage() {
   const heading = usePage('Settings');
   const prefs = usePrefs();
   const me = useMe();
-  const nowMs = useHouseNow();
-  const site = useHouse((house) => house.sites.find((one) => one.timeZone !== null));
+  const nowMs = useServerNow();
+  const site = useInstallation((installation) => installation.sites.find((one) => one.timeZone !== null));
   const reader = useReader(site?.id);
   return (
     <div class="page narrow">
@@ -74,7 +74,7 @@ export function SettingsPage() {
         {bearerToken() !== '' && <ForgetToken />}
       </div>
       <OnThisDevice />
-      <HouseFacts />
+      <SystemFactsView />
     </div>
   );
 }
@@ -105,8 +105,8 @@ const partNames = {
   delivery: 'Delivery',
 } as const;
 
-function HouseFacts() {
-  const health = useHouse((house) => house.health);
+function SystemFactsView() {
+  const health = useInstallation((installation) => installation.health);
   if (!health) return null;
   return (
     <section class="house-facts" aria-labelledby="house-facts">

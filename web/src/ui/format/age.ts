@@ -1,7 +1,7 @@
 /**
  * web/format/age.ts: lengths of time in the words a person would use.
  *
- * Takes:  lengths in ms, both ends told by the house's clock.
+ * Takes:  lengths in ms, both ends told by the server's clock.
  * Gives:  "just now", "4 min ago", "in 2 h", "3 days".
  */
 import { msPerDay, msPerHour, msPerMinute } from '../../../../shared/units.ts';

@@ -50,7 +50,7 @@ export function moundShape(depthM: number, seed: string): MoundShape {
 /** A slow wave that differs from pile to pile but never between two drawings of the same one. */
 function wobbleOf(seed: string): (across: number) => number {
   let hash = 2166136261;
-  for (const letter of seed) hash = Math.imul(hash ^ letter.charCodeAt(0), 16777619) >>> 0;
+  for (const content of seed) hash = Math.imul(hash ^ content.charCodeAt(0), 16777619) >>> 0;
   const phase = (shift: number) => (((hash >>> shift) & 0xff) / 255) * 2 * Math.PI;
   return (across) =>
     0.6 * Math.sin(2.2 * across + phase(0)) +

@@ -9,7 +9,7 @@ import { useId, useMemo } from 'preact/hooks';
 import type { Cover } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
-import { useHouseNow } from '../../data/live/use-installation.ts';
+import { useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { heatColour, type Shade } from '../colour/heat-scale.ts';
 import { positionNames } from '../format/words.ts';
@@ -37,7 +37,7 @@ interface MoundProps {
 export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
   const { unit } = usePrefs();
   const shade = useShade();
-  const nowMs = useHouseNow();
+  const nowMs = useServerNow();
   const depth = depthM ?? usualDepthM[pile.stage];
   const shape = useMemo(() => moundShape(depth, pile.id), [depth, pile.id]);
   const labels = moundLabels(pile.positions, unit);

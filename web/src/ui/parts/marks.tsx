@@ -2,7 +2,7 @@
  * web/parts/marks.tsx: small marks with a word beside each: how pressing a pile is, and whether the page is live.
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
-import { useHouse, useReader } from '../../data/live/use-installation.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { clockTime } from '../format/local-time.ts';
 import { toneNames } from '../format/words.ts';
 
@@ -33,9 +33,9 @@ export function ToneMark({ tone }: { readonly tone: Tone }) {
 }
 
 export function LiveMark() {
-  const link = useHouse((house) => house.link);
-  const sinceMs = useHouse((house) => house.linkSinceMs);
-  const speed = useHouse((house) => house.clock?.speed ?? 1);
+  const link = useInstallation((installation) => installation.link);
+  const sinceMs = useInstallation((installation) => installation.linkSinceMs);
+  const speed = useInstallation((installation) => installation.clock?.speed ?? 1);
   const reader = useReader();
   const isLive = link === 'live';
   // Nothing is wrong with the line while nobody is signed in.

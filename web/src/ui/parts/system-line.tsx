@@ -1,10 +1,10 @@
 /**
- * web/parts/house-line.tsx: says on every page what is wrong with the house itself; nothing while nothing is.
+ * web/parts/server-line.tsx: says on every page what is wrong with the server itself; nothing while nothing is.
  */
 import { useEffect } from 'preact/hooks';
 import type { Health } from '../../../../shared/contracts/health.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
-import { useHouse } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
 import { pushEnded } from '../../features/notifications/forget-this-device.ts';
 import { NobodyNotified } from '../../features/notifications/nobody-notified.tsx';
@@ -12,8 +12,8 @@ import './system-line.css';
 
 const askEveryMs = 20_000;
 
-export function HouseLine() {
-  const health = useHouse((house) => house.health);
+export function SystemLine() {
+  const health = useInstallation((installation) => installation.health);
   const isPushOver = useStore(pushEnded, (ended) => ended);
   useEffect(() => {
     const timer = setInterval(() => void refreshHealth(), askEveryMs);
