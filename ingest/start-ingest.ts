@@ -1,9 +1,6 @@
 /**
- * ingest/start-ingest.ts: the way in. Joins a broker, the decoders and the commit queue.
- *
- * Takes:  a readings store, a clock, where messages come from, and who wants to know.
- * Gives:  an Ingest that runs until closed, and can say how it stands and what it refused.
- * Never:  acknowledges a message before its readings are kept, and throws over nothing that comes in.
+ * The way in. Joins a broker, the decoders and the commit queue. It never acknowledges a message before its readings
+ * are kept, and throws over nothing that comes in.
  */
 import type { z } from 'zod';
 import type { Clock } from '../shared/clock.ts';

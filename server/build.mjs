@@ -1,5 +1,5 @@
 /**
- * server/build.mjs: compiles the house into .build/ when its sources are newer than what stands there.
+ * Compiles the house into .build/ when its sources are newer than what stands there.
  *
  * Takes:  `--force` to build in any case.
  * Gives:  .build/<room>/... (JavaScript for Node) and .build/web/ (the pages).

@@ -1,8 +1,8 @@
 /**
- * shared/clock.ts: the time as the server tells it.
+ * The time as the server tells it.
  *
- * Live it is the machine's clock. On a scratch farm it runs faster, so that a week of a pile
- * passes in minutes; probes and server then share the same anchor.
+ * Live it is the machine's clock. On a scratch farm it runs faster, so that a week of a pile passes in minutes; probes
+ * and server then share the same anchor.
  */
 import { z } from 'zod';
 

@@ -1,9 +1,6 @@
 /**
- * shared/config.ts: everything that can be set from outside, read and checked in one place.
- *
- * Takes:  environment variables named BRANHEARTH_*.
- * Gives:  a checked configuration, and names it does not know.
- * Never:  goes on with a wrong value: the start stops with one line that names the variable.
+ * Everything that can be set from outside, read and checked in one place. It never goes on with a wrong value: the
+ * start stops with one line that names the variable.
  */
 import { z } from 'zod';
 import { fastClockSchema } from './clock.ts';

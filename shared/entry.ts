@@ -1,9 +1,4 @@
-/**
- * shared/entry.ts: what a person may write down about a pile: what was done to it, and what was seen, smelt and weighed.
- *
- * Takes:  nothing.
- * Gives:  one schema per kind of entry; acts (batch.ts) are the kinds that change what the judge expects.
- */
+/** What a person may write down about a pile: what was done to it, and what was seen, smelt and weighed. */
 import { z } from 'zod';
 import { actKindSchema, coverSchema } from './contracts/domain/batch.ts';
 

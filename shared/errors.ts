@@ -1,5 +1,5 @@
 /**
- * shared/errors.ts: the few error classes that some caller catches.
+ * The few error classes that some caller catches.
  *
  * Sentence of each: what was attempted, what must hold, the value found; no final period.
  */

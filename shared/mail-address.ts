@@ -1,6 +1,4 @@
-/**
- * shared/mail-address.ts: what is taken as an e-mail address: one, and nothing that could end a header or begin another.
- */
+/** What is taken as an e-mail address: one, and nothing that could end a header or begin another. */
 const local = '[^\\s@<>,;:"()[\\]\\\\]{1,64}';
 const domain = '[A-Za-z0-9](?:[A-Za-z0-9.-]{0,251}[A-Za-z0-9])?';
 

@@ -1,9 +1,4 @@
-/**
- * shared/names.ts: the names sites and probes may carry, and the places a probe may sit in a pile.
- *
- * Takes:  nothing.
- * Gives:  zod schemas and the types derived from them.
- */
+/** The names sites and probes may carry, and the places a probe may sit in a pile. */
 import { z } from 'zod';
 
 /** A site or probe name as it stands in a topic: 1-64 of a-z, 0-9, hyphen, underscore. */

@@ -1,9 +1,4 @@
-/**
- * shared/notifications.ts: the words for telling people: why, by which way, how it went.
- *
- * Takes:  nothing.
- * Gives:  zod schemas and the types derived from them.
- */
+/** The words for telling people: why, by which way, how it went. */
 import { z } from 'zod';
 import { mailAddressPattern } from './mail-address.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';

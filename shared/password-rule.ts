@@ -1,12 +1,9 @@
 /**
- * shared/password-rule.ts: which passwords are refused, and why.
+ * Which passwords are refused, and why.
  *
  * Length is what counts; no mix of kinds of letters is asked for. Refused is what is tried first: common words, however
- * dressed up, names that everybody here knows, and patterns. After NIST SP 800-63B, section 5.1.1.2 (a minimum length, a
- * list of expected values, no composition rules, room for long ones).
- *
- * Takes:  a password, and words that belong to this server (the person's name, the server's).
- * Gives:  one sentence of what is wrong, or nothing.
+ * dressed up, names that everybody here knows, and patterns. After NIST SP 800-63B, section 5.1.1.2 (a minimum length,
+ * a list of expected values, no composition rules, room for long ones).
  */
 
 /** Shortest and longest that is taken [characters]. */

@@ -1,9 +1,4 @@
-/**
- * shared/person.ts: who may do what: the roles of people, and what a route asks for.
- *
- * Takes:  nothing.
- * Gives:  roles in their order, and whether one is enough.
- */
+/** Who may do what: the roles of people, and what a route asks for. */
 import { z } from 'zod';
 
 /** Each may do everything that those before it may. */

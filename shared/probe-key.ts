@@ -1,10 +1,4 @@
-/**
- * shared/probe-key.ts: what a key at the broker's door allows.
- *
- * Takes:  nothing.
- * Gives:  the schema of a key's reach and the words for it; ingest asks it of every message, the pages show it.
- * Never:  holds a secret.
- */
+/** What a key at the broker's door allows. It never holds a secret. */
 import { z } from 'zod';
 import { nameSchema } from './names.ts';
 

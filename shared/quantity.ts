@@ -1,9 +1,6 @@
 /**
- * shared/quantity.ts: what a probe can measure, in which unit we keep it, and which values no probe can mean.
- *
- * Takes:  nothing.
- * Gives:  the table of quantities; each reading is kept in the unit named here.
- * Never:  judges a pile: 85 °C in a pile is news, 200 °C is a fault of the probe.
+ * What a probe can measure, in which unit we keep it, and which values no probe can mean. It never judges a pile: 85 °C
+ * in a pile is news, 200 °C is a fault of the probe.
  */
 import { z } from 'zod';
 

@@ -1,5 +1,5 @@
 /**
- * shared/reading.ts: one measured value as every room speaks of it.
+ * One measured value as every room speaks of it.
  *
  * Identity is site + probe + quantity + time: the same reading twice is one reading.
  */

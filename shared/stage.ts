@@ -1,9 +1,6 @@
 /**
- * shared/stage.ts: what is normal for each stage, each figure with where it comes from.
- *
- * Takes:  nothing.
- * Gives:  default limits per stage; a site or a batch may override any of them.
- * Never:  claims that a pile is sanitised or safe: these limits serve the culture.
+ * What is normal for each stage, each figure with where it comes from. It never claims that a pile is sanitised or
+ * safe: these limits serve the culture.
  */
 import { z } from 'zod';
 import type { Stage } from './names.ts';

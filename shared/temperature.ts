@@ -1,9 +1,6 @@
 /**
- * shared/temperature.ts: temperatures as the person reads them, on pages and in messages.
- *
- * Takes:  degrees Celsius, as everything in the server is kept.
- * Gives:  words in °C or °F; a no-break space stands before the unit.
- * Never:  changes what is kept or sent: forms convert back through `celsiusFrom`.
+ * Temperatures as the person reads them, on pages and in messages. It never changes what is kept or sent: forms convert
+ * back through `celsiusFrom`.
  */
 import { celsiusToFahrenheit, fahrenheitToCelsius, kelvinDifferenceToFahrenheit } from './units.ts';
 

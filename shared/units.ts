@@ -1,9 +1,4 @@
-/**
- * shared/units.ts: conversions between the units people and probes use.
- *
- * Takes:  a number in the unit named first.
- * Gives:  a number in the unit named second. All are exact by definition of the units.
- */
+/** Conversions between the units people and probes use. */
 
 /** °F to °C: (F - 32) / 1.8, exact. @example fahrenheitToCelsius(131) // => 55 */
 export function fahrenheitToCelsius(tempF: number): number {

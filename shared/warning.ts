@@ -1,8 +1,8 @@
 /**
- * shared/warning.ts: the words for what can be wrong with a pile and how an alarm stands.
+ * The words for what can be wrong with a pile and how an alarm stands.
  *
- * Evidence is present, absent or missing; missing never clears anything.
- * Alarm states are the words of ANSI/ISA-18.2 and IEC 62682.
+ * Evidence is present, absent or missing; missing never clears anything. Alarm states are the words of ANSI/ISA-18.2
+ * and IEC 62682.
  */
 import { z } from 'zod';
 

@@ -1,9 +1,6 @@
 /**
- * shared/water.ts: properties of water and damp air that every room computes in the same way.
- *
- * Takes:  temperatures [°C] and relative humidities [%RH]; scalars.
- * Gives:  pressure, latent heat, dew point and vapour density in SI units.
- * Never:  guesses: a number outside the stated range is refused, NaN too.
+ * Properties of water and damp air that every room computes in the same way. It never guesses: a number outside the
+ * stated range is refused, NaN too.
  */
 
 /** Specific gas constant of water vapour [J kg⁻¹ K⁻¹]: 8.314462618 / 0.018015268 (CODATA, IAPWS molar mass). */

@@ -1,9 +1,4 @@
-/**
- * shared/zone-offset.ts: how far the clocks of a time zone stand ahead of UTC.
- *
- * Takes:  an instant and an IANA zone name.
- * Gives:  the offset then, remembered per quarter of an hour.
- */
+/** How far the clocks of a time zone stand ahead of UTC. */
 import { msPerMinute } from './units.ts';
 
 const formats = new Map<string, Intl.DateTimeFormat>();

@@ -1,9 +1,4 @@
-/**
- * web/worker.config.ts: what an installed app needs beside its pages: service worker, manifest, icons.
- *
- * Takes:  the built pages, icons/*.svg.
- * Gives:  sw.js with the list of all files in it, manifest.webmanifest, icons as PNG.
- */
+/** What an installed app needs beside its pages: service worker, manifest, icons. */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';

@@ -1,11 +1,8 @@
 /**
- * core/alarms/alarm.ts: how one alarm moves between its states, by what is seen and by what a person does.
+ * How one alarm moves between its states, by what is seen and by what a person does.
  *
- * Takes:  the machine as last left, the evidence or the act, the time now, a policy.
- * Gives:  the next machine and the name of the arrow taken.
- * Never:  reads a clock, sends a message, decides who is told, or lets missing evidence clear an alarm.
- *
- * States are the words of ANSI/ISA-18.2-2016 and IEC 62682 (from memory). Pure data, kept as JSON.
+ * States are the words of ANSI/ISA-18.2-2016 and IEC 62682 (from memory). Pure data, kept as JSON. It never reads a
+ * clock, sends a message, decides who is told, or lets missing evidence clear an alarm.
  */
 import type { AlarmState, Evidence, Severity } from '../../shared/warning.ts';
 import { type Condition, type Delays, type Hold, type HoldBranch, stands, stepHold } from './hold.ts';

@@ -1,9 +1,4 @@
-/**
- * core/alarms/deadband.ts: keeps a limit from chattering.
- *
- * Takes:  whether the limit stood as passed, the value now, the limit and the deadband.
- * Gives:  whether it stands as passed now.
- */
+/** Keeps a limit from chattering. */
 
 /**
  * A high limit: passed above it, and passed still until the value falls below limit minus deadband.

@@ -1,9 +1,6 @@
 /**
- * core/alarms/hold.ts: from evidence that comes and goes to a condition that stands or does not.
- *
- * Takes:  the condition as last left, the evidence now, the time now, the delays.
- * Gives:  the next condition and the name of the branch taken.
- * Never:  lets missing evidence clear anything, or clears without proof of absence for the whole off-delay.
+ * From evidence that comes and goes to a condition that stands or does not. It never lets missing evidence clear
+ * anything, or clears without proof of absence for the whole off-delay.
  */
 import type { Evidence } from '../../shared/warning.ts';
 

@@ -1,11 +1,9 @@
 /**
- * core/alarms/policies.ts: how long each kind of warning must be seen before it is raised, and gone before it is cleared.
- *
- * Takes:  nothing.
- * Gives:  one policy per kind, and the deadbands of its limits.
+ * How long each kind of warning must be seen before it is raised, and gone before it is cleared.
  *
  * A pile's time constant is hours, so the minutes of process plants would only chatter. The figures are our own
- * proposal: no published set for piles was found. Overheating 15-30 min on, 30-60 min off; the fire ladder waits for nothing.
+ * proposal: no published set for piles was found. Overheating 15-30 min on, 30-60 min off; the fire ladder waits for
+ * nothing.
  */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import type { WarningKind } from '../../shared/warning.ts';

@@ -1,9 +1,6 @@
 /**
- * core/estimate/correct-water.ts: what is measured of a bed's moisture, laid against what the balance says.
- *
- * Takes:  the estimate with its standard deviation, a measurement with its own.
- * Gives:  the estimate that both make together.
- * Never:  throws the balance away for one squeeze of a hand: each counts by how sure it is.
+ * What is measured of a bed's moisture, laid against what the balance says. It never throws the balance away for one
+ * squeeze of a hand: each counts by how sure it is.
  */
 import type { Recipe } from '../../shared/contracts/domain/batch.ts';
 import { sampleMoistureFrac } from '../../shared/entry.ts';

@@ -1,9 +1,4 @@
-/**
- * core/estimate/follow-water.ts: the water balance of the running batch, one hour at a time.
- *
- * Takes:  the judge's state, the recipe and bed, the hour's core and air.
- * Gives:  the state's water and its uncertainty, changed in place.
- */
+/** The water balance of the running batch, one hour at a time. */
 
 import type { Cover, Material, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';

@@ -1,10 +1,4 @@
-/**
- * core/estimate/interventions.ts: turns and waterings seen in the curves.
- *
- * Takes:  what the hour did to core, skin, base, air and the moisture probe.
- * Gives:  what a hand probably did, for the journal to offer.
- * Never:  writes it down: the grower says whether it was so.
- */
+/** Turns and waterings seen in the curves. It never writes it down: the grower says whether it was so. */
 export interface HourStep {
   /** Change of the hourly mean [K]; null where it was not measured. */
   readonly coreK: number | null;

@@ -1,10 +1,4 @@
-/**
- * core/estimate/phase.ts: where a batch is in its heat.
- *
- * Takes:  the phase as last left and what the hour shows.
- * Gives:  the next phase and the named reason, or nothing when it stays.
- * Never:  says that a batch is ready: that takes a person's nose and eyes.
- */
+/** Where a batch is in its heat. It never says that a batch is ready: that takes a person's nose and eyes. */
 import type { Phase } from '../../shared/warning.ts';
 
 export type PhaseReason =

@@ -1,9 +1,6 @@
 /**
- * core/estimate/progress.ts: how far a batch has come, as activity-hours against what its stage needs.
- *
- * Takes:  the core's temperature and the moisture, hour by hour.
- * Gives:  activity-hours and 0..100.
- * Never:  says ready at 100: it means that the heat has done its share. The index is our own, no published one was found.
+ * How far a batch has come, as activity-hours against what its stage needs. It never says ready at 100: it means that
+ * the heat has done its share. The index is our own, no published one was found.
  */
 import type { Stage } from '../../shared/names.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';

@@ -1,9 +1,6 @@
 /**
- * core/estimate/state.ts: everything the judge remembers of a pile, as plain data that survives JSON.
- *
- * Takes:  the setup of a batch.
- * Gives:  the state before the first reading.
- * Never:  grows without end: hourly values are kept for fourteen days.
+ * Everything the judge remembers of a pile, as plain data that survives JSON. It never grows without end: hourly values
+ * are kept for fourteen days.
  */
 
 import type { Position } from '../../shared/names.ts';

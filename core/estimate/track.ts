@@ -1,9 +1,6 @@
 /**
- * core/estimate/track.ts: one probe's one quantity as the judge follows it: last value, rhythm, lonely spikes.
- *
- * Takes:  the track and the next reading.
- * Gives:  the track, changed in place, and whether the value may be believed yet.
- * Never:  allocates: it runs once per reading.
+ * One probe's one quantity as the judge follows it: last value, rhythm, lonely spikes. It never allocates: it runs once
+ * per reading.
  */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 

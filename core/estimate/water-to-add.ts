@@ -1,9 +1,6 @@
 /**
- * core/estimate/water-to-add.ts: how much water brings a bed back into its band.
- *
- * Takes:  the estimate, the recipe, the stage's limits.
- * Gives:  litres, and the moisture they lead to.
- * Never:  advises more than the bed holds against gravity: water cannot be taken out again.
+ * How much water brings a bed back into its band. It never advises more than the bed holds against gravity: water
+ * cannot be taken out again.
  */
 import type { Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';

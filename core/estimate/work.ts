@@ -1,14 +1,11 @@
 /**
- * core/estimate/work.ts: how hard a bed works, from the heat it must be making to stay as warm as it is.
- *
- * Takes:  the bed's temperatures now and an hour ago, the air, the bed, its water.
- * Gives:  food burnt in the hour, against all the food such a bed has at first.
- * Never:  is exact: conductivity and cover are those of a middling bed, so it is good to about a factor of two.
+ * How hard a bed works, from the heat it must be making to stay as warm as it is.
  *
  *   q = { C dT/dt + (T_top − T_air) / R_top + (T_base − T_ground) / R_ground + L E } / ( ρ_dry d H )                     (1)
  *
- * Where no probe lies under the skin or at the foot, the core stands for it and the half bed between is counted into R. A bed short
- * of air works at its top alone: its core then tells little, its top all.
+ * Where no probe lies under the skin or at the foot, the core stands for it and the half bed between is counted into R.
+ * A bed short of air works at its top alone: its core then tells little, its top all. It never is exact: conductivity
+ * and cover are those of a middling bed, so it is good to about a factor of two.
  */
 import type { Recipe } from '../../shared/contracts/domain/batch.ts';
 import { latentHeatJKg } from '../../shared/water.ts';

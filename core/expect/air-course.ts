@@ -1,11 +1,8 @@
 /**
- * core/expect/air-course.ts: measured air as one value per hour, carried on beyond what was measured.
+ * Measured air as one value per hour, carried on beyond what was measured.
  *
- * Takes:  air readings in time order, the start and the number of hours.
- * Gives:  air temperature at each hour.
- *
- * Beyond the last reading the day before is repeated, drawn a little towards the mean of the last three days;
- * before the first it is that day's value at the same hour of day. With no reading at all: a mild day.
+ * Beyond the last reading the day before is repeated, drawn a little towards the mean of the last three days; before
+ * the first it is that day's value at the same hour of day. With no reading at all: a mild day.
  */
 import { msPerHour } from '../../shared/units.ts';
 

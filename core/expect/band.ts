@@ -1,9 +1,5 @@
 /**
- * core/expect/band.ts: the expected core temperature of a batch, as a band over an even grid of times.
- *
- * Takes:  a band and an instant.
- * Gives:  the band's three values there.
- * Never:  reaches beyond the grid.
+ * The expected core temperature of a batch, as a band over an even grid of times. It never reaches beyond the grid.
  */
 export interface ExpectedBand {
   readonly fromMs: number;

@@ -1,9 +1,4 @@
-/**
- * core/expect/bits.ts: numbers of a few bits each, one after the other in bytes, the lowest bit first.
- *
- * Takes:  numbers with their widths, up to 24 bits.
- * Gives:  the bytes, and the numbers back.
- */
+/** Numbers of a few bits each, one after the other in bytes, the lowest bit first. */
 
 export class BitsOut {
   #bytes = new Uint8Array(4_096);

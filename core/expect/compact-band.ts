@@ -1,9 +1,6 @@
 /**
- * core/expect/compact-band.ts: an expected band as thousands of piles keep it from one working out to the next.
- *
- * Takes:  a band as it was worked out.
- * Gives:  the same band in a few kilobytes: lines in single precision, members packed, all in one piece of memory.
- * Never:  changes what is foretold: members come back as they were, and lines are good to a ten-thousandth of a degree.
+ * An expected band as thousands of piles keep it from one working out to the next. It never changes what is foretold:
+ * members come back as they were, and lines are good to a ten-thousandth of a degree.
  */
 import type { BandLines, ExpectedBand, WorkedBand } from './band.ts';
 import { packMembers } from './packed-members.ts';

@@ -1,9 +1,6 @@
 /**
- * core/expect/ensemble.ts: many heaps that this one could be, run under its own weather and acts.
- *
- * Takes:  the setup, the measured air, until when.
- * Gives:  each member's core temperature and moisture hour by hour from the start.
- * Never:  runs inside a step: it is heavy, and the host calls it when an act is logged or the weather departs.
+ * Many heaps that this one could be, run under its own weather and acts. It never runs inside a step: it is heavy, and
+ * the host calls it when an act is logged or the weather departs.
  */
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../shared/units.ts';

@@ -1,9 +1,6 @@
 /**
- * core/expect/expected-band.ts: the expected core temperature of a batch as a 10-90 % band.
- *
- * Takes:  the setup, the measured air in time order, until when.
- * Gives:  the band on an hourly grid from the start of the batch.
- * Never:  knows the pile's own readings: it says what such a pile should do, so that a departure shows.
+ * The expected core temperature of a batch as a 10-90 % band. It never knows the pile's own readings: it says what such
+ * a pile should do, so that a departure shows.
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';

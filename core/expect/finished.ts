@@ -1,9 +1,6 @@
 /**
- * core/expect/finished.ts: the grower's own finished batches, blended into the expected band.
- *
- * Takes:  a band, the core curves of finished batches of the same stage by batch age.
- * Gives:  the band drawn towards their quantiles, the more the more batches there are.
- * Never:  blends fewer than three: two batches are no experience yet.
+ * The grower's own finished batches, blended into the expected band. It never blends fewer than three: two batches are
+ * no experience yet.
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { WorkedBand } from './band.ts';

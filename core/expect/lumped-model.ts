@@ -1,9 +1,5 @@
 /**
- * core/expect/lumped-model.ts: one heap as one temperature, one moisture, two groups of microbes and their food.
- *
- * Takes:  a member's constants, hourly air temperatures, the acts by hour.
- * Gives:  the core temperature and the moisture, hour by hour.
- * Never:  has layers: it is a band for the grower's eye and a prior for the forecast, not a picture of the heap.
+ * One heap as one temperature, one moisture, two groups of microbes and their food.
  *
  * Per square metre of bed, depth d:
  *   ρ_wet c d · dT/dt = q · ρ_dry d · H − (U_top (T − T_air) + U_ground (T − T_ground)) − L · E                    (1)
@@ -12,6 +8,7 @@
  *   ρ_dry d · dX/dt = 0.5555 q ρ_dry d − E,   E = vent · (ρ_v(T_surface) − ρ_v,air)                               (4)
  *   dF   = breakdown · slow · max γ_i · f_moisture · f_air-space · dt − q · dt                                   (5)
  * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt.
+ * It never has layers: it is a band for the grower's eye and a prior for the forecast, not a picture of the heap.
  */
 import type { Act, Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
 import { cardinalTemperatureFactor } from '../physics/cardinal-temperature.ts';

@@ -1,10 +1,4 @@
-/**
- * core/expect/member-window.ts: the ensemble's members without the hours that no forecast looks at any more.
- *
- * Takes:  a band as it was worked out, and the first hour that is still looked at.
- * Gives:  the same band with shorter members.
- * Never:  cuts what lies ahead.
- */
+/** The ensemble's members without the hours that no forecast looks at any more. It never cuts what lies ahead. */
 import type { WorkedBand } from './band.ts';
 
 /** @param fromHour Hours after the start of the batch; what lies before the first hour kept is left as it is. */

@@ -1,8 +1,5 @@
 /**
- * core/expect/member.ts: one member of the ensemble: a draw of everything about a heap that nobody measured.
- *
- * Takes:  the recipe and a seeded generator.
- * Gives:  the constants of one lumped heap.
+ * One member of the ensemble: a draw of everything about a heap that nobody measured.
  *
  * Every prior stands here with its reason. Where none is given: our own, no source found.
  */

@@ -1,13 +1,10 @@
 /**
- * core/expect/packed-members.ts: the ensemble's members in a fifth of the room, without losing a digit.
+ * The ensemble's members in a fifth of the room, without losing a digit.
  *
- * Takes:  members hour by hour, or what they were packed into.
- * Gives:  the other; unpacked ones lie in one place that serves all piles in turn.
- * Never:  rounds: a forecast from packed members is the same to the last digit.
- *
- * A heap changes its pace slowly, so of each hour only the departure from a straight line through the two hours before is
- * kept, in a Rice code: its last k bits, and before them as many zeros as the rest counts (Golomb, IEEE Trans. Inf. Theory
- * 12, 399-401, 1966; Rice, JPL Publication 79-22, 1979; k chosen as JPEG-LS does; all from memory).
+ * A heap changes its pace slowly, so of each hour only the departure from a straight line through the two hours before
+ * is kept, in a Rice code: its last k bits, and before them as many zeros as the rest counts (Golomb, IEEE Trans. Inf.
+ * Theory 12, 399-401, 1966; Rice, JPL Publication 79-22, 1979; k chosen as JPEG-LS does; all from memory). It never
+ * rounds: a forecast from packed members is the same to the last digit.
  */
 import type { MemberCurves, PackedMembers } from './band.ts';
 import { BitsIn, BitsOut } from './bits.ts';

@@ -1,9 +1,6 @@
 /**
- * core/expect/random.ts: a small seeded generator, so that the same batch always gets the same band.
- *
- * Takes:  a seed.
- * Gives:  uniform, normal and log-normal draws.
- * Never:  serves secrets: it is a 32-bit mixing generator, good enough for some thousand draws.
+ * A small seeded generator, so that the same batch always gets the same band. It never serves secrets: it is a 32-bit
+ * mixing generator, good enough for some thousand draws.
  */
 export interface Random {
   /** Uniform in [0, 1). */

@@ -1,9 +1,4 @@
-/**
- * core/expect/weather-departs.ts: whether the air has become other than an expected band took it to be.
- *
- * Takes:  the band, the mean of the air in an hour from the start of the batch.
- * Gives:  true when the band should be worked out anew.
- */
+/** Whether the air has become other than an expected band took it to be. */
 import type { ExpectedBand } from './band.ts';
 
 /**

@@ -1,11 +1,8 @@
 /**
- * core/forecast/alike.ts: the members of the ensemble that behaved as this pile did.
+ * The members of the ensemble that behaved as this pile did.
  *
- * Takes:  the ensemble's curves, the core hour by hour as seen, the hour.
- * Gives:  the likest members, each at its own hour, with how far off it is.
- *
- * Each member may run some hours early or late. It is weighed by how like it is to what was seen: its temperature now and
- * its rise over 3, 6, 12 and 24 hours, each against a stated error.
+ * Each member may run some hours early or late. It is weighed by how like it is to what was seen: its temperature now
+ * and its rise over 3, 6, 12 and 24 hours, each against a stated error.
  */
 import type { MemberCurves } from '../expect/band.ts';
 import { type PileNow, riseSeen } from './pile-now.ts';

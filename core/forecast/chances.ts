@@ -1,10 +1,4 @@
-/**
- * core/forecast/chances.ts: a likelihood as chances in ten.
- *
- * Takes:  a likelihood from 0 to 1.
- * Gives:  words for a sentence.
- * Never:  says certain.
- */
+/** A likelihood as chances in ten. It never says certain. */
 
 /** @example chancesInTen(0.78) // => "8 chances in 10" */
 export function chancesInTen(likelihood: number): string {

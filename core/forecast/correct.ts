@@ -1,16 +1,14 @@
 /**
- * core/forecast/correct.ts: a rise foretold by the members, corrected by what is known to be wrong with such rises.
- *
- * Takes:  what the likest members do in so many hours, the pile as it stands, the air ahead.
- * Gives:  the corrected rise.
- * Never:  learns: its weights were fitted once, on development piles; what this very pile teaches is in own-record.ts.
+ * A rise foretold by the members, corrected by what is known to be wrong with such rises.
  *
  *   rise(h) = Σ b_k(h) · x_k                                                                                         (1)
  *
  * An ensemble's mean put right by a regression on its own figures and on what was observed is the oldest way of
- * post-processing a forecast (model output statistics: Glahn and Lowry, J. Appl. Meteor. 11, 1203-1211, 1972; for ensembles
- * Gneiting et al., Mon. Wea. Rev. 133, 1098-1118, 2005; both from memory). Fitted for least absolute error at eight
- * horizons, straight between them. A deep bed keeps its pace and hardly feels the air; a shallow one does the opposite.
+ * post-processing a forecast (model output statistics: Glahn and Lowry, J. Appl. Meteor. 11, 1203-1211, 1972; for
+ * ensembles Gneiting et al., Mon. Wea. Rev. 133, 1098-1118, 2005; both from memory). Fitted for least absolute error at
+ * eight horizons, straight between them. A deep bed keeps its pace and hardly feels the air; a shallow one does the
+ * opposite. It never learns: its weights were fitted once, on development piles; what this very pile teaches is in
+ * own-record.ts.
  */
 import { type PileNow, riseSeen } from './pile-now.ts';
 

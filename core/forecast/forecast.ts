@@ -1,13 +1,9 @@
 /**
- * core/forecast/forecast.ts: where the core goes in the next day.
+ * Where the core goes in the next day.
  *
- * Takes:  the expected band with its members, the pile as it stands, how well each way of looking ahead did on it.
- * Gives:  a fan of 24 hours and the likelihood of passing a limit.
- * Never:  foresees a hand: the next turn or watering is not in it.
- *
- * The members that behaved as this pile did (alike.ts) are laid on what was seen and put right (correct.ts); with trends
- * and the day before they are weighed by their record on this very pile (own-record.ts); the fan is as wide as such
- * forecasts were wrong (width.ts).
+ * The members that behaved as this pile did (alike.ts) are laid on what was seen and put right (correct.ts); with
+ * trends and the day before they are weighed by their record on this very pile (own-record.ts); the fan is as wide as
+ * such forecasts were wrong (width.ts). It never foresees a hand: the next turn or watering is not in it.
  */
 import type { ExpectedBand } from '../expect/band.ts';
 import { openMembers } from '../expect/packed-members.ts';

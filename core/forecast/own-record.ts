@@ -1,15 +1,12 @@
 /**
- * core/forecast/own-record.ts: several ways of looking ahead, weighed by how well each did on this very pile.
- *
- * Takes:  the rises each way foretells now; the core as it then came.
- * Gives:  the weight of each way.
- * Never:  scores a forecast over which a hand was on the pile: nobody can foresee a hand.
+ * Several ways of looking ahead, weighed by how well each did on this very pile.
  *
  * Exponentially weighted forecasters (Cesa-Bianchi and Lugosi, "Prediction, Learning, and Games", 2006, ch. 2; from memory):
  *   w_i ∝ prior_i · exp( −η · L_i ),   L_i ← γ · L_i + min(cap, |foretold_i − seen| / scale)                         (1)
  * So a heap of many tonnes, which keeps its pace for days, is soon looked at by its own trend, and a bed in the sun by
  * what it did the day before. The fan learns likewise how wide it must be on this pile:
  *   widen = ( (n_0 + Σ fade · |error| / half / usual) / (n_0 + Σ fade) ) ^ 0.7                                       (2)
+ * It never scores a forecast over which a hand was on the pile: nobody can foresee a hand.
  */
 import { type PileNow, riseSeen } from './pile-now.ts';
 

@@ -1,9 +1,6 @@
 /**
- * core/forecast/pile-now.ts: what a forecast may know of a pile: how it stands and how it has moved.
- *
- * Takes:  nothing.
- * Gives:  the shape, and rises as seen.
- * Never:  looks across a hand on the pile: what was seen before a turn or a watering says nothing of what follows.
+ * What a forecast may know of a pile: how it stands and how it has moved. It never looks across a hand on the pile:
+ * what was seen before a turn or a watering says nothing of what follows.
  */
 export interface PileNow {
   /** The core at the end of each hour from the start [°C]; null where it was not measured. */

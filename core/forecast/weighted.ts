@@ -1,9 +1,4 @@
-/**
- * core/forecast/weighted.ts: mean, standard deviation and quantiles of weighted values, without allocating; the normal distribution.
- *
- * Takes:  values and weights that sum to 1, of which the first `count` matter.
- * Gives:  the statistic.
- */
+/** Mean, standard deviation and quantiles of weighted values, without allocating; the normal distribution. */
 
 /** Insertion sort of `order` by `values`: from one hour to the next few places change. */
 export function sortOrder(order: Int32Array, values: Float64Array, count: number): void {

@@ -1,14 +1,11 @@
 /**
- * core/forecast/width.ts: how far off a forecast is likely to be.
- *
- * Takes:  what the members and the ways of looking ahead disagree about, how fresh and young the pile is.
- * Gives:  half the width of the 10-90 % fan.
+ * How far off a forecast is likely to be.
  *
  *   half(h) = Σ c_k(h) · z_k,   c_k ≥ 0                                                                              (1)
  *
  * Fitted by the pinball loss of the 80 % quantile of the absolute error on development piles, so that four in five fall
- * inside; a fan is as narrow as it can be while that holds (sharpness subject to calibration: Gneiting and Raftery,
- * J. Amer. Stat. Assoc. 102, 359-378, 2007; from memory).
+ * inside; a fan is as narrow as it can be while that holds (sharpness subject to calibration: Gneiting and Raftery, J.
+ * Amer. Stat. Assoc. 102, 359-378, 2007; from memory).
  */
 import { hourly, sumAt } from './correct.ts';
 import type { PileNow } from './pile-now.ts';

@@ -1,9 +1,4 @@
-/**
- * core/lineage/amounts.ts: what went in and out of one batch, added up.
- *
- * Takes:  the mass as laid, the flows in and out, and whether anything is left.
- * Gives:  totals; null where an amount was not written down, as a total of some would mislead.
- */
+/** What went in and out of one batch, added up. */
 import type { Flow } from './graph.ts';
 
 export interface BatchAmounts {

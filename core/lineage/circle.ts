@@ -1,9 +1,4 @@
-/**
- * core/lineage/circle.ts: nothing can come of itself, so flows never lead back into their own past.
- *
- * Takes:  flows.
- * Gives:  the first circle found, or the nodes in an order in which every flow leads onwards.
- */
+/** Nothing can come of itself, so flows never lead back into their own past. */
 import { type Flow, keyOf, type LineageKey, lineageOf } from './graph.ts';
 
 /** @returns The circle from a node back to the same, e.g. ["lot:a", "batch:b", "lot:a"]; undefined when there is none. */

@@ -1,9 +1,4 @@
-/**
- * core/lineage/graph.ts: what came of what, as a graph of lots, batches and uses joined by flows.
- *
- * Takes:  flows as kept; those taken back are left out.
- * Gives:  the flows into and out of each node.
- */
+/** What came of what, as a graph of lots, batches and uses joined by flows. */
 import type { LineageKind } from '../../shared/contracts/lineage.ts';
 
 export interface LineageRef {

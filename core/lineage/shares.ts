@@ -1,9 +1,6 @@
 /**
- * core/lineage/shares.ts: how much of a start went where, each node taken as well mixed.
- *
- * Takes:  flows with their masses, and what is known of each node's whole.
- * Gives:  the share of the start that went into each node downstream, and what stayed there.
- * Never:  guesses: where an amount on the way was not written down, everything beyond it is null.
+ * How much of a start went where, each node taken as well mixed. It never guesses: where an amount on the way was not
+ * written down, everything beyond it is null.
  */
 import { inOrder } from './circle.ts';
 import { type Flow, keyOf, type LineageKey, type LineageRef, lineageOf } from './graph.ts';

@@ -1,9 +1,4 @@
-/**
- * core/lineage/walk.ts: everything a node came from, and everything that came of it.
- *
- * Takes:  a lineage and where to start.
- * Gives:  each node once, with its steps from the start: below 0 upstream, above 0 downstream.
- */
+/** Everything a node came from, and everything that came of it. */
 import { type Flow, keyOf, type Lineage, type LineageKey } from './graph.ts';
 
 export type WalkWay = 'up' | 'down' | 'both';

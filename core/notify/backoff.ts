@@ -1,9 +1,4 @@
-/**
- * core/notify/backoff.ts: when to try again, and when to give up.
- *
- * Takes:  how often it was tried, since when, a random number.
- * Gives:  the pause before the next attempt, or that there is none.
- */
+/** When to try again, and when to give up. */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 
 const firstMs = 5_000;

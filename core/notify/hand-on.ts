@@ -1,9 +1,6 @@
 /**
- * core/notify/hand-on.ts: who of a site's order is told first, and who next when nobody answers.
- *
- * Takes:  the order, who of it would be told and from when, how far it was handed on, the time now.
- * Gives:  whom to tell now, and the place reached.
- * Never:  makes a hazard wait for its turn: everybody is told of that at once (see `firstTurn`).
+ * Who of a site's order is told first, and who next when nobody answers. It never makes a hazard wait for its turn:
+ * everybody is told of that at once (see `firstTurn`).
  */
 import { msPerMinute } from '../../shared/units.ts';
 import type { AlarmState } from '../../shared/warning.ts';

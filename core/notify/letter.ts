@@ -1,9 +1,6 @@
 /**
- * core/notify/letter.ts: what a message says: first the sentence, then what was seen, then the caution.
- *
- * Takes:  why somebody is told, the facts of the alarm or the site, the names, the reader's clock and unit.
- * Gives:  a title short enough for a lock screen, the sentence, and labelled parts.
- * Never:  says that a pile is safe, and never leaves the fire service out of a self-heating hazard.
+ * What a message says: first the sentence, then what was seen, then the caution. It never says that a pile is safe, and
+ * never leaves the fire service out of a self-heating hazard.
  */
 import type { Position } from '../../shared/names.ts';
 import type { NoticeReason } from '../../shared/notifications.ts';

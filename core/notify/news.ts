@@ -1,9 +1,6 @@
 /**
- * core/notify/news.ts: whether a step of an alarm is something to tell people.
- *
- * Takes:  the states it went between, the arrow taken, whether another warning explains it.
- * Gives:  a named answer: one message per alarm and step, and most steps are none.
- * Never:  decides who is told (see who.ts), or tells what a person has just done themselves.
+ * Whether a step of an alarm is something to tell people. It never decides who is told (see who.ts), or tells what a
+ * person has just done themselves.
  */
 import type { TellingAnswer } from '../../shared/notifications.ts';
 import type { AlarmState } from '../../shared/warning.ts';

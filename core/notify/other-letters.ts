@@ -1,9 +1,4 @@
-/**
- * core/notify/other-letters.ts: messages that are not about one alarm: a silent site, trouble of the server, the day, a test.
- *
- * Takes:  the facts, the names, the reader's clock and unit.
- * Gives:  letters as in letter.ts.
- */
+/** Messages that are not about one alarm: a silent site, trouble of the server, the day, a test. */
 import { sentenceIn } from '../../shared/temperature.ts';
 import { duration } from '../warnings/words.ts';
 import { clockWords, type MessageContent, type MessageReader, title } from './letter.ts';

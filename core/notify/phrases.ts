@@ -1,9 +1,4 @@
-/**
- * core/notify/phrases.ts: what is wrong with a pile, as one says it in a sentence and on a lock screen.
- *
- * Takes:  a kind of warning, and the place in the pile.
- * Gives:  halves of sentences: "is too hot", "is no longer too hot", "too hot".
- */
+/** What is wrong with a pile, as one says it in a sentence and on a lock screen. */
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 

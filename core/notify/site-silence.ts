@@ -1,9 +1,4 @@
-/**
- * core/notify/site-silence.ts: whether it is one probe that fell silent, or everything at its site.
- *
- * Takes:  when each claimed probe of a site was last heard, and how often it usually speaks.
- * Gives:  a named answer, and since when the site is silent.
- */
+/** Whether it is one probe that fell silent, or everything at its site. */
 import { msPerMinute } from '../../shared/units.ts';
 
 export interface ProbeRhythm {

@@ -1,9 +1,6 @@
 /**
- * core/notify/wall-clock.ts: what a clock on a person's wall shows, and when their quiet hours end.
- *
- * Takes:  an instant and an IANA zone.
- * Gives:  minutes of the day, the day, and the end of a stretch of the day.
- * Never:  adds hours to an instant and calls it the same time tomorrow: clocks are put forward and back.
+ * What a clock on a person's wall shows, and when their quiet hours end. It never adds hours to an instant and calls it
+ * the same time tomorrow: clocks are put forward and back.
  */
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
 import { offsetMs } from '../../shared/zone-offset.ts';

@@ -1,9 +1,6 @@
 /**
- * core/notify/who.ts: who is told of something, by their own wishes, and when.
- *
- * Takes:  what there is to tell, a person's wishes, the time now.
- * Gives:  a named answer per person, and the time before which they are not disturbed.
- * Never:  lets a wish silence the self-heating hazard: people may be hurt.
+ * Who is told of something, by their own wishes, and when. It never lets a wish silence the self-heating hazard: people
+ * may be hurt.
  */
 import { type Preferences, rankOf } from '../../shared/notifications.ts';
 import type { WarningKind } from '../../shared/warning.ts';

@@ -1,9 +1,6 @@
 /**
- * core/physics/cardinal-temperature.ts: how fast a group of microbes works at a temperature, against its best.
- *
- * Takes:  a temperature and the three cardinal temperatures of the group.
- * Gives:  a factor 0..1.
- * Never:  knows which group it is; the sets in use are at the foot.
+ * How fast a group of microbes works at a temperature, against its best. It never knows which group it is; the sets in
+ * use are at the foot.
  */
 
 /** The temperatures below and above which a group does nothing, and the one at which it does best [°C]. */

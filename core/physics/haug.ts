@@ -1,9 +1,6 @@
 /**
- * core/physics/haug.ts: rate factors of composting engineering for heat, moisture, air space and oxygen.
- *
- * Takes:  one condition of the mass.
- * Gives:  a factor that multiplies a rate; the temperature one is against 20 °C, the others 0..1.
- * Never:  stands alone for bran: the temperature factor peaks at 71.6 °C, far above where growers hold a culture.
+ * Rate factors of composting engineering for heat, moisture, air space and oxygen. It never stands alone for bran: the
+ * temperature factor peaks at 71.6 °C, far above where growers hold a culture.
  */
 
 /**

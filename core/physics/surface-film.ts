@@ -1,6 +1,4 @@
-/**
- * core/physics/surface-film.ts: how easily heat leaves a bed's skin under each cover, of a middling bed.
- */
+/** How easily heat leaves a bed's skin under each cover, of a middling bed. */
 import type { Cover } from '../../shared/contracts/domain/batch.ts';
 
 /** Surface heat transfer [W m⁻² K⁻¹]: still shade about 5-10 (from memory), less under mats; a sheet holds an air layer. */

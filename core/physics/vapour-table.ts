@@ -1,9 +1,4 @@
-/**
- * core/physics/vapour-table.ts: saturated vapour density, looked up, because the ensemble asks half a million times.
- *
- * Takes:  a temperature [°C]; outside -40..100 °C the end of the table serves.
- * Gives:  vapour density [kg m⁻³], within 0.02 % of shared/water.ts between 0 and 80 °C.
- */
+/** Saturated vapour density, looked up, because the ensemble asks half a million times. */
 import { vapourDensityKgM3 } from '../../shared/water.ts';
 
 const lowestC = -40;

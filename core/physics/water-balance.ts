@@ -1,11 +1,8 @@
 /**
- * core/physics/water-balance.ts: how much water a bed holds, from what was laid, given, made and lost.
+ * How much water a bed holds, from what was laid, given, made and lost.
  *
- * Takes:  the hour's temperatures of core, skin and air, the bed, the water before.
- * Gives:  the water after, per kg of dry matter.
- * Never:  trusts pore-air humidity for it: by the Kelvin equation the air of a mass at -1500 kPa is still at 98.9 %RH.
- *
- * Water is counted per dry matter because it then adds up; a reader is shown the wet basis.
+ * Water is counted per dry matter because it then adds up; a reader is shown the wet basis. It never trusts pore-air
+ * humidity for it: by the Kelvin equation the air of a mass at -1500 kPa is still at 98.9 %RH.
  */
 import type { Cover, Material, Recipe, Shelter } from '../../shared/contracts/domain/batch.ts';
 import type { Bed } from '../profiles/bed.ts';

@@ -1,9 +1,5 @@
 /**
- * core/plan/air-space.ts: whether a wetted heap keeps enough air.
- *
- * Takes:  dry matter, volume, particle density, moisture.
- * Gives:  the free air space with its working, and the moisture at which it is down to the floor.
- * Never:  counts settling: a heap that was trodden or rained on has less.
+ * Whether a wetted heap keeps enough air. It never counts settling: a heap that was trodden or rained on has less.
  */
 import { freeAirSpaceFrac } from '../physics/haug.ts';
 import { freeAirSpaceFloor } from './ingredient-facts.ts';

@@ -1,7 +1,6 @@
 /**
- * core/plan/carbon-nitrogen.ts: the carbon to nitrogen ratio of a mix, as a balance of masses.
- *
- * Never:  averages ratios: a part rich in nitrogen weighs more than its share of volume or mass says.
+ * The carbon to nitrogen ratio of a mix, as a balance of masses. It never averages ratios: a part rich in nitrogen
+ * weighs more than its share of volume or mass says.
  */
 import type { WetMass } from './moisture-sums.ts';
 

@@ -1,9 +1,6 @@
 /**
- * core/plan/dates.ts: when to look, when to turn, and when a batch is likely to be ready.
- *
- * Takes:  the start, the stage, the air expected, or the batch's own length.
- * Gives:  dates in order, each with what to do and where it comes from.
- * Never:  says that a batch will be ready: heat passes, and then nose and eyes decide.
+ * When to look, when to turn, and when a batch is likely to be ready. It never says that a batch will be ready: heat
+ * passes, and then nose and eyes decide.
  */
 import type { PlannedDateView } from '../../shared/contracts/plan.ts';
 import { toInstant } from '../../shared/contracts/time.ts';

@@ -1,8 +1,5 @@
 /**
- * core/plan/dilution-sums.ts: the arithmetic of 1:N, in both readings.
- *
- * Takes:  finished liquid, starter, N, the reading.
- * Gives:  whichever of them was left out.
+ * The arithmetic of 1:N, in both readings.
  *
  * The liquid is what stands in the vessel at the end, starter counted in. With one part in N the starter is its N-th
  * part; with one part and N parts of water it is its (N + 1)-th.

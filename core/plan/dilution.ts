@@ -1,9 +1,4 @@
-/**
- * core/plan/dilution.ts: how much starter for how much water, and what a measured amount really is.
- *
- * Takes:  the ratio in one of two readings, the liquid wanted or the starter on hand, perhaps what was measured.
- * Gives:  starter and water, the other reading beside it, the true ratio and how many times off, the working.
- */
+/** How much starter for how much water, and what a measured amount really is. */
 import type { DilutionAnswer, DilutionAsk, DilutionConvention } from '../../shared/contracts/plan.ts';
 import { liquidLFrom, partsOf, ratioOf, starterMlFor } from './dilution-sums.ts';
 import { figure } from './measure.ts';

@@ -1,9 +1,4 @@
-/**
- * core/plan/dry-density.ts: how much dry matter a volume of a material holds.
- *
- * Takes:  the bulk density as weighed at the moisture it has, or else the material's own as stored.
- * Gives:  dry matter per volume, which wetting does not change as long as nothing settles; null where neither is known.
- */
+/** How much dry matter a volume of a material holds. */
 import type { IngredientFacts } from './ingredient-facts.ts';
 import type { Notebook } from './notebook.ts';
 

@@ -1,9 +1,6 @@
 /**
- * core/plan/ground.ts: the ground a heap takes, and the ground it covers when it is used.
- *
- * Takes:  mass and volume of the heap; the depth and width allowed, or the rate at which it is spread.
- * Gives:  footprint and area, with the working.
- * Never:  counts sloping edges: a real heap's foot is somewhat larger.
+ * The ground a heap takes, and the ground it covers when it is used. It never counts sloping edges: a real heap's foot
+ * is somewhat larger.
  */
 import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
 import { limitOrigins, stageLimits } from '../../shared/stage.ts';

@@ -1,9 +1,6 @@
 /**
- * core/plan/ingredient-facts.ts: what each material is like when nobody measured it, and where each figure comes from.
- *
- * Takes:  nothing.
- * Gives:  bulk density and moisture as stored, the moisture usually wanted, particle density, carbon and nitrogen.
- * Never:  stands against a grower's own weighing: every one of these may be overridden.
+ * What each material is like when nobody measured it, and where each figure comes from. It never stands against a
+ * grower's own weighing: every one of these may be overridden.
  */
 import type { Ingredient } from '../../shared/contracts/plan.ts';
 import type { Fact } from './notebook.ts';

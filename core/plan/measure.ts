@@ -1,9 +1,6 @@
 /**
- * core/plan/measure.ts: amounts in the units a person chose, and as the text they read.
- *
- * Takes:  an amount in the planner's own unit (kg, L, kg/m3, m, m2, kg/m2, fractions).
- * Gives:  the same amount as number and unit, or as text.
- * Never:  rounds what is computed with; only text is rounded.
+ * Amounts in the units a person chose, and as the text they read. It never rounds what is computed with; only text is
+ * rounded.
  */
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
 import {

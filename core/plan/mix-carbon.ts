@@ -1,8 +1,4 @@
-/**
- * core/plan/mix-carbon.ts: the C:N of a mix with its working.
- *
- * Gives:  the ratio; null, and said so, unless carbon and nitrogen of every material are known.
- */
+/** The C:N of a mix with its working. */
 import { carbonNitrogenRatio } from './carbon-nitrogen.ts';
 import type { Notebook } from './notebook.ts';
 import type { Known, Portion } from './portion.ts';

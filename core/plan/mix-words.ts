@@ -1,6 +1,4 @@
-/**
- * core/plan/mix-words.ts: what is said about a mix, and what can hurt in making it.
- */
+/** What is said about a mix, and what can hurt in making it. */
 import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { dryBranCaution, mixingCaution, shedCaution, usingCaution } from '../profiles/cautions.ts';

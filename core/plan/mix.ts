@@ -1,9 +1,6 @@
 /**
- * core/plan/mix.ts: several materials as one heap, by mass or by volume.
- *
- * Takes:  materials with what is known of them, the moisture wanted, depth, rate, how much is wanted, when it starts.
- * Gives:  moisture, C:N, mass, volume, water, air, ground taken and covered, dates, and the working of it all.
- * Never:  counts what a heap loses while it works: some dry matter and much water. It is a plan of the day it is laid.
+ * Several materials as one heap, by mass or by volume. It never counts what a heap loses while it works: some dry
+ * matter and much water. It is a plan of the day it is laid.
  */
 import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';

@@ -1,10 +1,4 @@
-/**
- * core/plan/moisture-sums.ts: mass balances of water, on wet basis.
- *
- * Takes:  masses and moistures of what is mixed.
- * Gives:  the moisture of the mix, or the mass that brings a mix to a moisture.
- * Never:  gives a negative mass: what cannot be reached is undefined.
- */
+/** Mass balances of water, on wet basis. It never gives a negative mass: what cannot be reached is undefined. */
 
 export interface WetMass {
   readonly massKg: number;

@@ -1,9 +1,4 @@
-/**
- * core/plan/notebook.ts: what a plan writes down while it is worked out, so that a page can show it.
- *
- * Takes:  steps, defaults, remarks and cautions, in the order in which they come up.
- * Gives:  the same as data, in the person's units; each step and default hands its value back to the sum.
- */
+/** What a plan writes down while it is worked out, so that a page can show it. */
 import type { DefaultTaken, PlanUnits, Remark, WorkingStep } from '../../shared/contracts/plan.ts';
 import { type MeasureKind, measure, measureText } from './measure.ts';
 

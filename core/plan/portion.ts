@@ -1,9 +1,4 @@
-/**
- * core/plan/portion.ts: one material of a mix, with what was said of it and what had to be taken for it.
- *
- * Takes:  its mass or its volume, and whatever else is known.
- * Gives:  mass, volume, dry matter and water. Volume is null where the bulk density is not known.
- */
+/** One material of a mix, with what was said of it and what had to be taken for it. */
 import type { Ingredient, MixAsk } from '../../shared/contracts/plan.ts';
 import { dryDensityKgM3Of } from './dry-density.ts';
 import { ingredientFacts } from './ingredient-facts.ts';

@@ -1,9 +1,4 @@
-/**
- * core/plan/unit-slips.ts: which mixing up of units would explain an amount several times off.
- *
- * Takes:  how many times the right amount was measured.
- * Gives:  a guess in words, or null; a guess it stays.
- */
+/** Which mixing up of units would explain an amount several times off. */
 import { litresPerUsGallon, mlPerUsFluidOunce, mlPerUsTablespoon, mlPerUsTeaspoon } from '../../shared/units.ts';
 
 interface Slip {

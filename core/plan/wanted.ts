@@ -1,9 +1,4 @@
-/**
- * core/plan/wanted.ts: how many times a recipe makes what is wanted.
- *
- * Takes:  the recipe's laid mass and volume, and what is wanted: a mass, a volume, an area to cover, all of one material.
- * Gives:  a factor for every amount of the recipe, its starter too; 1 when nothing was wanted.
- */
+/** How many times a recipe makes what is wanted. */
 import type { MixAsk } from '../../shared/contracts/plan.ts';
 import type { Notebook } from './notebook.ts';
 

@@ -1,9 +1,6 @@
 /**
- * core/plan/water-shares.ts: how much water a mass still needs, in a first portion and the rest.
- *
- * Takes:  the mass, its moisture, the moisture wanted, the starter that goes in anyway.
- * Gives:  water to give besides the starter, split at the first squeeze test.
- * Never:  takes water out: what is too wet already gets none, and is said to be so.
+ * How much water a mass still needs, in a first portion and the rest. It never takes water out: what is too wet already
+ * gets none, and is said to be so.
  */
 import type { WaterAnswer } from '../../shared/contracts/plan.ts';
 import { firstShare } from './ingredient-facts.ts';

@@ -1,7 +1,8 @@
 /**
- * core/plan/water-words.ts: what is said about the water of one material.
+ * What is said about the water of one material.
  *
- * Two or three drops from a squeezed handful: community composting practice (second-hand), about 60 to 65 % (from memory).
+ * Two or three drops from a squeezed handful: community composting practice (second-hand), about 60 to 65 % (from
+ * memory).
  */
 import type { IngredientFacts } from './ingredient-facts.ts';
 import type { Notebook } from './notebook.ts';

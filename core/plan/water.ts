@@ -1,9 +1,6 @@
 /**
- * core/plan/water.ts: water for one material, from the moisture it has to the moisture it should have.
- *
- * Takes:  the mass, its moisture, the moisture wanted, starter, perhaps the water somebody means to give.
- * Gives:  the water in two portions, the moisture and the free air space that result, the working.
- * Never:  tells a target without its air: coarse and fine bran bear different moistures.
+ * Water for one material, from the moisture it has to the moisture it should have. It never tells a target without its
+ * air: coarse and fine bran bear different moistures.
  */
 import type { WaterAnswer, WaterAsk } from '../../shared/contracts/plan.ts';
 import { dryBranCaution } from '../profiles/cautions.ts';

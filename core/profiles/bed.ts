@@ -1,6 +1,4 @@
-/**
- * core/profiles/bed.ts: how the bed lies at an instant: its cover and depth after the acts so far.
- */
+/** How the bed lies at an instant: its cover and depth after the acts so far. */
 import type { Cover } from '../../shared/contracts/domain/batch.ts';
 import type { PileSetup } from './pile-setup.ts';
 

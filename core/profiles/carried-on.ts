@@ -1,11 +1,8 @@
 /**
- * core/profiles/carried-on.ts: the setup of a bed that was split off another: judged on from where that was laid, not as freshly laid.
+ * The setup of a bed that was split off another: judged on from where that was laid, not as freshly laid.
  *
- * Takes:  the setup of the bed it came from, and its own.
- * Gives:  one setup: the other's start and acts up to the split, how it was laid then, and its own acts from there on.
- * Never:  carries limits or a person's word that it is ready over: those are the part's own.
- *
- * How the part lies is taken to be as the whole lay, where nobody said otherwise.
+ * How the part lies is taken to be as the whole lay, where nobody said otherwise. It never carries limits or a person's
+ * word that it is ready over: those are the part's own.
  */
 import type { Act, Assumption, Cover, LaidFact } from '../../shared/contracts/domain/batch.ts';
 import { bedAt } from './bed.ts';

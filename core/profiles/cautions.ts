@@ -1,8 +1,8 @@
 /**
- * core/profiles/cautions.ts: what can hurt in the work that is being planned. Local codes and licensed practice come first.
+ * What can hurt in the work that is being planned. Local codes and licensed practice come first.
  *
- * Sources, all second-hand: NIOSH Alert 94-102 (organic dust), HSE HSG53 (masks for bioaerosols), NIOSH on ammonia
- * (25 ppm over a shift), 7 CFR 205.203(c)(1) (raw manure, 90 and 120 days).
+ * Sources, all second-hand: NIOSH Alert 94-102 (organic dust), HSE HSG53 (masks for bioaerosols), NIOSH on ammonia (25
+ * ppm over a shift), 7 CFR 205.203(c)(1) (raw manure, 90 and 120 days).
  */
 export const dryBranCaution =
   'Dry bran dusts: pour it low and slowly and wear a dust mask. Use none that smells musty or is mouldy.';

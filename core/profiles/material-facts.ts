@@ -1,11 +1,9 @@
 /**
- * core/profiles/material-facts.ts: what each material brings to the expected curve, with how unsure we are.
- *
- * Takes:  nothing.
- * Gives:  per material: dry bulk density, particle density, share that burns in the first weeks, each as median and spread.
+ * What each material brings to the expected curve, with how unsure we are.
  *
  * Densities of brans: FAO ADCP appendix XI (wheat bran 170-250, rice bran 320-330 kg/m3 as stored, less 10 % water).
- * Burning shares and mixes are our own priors: no source found. A pile reaches 50 °C on 1-2 % of its dry matter (computed).
+ * Burning shares and mixes are our own priors: no source found. A pile reaches 50 °C on 1-2 % of its dry matter
+ * (computed).
  */
 import type { Material } from '../../shared/contracts/domain/batch.ts';
 

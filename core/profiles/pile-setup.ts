@@ -1,9 +1,4 @@
-/**
- * core/profiles/pile-setup.ts: what the judge is told about a pile, and what it is fed.
- *
- * Takes:  nothing.
- * Gives:  the shapes every part of core speaks of.
- */
+/** What the judge is told about a pile, and what it is fed. */
 import type { Act, Assumption, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';

@@ -1,12 +1,8 @@
 /**
- * core/readiness/heat-signs.ts: the three signs of heat that speak for a finished batch: it came, it fell, a turn brought none back.
+ * The three signs of heat that speak for a finished batch: it came, it fell, a turn brought none back.
  *
- * Takes:  hourly core and air temperatures and the turns that were logged.
- * Gives:  each sign as present, absent or missing, with a sentence.
- * Never:  says "ready": sensors alone never do.
- *
- * The judge follows the same signs while a batch lies there (readiness.ts); this reads them from any batch, ended ones too,
- * and tells what was not measured from what was not seen.
+ * The judge follows the same signs while a batch lies there (readiness.ts); this reads them from any batch, ended ones
+ * too, and tells what was not measured from what was not seen. It never says "ready": sensors alone never do.
  */
 
 import type { Evidence } from '../../shared/warning.ts';

@@ -1,8 +1,8 @@
 /**
- * core/readiness/readiness-words.ts: what nose and eyes should look for, and what probes and person together come to.
+ * What nose and eyes should look for, and what probes and person together come to.
  *
- * Sources of the signs: extension bulletins and practice, read second-hand (white growth good; black, green and bright colours
- * discarded); sour, rotten and ammonia smells as signs of too wet or airless are common practice, no source.
+ * Sources of the signs: extension bulletins and practice, read second-hand (white growth good; black, green and bright
+ * colours discarded); sour, rotten and ammonia smells as signs of too wet or airless are common practice, no source.
  */
 import type { Stage } from '../../shared/names.ts';
 import { mixingCaution, shedCaution, usingCaution } from '../profiles/cautions.ts';

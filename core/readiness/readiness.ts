@@ -1,9 +1,6 @@
 /**
- * core/readiness/readiness.ts: what speaks for a batch being done, and what is still to be seen.
- *
- * Takes:  what the batch has been through.
- * Gives:  the evidence point by point, and the next thing to do.
- * Never:  says that a batch is done: the last word is a person's, after smelling and looking.
+ * What speaks for a batch being done, and what is still to be seen. It never says that a batch is done: the last word
+ * is a person's, after smelling and looking.
  */
 
 import { lossAfterH, type PastHeat } from '../session/heat-memory.ts';

@@ -1,5 +1,5 @@
 /**
- * core/readiness/signs.ts: what counts as heat that came, went and did not come back; one set for a running batch and for any other.
+ * What counts as heat that came, went and did not come back; one set for a running batch and for any other.
  *
  * Common practice, no source.
  */

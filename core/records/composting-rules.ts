@@ -1,10 +1,7 @@
 /**
- * core/records/composting-rules.ts: what was measured, beside what composting rules ask: facts for the reader.
- *
- * Takes:  the heat log of one position and the turns that were logged.
- * Gives:  per rule what it asks and what was measured, each with its source.
- * Never:  says that a rule is met. Rules ask for more than time and heat at one probe (the whole mass, the feedstocks,
- *         the papers), and this culture is kept cooler on purpose.
+ * What was measured, beside what composting rules ask: facts for the reader. It never says that a rule is met. Rules
+ * ask for more than time and heat at one probe (the whole mass, the feedstocks, the papers), and this culture is kept
+ * cooler on purpose.
  */
 import type { RuleFact } from '../../shared/contracts/records.ts';
 import { fahrenheitToCelsius, msPerHour } from '../../shared/units.ts';

@@ -1,9 +1,4 @@
-/**
- * core/records/entry-phrase.ts: one plain phrase for an entry, e.g. "Watered, 8 L".
- *
- * Takes:  what was written down.
- * Gives:  the phrase, metric; notes and names stand beside it.
- */
+/** One plain phrase for an entry, e.g. "Watered, 8 L". */
 import { type EntryFacts, sampleMoistureFrac } from '../../shared/entry.ts';
 
 const squeezed = {

@@ -1,9 +1,6 @@
 /**
- * core/records/heat-log.ts: how long a probe lay at or above which temperatures, reading by reading.
- *
- * Takes:  temperatures in order of time.
- * Gives:  time within each band, in all and in one run, and time that was measured at all.
- * Never:  credits more than was seen: a stretch counts only when both readings at its ends lie in the band.
+ * How long a probe lay at or above which temperatures, reading by reading. It never credits more than was seen: a
+ * stretch counts only when both readings at its ends lie in the band.
  */
 import { msPerHour } from '../../shared/units.ts';
 

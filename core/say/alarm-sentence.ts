@@ -1,9 +1,4 @@
-/**
- * core/say/alarm-sentence.ts: what a pile says while an alarm stands.
- *
- * Takes:  the kind and the facts.
- * Gives:  the sentence, the next step, the tone.
- */
+/** What a pile says while an alarm stands. */
 import type { WarningKind } from '../../shared/warning.ts';
 import { chipErrorK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';

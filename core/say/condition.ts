@@ -1,9 +1,6 @@
 /**
- * core/say/condition.ts: the one plain sentence about a pile, and what to do next.
- *
- * Takes:  an assessment, the pile's alarms, °C or °F.
- * Gives:  the sentence, the next step, and how pressing it is.
- * Never:  says that a pile is safe, sanitised or ready; never says that all is well while the core is not measured.
+ * The one plain sentence about a pile, and what to do next. It never says that a pile is safe, sanitised or ready;
+ * never says that all is well while the core is not measured.
  */
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
 import { handKinds, type WarningKind } from '../../shared/warning.ts';

@@ -1,9 +1,6 @@
 /**
- * core/say/phase-sentence.ts: how a pile is that nothing warns of, by where it is in its heat.
- *
- * Takes:  an assessment whose core is measured and believed.
- * Gives:  the sentence and the next step.
- * Never:  says of a pile that it has not warmed when it is warm: it may have been laid so.
+ * How a pile is that nothing warns of, by where it is in its heat. It never says of a pile that it has not warmed when
+ * it is warm: it may have been laid so.
  */
 
 import { warmExcessK } from '../estimate/phase.ts';

@@ -1,6 +1,4 @@
-/**
- * core/say/saying.ts: the shapes in which a pile is spoken of.
- */
+/** The shapes in which a pile is spoken of. */
 import type { Position } from '../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../shared/warning.ts';
 import type { Assessment, Finding } from '../session/assessment.ts';

@@ -1,9 +1,6 @@
 /**
- * core/seasons/align.ts: curves laid over each other, by the age of the batch or by the time since it began to warm.
- *
- * Takes:  hourly courses by age.
- * Gives:  the same courses counted from another hour, and how far two of them lie apart.
- * Never:  stretches time: a slow batch stays slow.
+ * Curves laid over each other, by the age of the batch or by the time since it began to warm. It never stretches time:
+ * a slow batch stays slow.
  */
 export type AlignBy = 'age' | 'warming';
 

@@ -1,9 +1,6 @@
 /**
- * core/seasons/closest.ts: which past batches went like a running one so far, and were laid like it.
- *
- * Takes:  the running batch and past ones of its stage, as hourly courses with how they were laid.
- * Gives:  the past ones, closest first, with the two parts of each distance.
- * Never:  foretells: that two batches went alike so far does not say that they will end alike.
+ * Which past batches went like a running one so far, and were laid like it. It never foretells: that two batches went
+ * alike so far does not say that they will end alike.
  */
 import type { GivenRecipe } from '../../shared/contracts/domain/batch.ts';
 import { type AgedCourse, curveDistanceK } from './align.ts';

@@ -1,9 +1,6 @@
 /**
- * core/seasons/course.ts: measured temperatures as columns, and the same as one value per whole hour of a batch's age.
- *
- * Takes:  columns of measured values, oldest first, as rollups give them.
- * Gives:  values at ages 0, 1, 2 ... hours, straight between neighbours; null where the gap is too long.
- * Never:  bridges a gap that is long for the rhythm in which the batch was measured.
+ * Measured temperatures as columns, and the same as one value per whole hour of a batch's age. It never bridges a gap
+ * that is long for the rhythm in which the batch was measured.
  */
 import { msPerHour } from '../../shared/units.ts';
 

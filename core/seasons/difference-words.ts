@@ -1,9 +1,6 @@
 /**
- * core/seasons/difference-words.ts: a difference between two groups of batches in plain words.
- *
- * Takes:  the difference, what is measured, what the groups are called.
- * Gives:  one sentence with the interval and the number of batches.
- * Never:  says that one thing made the other: groups of batches differ in much at once.
+ * A difference between two groups of batches in plain words. It never says that one thing made the other: groups of
+ * batches differ in much at once.
  */
 import type { Difference } from './difference.ts';
 

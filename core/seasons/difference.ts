@@ -1,9 +1,6 @@
 /**
- * core/seasons/difference.ts: by how much one measure differs between two groups of batches, with an interval.
- *
- * Takes:  the values of both groups.
- * Gives:  the Hodges-Lehmann estimate and its exact interval, or nothing where so few batches can give none.
- * Never:  assumes that batches spread evenly about a mean: only the order of values is used.
+ * By how much one measure differs between two groups of batches, with an interval. It never assumes that batches spread
+ * evenly about a mean: only the order of values is used.
  */
 import { presentIn } from './spread.ts';
 

@@ -1,9 +1,6 @@
 /**
- * core/seasons/groups.ts: batches parted into groups by what they have in common, and two groups compared.
- *
- * Takes:  batches as compared, what to part them by.
- * Gives:  the groups, and for each measure how far two of them are apart.
- * Never:  puts a batch into one group only: one of two starters counts under both.
+ * Batches parted into groups by what they have in common, and two groups compared. It never puts a batch into one group
+ * only: one of two starters counts under both.
  */
 import type { ComparedBatch, Split } from '../../shared/contracts/seasons.ts';
 import { type Difference, difference } from './difference.ts';

@@ -1,9 +1,6 @@
 /**
- * core/seasons/hours.ts: time spent above or within temperatures, heat above the air, the peak.
- *
- * Takes:  columns of a batch's core, or its hourly course.
- * Gives:  hours, degree-hours, instants.
- * Never:  counts time across a gap; see course.ts for how long one may be.
+ * Time spent above or within temperatures, heat above the air, the peak. It never counts time across a gap; see
+ * course.ts for how long one may be.
  */
 import { msPerHour } from '../../shared/units.ts';
 import { type Columns, gapLimitMs } from './course.ts';

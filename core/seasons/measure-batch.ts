@@ -1,9 +1,6 @@
 /**
- * core/seasons/measure-batch.ts: the measures of one batch, by which it is laid beside others.
- *
- * Takes:  how it was laid, its temperatures as rollups, what was done to it, its alarms, a person's word.
- * Gives:  one figure per measure; null where it cannot be told.
- * Never:  says that a batch was good: outcome is what the person wrote.
+ * The measures of one batch, by which it is laid beside others. It never says that a batch was good: outcome is what
+ * the person wrote.
  */
 
 import type { Act } from '../../shared/contracts/domain/batch.ts';

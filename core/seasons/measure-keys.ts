@@ -1,6 +1,4 @@
-/**
- * core/seasons/measure-keys.ts: the measures that are one number each; what they mean stands in shared/contracts/seasons.ts.
- */
+/** The measures that are one number each; what they mean stands in shared/contracts/seasons.ts. */
 
 /** Every measure that is one number; the order is that of the table. */
 export const measureKeys = [

@@ -1,9 +1,6 @@
 /**
- * core/seasons/season.ts: the season a batch was laid in, by the months of its hemisphere.
- *
- * Takes:  an instant, the latitude and zone of the site.
- * Gives:  an id such as "2031-summer", its name, and the months it spans.
- * Never:  asks the weather: these are the three-month seasons of meteorologists; a grower may name each.
+ * The season a batch was laid in, by the months of its hemisphere. It never asks the weather: these are the three-month
+ * seasons of meteorologists; a grower may name each.
  */
 export const seasonNames = ['winter', 'spring', 'summer', 'autumn'] as const;
 export type SeasonName = (typeof seasonNames)[number];

@@ -1,9 +1,6 @@
 /**
- * core/seasons/spread.ts: how one measure varies over a grower's own batches.
- *
- * Takes:  values of one measure, missing ones as null.
- * Gives:  count, lowest, quartiles and highest.
- * Never:  calls a value normal: a spread of few batches is narrow by chance.
+ * How one measure varies over a grower's own batches. It never calls a value normal: a spread of few batches is narrow
+ * by chance.
  */
 import { quantileOfSorted } from '../expect/expected-band.ts';
 

@@ -1,9 +1,4 @@
-/**
- * core/session/assessment-view.ts: an assessment in the words of the API, for whoever shows it: the server, or a page with a pile of its own.
- *
- * Takes:  an assessment.
- * Gives:  the evidence and the judgement of `pileDetailSchema`, instants as text.
- */
+/** An assessment in the words of the API, for whoever shows it: the server, or a page with a pile of its own. */
 import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerHour } from '../../shared/units.ts';

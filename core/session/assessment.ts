@@ -1,9 +1,4 @@
-/**
- * core/session/assessment.ts: what the judge has to say at one moment.
- *
- * Takes:  nothing.
- * Gives:  the shapes; temperatures in °C.
- */
+/** What the judge has to say at one moment. */
 
 import type { Assumption } from '../../shared/contracts/domain/batch.ts';
 import type { Position } from '../../shared/names.ts';

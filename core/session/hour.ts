@@ -1,9 +1,6 @@
 /**
- * core/session/hour.ts: what the judge does once an hour of pile time: score, phase, water, stall.
- *
- * Takes:  the state, the setup, the band, the hour that just ended.
- * Gives:  the state, changed in place.
- * Never:  looks at single readings: it works on the hour's means.
+ * What the judge does once an hour of pile time: score, phase, water, stall. It never looks at single readings: it
+ * works on the hour's means.
  */
 
 import type { Act } from '../../shared/contracts/domain/batch.ts';

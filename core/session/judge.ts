@@ -1,11 +1,8 @@
 /**
- * core/session/judge.ts: the judge of one pile: fed reading by reading, asked now and then.
+ * The judge of one pile: fed reading by reading, asked now and then.
  *
- * Takes:  the setup of the batch, the expected band, readings in time order, the time now.
- * Gives:  a state that fits in a checkpoint, and an assessment.
- * Never:  reads a clock or remembers anything outside the state: the same readings give the same assessment.
- *
- * A reading that comes late: the host goes back to a checkpoint of the state and steps again from there.
+ * A reading that comes late: the host goes back to a checkpoint of the state and steps again from there. It never reads
+ * a clock or remembers anything outside the state: the same readings give the same assessment.
  */
 
 import { msPerHour } from '../../shared/units.ts';

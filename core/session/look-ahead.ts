@@ -1,9 +1,6 @@
 /**
- * core/session/look-ahead.ts: the core at each hour's end, and the forecast made from there.
- *
- * Takes:  the state, the reading before and the one that has come.
- * Gives:  the state, changed in place.
- * Never:  looks ahead from an old reading: a probe that speaks once an hour is waited for.
+ * The core at each hour's end, and the forecast made from there. It never looks ahead from an old reading: a probe that
+ * speaks once an hour is waited for.
  */
 import { msPerHour } from '../../shared/units.ts';
 import { coreAtHour, coreEndOfHour, type JudgeState } from '../estimate/state.ts';

@@ -1,9 +1,4 @@
-/**
- * core/session/rhythms.ts: how often each place of a pile is heard from.
- *
- * Takes:  the judge as last left, and what serves the pile now.
- * Gives:  one row per place that has a probe which has spoken for it.
- */
+/** How often each place of a pile is heard from. */
 import { type Position, positions } from '../../shared/names.ts';
 import type { JudgeState } from '../estimate/state.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';

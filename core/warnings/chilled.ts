@@ -1,9 +1,4 @@
-/**
- * core/warnings/chilled.ts: too cold for the culture to work.
- *
- * Takes:  one look at the pile.
- * Gives:  present while the core has been cold for hours and its work is not done.
- */
+/** Too cold for the culture to work. */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../session/assessment.ts';
 import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';

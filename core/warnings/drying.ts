@@ -1,9 +1,6 @@
 /**
- * core/warnings/drying.ts: the bed losing the water the culture needs.
- *
- * Takes:  one look at the pile.
- * Gives:  present when the water balance, a moisture probe, or late the pore air says that it is too dry.
- * Never:  waits for the pore air alone: its humidity falls only below 25 to 30 % moisture, after the work has stopped.
+ * The bed losing the water the culture needs. It never waits for the pore air alone: its humidity falls only below 25
+ * to 30 % moisture, after the work has stopped.
  */
 
 import { msPerHour } from '../../shared/units.ts';

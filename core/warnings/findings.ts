@@ -1,9 +1,4 @@
-/**
- * core/warnings/findings.ts: every detector's finding, in the order of how much it matters.
- *
- * Takes:  one look at the pile.
- * Gives:  findings; those explained by another say by which.
- */
+/** Every detector's finding, in the order of how much it matters. */
 import type { Finding } from '../session/assessment.ts';
 import { handFindings } from './by-hand.ts';
 import { chilledFinding } from './chilled.ts';

@@ -1,9 +1,6 @@
 /**
- * core/warnings/out-sight.ts: whether a probe that should lie in the pile reads like the air beside it.
- *
- * Takes:  the place's state, whether it lies near the skin, its hourly mean and the air's, the hour's end.
- * Gives:  the place's state, changed in place.
- * Never:  takes a turn for it: a turned pile loses about half of its warmth, a pulled probe all of it.
+ * Whether a probe that should lie in the pile reads like the air beside it. It never takes a turn for it: a turned pile
+ * loses about half of its warmth, a pulled probe all of it.
  */
 import type { PositionState } from '../estimate/state.ts';
 

@@ -1,9 +1,4 @@
-/**
- * core/warnings/overheating-soon.ts: the core will likely be too hot within half a day.
- *
- * Takes:  one look at the pile.
- * Gives:  present while the forecast makes it likely; explained by overheating once it is too hot.
- */
+/** The core will likely be too hot within half a day. */
 import { msPerHour } from '../../shared/units.ts';
 import { chancesInTen } from '../forecast/chances.ts';
 import type { Forecast } from '../forecast/forecast.ts';

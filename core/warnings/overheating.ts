@@ -1,9 +1,5 @@
 /**
- * core/warnings/overheating.ts: too hot for the culture now.
- *
- * Takes:  one look at the pile.
- * Gives:  present when any fresh probe in the pile is over the limit, or the core as near to it as its probe may be off; absent
- *         only when the core is known to be under it.
+ * Too hot for the culture now.
  *
  * Counting what an error may hide against the pile is the guard band of JCGM 106:2012, 8.3 (from memory).
  */

@@ -1,6 +1,4 @@
-/**
- * core/warnings/per-limits.ts: words that depend on a stage's limits alone, made once: they are asked for every minute.
- */
+/** Words that depend on a stage's limits alone, made once: they are asked for every minute. */
 import type { StageLimits } from '../../shared/stage.ts';
 
 export function perLimits(build: (limits: StageLimits) => string): (limits: StageLimits) => string {

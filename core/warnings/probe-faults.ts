@@ -1,10 +1,7 @@
 /**
- * core/warnings/probe-faults.ts: probes that speak but cannot be believed: stuck, out of the pile, or wild.
- *
- * Takes:  one look at the pile.
- * Gives:  two findings per place that has a thermometer: stuck, and out of the pile or failing.
- * Never:  takes honest repeats for a stuck probe: a real ground probe repeated one value for 12 hours
- *         (litter heap 2023, T10), nor a real step at a sunny top for a fault (10.8 °C in an hour, T13).
+ * Probes that speak but cannot be believed: stuck, out of the pile, or wild. It never takes honest repeats for a stuck
+ * probe: a real ground probe repeated one value for 12 hours (litter heap 2023, T10), nor a real step at a sunny top
+ * for a fault (10.8 °C in an hour, T13).
  */
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';

@@ -1,9 +1,6 @@
 /**
- * core/warnings/self-heating.ts: the ladder of self-heating, from danger zone to fire.
- *
- * Takes:  one look at the pile.
- * Gives:  the step reached by the hottest fresh probe, with its caution.
- * Never:  clears while the core is silent, or a place that was hot when last heard.
+ * The ladder of self-heating, from danger zone to fire. It never clears while the core is silent, or a place that was
+ * hot when last heard.
  */
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';

@@ -1,9 +1,4 @@
-/**
- * core/warnings/silence.ts: probes that have stopped talking, each against its own rhythm.
- *
- * Takes:  one look at the pile.
- * Gives:  one finding per place that ever had a probe; where none is now, none is silent.
- */
+/** Probes that have stopped talking, each against its own rhythm. */
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { silentAfterMs, type Track } from '../estimate/track.ts';

@@ -1,9 +1,4 @@
-/**
- * core/warnings/snapshot.ts: what every detector needs to see, gathered once.
- *
- * Takes:  the state, the setup, the band, the time now.
- * Gives:  last values by position with their silence, and the core's rise.
- */
+/** What every detector needs to see, gathered once. */
 import type { Position } from '../../shared/names.ts';
 import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';

@@ -1,9 +1,4 @@
-/**
- * core/warnings/soon-sight.ts: whether the core is on its way over the limit.
- *
- * Takes:  the state with its forecast, the core, the limit.
- * Gives:  whether it will likely pass it within half a day, with a deadband on the likelihood.
- */
+/** Whether the core is on its way over the limit. */
 import { coreAtHour, type JudgeState } from '../estimate/state.ts';
 
 const likelyFrom = 0.8;

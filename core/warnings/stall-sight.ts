@@ -1,9 +1,5 @@
 /**
- * core/warnings/stall-sight.ts: whether one hour looks like a stall.
- *
- * Takes:  the state, the band at the hour's end, the core.
- * Gives:  why it looks like one, or undefined.
- * Never:  calls a natural dip, a planned airing or the end of a batch a stall.
+ * Whether one hour looks like a stall. It never calls a natural dip, a planned airing or the end of a batch a stall.
  */
 import { msPerHour } from '../../shared/units.ts';
 import { airAtHour, coreAtHour, type JudgeState, type StallWhy } from '../estimate/state.ts';

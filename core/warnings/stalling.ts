@@ -1,9 +1,4 @@
-/**
- * core/warnings/stalling.ts: a batch that should be working and is not.
- *
- * Takes:  one look at the pile.
- * Gives:  present when the hours have looked like a stall for long enough.
- */
+/** A batch that should be working and is not. */
 import { msPerHour } from '../../shared/units.ts';
 import type { StallWhy } from '../estimate/state.ts';
 import { wetBasis } from '../physics/water-balance.ts';

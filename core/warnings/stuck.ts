@@ -1,6 +1,4 @@
-/**
- * core/warnings/stuck.ts: when a repeated value is no longer honest.
- */
+/** When a repeated value is no longer honest. */
 import { msPerHour } from '../../shared/units.ts';
 import type { Track } from '../estimate/track.ts';
 

@@ -1,9 +1,6 @@
 /**
- * core/warnings/uneven.ts: one part of a working pile far from another.
- *
- * Takes:  one look at the pile.
- * Gives:  present when top and base have lain far apart all day, with the core working.
- * Never:  minds the sun on a skin: it is the day's mean that counts, and a cool base under a warm core is how beds lie.
+ * One part of a working pile far from another. It never minds the sun on a skin: it is the day's mean that counts, and
+ * a cool base under a warm core is how beds lie.
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { Finding } from '../session/assessment.ts';

@@ -1,10 +1,4 @@
-/**
- * core/warnings/waterlogged.ts: too wet to breathe.
- *
- * Takes:  one look at the pile.
- * Gives:  present when the water balance leaves too little air between the grains and the bed is not warming as it should.
- * Never:  is sure: a person's squeeze and nose decide, and it says so.
- */
+/** Too wet to breathe. It never is sure: a person's squeeze and nose decide, and it says so. */
 
 import { msPerHour } from '../../shared/units.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';

@@ -1,6 +1,4 @@
-/**
- * core/warnings/words.ts: figures as a grower reads them, and the cautions that several warnings share.
- */
+/** Figures as a grower reads them, and the cautions that several warnings share. */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 
 /** @example degrees(52.34) // => "52.3 °C" */

@@ -1,12 +1,9 @@
 /**
- * ingest/auth/auth-policy.ts: who may come in at the embedded broker, and as whom.
- *
- * Takes:  the keys in force, whether everybody needs one, whether the network is trusted; then each who knocks.
- * Gives:  a speaker with its rights, or why not; says again of those inside whether they may stay once something changed.
- * Never:  compares secrets in a way whose time tells how much was right, and never takes a secret that a person chose.
+ * Who may come in at the embedded broker, and as whom.
  *
  * A secret is 160 random bits that we made, so there is nothing to guess from a dictionary and a plain SHA-256 is
- * enough to keep it by; a slow hash would only let whoever knocks often enough keep the server from its readings.
+ * enough to keep it by; a slow hash would only let whoever knocks often enough keep the server from its readings. It
+ * never compares secrets in a way whose time tells how much was right, and never takes a secret that a person chose.
  */
 import { createHash, timingSafeEqual } from 'node:crypto';
 import type { Clock } from '../../shared/clock.ts';

@@ -1,9 +1,6 @@
 /**
- * ingest/auth/connection-attempts.ts: who was turned away at the door, and how long the next wrong one has to wait.
- *
- * Takes:  address, client id and reason of each connection that was not let in or not let go on.
- * Gives:  one line for each of them with a count and the last time; the wait of an address that keeps getting it wrong.
- * Never:  sees a password, and never keeps more than a few hundred lines whoever knocks.
+ * Who was turned away at the door, and how long the next wrong one has to wait. It never sees a password, and never
+ * keeps more than a few hundred lines whoever knocks.
  */
 
 import type { Clock } from '../../shared/clock.ts';

@@ -1,9 +1,5 @@
 /**
- * ingest/auth/topic-rights.ts: which topics a key may publish on and which it may hear.
- *
- * Takes:  what the key reaches, the root of our topics.
- * Gives:  yes or no for a topic, and for a filter with wildcards as a whole.
- * Never:  lets a filter through of which a part lies outside.
+ * Which topics a key may publish on and which it may hear. It never lets a filter through of which a part lies outside.
  */
 import { type KeyReach, warningFilters } from '../../shared/probe-key.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';

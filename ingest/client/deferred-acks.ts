@@ -1,9 +1,6 @@
 /**
- * ingest/client/deferred-acks.ts: mqtt.js, but a QoS 1 message is acknowledged when we say so.
- *
- * Takes:  a client, and who handles its messages.
- * Gives:  a delivery per QoS 1 message, and a way to acknowledge many of them in one write.
- * Never:  acknowledges on another connection than the one a message came on: the broker delivers it again there.
+ * Mqtt.js, but a QoS 1 message is acknowledged when we say so. It never acknowledges on another connection than the one
+ * a message came on: the broker delivers it again there.
  */
 import type { IPublishPacket, MqttClient } from 'mqtt';
 

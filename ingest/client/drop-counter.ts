@@ -1,5 +1,5 @@
 /**
- * ingest/client/drop-counter.ts: how many messages a broker has thrown away since we look.
+ * How many messages a broker has thrown away since we look.
  *
  * Mosquitto counts, since its own start, what it threw away because a client's queue was full.
  */

@@ -1,9 +1,6 @@
 /**
- * ingest/client/listener.ts: hears topics at an outside broker for a while, so that a person can see what is there.
- *
- * Takes:  filters, each for a time.
- * Gives:  the messages on them, to be looked at only.
- * Never:  uses the session that keeps readings: whatever becomes of this process, the broker forgets what was listened to.
+ * Hears topics at an outside broker for a while, so that a person can see what is there. It never uses the session that
+ * keeps readings: whatever becomes of this process, the broker forgets what was listened to.
  */
 import type { MqttClient } from 'mqtt';
 

@@ -1,9 +1,6 @@
 /**
- * ingest/client/outside-broker.ts: readings from a broker that somebody else runs.
- *
- * Takes:  its address, our client id, and the sink for messages.
- * Gives:  a source that acknowledges after the commit, finds its way back by itself, and says how it stands.
- * Never:  starts a clean session: what is published while we are away waits at the broker (MQTT 5 section 3.1.2.11.2).
+ * Readings from a broker that somebody else runs. It never starts a clean session: what is published while we are away
+ * waits at the broker (MQTT 5 section 3.1.2.11.2).
  */
 import { connect, type IClientOptions, type IPublishPacket } from 'mqtt';
 import { ConfigError } from '../../shared/errors.ts';

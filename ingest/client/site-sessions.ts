@@ -1,15 +1,12 @@
 /**
- * ingest/client/site-sessions.ts: one lasting session at the broker for each site, held by whoever watches the site.
- *
- * Takes:  the outside broker; sites to hold and to let go.
- * Gives:  a source as every other, fed by the sessions of the sites held.
- * Never:  loses what comes while a site changes hands: it waits in the site's session, whose client id goes with the site.
- *         The broker ends the former holder's connection when the next one connects (MQTT 5 section 3.1.4) and delivers
- *         again what was not acknowledged (section 4.4).
+ * One lasting session at the broker for each site, held by whoever watches the site.
  *
  * Sites nobody has heard of have no session yet. They, and foreign topics, are heard by the commons: the session that a
  * single server uses, on every topic. It keeps readings of a site until a mark, published into it once the site's own
- * session stands, has come through: everything before the mark was taken here, everything after it waits there.
+ * session stands, has come through: everything before the mark was taken here, everything after it waits there. It
+ * never loses what comes while a site changes hands: it waits in the site's session, whose client id goes with the
+ * site. The broker ends the former holder's connection when the next one connects (MQTT 5 section 3.1.4) and delivers
+ * again what was not acknowledged (section 4.4).
  */
 
 import type { Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';

@@ -1,5 +1,5 @@
 /**
- * ingest/client/subscription-ids.ts: which copy of a message is for whom.
+ * Which copy of a message is for whom.
  *
  * A broker may send one copy of a message per matching subscription (MQTT 5 section 3.3.4). Without a time of its own
  * each copy would be another reading, so every copy is handled only for the subscription it came by.

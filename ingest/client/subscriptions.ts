@@ -1,9 +1,4 @@
-/**
- * ingest/client/subscriptions.ts: keeps a client subscribed to our topics and to those that are mapped.
- *
- * Takes:  the client, the filters to hear.
- * Gives:  subscriptions at QoS 1, and which of them the broker refused.
- */
+/** Keeps a client subscribed to our topics and to those that are mapped. */
 import type { MqttClient } from 'mqtt';
 import type { IngestLog } from '../commit/inbound-source.ts';
 import { subscriptionId } from './subscription-ids.ts';

@@ -1,9 +1,6 @@
 /**
- * ingest/commit/commit-queue.ts: gathers readings into batches, and lets a message be acknowledged only after its commit.
- *
- * Takes:  the readings of one message with its ticket, in the order received.
- * Gives:  the tickets back, in that order, once everything before and in them is kept.
- * Never:  gives a ticket back whose readings are not kept; never drops a batch because the store failed.
+ * Gathers readings into batches, and lets a message be acknowledged only after its commit. It never gives a ticket back
+ * whose readings are not kept; never drops a batch because the store failed.
  */
 import { StoreError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';

@@ -1,6 +1,4 @@
-/**
- * ingest/commit/inbound-source.ts: what a way in (embedded or outside broker) is given and gives.
- */
+/** What a way in (embedded or outside broker) is given and gives. */
 
 import type { Clock } from '../../shared/clock.ts';
 import type { MappingInput } from '../../shared/contracts/ingest.ts';

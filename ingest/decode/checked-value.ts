@@ -1,9 +1,6 @@
 /**
- * ingest/decode/checked-value.ts: a number with its unit becomes a value we keep, or a refusal.
- *
- * Takes:  the quantity, the number, its unit as SenML or a mapping names it, and where it stood.
- * Gives:  the value in the unit of `quantityFacts`, or a ReadingError.
- * Never:  judges a pile: the bounds are the probe's, so 85 °C is news and 200 °C is a fault.
+ * A number with its unit becomes a value we keep, or a refusal. It never judges a pile: the bounds are the probe's, so
+ * 85 °C is news and 200 °C is a fault.
  */
 import { ReadingError } from '../../shared/errors.ts';
 import { type Quantity, quantityFacts } from '../../shared/quantity.ts';

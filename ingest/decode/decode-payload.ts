@@ -1,10 +1,4 @@
-/**
- * ingest/decode/decode-payload.ts: which of the payload forms a message has, and what it says.
- *
- * Takes:  the payload as text, the probe of the topic, when it came.
- * Gives:  readings, and a refusal for everything that is none.
- * Never:  throws, whatever the payload holds.
- */
+/** Which of the payload forms a message has, and what it says. It never throws, whatever the payload holds. */
 import { ReadingError } from '../../shared/errors.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { checkedValue } from './checked-value.ts';

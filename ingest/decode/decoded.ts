@@ -1,9 +1,6 @@
 /**
- * ingest/decode/decoded.ts: what every decoder takes and gives.
- *
- * Takes:  nothing.
- * Gives:  the types, and how a value found in a payload is shown to a person.
- * Never:  throws: what cannot be used is given back as a ReadingError beside what can.
+ * What every decoder takes and gives. It never throws: what cannot be used is given back as a ReadingError beside what
+ * can.
  */
 import type { ReadingError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';

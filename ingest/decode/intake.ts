@@ -1,9 +1,6 @@
 /**
- * ingest/decode/intake.ts: what one message means: readings to keep, a probe's status, or a counted refusal.
- *
- * Takes:  topic, payload and how it came; the mappings in force.
- * Gives:  the readings to commit, calibrated.
- * Never:  throws over what a message holds, and stores nothing itself.
+ * What one message means: readings to keep, a probe's status, or a counted refusal. It never throws over what a message
+ * holds, and stores nothing itself.
  */
 
 import type { Clock } from '../../shared/clock.ts';

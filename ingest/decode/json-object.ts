@@ -1,9 +1,6 @@
 /**
- * ingest/decode/json-object.ts: the payload form with one value per name, e.g. {"temperature": 41.5, "time": 1900000000}.
- *
- * Takes:  a parsed JSON object, the probe it came from, when it came.
- * Gives:  one reading per known name; a wrong field is refused alone and the good ones beside it are kept.
- * Never:  minds names it does not know: probes may say more than we ask.
+ * The payload form with one value per name, e.g. {"temperature": 41.5, "time": 1900000000}. It never minds names it
+ * does not know: probes may say more than we ask.
  */
 import { z } from 'zod';
 import { ReadingError } from '../../shared/errors.ts';

@@ -1,9 +1,9 @@
 /**
- * ingest/decode/power-on-guard.ts: tells a hot pile from a one-wire chip that has just got power.
+ * Tells a hot pile from a one-wire chip that has just got power.
  *
- * Such a chip answers exactly 85 °C until its first conversion, and the answer passes its checksum
- * (maker's data sheet: power-on register 0x0550). No pile steps there from elsewhere within a sample,
- * so 85 counts only beside a value near it.
+ * Such a chip answers exactly 85 °C until its first conversion, and the answer passes its checksum (maker's data sheet:
+ * power-on register 0x0550). No pile steps there from elsewhere within a sample, so 85 counts only beside a value near
+ * it.
  */
 import type { Reading } from '../../shared/reading.ts';
 import { msPerHour } from '../../shared/units.ts';

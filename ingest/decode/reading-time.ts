@@ -1,9 +1,6 @@
 /**
- * ingest/decode/reading-time.ts: when a reading was measured, or why that cannot be known.
- *
- * Takes:  the time as it stood in the payload, and when the message came.
- * Gives:  epoch ms, whole; or a ReadingError.
- * Never:  dates a message that lay in the broker by its arrival.
+ * When a reading was measured, or why that cannot be known. It never dates a message that lay in the broker by its
+ * arrival.
  */
 import { parseInstant } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';

@@ -1,6 +1,4 @@
-/**
- * ingest/decode/refusal-meanings.ts: each reason for a refusal in plain words, with what to do about it.
- */
+/** Each reason for a refusal in plain words, with what to do about it. */
 import type { RefusalReason } from '../../shared/errors.ts';
 
 export const refusalMeanings: Record<RefusalReason, string> = {

@@ -1,9 +1,6 @@
 /**
- * ingest/decode/refusals.ts: counts what was refused, with the last example of each reason.
- *
- * Takes:  the refusal, and the topic and payload it was found in.
- * Gives:  the answer of /api/ingest/refusals.
- * Never:  keeps more than a short piece of what strangers send, and shows no control characters of it.
+ * Counts what was refused, with the last example of each reason. It never keeps more than a short piece of what
+ * strangers send, and shows no control characters of it.
  */
 
 import type { Clock } from '../../shared/clock.ts';

@@ -1,10 +1,6 @@
 /**
- * ingest/decode/senml-resolve.ts: a SenML pack becomes records that stand alone (RFC 8428 section 4.6).
- *
- * Takes:  a parsed JSON array and the time now.
- * Gives:  per record its full name, unit, value and absolute time, or why that record cannot be used;
- *         one error for the whole pack when the pack itself breaks the rules.
- * Never:  knows which names or units are ours (see senml.ts).
+ * A SenML pack becomes records that stand alone (RFC 8428 section 4.6). It never knows which names or units are ours
+ * (see senml.ts).
  */
 import { z } from 'zod';
 import { ReadingError } from '../../shared/errors.ts';

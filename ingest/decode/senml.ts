@@ -1,9 +1,6 @@
 /**
- * ingest/decode/senml.ts: the payload form that follows RFC 8428 (SenML JSON).
- *
- * Takes:  a parsed JSON array, the probe it came from, when it came.
- * Gives:  a reading per record whose name we know; every other record is refused alone.
- * Never:  takes the probe from the names: that is the topic's, so a pack cannot speak for another probe.
+ * The payload form that follows RFC 8428 (SenML JSON). It never takes the probe from the names: that is the topic's, so
+ * a pack cannot speak for another probe.
  */
 import { ReadingError } from '../../shared/errors.ts';
 import { type Quantity, quantities } from '../../shared/quantity.ts';

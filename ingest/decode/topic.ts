@@ -1,10 +1,4 @@
-/**
- * ingest/decode/topic.ts: what a topic says about the message on it.
- *
- * Takes:  the root and a topic.
- * Gives:  reading, value or status with site and probe; or that it is foreign; or why its shape is wrong.
- * Never:  lets a name through that `nameSchema` would refuse.
- */
+/** What a topic says about the message on it. It never lets a name through that `nameSchema` would refuse. */
 import { ReadingError } from '../../shared/errors.ts';
 import { namePattern } from '../../shared/names.ts';
 import { type Quantity, quantities } from '../../shared/quantity.ts';

@@ -1,9 +1,6 @@
 /**
- * ingest/embedded-broker/arrivals.ts: how many connections there may be, in all and from one address.
- *
- * Takes:  each connection as it comes, and word when it has said who it is.
- * Gives:  whether it may stay. When all places are taken, one that never said who it is makes room for the newcomer.
- * Never:  ends a connection that has been let in to make room.
+ * How many connections there may be, in all and from one address. It never ends a connection that has been let in to
+ * make room.
  */
 import type { Socket } from 'node:net';
 import { isLoopbackAddress } from '../auth/auth-policy.ts';

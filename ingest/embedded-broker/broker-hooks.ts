@@ -1,9 +1,6 @@
 /**
- * ingest/embedded-broker/broker-hooks.ts: what the embedded broker asks us about every connection and message.
- *
- * Takes:  the door, the sink, what may be retained, heard and connected.
- * Gives:  aedes's hooks, and who speaks on a connection.
- * Never:  lets a message be acknowledged before its commit, or be heard by anybody when its sender may not publish it.
+ * What the embedded broker asks us about every connection and message. It never lets a message be acknowledged before
+ * its commit, or be heard by anybody when its sender may not publish it.
  */
 import type { Socket } from 'node:net';
 import type { AedesOptions, Client } from 'aedes';

@@ -1,5 +1,5 @@
 /**
- * ingest/embedded-broker/client-ids.ts: client ids that nobody can take from another key.
+ * Client ids that nobody can take from another key.
  *
  * A second connection with the same client id ends the first [MQTT-3.1.4-2], so within the broker each key has client
  * ids of its own: a probe that takes another's id by mistake or in malice ends nobody's connection but its own.

@@ -1,9 +1,6 @@
 /**
- * ingest/embedded-broker/embedded-broker.ts: a broker inside this process, so that nothing has to be installed.
- *
- * Takes:  addresses and ports, who may come in (a door), limits, and the sink for messages.
- * Gives:  a source; a publisher's QoS 1 message is acknowledged after the commit of its readings.
- * Never:  keeps sessions of others: what they miss would fill the memory of this process.
+ * A broker inside this process, so that nothing has to be installed. It never keeps sessions of others: what they miss
+ * would fill the memory of this process.
  */
 import type { EventEmitter } from 'node:events';
 import type { Socket } from 'node:net';

@@ -1,9 +1,6 @@
 /**
- * ingest/embedded-broker/listening.ts: the ports of the embedded broker: plain, and TLS from certificate files.
- *
- * Takes:  addresses, ports, files.
- * Gives:  every connection once it can speak MQTT; the certificate is read again when its file changed.
- * Never:  goes on without TLS when TLS was asked for.
+ * The ports of the embedded broker: plain, and TLS from certificate files. It never goes on without TLS when TLS was
+ * asked for.
  */
 import { readFileSync, statSync } from 'node:fs';
 import { createServer, type Server, type Socket } from 'node:net';

@@ -1,9 +1,6 @@
 /**
- * ingest/embedded-broker/pace.ts: how fast one speaker may go: a bucket of packets that fills again at a steady rate.
- *
- * Takes:  packets a second for long, and how many at once.
- * Gives:  how long to wait before reading on.
- * Never:  reads a clock of its own; monotonic time is an argument, so that a clock set back holds nobody up.
+ * How fast one speaker may go: a bucket of packets that fills again at a steady rate. It never reads a clock of its
+ * own; monotonic time is an argument, so that a clock set back holds nobody up.
  */
 export interface Pace {
   spend(packets: number): void;

@@ -1,9 +1,6 @@
 /**
- * ingest/embedded-broker/reading-gate.ts: decides when the next bytes of a connection are read.
- *
- * Takes:  the socket the broker reads from, whether there is room for what it says, the paces its speaker has to keep.
- * Gives:  bytes when they may come. What may not come yet stays unread and unacknowledged at its sender, as TCP lets it.
- * Never:  lets one connection take the room, the time or the memory of the others.
+ * Decides when the next bytes of a connection are read. It never lets one connection take the room, the time or the
+ * memory of the others.
  */
 import type { Socket } from 'node:net';
 import { largestPayloadBytes } from '../decode/intake.ts';

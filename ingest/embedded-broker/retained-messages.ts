@@ -1,9 +1,4 @@
-/**
- * ingest/embedded-broker/retained-messages.ts: which retained messages the broker keeps in its memory.
- *
- * Takes:  topic, size and speaker of each message that asks to be retained.
- * Gives:  whether it may be: so many topics, so many bytes, and of one key its share of both.
- */
+/** Which retained messages the broker keeps in its memory. */
 export interface RetainedMessages {
   mayRetain(topic: string, payloadBytes: number, keyId: string | null): boolean;
 }

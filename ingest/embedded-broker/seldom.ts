@@ -1,6 +1,4 @@
-/**
- * ingest/embedded-broker/seldom.ts: a log that strangers cannot fill: so many lines in a while, then how many were left out.
- */
+/** A log that strangers cannot fill: so many lines in a while, then how many were left out. */
 import type { IngestLog } from '../commit/inbound-source.ts';
 
 const mostLines = 20;

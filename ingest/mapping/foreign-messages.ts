@@ -1,9 +1,6 @@
 /**
- * ingest/mapping/foreign-messages.ts: the last message of each foreign topic, for making and trying mappings.
- *
- * Takes:  messages as they come.
- * Gives:  them back, newest first, at most one per topic.
- * Never:  grows beyond its bounds, whatever is published.
+ * The last message of each foreign topic, for making and trying mappings. It never grows beyond its bounds, whatever is
+ * published.
  */
 export interface ForeignMessage {
   readonly atMs: number;

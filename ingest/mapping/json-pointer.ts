@@ -1,6 +1,4 @@
-/**
- * ingest/mapping/json-pointer.ts: finds a value inside a JSON document (RFC 6901).
- */
+/** Finds a value inside a JSON document (RFC 6901). */
 
 /** Why this is no JSON Pointer, or undefined when it is one (section 3). */
 export function pointerProblem(pointer: string): string | undefined {

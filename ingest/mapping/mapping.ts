@@ -1,9 +1,6 @@
 /**
- * ingest/mapping/mapping.ts: a message on a foreign topic becomes a reading.
- *
- * Takes:  a mapping a person made, and messages.
- * Gives:  the reading, or why there is none; for a trial on the last messages the same, message by message.
- * Never:  throws over what a message holds; a mapping that is wrong in itself is named by `mappingProblem`.
+ * A message on a foreign topic becomes a reading. It never throws over what a message holds; a mapping that is wrong in
+ * itself is named by `mappingProblem`.
  */
 import type { z } from 'zod';
 import type { MappingInput, mappingTrialSchema } from '../../shared/contracts/ingest.ts';

@@ -1,9 +1,4 @@
-/**
- * ingest/mapping/topic-filter.ts: MQTT topic filters (MQTT 5 section 4.7).
- *
- * Takes:  a filter and a topic.
- * Gives:  what each wildcard stood for, in order; or that they do not match.
- */
+/** MQTT topic filters (MQTT 5 section 4.7). */
 
 /** Why this is no filter, or undefined when it is one. Shared subscriptions are not for mappings. */
 export function filterProblem(filter: string): string | undefined {

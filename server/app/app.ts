@@ -1,9 +1,4 @@
-/**
- * server/app/app.ts: the Fastify application: guards, routes, pages. It never listens; main.ts does.
- *
- * Takes:  the server, and the folder of the built pages.
- * Gives:  an application ready to listen or to be injected into.
- */
+/** The Fastify application: guards, routes, pages. It never listens; main.ts does. */
 import compress from '@fastify/compress';
 import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';

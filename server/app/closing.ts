@@ -1,9 +1,6 @@
 /**
- * server/app/closing.ts: the end of a run: on a signal everything is closed in order, and nobody who hangs on keeps it open.
- *
- * Takes:  the application, the server.
- * Gives:  exit code 0 once what came in is kept and judged; 1 when that could not be finished in time, and why.
- * Never:  waits longer than a service manager would before it kills.
+ * The end of a run: on a signal everything is closed in order, and nobody who hangs on keeps it open. It never waits
+ * longer than a service manager would before it kills.
  */
 import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
 

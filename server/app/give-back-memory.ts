@@ -1,8 +1,9 @@
 /**
- * server/app/give-back-memory.ts: after a start has read weeks of readings, the memory that took goes back to the system.
+ * After a start has read weeks of readings, the memory that took goes back to the system.
  *
- * V8 keeps the heap as large as a start made it while little is allocated afterwards, and a small machine has better use
- * for it. `v8.setFlagsFromString` and a `gc` from a new context are how Node's own documentation and tests reach it.
+ * V8 keeps the heap as large as a start made it while little is allocated afterwards, and a small machine has better
+ * use for it. `v8.setFlagsFromString` and a `gc` from a new context are how Node's own documentation and tests reach
+ * it.
  */
 import { getHeapStatistics, setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';

@@ -1,6 +1,4 @@
-/**
- * server/app/installation.ts: the parts that a running Branhearth consists of, as routes and watchers see them.
- */
+/** The parts that a running Branhearth consists of, as routes and watchers see them. */
 import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import type { Ingest } from '../../ingest/start-ingest.ts';

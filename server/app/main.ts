@@ -1,5 +1,6 @@
 /**
- * server/app/main.ts: `npm start`, all of it or `--only ingest` or `--only web`: reads the environment once, opens the server, listens, and closes on signals.
+ * `npm start`, all of it or `--only ingest` or `--only web`: reads the environment once, opens the server, listens, and
+ * closes on signals.
  */
 import { readFile } from 'node:fs/promises';
 import { Server as HttpsServer } from 'node:https';

@@ -1,9 +1,4 @@
-/**
- * server/app/open-single.ts: the composition root: opens the stores, starts ingest and watching, and closes them in order.
- *
- * Takes:  a checked configuration, a clock, a log.
- * Gives:  a server at work; `close` stops intake first, so that nothing acknowledged is unjudged.
- */
+/** The composition root: opens the stores, starts ingest and watching, and closes them in order. */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';

@@ -1,5 +1,5 @@
 /**
- * server/app/open-web.ts: `npm start -- --only web`: a process that serves the pages of piles which workers watch elsewhere.
+ * `npm start -- --only web`: a process that serves the pages of piles which workers watch elsewhere.
  *
  * It looks on at the broker, so that pages see readings as they come and foreign messages can be tried on a mapping; it
  * keeps no session there and stores nothing of what it hears.

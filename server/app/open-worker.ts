@@ -1,6 +1,6 @@
 /**
- * server/app/open-worker.ts: `npm start -- --only ingest`: a process that takes readings in and watches the piles of the
- * sites it holds; other processes do so for other sites, and others again serve the pages.
+ * `npm start -- --only ingest`: a process that takes readings in and watches the piles of the sites it holds; other
+ * processes do so for other sites, and others again serve the pages.
  */
 import { randomBytes, randomUUID } from 'node:crypto';
 import { hostname } from 'node:os';

@@ -1,6 +1,4 @@
-/**
- * server/app/outside-source.ts: the outside broker as it is configured.
- */
+/** The outside broker as it is configured. */
 import type { OutsideBrokerOptions } from '../../ingest/client/outside-broker.ts';
 import type { Config } from '../../shared/config.ts';
 import { ConfigError } from '../../shared/errors.ts';

@@ -1,6 +1,4 @@
-/**
- * server/backup/backup.ts: `npm run backup -- [FILE]`: everything into one checked file, also while the server is at work.
- */
+/** `npm run backup -- [FILE]`: everything into one checked file, also while the server is at work. */
 import { parseArgs } from 'node:util';
 import { type Config, readConfig } from '../../shared/config.ts';
 import { makeBackup } from './make-backup.ts';

@@ -1,8 +1,4 @@
-/**
- * server/backup/counts.ts: how much a data folder holds, counted through the stores themselves.
- *
- * Takes:  a folder that nobody else writes to. The stores bring it to their newest form on the way.
- */
+/** How much a data folder holds, counted through the stores themselves. */
 import { existsSync } from 'node:fs';
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';

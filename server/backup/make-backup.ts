@@ -1,9 +1,6 @@
 /**
- * server/backup/make-backup.ts: one file that holds everything, taken while the server may be at work.
- *
- * Takes:  the data folder, the file to write.
- * Gives:  the manifest of a backup that was read back and found whole.
- * Never:  leaves half a file under the wanted name, or writes over one that is there.
+ * One file that holds everything, taken while the server may be at work. It never leaves half a file under the wanted
+ * name, or writes over one that is there.
  */
 import { existsSync } from 'node:fs';
 import { chmod, cp, mkdir, mkdtemp, open, rename, rm, writeFile } from 'node:fs/promises';

@@ -1,6 +1,4 @@
-/**
- * server/backup/manifest.ts: what a backup says of itself, so that a restore can prove itself.
- */
+/** What a backup says of itself, so that a restore can prove itself. */
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';

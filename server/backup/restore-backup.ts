@@ -1,9 +1,6 @@
 /**
- * server/backup/restore-backup.ts: puts a backup back and proves that it is all there.
- *
- * Takes:  the backup, the data folder, whether what lies there may be moved aside.
- * Gives:  the manifest, and where the former data went.
- * Never:  deletes or overwrites former data, or touches a folder that a server has open.
+ * Puts a backup back and proves that it is all there. It never deletes or overwrites former data, or touches a folder
+ * that a server has open.
  */
 import { existsSync } from 'node:fs';
 import { chmod, mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';

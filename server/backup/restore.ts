@@ -1,6 +1,4 @@
-/**
- * server/backup/restore.ts: `npm run restore -- FILE`: puts a backup back and proves that it is all there.
- */
+/** `npm run restore -- FILE`: puts a backup back and proves that it is all there. */
 import { parseArgs } from 'node:util';
 import { readConfig } from '../../shared/config.ts';
 import { sayCounts } from './manifest.ts';

@@ -1,9 +1,6 @@
 /**
- * server/cluster/assign-sites.ts: which sites a worker should take or let go, so that all have their share.
- *
- * Takes:  how the leases stand, and which worker asks.
- * Gives:  sites to take and to let go, now; each worker decides for itself and comes to the same.
- * Never:  moves a site between workers that both have their share: each move costs reading its piles anew.
+ * Which sites a worker should take or let go, so that all have their share. It never moves a site between workers that
+ * both have their share: each move costs reading its piles anew.
  */
 import type { LeaseTable } from '../../shared/store/journal.ts';
 import { whole } from './single-process.ts';

@@ -1,9 +1,4 @@
-/**
- * server/cluster/coalesce.ts: work that many things ask for, done once for all of them.
- *
- * Takes:  the work, and the least time between its ends and beginnings.
- * Gives:  a call that asks for it; each asking is followed by a whole run that began after it.
- */
+/** Work that many things ask for, done once for all of them. */
 export interface Coalesced {
   ask(): void;
   /** Waits for what is under way, and lets nothing begin any more. */

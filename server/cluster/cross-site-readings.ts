@@ -1,12 +1,9 @@
 /**
- * server/cluster/cross-site-readings.ts: what probes of sites that another worker holds say to piles that are watched here.
+ * What probes of sites that another worker holds say to piles that are watched here.
  *
  * A probe may serve a pile of another site, when what it sends names the place of its gateway. Whoever holds that site
- * takes its readings in and keeps them; here they are read from the store once they are kept.
- *
- * Takes:  the piles watched here, the readings store, which sites are held here.
- * Gives:  each reading once to the probe book, and so to the piles it serves; late ones of the last day within a minute.
- * Never:  takes anything in: what is not kept is not heard.
+ * takes its readings in and keeps them; here they are read from the store once they are kept. It never takes anything
+ * in: what is not kept is not heard.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';

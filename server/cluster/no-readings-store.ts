@@ -1,6 +1,4 @@
-/**
- * server/cluster/no-readings-store.ts: where an onlooker's readings go: nowhere; workers keep them.
- */
+/** Where an onlooker's readings go: nowhere; workers keep them. */
 import { type AppendResult, appended, type ReadingsStore } from '../../shared/store/readings-store.ts';
 
 export function onlookersStore(readings: Pick<ReadingsStore, 'lasts'>): Pick<ReadingsStore, 'append' | 'lasts'> {

@@ -1,6 +1,4 @@
-/**
- * server/cluster/servers.ts: several processes share what lies at servers, and nothing that lies in one's own folder.
- */
+/** Several processes share what lies at servers, and nothing that lies in one's own folder. */
 import type { Config } from '../../shared/config.ts';
 import { ConfigError } from '../../shared/errors.ts';
 

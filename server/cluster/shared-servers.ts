@@ -1,9 +1,4 @@
-/**
- * server/cluster/shared-servers.ts: what every process opens that shares a farm with others: all of it lies at servers.
- *
- * Takes:  the parts of a server, and which of its work is done here.
- * Gives:  stores, probes and people as the server has them, and nothing where another process or a server does it.
- */
+/** What every process opens that shares a farm with others: all of it lies at servers. */
 import { openReadings } from '../../shared/store/open-readings.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
 import type { InstallationParts } from '../app/open-single.ts';

@@ -1,5 +1,5 @@
 /**
- * server/cluster/single-process.ts: one process that does everything on a journal at a server, and no other beside it.
+ * One process that does everything on a journal at a server, and no other beside it.
  *
  * In a data folder a lock on the file sees to that; at a server anybody can connect. So the server holds a lease on the
  * whole, and what it writes about piles is refused once another has taken it.

@@ -1,7 +1,8 @@
 /**
- * server/cluster/view-text.ts: an expected curve as text in the journal, and back.
+ * An expected curve as text in the journal, and back.
  *
- * JSON knows no NaN, which stands where a source says nothing; the ensemble's members are the watcher's own and left out.
+ * JSON knows no NaN, which stands where a source says nothing; the ensemble's members are the watcher's own and left
+ * out.
  */
 import { z } from 'zod';
 import type { BandLines, ExpectedBand } from '../../core/expect/band.ts';

@@ -1,9 +1,6 @@
 /**
- * server/cluster/view-writer.ts: keeps in the journal how each pile was last seen, for processes that do not watch it.
- *
- * Takes:  piles as they are looked at.
- * Gives:  their summaries and assessments, soon after an alarm changed and else now and then, many in one transaction.
- * Never:  holds up a look: what cannot be written is written with the next.
+ * Keeps in the journal how each pile was last seen, for processes that do not watch it. It never holds up a look: what
+ * cannot be written is written with the next.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { LostLeaseError } from '../../shared/errors.ts';

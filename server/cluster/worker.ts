@@ -1,9 +1,6 @@
 /**
- * server/cluster/worker.ts: one of several processes that take readings in and watch piles, each for the sites it holds.
- *
- * Takes:  a watch, a way in by sites, a journal at a server.
- * Gives:  its share of the sites watched, what others ask of their piles done, and how it stands.
- * Never:  goes on with a site that is another's: the journal refuses what a former holder writes, whenever it wakes up.
+ * One of several processes that take readings in and watch piles, each for the sites it holds. It never goes on with a
+ * site that is another's: the journal refuses what a former holder writes, whenever it wakes up.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { defaultSession } from '../../ingest/client/site-sessions.ts';

@@ -1,10 +1,4 @@
-/**
- * server/health/disk-level.ts: how near the disk is to full, as named levels.
- *
- * Takes:  bytes free, the mark below which it is low, the level as it was.
- * Gives:  the level now and the name of the way there. Leaving a level asks for a tenth more than entering it did, so
- *         that a disk at the mark does not warn and unwarn all day.
- */
+/** How near the disk is to full, as named levels. */
 export type DiskLevel = 'ok' | 'low' | 'full';
 export type DiskArrow = 'stay' | 'ran-low' | 'ran-full' | 'freed-some' | 'freed-enough';
 

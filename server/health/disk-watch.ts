@@ -1,9 +1,6 @@
 /**
- * server/health/disk-watch.ts: looks every few seconds how much room the data folder has left.
- *
- * Takes:  the folder, the mark below which it is low.
- * Gives:  its health, and a notice while it is low or full.
- * Never:  stops anything: a store that finds no room says so itself, keeps what was acknowledged and goes on once there is.
+ * Looks every few seconds how much room the data folder has left. It never stops anything: a store that finds no room
+ * says so itself, keeps what was acknowledged and goes on once there is.
  */
 import { statfs } from 'node:fs/promises';
 import type { Clock } from '../../shared/clock.ts';

@@ -1,6 +1,4 @@
-/**
- * server/health/open-health.ts: what watches over the server itself, where its data lie on this machine.
- */
+/** What watches over the server itself, where its data lie on this machine. */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';

@@ -1,9 +1,5 @@
 /**
- * server/health/system-notices.ts: what is wrong with the server itself, for pages, health and whoever tells people.
- *
- * Takes:  notices as they are raised, changed and cleared by whoever watches a part of the server.
- * Gives:  those that stand, and each change to whoever listens.
- * Never:  sends anything itself.
+ * What is wrong with the server itself, for pages, health and whoever tells people. It never sends anything itself.
  */
 export interface SystemNotice {
   /** Which part: one notice stands for each at a time. */

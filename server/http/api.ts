@@ -1,6 +1,4 @@
-/**
- * server/http/api.ts: the type of an application whose routes take their types from zod schemas.
- */
+/** The type of an application whose routes take their types from zod schemas. */
 import type {
   FastifyBaseLogger,
   FastifyInstance,

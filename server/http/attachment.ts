@@ -1,6 +1,4 @@
-/**
- * server/http/attachment.ts: headers of a file that is saved rather than shown, and never kept by anyone on the way.
- */
+/** Headers of a file that is saved rather than shown, and never kept by anyone on the way. */
 
 /** @param name Of a-z, 0-9, hyphen and dot only. */
 export function attachment(name: string, type: string): Record<string, string> {

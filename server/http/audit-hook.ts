@@ -1,12 +1,8 @@
 /**
- * server/http/audit-hook.ts: every change goes into the audit trail, before its answer leaves.
- *
- * Takes:  the routes as they are added; what each does, in the past tense, as `config: { does: 'laid a pile' }`.
- * Gives:  a row for each answer below 400 to POST, PUT, PATCH and DELETE, and for each that failed with 500 or more once its
- *         route had begun: part of it may stand. A route may add to it with `tell`.
- * Never:  needs a route to remember it: one that says nothing is written down by its method and address; `does: false` is
- *         for those that change nothing, and for those that write their row themselves. A body reaches the row only as its
- *         schema left it; where a route has none, a body is refused.
+ * Every change goes into the audit trail, before its answer leaves. It never needs a route to remember it: one that
+ * says nothing is written down by its method and address; `does: false` is for those that change nothing, and for those
+ * that write their row themselves. A body reaches the row only as its schema left it; where a route has none, a body is
+ * refused.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify';
 import type { AuditTrail, Mutation } from '../services/people/audit-trail.ts';

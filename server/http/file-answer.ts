@@ -1,6 +1,4 @@
-/**
- * server/http/file-answer.ts: how a route tells in its description that it answers with a file.
- */
+/** How a route tells in its description that it answers with a file. */
 import { z } from 'zod';
 
 /** @param types Media types, e.g. "application/pdf". */

@@ -1,7 +1,6 @@
 /**
- * server/http/from-here.ts: whether a request was made on this machine, by a program or a page of its own.
- *
- * Never:  takes a header's word for where a request comes from: any sign of a go-between says "from elsewhere".
+ * Whether a request was made on this machine, by a program or a page of its own. It never takes a header's word for
+ * where a request comes from: any sign of a go-between says "from elsewhere".
  */
 import type { FastifyRequest } from 'fastify';
 import { isLoopback } from '../../shared/config.ts';

@@ -1,8 +1,8 @@
 /**
- * server/http/from-page.ts: whether a change is asked for by one of our own pages.
+ * Whether a change is asked for by one of our own pages.
  *
- * After the OWASP Cross-Site Request Forgery Prevention Cheat Sheet: what the browser itself says of where a request comes
- * from (Fetch Metadata, then Origin); a page cannot alter either. SameSite cookies are the other half.
+ * After the OWASP Cross-Site Request Forgery Prevention Cheat Sheet: what the browser itself says of where a request
+ * comes from (Fetch Metadata, then Origin); a page cannot alter either. SameSite cookies are the other half.
  */
 import type { FastifyRequest } from 'fastify';
 

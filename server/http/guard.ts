@@ -1,9 +1,4 @@
-/**
- * server/http/guard.ts: who a request comes from, and whether that is enough for the route it asks for.
- *
- * Takes:  the server's ways of knowing people.
- * Gives:  `request.person`; 401 for somebody unknown, 403 for somebody who may not, and for a change that another site asks for.
- */
+/** Who a request comes from, and whether that is enough for the route it asks for. */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { type Access, isAllowed, type Person, type Role } from '../../shared/person.ts';
 import type { SessionRecord } from '../../shared/store/people-journal.ts';

@@ -1,8 +1,6 @@
 /**
- * server/http/log-serializers.ts: what the log tells of a request.
- *
- * Never:  writes down what an address asks for after "?", or a secret that is part of a path: logs are read by more people
- *         than the server has.
+ * What the log tells of a request. It never writes down what an address asks for after "?", or a secret that is part of
+ * a path: logs are read by more people than the server has.
  */
 import type { FastifyRequest } from 'fastify';
 

@@ -1,7 +1,6 @@
 /**
- * server/http/pages.ts: the built pages, each of their addresses answered by the one document that draws them.
- *
- * Never:  answers an unknown /api/ address with a page, or lets a browser keep an old document.
+ * The built pages, each of their addresses answered by the one document that draws them. It never answers an unknown
+ * /api/ address with a page, or lets a browser keep an old document.
  */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';

@@ -1,9 +1,6 @@
 /**
- * server/http/problem.ts: every "no" of the API as an RFC 9457 problem.
- *
- * Takes:  whatever a route threw, or what the framework refused.
- * Gives:  application/problem+json with a JSON Pointer (RFC 6901) per bad field.
- * Never:  shows a caller what is inside an unexpected error; that goes to the log.
+ * Every "no" of the API as an RFC 9457 problem. It never shows a caller what is inside an unexpected error; that goes
+ * to the log.
  */
 import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';

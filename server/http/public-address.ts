@@ -1,6 +1,4 @@
-/**
- * server/http/public-address.ts: the address under which people reach this server.
- */
+/** The address under which people reach this server. */
 import type { FastifyRequest } from 'fastify';
 import { isLoopback } from '../../shared/config.ts';
 

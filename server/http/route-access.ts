@@ -1,9 +1,6 @@
 /**
- * server/http/route-access.ts: every route says who may call it, in its options and in the description.
- *
- * Takes:  `config: { access }` of each route.
- * Gives:  the list of routes, and the description of each with its access.
- * Never:  lets an application be built in which a route says nothing.
+ * Every route says who may call it, in its options and in the description. It never lets an application be built in
+ * which a route says nothing.
  */
 import type { FastifyInstance, RouteOptions } from 'fastify';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';

@@ -1,7 +1,6 @@
 /**
- * server/http/tls.ts: certificate and key of the server, read from files, and again when they were renewed.
- *
- * Never:  lets go of a certificate that works for one that does not: the old one stays, and the log says why.
+ * Certificate and key of the server, read from files, and again when they were renewed. It never lets go of a
+ * certificate that works for one that does not: the old one stays, and the log says why.
  */
 
 import { unwatchFile, watchFile } from 'node:fs';

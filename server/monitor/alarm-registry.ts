@@ -1,9 +1,6 @@
 /**
- * server/monitor/alarm-registry.ts: the alarms of one pile, stepped by evidence and by people.
- *
- * Takes:  an assessment's evidence, or what a person did.
- * Gives:  the records and steps that the journal must keep.
- * Never:  writes anything itself, or rewinds: a late reading may change what is seen, not what people were told.
+ * The alarms of one pile, stepped by evidence and by people. It never writes anything itself, or rewinds: a late
+ * reading may change what is seen, not what people were told.
  */
 import {
   type AlarmMachine,

@@ -1,9 +1,6 @@
 /**
- * server/monitor/band-keeper.ts: expected curves, computed beside the main thread one after the other.
- *
- * Takes:  a pile's setup and its measured air.
- * Gives:  the expected band.
- * Never:  lets the heavy sum hold up readings or pages.
+ * Expected curves, computed beside the main thread one after the other. It never lets the heavy sum hold up readings or
+ * pages.
  */
 import { Worker } from 'node:worker_threads';
 import type { ExpectedBand } from '../../core/expect/band.ts';

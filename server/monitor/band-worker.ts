@@ -1,6 +1,4 @@
-/**
- * server/monitor/band-worker.ts: the thread that computes expected curves for band-keeper.ts.
- */
+/** The thread that computes expected curves for band-keeper.ts. */
 import { parentPort } from 'node:worker_threads';
 import { answerBand, type BandQuestion } from './band-keeper.ts';
 

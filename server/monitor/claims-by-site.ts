@@ -1,5 +1,5 @@
 /**
- * server/monitor/claims-by-site.ts: which claims a site's piles have to do with: those of its probes, and those of its piles.
+ * Which claims a site's piles have to do with: those of its probes, and those of its piles.
  *
  * A probe may serve a pile of another site, when what it sends names the place of its gateway.
  */

@@ -1,9 +1,6 @@
 /**
- * server/monitor/clock-jump.ts: notices that somebody, or a time server, set the machine's clock while we run.
- *
- * Takes:  the server's clock with the time that nobody sets beside it.
- * Gives:  by how much the clock was moved since it was asked last; 0 while both went on alike.
- * Never:  takes a slow turn of the event loop or a clock that is steered gently for a jump.
+ * Notices that somebody, or a time server, set the machine's clock while we run. It never takes a slow turn of the
+ * event loop or a clock that is steered gently for a jump.
  */
 import type { Clock } from '../../shared/clock.ts';
 

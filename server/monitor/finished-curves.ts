@@ -1,9 +1,6 @@
 /**
- * server/monitor/finished-curves.ts: the core curves of the grower's own finished batches, for the expected band.
- *
- * Takes:  batches and claims from the journal, readings from the store.
- * Gives:  one curve per finished batch of a stage, by hours of its age; each is read once and then remembered.
- * Never:  takes a batch that was cut short within a day, was given up, or that a person found bad: it is not what is wanted.
+ * The core curves of the grower's own finished batches, for the expected band. It never takes a batch that was cut
+ * short within a day, was given up, or that a person found bad: it is not what is wanted.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { FinishedBatch } from '../../core/expect/finished.ts';

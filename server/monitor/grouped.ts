@@ -1,6 +1,4 @@
-/**
- * server/monitor/grouped.ts: things by a key of theirs, in the order they came.
- */
+/** Things by a key of theirs, in the order they came. */
 export function grouped<T>(things: Iterable<T>, keyOf: (thing: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>();
   for (const thing of things) {

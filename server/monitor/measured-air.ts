@@ -1,6 +1,4 @@
-/**
- * server/monitor/measured-air.ts: the air beside a pile, hour by hour, for the expected curve.
- */
+/** The air beside a pile, hour by hour, for the expected curve. */
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { PileSource } from './pile-sources.ts';

@@ -1,9 +1,6 @@
 /**
- * server/monitor/origin.ts: what a batch was split off from, so that it is judged on from where that was laid.
- *
- * Takes:  the journal, a batch that lies on a pile, the probes of that pile.
- * Gives:  the setup to judge it by, and which probe to read for which time; its own where it was laid by itself.
- * Never:  goes round in a circle: what came of what is checked when it is kept.
+ * What a batch was split off from, so that it is judged on from where that was laid. It never goes round in a circle:
+ * what came of what is checked when it is kept.
  */
 
 import { wholeKg } from '../../core/lineage/amounts.ts';

@@ -1,9 +1,6 @@
 /**
- * server/monitor/pile-monitor.ts: all piles being watched, each by one watch, in turn.
- *
- * Takes:  committed readings through the probe book, acts and claims through the routes, the clock.
- * Gives:  summaries for pages, alarm changes kept in the journal before anyone is shown them.
- * Never:  looks at one pile twice at the same time: each has its own queue.
+ * All piles being watched, each by one watch, in turn. It never looks at one pile twice at the same time: each has its
+ * own queue.
  */
 import { setTimeout as pause, setImmediate as turnOfOthers } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';

@@ -1,5 +1,5 @@
 /**
- * server/monitor/pile-port.ts: the door between routes and whoever watches the piles.
+ * The door between routes and whoever watches the piles.
  *
  * Behind it stands the watch of this process (watch-server.ts), or workers elsewhere (remote-watch.ts).
  */

@@ -1,9 +1,6 @@
 /**
- * server/monitor/pile-sources.ts: which probe served which position of a pile when.
- *
- * Takes:  all claims, the pile and its site.
- * Gives:  series to read, and for a reading of a probe the position it stood at.
- * Never:  mixes two probes at one position and time: claims do not overlap there.
+ * Which probe served which position of a pile when. It never mixes two probes at one position and time: claims do not
+ * overlap there.
  */
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
 import type { Position } from '../../shared/names.ts';

@@ -1,9 +1,6 @@
 /**
- * server/monitor/pile-watch.ts: one pile being watched: readings in, judgement and alarms out.
- *
- * Takes:  committed readings in any order, acts of people, the passing of time.
- * Gives:  the pile's summary; changes of alarms and the place where it stopped, for the journal.
- * Never:  judges a reading before it is committed, or loses a late one: it goes back and reads again.
+ * One pile being watched: readings in, judgement and alarms out. It never judges a reading before it is committed, or
+ * loses a late one: it goes back and reads again.
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { z } from 'zod';

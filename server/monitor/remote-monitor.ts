@@ -1,9 +1,6 @@
 /**
- * server/monitor/remote-monitor.ts: the watch door of a process that serves pages while workers elsewhere watch the piles.
- *
- * Takes:  the journal that all share: records of piles, how each was last seen, and news of both.
- * Gives:  piles as their watchers see them, and a way to ask something of a watcher and to wait for its answer.
- * Never:  changes an alarm itself: whoever watches the pile does, under its lease.
+ * The watch door of a process that serves pages while workers elsewhere watch the piles. It never changes an alarm
+ * itself: whoever watches the pile does, under its lease.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { PileSummary } from '../../shared/contracts/piles.ts';

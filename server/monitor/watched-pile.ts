@@ -1,6 +1,4 @@
-/**
- * server/monitor/watched-pile.ts: a pile with what its watch saw of it, as routes and views see it, wherever it is watched.
- */
+/** A pile with what its watch saw of it, as routes and views see it, wherever it is watched. */
 import type { ExpectedBand } from '../../core/expect/band.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import type { PileSummary } from '../../shared/contracts/piles.ts';

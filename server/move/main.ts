@@ -1,6 +1,4 @@
-/**
- * server/move/main.ts: `npm run move-readings -- --from … --to …`: readings from one store into another, proved by counts.
- */
+/** `npm run move-readings -- --from … --to …`: readings from one store into another, proved by counts. */
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';

@@ -1,6 +1,4 @@
-/**
- * server/move/move-journal-main.ts: `npm run move-journal -- --from DIR --to URL`: a journal into PostgreSQL, proved by counts.
- */
+/** `npm run move-journal -- --from DIR --to URL`: a journal into PostgreSQL, proved by counts. */
 import { parseArgs } from 'node:util';
 import { readConfig } from '../../shared/config.ts';
 import { moveJournal } from './move-journal.ts';

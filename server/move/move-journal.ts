@@ -1,9 +1,6 @@
 /**
- * server/move/move-journal.ts: a journal with its photos out of a data folder into an empty one in PostgreSQL.
- *
- * Takes:  a data folder nobody has open, the address.
- * Gives:  per table how many rows both have.
- * Never:  writes into a journal that holds anything, or half of it: all is one transaction.
+ * A journal with its photos out of a data folder into an empty one in PostgreSQL. It never writes into a journal that
+ * holds anything, or half of it: all is one transaction.
  */
 import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';

@@ -1,10 +1,7 @@
 /**
- * server/move/move-readings.ts: every reading of one store into another, series by series, oldest first.
- *
- * Takes:  two open stores that nobody else writes to meanwhile.
- * Gives:  per series how many readings both have, and what differs.
- * Never:  keeps a reading twice: a series that is there already is passed over, one that is there in part is gone on
- *         with where it stopped, and run again nothing changes.
+ * Every reading of one store into another, series by series, oldest first. It never keeps a reading twice: a series
+ * that is there already is passed over, one that is there in part is gone on with where it stopped, and run again
+ * nothing changes.
  */
 import { appended, type KeptReading, type ReadingsStore, type SeriesLast } from '../../shared/store/readings-store.ts';
 

@@ -1,9 +1,4 @@
-/**
- * server/notify/acknowledge-by-link.ts: acknowledging from a message, by the secret of its link.
- *
- * Takes:  the secret, and whether a person pressed the button.
- * Gives:  what the link stands for now, in words for the page that opens.
- */
+/** Acknowledging from a message, by the secret of its link. */
 import { isSilenced, isStanding } from '../../core/alarms/standing.ts';
 import { clockWords, type MessageContent } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';

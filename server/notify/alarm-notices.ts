@@ -1,9 +1,4 @@
-/**
- * server/notify/alarm-notices.ts: what a change of alarms gives people to hear, as notices for the outbox.
- *
- * Takes:  the change that the journal is about to keep, and the pile it is about.
- * Gives:  notices to be kept in the same transaction.
- */
+/** What a change of alarms gives people to hear, as notices for the outbox. */
 import type { NoticeSources } from '../../core/notify/letter.ts';
 import { newsOf } from '../../core/notify/news.ts';
 import type { SiteNoticeSources } from '../../core/notify/other-letters.ts';

@@ -1,6 +1,4 @@
-/**
- * server/notify/delivery-health.ts: how the delivery of warnings stands, in one line.
- */
+/** How the delivery of warnings stands, in one line. */
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { msPerDay } from '../../shared/units.ts';

@@ -1,6 +1,4 @@
-/**
- * server/notify/delivery-settings.ts: the few things about delivery that are set for the whole server.
- */
+/** The few things about delivery that are set for the whole server. */
 import { randomBytes } from 'node:crypto';
 import { z } from 'zod';
 import type { Journal } from '../../shared/store/journal.ts';

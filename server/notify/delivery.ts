@@ -1,9 +1,6 @@
 /**
- * server/notify/delivery.ts: the delivery of warnings to people, as one part of the server.
- *
- * Takes:  the journal, the clock, the watch, what is configured.
- * Gives:  a loop of its own that spreads notices, brings messages, and minds reminders and turns; and how it stands.
- * Never:  holds up ingest or watching: they write into the outbox and go on.
+ * The delivery of warnings to people, as one part of the server. It never holds up ingest or watching: they write into
+ * the outbox and go on.
  */
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';

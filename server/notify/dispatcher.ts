@@ -1,12 +1,9 @@
 /**
- * server/notify/dispatcher.ts: takes messages out of the outbox and brings them to people, one way beside the other.
+ * Takes messages out of the outbox and brings them to people, one way beside the other.
  *
- * Takes:  the journal's outbox, the ways, everybody who can be told.
- * Gives:  every attempt written down with how it went; what fails is tried again later, then given up loudly.
- * Never:  holds up anything else: it waits for nobody but the other side, each way for itself.
- *
- * At least once: a message is noted as sent after the other side took it. A crash between the two sends it a second time,
- * with the same Message-ID, Topic or webhook-id.
+ * At least once: a message is noted as sent after the other side took it. A crash between the two sends it a second
+ * time, with the same Message-ID, Topic or webhook-id. It never holds up anything else: it waits for nobody but the
+ * other side, each way for itself.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { isSilenced } from '../../core/alarms/standing.ts';

@@ -1,9 +1,6 @@
 /**
- * server/notify/fan-out.ts: one notice becomes messages, one per person and way.
- *
- * Takes:  a notice that was taken, everybody who can be told, the orders of the sites, how the alarm stands.
- * Gives:  what the journal must keep, in one transaction.
- * Never:  sends anything, and tells nobody of the same thing twice.
+ * One notice becomes messages, one per person and way. It never sends anything, and tells nobody of the same thing
+ * twice.
  */
 
 import { firstTurn } from '../../core/notify/hand-on.ts';

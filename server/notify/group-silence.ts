@@ -1,9 +1,4 @@
-/**
- * server/notify/group-silence.ts: one message for a site that fell silent, instead of one per probe.
- *
- * Takes:  a notice that was taken.
- * Gives:  what it joins instead of being told by itself; undefined when it stands alone.
- */
+/** One message for a site that fell silent, instead of one per probe. */
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
 

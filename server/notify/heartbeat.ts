@@ -1,9 +1,6 @@
 /**
- * server/notify/heartbeat.ts: calls an address while all is well, so that the silence of the whole machine is noticed elsewhere.
- *
- * Takes:  the address, and what may be unwell.
- * Gives:  how the last call went.
- * Never:  calls while something is unwell: then its silence is the message.
+ * Calls an address while all is well, so that the silence of the whole machine is noticed elsewhere. It never calls
+ * while something is unwell: then its silence is the message.
  */
 
 import { oneLine } from './channels/channel.ts';

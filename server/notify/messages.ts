@@ -1,9 +1,4 @@
-/**
- * server/notify/messages.ts: the letter of a notice, in one person's words.
- *
- * Takes:  a notice, its reader, the journal's names of piles and sites, what the piles say now.
- * Gives:  the letter, and where it points to.
- */
+/** The letter of a notice, in one person's words. */
 import { alarmMessage, type MessageContent, type MessageReader, type NoticeSources } from '../../core/notify/letter.ts';
 import {
   confirmationLetter,

@@ -1,9 +1,6 @@
 /**
- * server/notify/notification-links.ts: links in messages by which a warning is acknowledged without signing in.
- *
- * Takes:  a notice and the person it goes to.
- * Gives:  a secret for one use; of it only the digest is kept.
- * Never:  acknowledges because an address was opened: mail programs open every address they see.
+ * Links in messages by which a warning is acknowledged without signing in. It never acknowledges because an address was
+ * opened: mail programs open every address they see.
  */
 import { createHash, randomBytes } from 'node:crypto';
 import type { MessageRecord, NoticeRecord, NotificationsStore } from '../../shared/store/notifications-store.ts';

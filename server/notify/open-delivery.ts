@@ -1,6 +1,4 @@
-/**
- * server/notify/open-delivery.ts: puts the delivery of warnings together from what is configured.
- */
+/** Puts the delivery of warnings together from what is configured. */
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';

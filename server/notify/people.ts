@@ -1,9 +1,4 @@
-/**
- * server/notify/people.ts: everybody who can be told, with their wishes and where each way finds them.
- *
- * Takes:  who is known to the server, the journal's wishes and devices, what is set up.
- * Gives:  listeners; while nobody is known, or nobody known can be reached, there is "this server".
- */
+/** Everybody who can be told, with their wishes and where each way finds them. */
 import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
 import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';

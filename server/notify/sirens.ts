@@ -1,11 +1,9 @@
 /**
- * server/notify/sirens.ts: what sirens and lamps at a site should do, as retained MQTT messages.
+ * What sirens and lamps at a site should do, as retained MQTT messages.
  *
- * Takes:  the open alarms, and who is told by whom that they changed.
- * Gives:  per site `<root>/<site>/alarm` (JSON), `<root>/<site>/siren` and `<root>/<site>/lamp` (one plain word each).
- * Never:  counts on what it said before: each message tells the whole, and is said again when the broker may have forgotten.
- *
- * The siren speaks of what nobody has acknowledged, the lamp of all that stands; both say `calm` when it is over.
+ * The siren speaks of what nobody has acknowledged, the lamp of all that stands; both say `calm` when it is over. It
+ * never counts on what it said before: each message tells the whole, and is said again when the broker may have
+ * forgotten.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { byGravity } from '../../core/alarms/precedence.ts';

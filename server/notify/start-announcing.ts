@@ -1,6 +1,4 @@
-/**
- * server/notify/start-announcing.ts: sirens and lamps by MQTT, and trouble of the server, begun together.
- */
+/** Sirens and lamps by MQTT, and trouble of the server, begun together. */
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Ingest } from '../../ingest/start-ingest.ts';

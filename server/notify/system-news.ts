@@ -1,9 +1,6 @@
 /**
- * server/notify/system-news.ts: trouble of the server itself, told to its owners: disk, broker.
- *
- * Takes:  the server's notices as they are raised and cleared; how the broker stands.
- * Gives:  messages in the outbox, one per trouble and step.
- * Never:  gives up on one that the journal could not take, as long as the trouble stands.
+ * Trouble of the server itself, told to its owners: disk, broker. It never gives up on one that the journal could not
+ * take, as long as the trouble stands.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { SystemFacts } from '../../core/notify/other-letters.ts';

@@ -1,6 +1,4 @@
-/**
- * server/notify/system-unwell.ts: whether the server can do its work: keep readings, hear probes, judge piles.
- */
+/** Whether the server can do its work: keep readings, hear probes, judge piles. */
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';

@@ -1,9 +1,6 @@
 /**
- * server/notify/timed.ts: what becomes due by the clock alone: reminders, turns, sites that speak again, daily summaries.
- *
- * Takes:  the open alarms, who was told of them, the orders, the watch.
- * Gives:  notices in the outbox, each under a key that follows from what it is about.
- * Never:  writes the same twice, however many processes look at once: a known key is left as it is.
+ * What becomes due by the clock alone: reminders, turns, sites that speak again, daily summaries. It never writes the
+ * same twice, however many processes look at once: a known key is left as it is.
  */
 import { speaks } from '../../core/alarms/standing.ts';
 import { stepEscalation } from '../../core/notify/hand-on.ts';

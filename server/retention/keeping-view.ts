@@ -1,6 +1,4 @@
-/**
- * server/retention/keeping-view.ts: how much the readings take up, and what each age would free.
- */
+/** How much the readings take up, and what each age would free. */
 import { type KeepingAnswer, offeredKeptDays } from '../../shared/contracts/retention.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerDay } from '../../shared/units.ts';

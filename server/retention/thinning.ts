@@ -1,9 +1,6 @@
 /**
- * server/retention/thinning.ts: thins readings older than the owner chose, quietly and by itself.
- *
- * Takes:  the age in the journal's settings, the clock, the batches that still lie.
- * Gives:  short steps with long rests between them; how far it is, how the last run ended.
- * Never:  thins anything while no age is chosen, or the readings of a batch that still lies.
+ * Thins readings older than the owner chose, quietly and by itself. It never thins anything while no age is chosen, or
+ * the readings of a batch that still lies.
  */
 import { setTimeout as pause } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';

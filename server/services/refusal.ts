@@ -1,6 +1,4 @@
-/**
- * server/services/refusal.ts: a "no" thrown from below a route, with all that the answer needs.
- */
+/** A "no" thrown from below a route, with all that the answer needs. */
 export class Refusal extends Error {
   override readonly name = 'Refusal';
   constructor(

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/alarms.ts: alarms, what a person may do with them, and every step they took.
- */
+/** Alarms, what a person may do with them, and every step they took. */
 import { z } from 'zod';
 import { alarmStateSchema } from '../warning.ts';
 import { alarmSummarySchema } from './piles.ts';

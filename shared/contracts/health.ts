@@ -1,6 +1,4 @@
-/**
- * shared/contracts/health.ts: whether the server is up and can work.
- */
+/** Whether the server is up and can work. */
 import { z } from 'zod';
 import { instantSchema } from './time.ts';
 

@@ -1,8 +1,9 @@
 /**
- * shared/contracts/import.ts: readings and journal entries from a CSV file: first a preview, then the same text again to keep it.
+ * Readings and journal entries from a CSV file: first a preview, then the same text again to keep it.
  *
  * The preview says what each column became and refuses each bad row with its reason; nothing is kept by it. Committing
- * the same file twice changes nothing: readings are known by probe, quantity and time, entries by an id made of their row.
+ * the same file twice changes nothing: readings are known by probe, quantity and time, entries by an id made of their
+ * row.
  */
 import { z } from 'zod';
 import { nameSchema } from '../names.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/ingest.ts: what came in and was refused, what came in on foreign topics, and how those are mapped.
- */
+/** What came in and was refused, what came in on foreign topics, and how those are mapped. */
 import { z } from 'zod';
 import { refusalReasons } from '../errors.ts';
 import { nameSchema } from '../names.ts';

@@ -1,8 +1,8 @@
 /**
- * shared/contracts/journal.ts: entries of the journal: what was done and seen, by whom and when, with every earlier version.
+ * Entries of the journal: what was done and seen, by whom and when, with every earlier version.
  *
- * A client sends its own `id` with an entry: sent again, nothing changes and the same answer comes back. So an entry made
- * out of reach can be sent until an answer arrives. `at` is when it happened, not when it was sent.
+ * A client sends its own `id` with an entry: sent again, nothing changes and the same answer comes back. So an entry
+ * made out of reach can be sent until an answer arrives. `at` is when it happened, not when it was sent.
  */
 import { z } from 'zod';
 import { entryFactsSchema, entryKindSchema } from '../entry.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/keys.ts: the keys of the broker's door as the pages make, show and revoke them, and who was turned away there.
- */
+/** The keys of the broker's door as the pages make, show and revoke them, and who was turned away there. */
 import { z } from 'zod';
 import { nameSchema } from '../names.ts';
 import { keyHearings, keyReachSchema, mostForeignFilters } from '../probe-key.ts';

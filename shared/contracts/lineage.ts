@@ -1,7 +1,8 @@
 /**
- * shared/contracts/lineage.ts: how lots become batches and batches become other batches, until they lie on beds.
+ * How lots become batches and batches become other batches, until they lie on beds.
  *
- * A flow leads from what was there to what came of it, with the amount that went over; no flow leads back into its own past.
+ * A flow leads from what was there to what came of it, with the amount that went over; no flow leads back into its own
+ * past.
  */
 import { z } from 'zod';
 import { stageSchema } from '../names.ts';

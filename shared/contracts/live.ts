@@ -1,5 +1,5 @@
 /**
- * shared/contracts/live.ts: what `GET /api/live` streams as server-sent events (WHATWG HTML, section 9.2).
+ * What `GET /api/live` streams as server-sent events (WHATWG HTML, section 9.2).
  *
  * Each event's `event:` is one of the names below and its `data:` the JSON of the schema. On connecting, one `hello`.
  * Changes are gathered for up to 250 ms, so a busy pile is sent once, whole.

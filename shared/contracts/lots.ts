@@ -1,6 +1,4 @@
-/**
- * shared/contracts/lots.ts: what batches are made from: starters with where they were collected, materials with whom they came from.
- */
+/** What batches are made from: starters with where they were collected, materials with whom they came from. */
 import { z } from 'zod';
 import { materialSchema } from './domain/batch.ts';
 import { instantInputSchema, instantSchema } from './time.ts';

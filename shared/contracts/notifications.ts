@@ -1,6 +1,4 @@
-/**
- * shared/contracts/notifications.ts: how each person is told of warnings, and what became of every message.
- */
+/** How each person is told of warnings, and what became of every message. */
 import { z } from 'zod';
 import {
   attemptOutcomeSchema,

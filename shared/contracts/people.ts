@@ -1,6 +1,4 @@
-/**
- * shared/contracts/people.ts: people, how they come in, what they are signed in with, and what they changed.
- */
+/** People, how they come in, what they are signed in with, and what they changed. */
 import { z } from 'zod';
 import { passwordLengths } from '../password-rule.ts';
 import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.ts';

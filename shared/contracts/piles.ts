@@ -1,6 +1,4 @@
-/**
- * shared/contracts/piles.ts: piles as the API shows and takes them.
- */
+/** Piles as the API shows and takes them. */
 import { z } from 'zod';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { pileTroubleSchema } from '../pile-trouble.ts';

@@ -1,10 +1,4 @@
-/**
- * shared/contracts/plan.ts: what a grower works out before a heap is laid: starter, water, mix, dates.
- *
- * Takes:  kg, L, mL, m, °C; moistures as fractions of the wet mass. A page converts with shared/units.ts before it asks.
- * Gives:  the same units, with the working and every default that was used. `units` only chooses what sentences and
- *         working speak in.
- */
+/** What a grower works out before a heap is laid: starter, water, mix, dates. */
 import { z } from 'zod';
 import { stageSchema } from '../names.ts';
 import { instantInputSchema, instantSchema } from './time.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/probes.ts: probes known to the server, claimed or not.
- */
+/** Probes known to the server, claimed or not. */
 import { z } from 'zod';
 import { nameSchema, positionSchema } from '../names.ts';
 import { volumetric } from '../quantity.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/problem.ts: how the API says no. RFC 9457 problem details, with a JSON Pointer (RFC 6901) per bad field.
- */
+/** How the API says no. RFC 9457 problem details, with a JSON Pointer (RFC 6901) per bad field. */
 import { z } from 'zod';
 
 export const problemSchema = z.object({

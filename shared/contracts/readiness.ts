@@ -1,6 +1,4 @@
-/**
- * shared/contracts/readiness.ts: what the probes saw beside what a person smelt and saw. Probes alone never say that it is ready.
- */
+/** What the probes saw beside what a person smelt and saw. Probes alone never say that it is ready. */
 import { z } from 'zod';
 import { judgements } from '../entry.ts';
 import { evidences } from '../warning.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/records.ts: the record of one batch, whole enough to be printed and filed, and the calendar's address.
- */
+/** The record of one batch, whole enough to be printed and filed, and the calendar's address. */
 import { z } from 'zod';
 import { positionSchema } from '../names.ts';
 import { alarmDetailSchema } from './alarms.ts';

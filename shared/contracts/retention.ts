@@ -1,6 +1,4 @@
-/**
- * shared/contracts/retention.ts: for how long every reading is kept as it came, before ten-minute rollups stand for it.
- */
+/** For how long every reading is kept as it came, before ten-minute rollups stand for it. */
 import { z } from 'zod';
 import { instantSchema } from './time.ts';
 

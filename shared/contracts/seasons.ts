@@ -1,5 +1,5 @@
 /**
- * shared/contracts/seasons.ts: batches laid beside each other: which ones, their measures, their curves, and what went like them before.
+ * Batches laid beside each other: which ones, their measures, their curves, and what went like them before.
  *
  * The choice of batches lives in the query, so an address is a comparison that can be passed on.
  */

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/series.ts: a pile's readings over time, gathered into at most `points` buckets per position.
- */
+/** A pile's readings over time, gathered into at most `points` buckets per position. */
 import { z } from 'zod';
 import { positionSchema } from '../names.ts';
 import { volumetric } from '../quantity.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/sites.ts: the places where piles lie.
- */
+/** The places where piles lie. */
 import { z } from 'zod';
 import { nameSchema } from '../names.ts';
 

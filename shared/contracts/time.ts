@@ -1,5 +1,5 @@
 /**
- * shared/contracts/time.ts: instants as the API carries them.
+ * Instants as the API carries them.
  *
  * Out: RFC 3339 in UTC. In: RFC 3339 with any offset, or epoch seconds or milliseconds.
  */

@@ -1,9 +1,6 @@
 /**
- * shared/store/hold-file.ts: one writer per database file, whatever else runs on the machine.
- *
- * Takes:  the path of a database file.
- * Gives:  a hold that ends with `release` or with the process, however it ends.
- * Never:  keeps others from reading: it locks a file beside the database, so a backup can run meanwhile.
+ * One writer per database file, whatever else runs on the machine. It never keeps others from reading: it locks a file
+ * beside the database, so a backup can run meanwhile.
  */
 import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';

@@ -1,13 +1,10 @@
 /**
- * shared/store/influx-readings.ts: the readings store over an InfluxDB of generation 1, 2 or 3.
- *
- * Takes:  an address; the bucket (database) must exist and be ours alone.
- * Gives:  the contract of readings-store.ts. Buckets are worked out by the database from the rows.
- * Never:  resolves `append` before InfluxDB has taken the whole batch. What it took of a batch that failed can be seen
- *         until the batch comes again; it is never acknowledged, and kept once.
+ * The readings store over an InfluxDB of generation 1, 2 or 3.
  *
  * The value kept first stays, over restarts too, as long as one process at a time writes a series (as leases see to).
- * Were it two: the same readings are still one, but of two values for one time the one written last would stay.
+ * Were it two: the same readings are still one, but of two values for one time the one written last would stay. It
+ * never resolves `append` before InfluxDB has taken the whole batch. What it took of a batch that failed can be seen
+ * until the batch comes again; it is never acknowledged, and kept once.
  */
 import { StoreError } from '../errors.ts';
 import type { Reading } from '../reading.ts';

@@ -1,9 +1,4 @@
-/**
- * shared/store/journal-kysely.ts: the journal over any database Kysely speaks to.
- *
- * Takes:  an open, migrated Kysely; sqlite-journal.ts makes the embedded one, postgres-journal.ts one at a server.
- * Gives:  the contract of journal.ts, one small file per group under journal/.
- */
+/** The journal over any database Kysely speaks to. */
 
 import { journalActs } from './journal/acts.ts';
 import { journalAlarms } from './journal/alarms.ts';

@@ -1,9 +1,10 @@
 /**
- * shared/store/journal.ts: the door to everything kept that is not a reading: people (people-journal.ts), sites, piles, batches, claims,
- * entries (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each pile's watcher stopped.
+ * The door to everything kept that is not a reading: people (people-journal.ts), sites, piles, batches, claims, entries
+ * (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each
+ * pile's watcher stopped.
  *
- * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts.
- * Times are epoch ms. Ids are lower-case strings. Every method resolves after its transaction is durable.
+ * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts. Times are epoch ms. Ids are
+ * lower-case strings. Every method resolves after its transaction is durable.
  */
 import type { z } from 'zod';
 import type { AlarmWords, KeptAlarmMachine } from '../alarm-record.ts';

@@ -1,5 +1,5 @@
 /**
- * shared/store/notifications-store.ts: the part of the journal that holds what people are told: the outbox and its surroundings.
+ * The part of the journal that holds what people are told: the outbox and its surroundings.
  *
  * A notice is one thing to tell; it is spread into messages, one per person and way; each message has its attempts.
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the server's; `nextTryMs` and leases are the machine's.

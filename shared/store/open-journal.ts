@@ -1,6 +1,4 @@
-/**
- * shared/store/open-journal.ts: opens the journal where the configuration says: a file in the data folder, or a server.
- */
+/** Opens the journal where the configuration says: a file in the data folder, or a server. */
 import { join } from 'node:path';
 import type { Journal } from './journal.ts';
 import { openSqliteJournal } from './sqlite-journal.ts';

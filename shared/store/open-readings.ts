@@ -1,8 +1,6 @@
 /**
- * shared/store/open-readings.ts: the readings store that a configuration names: SQLite in the data folder, or an InfluxDB.
+ * The readings store that a configuration names: SQLite in the data folder, or an InfluxDB.
  *
- * Takes:  the data folder, and address, organisation, bucket and token of an InfluxDB if readings live there.
- * Gives:  an open store.
  * @throws {ConfigError} one line naming the variable at fault; {StoreError} when the file cannot be opened.
  */
 import { join } from 'node:path';

@@ -1,9 +1,8 @@
 /**
- * shared/store/people-journal.ts: the part of the journal about people: who they are, what they signed in with, and what
- * they changed.
+ * The part of the journal about people: who they are, what they signed in with, and what they changed.
  *
- * Secrets are never kept: passwords as argon2id, everything random as its SHA-256 digest (hexadecimal).
- * Times of sessions, links, tokens and attempts are the machine's own; those of the audit trail are the server's.
+ * Secrets are never kept: passwords as argon2id, everything random as its SHA-256 digest (hexadecimal). Times of
+ * sessions, links, tokens and attempts are the machine's own; those of the audit trail are the server's.
  */
 import type { channelsKnown, Role, Scope } from '../person.ts';
 

@@ -1,9 +1,4 @@
-/**
- * shared/store/postgres-error.ts: what PostgreSQL, or the way to it, reports, as a sentence a person can act on.
- *
- * Takes:  whatever `pg` threw.
- * Gives:  the reason, or the conflict that a broken unique index stands for.
- */
+/** What PostgreSQL, or the way to it, reports, as a sentence a person can act on. */
 import type { DatabaseError } from 'pg';
 import { ConflictError } from '../errors.ts';
 

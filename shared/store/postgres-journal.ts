@@ -1,9 +1,6 @@
 /**
- * shared/store/postgres-journal.ts: opens the journal in PostgreSQL, so that several processes share it.
- *
- * Takes:  a postgres:// address; TLS and certificates are set in it (`?sslmode=verify-full&sslrootcert=/path`).
- * Gives:  the journal, brought to the tables of today by one process while others wait.
- * Never:  waits for an answer without end: a database that is away is a StoreError, and it goes on once it is back.
+ * Opens the journal in PostgreSQL, so that several processes share it. It never waits for an answer without end: a
+ * database that is away is a StoreError, and it goes on once it is back.
  */
 import { Kysely, PostgresDialect, sql } from 'kysely';
 import { Client, Pool, type PoolConfig, types } from 'pg';

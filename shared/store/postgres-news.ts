@@ -1,9 +1,6 @@
 /**
- * shared/store/postgres-news.ts: hears what other processes changed in a shared journal (LISTEN and NOTIFY).
- *
- * Takes:  the address, and who wants to know.
- * Gives:  each piece of news after its commit; "missed" whenever the line was down, as then anything may have changed.
- * Never:  is the only bearer of anything: what it tells of stands in tables, and the hearer reads it there.
+ * Hears what other processes changed in a shared journal (LISTEN and NOTIFY). It never is the only bearer of anything:
+ * what it tells of stands in tables, and the hearer reads it there.
  */
 import { Client } from 'pg';
 import type { JournalNews } from './journal.ts';

@@ -1,12 +1,9 @@
 /**
- * shared/store/readings-store.ts: the door to every kept reading, whichever database stands behind it.
- *
- * Takes:  readings in batches, and questions about ranges of time.
- * Gives:  what was new, buckets for charts, rows for replay.
- * Never:  resolves `append` before the batch would survive a power cut, or keeps half a batch.
+ * The door to every kept reading, whichever database stands behind it.
  *
  * Thinning takes raw readings away and leaves their rollups. Each series has a horizon of its own, a whole multiple of
- * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch.
+ * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch. It
+ * never resolves `append` before the batch would survive a power cut, or keeps half a batch.
  */
 import type { Quantity } from '../quantity.ts';
 import type { Reading } from '../reading.ts';

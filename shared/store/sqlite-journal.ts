@@ -1,6 +1,4 @@
-/**
- * shared/store/sqlite-journal.ts: opens the embedded journal, one SQLite file and nothing to install.
- */
+/** Opens the embedded journal, one SQLite file and nothing to install. */
 import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
 import { holdFile } from './hold-file.ts';

@@ -1,9 +1,9 @@
 /**
- * shared/store/sqlite-readings.ts: the embedded readings store, one SQLite file and nothing to install.
+ * The embedded readings store, one SQLite file and nothing to install.
  *
- * A batch is committed as one blob in the inbox and then waits in memory; when much waits, it is swept into rows
- * and rollups, a step with each batch (readings/sweep.ts). What waits is part of every answer, and a crash loses
- * nothing of it: the inbox is read back at opening.
+ * A batch is committed as one blob in the inbox and then waits in memory; when much waits, it is swept into rows and
+ * rollups, a step with each batch (readings/sweep.ts). What waits is part of every answer, and a crash loses nothing of
+ * it: the inbox is read back at opening.
  */
 import { statSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';

@@ -1,6 +1,4 @@
-/**
- * shared/store/store-error.ts: what a database reports, as a sentence a person can act on.
- */
+/** What a database reports, as a sentence a person can act on. */
 import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { DamagedFileError, StoreError } from '../errors.ts';

@@ -1,5 +1,5 @@
 /**
- * simulator/cli/clock-option.ts: which clock a run keeps to.
+ * Which clock a run keeps to.
  *
  * Takes:  --clock or BRANHEARTH_CLOCK, --speed, --start.
  * Gives:  the clock and the instant of hour 0.

@@ -1,4 +1,4 @@
-/** simulator/cli/help.ts: what `npm run simulate -- --help` prints. */
+/** What `npm run simulate -- --help` prints. */
 export const help = `Simulated piles that speak like real probes, and replay of measured series.
 
   npm run simulate -- [run] [options]       play a scenario

@@ -1,5 +1,5 @@
 /**
- * simulator/cli/main.ts: the command `npm run simulate`.
+ * The command `npm run simulate`.
  *
  * Takes:  the command line (see help.ts).
  * Gives:  exit code 0 when the run was finished or stopped by hand, 1 with one line on standard error otherwise.

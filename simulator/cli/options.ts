@@ -1,5 +1,5 @@
 /**
- * simulator/cli/options.ts: the command line as checked values.
+ * The command line as checked values.
  *
  * Takes:  arguments and the environment.
  * Gives:  options of the chosen command.

@@ -1,5 +1,5 @@
 /**
- * simulator/cli/progress-bar.ts: how far a run has come, on one line of the terminal.
+ * How far a run has come, on one line of the terminal.
  *
  * Takes:  a stream and the span of times.
  * Gives:  a function to call with each time reached.

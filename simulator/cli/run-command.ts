@@ -1,5 +1,5 @@
 /**
- * simulator/cli/run-command.ts: plays what the command line asks for.
+ * Plays what the command line asks for.
  *
  * Takes:  checked options and a signal to stop.
  * Gives:  a run to its end, with a progress bar on standard error and one line about it at the end.

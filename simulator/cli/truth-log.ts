@@ -1,5 +1,5 @@
 /**
- * simulator/cli/truth-log.ts: writes down what is really so in every pile.
+ * Writes down what is really so in every pile.
  *
  * Takes:  piles as they are played.
  * Gives:  JSON lines: `"kind":"hour"` with what a pile looks like inside, and at the end one `"kind":"pile"` for each,

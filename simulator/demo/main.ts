@@ -1,5 +1,5 @@
 /**
- * simulator/demo/main.ts: `npm run demo`: the server on a scratch folder, with the farm Saltmere talking to it.
+ * `npm run demo`: the server on a scratch folder, with the farm Saltmere talking to it.
  *
  * Takes:  BRANHEARTH_PORT and BRANHEARTH_MQTT_PORT like the server itself.
  * Gives:  pages to look at until Ctrl-C; then nothing of it is left.

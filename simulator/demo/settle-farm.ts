@@ -1,5 +1,5 @@
 /**
- * simulator/demo/settle-farm.ts: tells the server about the farm as its grower would: sites, piles, claims, acts.
+ * Tells the server about the farm as its grower would: sites, piles, claims, acts.
  *
  * Takes:  the farm, where the server answers, the clock.
  * Gives:  a server that watches every pile of the farm.

@@ -1,9 +1,4 @@
-/**
- * simulator/farm/farm.ts: sites, their weather, their piles and the probes in them, ready to be played.
- *
- * Takes:  a scenario and a seed.
- * Gives:  a farm whose piles stand at the moment they are laid.
- */
+/** Sites, their weather, their piles and the probes in them, ready to be played. */
 import type { Stage } from '../../shared/names.ts';
 import type { PileAct } from '../model/acts.ts';
 import type { Weather } from '../model/air.ts';

@@ -1,9 +1,6 @@
 /**
- * simulator/farm/pile-truth.ts: what truly became of a pile, to hold a judge's words against.
- *
- * Takes:  a pile as it is played, step by step.
- * Gives:  the hour at which each trouble began, in the simulator's own quantities.
- * Never:  knows the judge's rules: these are written from what is really so inside the pile.
+ * What truly became of a pile, to hold a judge's words against. It never knows the judge's rules: these are written
+ * from what is really so inside the pile.
  */
 import type { Stage } from '../../shared/names.ts';
 import { pictureOf } from '../model/picture.ts';

@@ -1,9 +1,6 @@
 /**
- * simulator/farm/play-farm.ts: plays a farm and tells what its probes would send.
- *
- * Takes:  a farm and until when.
- * Gives:  messages in the order in which they are sent, as fast as they are asked for.
- * Never:  waits or sends: pace and way are chosen by the taker (see publish/).
+ * Plays a farm and tells what its probes would send. It never waits or sends: pace and way are chosen by the taker (see
+ * publish/).
  */
 import { actOn, type PileAct } from '../model/acts.ts';
 import { seedOf } from '../model/random.ts';

@@ -1,8 +1,5 @@
 /**
- * simulator/generate/by-condition.ts: varied piles, each drawn around one condition.
- *
- * Takes:  a seed and a number of piles.
- * Gives:  a scenario: a third of the piles ordinary, the others hot, dry, wet, cold, starved of starter, or of soil.
+ * Varied piles, each drawn around one condition.
  *
  * For trying rules out on. Rules tried out here are judged on piles made by another way (by-keeper.ts).
  */

@@ -1,8 +1,5 @@
 /**
- * simulator/generate/by-keeper.ts: varied piles, drawn from keepers and their habits rather than from troubles.
- *
- * Takes:  a seed and a number of piles.
- * Gives:  a scenario: each site has a region, a time of the year and a keeper; what goes wrong follows from those.
+ * Varied piles, drawn from keepers and their habits rather than from troubles.
  *
  * For reporting on: no rule was tried out on these, and nothing here is shared with by-condition.ts but the schema.
  */

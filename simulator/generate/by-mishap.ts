@@ -1,10 +1,8 @@
 /**
- * simulator/generate/by-mishap.ts: varied piles, each soundly meant, and something then goes amiss with most of them.
+ * Varied piles, each soundly meant, and something then goes amiss with most of them.
  *
- * Takes:  a seed and a number of piles.
- * Gives:  a scenario: any weather, an ordinary recipe, and a mishap of the laying or of the days after.
- *
- * For reporting on: no rule was tried out on these. The other two ways seldom make a pile that stands still; this one does.
+ * For reporting on: no rule was tried out on these. The other two ways seldom make a pile that stands still; this one
+ * does.
  */
 import { createRandom, type Random } from '../model/random.ts';
 import { type Scenario, type ScenarioText, scenarioSchema } from '../scenario/scenario-schema.ts';

@@ -1,9 +1,6 @@
 /**
- * simulator/model/acts.ts: what hands do to a pile.
- *
- * Takes:  a pile and what is done.
- * Gives:  the same pile after it; heat, water and carbon that came or went stand in the ledger.
- * Never:  advises: how to do it without breathing dust or burning hands is said by the pages that show it.
+ * What hands do to a pile. It never advises: how to do it without breathing dust or burning hands is said by the pages
+ * that show it.
  */
 import { latentHeatJKg } from '../../shared/water.ts';
 import type { Air } from './air.ts';

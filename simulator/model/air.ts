@@ -1,9 +1,4 @@
-/**
- * simulator/model/air.ts: the weather a pile stands in.
- *
- * Takes:  nothing.
- * Gives:  the shape of the air at one moment, and of a source of air.
- */
+/** The weather a pile stands in. */
 
 /** Air outdoors at one moment, at the height of the pile. */
 export interface Air {

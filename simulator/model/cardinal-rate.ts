@@ -1,9 +1,4 @@
-/**
- * simulator/model/cardinal-rate.ts: how fast a group of microbes grows at a temperature.
- *
- * Takes:  a temperature and the group's cardinal temperatures.
- * Gives:  a share of the best rate, 0..1.
- */
+/** How fast a group of microbes grows at a temperature. */
 
 /** Lowest, best and highest temperature of growth [°C]; `optC` must be above the middle of the other two. */
 export interface CardinalTemps {

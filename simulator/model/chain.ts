@@ -1,9 +1,4 @@
-/**
- * simulator/model/chain.ts: solves a chain in which each node touches only its two neighbours.
- *
- * Takes:  nodes with three coefficients and a right-hand side, which it may overwrite.
- * Gives:  `value` of each node.
- */
+/** Solves a chain in which each node touches only its two neighbours. */
 
 /** lower · value of the node before + diagonal · value + upper · value of the node after = rhs. */
 export interface ChainNode {

@@ -1,9 +1,4 @@
-/**
- * simulator/model/climate.ts: weather that never was, with days, seasons, fronts and rain.
- *
- * Takes:  a climate and a seed.
- * Gives:  the air at any instant; nothing is remembered, so instants may be asked for in any order.
- */
+/** Weather that never was, with days, seasons, fronts and rain. */
 import type { Air, Weather } from './air.ts';
 import { randomAt } from './random.ts';
 

@@ -1,8 +1,6 @@
 /**
- * simulator/model/cover.ts: what a cover does to a pile.
+ * What a cover does to a pile.
  *
- * Takes:  nothing.
- * Gives:  how each kind of cover holds back heat, vapour, air, sun and rain.
  * All figures are assumptions from the thickness and nature of the usual covers; no published set was found.
  */
 import type { PileCover } from './pile.ts';

@@ -1,9 +1,4 @@
-/**
- * simulator/model/draught.ts: warm air rises through the pile and draws fresh air in at its foot.
- *
- * Takes:  the work sheets and the air around the pile.
- * Gives:  air passed on by each layer, and the heat and water that go with it.
- */
+/** Warm air rises through the pile and draws fresh air in at its foot. */
 import { coverFacts } from './cover.ts';
 import { latentHeatZeroJKg, vapourHeatJKgK } from './layer.ts';
 import type { Pile } from './pile.ts';

@@ -1,10 +1,8 @@
 /**
- * simulator/model/factors.ts: how moisture, air space and oxygen slow the microbes down.
+ * How moisture, air space and oxygen slow the microbes down.
  *
- * Takes:  the state of one layer as fractions.
- * Gives:  shares of the full rate, 0..1.
- * The constants of the first two are remembered from Haug 1993 and were not found in print; the half points
- * agree with the bands that Cornell's composting pages publish.
+ * The constants of the first two are remembered from Haug 1993 and were not found in print; the half points agree with
+ * the bands that Cornell's composting pages publish.
  */
 
 /**

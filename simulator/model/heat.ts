@@ -1,9 +1,4 @@
-/**
- * simulator/model/heat.ts: heat moves between layers, into the soil and through skin and sides.
- *
- * Takes:  the work sheets with what heat came in, and the balance of the skin.
- * Gives:  new temperatures, and `meanC` and `heldJM2` of every layer.
- */
+/** Heat moves between layers, into the soil and through skin and sides. */
 import { type ChainNode, createChain, solveChain } from './chain.ts';
 import { heatCapacityJM2K } from './layer.ts';
 import type { Pile } from './pile.ts';

@@ -1,9 +1,4 @@
-/**
- * simulator/model/kinetics.ts: how the two groups of microbes live, eat and die.
- *
- * Takes:  nothing.
- * Gives:  the constants; a scenario may vary them, for no two cultures are the same.
- */
+/** How the two groups of microbes live, eat and die. */
 import type { CardinalTemps } from './cardinal-rate.ts';
 
 export interface GroupKinetics {

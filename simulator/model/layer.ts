@@ -1,9 +1,4 @@
-/**
- * simulator/model/layer.ts: one layer of a pile, and what follows from its contents.
- *
- * Takes:  masses per square metre of the pile's footprint.
- * Gives:  thickness, moisture, air space and heat capacity.
- */
+/** One layer of a pile, and what follows from its contents. */
 import type { Material } from './material.ts';
 
 /** Specific heat of liquid water and of water vapour [J kg⁻¹ K⁻¹]. */

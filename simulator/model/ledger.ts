@@ -1,9 +1,4 @@
-/**
- * simulator/model/ledger.ts: the books of a pile, from which its balances are proved.
- *
- * Takes:  what crossed the border of the pile in a step.
- * Gives:  running totals since the pile was laid, and what the pile holds now.
- */
+/** The books of a pile, from which its balances are proved. */
 import { heatCapacityJM2K, type Layer } from './layer.ts';
 import type { Material } from './material.ts';
 import { starch } from './stoichiometry.ts';

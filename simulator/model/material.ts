@@ -1,9 +1,5 @@
 /**
- * simulator/model/material.ts: what a pile is made of.
- *
- * Takes:  nothing.
- * Gives:  constants per material, each with where it comes from, and the blend of several.
- * Never:  a fitted number without saying so: figures from memory and assumptions are marked.
+ * What a pile is made of. It never a fitted number without saying so: figures from memory and assumptions are marked.
  */
 
 export interface Material {

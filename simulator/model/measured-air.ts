@@ -1,9 +1,4 @@
-/**
- * simulator/model/measured-air.ts: weather as it was measured.
- *
- * Takes:  rows of air, oldest first; what a row lacks comes from the row before, then from a mild default.
- * Gives:  the air at any instant, on a straight line between rows; before the first and after the last it stays.
- */
+/** Weather as it was measured. */
 import type { Air, Weather } from './air.ts';
 
 export interface AirRow extends Partial<Air> {

@@ -1,9 +1,4 @@
-/**
- * simulator/model/metabolism.ts: eating, growing, withering and dying of heat, within one layer and one step.
- *
- * Takes:  a layer's work sheet; how much oxygen it gets comes from oxygen.ts, between the two halves.
- * Gives:  the layer's new food and cells, heat and water made.
- */
+/** Eating, growing, withering and dying of heat, within one layer and one step. */
 import { cardinalRate } from './cardinal-rate.ts';
 import { freeAirFactor, moistureFactor, oxygenFactor } from './factors.ts';
 import { type GroupKinetics, heatDeathPerS, type Kinetics } from './kinetics.ts';

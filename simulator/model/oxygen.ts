@@ -1,9 +1,4 @@
-/**
- * simulator/model/oxygen.ts: oxygen finds its way in by diffusion and draught, and is used up.
- *
- * Takes:  the work sheets with what each layer wants.
- * Gives:  new oxygen in each layer and the share of its want that it gets.
- */
+/** Oxygen finds its way in by diffusion and draught, and is used up. */
 import { type ChainNode, createChain, solveChain } from './chain.ts';
 import { coverFacts } from './cover.ts';
 import { oxygenFactor } from './factors.ts';

@@ -1,9 +1,4 @@
-/**
- * simulator/model/picture.ts: what a pile looks like from inside at one moment, for records and for showing.
- *
- * Takes:  a pile.
- * Gives:  plain numbers, layers from the top down.
- */
+/** What a pile looks like from inside at one moment, for records and for showing. */
 import { pileAliveFrac } from './acts.ts';
 import { aliveFrac, freeAirFrac, moistureFrac, thicknessM } from './layer.ts';
 import { type Pile, pileDepthM, pileMassKg } from './pile.ts';

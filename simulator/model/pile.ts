@@ -1,9 +1,5 @@
 /**
- * simulator/model/pile.ts: a pile as data, and how one is laid.
- *
- * Takes:  what was mixed, how deep, where it stands.
- * Gives:  a plain object that survives JSON; index 0 of `layers` is the top.
- * Never:  moves time on (see step-pile.ts) or lets a hand touch it (see acts.ts).
+ * A pile as data, and how one is laid. It never moves time on (see step-pile.ts) or lets a hand touch it (see acts.ts).
  */
 import { defaultKinetics, type Kinetics } from './kinetics.ts';
 import { dryKgM2, type Layer, thicknessM } from './layer.ts';

@@ -1,10 +1,4 @@
-/**
- * simulator/model/random.ts: random numbers that the same seed always repeats.
- *
- * Takes:  a seed (any whole number or text).
- * Gives:  a stream of numbers, and a stateless number for a place in a table.
- * Never:  reads a clock or `Math.random`.
- */
+/** Random numbers that the same seed always repeats. It never reads a clock or `Math.random`. */
 
 export interface Random {
   /** Even in [0, 1). */

@@ -1,9 +1,4 @@
-/**
- * simulator/model/settle.ts: a pile packs down under its own weight until somebody loosens it.
- *
- * Takes:  the layers, top first.
- * Gives:  new packing of each.
- */
+/** A pile packs down under its own weight until somebody loosens it. */
 import type { Pile } from './pile.ts';
 import type { LayerWork } from './work.ts';
 

@@ -1,9 +1,4 @@
-/**
- * simulator/model/shelter.ts: the air as it reaches the pile, behind shed, shade and fan.
- *
- * Takes:  the air outdoors and how the pile stands.
- * Gives:  the air at the pile.
- */
+/** The air as it reaches the pile, behind shed, shade and fan. */
 import type { Shelter } from '../../shared/contracts/domain/batch.ts';
 import { vapourDensityKgM3 } from '../../shared/water.ts';
 import type { Air } from './air.ts';

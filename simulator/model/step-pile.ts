@@ -1,9 +1,6 @@
 /**
- * simulator/model/step-pile.ts: moves a pile on by one step.
- *
- * Takes:  a pile, the weather, a length of time.
- * Gives:  the same pile, later.
- * Never:  draws a random number or reads a clock: the same pile and weather always go the same way.
+ * Moves a pile on by one step. It never draws a random number or reads a clock: the same pile and weather always go the
+ * same way.
  */
 import type { Weather } from './air.ts';
 import { carry, draw } from './draught.ts';

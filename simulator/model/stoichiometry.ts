@@ -1,9 +1,4 @@
-/**
- * simulator/model/stoichiometry.ts: what burning a kilogram of food takes and makes.
- *
- * Takes:  an elemental formula C_c H_h O_o.
- * Gives:  oxygen used, carbon dioxide and water made, per kg burnt.
- */
+/** What burning a kilogram of food takes and makes. */
 
 /** Molar masses [g mol⁻¹], IUPAC abridged. */
 const carbon = 12.011;

@@ -1,9 +1,4 @@
-/**
- * simulator/model/surface.ts: the skin of the pile, where sun, sky, wind and evaporation meet.
- *
- * Takes:  the top layer and the air at the pile.
- * Gives:  the skin's temperature, the heat that passes through it and the water that leaves there.
- */
+/** The skin of the pile, where sun, sky, wind and evaporation meet. */
 import { latentHeatJKg, vapourDensityKgM3, waterVapourGasConstantJKgK, zeroCelsiusK } from '../../shared/water.ts';
 import { coverFacts } from './cover.ts';
 import type { Pile } from './pile.ts';

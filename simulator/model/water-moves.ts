@@ -1,9 +1,4 @@
-/**
- * simulator/model/water-moves.ts: water moves as vapour, by suction, by gravity, and in and out of the pile.
- *
- * Takes:  the work sheets after conduction.
- * Gives:  new water of every layer and the temperatures that follow, for water carries its heat along.
- */
+/** Water moves as vapour, by suction, by gravity, and in and out of the pile. */
 import { latentHeatJKg } from '../../shared/water.ts';
 import type { Air } from './air.ts';
 import { coverFacts } from './cover.ts';

@@ -1,9 +1,6 @@
 /**
- * simulator/model/work.ts: what one step knows about each layer while it is being taken.
- *
- * Takes:  a pile.
- * Gives:  one work sheet per layer, linked to those above and below, with what follows from the layer's contents.
- * Never:  lives on: a sheet is filled afresh in every step, and nothing is kept in it between steps.
+ * What one step knows about each layer while it is being taken. It never lives on: a sheet is filled afresh in every
+ * step, and nothing is kept in it between steps.
  */
 import { latentHeatJKg, vapourDensityKgM3, waterVapourGasConstantJKgK, zeroCelsiusK } from '../../shared/water.ts';
 import { waterActivity } from './factors.ts';

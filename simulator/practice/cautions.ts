@@ -1,10 +1,4 @@
-/**
- * simulator/practice/cautions.ts: what is said before anybody puts hands into a pile, real or not.
- *
- * Takes:  nothing.
- * Gives:  sentences. Sources: NIOSH Alert 94-102 (organic dust), HSE on bioaerosols, NIOSH on ammonia and carbon
- *         dioxide, Penn State and Purdue Extension on self-heating hay; all read second-hand.
- */
+/** What is said before anybody puts hands into a pile, real or not. */
 export const cautions: readonly string[] = [
   'This is a simulation. A real pile may behave differently, and local codes and licensed practice come first.',
   'Turning throws up mould spores and dust. Wear a fitted mask (FFP3, P3 or N95 at least) and gloves, and stand upwind. People with asthma, cystic fibrosis, a weak immune system or recent lung surgery should not turn or spread.',

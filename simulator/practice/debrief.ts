@@ -1,9 +1,4 @@
-/**
- * simulator/practice/debrief.ts: the hidden truth beside what the probes said, and what each act did.
- *
- * Takes:  the record of a run, and the pile as it stood before each act.
- * Gives:  plain data for a page to draw.
- */
+/** The hidden truth beside what the probes said, and what each act did. */
 import type { TimedAct } from '../farm/farm.ts';
 import { actOn } from '../model/acts.ts';
 import type { Weather } from '../model/air.ts';

@@ -1,9 +1,4 @@
-/**
- * simulator/practice/hand-check.ts: what hand and nose find, without any probe.
- *
- * Takes:  what is really so.
- * Gives:  a sentence as a keeper would say it.
- */
+/** What hand and nose find, without any probe. */
 import type { TruthRow } from './record.ts';
 
 /**

@@ -1,6 +1,4 @@
-/**
- * simulator/practice/journal-entry.ts: an act of practice as a grower's journal holds it, for the same judge as a real pile's.
- */
+/** An act of practice as a grower's journal holds it, for the same judge as a real pile's. */
 import type { Act, ActKind } from '../../shared/contracts/domain/batch.ts';
 import type { PracticeAct } from './practice-scenario.ts';
 

@@ -1,9 +1,4 @@
-/**
- * simulator/practice/pile-act.ts: an act of practice as an act on the model.
- *
- * Takes:  what the keeper does.
- * Gives:  what happens to the pile; undefined for acts that only look, or touch a probe.
- */
+/** An act of practice as an act on the model. */
 import type { PileAct } from '../model/acts.ts';
 import type { PracticeAct } from './practice-scenario.ts';
 

@@ -1,9 +1,4 @@
-/**
- * simulator/practice/practice-scenario.ts: what a practice run is made of, as data.
- *
- * Takes:  nothing.
- * Gives:  the shapes of a scenario, of an act, and of a reading as the page's judge takes it.
- */
+/** What a practice run is made of, as data. */
 import type { Material, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';

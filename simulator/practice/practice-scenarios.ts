@@ -1,6 +1,4 @@
-/**
- * simulator/practice/practice-scenarios.ts: the practice runs there are, in the order a newcomer should take them.
- */
+/** The practice runs there are, in the order a newcomer should take them. */
 import type { PracticeScenario } from './practice-scenario.ts';
 import { coldNights } from './scenarios/cold-nights.ts';
 import { fanLeftOn } from './scenarios/fan-left-on.ts';

@@ -1,9 +1,5 @@
 /**
- * simulator/practice/practice.ts: a pile tended by hand in fast time. Runs in a page's worker.
- *
- * Takes:  a scenario and a seed.
- * Gives:  readings as probes would send them, answers to acts, and at the end a debrief; all plain data.
- * Never:  shows what is really so before the debrief.
+ * A pile tended by hand in fast time. Runs in a page's worker. It never shows what is really so before the debrief.
  */
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';

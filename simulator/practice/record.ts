@@ -1,9 +1,4 @@
-/**
- * simulator/practice/record.ts: what was really so, hour by hour, in a practice run.
- *
- * Takes:  a pile.
- * Gives:  a row per hour, from which score and debrief are made.
- */
+/** What was really so, hour by hour, in a practice run. */
 import type { Air } from '../model/air.ts';
 import { type PilePicture, pictureOf } from '../model/picture.ts';
 import type { Pile } from '../model/pile.ts';

@@ -1,9 +1,4 @@
-/**
- * simulator/practice/score.ts: a score that says where each point came from.
- *
- * Takes:  the hours of a run and what was asked for.
- * Gives:  parts with points and the reason, and whether the goal was reached.
- */
+/** A score that says where each point came from. */
 import type { StageLimits } from '../../shared/stage.ts';
 import type { Goal, Weights } from './practice-scenario.ts';
 import type { TruthRow } from './record.ts';

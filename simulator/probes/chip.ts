@@ -1,9 +1,4 @@
-/**
- * simulator/probes/chip.ts: how real chips misread what they touch.
- *
- * Takes:  nothing.
- * Gives:  accuracy, resolution, lag and limits per kind of chip.
- */
+/** How real chips misread what they touch. */
 
 export interface Chip {
   /** Spread of the fixed error from chip to chip, and of the jitter from reading to reading [K]. */

@@ -1,9 +1,4 @@
-/**
- * simulator/probes/fault.ts: what can go wrong with a probe, on demand.
- *
- * Takes:  faults with a window in hours since the pile was laid.
- * Gives:  their zod schema, and which are at work at an instant.
- */
+/** What can go wrong with a probe, on demand. */
 import { z } from 'zod';
 
 const window = {

@@ -1,9 +1,4 @@
-/**
- * simulator/probes/probe.ts: a probe that feels with a lag, misreads like its chip and fails on demand.
- *
- * Takes:  what is true at its place, at each time it measures.
- * Gives:  what it would send, if anything.
- */
+/** A probe that feels with a lag, misreads like its chip and fails on demand. */
 import type { Position } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { Random } from '../model/random.ts';

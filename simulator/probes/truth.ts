@@ -1,9 +1,4 @@
-/**
- * simulator/probes/truth.ts: what is really so at the place of a probe.
- *
- * Takes:  a pile, the air at it, a position.
- * Gives:  temperature, humidity of the pore air, volumetric water, carbon dioxide.
- */
+/** What is really so at the place of a probe. */
 import type { Position } from '../../shared/names.ts';
 import type { Air } from '../model/air.ts';
 import { waterActivity } from '../model/factors.ts';

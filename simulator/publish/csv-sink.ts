@@ -1,9 +1,4 @@
-/**
- * simulator/publish/csv-sink.ts: writes readings as CSV (RFC 4180), one row per reading.
- *
- * Takes:  messages.
- * Gives:  rows  sent_at,measured_at,site,probe,temperature_c,humidity_pct,moisture_pct,co2_ppm,battery_v
- */
+/** Writes readings as CSV (RFC 4180), one row per reading. */
 import { once } from 'node:events';
 import type { Writable } from 'node:stream';
 import type { FarmMessage } from '../farm/play-farm.ts';

@@ -1,9 +1,6 @@
 /**
- * simulator/publish/mqtt-sink.ts: publishes as probes do, at QoS 1, with a Last Will that says "offline".
- *
- * Takes:  a broker's address and the probes that will speak.
- * Gives:  a sink; each probe has its own connection while there are few, a site shares one when there are many.
- * Never:  keeps more than `inFlight` unacknowledged messages per connection: a slow broker slows the farm.
+ * Publishes as probes do, at QoS 1, with a Last Will that says "offline". It never keeps more than `inFlight`
+ * unacknowledged messages per connection: a slow broker slows the farm.
  */
 import { setTimeout as sleep } from 'node:timers/promises';
 import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt';

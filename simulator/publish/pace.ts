@@ -1,9 +1,6 @@
 /**
- * simulator/publish/pace.ts: lets messages go when the server clock has come to their time.
- *
- * Takes:  messages in order, a clock, a sink.
- * Gives:  counts of what went.
- * Never:  runs ahead of the clock. What lies in its past goes at once, as fast as the sink takes it.
+ * Lets messages go when the server clock has come to their time. It never runs ahead of the clock. What lies in its
+ * past goes at once, as fast as the sink takes it.
  */
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Clock } from '../../shared/clock.ts';

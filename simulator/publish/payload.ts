@@ -1,9 +1,4 @@
-/**
- * simulator/publish/payload.ts: a reading as a probe writes it on the wire.
- *
- * Takes:  a reading and a form.
- * Gives:  topic and payload: a JSON object, or a SenML pack (RFC 8428).
- */
+/** A reading as a probe writes it on the wire. */
 import type { Quantity } from '../../shared/quantity.ts';
 import type { Values } from '../probes/probe.ts';
 

@@ -1,9 +1,4 @@
-/**
- * simulator/publish/sink.ts: where messages go.
- *
- * Takes:  messages one by one, in order.
- * Gives:  a promise per message that settles when the next may come: a full pipe makes the sender wait.
- */
+/** Where messages go. */
 import type { FarmMessage } from '../farm/play-farm.ts';
 
 export interface Sink {

@@ -1,9 +1,4 @@
-/**
- * simulator/replay/csv.ts: reads CSV (RFC 4180) row by row, quotes included.
- *
- * Takes:  lines of text.
- * Gives:  fields.
- */
+/** Reads CSV (RFC 4180) row by row, quotes included. */
 
 /** Fields of one line; a doubled quote inside quotes is one quote. Line breaks inside quotes are not expected here. */
 export function fieldsOf(line: string): string[] {

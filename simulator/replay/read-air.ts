@@ -1,10 +1,4 @@
-/**
- * simulator/replay/read-air.ts: measured weather from a CSV file.
- *
- * Takes:  a CSV with a column `time` and any of air_temp_C, rel_humidity_pct, wind_m_s, sun_W_m2, rain_mm_h,
- *         cloud_frac; its first row falls on a chosen instant.
- * Gives:  weather for a pile.
- */
+/** Measured weather from a CSV file. */
 import { readFileSync } from 'node:fs';
 import { ConfigError } from '../../shared/errors.ts';
 import type { Air, Weather } from '../model/air.ts';

@@ -1,9 +1,6 @@
 /**
- * simulator/replay/replay-csv.ts: plays a measured series as if probes were sending it now.
- *
- * Takes:  a CSV file, the column of time, columns assigned to probes and quantities.
- * Gives:  messages whose times are the file's, moved so that its first row falls on a chosen instant.
- * Never:  invents a value: an empty cell is a probe that said nothing.
+ * Plays a measured series as if probes were sending it now. It never invents a value: an empty cell is a probe that
+ * said nothing.
  */
 import { readFileSync } from 'node:fs';
 import { ConfigError } from '../../shared/errors.ts';

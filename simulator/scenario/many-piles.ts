@@ -1,9 +1,4 @@
-/**
- * simulator/scenario/many-piles.ts: grows a scenario to many sites and piles, to load a server with.
- *
- * Takes:  a scenario and how many sites and piles of it are wanted.
- * Gives:  a scenario in which its sites and piles are repeated under new names.
- */
+/** Grows a scenario to many sites and piles, to load a server with. */
 import type { Scenario } from './scenario-schema.ts';
 
 /** Probes a farm may have at most; more would say nothing new. */

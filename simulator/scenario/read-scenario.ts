@@ -1,10 +1,4 @@
-/**
- * simulator/scenario/read-scenario.ts: reads a scenario file, YAML or JSON.
- *
- * Takes:  a path.
- * Gives:  the checked scenario.
- * Never:  guesses: the first wrong field is named with what it must be.
- */
+/** Reads a scenario file, YAML or JSON. It never guesses: the first wrong field is named with what it must be. */
 import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { ConfigError } from '../../shared/errors.ts';

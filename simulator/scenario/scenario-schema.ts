@@ -1,9 +1,4 @@
-/**
- * simulator/scenario/scenario-schema.ts: what a scenario file may say.
- *
- * Takes:  nothing.
- * Gives:  the zod schema, its type, and the same as JSON Schema for editors.
- */
+/** What a scenario file may say. */
 import { z } from 'zod';
 import { nameSchema, positionSchema, stageSchema } from '../../shared/names.ts';
 import { mildClimate } from '../model/climate.ts';

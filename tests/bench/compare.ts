@@ -1,6 +1,4 @@
-/**
- * tests/bench/compare.ts: how long it takes to lay 24 batches of 14 days over each other, core and air each at one minute.
- */
+/** How long it takes to lay 24 batches of 14 days over each other, core and air each at one minute. */
 import { join } from 'node:path';
 import pino from 'pino';
 import { buildApp } from '../../server/app/app.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/bench/curves.ts: `npm run bench -- curves`: how long an expected curve takes: 200 members over 14 days.
- */
+/** `npm run bench -- curves`: how long an expected curve takes: 200 members over 14 days. */
 import { expectedBand } from '../../core/expect/expected-band.ts';
 import { isSoilMix } from '../../core/profiles/material-facts.ts';
 import { materials } from '../../shared/contracts/domain/batch.ts';

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect.ts: `npm run bench -- detect`: the judge against simulated piles whose truth is known.
+ * `npm run bench -- detect`: the judge against simulated piles whose truth is known.
  *
  * Takes:  BENCH_PILES piles per half (300 of development and 1,200 reported when absent); `--half development`, `reported` or `shifted` for one of them alone;
  *         `--seed 410001` for another draw of the reported half; `--untold` for growers who tell neither shelter nor rain;

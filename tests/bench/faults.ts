@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults.ts: `npm run bench -- faults`: one thing after the other goes wrong, and nothing may be lost for it.
+ * `npm run bench -- faults`: one thing after the other goes wrong, and nothing may be lost for it.
  *
  * Takes:  nothing, or `single` or `servers` for one server only; BRANHEARTH_BENCH_FAULTS="disk" makes
  *         only the faults that have it in their name. Loopback only; seeded; a few minutes.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/influx.ts: readings per second into InfluxDB through our store, against its bare client writing the same.
+ * Readings per second into InfluxDB through our store, against its bare client writing the same.
  *
  * Takes:  nothing. A real InfluxDB 1.6 on loopback, a database of its own for every run.
  * Gives:  influx_ratio_client: our store, batch after batch as the commit queue hands them over, against the bare client

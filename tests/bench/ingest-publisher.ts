@@ -1,5 +1,5 @@
 /**
- * tests/bench/ingest-publisher.ts: publishes readings at QoS 1 as fast as a broker takes them, in a process of its own.
+ * Publishes readings at QoS 1 as fast as a broker takes them, in a process of its own.
  *
  * Takes:  as argument JSON: port, how many messages in all, over how many connections and probes, a first time.
  * Gives:  "go" on its channel when it begins to publish, and "done" when every message was acknowledged.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/ingest.ts: QoS 1 messages per second into the committed store.
+ * QoS 1 messages per second into the committed store.
  *
  * Takes:  nothing. Mosquitto with the configuration we give people, a publisher in a process of its own, loopback only.
  * Gives:  msgs_per_s of our whole ingest into SQLite, of a subscriber that does nothing, their ratio, and what was lost;

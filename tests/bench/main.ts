@@ -1,6 +1,4 @@
-/**
- * tests/bench/main.ts: `npm run bench -- <name>`: one bench, its table, and one JSON object on the last line.
- */
+/** `npm run bench -- <name>`: one bench, its table, and one JSON object on the last line. */
 import { cpus, totalmem } from 'node:os';
 
 interface Bench {

@@ -1,5 +1,5 @@
 /**
- * tests/bench/query-store.ts: the embedded readings store alone: how fast it keeps, how small, how fast it answers.
+ * The embedded readings store alone: how fast it keeps, how small, how fast it answers.
  *
  * No route, no MQTT: what is left to those of the figures of `ingest` and `query`.
  */

@@ -1,5 +1,5 @@
 /**
- * tests/bench/query.ts: how long the series route takes for a year of four probes at one minute, in 1,000 buckets.
+ * How long the series route takes for a year of four probes at one minute, in 1,000 buckets.
  *
  * Beside it the same buckets gathered from raw rows by the database alone, and 24 batches laid over each other (compare.ts).
  */

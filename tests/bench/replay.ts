@@ -1,5 +1,5 @@
 /**
- * tests/bench/replay.ts: `npm run bench -- replay`: readings per second through the whole judging, on one core.
+ * `npm run bench -- replay`: readings per second through the whole judging, on one core.
  *
  * Takes:  a fortnight of a bran pile with four temperature probes and humidity at the core, one reading a minute each.
  * Gives:  `samples_per_s`, with the expected curve made anew once a day and at each act, an assessment and all alarms each

@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale.ts: `npm run bench -- scale [live|workers|influx]`: how many probes one machine carries, what that
+ * `npm run bench -- scale [live|workers|influx]`: how many probes one machine carries, what that
  * costs in memory, what a second worker brings, and what InfluxDB's own client would reach.
  *
  * Takes:  the part to run, all of them one after the other unless told; BRANHEARTH_BENCH_PROBES="1000,50000" measures

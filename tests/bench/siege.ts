@@ -1,5 +1,5 @@
 /**
- * tests/bench/siege.ts: `npm run bench -- siege [attack]`: the built program under all attacks at once, or one of them,
+ * `npm run bench -- siege [attack]`: the built program under all attacks at once, or one of them,
  * while another process asks /api/health forty times a second.
  *
  * Takes:  BRANHEARTH_BENCH_SIEGE_S for another length than thirty seconds.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/simulator.ts: how many days of a pile pass in a second, and how many readings go out.
+ * How many days of a pile pass in a second, and how many readings go out.
  *
  * Takes:  nothing; seeds are fixed.
  * Gives:  pile_days_per_s (5 layers, 5 minute steps, generated weather, per second of one core) and probes_published_per_s

@@ -1,5 +1,5 @@
 /**
- * tests/bench/soak.ts: `npm run bench -- soak`: an hour of 10,000 probes, a reading a minute each, in one SQLite server.
+ * `npm run bench -- soak`: an hour of 10,000 probes, a reading a minute each, in one SQLite server.
  *
  * Takes:  BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless told: readings, probes and server then share
  *         one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of

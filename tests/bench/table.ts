@@ -1,6 +1,4 @@
-/**
- * tests/bench/table.ts: what every bench prints above its last line.
- */
+/** What every bench prints above its last line. */
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = Math.floor(sorted.length / 2);

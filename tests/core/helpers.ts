@@ -1,6 +1,4 @@
-/**
- * tests/core/helpers.ts: a batch to judge, readings to feed it, and a host that keeps its alarms.
- */
+/** A batch to judge, readings to feed it, and a host that keeps its alarms. */
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarms/alarm.ts';
 import { delaysOf } from '../../core/alarms/policies.ts';
 import { isStanding } from '../../core/alarms/standing.ts';

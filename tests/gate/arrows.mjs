@@ -1,5 +1,5 @@
 /**
- * tests/gate/arrows.mjs: holds the arrows between the rooms, and finds circles.
+ * Holds the arrows between the rooms, and finds circles.
  *
  * Takes:  the sources of every room.
  * Gives:  exit 1 with one line per import that runs against an arrow, per circle, and per node: module within reach of core.

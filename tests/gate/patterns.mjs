@@ -1,5 +1,5 @@
 /**
- * tests/gate/patterns.mjs: every regular expression of the sources takes time that grows with the length of its text and
+ * Every regular expression of the sources takes time that grows with the length of its text and
  * not with its square: a text from outside would else hold up the work of everybody.
  *
  * recheck judges them (MIT; by the ambiguity of the automaton, after Weideman, van der Merwe, Berglund and Watson, "Analyzing

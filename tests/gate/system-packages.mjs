@@ -1,5 +1,5 @@
 /**
- * tests/gate/system-packages.mjs: sees that the servers and the browser which some tests talk to are there.
+ * Sees that the servers and the browser which some tests talk to are there.
  *
  * Takes:  nothing.
  * Gives:  the packages, installed where this machine lets us (root on Debian), else a loud line for each that is

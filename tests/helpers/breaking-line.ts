@@ -1,9 +1,4 @@
-/**
- * tests/helpers/breaking-line.ts: a line to the server that can be down, and that can break while entries are sent.
- *
- * Takes:  where the server is.
- * Gives:  an address that leads there, a switch, and a list of breaks for the next packets of entries.
- */
+/** A line to the server that can be down, and that can break while entries are sent. */
 import { createServer, type IncomingMessage, request, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 

@@ -1,6 +1,4 @@
-/**
- * tests/helpers/browser.ts: the system's own Chromium, and the pages built from the sources as they stand.
- */
+/** The system's own Chromium, and the pages built from the sources as they stand. */
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';

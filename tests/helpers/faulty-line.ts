@@ -1,9 +1,4 @@
-/**
- * tests/helpers/faulty-line.ts: a line to an HTTP server that can be slow, busy, failing, or lose the answer.
- *
- * Takes:  where the server is.
- * Gives:  an address that leads there, and a switch.
- */
+/** A line to an HTTP server that can be slow, busy, failing, or lose the answer. */
 import { createServer, type IncomingMessage, request, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 

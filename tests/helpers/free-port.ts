@@ -1,6 +1,4 @@
-/**
- * tests/helpers/free-port.ts: a port that nothing listens on.
- */
+/** A port that nothing listens on. */
 import { createServer } from 'node:net';
 
 export function freePort(): Promise<number> {

@@ -1,6 +1,4 @@
-/**
- * tests/helpers/https-server.ts: a receiver with TLS on loopback, whose certificate a test can trust, and which keeps what it got.
- */
+/** A receiver with TLS on loopback, whose certificate a test can trust, and which keeps what it got. */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import type { IncomingHttpHeaders, IncomingMessage, RequestListener, ServerResponse } from 'node:http';

@@ -1,10 +1,7 @@
 /**
- * tests/helpers/influx-double.ts: a double of InfluxDB 2 or 3, which cannot be had here: their outside, by their public API
- * descriptions, with a real InfluxDB 1.6 behind it that keeps and answers.
- *
- * Takes:  which generation to be, the database behind it.
- * Gives:  an address, what was sent to it, and answers that can be prescribed.
- * Never:  lets through what the real ones would refuse: path, parameters, token, packing and every line are checked.
+ * A double of InfluxDB 2 or 3, which cannot be had here: their outside, by their public API descriptions, with a real
+ * InfluxDB 1.6 behind it that keeps and answers. It never lets through what the real ones would refuse: path,
+ * parameters, token, packing and every line are checked.
  */
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';

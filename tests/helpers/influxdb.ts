@@ -1,9 +1,6 @@
 /**
- * tests/helpers/influxdb.ts: a real InfluxDB of generation 1 on a free port, with a folder of its own.
- *
- * Takes:  settings of its [http] part.
- * Gives:  its address, databases as wanted, and ways to stop, freeze and wake it.
- * Never:  leaves a process or a folder behind, or uses one that the system runs.
+ * A real InfluxDB of generation 1 on a free port, with a folder of its own. It never leaves a process or a folder
+ * behind, or uses one that the system runs.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';

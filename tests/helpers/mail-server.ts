@@ -1,6 +1,4 @@
-/**
- * tests/helpers/mail-server.ts: a real SMTP server on loopback whose mailbox can be read, and which can be unkind.
- */
+/** A real SMTP server on loopback whose mailbox can be read, and which can be unkind. */
 import { createServer, type Server } from 'node:net';
 import { type ParsedMail, simpleParser } from 'mailparser';
 import { SMTPServer } from 'smtp-server';

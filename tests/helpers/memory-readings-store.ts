@@ -1,9 +1,4 @@
-/**
- * tests/helpers/memory-readings-store.ts: a readings store in memory whose append can be held back or made to fail.
- *
- * Takes:  nothing.
- * Gives:  append, lasts and size as the contract says, with one horizon for all; the rest is not asked by these tests.
- */
+/** A readings store in memory whose append can be held back or made to fail. */
 import { StoreError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { horizonStepMs } from '../../shared/store/readings/tiers.ts';

@@ -1,9 +1,6 @@
 /**
- * tests/helpers/mock-api.ts: a small stand-in for the server, so that the pages can be tested alone.
- *
- * Takes:  a folder of built pages, a farm, perhaps a token.
- * Gives:  the same routes, each answer checked against its contract before it is sent; a log of what was asked.
- * Never:  judges anything: the farm's sentences are fixed.
+ * A small stand-in for the server, so that the pages can be tested alone. It never judges anything: the farm's
+ * sentences are fixed.
  */
 import { createReadStream, existsSync } from 'node:fs';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';

@@ -1,9 +1,4 @@
-/**
- * tests/helpers/mock-family.ts: the family of the invented farm's batches, from a wood to its beds, as the API would tell it.
- *
- * Takes:  the time to tell it at.
- * Gives:  lots, batches, flows, uses, readiness and a record that fit together.
- */
+/** The family of the invented farm's batches, from a wood to its beds, as the API would tell it. */
 import type { BatchDetail, BatchView, FlowView, LineageNode, Use } from '../../shared/contracts/lineage.ts';
 import type { Lot } from '../../shared/contracts/lots.ts';
 import type { Readiness } from '../../shared/contracts/readiness.ts';

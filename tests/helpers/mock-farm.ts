@@ -1,9 +1,4 @@
-/**
- * tests/helpers/mock-farm.ts: an invented farm with piles in every condition, as the API would tell it.
- *
- * Takes:  the time to tell it at.
- * Gives:  sites, piles, probes, series, refusals and messages; each checked against its contract where it is sent.
- */
+/** An invented farm with piles in every condition, as the API would tell it. */
 import type { z } from 'zod';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';

@@ -1,9 +1,6 @@
 /**
- * tests/helpers/mock-judgement.ts: what a judge could say about the piles of the invented farm: evidence and judgement.
- *
- * Takes:  the state a pile is told to be in.
- * Gives:  findings in the words of the core's own rules, and a judgement that fits them.
- * Never:  judges: the farm's numbers are fixed, and so are these.
+ * What a judge could say about the piles of the invented farm: evidence and judgement. It never judges: the farm's
+ * numbers are fixed, and so are these.
  */
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';

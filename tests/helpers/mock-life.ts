@@ -1,9 +1,6 @@
 /**
- * tests/helpers/mock-life.ts: routes of the journal, batches, lots, lineage, records and imports for the stand-in server.
- *
- * Takes:  the farm, the time, and the stand-in's own way to answer and refuse.
- * Gives:  routes as mock-api.ts lists them.
- * Never:  sums or judges: amounts and words are fixed.
+ * Routes of the journal, batches, lots, lineage, records and imports for the stand-in server. It never sums or judges:
+ * amounts and words are fixed.
  */
 import type { z } from 'zod';
 import {

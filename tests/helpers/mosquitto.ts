@@ -1,9 +1,5 @@
 /**
- * tests/helpers/mosquitto.ts: a real Mosquitto on a free port, with the configuration we give people.
- *
- * Takes:  settings to change in server/deploy/mosquitto.conf.
- * Gives:  its address, and a way to stop it and to start it again with what it had kept.
- * Never:  leaves a process or a folder behind.
+ * A real Mosquitto on a free port, with the configuration we give people. It never leaves a process or a folder behind.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';

@@ -1,6 +1,4 @@
-/**
- * tests/helpers/open-test-server.ts: a whole server in this process, on a folder of its own and free ports.
- */
+/** A whole server in this process, on a folder of its own and free ports. */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -1,5 +1,5 @@
 /**
- * tests/helpers/past-server.ts: a whole server over the two invented years of Saltmere, with one bran batch running.
+ * A whole server over the two invented years of Saltmere, with one bran batch running.
  *
  * The running batch is the second of the plan played again by another seed: like the past, and not the same.
  */

@@ -1,6 +1,4 @@
-/**
- * tests/helpers/people.ts: people of a test server, come in as anyone does: by links, with passwords, signed in.
- */
+/** People of a test server, come in as anyone does: by links, with passwords, signed in. */
 import type { FastifyInstance, InjectOptions } from 'fastify';
 import type { Role, Scope } from '../../shared/person.ts';
 import type { TestInstallation } from './open-test-server.ts';

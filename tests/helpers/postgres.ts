@@ -1,9 +1,6 @@
 /**
- * tests/helpers/postgres.ts: a real PostgreSQL on a scratch cluster, started and ended by the tests that ask for it.
- *
- * Takes:  nothing; on Debian the programs lie under /usr/lib/postgresql.
- * Gives:  addresses of fresh databases, and ways to stop, start, freeze and thaw the server.
- * Never:  uses or leaves a service of the machine, and never runs the server as root: it refuses that.
+ * A real PostgreSQL on a scratch cluster, started and ended by the tests that ask for it. It never uses or leaves a
+ * service of the machine, and never runs the server as root: it refuses that.
  */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { chownSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';

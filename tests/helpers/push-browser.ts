@@ -1,6 +1,6 @@
 /**
- * tests/helpers/push-browser.ts: the receiving side of web push, written from the standards: a subscription, the
- * decryption of a message (RFC 8291, RFC 8188) and the check of its signature (RFC 8292), with node:crypto alone.
+ * The receiving side of web push, written from the standards: a subscription, the decryption of a message (RFC 8291,
+ * RFC 8188) and the check of its signature (RFC 8292), with node:crypto alone.
  */
 import { createDecipheriv, createECDH, createPublicKey, type ECDH, hkdfSync, randomBytes, verify } from 'node:crypto';
 import type { GotRequest } from './https-server.ts';

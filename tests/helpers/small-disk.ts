@@ -1,9 +1,4 @@
-/**
- * tests/helpers/small-disk.ts: a file system of a few megabytes of its own, that can be filled and freed.
- *
- * Takes:  its size. Only root on Linux may mount one; elsewhere `canMount` is false and says so loudly.
- * Gives:  its folder.
- */
+/** A file system of a few megabytes of its own, that can be filled and freed. */
 import { execFileSync } from 'node:child_process';
 import { closeSync, mkdtempSync, openSync, rmdirSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';

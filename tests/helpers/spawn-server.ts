@@ -1,6 +1,4 @@
-/**
- * tests/helpers/spawn-server.ts: the built program as a process of its own, as `npm start` runs it.
- */
+/** The built program as a process of its own, as `npm start` runs it. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 

@@ -1,6 +1,4 @@
-/**
- * tests/helpers/until.ts: waits for something to become true, and says what was last seen when it does not.
- */
+/** Waits for something to become true, and says what was last seen when it does not. */
 
 /** Asks `look` every 20 ms until it gives a value other than undefined. @throws {Error} after `patienceMs`. */
 export async function until<T>(

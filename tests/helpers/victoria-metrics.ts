@@ -1,8 +1,7 @@
 /**
- * tests/helpers/victoria-metrics.ts: another maker's server that takes /api/v2/write, on a free port, with a folder of
- * its own: what it understands of our lines it understands without a word of our code.
- *
- * Never:  leaves a process or a folder behind, or uses one that the system runs.
+ * Another maker's server that takes /api/v2/write, on a free port, with a folder of its own: what it understands of our
+ * lines it understands without a word of our code. It never leaves a process or a folder behind, or uses one that the
+ * system runs.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';

@@ -1,6 +1,4 @@
-/**
- * tests/ingest/open-ingest.ts: an Ingest on a store in memory, with what it said along the way.
- */
+/** An Ingest on a store in memory, with what it said along the way. */
 import { type Ingest, type IngestOptions, startIngest } from '../../ingest/start-ingest.ts';
 import { liveClock } from '../../shared/clock.ts';
 import type { Reading } from '../../shared/reading.ts';

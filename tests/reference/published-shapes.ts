@@ -1,11 +1,8 @@
 /**
- * tests/reference/published-shapes.ts: heaps others have measured, laid anew in the simulator.
+ * Heaps others have measured, laid anew in the simulator.
  *
- * Takes:  the litter heap's own weather, and for each heap its material, depth and handling as told or assumed.
- * Gives:  one row per figure: what was published, what the simulator gives.
- *
- * Kinetics are the defaults everywhere. What a heap's report does not tell (how many cells it came with, how much of
- * it is food at once, how it is packed) had to be assumed; figures marked "fitted" were chosen after trying.
+ * Kinetics are the defaults everywhere. What a heap's report does not tell (how many cells it came with, how much of it
+ * is food at once, how it is packed) had to be assumed; figures marked "fitted" were chosen after trying.
  */
 import { readFileSync } from 'node:fs';
 import { actOn, type PileAct } from '../../simulator/model/acts.ts';

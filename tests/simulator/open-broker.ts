@@ -1,6 +1,4 @@
-/**
- * tests/simulator/open-broker.ts: a broker in this process that remembers what was published to it.
- */
+/** A broker in this process that remembers what was published to it. */
 import { createServer } from 'node:net';
 import { Aedes } from 'aedes';
 

@@ -1,9 +1,4 @@
-/**
- * tests/system/kill-load.ts: readings published at QoS 1 while the server is killed again and again.
- *
- * Takes:  where to publish, and the data folder of the server.
- * Gives:  which readings were acknowledged, and what stands in the store afterwards.
- */
+/** Readings published at QoS 1 while the server is killed again and again. */
 import mqtt from 'mqtt';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';

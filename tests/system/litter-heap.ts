@@ -1,9 +1,4 @@
-/**
- * tests/system/litter-heap.ts: the real litter heap replayed over MQTT into a server whose clock runs 3,600 times as fast.
- *
- * Takes:  the hours of the heap to live through; what was before them is told at once, as after an outage.
- * Gives:  every change of the pile's sentence and alarms, in order.
- */
+/** The real litter heap replayed over MQTT into a server whose clock runs 3,600 times as fast. */
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { type PileSummary, pilesAnswerSchema } from '../../shared/contracts/piles.ts';

@@ -1,8 +1,4 @@
-/**
- * tests/web/open-pages.ts: the pages in a real browser before a stand-in server, for the tests beside this file.
- *
- * Gives:  a browser shared by a file, and per test a farm of its own; what the pages complained about is kept.
- */
+/** The pages in a real browser before a stand-in server, for the tests beside this file. */
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
 import { type MockApi, startMockApi } from '../helpers/mock-api.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/web/open-real-pages.ts: the built pages before a whole server, and a browser to open them in, for the tests beside this file.
- */
+/** The built pages before a whole server, and a browser to open them in, for the tests beside this file. */
 import type { AddressInfo } from 'node:net';
 import type { Browser } from 'playwright-core';
 import { buildPages, launchBrowser } from '../helpers/browser.ts';

@@ -1,6 +1,4 @@
-/**
- * web/app.tsx: what stands around every page, and which page an address shows.
- */
+/** What stands around every page, and which page an address shows. */
 
 import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';

@@ -1,6 +1,4 @@
-/**
- * web/main.tsx: puts the page on the screen and connects it to the server.
- */
+/** Puts the page on the screen and connects it to the server. */
 import { render } from 'preact';
 import { config } from 'zod';
 import { App } from './app.tsx';

@@ -1,9 +1,6 @@
 /**
- * server/http/live/live-hub.ts: changes on their way to every open page.
- *
- * Takes:  events as they happen, and listeners that come and go.
- * Gives:  each listener the newest of each thing, at most once per 250 ms.
- * Never:  lets a slow page hold back the others: what it missed is replaced by what is newest.
+ * Changes on their way to every open page. It never lets a slow page hold back the others: what it missed is replaced
+ * by what is newest.
  */
 import type { z } from 'zod';
 import type { LiveEventName, liveEventSchemas } from '../../../shared/contracts/live.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/acts.ts: what people did to a pile.
- */
+/** What people did to a pile. */
 import { z } from 'zod';
 import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.ts';
 import { entryFactsSchema } from '../../../shared/entry.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/alarms.ts: alarms with their steps, and what a person may do with them.
- */
+/** Alarms with their steps, and what a person may do with them. */
 import { z } from 'zod';
 import {
   alarmActSchema,

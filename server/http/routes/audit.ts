@@ -1,6 +1,4 @@
-/**
- * server/http/routes/audit.ts: the audit trail, for owners to read.
- */
+/** The audit trail, for owners to read. */
 import { auditAnswerSchema, auditQuerySchema } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Installation } from '../../app/installation.ts';

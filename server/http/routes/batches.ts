@@ -1,6 +1,4 @@
-/**
- * server/http/routes/batches.ts: batches, and the steps in their lives.
- */
+/** Batches, and the steps in their lives. */
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import {

@@ -1,8 +1,4 @@
-/**
- * server/http/routes/calendar.ts: the calendar of dates, behind an address that is each person's own.
- *
- * Never:  writes the secret into a log.
- */
+/** The calendar of dates, behind an address that is each person's own. It never writes the secret into a log. */
 import { z } from 'zod';
 import { isStanding } from '../../../core/alarms/standing.ts';
 import { adviceOf } from '../../../core/say/advice.ts';

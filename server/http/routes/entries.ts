@@ -1,6 +1,4 @@
-/**
- * server/http/routes/entries.ts: the journal of a pile: entries handed in, listed, corrected, struck out.
- */
+/** The journal of a pile: entries handed in, listed, corrected, struck out. */
 import type { z } from 'zod';
 import {
   correctionSchema,

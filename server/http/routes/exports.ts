@@ -1,6 +1,4 @@
-/**
- * server/http/routes/exports.ts: everything as files, written while they are sent.
- */
+/** Everything as files, written while they are sent. */
 import { Readable } from 'node:stream';
 import { z } from 'zod';
 import { exportSubjectSchema, exportSubjects } from '../../../shared/contracts/records.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/health.ts: GET /api/health, open to everyone: is the server up, and can it work.
- */
+/** GET /api/health, open to everyone: is the server up, and can it work. */
 import { healthSchema } from '../../../shared/contracts/health.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';

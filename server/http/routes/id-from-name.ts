@@ -1,6 +1,4 @@
-/**
- * server/http/routes/id-from-name.ts: a name for addresses and topics made from what a person wrote.
- */
+/** A name for addresses and topics made from what a person wrote. */
 import { randomBytes } from 'node:crypto';
 import { trimSign, trimSignEnd } from '../../../shared/trim-sign.ts';
 

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/import.ts: readings and entries from a file: a preview, then the same file again to keep it.
- */
+/** Readings and entries from a file: a preview, then the same file again to keep it. */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import {
   importAskSchema,

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/ingest.ts: what came in and was refused, and what comes in on topics that are not ours.
- */
+/** What came in and was refused, and what comes in on topics that are not ours. */
 import { z } from 'zod';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
 import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';

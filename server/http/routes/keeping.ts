@@ -1,6 +1,4 @@
-/**
- * server/http/routes/keeping.ts: for how long readings are kept as they came, what they take up, and how thinning goes.
- */
+/** For how long readings are kept as they came, what they take up, and how thinning goes. */
 import {
   keepingAnswerSchema,
   keepingChangeSchema,

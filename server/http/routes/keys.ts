@@ -1,6 +1,4 @@
-/**
- * server/http/routes/keys.ts: the keys of the broker's door: made, listed, revoked; who was turned away; files for a Mosquitto of your own.
- */
+/** The keys of the broker's door: made, listed, revoked; who was turned away; files for a Mosquitto of your own. */
 import { z } from 'zod';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
 import {

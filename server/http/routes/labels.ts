@@ -1,6 +1,4 @@
-/**
- * server/http/routes/labels.ts: the label of a pile, to be printed and stuck beside it.
- */
+/** The label of a pile, to be printed and stuck beside it. */
 import type { FastifyRequest } from 'fastify';
 import { labelSchema } from '../../../shared/contracts/records.ts';
 import type { Installation } from '../../app/installation.ts';

@@ -1,7 +1,7 @@
 /**
- * server/http/routes/live.ts: GET /api/live, the stream of changes (server-sent events, WHATWG HTML section 9.2).
- *
- * Never:  goes on after the session or token by which it was opened has ended, here or in another process; or buffers for a page that reads too slowly; its line is cut and the page comes back by itself.
+ * GET /api/live, the stream of changes (server-sent events, WHATWG HTML section 9.2). It never goes on after the
+ * session or token by which it was opened has ended, here or in another process; or buffers for a page that reads too
+ * slowly; its line is cut and the page comes back by itself.
  */
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { isAllowed } from '../../../shared/person.ts';

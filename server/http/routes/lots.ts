@@ -1,6 +1,4 @@
-/**
- * server/http/routes/lots.ts: starters and materials, lot by lot, and the lineage that leads from them to the beds.
- */
+/** Starters and materials, lot by lot, and the lineage that leads from them to the beds. */
 import { lineageAnswerSchema, lineageQuerySchema } from '../../../shared/contracts/lineage.ts';
 import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../../../shared/contracts/lots.ts';
 import type { LotRecord } from '../../../shared/store/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/mappings.ts: how messages on foreign topics become readings; tried before they are saved.
- */
+/** How messages on foreign topics become readings; tried before they are saved. */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { mappingProblem } from '../../../ingest/mapping/mapping.ts';

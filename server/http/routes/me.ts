@@ -1,6 +1,4 @@
-/**
- * server/http/routes/me.ts: one's own sessions and password, and tokens for programs; for whoever is signed in.
- */
+/** One's own sessions and password, and tokens for programs; for whoever is signed in. */
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import {

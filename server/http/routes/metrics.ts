@@ -1,6 +1,4 @@
-/**
- * server/http/routes/metrics.ts: GET /metrics in OpenMetrics text, for whoever gathers figures of machines.
- */
+/** GET /metrics in OpenMetrics text, for whoever gathers figures of machines. */
 import { Counter, collectDefaultMetrics, Gauge, type OpenMetricsContentType, Registry } from 'prom-client';
 import { messageStates, notificationChannels } from '../../../shared/notifications.ts';
 import { alarmStates } from '../../../shared/warning.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/people.ts: who belongs to the server, and who is asked in; for owners.
- */
+/** Who belongs to the server, and who is asked in; for owners. */
 import { z } from 'zod';
 import {
   invitationsAnswerSchema,

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/photos.ts: photos for entries, sent before the entry that names them.
- */
+/** Photos for entries, sent before the entry that names them. */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import {

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/piles.ts: piles and their batches.
- */
+/** Piles and their batches. */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import {

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/plan.ts: the planner over HTTP: starter, water, mix, dates. Nothing is stored.
- */
+/** The planner over HTTP: starter, water, mix, dates. Nothing is stored. */
 import { planDates, plannedDateView } from '../../../core/plan/dates.ts';
 import { planDilution } from '../../../core/plan/dilution.ts';
 import { planMix } from '../../../core/plan/mix.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/probes.ts: the probes, whom they serve, and their calibration.
- */
+/** The probes, whom they serve, and their calibration. */
 import { z } from 'zod';
 import {
   calibrationSchema,

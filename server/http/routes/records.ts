@@ -1,6 +1,4 @@
-/**
- * server/http/routes/records.ts: the record of a batch as JSON and as PDF, and whether it may be ready.
- */
+/** The record of a batch as JSON and as PDF, and whether it may be ready. */
 
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { readinessSchema } from '../../../shared/contracts/readiness.ts';

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/seasons.ts: batches laid beside each other.
- */
+/** Batches laid beside each other. */
 import { z } from 'zod';
 import {
   choiceSchema,

@@ -1,7 +1,6 @@
 /**
- * server/http/routes/series.ts: a pile's readings over time, with the band that was expected.
- *
- * Never:  sends more than `points` buckets per position, however long the range.
+ * A pile's readings over time, with the band that was expected. It never sends more than `points` buckets per position,
+ * however long the range.
  */
 import { seriesAnswerSchema, seriesQuerySchema } from '../../../shared/contracts/series.ts';
 import type { Installation } from '../../app/installation.ts';

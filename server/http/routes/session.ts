@@ -1,6 +1,4 @@
-/**
- * server/http/routes/session.ts: signing in and out, and the links by which people come in.
- */
+/** Signing in and out, and the links by which people come in. */
 import { z } from 'zod';
 import {
   linkLookSchema,

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/sites.ts: the places where piles lie.
- */
+/** The places where piles lie. */
 import { newSiteSchema, siteSchema, sitesAnswerSchema } from '../../../shared/contracts/sites.ts';
 import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';

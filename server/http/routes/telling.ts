@@ -1,6 +1,4 @@
-/**
- * server/http/routes/telling.ts: how each person wants to be told, their devices, and a test for each way.
- */
+/** How each person wants to be told, their devices, and a test for each way. */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import {

@@ -1,6 +1,4 @@
-/**
- * server/http/routes/told-alarms.ts: who was told of an alarm, when and how it went; what could not be delivered; the orders of sites.
- */
+/** Who was told of an alarm, when and how it went; what could not be delivered; the orders of sites. */
 import { z } from 'zod';
 import {
   alarmLinkAnswerSchema,

@@ -1,7 +1,6 @@
 /**
- * server/http/routes/told.ts: the page that a link in a message opens: what was told, and one button.
- *
- * Never:  acknowledges on GET, whoever opens it; the secret in the address is all that is asked for.
+ * The page that a link in a message opens: what was told, and one button. It never acknowledges on GET, whoever opens
+ * it; the secret in the address is all that is asked for.
  */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';

@@ -1,6 +1,4 @@
-/**
- * server/notify/channels/channel.ts: what every way of reaching a person takes and gives.
- */
+/** What every way of reaching a person takes and gives. */
 import type { MessageContent } from '../../../core/notify/letter.ts';
 import type { AttemptOutcome } from '../../../shared/notifications.ts';
 import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';

@@ -1,9 +1,6 @@
 /**
- * server/notify/channels/email.ts: a letter by SMTP.
- *
- * Takes:  the address of the mail server and the sender.
- * Gives:  what the server answered. The same message always carries the same Message-ID, so that a second copy can be told.
- * Never:  lets anything a person wrote start a header of its own, or waits longer than an attempt may.
+ * A letter by SMTP. It never lets anything a person wrote start a header of its own, or waits longer than an attempt
+ * may.
  */
 import type { Transporter } from 'nodemailer';
 import { severityOfRank } from '../../../shared/notifications.ts';

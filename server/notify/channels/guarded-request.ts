@@ -1,10 +1,7 @@
 /**
- * server/notify/channels/guarded-request.ts: one request to an address that a person gave, which may be anything.
- *
- * Takes:  the address, what to send, which inner addresses an owner has allowed in so many words.
- * Gives:  the status and the first bytes of the answer.
- * Never:  reaches into this machine or its network unless allowed, follows a redirect, or asks the name a second time:
- *         the connection goes to the very address that was looked at, so a name cannot be rebound in between.
+ * One request to an address that a person gave, which may be anything. It never reaches into this machine or its
+ * network unless allowed, follows a redirect, or asks the name a second time: the connection goes to the very address
+ * that was looked at, so a name cannot be rebound in between.
  */
 import { lookup as lookupName } from 'node:dns/promises';
 import { request as httpRequest } from 'node:http';

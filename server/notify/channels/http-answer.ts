@@ -1,6 +1,4 @@
-/**
- * server/notify/channels/http-answer.ts: what an HTTP status means for a message.
- */
+/** What an HTTP status means for a message. */
 
 import { type ChannelAnswer, oneLine } from './channel.ts';
 import { AddressRefused, type GuardedAnswer } from './guarded-request.ts';

@@ -1,8 +1,4 @@
-/**
- * server/notify/channels/mail-body.ts: a letter as plain text and as simple HTML.
- *
- * Never:  lets a name or a note become markup.
- */
+/** A letter as plain text and as simple HTML. It never lets a name or a note become markup. */
 import type { Severity } from '../../../shared/warning.ts';
 import type { Job } from './channel.ts';
 

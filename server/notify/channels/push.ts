@@ -1,9 +1,6 @@
 /**
- * server/notify/channels/push.ts: a letter to a device by web push (RFC 8030, encrypted as RFC 8291 has it, signed as RFC 8292).
- *
- * Takes:  the journal's devices and the key pair of this server, made when it is first needed.
- * Gives:  what the push service answered; a device that it no longer knows is removed.
- * Never:  reaches inwards: an endpoint is an address that a page gave.
+ * A letter to a device by web push (RFC 8030, encrypted as RFC 8291 has it, signed as RFC 8292). It never reaches
+ * inwards: an endpoint is an address that a page gave.
  */
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';

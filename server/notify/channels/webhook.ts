@@ -1,12 +1,9 @@
 /**
- * server/notify/channels/webhook.ts: a letter as JSON to an address of the person's own, signed.
- *
- * Takes:  the person's address and secret, which inner addresses an owner has allowed.
- * Gives:  what the receiver answered.
- * Never:  follows a redirect or reaches inwards (guarded-request.ts).
+ * A letter as JSON to an address of the person's own, signed.
  *
  * Signed as the Standard Webhooks specification has it (version 1): HMAC-SHA256 over "id.timestamp.body", so that a
- * receiver can refuse what is old or was seen before, with any of its libraries.
+ * receiver can refuse what is old or was seen before, with any of its libraries. It never follows a redirect or reaches
+ * inwards (guarded-request.ts).
  */
 import { createHmac } from 'node:crypto';
 import { toInstant } from '../../../shared/contracts/time.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/import/cell-number.ts: numbers as people and loggers write them.
- */
+/** Numbers as people and loggers write them. */
 
 /** What stands in a cell where nothing was measured, but hyphens. */
 const nothing: ReadonlySet<string> = new Set(['', 'n/a', 'na', 'nan', 'null', 'none', '?']);

@@ -1,9 +1,4 @@
-/**
- * server/services/import/cell-time.ts: times as people and loggers write them.
- *
- * Takes:  the text, the zone it is in when it does not say, whether day or month comes first.
- * Gives:  epoch ms, or a sentence why not.
- */
+/** Times as people and loggers write them. */
 import { parseInstant } from '../../../shared/contracts/time.ts';
 import { msPerDay } from '../../../shared/units.ts';
 import { offsetMs } from '../../../shared/zone-offset.ts';

@@ -1,9 +1,4 @@
-/**
- * server/services/import/column-guess.ts: what a column means, by its heading.
- *
- * Takes:  a heading.
- * Gives:  a meaning and a sentence for it; a heading that says nothing to us is ignored, and the person may say otherwise.
- */
+/** What a column means, by its heading. */
 import type { ColumnMeaning, ImportAsk } from '../../../shared/contracts/import.ts';
 import { positions } from '../../../shared/names.ts';
 import { type Quantity, quantities, quantityFacts } from '../../../shared/quantity.ts';

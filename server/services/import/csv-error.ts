@@ -1,6 +1,4 @@
-/**
- * server/services/import/csv-error.ts: the file cannot be read as a table; the message says why.
- */
+/** The file cannot be read as a table; the message says why. */
 export class CsvError extends Error {
   override readonly name = 'CsvError';
 }

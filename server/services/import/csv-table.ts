@@ -1,9 +1,6 @@
 /**
- * server/services/import/csv-table.ts: a CSV file as people's programs write it: any of three delimiters, a decimal point or comma.
- *
- * Takes:  the text of the file.
- * Gives:  its headings, how it is written, and its rows with the line each ends on.
- * Never:  holds all rows at once: they are read as they are asked for.
+ * A CSV file as people's programs write it: any of three delimiters, a decimal point or comma. It never holds all rows
+ * at once: they are read as they are asked for.
  */
 import { Readable } from 'node:stream';
 import { setImmediate } from 'node:timers/promises';

@@ -1,6 +1,4 @@
-/**
- * server/services/import/entry-rows.ts: rows of a file as journal entries.
- */
+/** Rows of a file as journal entries. */
 import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import { clientIdSchema, newEntrySchema } from '../../../shared/contracts/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/import/reading-rows.ts: rows of a file as readings: one to a row, or one to a column.
- */
+/** Rows of a file as readings: one to a row, or one to a column. */
 import { checkedValue } from '../../../ingest/decode/checked-value.ts';
 import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
 import { checkedTime } from '../../../ingest/decode/reading-time.ts';

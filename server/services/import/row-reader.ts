@@ -1,6 +1,4 @@
-/**
- * server/services/import/row-reader.ts: what both imports share: columns with their meanings, and the time of a row.
- */
+/** What both imports share: columns with their meanings, and the time of a row. */
 import type { z } from 'zod';
 import { type ColumnMeaning, type importAskSchema, importLimits } from '../../../shared/contracts/import.ts';
 import { knownZone } from '../records/day-words.ts';

@@ -1,9 +1,6 @@
 /**
- * server/services/import/run-import.ts: a file is shown first, and kept when the same file is handed in again.
- *
- * Takes:  the request, the server.
- * Gives:  a preview, or how many rows were kept, known, in conflict, refused.
- * Never:  keeps anything in a preview, or anything that the preview did not show.
+ * A file is shown first, and kept when the same file is handed in again. It never keeps anything in a preview, or
+ * anything that the preview did not show.
  */
 import type { z } from 'zod';
 import type { ImportPreview, importDoneSchema } from '../../../shared/contracts/import.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/journal/batch-at.ts: which batch lay on a pile at a time.
- */
+/** Which batch lay on a pile at a time. */
 import type { BatchRecord } from '../../../shared/store/journal.ts';
 
 /** @param batches Of one pile or of all. */

@@ -1,6 +1,4 @@
-/**
- * server/services/journal/entry-view.ts: entries as the API shows them.
- */
+/** Entries as the API shows them. */
 import { entryPhrase } from '../../../core/records/entry-phrase.ts';
 import type { Entry, EntryVersion } from '../../../shared/contracts/journal.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';

@@ -1,6 +1,6 @@
 /**
- * server/services/journal/heard-by-judge.ts: what the judge hears of the journal beside the acts: what people noted with hand, nose, eyes and
- * scales, and their word that it is ready.
+ * What the judge hears of the journal beside the acts: what people noted with hand, nose, eyes and scales, and their
+ * word that it is ready.
  */
 import { type Noted, type NotedFacts, notedKinds } from '../../../core/by-hand/noted.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';

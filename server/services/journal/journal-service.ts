@@ -1,9 +1,6 @@
 /**
- * server/services/journal/journal-service.ts: where entries are handed in: kept once, and the judge hears of those that concern it.
- *
- * Takes:  entries as clients send them, in any order, perhaps again and again.
- * Gives:  what became of each.
- * Never:  keeps an entry twice, or changes one that was kept.
+ * Where entries are handed in: kept once, and the judge hears of those that concern it. It never keeps an entry twice,
+ * or changes one that was kept.
  */
 import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';

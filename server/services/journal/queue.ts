@@ -1,9 +1,6 @@
 /**
- * server/services/journal/queue.ts: entries that waited out of reach, handed in together.
- *
- * Takes:  up to a hundred entries for any piles, in any order, perhaps sent before.
- * Gives:  per entry whether it was kept, was known, or why it is refused; the judge hears once per pile.
- * Never:  lets one that cannot be kept hold back the others; a store that fails stops the rest, to be sent again.
+ * Entries that waited out of reach, handed in together. It never lets one that cannot be kept hold back the others; a
+ * store that fails stops the rest, to be sent again.
  */
 import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';

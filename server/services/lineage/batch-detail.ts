@@ -1,6 +1,4 @@
-/**
- * server/services/lineage/batch-detail.ts: one batch with what went in, what came of it and where it was used.
- */
+/** One batch with what went in, what came of it and where it was used. */
 import { keyOf } from '../../../core/lineage/graph.ts';
 import type { BatchDetail, FlowView, Use } from '../../../shared/contracts/lineage.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';

@@ -1,9 +1,6 @@
 /**
- * server/services/lineage/batch-life.ts: the steps in the life of batches, each kept whole or not at all.
- *
- * Takes:  what a person says was done with a batch.
- * Gives:  the journal changed in one transaction, and the piles concerned watched anew.
- * Never:  takes from a batch of which nothing is left, or lets anything come of itself.
+ * The steps in the life of batches, each kept whole or not at all. It never takes from a batch of which nothing is
+ * left, or lets anything come of itself.
  */
 import type { z } from 'zod';
 import { findCircle } from '../../../core/lineage/circle.ts';

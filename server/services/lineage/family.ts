@@ -1,9 +1,4 @@
-/**
- * server/services/lineage/family.ts: everything the journal knows of lots, batches and uses, read at once, with names for people.
- *
- * Takes:  the journal.
- * Gives:  names, one line of facts, and wholes for the shares.
- */
+/** Everything the journal knows of lots, batches and uses, read at once, with names for people. */
 import { wholeKg } from '../../../core/lineage/amounts.ts';
 import { type LineageKey, refOf } from '../../../core/lineage/graph.ts';
 import type { Whole } from '../../../core/lineage/shares.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/lineage/lineage-view.ts: the lineage of one node, or of the whole farm, as the API shows it.
- */
+/** The lineage of one node, or of the whole farm, as the API shows it. */
 import { findCircle, inOrder } from '../../../core/lineage/circle.ts';
 import { keyOf, type LineageKey, lineageOf, refOf } from '../../../core/lineage/graph.ts';
 import { sharesOf } from '../../../core/lineage/shares.ts';

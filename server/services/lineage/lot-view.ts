@@ -1,6 +1,4 @@
-/**
- * server/services/lineage/lot-view.ts: lots as the API shows them.
- */
+/** Lots as the API shows them. */
 import type { Lot } from '../../../shared/contracts/lots.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { LotRecord } from '../../../shared/store/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/lineage/rest.ts: what went in and out of a batch, and what is left of it.
- */
+/** What went in and out of a batch, and what is left of it. */
 import { type BatchAmounts, batchAmounts } from '../../../core/lineage/amounts.ts';
 import type { BatchRecord } from '../../../shared/store/journal.ts';
 import { type Family, isEmptied } from './family.ts';

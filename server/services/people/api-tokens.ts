@@ -1,7 +1,5 @@
 /**
- * server/services/people/api-tokens.ts: tokens of programs.
- *
- * Never:  lets a token do more than the person who made it may do now, or than its scope says.
+ * Tokens of programs. It never lets a token do more than the person who made it may do now, or than its scope says.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { type Person, roleWithin, type Scope } from '../../../shared/person.ts';

@@ -1,8 +1,9 @@
 /**
- * server/services/people/cookies.ts: the two cookies: one of the session, one by which a browser is known again.
+ * The two cookies: one of the session, one by which a browser is known again.
  *
- * HttpOnly, so that no script reads them; SameSite=Lax, so that no other site's form sends them; over TLS also Secure and
- * with the prefix `__Host-`, so that no neighbour under the same domain can set them (RFC 6265bis, section 4.1.3.2).
+ * HttpOnly, so that no script reads them; SameSite=Lax, so that no other site's form sends them; over TLS also Secure
+ * and with the prefix `__Host-`, so that no neighbour under the same domain can set them (RFC 6265bis, section
+ * 4.1.3.2).
  */
 import type { CookieSerializeOptions } from '@fastify/cookie';
 import type { FastifyReply, FastifyRequest } from 'fastify';

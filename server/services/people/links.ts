@@ -1,8 +1,8 @@
 /**
- * server/services/people/links.ts: links that let somebody in once: the first owner, whoever is invited, whoever forgot a password.
+ * Links that let somebody in once: the first owner, whoever is invited, whoever forgot a password.
  *
- * The secret stands behind "#" in the address, where no browser sends it and no log or proxy sees it; the page hands it over
- * in the body of a request. Only its digest is kept.
+ * The secret stands behind "#" in the address, where no browser sends it and no log or proxy sees it; the page hands it
+ * over in the body of a request. Only its digest is kept.
  */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Person, Role } from '../../../shared/person.ts';

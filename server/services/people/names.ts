@@ -1,6 +1,4 @@
-/**
- * server/services/people/names.ts: names of people as they are compared.
- */
+/** Names of people as they are compared. */
 
 /** "Ada" and "ＡＤＡ " are one; what is shown stays as it was written. */
 export function nameKeyOf(name: string): string {

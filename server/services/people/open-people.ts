@@ -1,6 +1,4 @@
-/**
- * server/services/people/open-people.ts: everything about people, put together.
- */
+/** Everything about people, put together. */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';

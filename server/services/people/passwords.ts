@@ -1,11 +1,9 @@
 /**
- * server/services/people/passwords.ts: passwords as argon2id.
+ * Passwords as argon2id.
  *
- * Parameters: 19 MiB of memory, 2 passes, 1 lane, the least that the OWASP Password Storage Cheat Sheet gives for argon2id;
- * salts of 16 random bytes are the library's own.
- *
- * Never:  tells by its time whether an account exists: for an unknown one a password that nobody has is checked; or lets
- *         many at once take all memory and threads.
+ * Parameters: 19 MiB of memory, 2 passes, 1 lane, the least that the OWASP Password Storage Cheat Sheet gives for
+ * argon2id; salts of 16 random bytes are the library's own. It never tells by its time whether an account exists: for
+ * an unknown one a password that nobody has is checked; or lets many at once take all memory and threads.
  */
 import { hash, parseOptions, verify } from '@node-rs/argon2';
 import { newSecret } from './secrets.ts';

@@ -1,10 +1,4 @@
-/**
- * server/services/people/people-known.ts: the ways in which the server knows who asks.
- *
- * Takes:  a request.
- * Gives:  the owner, for the token of the environment; a person, for a token or session of theirs; and while the server has
- *         neither an owner nor that token, an owner for requests made on this machine itself.
- */
+/** The ways in which the server knows who asks. */
 import type { FastifyRequest } from 'fastify';
 import type { Person } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';

@@ -1,7 +1,6 @@
 /**
- * server/services/people/remembered.ts: what the journal said a moment ago, so that a page with forty requests asks it once.
- *
- * Never:  remembers longer than two seconds, or that something is not there.
+ * What the journal said a moment ago, so that a page with forty requests asks it once. It never remembers longer than
+ * two seconds, or that something is not there.
  */
 const rememberMs = 2_000;
 const mostRemembered = 5_000;

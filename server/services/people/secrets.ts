@@ -1,8 +1,8 @@
 /**
- * server/services/people/secrets.ts: random secrets, and how they are kept and compared.
+ * Random secrets, and how they are kept and compared.
  *
- * A secret of 256 random bits cannot be guessed from its digest, so a plain SHA-256 is enough to keep it by; passwords are
- * another matter (passwords.ts).
+ * A secret of 256 random bits cannot be guessed from its digest, so a plain SHA-256 is enough to keep it by; passwords
+ * are another matter (passwords.ts).
  */
 import { createHash, createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 

@@ -1,6 +1,4 @@
-/**
- * server/services/people/session-view.ts: a session as its person, or an owner, sees it.
- */
+/** A session as its person, or an owner, sees it. */
 import type { StandingSession } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { SessionRecord } from '../../../shared/store/people-journal.ts';

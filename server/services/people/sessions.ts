@@ -1,11 +1,10 @@
 /**
- * server/services/people/sessions.ts: who is signed in.
+ * Who is signed in.
  *
- * A session is a random id of 256 bits in a cookie, and its digest in the journal. It ends by itself when it was not used
- * for a week, and in any case after thirty days (NIST SP 800-63B, section 4.1.3: sign in anew at least every thirty days).
- *
- * Takes:  cookies. Gives: the person, and word to those who wait on a session that it has ended.
- * Never:  trusts what it remembers for longer than two seconds: another process may have ended the session.
+ * A session is a random id of 256 bits in a cookie, and its digest in the journal. It ends by itself when it was not
+ * used for a week, and in any case after thirty days (NIST SP 800-63B, section 4.1.3: sign in anew at least every
+ * thirty days). It never trusts what it remembers for longer than two seconds: another process may have ended the
+ * session.
  */
 import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from 'fastify';
 import type { Journal } from '../../../shared/store/journal.ts';

@@ -1,7 +1,6 @@
 /**
- * server/services/people/sign-in.ts: a name and a password become a session; and a password is changed.
- *
- * Never:  says whether the name or the password was wrong, or takes another way for a name that nobody has.
+ * A name and a password become a session; and a password is changed. It never says whether the name or the password was
+ * wrong, or takes another way for a name that nobody has.
  */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { passwordProblem } from '../../../shared/password-rule.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/people/signed-by.ts: whose name stands beside what is written.
- */
+/** Whose name stands beside what is written. */
 import type { FastifyRequest } from 'fastify';
 import { namelessIds } from '../../../shared/person.ts';
 

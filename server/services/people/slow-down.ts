@@ -1,13 +1,10 @@
 /**
- * server/services/people/slow-down.ts: guessing is slowed down, and nobody is locked out by it.
+ * Guessing is slowed down, and nobody is locked out by it.
  *
- * After the device cookies of OWASP ("Slow Down Online Guessing Attacks with Device Cookies"): a browser in which the person
- * has signed in before carries a sealed cookie and is counted by itself, so a stranger who guesses cannot keep the person
- * out. All others are counted by account and address together, and by address over all accounts. Nothing ever blocks an
- * account as such: while many strangers try one account, each address only has fewer tries.
- *
- * Takes:  which account, address and device an attempt comes from.
- * Gives:  the keys under which it is counted, and how long the next one waits.
+ * After the device cookies of OWASP ("Slow Down Online Guessing Attacks with Device Cookies"): a browser in which the
+ * person has signed in before carries a sealed cookie and is counted by itself, so a stranger who guesses cannot keep
+ * the person out. All others are counted by account and address together, and by address over all accounts. Nothing
+ * ever blocks an account as such: while many strangers try one account, each address only has fewer tries.
  */
 import { normalizeIP } from '@fastify/rate-limit';
 import type { AttemptCount } from '../../../shared/store/people-journal.ts';

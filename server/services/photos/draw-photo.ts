@@ -1,10 +1,6 @@
 /**
- * server/services/photos/draw-photo.ts: a photo as it was sent, drawn anew in the two sizes we keep.
- *
- * Takes:  a JPEG, PNG or WebP file.
- * Gives:  two JPEGs, upright, with no more in them than the picture: no place, no time, no camera.
- * Never:  hands anything else to the decoder, or decodes for longer than a photo takes. Its library works in threads of
- *         its own; who may use it when is the caller's.
+ * A photo as it was sent, drawn anew in the two sizes we keep. It never hands anything else to the decoder, or decodes
+ * for longer than a photo takes. Its library works in threads of its own; who may use it when is the caller's.
  */
 import { photoLimits } from '../../../shared/contracts/journal.ts';
 

@@ -1,9 +1,6 @@
 /**
- * server/services/photos/photo-files.ts: the pictures beside the journal, as files named after what was sent.
- *
- * Takes:  the data folder.
- * Gives:  pictures kept and read back.
- * Never:  lets half a file stand under a picture's name, also when the power goes.
+ * The pictures beside the journal, as files named after what was sent. It never lets half a file stand under a
+ * picture's name, also when the power goes.
  */
 import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';

@@ -1,5 +1,5 @@
 /**
- * server/services/photos/photo-store.ts: where pictures are kept: beside the journal as files, or in it when it is at a server.
+ * Where pictures are kept: beside the journal as files, or in it when it is at a server.
  *
  * In PostgreSQL every process reaches them, and whoever dumps the database saves them with the entries that name them.
  */

@@ -1,10 +1,9 @@
 /**
- * server/services/photos/photo-sweep.ts: takes away photos that no entry names, a few at a time.
+ * Takes away photos that no entry names, a few at a time.
  *
  * A photo is sent before the entry that names it, and a phone may be out of reach in between: only after a week is it
- * certain that the entry was given up.
- *
- * Never: takes away one that any version of an entry names, a withdrawn one included.
+ * certain that the entry was given up. It never takes away one that any version of an entry names, a withdrawn one
+ * included.
  */
 import type { Clock } from '../../../shared/clock.ts';
 import type { Journal } from '../../../shared/store/journal.ts';

@@ -1,9 +1,6 @@
 /**
- * server/services/probe-keys/mosquitto-files.ts: the same keys for a Mosquitto of your own, as its password file and its access file.
- *
- * Takes:  the keys in force, the root of topics, how this server itself comes in there.
- * Gives:  two files; man mosquitto.conf describes password_file and acl_file.
- * Never:  names a revoked key: what is not in the files cannot come in once they are in place.
+ * The same keys for a Mosquitto of your own, as its password file and its access file. It never names a revoked key:
+ * what is not in the files cannot come in once they are in place.
  */
 import { type KeyReach, warningFilters } from '../../../shared/probe-key.ts';
 import type { ProbeKeyRecord } from '../../../shared/store/journal.ts';

@@ -1,9 +1,4 @@
-/**
- * server/services/probe-keys/open-auth-policy.ts: the door of the embedded broker as the journal and the environment leave it.
- *
- * Takes:  the configuration, the journal.
- * Gives:  a door with the keys in force, and the same again whenever a key was made or revoked.
- */
+/** The door of the embedded broker as the journal and the environment leave it. */
 import { type AuthPolicy, createAuthPolicy } from '../../../ingest/auth/auth-policy.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';

@@ -1,10 +1,4 @@
-/**
- * server/services/probe-keys/secret.ts: a new secret, and the forms in which it is kept.
- *
- * Takes:  nothing that a person chose.
- * Gives:  160 random bits to be shown once, their SHA-256 for our own door, and a line for Mosquitto's password file.
- * Never:  keeps the secret itself.
- */
+/** A new secret, and the forms in which it is kept. It never keeps the secret itself. */
 import { createHash, pbkdf2Sync, randomBytes } from 'node:crypto';
 
 /** Crockford's base 32: no letter that is taken for another when it is typed off a screen, and none that a shell minds. */

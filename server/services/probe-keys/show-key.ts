@@ -1,9 +1,4 @@
-/**
- * server/services/probe-keys/show-key.ts: what a person needs to enter at a probe, told once when its key is made.
- *
- * Takes:  the key, its secret, the way to the broker.
- * Gives:  lines to copy, a command that tries the key, and the same as one address for a code to be read by a phone.
- */
+/** What a person needs to enter at a probe, told once when its key is made. */
 import type { BrokerAddress } from '../../../shared/contracts/keys.ts';
 import type { KeyReach } from '../../../shared/probe-key.ts';
 

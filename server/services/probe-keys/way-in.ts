@@ -1,9 +1,4 @@
-/**
- * server/services/probe-keys/way-in.ts: by which name and port a probe reaches the broker.
- *
- * Takes:  where the broker listens, the address of the pages if one was set, the name this request came by.
- * Gives:  TLS where it is offered, else the plain port; and whether only this machine can reach it.
- */
+/** By which name and port a probe reaches the broker. */
 
 import { isLoopback } from '../../../shared/config.ts';
 import type { BrokerAddress } from '../../../shared/contracts/keys.ts';

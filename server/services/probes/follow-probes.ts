@@ -1,6 +1,4 @@
-/**
- * server/services/probes/follow-probes.ts: what ingest hears of probes, brought to the probe book, to open pages, and into the journal.
- */
+/** What ingest hears of probes, brought to the probe book, to open pages, and into the journal. */
 import type { FastifyBaseLogger } from 'fastify';
 import type { IngestOptions } from '../../../ingest/start-ingest.ts';
 import type { Journal } from '../../../shared/store/journal.ts';

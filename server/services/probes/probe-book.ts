@@ -1,9 +1,6 @@
 /**
- * server/services/probes/probe-book.ts: every probe that ever spoke, with what it last said and whom it serves.
- *
- * Takes:  committed readings, status messages, claims and calibrations.
- * Gives:  the list of probes, and the calibration applied before a reading is kept.
- * Never:  touches a store while readings arrive: it is filled once and then follows.
+ * Every probe that ever spoke, with what it last said and whom it serves. It never touches a store while readings
+ * arrive: it is filled once and then follows.
  */
 import type { Probe, ProbeCounts } from '../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/records/batch-record.ts: the whole record of one batch, gathered once for page, PDF and file.
- */
+/** The whole record of one batch, gathered once for page, PDF and file. */
 
 import { keyOf } from '../../../core/lineage/graph.ts';
 import { readinessCautions } from '../../../core/readiness/readiness-words.ts';

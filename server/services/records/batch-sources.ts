@@ -1,6 +1,4 @@
-/**
- * server/services/records/batch-sources.ts: which probes measured a batch while it lay there, also long after.
- */
+/** Which probes measured a batch while it lay there, also long after. */
 import type { Journal } from '../../../shared/store/journal.ts';
 import { type PileSource, pileSources } from '../../monitor/pile-sources.ts';
 

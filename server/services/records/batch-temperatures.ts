@@ -1,9 +1,4 @@
-/**
- * server/services/records/batch-temperatures.ts: the temperatures of a batch by position: as a curve, hour by hour, and every reading.
- *
- * Takes:  the store, the batch's sources and its time.
- * Gives:  what was measured; hours without readings are null.
- */
+/** The temperatures of a batch by position: as a curve, hour by hour, and every reading. */
 
 import { startRuleLog } from '../../../core/records/composting-rules.ts';
 import { followHeatHistory, type HeatHistory } from '../../../core/records/heat-history.ts';

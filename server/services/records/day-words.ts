@@ -1,6 +1,4 @@
-/**
- * server/services/records/day-words.ts: instants as people write them, in a site's own time.
- */
+/** Instants as people write them, in a site's own time. */
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function format(key: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {

@@ -1,6 +1,4 @@
-/**
- * server/services/records/label.ts: a pile's label: its name and a code that opens its journal.
- */
+/** A pile's label: its name and a code that opens its journal. */
 import { qrPath } from './qr-path.ts';
 
 /** @param address What the code opens. @returns An SVG 60 mm wide that prints in black on white. */

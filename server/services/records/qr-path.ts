@@ -1,6 +1,4 @@
-/**
- * server/services/records/qr-path.ts: a QR code (ISO/IEC 18004) as one SVG path.
- */
+/** A QR code (ISO/IEC 18004) as one SVG path. */
 /** Modules of white around the code that readers need: ISO/IEC 18004 asks for 4. */
 const quiet = 4;
 

@@ -1,6 +1,4 @@
-/**
- * server/services/records/readiness-view.ts: whether a batch may be ready: signs of heat beside a person's newest word.
- */
+/** Whether a batch may be ready: signs of heat beside a person's newest word. */
 import { handSigns } from '../../../core/by-hand/hand-signs.ts';
 import { heatSigns } from '../../../core/readiness/heat-signs.ts';
 import { readinessWords, sayReadiness } from '../../../core/readiness/readiness-words.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/records/time-temperature.ts: how long a batch was how hot, beside what composting rules ask.
- */
+/** How long a batch was how hot, beside what composting rules ask. */
 import { hoursAtLeast, recordSays, ruleFacts, startRuleLog, toHours } from '../../../core/records/composting-rules.ts';
 import type { HeatLog } from '../../../core/records/heat-log.ts';
 import type { TimeTemperature } from '../../../shared/contracts/records.ts';

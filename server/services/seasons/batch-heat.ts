@@ -1,9 +1,6 @@
 /**
- * server/services/seasons/batch-heat.ts: the temperatures of one batch, by the claims of its time.
- *
- * Takes:  a batch, its pile's site, all claims, the store.
- * Gives:  core and air as columns of ten-minute or hourly rollups.
- * Never:  cuts a rollup row: rows that reach over an edge of the batch or of a claim are left out, so no raw row is needed.
+ * The temperatures of one batch, by the claims of its time. It never cuts a rollup row: rows that reach over an edge of
+ * the batch or of a claim are left out, so no raw row is needed.
  */
 import type { Columns } from '../../../core/seasons/course.ts';
 import type { BatchRecord, ClaimRecord } from '../../../shared/store/journal.ts';

@@ -1,9 +1,6 @@
 /**
- * server/services/seasons/bring-in.ts: an earlier batch out of a notebook, kept so that it can be compared.
- *
- * Takes:  what was laid and its table of temperatures.
- * Gives:  an ended batch on a pile for earlier batches, with a probe of its own that stands for the notebook.
- * Never:  lays two batches of the same days on one pile: their readings would mix.
+ * An earlier batch out of a notebook, kept so that it can be compared. It never lays two batches of the same days on
+ * one pile: their readings would mix.
  */
 import type { z } from 'zod';
 import type { EarlierAnswer, earlierBatchSchema } from '../../../shared/contracts/seasons.ts';

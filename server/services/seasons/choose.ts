@@ -1,9 +1,4 @@
-/**
- * server/services/seasons/choose.ts: which batches a query asks for.
- *
- * Takes:  the family as the journal knows it, sites, the choice.
- * Gives:  each batch with what it can be chosen by; newest first.
- */
+/** Which batches a query asks for. */
 import { keyOf, type Lineage, lineageOf } from '../../../core/lineage/graph.ts';
 import { walk } from '../../../core/lineage/walk.ts';
 import { type Place, seasonOf } from '../../../core/seasons/season.ts';

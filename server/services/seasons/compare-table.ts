@@ -1,6 +1,4 @@
-/**
- * server/services/seasons/compare-table.ts: the table of measures as CSV (RFC 4180), a row per batch, units in the headings.
- */
+/** The table of measures as CSV (RFC 4180), a row per batch, units in the headings. */
 import { measureKeys } from '../../../core/seasons/measure-keys.ts';
 import type { ComparedBatch } from '../../../shared/contracts/seasons.ts';
 

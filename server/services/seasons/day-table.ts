@@ -1,9 +1,6 @@
 /**
- * server/services/seasons/day-table.ts: a notebook's table of temperatures, a line each: day, perhaps a time, core, perhaps air.
- *
- * Takes:  the text as somebody typed or pasted it, and the zone of the site.
- * Gives:  readings oldest first, and each line that could not be used with its reason.
- * Never:  guesses between day and month: a table that does not show which comes first asks for it.
+ * A notebook's table of temperatures, a line each: day, perhaps a time, core, perhaps air. It never guesses between day
+ * and month: a table that does not show which comes first asks for it.
  */
 import { quantityFacts } from '../../../shared/quantity.ts';
 import { fahrenheitToCelsius, msPerHour } from '../../../shared/units.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/seasons/season-names.ts: what the grower calls a season, e.g. "the dry spring".
- */
+/** What the grower calls a season, e.g. "the dry spring". */
 import { z } from 'zod';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { UnreadableRowError } from '../../../shared/store/unreadable.ts';

@@ -1,9 +1,6 @@
 /**
- * server/services/seasons/season-service.ts: batches laid beside each other: measures, curves, and those that went like a running one.
- *
- * Takes:  the journal, the readings, the clock.
- * Gives:  the answers of shared/contracts/seasons.ts.
- * Never:  keeps anything: a corrected entry or a reading brought in later counts at the next question.
+ * Batches laid beside each other: measures, curves, and those that went like a running one. It never keeps anything: a
+ * corrected entry or a reading brought in later counts at the next question.
  */
 
 import { closestBatches, type Laid } from '../../../core/seasons/closest.ts';

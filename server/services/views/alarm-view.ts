@@ -1,6 +1,4 @@
-/**
- * server/services/views/alarm-view.ts: alarm records as the API shows them.
- */
+/** Alarm records as the API shows them. */
 
 import { isStanding } from '../../../core/alarms/standing.ts';
 import { type AdvisedAlarm, adviceOf } from '../../../core/say/advice.ts';

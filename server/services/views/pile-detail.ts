@@ -1,6 +1,4 @@
-/**
- * server/services/views/pile-detail.ts: one pile with its recipe, limits and their origins, acts, and all that was looked at.
- */
+/** One pile with its recipe, limits and their origins, acts, and all that was looked at. */
 import type { z } from 'zod';
 import { evidenceView, judgementView } from '../../../core/session/assessment-view.ts';
 import type { actRecordSchema, limitSchema, PileDetail } from '../../../shared/contracts/piles.ts';

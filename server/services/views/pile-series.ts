@@ -1,6 +1,4 @@
-/**
- * server/services/views/pile-series.ts: a pile's readings by position in buckets, with the band that was expected.
- */
+/** A pile's readings by position in buckets, with the band that was expected. */
 import type { BandLines, ExpectedBand } from '../../../core/expect/band.ts';
 import type { Forecast } from '../../../core/forecast/forecast.ts';
 import type { BandPoint, BandSource, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/views/pile-summary.ts: one pile as the home page shows it: its sentence first, then what it rests on.
- */
+/** One pile as the home page shows it: its sentence first, then what it rests on. */
 
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';

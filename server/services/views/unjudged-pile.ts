@@ -1,6 +1,4 @@
-/**
- * server/services/views/unjudged-pile.ts: a pile as it is shown before anybody has judged it: what is written down of it, and nothing more.
- */
+/** A pile as it is shown before anybody has judged it: what is written down of it, and nothing more. */
 import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { BatchRecord, PileRecord } from '../../../shared/store/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/contracts/domain/batch.ts: what a grower tells us about a batch when it is laid, and the acts done to it later.
- */
+/** What a grower tells us about a batch when it is laid, and the acts done to it later. */
 import { z } from 'zod';
 
 export const materials = ['wheat-bran', 'rice-bran', 'soil-mix', 'compost-mix', 'other'] as const;

@@ -1,6 +1,4 @@
-/**
- * shared/store/influx/disk-bytes.ts: how much room the readings take, where the database tells it.
- */
+/** How much room the readings take, where the database tells it. */
 import type { KnownInflux } from './influx-address.ts';
 import type { InfluxClient } from './influx-client.ts';
 

@@ -1,11 +1,8 @@
 /**
- * shared/store/influx/downsample.ts: takes raw rows away whose time has come, and leaves ten-minute means, a step at a time.
- *
- * Takes:  the time before which raw rows go.
- * Gives:  steps of some series and days each: stand-ins written, then horizons moved, then rows deleted.
- * Never:  deletes a row before its stand-in and the horizon over it are kept; cut short, a step is taken again whole.
- *         Where another process writes the series, a reading older than the new horizon that it takes in during the very
- *         step, or in the 30 s until it looks again, is gone with the rows: the mean of its ten minutes lacks it.
+ * Takes raw rows away whose time has come, and leaves ten-minute means, a step at a time. It never deletes a row before
+ * its stand-in and the horizon over it are kept; cut short, a step is taken again whole. Where another process writes
+ * the series, a reading older than the new horizon that it takes in during the very step, or in the 30 s until it looks
+ * again, is gone with the rows: the mean of its ten minutes lacks it.
  */
 import { StoreError } from '../../errors.ts';
 import { wholeStep } from '../readings/downsample.ts';

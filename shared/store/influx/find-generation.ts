@@ -1,6 +1,4 @@
-/**
- * shared/store/influx/find-generation.ts: asks a database which generation of InfluxDB it is.
- */
+/** Asks a database which generation of InfluxDB it is. */
 import { InfluxDB } from '@influxdata/influxdb-client';
 import type { InfluxAddress, InfluxGeneration } from './influx-address.ts';
 import { NoAnswer } from './influx-error.ts';

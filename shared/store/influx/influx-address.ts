@@ -1,9 +1,4 @@
-/**
- * shared/store/influx/influx-address.ts: where an InfluxDB is, and how its generation wants to be spoken to.
- *
- * Takes:  the address, organisation, bucket and token as a person wrote them.
- * Gives:  paths and headers for writing line protocol and for asking InfluxQL.
- */
+/** Where an InfluxDB is, and how its generation wants to be spoken to. */
 export const influxGenerations = [1, 2, 3] as const;
 export type InfluxGeneration = (typeof influxGenerations)[number];
 

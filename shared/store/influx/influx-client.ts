@@ -1,10 +1,7 @@
 /**
- * shared/store/influx/influx-client.ts: every request to an InfluxDB, through its own client library.
- *
- * Takes:  lines to write, statements of InfluxQL to ask.
- * Gives:  a promise that resolves only with the database's own yes; else rejects with what it answered.
- * Never:  waits without an end, retries by itself, or leaves a request behind that was given up: the library's retries
- *         are off, and each request is ended, with its socket, once its time is over.
+ * Every request to an InfluxDB, through its own client library. It never waits without an end, retries by itself, or
+ * leaves a request behind that was given up: the library's retries are off, and each request is ended, with its socket,
+ * once its time is over.
  */
 import { Agent as HttpAgent } from 'node:http';
 import { Agent as HttpsAgent } from 'node:https';

@@ -1,9 +1,4 @@
-/**
- * shared/store/influx/influx-error.ts: what InfluxDB or the way to it reports, as a sentence a person can act on.
- *
- * Takes:  whatever a request ended with.
- * Gives:  a StoreError that names the database, the reason, the line it did not take, and how long it asked us to wait.
- */
+/** What InfluxDB or the way to it reports, as a sentence a person can act on. */
 import { HttpError } from '@influxdata/influxdb-client';
 import { z } from 'zod';
 import { StoreError } from '../../errors.ts';

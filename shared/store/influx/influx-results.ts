@@ -1,10 +1,7 @@
 /**
- * shared/store/influx/influx-results.ts: the answer of /query, checked.
- *
- * Takes:  the text of an answer, and how many statements were asked.
- * Gives:  per statement its series, each with its tags and rows.
- * Never:  takes an answer that was cut short for a whole one. Answers are asked for in pieces, as in one piece a database
- *         may leave rows out (max-row-limit), and generation 1 marks whole ones of over 10,000 rows as if it had.
+ * The answer of /query, checked. It never takes an answer that was cut short for a whole one. Answers are asked for in
+ * pieces, as in one piece a database may leave rows out (max-row-limit), and generation 1 marks whole ones of over
+ * 10,000 rows as if it had.
  */
 import { z } from 'zod';
 import { QueryRefused, StrangeAnswer } from './influx-error.ts';

@@ -1,9 +1,4 @@
-/**
- * shared/store/influx/known-last.ts: what is known of every series without asking: its first and its newest reading.
- *
- * Takes:  what the database says, and what was kept since.
- * Gives:  the series of a reading, found quickly.
- */
+/** What is known of every series without asking: its first and its newest reading. */
 import type { Quantity } from '../../quantity.ts';
 import { getOrMake } from '../readings/series-book.ts';
 import type { SeriesRef } from '../readings-store.ts';

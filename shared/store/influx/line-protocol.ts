@@ -1,11 +1,7 @@
 /**
- * shared/store/influx/line-protocol.ts: how readings stand in InfluxDB: a measurement per quantity, the tags site and
- * probe, one field `value`, times in milliseconds.
- *
- * Takes:  names of any kind.
- * Gives:  lines of line protocol, and the same names as literals of InfluxQL.
- * Never:  lets a name end a tag, a line or a literal: what is not a plain letter, digit, `-`, `_`, `.` or `~` is
- *         written as per cent and hexadecimal digits (RFC 3986), in lines and in questions alike.
+ * How readings stand in InfluxDB: a measurement per quantity, the tags site and probe, one field `value`, times in
+ * milliseconds. It never lets a name end a tag, a line or a literal: what is not a plain letter, digit, `-`, `_`, `.`
+ * or `~` is written as per cent and hexadecimal digits (RFC 3986), in lines and in questions alike.
  */
 
 /** InfluxDB counts nanoseconds in 64 bits with a sign: the last whole millisecond of that, in the year 2262. */

@@ -1,8 +1,6 @@
 /**
- * shared/store/influx/open-influx.ts: the readings store of a configuration that names an InfluxDB.
+ * The readings store of a configuration that names an InfluxDB.
  *
- * Takes:  address, organisation, bucket and token.
- * Gives:  an open store, once readings can be asked and written there.
  * @throws {ConfigError} one line naming the variable at fault.
  */
 import { HttpError } from '@influxdata/influxdb-client';

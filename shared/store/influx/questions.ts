@@ -1,5 +1,5 @@
 /**
- * shared/store/influx/questions.ts: the questions of the readings store as InfluxQL, and their answers as columns.
+ * The questions of the readings store as InfluxQL, and their answers as columns.
  *
  * InfluxQL is the one language all three generations answer. Names stand in it as line-protocol.ts writes them.
  */

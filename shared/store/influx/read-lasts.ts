@@ -1,9 +1,6 @@
 /**
- * shared/store/influx/read-lasts.ts: brings the known lasts up to what the database has, with as little reading as
- * can be: what spoke lately by one question, what is silent from its note on, everything only where there are no notes.
- *
- * Takes:  the door, the notes, what is known.
- * Gives:  the known lasts, learnt from.
+ * Brings the known lasts up to what the database has, with as little reading as can be: what spoke lately by one
+ * question, what is silent from its note on, everything only where there are no notes.
  */
 import type { InfluxClient } from './influx-client.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';

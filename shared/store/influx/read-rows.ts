@@ -1,9 +1,4 @@
-/**
- * shared/store/influx/read-rows.ts: raw readings of several series as one stream by time, a page at a time.
- *
- * Takes:  series, a range of time with both ends, and the size of a page.
- * Gives:  pages that never end in the middle of a time.
- */
+/** Raw readings of several series as one stream by time, a page at a time. */
 import type { Quantity } from '../../quantity.ts';
 import { getOrMake } from '../readings/series-book.ts';
 import type { KeptReading, SeriesRef } from '../readings-store.ts';

@@ -1,6 +1,6 @@
 /**
- * shared/store/influx/series-notes.ts: what stands in the database about each series, so that opening needs no look at
- * every row: its first reading, its newest as it lately was, and how far it was thinned.
+ * What stands in the database about each series, so that opening needs no look at every row: its first reading, its
+ * newest as it lately was, and how far it was thinned.
  *
  * `series` has a point per series with the fields first, newest, value and horizon; `thinning` has one: how far the
  * whole was brought, and a stamp that changes with every step, by which other processes see that they must look again.

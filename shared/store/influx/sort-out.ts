@@ -1,8 +1,5 @@
 /**
- * shared/store/influx/sort-out.ts: tells new readings from known ones and from those too late, and asks the database only where it must.
- *
- * Takes:  a batch, the known last of every series, and what the database has at the times that are not newer.
- * Gives:  the outcome of each reading, and the lines of the new ones.
+ * Tells new readings from known ones and from those too late, and asks the database only where it must.
  *
  * What is newer than the newest of its series is new without asking. A reading of a write that failed may have been
  * kept all the same; when it comes again it is still new to the server, which never heard of it, and is written again.

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/acts.ts: the entries that are acts, as the judge hears of them: in the order done, as they stand now.
- */
+/** The entries that are acts, as the judge hears of them: in the order done, as they stand now. */
 import { actKindSchema, actKinds } from '../../contracts/domain/batch.ts';
 import type { EntryFacts } from '../../entry.ts';
 import type { ActRecord, EntryRecord, Journal } from '../journal.ts';

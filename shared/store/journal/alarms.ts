@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/alarms.ts: alarms and the steps they took, to be read; the watcher writes them (watch.ts).
- */
+/** Alarms and the steps they took, to be read; the watcher writes them (watch.ts). */
 import { type AlarmWords, alarmMachineSchema, alarmWordsSchema, type KeptAlarmMachine } from '../../alarm-record.ts';
 import { epochMsSchema } from '../../epoch.ts';
 import type { AlarmRecord, AlarmStepRecord, Journal } from '../journal.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/api-tokens.ts: secrets of programs, each with a name, a scope and the person who answers for it.
- */
+/** Secrets of programs, each with a name, a scope and the person who answers for it. */
 import type { PeopleJournal, TokenRecord } from '../people-journal.ts';
 import { endTokens } from './held.ts';
 import type { JournalBase } from './journal-base.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/attempts.ts: attempts to sign in, counted where every process of the server sees them.
- */
+/** Attempts to sign in, counted where every process of the server sees them. */
 import { sql } from 'kysely';
 import type { PeopleJournal } from '../people-journal.ts';
 import type { JournalBase } from './journal-base.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/audit.ts: who changed what; added to and read, and nothing else.
- */
+/** Who changed what; added to and read, and nothing else. */
 import { sql } from 'kysely';
 import type { AuditRecord, PeopleJournal } from '../people-journal.ts';
 import type { JournalBase } from './journal-base.ts';

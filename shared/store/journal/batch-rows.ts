@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/batch-rows.ts: batches between rows and records, for the groups that need them.
- */
+/** Batches between rows and records, for the groups that need them. */
 import { givenRecipeSchema } from '../../contracts/domain/batch.ts';
 import { ConflictError } from '../../errors.ts';
 import { type StageLimits, stageLimitsSchema } from '../../stage.ts';

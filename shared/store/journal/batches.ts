@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/batches.ts: what lay on a pile, one batch at a time.
- */
+/** What lay on a pile, one batch at a time. */
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import { batchPlan, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/checkpoints.ts: where each pile's watcher stopped, kept together with the alarms it changed.
- */
+/** Where each pile's watcher stopped, kept together with the alarms it changed. */
 import { z } from 'zod';
 import type { CheckpointRecord, Journal, WatchChange } from '../journal.ts';
 import { addAlarmStep, keepAlarm } from './alarms.ts';

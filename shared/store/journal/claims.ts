@@ -1,5 +1,5 @@
 /**
- * shared/store/journal/claims.ts: which probe sat at which position of which pile, from when to when.
+ * Which probe sat at which position of which pile, from when to when.
  *
  * A probe has at most one claim at any time, and a position at most one probe that holds it now.
  */

@@ -1,5 +1,5 @@
 /**
- * shared/store/journal/commands.ts: what processes that do not watch a pile ask of the one that does, and its answers.
+ * What processes that do not watch a pile ask of the one that does, and its answers.
  *
  * An ask stands in its table until it is done, so whoever takes a site over finds what was asked of the worker before.
  */

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/delivery-rows.ts: notices and messages between records and rows.
- */
+/** Notices and messages between records and rows. */
 
 import { factsSchemaOf, lostFacts } from '../../notice-facts.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../notifications-store.ts';

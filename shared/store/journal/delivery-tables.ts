@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/delivery-tables.ts: the columns of what people are told.
- */
+/** The columns of what people are told. */
 import type {
   AttemptOutcome,
   KeptMailStanding,

@@ -1,7 +1,6 @@
 /**
- * shared/store/journal/entries.ts: entries under the ids their clients chose, with every version of them.
- *
- * Never:  changes what was said: a correction is the next version, and only the newest can be corrected.
+ * Entries under the ids their clients chose, with every version of them. It never changes what was said: a correction
+ * is the next version, and only the newest can be corrected.
  */
 import { ConflictError } from '../../errors.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';

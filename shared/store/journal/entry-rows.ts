@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/entry-rows.ts: versions of entries between rows and records.
- */
+/** Versions of entries between rows and records. */
 import { z } from 'zod';
 import { type EntryFacts, entryFactsSchema } from '../../entry.ts';
 import type { EntryRecord } from '../journal.ts';

@@ -1,9 +1,6 @@
 /**
- * shared/store/journal/journal-base.ts: how every group of the journal reads and writes.
- *
- * Takes:  a Kysely over any of our databases.
- * Gives:  reads, and writes that are one transaction each; whatever fails is a StoreError.
- * Never:  wraps a ConflictError or a LostLeaseError: those are the caller's to hear.
+ * How every group of the journal reads and writes. It never wraps a ConflictError or a LostLeaseError: those are the
+ * caller's to hear.
  */
 import type { Kysely, Transaction } from 'kysely';
 import { ConflictError, LostLeaseError } from '../../errors.ts';

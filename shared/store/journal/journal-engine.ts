@@ -1,9 +1,6 @@
 /**
- * shared/store/journal/journal-engine.ts: the little in which the databases under a journal differ.
- *
- * Takes:  a transaction that is about to write.
- * Gives:  the right to write alone, as rules are checked before rows are written; the database's own time.
- * Never:  lets two writers check the same rule at the same time: SQLite has one writer, PostgreSQL a lock of ours.
+ * The little in which the databases under a journal differ. It never lets two writers check the same rule at the same
+ * time: SQLite has one writer, PostgreSQL a lock of ours.
  */
 import { type RawBuilder, sql, type Transaction } from 'kysely';
 import type { JournalNews } from '../journal.ts';

@@ -1,8 +1,9 @@
 /**
- * shared/store/journal/leases.ts: which worker watches which site, until when, by the database's own clock.
+ * Which worker watches which site, until when, by the database's own clock.
  *
- * A lease is lost when another worker takes it, not when its time is over: while nobody took it, its holder may prolong it.
- * Whoever writes under a lease locks its row for the length of the transaction, so that it cannot change hands meanwhile.
+ * A lease is lost when another worker takes it, not when its time is over: while nobody took it, its holder may prolong
+ * it. Whoever writes under a lease locks its row for the length of the transaction, so that it cannot change hands
+ * meanwhile.
  */
 import { sql } from 'kysely';
 import { LostLeaseError } from '../../errors.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/lineage-rows.ts: flows and uses between rows and records.
- */
+/** Flows and uses between rows and records. */
 import type { FlowRecord, UseRecord } from '../journal.ts';
 import type { RowPlan } from './read-rows.ts';
 import type { FlowRow, UseRow } from './tables.ts';

@@ -1,7 +1,6 @@
 /**
- * shared/store/journal/lineage.ts: how batches come from lots and from each other, and where they go.
- *
- * Never:  keeps half a change, or a flow whose ends are not both there.
+ * How batches come from lots and from each other, and where they go. It never keeps half a change, or a flow whose ends
+ * are not both there.
  */
 import { ConflictError } from '../../errors.ts';
 import type { BatchStoryRecord, FlowRecord, Journal, LineageChange, LineageRef } from '../journal.ts';

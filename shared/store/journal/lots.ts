@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/lots.ts: lots of starter and material; they are added with the lineage (lineage.ts).
- */
+/** Lots of starter and material; they are added with the lineage (lineage.ts). */
 import { z } from 'zod';
 import { materialFactsSchema, starterFactsSchema } from '../../contracts/lots.ts';
 import type { Journal, LotRecord } from '../journal.ts';

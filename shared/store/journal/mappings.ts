@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/mappings.ts: how messages on foreign topics become readings, in the order added.
- */
+/** How messages on foreign topics become readings, in the order added. */
 import type { MappingInput } from '../../contracts/ingest.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';

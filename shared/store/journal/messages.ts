@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/messages.ts: messages on their way to people, and every attempt to get them there.
- */
+/** Messages on their way to people, and every attempt to get them there. */
 import { sql } from 'kysely';
 import type {
   AttemptRecord,

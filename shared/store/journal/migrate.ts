@@ -1,9 +1,4 @@
-/**
- * shared/store/journal/migrate.ts: brings a journal forward to the tables of today.
- *
- * Takes:  a database, empty or written by an earlier version.
- * Gives:  the newest tables. There is no way back.
- */
+/** Brings a journal forward to the tables of today. */
 import { type Kysely, type Migration, Migrator } from 'kysely';
 import { StoreError } from '../../errors.ts';
 import * as journal0001 from '../migrations/0001-journal.ts';

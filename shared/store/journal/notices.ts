@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/notices.ts: what there is to tell, from being written down until it is spread over people.
- */
+/** What there is to tell, from being written down until it is spread over people. */
 import { sql } from 'kysely';
 import {
   type KeptNotice,

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/notification-preferences.ts: how each person wants to be told, their devices, links and turns.
- */
+/** How each person wants to be told, their devices, links and turns. */
 import { z } from 'zod';
 import { type Preferences, preferencesSchema } from '../../notifications.ts';
 import type {

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/notifications.ts: the outbox of the journal and what stands around it.
- */
+/** The outbox of the journal and what stands around it. */
 import type { NotificationsStore } from '../notifications-store.ts';
 import type { JournalBase } from './journal-base.ts';
 import { journalMailAddresses } from './mail-addresses.ts';

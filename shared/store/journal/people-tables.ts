@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/people-tables.ts: the journal's columns about people, as the newest migration leaves them.
- */
+/** The journal's columns about people, as the newest migration leaves them. */
 import type { Role, Scope } from '../../person.ts';
 import type { AuditRecord, LinkKind } from '../people-journal.ts';
 

@@ -1,7 +1,6 @@
 /**
- * shared/store/journal/people.ts: who belongs to the server.
- *
- * Never:  leaves the server without an owner once there was one, or lets one link be used twice.
+ * Who belongs to the server. It never leaves the server without an owner once there was one, or lets one link be used
+ * twice.
  */
 import { ConflictError } from '../../errors.ts';
 import type { PeopleJournal } from '../people-journal.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/photos.ts: what is known of each photo; the pictures themselves are files beside the journal.
- */
+/** What is known of each photo; the pictures themselves are files beside the journal. */
 import { z } from 'zod';
 import { ConflictError } from '../../errors.ts';
 import type { Journal, PhotoRecord } from '../journal.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/pictures.ts: the pictures of photos, by the digest of what was sent.
- */
+/** The pictures of photos, by the digest of what was sent. */
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 

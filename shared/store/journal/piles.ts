@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/piles.ts: piles, each added with the batch that lies there first.
- */
+/** Piles, each added with the batch that lies there first. */
 import { ConflictError } from '../../errors.ts';
 import type { BatchRecord, Journal, PileRecord } from '../journal.ts';
 import { insertBatch } from './batch-rows.ts';

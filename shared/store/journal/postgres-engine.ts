@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/postgres-engine.ts: in what PostgreSQL differs under a journal.
- */
+/** In what PostgreSQL differs under a journal. */
 import { sql } from 'kysely';
 import { hearNews, newsChannel } from '../postgres-news.ts';
 import type { JournalEngine } from './journal-engine.ts';

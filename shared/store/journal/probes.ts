@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/probes.ts: what is known of a probe beside its readings. A probe enters with its first word.
- */
+/** What is known of a probe beside its readings. A probe enters with its first word. */
 import type { Journal, ProbeRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

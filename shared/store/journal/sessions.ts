@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/sessions.ts: who is signed in, and the links by which people come in.
- */
+/** Who is signed in, and the links by which people come in. */
 import type { LinkRecord, PeopleJournal, SessionRecord } from '../people-journal.ts';
 import { endAllSessions, endSessions, replaceSession } from './held.ts';
 import type { JournalBase } from './journal-base.ts';

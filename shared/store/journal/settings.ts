@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/settings.ts: single values under a key.
- */
+/** Single values under a key. */
 import type { z } from 'zod';
 import type { Journal } from '../journal.ts';
 import { type JournalBase, type JournalDb, setSetting } from './journal-base.ts';

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/sites.ts: the places where piles lie.
- */
+/** The places where piles lie. */
 import type { Site } from '../../contracts/sites.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';

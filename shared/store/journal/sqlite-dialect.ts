@@ -1,9 +1,4 @@
-/**
- * shared/store/journal/sqlite-dialect.ts: everything of the journal that is SQLite's own.
- *
- * Takes:  an open better-sqlite3 database, handed over.
- * Gives:  a Kysely dialect; elsewhere only SQL that PostgreSQL speaks too.
- */
+/** Everything of the journal that is SQLite's own. */
 import type { Database } from 'better-sqlite3';
 import {
   CompiledQuery,

@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/tables.ts: the journal's columns as the newest migration leaves them.
- */
+/** The journal's columns as the newest migration leaves them. */
 import type { MappingInput } from '../../contracts/ingest.ts';
 import type { Ending, FlowWay, LineageKind, Use } from '../../contracts/lineage.ts';
 import type { EntryKind } from '../../entry.ts';

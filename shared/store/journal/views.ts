@@ -1,6 +1,4 @@
-/**
- * shared/store/journal/views.ts: every pile as its watcher last saw it, for the processes that do not watch it.
- */
+/** Every pile as its watcher last saw it, for the processes that do not watch it. */
 import { type PileSummary, pileSummarySchema } from '../../contracts/piles.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';

@@ -1,8 +1,8 @@
 /**
- * shared/store/migrations/0001-journal.ts: the journal's first tables.
+ * The journal's first tables.
  *
- * Released migrations are never edited; a change is the next number. Everything here runs on SQLite and PostgreSQL:
- * ids and JSON are text, times are bigint epoch ms, yes or no is 1 or 0.
+ * Released migrations are never edited; a change is the next number. Everything here runs on SQLite and PostgreSQL: ids
+ * and JSON are text, times are bigint epoch ms, yes or no is 1 or 0.
  */
 import { type Kysely, sql } from 'kysely';
 

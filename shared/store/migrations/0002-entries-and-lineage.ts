@@ -1,7 +1,8 @@
 /**
- * shared/store/migrations/0002-entries-and-lineage.ts: entries with every version of them, photos, lots, flows and uses.
+ * Entries with every version of them, photos, lots, flows and uses.
  *
- * What was an act becomes the first version of an entry; when it reached us was not kept then, so its own time stands for that.
+ * What was an act becomes the first version of an entry; when it reached us was not kept then, so its own time stands
+ * for that.
  */
 import type { Kysely } from 'kysely';
 import { sql } from 'kysely';

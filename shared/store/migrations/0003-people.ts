@@ -1,6 +1,4 @@
-/**
- * shared/store/migrations/0003-people.ts: people, their sessions, links and tokens, attempts to sign in, and the audit trail.
- */
+/** People, their sessions, links and tokens, attempts to sign in, and the audit trail. */
 import { type Kysely, SqliteAdapter, sql } from 'kysely';
 
 export async function up(db: Kysely<unknown>): Promise<void> {

@@ -1,5 +1,5 @@
 /**
- * shared/store/migrations/0004-probe-keys.ts: the keys that probes and programs come in with at the broker's door.
+ * The keys that probes and programs come in with at the broker's door.
  *
  * Not "probe_key": PostgreSQL names indexes and tables alike, and 0001 gave that name to an index.
  */

@@ -1,5 +1,5 @@
 /**
- * shared/store/migrations/0005-delivery.ts: what is to be told to people, how it went, and how each wants to be told.
+ * What is to be told to people, how it went, and how each wants to be told.
  *
  * Persons are named by id without a reference: what somebody was told stays when the person is gone.
  */

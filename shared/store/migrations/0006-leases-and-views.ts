@@ -1,6 +1,6 @@
 /**
- * shared/store/migrations/0006-leases-and-views.ts: what several processes share: who watches which site, how the
- * watcher last saw each pile, what it is asked to do, and the pictures of photos.
+ * What several processes share: who watches which site, how the watcher last saw each pile, what it is asked to do, and
+ * the pictures of photos.
  */
 import { type Kysely, sql } from 'kysely';
 

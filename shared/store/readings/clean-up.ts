@@ -1,8 +1,5 @@
 /**
- * shared/store/readings/clean-up.ts: settles all that waits, series by series, a little with each batch.
- *
- * Takes:  how many readings a step should settle.
- * Gives:  steps short enough to stand between two batches; once round, the inbox is as empty as it was full.
+ * Settles all that waits, series by series, a little with each batch.
  *
  * The longer readings wait, the more of one series go into the same pages at once: with many series that is what
  * writing costs. One step for all of them would stop the server for as long as it took to gather them.

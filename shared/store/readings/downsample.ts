@@ -1,9 +1,6 @@
 /**
- * shared/store/readings/downsample.ts: takes raw rows away whose time has come, and leaves their rollups, a step at a time.
- *
- * Takes:  the time before which raw rows go.
- * Gives:  steps of a few thousand rows, each a transaction of its own; at the end the pages that became free.
- * Never:  takes a row away that is not in the rollups: what waits of a series is settled before its horizon moves.
+ * Takes raw rows away whose time has come, and leaves their rollups, a step at a time. It never takes a row away that
+ * is not in the rollups: what waits of a series is settled before its horizon moves.
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { ThinStep, Weight } from '../readings-store.ts';

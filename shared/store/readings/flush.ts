@@ -1,10 +1,7 @@
 /**
- * shared/store/readings/flush.ts: moves the waiting readings of some series into the reading table and the rollups.
- *
- * Takes:  series, and the newest batch of the inbox that their waiting readings can come from.
- * Gives:  rows, rollups and series facts in one transaction.
- * Never:  counts a reading twice: what waits was new when it was taken, and its series says through which batch it
- *         is settled, so that the same batch, still in the inbox after a crash, is not taken for waiting again.
+ * Moves the waiting readings of some series into the reading table and the rollups. It never counts a reading twice:
+ * what waits was new when it was taken, and its series says through which batch it is settled, so that the same batch,
+ * still in the inbox after a crash, is not taken for waiting again.
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { KnownSeries } from './series-book.ts';

@@ -1,9 +1,5 @@
 /**
- * shared/store/readings/gather.ts: one series gathered into buckets of one length.
- *
- * Takes:  a series, an exact range of time, a bucket plan.
- * Gives:  columns of the buckets that have readings, waiting readings included.
- * Never:  writes, so charts can be drawn while the disk is full.
+ * One series gathered into buckets of one length. It never writes, so charts can be drawn while the disk is full.
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { BucketColumns } from '../readings-store.ts';

@@ -1,10 +1,11 @@
 /**
- * shared/store/readings/inbox.ts: how a batch of new readings is packed into one blob, and unpacked.
+ * How a batch of new readings is packed into one blob, and unpacked.
  *
- * One blob per batch costs a commit the same few pages whether the batch came from one probe or from a thousand;
- * rows straight into the reading table would touch a page of it for every series.
+ * One blob per batch costs a commit the same few pages whether the batch came from one probe or from a thousand; rows
+ * straight into the reading table would touch a page of it for every series.
  *
- * Layout for n readings, 20 bytes each, little-endian: n times at_ms (f64), n times value (f64), n times series id (u32).
+ * Layout for n readings, 20 bytes each, little-endian: n times at_ms (f64), n times value (f64), n times series id
+ * (u32).
  */
 import { StoreError } from '../../errors.ts';
 

@@ -1,9 +1,6 @@
 /**
- * shared/store/readings/intake.ts: sorts a batch into new, known, in conflict and too late, in memory.
- *
- * Takes:  readings, and a way to look up a settled value.
- * Gives:  the outcome of each, and the new ones as columns for the inbox.
- * Never:  writes. When writing fails afterwards, `undo` puts everything back as it was.
+ * Sorts a batch into new, known, in conflict and too late, in memory. It never writes. When writing fails afterwards,
+ * `undo` puts everything back as it was.
  */
 import type { Reading } from '../../reading.ts';
 import { type AppendResult, appended } from '../readings-store.ts';

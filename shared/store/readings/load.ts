@@ -1,9 +1,4 @@
-/**
- * shared/store/readings/load.ts: fills the book and the sweep with what a file holds, at opening.
- *
- * Takes:  an open, migrated database; an empty book and sweep.
- * Gives:  every series with its first and last, and every reading that still waits in the inbox.
- */
+/** Fills the book and the sweep with what a file holds, at opening. */
 import type { Database } from 'better-sqlite3';
 import { StoreError } from '../../errors.ts';
 import type { Quantity } from '../../quantity.ts';

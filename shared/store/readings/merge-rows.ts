@@ -1,9 +1,4 @@
-/**
- * shared/store/readings/merge-rows.ts: raw readings of several series as one stream by time, a page at a time.
- *
- * Takes:  series, settled and waiting, and a range of time.
- * Gives:  rows as they came, before the horizon of a series one stand-in for every ten minutes; pages that never end in the middle of a time.
- */
+/** Raw readings of several series as one stream by time, a page at a time. */
 import type { Database } from 'better-sqlite3';
 import type { KeptReading } from '../readings-store.ts';
 import type { KnownSeries } from './series-book.ts';

@@ -1,9 +1,6 @@
 /**
- * shared/store/readings/schema.ts: the tables of the embedded readings store, as numbered steps forwards.
- *
- * Takes:  an open database, empty or written by an earlier version.
- * Gives:  the tables of today; `user_version` counts the steps taken.
- * Never:  goes back, or touches a file that a later version wrote.
+ * The tables of the embedded readings store, as numbered steps forwards. It never goes back, or touches a file that a
+ * later version wrote.
  */
 import type { Database } from 'better-sqlite3';
 import { StoreError } from '../../errors.ts';

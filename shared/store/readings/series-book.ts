@@ -1,6 +1,4 @@
-/**
- * shared/store/readings/series-book.ts: every series ever seen, in memory, found without building a key.
- */
+/** Every series ever seen, in memory, found without building a key. */
 import type { Quantity } from '../../quantity.ts';
 import type { SeriesRef } from '../readings-store.ts';
 import { Waiting } from './waiting.ts';

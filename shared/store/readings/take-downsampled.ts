@@ -1,9 +1,4 @@
-/**
- * shared/store/readings/take-downsampled.ts: puts into the rollups what another store had thinned of one series.
- *
- * Takes:  stand-ins, each ten minutes of one series, all before its horizon.
- * Gives:  the rollups of every tier and the horizon, in one transaction; the same again changes nothing.
- */
+/** Puts into the rollups what another store had thinned of one series. */
 
 import type { Database } from 'better-sqlite3';
 import type { Thinned } from '../readings-store.ts';

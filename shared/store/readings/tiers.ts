@@ -1,9 +1,6 @@
 /**
- * shared/store/readings/tiers.ts: the lengths at which rollups are kept, and the bucket lengths charts get.
- *
- * Takes:  a range of time and how many points a chart can use.
- * Gives:  the length of a bucket, and which tier (or the raw rows) to gather each stretch from.
- * Never:  asks a tier for part of one of its rows: edges come from finer tiers, at last from raw rows, so cuts are exact.
+ * The lengths at which rollups are kept, and the bucket lengths charts get. It never asks a tier for part of one of its
+ * rows: edges come from finer tiers, at last from raw rows, so cuts are exact.
  */
 const minuteMs = 60_000;
 const hourMs = 3_600_000;

@@ -1,9 +1,4 @@
-/**
- * shared/store/readings/waiting.ts: the readings of one series that are safe in the inbox but not settled yet.
- *
- * Takes:  readings in any order of time, each time at most once.
- * Gives:  them sorted, and the value at a time.
- */
+/** The readings of one series that are safe in the inbox but not settled yet. */
 export class Waiting {
   #atMs: number[] = [];
   #values: number[] = [];

@@ -1,6 +1,4 @@
-/**
- * shared/store/readings/whole-range.ts: what every readings store checks of a question or a reading before it works.
- */
+/** What every readings store checks of a question or a reading before it works. */
 import type { Reading } from '../../reading.ts';
 import type { BucketColumns } from '../readings-store.ts';
 

@@ -1,5 +1,5 @@
 /**
- * simulator/demo/past-seasons/outcome.ts: how a keeper of Saltmere put it when a batch was over.
+ * How a keeper of Saltmere put it when a batch was over.
  *
  * Takes:  what truly became of the batch.
  * Gives:  an outcome in words, what nose and eyes said, and whether the person called it ready.

@@ -1,5 +1,5 @@
 /**
- * simulator/demo/past-seasons/past-plan.ts: what was laid at Saltmere in two invented years: 24 batches, by two keepers.
+ * What was laid at Saltmere in two invented years: 24 batches, by two keepers.
  *
  * Takes:  a seed, the year of the demo.
  * Gives:  per batch where and when, how it was laid, what hands did and which mistake was made; how it fared is left to the physics.

@@ -1,5 +1,5 @@
 /**
- * simulator/demo/past-seasons/play-past.ts: plays one past batch and keeps what its probes measured and what became of it.
+ * Plays one past batch and keeps what its probes measured and what became of it.
  *
  * Takes:  a planned batch, a seed.
  * Gives:  readings at ten-minute steps, and the truth to write an outcome from.

@@ -1,6 +1,4 @@
-/**
- * simulator/demo/past-seasons/progress-bar.ts: how far it is, on one line of a terminal; on paper a line now and then.
- */
+/** How far it is, on one line of a terminal; on paper a line now and then. */
 const width = 24;
 
 /** @example barText(6, 24) // => "[######..................] 6 of 24" */

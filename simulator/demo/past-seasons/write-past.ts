@@ -1,5 +1,5 @@
 /**
- * simulator/demo/past-seasons/write-past.ts: two invented years into the stores of a server that is not open yet.
+ * Two invented years into the stores of a server that is not open yet.
  *
  * Takes:  a data folder, when the demo's clock starts, whom to tell how far it is.
  * Gives:  24 ended batches with readings, entries, alarms, outcomes and lineage.

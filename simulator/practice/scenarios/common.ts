@@ -1,6 +1,4 @@
-/**
- * simulator/practice/scenarios/common.ts: what most practice piles have in common.
- */
+/** What most practice piles have in common. */
 import type { Fault } from '../../probes/fault.ts';
 import type { PracticeActKind, PracticeProbe, Weights } from '../practice-scenario.ts';
 

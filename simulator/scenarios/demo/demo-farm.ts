@@ -1,9 +1,4 @@
-/**
- * simulator/scenarios/demo/demo-farm.ts: the farm Saltmere, which never was: two sites, four piles, four fates.
- *
- * Takes:  a seed.
- * Gives:  names, recipes, probes and hands of each pile; how each fares is left to the physics.
- */
+/** The farm Saltmere, which never was: two sites, four piles, four fates. */
 import type { Position, Stage } from '../../../shared/names.ts';
 import { type Scenario, type ScenarioText, scenarioSchema } from '../../scenario/scenario-schema.ts';
 

@@ -1,9 +1,6 @@
 /**
- * simulator/scenarios/demo/start-farm.ts: plays Saltmere to a broker: first its past, then as the clock goes.
- *
- * Takes:  the farm, the server clock's setting, a broker.
- * Gives:  a promise of counts that settles when `signal` stops it or the scenario ends.
- * Never:  publishes a reading before the clock has come to it.
+ * Plays Saltmere to a broker: first its past, then as the clock goes. It never publishes a reading before the clock has
+ * come to it.
  */
 import { type FastClockSetting, fastClock } from '../../../shared/clock.ts';
 import { farmOf } from '../../farm/farm.ts';

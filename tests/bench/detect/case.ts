@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/case.ts: one pile of the bench, whoever invented it: its story, its truth and what its probes said.
+ * One pile of the bench, whoever invented it: its story, its truth and what its probes said.
  *
  * Takes:  a scenario of the development half.
  * Gives:  the case that judge, fixed thresholds and tally are given.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/farm-cases.ts: the reported half: piles that the simulator's own generators invent, felt by its own probes.
+ * The reported half: piles that the simulator's own generators invent, felt by its own probes.
  *
  * Takes:  a generator's farm, by seed; how far constants are moved.
  * Gives:  one case per pile: what happened, what was told and logged, what came in.

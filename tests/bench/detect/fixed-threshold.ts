@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/fixed-threshold.ts: what the grower would otherwise use: two fixed thresholds on the core.
+ * What the grower would otherwise use: two fixed thresholds on the core.
  *
  * Takes:  a pile and what its probes said.
  * Gives:  what a plain alarm at 50 °C, and below 30 °C (soil: 20 °C) from 36 h on, would have said.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/generators.ts: three ways of inventing the piles that rules are tried out on.
+ * Three ways of inventing the piles that rules are tried out on.
  *
  * Takes:  a number of the pile.
  * Gives:  its scenario. The first draws around a purpose (ordinary, hot, dry, cold ...); the second draws a grower, a

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/kept-band.ts: expected bands kept in a folder between runs, for whoever tunes something else.
+ * Expected bands kept in a folder between runs, for whoever tunes something else.
  *
  * Takes:  BRANHEARTH_BENCH_KEEP, a folder outside the project; without it every band is made anew.
  * Gives:  the expected band of a setup.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/probe-readings.ts: what the probes of a scenario would have said, faults and losses included.
+ * What the probes of a scenario would have said, faults and losses included.
  *
  * Takes:  a scenario and its world.
  * Gives:  readings in time order, sample by sample.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/real-heap.ts: forecasts on the real litter heap (tests/data), each made from what was known then.
+ * Forecasts on the real litter heap (tests/data), each made from what was known then.
  *
  * Takes:  the hourly table of the heap.
  * Gives:  the same forecast figures as on the simulated piles, under `real_`.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/scenario.ts: one seeded pile for the detection bench, as data.
+ * One seeded pile for the detection bench, as data.
  *
  * Takes:  nothing.
  * Gives:  what the judge, the truth and the tally know of a pile, and what the two generators of the development half draw.

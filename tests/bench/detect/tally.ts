@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/tally.ts: what was said against what truly was, summed over piles.
+ * What was said against what truly was, summed over piles.
  *
  * Takes:  scenario, world, truth and what the judge said, pile by pile.
  * Gives:  the bench's figures.

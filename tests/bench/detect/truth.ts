@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/truth.ts: what truly happened to a pile, read off the simulator alone.
+ * What truly happened to a pile, read off the simulator alone.
  *
  * Takes:  a pile's story and its world.
  * Gives:  the sample at which each trouble began, or null.

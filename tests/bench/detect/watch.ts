@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/watch.ts: plays a pile through the judge as the server does, and keeps what it said.
+ * Plays a pile through the judge as the server does, and keeps what it said.
  *
  * Takes:  a pile and what its probes said.
  * Gives:  alarms raised, hourly forecasts and moisture estimates.

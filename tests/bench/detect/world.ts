@@ -1,5 +1,5 @@
 /**
- * tests/bench/detect/world.ts: runs a scenario in the simulator and keeps what truly was, every ten minutes.
+ * Runs a scenario in the simulator and keeps what truly was, every ten minutes.
  *
  * Takes:  a scenario.
  * Gives:  true temperatures by place, moisture, oxygen, food and metabolic state.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults/examine.ts: what stands in the stores after all faults, held against the truth.
+ * What stands in the stores after all faults, held against the truth.
  *
  * Takes:  the probes with all they ever made, the readings kept, the alarms told.
  * Gives:  how many readings are missing, there twice or other than made, per fault; alarms missing, twice, and untrue.

@@ -1,6 +1,4 @@
-/**
- * tests/bench/faults/fault-server.ts: what the fault bench asks of a server, and what can be done to it.
- */
+/** What the fault bench asks of a server, and what can be done to it. */
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { KeepingProbes } from './keeping-probes.ts';
 

@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults/keeping-probes.ts: probes that keep each reading until it is acknowledged, as the README asks of them.
+ * Probes that keep each reading until it is acknowledged, as the README asks of them.
  *
  * Takes:  a broker, the true probes, the time of the server, a seed.
  * Gives:  every reading published at QoS 1 until taken; on demand in any order, and some of them twice.

@@ -1,6 +1,4 @@
-/**
- * tests/bench/faults/pages.ts: what the fault bench asks of the pages, as their own scripts would.
- */
+/** What the fault bench asks of the pages, as their own scripts would. */
 import { until } from '../../helpers/until.ts';
 import type { NotifiedAlarm } from './examine.ts';
 import type { TruePile, TrueProbe } from './truth.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/bench/faults/seeded.ts: the same chances in every run.
- */
+/** The same chances in every run. */
 
 /** Numbers in [0, 1) (mulberry32, public domain, T. Ettinger 2017; from memory). */
 export function seeded(seed: number): () => number {

@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults/several-processes.ts: two workers and a web process on PostgreSQL, InfluxDB and Mosquitto, and what
+ * Two workers and a web process on PostgreSQL, InfluxDB and Mosquitto, and what
  * befalls such a server.
  */
 import { z } from 'zod';

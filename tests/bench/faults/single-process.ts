@@ -1,6 +1,4 @@
-/**
- * tests/bench/faults/single-process.ts: one process with its embedded broker and SQLite, and what befalls such a server.
- */
+/** One process with its embedded broker and SQLite, and what befalls such a server. */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

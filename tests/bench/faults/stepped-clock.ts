@@ -1,5 +1,5 @@
 /**
- * tests/bench/faults/stepped-clock.ts: loaded before a server, it lets a bench set the clock of that one process.
+ * Loaded before a server, it lets a bench set the clock of that one process.
  *
  * Takes:  BENCH_CLOCK_FILE, a file that holds by how much the clock is off [ms].
  * Gives:  a Date.now that is off by that; the time that nobody sets goes on as it does.

@@ -1,6 +1,4 @@
-/**
- * tests/bench/faults/stepping.ts: the clock of one process, set forward and back while it runs.
- */
+/** The clock of one process, set forward and back while it runs. */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Fault, seconds } from './fault-server.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/bench/scale/cpu-time.ts: processor time that processes have used (Linux).
- */
+/** Processor time that processes have used (Linux). */
 import { readdirSync, readFileSync } from 'node:fs';
 
 /** The kernel counts in hundredths of a second. */

@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale/gateway.ts: one gateway of probes, which keeps each message until the server has acknowledged it.
+ * One gateway of probes, which keeps each message until the server has acknowledged it.
  *
  * Takes:  a broker, a client id, messages.
  * Gives:  each message at QoS 1 until acknowledged, over as many lines as it takes.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale/live-lag.ts: an open page that notes how long after its publishing each reading is shown.
+ * An open page that notes how long after its publishing each reading is shown.
  *
  * Takes:  the address of the pages, and word of each reading as it is published.
  * Gives:  the lags, and how many readings were published but never shown.

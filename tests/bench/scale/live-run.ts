@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale/live-run.ts: one server at work with so many probes: how soon pages show a reading, how much memory.
+ * One server at work with so many probes: how soon pages show a reading, how much memory.
  *
  * Takes:  how many probes, how long to warm up and to measure.
  * Gives:  lags from publishing to page, resident memory, what was lost.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale/paced-publisher.ts: every probe speaks once a minute, evenly spread, at QoS 1 over a few gateways.
+ * Every probe speaks once a minute, evenly spread, at QoS 1 over a few gateways.
  *
  * Takes:  a broker, the probes, who wants to know of each reading; a clock that may run fast, its minutes then too.
  * Gives:  how many were acknowledged, how far the publisher itself fell behind its clock, how often a line broke.

@@ -1,6 +1,4 @@
-/**
- * tests/bench/scale/resident.ts: memory that a process has in use.
- */
+/** Memory that a process has in use. */
 import { readFile } from 'node:fs/promises';
 
 /** As the kernel counts it (Linux; NaN elsewhere) [MB]. */

@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale/scale-farm.ts: a data folder as a week of work leaves it: many piles, each with four probes.
+ * A data folder as a week of work leaves it: many piles, each with four probes.
  *
  * Takes:  a folder and how many probes.
  * Gives:  sites of 25 piles, a bran batch laid a week ago on each, its probes claimed, one temperature an hour behind each.

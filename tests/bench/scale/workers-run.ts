@@ -1,5 +1,5 @@
 /**
- * tests/bench/scale/workers-run.ts: so many workers take the same load of eight sites, Mosquitto before them, InfluxDB behind.
+ * So many workers take the same load of eight sites, Mosquitto before them, InfluxDB behind.
  *
  * Takes:  how many workers; PostgreSQL, InfluxDB and Mosquitto are its own.
  * Gives:  messages per second from the first one published until all are committed, what processor time each program

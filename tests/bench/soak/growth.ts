@@ -1,5 +1,5 @@
 /**
- * tests/bench/soak/growth.ts: how fast something grows, told so that a few odd values do not decide.
+ * How fast something grows, told so that a few odd values do not decide.
  *
  * Takes:  values at equal steps.
  * Gives:  the median of the slopes of all pairs, and the range that holds the true slope in 95 of 100 such series.

@@ -1,5 +1,5 @@
 /**
- * tests/bench/soak/memory-inside.ts: loaded before a server, it tells a bench what the memory of that process is made of.
+ * Loaded before a server, it tells a bench what the memory of that process is made of.
  *
  * Takes:  BENCH_MEMORY_SOCKET, where to listen; what it is asked: `/`, or `/collected` to collect all garbage first.
  * Gives:  MemoryInside as JSON.

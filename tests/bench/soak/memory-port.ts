@@ -1,6 +1,4 @@
-/**
- * tests/bench/soak/memory-port.ts: how a bench asks a server what its memory is made of.
- */
+/** How a bench asks a server what its memory is made of. */
 import { request } from 'node:http';
 import { join } from 'node:path';
 import type { MemoryInside } from './memory-inside.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/core/lineage/arbitrary-flows.ts: flows between a few nodes, in any order, circles included.
- */
+/** Flows between a few nodes, in any order, circles included. */
 import fc from 'fast-check';
 import type { Flow, LineageRef } from '../../../core/lineage/graph.ts';
 

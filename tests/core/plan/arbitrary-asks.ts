@@ -1,6 +1,4 @@
-/**
- * tests/core/plan/arbitrary-asks.ts: requests to the planner, at random within what its schemas allow.
- */
+/** Requests to the planner, at random within what its schemas allow. */
 import fc from 'fast-check';
 import {
   type DilutionAsk,

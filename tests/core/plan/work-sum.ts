@@ -1,9 +1,6 @@
 /**
- * tests/core/plan/work-sum.ts: works out a line of working by hand, as a reader would, from its text alone.
- *
- * Takes:  text such as "10 kg × (60 % − 12 %) ÷ (100 % − 60 %)".
- * Gives:  the interval in which the true value must lie, as each figure is rounded to four places, and its dimension.
- * Never:  adds kilograms to litres: unlike dimensions are an error.
+ * Works out a line of working by hand, as a reader would, from its text alone. It never adds kilograms to litres:
+ * unlike dimensions are an error.
  */
 
 export interface Worked {

@@ -1,5 +1,5 @@
 /**
- * tests/server/access/access-table.ts: who may call each route of the description, written down by hand.
+ * Who may call each route of the description, written down by hand.
  *
  * A new route needs its row here: think about who should reach it, and not only what its own file says.
  */

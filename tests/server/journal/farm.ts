@@ -1,6 +1,4 @@
-/**
- * tests/server/journal/farm.ts: a server of its own with one site and a few piles, and short ways to ask it.
- */
+/** A server of its own with one site and a few piles, and short ways to ask it. */
 import type { Quantity } from '../../../shared/quantity.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 

@@ -1,6 +1,4 @@
-/**
- * tests/server/notify/farm.ts: a pile that overheats on a clock of its own, and a server that tells people of it.
- */
+/** A pile that overheats on a clock of its own, and a server that tells people of it. */
 
 import type { InstallationParts } from '../../../server/app/open-single.ts';
 import type { Clock } from '../../../shared/clock.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/server/notify/notify-service.ts: delivery alone, over a journal in memory, with ways that write down what they are given.
- */
+/** Delivery alone, over a journal in memory, with ways that write down what they are given. */
 import pino from 'pino';
 import { type AlarmMachine, startAlarm } from '../../../core/alarms/alarm.ts';
 import type { Hold } from '../../../core/alarms/hold.ts';

@@ -1,4 +1,4 @@
-/** tests/server/people/network-rows.ts: addresses that count as one for guessing, either side of the /64 of IPv6. */
+/** Addresses that count as one for guessing, either side of the /64 of IPv6. */
 export const networkKeyRows: readonly (readonly [string, string, boolean])[] = [
   ['192.0.2.7', '192.0.2.8', false],
   ['192.0.2.7', '::ffff:192.0.2.7', true],

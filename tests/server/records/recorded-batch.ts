@@ -1,6 +1,6 @@
 /**
- * tests/server/records/recorded-batch.ts: an invented batch with everything in its record: lots, readings with a gap, entries of many
- * alphabets, a correction, a photo, an alarm, uses.
+ * An invented batch with everything in its record: lots, readings with a gap, entries of many alphabets, a correction,
+ * a photo, an alarm, uses.
  */
 import sharp from 'sharp';
 import { type Farm, hourMs, site } from '../journal/farm.ts';

@@ -1,9 +1,4 @@
-/**
- * tests/shared/store/append-until-killed.ts: a process that keeps numbered batches until somebody kills it.
- *
- * Takes:  the path of the readings and the number of the first batch, as arguments; "thin" to thin a little with each.
- * Gives:  on standard output the number of each batch, a line each, once its append has resolved.
- */
+/** A process that keeps numbered batches until somebody kills it. */
 import { writeSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Reading } from '../../../shared/reading.ts';

@@ -1,5 +1,5 @@
 /**
- * tests/shared/store/arbitrary-readings.ts: readings as fast-check makes them.
+ * Readings as fast-check makes them.
  *
  * Few series, crowded times: duplicates, conflicts and late readings are the rule. Values are eighths, which binary
  * fractions hold exactly, so that sums are exact in any order and rollups can be compared without a tolerance.

@@ -1,5 +1,5 @@
 /**
- * tests/shared/store/dump-sql.ts: a database as SQL that makes it again, to freeze what a released version wrote.
+ * A database as SQL that makes it again, to freeze what a released version wrote.
  *
  * When a migration is added: dump a file of the version before it into versions/, and never edit it again.
  */

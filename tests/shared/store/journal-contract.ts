@@ -1,8 +1,4 @@
-/**
- * tests/shared/store/journal-contract.ts: what every journal must do, whichever database is behind it.
- *
- * Takes:  a name, and how to open an empty journal (and, where it outlives its process, how to open it again).
- */
+/** What every journal must do, whichever database is behind it. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { MappingInput } from '../../../shared/contracts/ingest.ts';

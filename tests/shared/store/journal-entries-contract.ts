@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/journal-entries-contract.ts: the part of the journal's contract about entries, their versions and photos.
- */
+/** The part of the journal's contract about entries, their versions and photos. */
 import { describe, expect, test } from 'vitest';
 import type { EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import {

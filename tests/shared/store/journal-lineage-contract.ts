@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/journal-lineage-contract.ts: the part of the journal's contract about lots, flows, uses and endings.
- */
+/** The part of the journal's contract about lots, flows, uses and endings. */
 import { describe, expect, test } from 'vitest';
 import { ConflictError } from '../../../shared/errors.ts';
 import type { FlowRecord } from '../../../shared/store/journal.ts';

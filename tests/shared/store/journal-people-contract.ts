@@ -1,7 +1,4 @@
-/**
- * tests/shared/store/journal-people-contract.ts: the part of the journal's contract about people, sessions, links, tokens,
- * attempts and the audit trail.
- */
+/** The part of the journal's contract about people, sessions, links, tokens, attempts and the audit trail. */
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
 import type { Journal } from '../../../shared/store/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/journal-sample.ts: an invented farm for the journal's tests.
- */
+/** An invented farm for the journal's tests. */
 import type { Site } from '../../../shared/contracts/sites.ts';
 import type {
   ActRecord,

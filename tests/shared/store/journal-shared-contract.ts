@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/journal-shared-contract.ts: the part of the journal's contract about what several processes share.
- */
+/** The part of the journal's contract about what several processes share. */
 import { describe, expect, test } from 'vitest';
 import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { LostLeaseError } from '../../../shared/errors.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/journal-telling-contract.ts: what any journal must keep of what people are told.
- */
+/** What any journal must keep of what people are told. */
 import { describe, expect, test } from 'vitest';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/readings-model.ts: the readings store as plainly as it can be said, to compare real ones with.
- */
+/** The readings store as plainly as it can be said, to compare real ones with. */
 import type { Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { appended, type KeptReading, type ProbeName, type SeriesRef } from '../../../shared/store/readings-store.ts';

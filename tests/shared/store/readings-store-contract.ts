@@ -1,8 +1,4 @@
-/**
- * tests/shared/store/readings-store-contract.ts: what every readings store must do, whichever database is behind it.
- *
- * Takes:  a name, and how to open an empty store (and, where it outlives its process, how to open it again).
- */
+/** What every readings store must do, whichever database is behind it. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';

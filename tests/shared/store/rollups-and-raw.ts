@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/rollups-and-raw.ts: looks into a closed readings file: do its rollups say what its rows say?
- */
+/** Looks into a closed readings file: do its rollups say what its rows say? */
 import Database from 'better-sqlite3';
 import { tierLengthsMs } from '../../../shared/store/readings/tiers.ts';
 

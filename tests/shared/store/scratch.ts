@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/scratch.ts: a folder of its own for one test, and what a crash would leave of a database.
- */
+/** A folder of its own for one test, and what a crash would leave of a database. */
 import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

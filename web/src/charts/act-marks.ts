@@ -1,9 +1,4 @@
-/**
- * web/chart/act-marks.ts: acts as marks on a chart, those close together said at one mark.
- *
- * Takes:  acts with their time, the span shown.
- * Gives:  marks in order of time, each with the words of the acts it stands for.
- */
+/** Acts as marks on a chart, those close together said at one mark. */
 export interface Mark {
   readonly atMs: number;
   readonly words: string;

@@ -1,6 +1,4 @@
-/**
- * web/chart/ahead-table.tsx: the core's next hours as a table, for those who read tables.
- */
+/** The core's next hours as a table, for those who read tables. */
 import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { useReader } from '../data/live/use-installation.ts';
 import { usePrefs } from '../data/prefs.ts';

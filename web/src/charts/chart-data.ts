@@ -1,9 +1,5 @@
 /**
- * web/chart/chart-data.ts: a pile's series as lines, bands and table rows.
- *
- * Takes:  the answer of the series route.
- * Gives:  points with a null where the line must break; rows that hold the same values for those who read tables.
- * Never:  draws through a gap: no reading is not a straight line.
+ * A pile's series as lines, bands and table rows. It never draws through a gap: no reading is not a straight line.
  */
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { type Position, positions } from '../../../shared/names.ts';

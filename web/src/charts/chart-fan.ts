@@ -1,9 +1,7 @@
 /**
- * web/chart/chart-fan.ts: the core's next hours on a chart, as upright strokes with a dash at the middle of each.
+ * The core's next hours on a chart, as upright strokes with a dash at the middle of each.
  *
  * Strokes, not a tinted stripe: what was expected and what is ahead are told apart by shape.
- * Takes:  the fan in the unit shown, the time of now.
- * Gives:  drawing for the plugin of chart-marks.ts.
  */
 import type { Chart } from 'chart.js';
 

@@ -1,9 +1,4 @@
-/**
- * web/chart/chart-marks.ts: what is written straight onto a chart: a limit, the acts, and each line's name at its end.
- *
- * Takes:  where to read the marks and colours from at the moment of drawing.
- * Gives:  a Chart.js plugin.
- */
+/** What is written straight onto a chart: a limit, the acts, and each line's name at its end. */
 import type { Chart, Plugin } from 'chart.js';
 import { positionNames } from '../ui/format/words.ts';
 import { spreadRows } from '../ui/mound/mound-layout.ts';

@@ -1,6 +1,4 @@
-/**
- * web/chart/chart-summary.ts: what a chart shows, in words.
- */
+/** What a chart shows, in words. */
 import { dayAndTime, type Reader } from '../ui/format/local-time.ts';
 import { capital, positionNames } from '../ui/format/words.ts';
 import type { Line } from './chart-data.ts';

@@ -1,9 +1,4 @@
-/**
- * web/chart/line-chart.tsx: lines over time on a canvas, with a band, a limit and the acts marked.
- *
- * Takes:  lines and band already in the unit shown.
- * Gives:  a figure; its words are its accessible name, and moving over it tells the instant to its owner.
- */
+/** Lines over time on a canvas, with a band, a limit and the acts marked. */
 import {
   Chart,
   type ChartConfiguration,

@@ -1,6 +1,4 @@
-/**
- * web/chart/line-style.ts: how the line of each position is drawn; told apart by dash and weight as well as by colour.
- */
+/** How the line of each position is drawn; told apart by dash and weight as well as by colour. */
 import type { Position } from '../../../shared/names.ts';
 
 export interface LineStyle {

@@ -1,5 +1,5 @@
 /**
- * web/chart/pile-charts.tsx: a pile's heat with the expected band, and its damp beneath, over one span of time.
+ * A pile's heat with the expected band, and its damp beneath, over one span of time.
  *
  * Loaded only when a pile is opened, so that the home page stays light.
  */

@@ -1,6 +1,4 @@
-/**
- * web/chart/series-table.tsx: the charts' data as a table.
- */
+/** The charts' data as a table. */
 import { useMemo } from 'preact/hooks';
 import type { Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { useReader } from '../data/live/use-installation.ts';

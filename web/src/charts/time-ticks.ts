@@ -1,9 +1,4 @@
-/**
- * web/chart/time-ticks.ts: where an axis of time is marked, on the wall clock of the reader's zone.
- *
- * Takes:  the span shown, the zone, and how many marks fit.
- * Gives:  round times: whole hours count from local midnight, also across a change of the clocks.
- */
+/** Where an axis of time is marked, on the wall clock of the reader's zone. */
 import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { clockTime, type Reader, shortDay, zoneOffsetMs } from '../ui/format/local-time.ts';
 

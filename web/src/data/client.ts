@@ -1,11 +1,4 @@
-/**
- * web/api/client.ts: one request to the server and its answer, checked.
- *
- * Takes:  a path, what the answer must look like, and perhaps a body.
- * Gives:  the answer through its zod schema; or throws ApiProblem (the server said no) or NoAnswer (it said nothing usable).
- *         Out of reach of the server the last answer to the same question, where this device keeps it.
- * Never:  lets an unchecked answer into the page.
- */
+/** One request to the server and its answer, checked. It never lets an unchecked answer into the page. */
 import type { z } from 'zod';
 import { type Problem, problemSchema } from '../../../shared/contracts/problem.ts';
 import { isHeldUp } from '../features/people/owed-sign-out.ts';

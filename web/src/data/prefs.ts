@@ -1,8 +1,6 @@
 /**
- * web/prefs.ts: how this person likes to read, remembered in this browser.
- *
- * Takes:  what localStorage holds, which anything may have written: each part is checked, a bad part is its default.
- * Never:  sent to the server, save the name written beside what the person acknowledges.
+ * How this person likes to read, remembered in this browser. It never sent to the server, save the name written beside
+ * what the person acknowledges.
  */
 import { z } from 'zod';
 import { hour12Of, type Reader } from '../ui/format/local-time.ts';

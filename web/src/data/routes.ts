@@ -1,6 +1,4 @@
-/**
- * web/api/routes.ts: every route the pages use, one function each, with what it answers.
- */
+/** Every route the pages use, one function each, with what it answers. */
 import { z } from 'zod';
 import { alarmDetailSchema, alarmsAnswerSchema } from '../../../shared/contracts/alarms.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';

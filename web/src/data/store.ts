@@ -1,6 +1,4 @@
-/**
- * web/store.ts: a value that parts of the page follow.
- */
+/** A value that parts of the page follow. */
 import { useEffect, useState } from 'preact/hooks';
 
 export interface Store<T> {

@@ -1,6 +1,4 @@
-/**
- * web/parts/use-deed.ts: something the person does that the server may refuse.
- */
+/** Something the person does that the server may refuse. */
 import { useState } from 'preact/hooks';
 import { ApiProblem } from './client.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/parts/use-answer.ts: an answer of the server that one page needs, fetched, kept, and fetched again.
- */
+/** An answer of the server that one page needs, fetched, kept, and fetched again. */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 
 export interface Answer<T> {

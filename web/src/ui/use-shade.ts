@@ -1,6 +1,4 @@
-/**
- * web/use-shade.ts: whether the page stands in light or dark now, by choice or by the device.
- */
+/** Whether the page stands in light or dark now, by choice or by the device. */
 import { useEffect, useState } from 'preact/hooks';
 import { usePrefs } from '../data/prefs.ts';
 import type { Shade } from './colour/heat-scale.ts';

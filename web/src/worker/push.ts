@@ -1,9 +1,6 @@
 /**
- * web/worker/push.ts: what the service worker does with messages that are pushed to it, and with taps on them.
- *
- * Takes:  the worker it listens for.
- * Gives:  a notification per warning (a newer one of the same warning takes its place), with a button that acknowledges.
- * Never:  stays silent over a push: browsers take the leave to push from those who do.
+ * What the service worker does with messages that are pushed to it, and with taps on them. It never stays silent over a
+ * push: browsers take the leave to push from those who do.
  */
 interface PushedMessage {
   readonly tag: string;

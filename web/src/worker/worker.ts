@@ -1,11 +1,8 @@
 /**
- * web/worker/worker.ts: the service worker: the pages open when the server cannot be reached, always of one version.
+ * The service worker: the pages open when the server cannot be reached, always of one version.
  *
- * Takes:  the list of built files and a digest of them, put in by the build (web/worker.config.ts).
- * Gives:  documents from the server while it answers, else the kept one; files under assets/ from the device.
- * Never:  touches /api/ or the live stream: what the server said is kept by the page, for its person (live/last-answers.ts).
- *
- * Push messages have a file of their own beside this one: push.ts. Their handlers go there, and only there.
+ * Push messages have a file of their own beside this one: push.ts. Their handlers go there, and only there. It never
+ * touches /api/ or the live stream: what the server said is kept by the page, for its person (live/last-answers.ts).
  */
 import { listenForPush } from './push.ts';
 

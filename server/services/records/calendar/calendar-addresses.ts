@@ -1,9 +1,6 @@
 /**
- * server/services/records/calendar/calendar-addresses.ts: the secret of each person's calendar address, and whether one is still good.
- *
- * Takes:  the journal.
- * Gives:  a secret per person; the server has one too, for this machine and the token of the environment.
- * Never:  takes the secret of somebody who was removed, or tells by its answering time how much of one was right.
+ * The secret of each person's calendar address, and whether one is still good. It never takes the secret of somebody
+ * who was removed, or tells by its answering time how much of one was right.
  */
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Person } from '../../../../shared/person.ts';

@@ -1,9 +1,4 @@
-/**
- * server/services/records/calendar/date-calendar.ts: turns, checks and likely readiness of the batches that lie there now, as a calendar.
- *
- * Takes:  batches with their piles and sites, the address of the pages.
- * Gives:  an iCalendar file (RFC 5545); the same date keeps its UID however often it is asked for.
- */
+/** Turns, checks and likely readiness of the batches that lie there now, as a calendar. */
 import { type PlannedDate, planDates } from '../../../../core/plan/dates.ts';
 import { stageLimits } from '../../../../shared/stage.ts';
 import type { BatchRecord } from '../../../../shared/store/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/records/calendar/ical-text.ts: lines of an iCalendar file as RFC 5545 wants them.
- */
+/** Lines of an iCalendar file as RFC 5545 wants them. */
 
 /** Section 3.3.11: backslash, semicolon, comma and line breaks are escaped; other controls may not stand in text. */
 export function icalText(text: string): string {

@@ -1,8 +1,6 @@
 /**
- * server/services/records/export/csv.ts: rows as CSV (RFC 4180), in UTF-8, safe to open in a spreadsheet.
- *
- * Never:  lets text that a person wrote be taken for a formula: such a cell gets an apostrophe before it, which our import
- *         takes off again.
+ * Rows as CSV (RFC 4180), in UTF-8, safe to open in a spreadsheet. It never lets text that a person wrote be taken for
+ * a formula: such a cell gets an apostrophe before it, which our import takes off again.
  */
 export type Cell = string | number | boolean | null | undefined;
 

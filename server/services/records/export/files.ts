@@ -1,6 +1,4 @@
-/**
- * server/services/records/export/files.ts: rows as a file that is written while it is sent.
- */
+/** Rows as a file that is written while it is sent. */
 
 import { csvLine } from './csv.ts';
 import type { Row, Subject } from './subjects.ts';

@@ -1,5 +1,5 @@
 /**
- * server/services/records/export/reading-rows.ts: every reading of a batch as rows, by the position its probe held then.
+ * Every reading of a batch as rows, by the position its probe held then.
  *
  * Of a time that was thinned each row is ten minutes: their mean at their middle, with how many readings it stands for.
  */

@@ -1,9 +1,4 @@
-/**
- * server/services/records/export/subjects.ts: everything that can be taken out, subject by subject, as plain rows.
- *
- * Takes:  the journal.
- * Gives:  the columns of each subject and its rows, page by page, so that no size of farm fills the memory.
- */
+/** Everything that can be taken out, subject by subject, as plain rows. */
 import { entryPhrase } from '../../../../core/records/entry-phrase.ts';
 import type { ExportSubject } from '../../../../shared/contracts/records.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';

@@ -1,6 +1,4 @@
-/**
- * server/services/records/pdf/axis.ts: round numbers for an axis.
- */
+/** Round numbers for an axis. */
 
 /**
  * Round steps that cover [least, most], at most about `wanted` of them.

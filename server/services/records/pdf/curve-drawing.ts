@@ -1,6 +1,4 @@
-/**
- * server/services/records/pdf/curve-drawing.ts: the temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone.
- */
+/** The temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import type { Position } from '../../../../shared/names.ts';
 import { timeWords } from '../day-words.ts';

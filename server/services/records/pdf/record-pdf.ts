@@ -1,9 +1,4 @@
-/**
- * server/services/records/pdf/record-pdf.ts: the record of a batch on paper.
- *
- * Takes:  the record, and its photos where they are to be shown.
- * Gives:  a PDF: what it is not first, then inputs, curve, what was done, alarms, time at temperature, use.
- */
+/** The record of a batch on paper. */
 
 import { isSilenced } from '../../../../core/alarms/standing.ts';
 import { laidLines, type TellAmount } from '../../../../core/records/laid-lines.ts';

@@ -1,9 +1,4 @@
-/**
- * server/services/records/pdf/sheet.ts: paper: headings, paragraphs and tables that go on over as many pages as they need.
- *
- * Takes:  a title and what stands at the foot of each page.
- * Gives:  a PDF with embedded fonts, whatever alphabet people write in; signs the font lacks become an empty box.
- */
+/** Paper: headings, paragraphs and tables that go on over as many pages as they need. */
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 

@@ -1,6 +1,4 @@
-/**
- * tests/shared/store/versions/frozen-readings.ts: the readings that every versions/readings-*.sql was given.
- */
+/** The readings that every versions/readings-*.sql was given. */
 import type { Reading } from '../../../../shared/reading.ts';
 import { beginMs, someSeries } from '../arbitrary-readings.ts';
 

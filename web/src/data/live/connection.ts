@@ -1,10 +1,6 @@
 /**
- * web/live/connection.ts: keeps the page in step with the server.
- *
- * Takes:  /api/health, the lists, and the stream /api/live.
- * Gives:  the `server` store, always as fresh as can be had.
- *         While the server is out of reach, what it last said, if this device opened without it.
- * Never:  gives up: when the stream stops it fetches the lists and tries again, sooner first, later at most every 15 s.
+ * Keeps the page in step with the server. It never gives up: when the stream stops it fetches the lists and tries
+ * again, sooner first, later at most every 15 s.
  */
 import type { z } from 'zod';
 import { healthSchema } from '../../../../shared/contracts/health.ts';

@@ -1,9 +1,4 @@
-/**
- * web/live/server.ts: what the page knows of the server, and how each live event changes it.
- *
- * Takes:  the last state and one event, already checked.
- * Gives:  the next state; all of it pure, so that a test can play a day of events.
- */
+/** What the page knows of the server, and how each live event changes it. */
 import { asksForSomebody } from '../../../../core/alarms/standing.ts';
 import type { Health } from '../../../../shared/contracts/health.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';

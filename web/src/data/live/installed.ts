@@ -1,9 +1,6 @@
 /**
- * web/live/installed.ts: the pages as an app on this device: kept for opening out of reach, and brought to a new version.
- *
- * Takes:  the service worker that the build made (web/src/worker/).
- * Gives:  whether a newer version waits, and a way to take it up; whether the browser offers to install.
- * Never:  changes version under an open page: parts of two versions would meet.
+ * The pages as an app on this device: kept for opening out of reach, and brought to a new version. It never changes
+ * version under an open page: parts of two versions would meet.
  */
 import { createStore } from '../store.ts';
 

@@ -1,9 +1,6 @@
 /**
- * web/live/last-answers.ts: what the server last said of its piles, kept on this device for the time when it is out of reach.
- *
- * Takes:  answers to the few questions that home and pile pages ask, by their path.
- * Gives:  the last one and when it was said.
- * Never:  keeps anything of another person: `forgetAnswers` is called when somebody signs out, is not let in, or signs in.
+ * What the server last said of its piles, kept on this device for the time when it is out of reach. It never keeps
+ * anything of another person: `forgetAnswers` is called when somebody signs out, is not let in, or signs in.
  */
 import { createStore } from '../store.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/live/offline-line.tsx: says on every page that it is not live and how old what it shows is, and that newer pages wait.
- */
+/** Says on every page that it is not live and how old what it shows is, and that newer pages wait. */
 import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { ageWords } from '../../ui/format/age.ts';

@@ -1,6 +1,4 @@
-/**
- * web/live/on-this-device.tsx: whether these pages open out of reach of the server, and how to put them beside other apps.
- */
+/** Whether these pages open out of reach of the server, and how to put them beside other apps. */
 import { useStore } from '../store.ts';
 import { type Installed, installed } from './installed.ts';
 

@@ -1,9 +1,4 @@
-/**
- * web/live/server-clock.ts: the time as the server tells it, carried on between two of its beats.
- *
- * Takes:  what the server said (time, speed) and the machine's steady clock when it said so.
- * Gives:  the time of the server now. A scratch farm runs hundreds of times as fast as the browser.
- */
+/** The time as the server tells it, carried on between two of its beats. */
 export interface ServerClock {
   readonly serverMs: number;
   readonly steadyMs: number;

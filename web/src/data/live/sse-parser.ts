@@ -1,8 +1,8 @@
 /**
- * web/live/sse-parser.ts: reads server-sent events out of a stream that arrives in pieces.
+ * Reads server-sent events out of a stream that arrives in pieces.
  *
- * The browser's own reader of such streams cannot send a bearer token, so the page reads them itself.
- * Source: WHATWG HTML, section 9.2.6 "Interpreting an event stream".
+ * The browser's own reader of such streams cannot send a bearer token, so the page reads them itself. Source: WHATWG
+ * HTML, section 9.2.6 "Interpreting an event stream".
  */
 export interface StreamEvent {
   readonly event: string;

@@ -1,6 +1,4 @@
-/**
- * web/live/use-server.ts: the server as a part of the page follows it.
- */
+/** The server as a part of the page follows it. */
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Reader } from '../../ui/format/local-time.ts';

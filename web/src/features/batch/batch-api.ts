@@ -1,6 +1,4 @@
-/**
- * web/batch/batch-api.ts: the routes of batches, lots and readiness, one function each.
- */
+/** The routes of batches, lots and readiness, one function each. */
 import type { z } from 'zod';
 import {
   type abandonSchema,

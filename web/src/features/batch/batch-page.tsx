@@ -1,6 +1,4 @@
-/**
- * web/batch/batch-page.tsx: one batch: how it stands, whether it is ready, what went in and came of it, and what to do with it.
- */
+/** One batch: how it stands, whether it is ready, what went in and came of it, and what to do with it. */
 
 import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';

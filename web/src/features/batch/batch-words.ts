@@ -1,6 +1,4 @@
-/**
- * web/batch/batch-words.ts: how the ends, ways and uses of batches and the facts of lots are said.
- */
+/** How the ends, ways and uses of batches and the facts of lots are said. */
 
 import { figure, measureText } from '../../../../core/plan/measure.ts';
 import { materialNames } from '../../../../shared/contracts/domain/batch.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/batches-page.tsx: every batch, those that work first, and the way to lots and the family tree.
- */
+/** Every batch, those that work first, and the way to lots and the family tree. */
 import { type BatchView, endingNames } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/batches-sentence.ts: how many batches are working, as the page of batches opens.
- */
+/** How many batches are working, as the page of batches opens. */
 import type { BatchView } from '../../../../shared/contracts/lineage.ts';
 import { capital, countWord } from '../../ui/format/words.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/batch/continue-form.tsx: a batch taken on: to the next stage, mixed with other things, on the same ground or another.
- */
+/** A batch taken on: to the next stage, mixed with other things, on the same ground or another. */
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/full-date.ts: days with their year, for what is read years later.
- */
+/** Days with their year, for what is read years later. */
 import type { Reader } from '../../ui/format/local-time.ts';
 
 /** @example fullDay(0, reader) // => "1 Jan 1970" */

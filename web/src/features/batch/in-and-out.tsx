@@ -1,6 +1,4 @@
-/**
- * web/batch/in-and-out.tsx: what went into a batch, what came of it, and whether the amounts agree.
- */
+/** What went into a batch, what came of it, and whether the amounts agree. */
 import { useState } from 'preact/hooks';
 import { measureText } from '../../../../core/plan/measure.ts';
 import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/input-fields.tsx: lots that go into a batch, each with its amount.
- */
+/** Lots that go into a batch, each with its amount. */
 import type { Lot } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { PickField } from '../../ui/parts/forms.tsx';

@@ -1,6 +1,4 @@
-/**
- * web/batch/lay-on-fields.tsx: where a new batch is laid: on a pile that is free, or on a new one.
- */
+/** Where a new batch is laid: on a pile that is free, or on a new one. */
 import type { z } from 'zod';
 import type { layOnSchema } from '../../../../shared/contracts/lineage.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';

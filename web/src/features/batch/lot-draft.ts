@@ -1,6 +1,4 @@
-/**
- * web/batch/lot-draft.ts: a lot while it is being written down, and what the server is told of it.
- */
+/** A lot while it is being written down, and what the server is told of it. */
 import { type Lot, type NewLot, newLotSchema } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/lot-form.tsx: a starter or a material written down, or corrected.
- */
+/** A starter or a material written down, or corrected. */
 import { useState } from 'preact/hooks';
 import { type NewLot, organicStatuses } from '../../../../shared/contracts/lots.ts';
 import { useReader } from '../../data/live/use-installation.ts';

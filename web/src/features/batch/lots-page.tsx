@@ -1,6 +1,4 @@
-/**
- * web/batch/lots-page.tsx: starters and materials: what batches are made from, and one lot with where it went.
- */
+/** Starters and materials: what batches are made from, and one lot with where it went. */
 import { useRoute } from 'preact-iso';
 import type { Lot } from '../../../../shared/contracts/lots.ts';
 import { reasonOf } from '../../data/client.ts';

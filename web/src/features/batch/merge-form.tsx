@@ -1,6 +1,4 @@
-/**
- * web/batch/merge-form.tsx: several batches put together into a new one.
- */
+/** Several batches put together into a new one. */
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';

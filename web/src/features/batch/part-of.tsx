@@ -1,6 +1,4 @@
-/**
- * web/batch/part-of.tsx: how much of a batch is taken: all that is left, or a part that is weighed.
- */
+/** How much of a batch is taken: all that is left, or a part that is weighed. */
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { Choice } from '../../ui/parts/forms.tsx';

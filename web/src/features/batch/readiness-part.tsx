@@ -1,7 +1,6 @@
 /**
- * web/batch/readiness-part.tsx: what the probes saw beside what a person smelt and saw, and what to look for in words.
- *
- * Never:  lets the probes say ready; a person does, and what the probes saw otherwise still stands beside it.
+ * What the probes saw beside what a person smelt and saw, and what to look for in words. It never lets the probes say
+ * ready; a person does, and what the probes saw otherwise still stands beside it.
  */
 import { useState } from 'preact/hooks';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/small-forms.tsx: keeping a part as a starter, abandoning a batch with a reason, naming it and saying how it came out.
- */
+/** Keeping a part as a starter, abandoning a batch with a reason, naming it and saying how it came out. */
 import { useState } from 'preact/hooks';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { fetchAll } from '../../data/live/connection.ts';

@@ -1,6 +1,4 @@
-/**
- * web/batch/split-form.tsx: parts taken off a batch, each laid somewhere by itself; what is left stays the batch it was.
- */
+/** Parts taken off a batch, each laid somewhere by itself; what is left stays the batch it was. */
 import { useState } from 'preact/hooks';
 import { type Cover, coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';

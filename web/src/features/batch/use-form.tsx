@@ -1,6 +1,4 @@
-/**
- * web/batch/use-form.tsx: a batch, or part of it, put to use: on a bed, into compost, given away.
- */
+/** A batch, or part of it, put to use: on a bed, into compost, given away. */
 import { useState } from 'preact/hooks';
 import { type BatchDetail, useTargets } from '../../../../shared/contracts/lineage.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';

@@ -1,9 +1,4 @@
-/**
- * web/pages/first-reading.ts: a command that publishes a first reading, made for this server's broker.
- *
- * Takes:  the broker's address as /api/health tells it, the root of topics, and the name by which this page was reached.
- * Gives:  a line for a shell with Mosquitto's publisher.
- */
+/** A command that publishes a first reading, made for this server's broker. */
 export function publishLine(brokerUrl: string, root: string, site: string, probe: string, pageHost: string): string {
   const { host, port } = brokerAddress(brokerUrl, pageHost);
   const payload = '{"temperature": 24.5, "humidity": 98}';

@@ -1,9 +1,4 @@
-/**
- * web/pages/home-order.ts: in which order the piles stand on the home page, and the sentence above them.
- *
- * Takes:  the piles as the server lists them.
- * Gives:  groups by site, the most pressing first, and one sentence on how many need somebody.
- */
+/** In which order the piles stand on the home page, and the sentence above them. */
 import { gravityOf } from '../../../../core/alarms/precedence.ts';
 import { asksForSomebody, speaks } from '../../../../core/alarms/standing.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pages/home.tsx: every pile with its sentence, the most pressing first; or a welcome when there is none.
- */
+/** Every pile with its sentence, the most pressing first; or a welcome when there is none. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

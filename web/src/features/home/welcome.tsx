@@ -1,6 +1,4 @@
-/**
- * web/pages/welcome.tsx: an empty start: what to do first, and what is already talking.
- */
+/** An empty start: what to do first, and what is already talking. */
 import { useState } from 'preact/hooks';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

@@ -1,9 +1,4 @@
-/**
- * web/import/column-choices.ts: what a column of a file may become, as one line of a list, and back.
- *
- * Takes:  a meaning as the server guessed it.
- * Gives:  choices with our words; a value keeps its probe and unit when only its quantity is chosen anew.
- */
+/** What a column of a file may become, as one line of a list, and back. */
 import type { ColumnMeaning, ImportAsk } from '../../../../shared/contracts/import.ts';
 import { quantities } from '../../../../shared/quantity.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/import/import-api.ts: a file looked at, and the same file kept.
- */
+/** A file looked at, and the same file kept. */
 import type { z } from 'zod';
 import {
   type ImportAsk,

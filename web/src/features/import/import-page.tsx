@@ -1,6 +1,4 @@
-/**
- * web/import/import-page.tsx: readings or a journal from a table: looked at first, column by column, and kept only when asked.
- */
+/** Readings or a journal from a table: looked at first, column by column, and kept only when asked. */
 import { useState } from 'preact/hooks';
 import type { z } from 'zod';
 import {

@@ -1,6 +1,4 @@
-/**
- * web/import/preview-view.tsx: what a file would become: each column, the refused rows with their reasons, the first good ones.
- */
+/** What a file would become: each column, the refused rows with their reasons, the first good ones. */
 import {
   type ColumnMeaning,
   type ImportAsk,

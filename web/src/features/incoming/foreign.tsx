@@ -1,6 +1,4 @@
-/**
- * web/incoming/foreign.tsx: listening to foreign topics and turning what they say into readings.
- */
+/** Listening to foreign topics and turning what they say into readings. */
 import { useEffect, useState } from 'preact/hooks';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { getForeign, getMappings, listenTo } from '../../data/routes.ts';

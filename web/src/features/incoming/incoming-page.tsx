@@ -1,6 +1,4 @@
-/**
- * web/pages/incoming.tsx: what came in: messages that could not be used, and foreign topics that can be understood.
- */
+/** What came in: messages that could not be used, and foreign topics that can be understood. */
 
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';

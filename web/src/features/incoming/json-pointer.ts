@@ -1,6 +1,4 @@
-/**
- * web/incoming/json-pointer.ts: where a value stands in a JSON document. RFC 6901.
- */
+/** Where a value stands in a JSON document. RFC 6901. */
 export function pointerOf(path: readonly (string | number)[]): string {
   return path.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
 }

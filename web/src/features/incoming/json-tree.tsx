@@ -1,6 +1,4 @@
-/**
- * web/incoming/json-tree.tsx: a message's JSON, each number in it a button that picks it.
- */
+/** A message's JSON, each number in it a button that picks it. */
 import { pointerOf } from './json-pointer.ts';
 
 interface JsonTreeProps {

@@ -1,6 +1,4 @@
-/**
- * web/incoming/mapping-form.tsx: says what a picked value is, tries that against the last messages, and saves it.
- */
+/** Says what a picked value is, tries that against the last messages, and saves it. */
 import { useState } from 'preact/hooks';
 import type { z } from 'zod';
 import type { foreignUnits, mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';

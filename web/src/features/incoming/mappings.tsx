@@ -1,6 +1,4 @@
-/**
- * web/incoming/mappings.tsx: the mappings of foreign topics that are in use.
- */
+/** The mappings of foreign topics that are in use. */
 import type { z } from 'zod';
 import type { mappingSchema } from '../../../../shared/contracts/ingest.ts';
 import { removeMapping } from '../../data/routes.ts';

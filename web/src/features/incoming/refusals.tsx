@@ -1,6 +1,4 @@
-/**
- * web/incoming/refusals.tsx: messages that could not be used: how many, why, and the last of each.
- */
+/** Messages that could not be used: how many, why, and the last of each. */
 import { useEffect } from 'preact/hooks';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

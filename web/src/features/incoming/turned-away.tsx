@@ -1,6 +1,4 @@
-/**
- * web/incoming/turned-away.tsx: who knocked at the broker's door and was not let in, or was slowed.
- */
+/** Who knocked at the broker's door and was not let in, or was slowed. */
 import { useEffect } from 'preact/hooks';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';

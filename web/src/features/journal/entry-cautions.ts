@@ -1,7 +1,6 @@
 /**
- * web/journal/entry-cautions.ts: the usual cautions at the moment somebody puts hands or nose to a pile.
- *
- * Never:  says that anything is safe; who should not turn piles is common advice, and a doctor knows better.
+ * The usual cautions at the moment somebody puts hands or nose to a pile. It never says that anything is safe; who
+ * should not turn piles is common advice, and a doctor knows better.
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { type EntryKind, isActKind } from '../../../../shared/entry.ts';

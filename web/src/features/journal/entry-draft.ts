@@ -1,9 +1,4 @@
-/**
- * web/journal/entry-draft.ts: an entry while it is being written, and the entry it becomes.
- *
- * Takes:  what stands in the fields, in the person's units.
- * Gives:  a checked entry to be sent, or what is wrong with each field by its JSON Pointer; and a draft of a known entry.
- */
+/** An entry while it is being written, and the entry it becomes. */
 import { type NewEntry, newEntrySchema } from '../../../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import type { EntryFacts, EntryKind } from '../../../../shared/entry.ts';

@@ -1,6 +1,4 @@
-/**
- * web/journal/entry-fields.tsx: the few inputs each kind of entry has.
- */
+/** The few inputs each kind of entry has. */
 import { coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
 import {
   amountsSeen,

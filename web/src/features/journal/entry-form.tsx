@@ -1,6 +1,4 @@
-/**
- * web/journal/entry-form.tsx: one entry being written or corrected: a few taps, and everything else folded away.
- */
+/** One entry being written or corrected: a few taps, and everything else folded away. */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';

@@ -1,6 +1,4 @@
-/**
- * web/journal/entry-line.tsx: one entry as it stands, what it said before, and correcting or striking it out.
- */
+/** One entry as it stands, what it said before, and correcting or striking it out. */
 
 import { useState } from 'preact/hooks';
 import type { Entry, EntryVersion } from '../../../../shared/contracts/journal.ts';

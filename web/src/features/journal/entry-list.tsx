@@ -1,6 +1,4 @@
-/**
- * web/journal/entry-list.tsx: the entries of a pile, newest first, with what still waits on this device before them.
- */
+/** The entries of a pile, newest first, with what still waits on this device before them. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../../../shared/contracts/journal.ts';
 import { reasonOf } from '../../data/client.ts';

@@ -1,6 +1,4 @@
-/**
- * web/journal/entry-words.ts: what each entry is called, and how one is said in the person's own units.
- */
+/** What each entry is called, and how one is said in the person's own units. */
 
 import { measureText } from '../../../../core/plan/measure.ts';
 import { coverNames } from '../../../../shared/contracts/domain/batch.ts';

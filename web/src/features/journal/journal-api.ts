@@ -1,6 +1,4 @@
-/**
- * web/journal/journal-api.ts: the journal's routes, one function each.
- */
+/** The journal's routes, one function each. */
 import type { z } from 'zod';
 import {
   type correctionSchema,

@@ -1,6 +1,4 @@
-/**
- * web/journal/journal-page.tsx: the journal of one pile, where the code on its label leads.
- */
+/** The journal of one pile, where the code on its label leads. */
 
 import { useRoute } from 'preact-iso';
 import { useInstallation } from '../../data/live/use-installation.ts';

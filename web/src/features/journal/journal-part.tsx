@@ -1,6 +1,4 @@
-/**
- * web/journal/journal-part.tsx: the journal as a part of the pile's own page: write, and what was written last.
- */
+/** The journal as a part of the pile's own page: write, and what was written last. */
 
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';

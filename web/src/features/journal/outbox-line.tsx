@@ -1,6 +1,4 @@
-/**
- * web/journal/outbox-line.tsx: says on every page that something waits on this device, and for whom; nothing while nothing does.
- */
+/** Says on every page that something waits on this device, and for whom; nothing while nothing does. */
 import { useEffect } from 'preact/hooks';
 import { useStore } from '../../data/store.ts';
 import { counted } from '../../ui/format/words.ts';

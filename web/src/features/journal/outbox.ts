@@ -1,10 +1,7 @@
 /**
- * web/journal/outbox.ts: sends what waits on this device, each entry once, however often the line breaks.
- *
- * Takes:  where waiting entries are kept, two ways to send (a photo, a packet of entries), and who is signed in.
- * Gives:  how many were kept, and how many the server refused; refused ones stay, with the reason, for the person.
- * Never:  drops an entry before the server has said that it has it: an answer that got lost means sending the same id again.
- *         Never sends what somebody else wrote: the server would put the wrong name beside it.
+ * Sends what waits on this device, each entry once, however often the line breaks. It never drops an entry before the
+ * server has said that it has it: an answer that got lost means sending the same id again. Never sends what somebody
+ * else wrote: the server would put the wrong name beside it.
  */
 import type { NewEntry, QueuedAnswer, QueuedEntry } from '../../../../shared/contracts/journal.ts';
 import { namelessIds } from '../../../../shared/person.ts';

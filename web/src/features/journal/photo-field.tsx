@@ -1,6 +1,4 @@
-/**
- * web/journal/photo-field.tsx: photos for an entry, from the camera or from files; each waits on this device with its entry.
- */
+/** Photos for an entry, from the camera or from files; each waits on this device with its entry. */
 import { useId, useState } from 'preact/hooks';
 import { mostPhotos, photoTypes } from '../../../../shared/contracts/journal.ts';
 import { newClientId } from './client-id.ts';

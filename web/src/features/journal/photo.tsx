@@ -1,6 +1,4 @@
-/**
- * web/journal/photo.tsx: a photo, from this device while it waits, else from the server, asked for with the token.
- */
+/** A photo, from this device while it waits, else from the server, asked for with the token. */
 import { useEffect, useState } from 'preact/hooks';
 import { getFile } from './journal-api.ts';
 import { waitingStore } from './waiting-store.ts';

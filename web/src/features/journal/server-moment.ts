@@ -1,6 +1,4 @@
-/**
- * web/journal/server-moment.ts: the time by the server's clock at this very moment; by the device's own while it was never heard.
- */
+/** The time by the server's clock at this very moment; by the device's own while it was never heard. */
 import { installation } from '../../data/live/installation.ts';
 import { serverNowMs } from '../../data/live/server-clock.ts';
 

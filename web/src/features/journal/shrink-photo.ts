@@ -1,10 +1,4 @@
-/**
- * web/journal/shrink-photo.ts: a photo made small enough to wait on a phone and travel over a weak line.
- *
- * Takes:  a file from the camera or the gallery.
- * Gives:  a JPEG no longer than `longestSide`, drawn anew and so without place or camera in it; the file itself where
- *         the browser cannot draw it (the server makes it small and strips it then).
- */
+/** A photo made small enough to wait on a phone and travel over a weak line. */
 import { photoLimits, photoTypes } from '../../../../shared/contracts/journal.ts';
 
 const longestSide = photoLimits.keptSide;

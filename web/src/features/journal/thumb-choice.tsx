@@ -1,6 +1,4 @@
-/**
- * web/journal/thumb-choice.tsx: choices large enough for a dirty thumb: one of them, or several.
- */
+/** Choices large enough for a dirty thumb: one of them, or several. */
 import { useId } from 'preact/hooks';
 
 interface ThumbProps {

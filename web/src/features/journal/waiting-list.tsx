@@ -1,6 +1,4 @@
-/**
- * web/journal/waiting-list.tsx: entries that are only on this device yet, and those the server would not take.
- */
+/** Entries that are only on this device yet, and those the server would not take. */
 import { instantInputSchema } from '../../../../shared/contracts/time.ts';
 import { entryFactsSchema } from '../../../../shared/entry.ts';
 import { useReader } from '../../data/live/use-installation.ts';

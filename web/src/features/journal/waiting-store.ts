@@ -1,6 +1,4 @@
-/**
- * web/journal/waiting-store.ts: entries and photos that wait, in the browser's IndexedDB, so that they outlast the page.
- */
+/** Entries and photos that wait, in the browser's IndexedDB, so that they outlast the page. */
 import type { WaitingEntry, WaitingStore } from './outbox.ts';
 
 const databaseName = 'branhearth';

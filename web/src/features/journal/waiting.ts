@@ -1,8 +1,7 @@
 /**
- * web/journal/waiting.ts: the entries that wait on this device, as the pages follow them, and when they are sent.
- *
- * Never:  sends for anybody but who is signed in just then: the server is asked first, as another page may have changed it.
- * Never:  sends twice at a time: the page waits for its own sending, and pages beside it for each other where they can.
+ * The entries that wait on this device, as the pages follow them, and when they are sent. It never sends for anybody
+ * but who is signed in just then: the server is asked first, as another page may have changed it. It never sends twice
+ * at a time: the page waits for its own sending, and pages beside it for each other where they can.
  */
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
 import { installation } from '../../data/live/installation.ts';

@@ -1,6 +1,4 @@
-/**
- * web/journal/write-panel.tsx: what can be written about a pile, under the thumb: a kind, a choice, and it is written.
- */
+/** What can be written about a pile, under the thumb: a kind, a choice, and it is written. */
 import { useState } from 'preact/hooks';
 import type { EntryKind } from '../../../../shared/entry.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';

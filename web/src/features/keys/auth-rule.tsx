@@ -1,6 +1,4 @@
-/**
- * web/keys/door-rule.tsx: whether a probe needs a key also when it comes from this machine.
- */
+/** Whether a probe needs a key also when it comes from this machine. */
 import type { KeysAnswer } from '../../../../shared/contracts/keys.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Choice, Refusal } from '../../ui/parts/forms.tsx';

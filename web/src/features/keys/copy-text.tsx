@@ -1,6 +1,4 @@
-/**
- * web/keys/copy-text.tsx: a text to be taken over elsewhere, with a button that copies it.
- */
+/** A text to be taken over elsewhere, with a button that copies it. */
 import { useState } from 'preact/hooks';
 
 interface CopyTextProps {

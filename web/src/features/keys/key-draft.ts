@@ -1,6 +1,4 @@
-/**
- * web/keys/key-draft.ts: a key as it is being filled in, and what would be made of it.
- */
+/** A key as it is being filled in, and what would be made of it. */
 import type { NewKey } from '../../../../shared/contracts/keys.ts';
 
 export type KeyUse = 'probe' | 'site' | 'warnings' | 'everything';

@@ -1,6 +1,4 @@
-/**
- * web/keys/key-form.tsx: asks what a new key is for, and makes it.
- */
+/** Asks what a new key is for, and makes it. */
 import { useState } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';

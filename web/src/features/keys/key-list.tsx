@@ -1,6 +1,4 @@
-/**
- * web/keys/key-list.tsx: the keys there are, what each allows and who uses it; and the way to revoke one.
- */
+/** The keys there are, what each allows and who uses it; and the way to revoke one. */
 import { useState } from 'preact/hooks';
 import type { Key } from '../../../../shared/contracts/keys.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';

@@ -1,6 +1,4 @@
-/**
- * web/keys/key-words.ts: what a key allows, who uses it, and who was turned away, in sentences.
- */
+/** What a key allows, who uses it, and who was turned away, in sentences. */
 import type { Key, KeysAnswer, RefusedReason } from '../../../../shared/contracts/keys.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { capital, countWord } from '../../ui/format/words.ts';

@@ -1,6 +1,4 @@
-/**
- * web/keys/keys-api.ts: the routes about the keys of the broker's door, one function each.
- */
+/** The routes about the keys of the broker's door, one function each. */
 import { z } from 'zod';
 import {
   keysAnswerSchema,

@@ -1,6 +1,4 @@
-/**
- * web/keys/keys-page.tsx: the keys with which probes come in at the broker's door.
- */
+/** The keys with which probes come in at the broker's door. */
 import { useState } from 'preact/hooks';
 import type { KeysAnswer, MadeKey } from '../../../../shared/contracts/keys.ts';
 import { reasonOf } from '../../data/client.ts';

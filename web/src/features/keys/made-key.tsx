@@ -1,6 +1,4 @@
-/**
- * web/keys/made-key.tsx: a key just made: what to enter at the probe, shown this once.
- */
+/** A key just made: what to enter at the probe, shown this once. */
 import { useEffect, useRef } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { CopyText } from './copy-text.tsx';

@@ -1,6 +1,4 @@
-/**
- * web/keys/mosquitto-files.tsx: the same keys for a Mosquitto of one's own, where that keeps the door.
- */
+/** The same keys for a Mosquitto of one's own, where that keeps the door. */
 import { FileLink } from '../records/file-link.tsx';
 
 export function MosquittoFiles() {

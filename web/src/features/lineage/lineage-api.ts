@@ -1,6 +1,4 @@
-/**
- * web/lineage/lineage-api.ts: asks the server for a family, from one member both ways or of the whole farm.
- */
+/** Asks the server for a family, from one member both ways or of the whole farm. */
 import { lineageAnswerSchema } from '../../../../shared/contracts/lineage.ts';
 import { ask } from '../../data/client.ts';
 

@@ -1,9 +1,6 @@
 /**
- * web/lineage/lineage-layout.ts: where each member of a family stands in the drawing, and how the flows run between them.
- *
- * Takes:  nodes and flows as the server tells them; no flow leads back into its own past.
- * Gives:  rows from the first sources down to the beds, members of a row ordered so that flows cross little.
- * Never:  loops: should the data hold a circle after all, its members get the row they have reached by then.
+ * Where each member of a family stands in the drawing, and how the flows run between them. It never loops: should the
+ * data hold a circle after all, its members get the row they have reached by then.
  */
 import type { FlowView, LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/lineage/lineage-list.tsx: the family as a list, for those who cannot see the drawing or would rather read.
- */
+/** The family as a list, for those who cannot see the drawing or would rather read. */
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { keyOf } from './lineage-layout.ts';

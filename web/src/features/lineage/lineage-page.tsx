@@ -1,6 +1,4 @@
-/**
- * web/lineage/lineage-page.tsx: a family walked both ways: where a batch came from, which beds got what came from a wood.
- */
+/** A family walked both ways: where a batch came from, which beds got what came from a wood. */
 import { useRoute } from 'preact-iso';
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';

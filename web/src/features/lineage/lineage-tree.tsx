@@ -1,9 +1,4 @@
-/**
- * web/lineage/lineage-tree.tsx: the family drawn from its sources down to the beds: jars, mounds and rows of a bed.
- *
- * Takes:  what the server tells of a family.
- * Gives:  a drawing whose members are links, to be walked by pointer or keyboard; the list below it tells the same.
- */
+/** The family drawn from its sources down to the beds: jars, mounds and rows of a bed. */
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { drawLineage, keyOf, type Placed, wrapWords } from './lineage-layout.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pages/more.tsx: what is wanted now and then: practice, past seasons, records, what came in, settings.
- */
+/** What is wanted now and then: practice, past seasons, records, what came in, settings. */
 import type { Role } from '../../../../shared/person.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { useMay } from '../people/me.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pages/no-page.tsx: an address that shows nothing.
- */
+/** An address that shows nothing. */
 import { usePage } from '../../ui/parts/use-page.ts';
 
 export function NoPage() {

@@ -1,6 +1,4 @@
-/**
- * web/telling/telling-api.ts: the routes of being told, one function each.
- */
+/** The routes of being told, one function each. */
 import { z } from 'zod';
 import {
   alarmLinkAnswerSchema,

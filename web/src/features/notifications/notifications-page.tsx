@@ -1,6 +1,4 @@
-/**
- * web/telling/telling-page.tsx: how I am told: by which ways, of what, when; the order of each site; what did not arrive.
- */
+/** How I am told: by which ways, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';

@@ -1,6 +1,4 @@
-/**
- * web/telling/told-list.tsx: who was told of a warning, when, and how it went.
- */
+/** Who was told of a warning, when, and how it went. */
 import type { MessageView } from '../../../../shared/contracts/notifications.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';

@@ -1,6 +1,4 @@
-/**
- * web/telling/told-words.ts: what became of a message, in words.
- */
+/** What became of a message, in words. */
 import type { MessageView, NotificationView } from '../../../../shared/contracts/notifications.ts';
 import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import type { Severity } from '../../../../shared/warning.ts';

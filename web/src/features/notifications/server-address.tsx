@@ -1,6 +1,4 @@
-/**
- * web/telling/server-telling.tsx: what owners set for the whole server: a heartbeat, and inner addresses that may be called.
- */
+/** What owners set for the whole server: a heartbeat, and inner addresses that may be called. */
 import { useState } from 'preact/hooks';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';

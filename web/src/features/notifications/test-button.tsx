@@ -1,6 +1,4 @@
-/**
- * web/telling/test-button.tsx: "send me a test", and what became of it.
- */
+/** "send me a test", and what became of it. */
 import { useState } from 'preact/hooks';
 import type { MessageView } from '../../../../shared/contracts/notifications.ts';
 import type { NotificationChannel } from '../../../../shared/notifications.ts';

@@ -1,6 +1,4 @@
-/**
- * web/telling/this-device.ts: whether this device takes pushed messages, and subscribing it.
- */
+/** Whether this device takes pushed messages, and subscribing it. */
 import { pushEnded } from './forget-this-device.ts';
 import { addDevice } from './notifications-api.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/telling/undelivered.tsx: the loud place for what could not be delivered.
- */
+/** The loud place for what could not be delivered. */
 
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';

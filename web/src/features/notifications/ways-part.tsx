@@ -1,6 +1,4 @@
-/**
- * web/telling/ways-part.tsx: the ways by which a person is told, each with a test.
- */
+/** The ways by which a person is told, each with a test. */
 import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';

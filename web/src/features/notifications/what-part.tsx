@@ -1,6 +1,4 @@
-/**
- * web/telling/what-part.tsx: of what a person wants to hear.
- */
+/** Of what a person wants to hear. */
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { warningKinds } from '../../../../shared/warning.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';

@@ -1,6 +1,4 @@
-/**
- * web/telling/when-part.tsx: when a person may be disturbed, reminded, and given the day's summary.
- */
+/** When a person may be disturbed, reminded, and given the day's summary. */
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { Choice, Field, PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';

@@ -1,6 +1,4 @@
-/**
- * web/people/account-page.tsx: oneself: where one is signed in, one's password, one's tokens.
- */
+/** Oneself: where one is signed in, one's password, one's tokens. */
 import { useState } from 'preact/hooks';
 import { passwordProblem } from '../../../../shared/password-rule.ts';
 import { reasonOf } from '../../data/client.ts';

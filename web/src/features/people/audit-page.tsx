@@ -1,6 +1,4 @@
-/**
- * web/people/who-did-what-page.tsx: the audit trail, newest first, a page at a time.
- */
+/** The audit trail, newest first, a page at a time. */
 import { useEffect, useState } from 'preact/hooks';
 import type { AuditEntry } from '../../../../shared/contracts/people.ts';
 import { useReader } from '../../data/live/use-installation.ts';

@@ -1,7 +1,6 @@
 /**
- * web/people/link-page.tsx: where a link leads that lets somebody in once: set up, invited, or with a new password to choose.
- *
- * Never:  leaves the secret in the address: it is taken out of it, and out of the browser's history, at once.
+ * Where a link leads that lets somebody in once: set up, invited, or with a new password to choose. It never leaves the
+ * secret in the address: it is taken out of it, and out of the browser's history, at once.
  */
 import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';

@@ -1,6 +1,4 @@
-/**
- * web/people/made-once.tsx: a link or secret that is shown this once.
- */
+/** A link or secret that is shown this once. */
 import { CopyText } from '../keys/copy-text.tsx';
 
 interface MadeOnceProps {

@@ -1,9 +1,4 @@
-/**
- * web/people/me.ts: who sits before this page, and what they may do.
- *
- * Takes:  GET /api/session, asked by the live connection before anything else.
- * Gives:  `useMay('keeper')`: whether a control is worth offering. The server decides again, whatever the page shows.
- */
+/** Who sits before this page, and what they may do. */
 import { z } from 'zod';
 import type { SessionAnswer } from '../../../../shared/contracts/people.ts';
 import { isAllowed, type Person, type Role } from '../../../../shared/person.ts';

@@ -1,6 +1,4 @@
-/**
- * web/people/only-for.tsx: what a person may not do is not offered; where a link leads to it, the page says why.
- */
+/** What a person may not do is not offered; where a link leads to it, the page says why. */
 import type { ComponentChildren, ComponentType } from 'preact';
 import type { Role } from '../../../../shared/person.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';

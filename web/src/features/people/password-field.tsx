@@ -1,6 +1,4 @@
-/**
- * web/people/password-field.tsx: a password, shown on wish, pasted as one likes, and known to password managers.
- */
+/** A password, shown on wish, pasted as one likes, and known to password managers. */
 import { useState } from 'preact/hooks';
 import { Field } from '../../ui/parts/forms.tsx';
 

@@ -1,6 +1,4 @@
-/**
- * web/people/people-api.ts: what the pages ask of people, sessions, links, tokens and the audit trail.
- */
+/** What the pages ask of people, sessions, links, tokens and the audit trail. */
 import { z } from 'zod';
 import {
   auditAnswerSchema,

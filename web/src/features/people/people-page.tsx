@@ -1,6 +1,4 @@
-/**
- * web/people/people-page.tsx: who belongs to the server, and who is asked in.
- */
+/** Who belongs to the server, and who is asked in. */
 import { useState } from 'preact/hooks';
 import type { Member } from '../../../../shared/contracts/people.ts';
 import { type Role, roles } from '../../../../shared/person.ts';

@@ -1,6 +1,4 @@
-/**
- * web/people/role-words.ts: roles, scopes and browsers in words.
- */
+/** Roles, scopes and browsers in words. */
 import type { Role, Scope } from '../../../../shared/person.ts';
 
 export const roleNames: Record<Role, string> = { owner: 'Owner', keeper: 'Keeper', viewer: 'Viewer' };

@@ -1,6 +1,4 @@
-/**
- * web/people/sign-in-page.tsx: stands at every address while nobody is signed in; the page asked for comes right after.
- */
+/** Stands at every address while nobody is signed in; the page asked for comes right after. */
 import { useState } from 'preact/hooks';
 import { connect } from '../../data/live/connection.ts';
 import { changeInstallation } from '../../data/live/installation.ts';

@@ -1,8 +1,9 @@
 /**
- * web/people/sign-out.ts: leaving, and everything that must be forgotten then.
+ * Leaving, and everything that must be forgotten then.
  *
- * Whoever keeps something of a person on this device registers here; it is called when they sign out, and when the server says
- * that their session has ended. Code that cannot import this hears the event `branhearth:signed-out` on `window`.
+ * Whoever keeps something of a person on this device registers here; it is called when they sign out, and when the
+ * server says that their session has ended. Code that cannot import this hears the event `branhearth:signed-out` on
+ * `window`.
  */
 import { NoAnswer } from '../../data/client.ts';
 import { forgetThisDevice } from '../notifications/forget-this-device.ts';

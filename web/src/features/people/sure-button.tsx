@@ -1,6 +1,4 @@
-/**
- * web/people/sure-button.tsx: a button for what cannot be taken back: it asks once more, in its own place.
- */
+/** A button for what cannot be taken back: it asks once more, in its own place. */
 import { useState } from 'preact/hooks';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';

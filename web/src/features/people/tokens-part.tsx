@@ -1,6 +1,4 @@
-/**
- * web/people/tokens-part.tsx: tokens by which programs of a person read and write.
- */
+/** Tokens by which programs of a person read and write. */
 import { useState } from 'preact/hooks';
 import type { ApiToken } from '../../../../shared/contracts/people.ts';
 import { roleWithin, type Scope, scopes } from '../../../../shared/person.ts';

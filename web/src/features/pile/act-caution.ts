@@ -1,10 +1,4 @@
-/**
- * web/pile/act-caution.ts: the usual cautions at the moment somebody is about to work on a pile.
- *
- * Takes:  what is to be done and the hottest value a live probe shows.
- * Gives:  sentences to show beside the form; they defer to local rules.
- * Never:  says that anything is safe.
- */
+/** The usual cautions at the moment somebody is about to work on a pile. It never says that anything is safe. */
 
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';

@@ -1,9 +1,6 @@
 /**
- * web/pile/ahead-words.ts: the next day of a pile's core in words.
- *
- * Takes:  the core's own likelihood of passing its limit, the fan of the next 24 hours, the time, unit and reader.
- * Gives:  "It reaches 50 °C in about 3 h (14:00), likely: 8 chances in 10." and where the core goes.
- * Never:  foresees a hand: every sentence holds only if nobody touches the pile, and says so.
+ * The next day of a pile's core in words. It never foresees a hand: every sentence holds only if nobody touches the
+ * pile, and says so.
  */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';

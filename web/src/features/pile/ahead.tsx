@@ -1,6 +1,4 @@
-/**
- * web/pile/ahead.tsx: how likely the core is to pass its limit, and where it goes in the next day, in words.
- */
+/** How likely the core is to pass its limit, and where it goes in the next day, in words. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { fanOf } from '../../charts/chart-data.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/alarm-order.ts: which warnings stand in front, and which are explained by another.
- */
+/** Which warnings stand in front, and which are explained by another. */
 import { byGravity } from '../../../../core/alarms/precedence.ts';
 import { isSilenced, speaks } from '../../../../core/alarms/standing.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/alarm-steps.tsx: every step a warning took, with when and by whom.
- */
+/** Every step a warning took, with when and by whom. */
 import { useState } from 'preact/hooks';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/batch-end.tsx: finishing a batch, and laying the next one in its place.
- */
+/** Finishing a batch, and laying the next one in its place. */
 
 import { useState } from 'preact/hooks';
 import { hazardStands } from '../../../../core/alarms/precedence.ts';

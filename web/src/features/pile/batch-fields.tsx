@@ -1,6 +1,4 @@
-/**
- * web/pile/batch-fields.tsx: the questions about a batch: stage, when laid, of what, how deep, how damp, how covered.
- */
+/** The questions about a batch: stage, when laid, of what, how deep, how damp, how covered. */
 import { useState } from 'preact/hooks';
 import {
   coverNames,

@@ -1,6 +1,4 @@
-/**
- * web/pile/batch-ruler.tsx: the batch along a ruler of days: where it is, and where its stage usually ends.
- */
+/** The batch along a ruler of days: where it is, and where its stage usually ends. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/evidence-groups.ts: what was looked at, the same rule or the same sight at several places said once.
- */
+/** What was looked at, the same rule or the same sight at several places said once. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';

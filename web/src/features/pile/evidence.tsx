@@ -1,6 +1,4 @@
-/**
- * web/pile/evidence.tsx: everything that was looked at, so that the page can say why it says so.
- */
+/** Everything that was looked at, so that the page can say why it says so. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

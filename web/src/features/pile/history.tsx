@@ -1,6 +1,4 @@
-/**
- * web/pile/history.tsx: a pile's readings over a stretch of time, as charts or as a table.
- */
+/** A pile's readings over a stretch of time, as charts or as a table. */
 import { useEffect, useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { BandSource, SeriesAnswer } from '../../../../shared/contracts/series.ts';

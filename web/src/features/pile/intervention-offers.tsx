@@ -1,6 +1,4 @@
-/**
- * web/pile/hand-offers.tsx: asks whether what the curves show was somebody's hand; yes writes it into the journal.
- */
+/** Asks whether what the curves show was somebody's hand; yes writes it into the journal. */
 import { z } from 'zod';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';

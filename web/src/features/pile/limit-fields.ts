@@ -1,9 +1,4 @@
-/**
- * web/pile/limit-fields.ts: a batch's limits as a person types them.
- *
- * Takes:  limits in °C, fractions, metres and hours; what was typed in °C or °F, %, cm and days.
- * Gives:  fields with label, unit and shown text; the change to send; what is out of order.
- */
+/** A batch's limits as a person types them. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { StageLimits } from '../../../../shared/stage.ts';
 import { readNumber } from '../../read-number.ts';

@@ -1,9 +1,4 @@
-/**
- * web/pile/limit-lines.ts: a pile's limits as lines a grower reads, pairs joined.
- *
- * Takes:  the limits as the server gives them: value, unit and origin by key.
- * Gives:  a line each: what, how much, where the figure comes from.
- */
+/** A pile's limits as lines a grower reads, pairs joined. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
 

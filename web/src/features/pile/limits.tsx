@@ -1,6 +1,4 @@
-/**
- * web/pile/limits.tsx: what is normal for this batch, where each figure comes from, and changing them.
- */
+/** What is normal for this batch, where each figure comes from, and changing them. */
 
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/moisture.tsx: the water in the bed with its doubt, and how much more it could take.
- */
+/** The water in the bed with its doubt, and how much more it could take. */
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

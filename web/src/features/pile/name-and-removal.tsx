@@ -1,7 +1,6 @@
 /**
- * web/pile/name-and-removal.tsx: giving a pile another name, and removing one that was laid by mistake.
- *
- * Never:  removes a record: the server refuses while an entry, a warning or a batch's descent hangs on the pile.
+ * Giving a pile another name, and removing one that was laid by mistake. It never removes a record: the server refuses
+ * while an entry, a warning or a batch's descent hangs on the pile.
  */
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';

@@ -1,6 +1,4 @@
-/**
- * web/pages/new-pile.tsx: lays one more pile.
- */
+/** Lays one more pile. */
 
 import { usePage } from '../../ui/parts/use-page.ts';
 import { PileForm } from './pile-form.tsx';

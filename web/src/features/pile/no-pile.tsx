@@ -1,6 +1,4 @@
-/**
- * web/pile/no-pile.tsx: instead of a pile: it is being fetched, was never there, was removed, or cannot be had now.
- */
+/** Instead of a pile: it is being fetched, was never there, was removed, or cannot be had now. */
 import { ApiProblem, reasonOf } from '../../data/client.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 

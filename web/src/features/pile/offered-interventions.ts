@@ -1,9 +1,6 @@
 /**
- * web/pile/offered-hands.ts: turns and waterings seen in the curves, as questions to the grower.
- *
- * Takes:  what the judge saw, the acts written down, what was said no to on this device.
- * Gives:  what is still to be asked, the newest first.
- * Never:  asks about an act that is written down already.
+ * Turns and waterings seen in the curves, as questions to the grower. It never asks about an act that is written down
+ * already.
  */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';

@@ -1,9 +1,4 @@
-/**
- * web/pile/person-word.ts: what a person found of a batch's smell and look.
- *
- * Takes:  the journal's entries of kind readiness, newest first.
- * Gives:  the newest of this batch that was not struck out, and a sentence about it.
- */
+/** What a person found of a batch's smell and look. */
 import type { Entry } from '../../../../shared/contracts/journal.ts';
 import type { judgements } from '../../../../shared/entry.ts';
 

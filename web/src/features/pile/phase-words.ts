@@ -1,6 +1,4 @@
-/**
- * web/pile/phase-words.ts: why a batch counts as being in its phase.
- */
+/** Why a batch counts as being in its phase. */
 import { type PhaseReason, phaseReasonWords } from '../../../../core/estimate/phase.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { phaseNames } from '../../ui/format/words.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/pile-form.tsx: makes a pile, and the place it lies at when that is new.
- */
+/** Makes a pile, and the place it lies at when that is new. */
 
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';

@@ -1,6 +1,4 @@
-/**
- * web/pages/pile.tsx: one pile: its sentence, its warnings, its mound, what was done, how it went and goes on.
- */
+/** One pile: its sentence, its warnings, its mound, what was done, how it went and goes on. */
 
 import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';

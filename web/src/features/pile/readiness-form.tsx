@@ -1,6 +1,4 @@
-/**
- * web/pile/readiness-form.tsx: a person's own judgement of smell and look, written into the journal.
- */
+/** A person's own judgement of smell and look, written into the journal. */
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';

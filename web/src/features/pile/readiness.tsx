@@ -1,7 +1,6 @@
 /**
- * web/pile/readiness.tsx: what speaks for a batch being done, point by point, and the word that only a person can give.
- *
- * Never:  says ready for the probes: the last point is a person's smell and look.
+ * What speaks for a batch being done, point by point, and the word that only a person can give. It never says ready for
+ * the probes: the last point is a person's smell and look.
  */
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';

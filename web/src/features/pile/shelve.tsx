@@ -1,6 +1,4 @@
-/**
- * web/pile/shelve.tsx: puts a warning on the shelf for a while.
- */
+/** Puts a warning on the shelf for a while. */
 import { useState } from 'preact/hooks';
 import { PickField } from '../../ui/parts/forms.tsx';
 

@@ -1,9 +1,4 @@
-/**
- * web/pile/time-span.ts: which stretch of time the charts show.
- *
- * Takes:  the choice, the start of the batch and the time of the server.
- * Gives:  from and to [epoch ms], or what is wrong with the choice.
- */
+/** Which stretch of time the charts show. */
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
 
 export const spanChoices = [

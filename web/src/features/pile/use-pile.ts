@@ -1,6 +1,4 @@
-/**
- * web/pile/use-pile.ts: one pile as its pages follow it: fetched whole, kept in step by live events, noticed when removed.
- */
+/** One pile as its pages follow it: fetched whole, kept in step by live events, noticed when removed. */
 import { useMemo, useRef } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';

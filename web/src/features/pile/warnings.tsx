@@ -1,6 +1,4 @@
-/**
- * web/pile/warnings.tsx: the warnings of a pile: what was seen, what to do, by when, with which caution.
- */
+/** The warnings of a pile: what was seen, what to do, by when, with which caution. */
 
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';

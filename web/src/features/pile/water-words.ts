@@ -1,9 +1,6 @@
 /**
- * web/pile/water-words.ts: the water in a bed, how sure that is, and how much more it could take, in words.
- *
- * Takes:  the estimate with one standard deviation, the band of the stage, the judge's water to add.
- * Gives:  sentences; amounts rounded down, half of it first.
- * Never:  tells more than the bed holds: the judge holds back, rounding only takes away, and water cannot be taken out.
+ * The water in a bed, how sure that is, and how much more it could take, in words. It never tells more than the bed
+ * holds: the judge holds back, rounding only takes away, and water cannot be taken out.
  */
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import { speaks } from '../../../../core/alarms/standing.ts';

@@ -1,9 +1,4 @@
-/**
- * web/pile/why-facts.ts: what each warning rests on: which readings, which limits, which acts.
- *
- * Takes:  a kind of warning and the pile.
- * Gives:  the keys of its limits, the places whose readings it weighs, the acts that change what is expected.
- */
+/** What each warning rests on: which readings, which limits, which acts. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { type Position, positions } from '../../../../shared/names.ts';
 import type { StageLimits } from '../../../../shared/stage.ts';

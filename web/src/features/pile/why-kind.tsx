@@ -1,6 +1,4 @@
-/**
- * web/pile/why-kind.tsx: one kind of warning down to the readings it rests on, its rule, its limits and what holds it back.
- */
+/** One kind of warning down to the readings it rests on, its rule, its limits and what holds it back. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';

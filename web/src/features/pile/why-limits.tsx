@@ -1,6 +1,4 @@
-/**
- * web/pile/why-limits.tsx: the limits a warning is weighed by, each with where it comes from.
- */
+/** The limits a warning is weighed by, each with where it comes from. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';

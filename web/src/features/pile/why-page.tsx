@@ -1,6 +1,4 @@
-/**
- * web/pages/why.tsx: why a pile's page says what it says: all kinds at a glance, or one of them down to its readings.
- */
+/** Why a pile's page says what it says: all kinds at a glance, or one of them down to its readings. */
 import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';

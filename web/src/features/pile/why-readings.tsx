@@ -1,6 +1,4 @@
-/**
- * web/pile/why-readings.tsx: the readings a warning rests on, and what was done lately that changes what is expected.
- */
+/** The readings a warning rests on, and what was done lately that changes what is expected. */
 
 import { actKindSchema } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pile/why-short.tsx: why the page says what it says, in a few lines, each leading on to all of it.
- */
+/** Why the page says what it says, in a few lines, each leading on to all of it. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';

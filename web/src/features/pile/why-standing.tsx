@@ -1,6 +1,4 @@
-/**
- * web/pile/why-standing.tsx: how long a thing must be seen, what is asked of people now, and every step the warning took.
- */
+/** How long a thing must be seen, what is asked of people now, and every step the warning took. */
 import { alarmPolicies } from '../../../../core/alarms/policies.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';

@@ -1,6 +1,4 @@
-/**
- * web/plan/heap-plan.tsx: several materials as one heap: by mass or by volume, water, ground taken and covered, dates.
- */
+/** Several materials as one heap: by mass or by volume, water, ground taken and covered, dates. */
 import { useState } from 'preact/hooks';
 import { measureText } from '../../../../core/plan/measure.ts';
 import type { MixAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';

@@ -1,6 +1,4 @@
-/**
- * web/plan/lay-page.tsx: lays a pile with the figures of a plan, on ground that is free or new.
- */
+/** Lays a pile with the figures of a plan, on ground that is free or new. */
 import { useState } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';
 import { fetchAll } from '../../data/live/connection.ts';

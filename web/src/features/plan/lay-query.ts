@@ -1,6 +1,4 @@
-/**
- * web/plan/lay-query.ts: the figures of a plan as they stand in an address, and as the form that lays a pile takes them.
- */
+/** The figures of a plan as they stand in an address, and as the form that lays a pile takes them. */
 import { z } from 'zod';
 import { materials } from '../../../../shared/contracts/domain/batch.ts';
 import { stages } from '../../../../shared/names.ts';

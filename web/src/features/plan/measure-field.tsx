@@ -1,6 +1,4 @@
-/**
- * web/plan/measure-field.tsx: a field for an amount in the person's own unit; and the choice of those units.
- */
+/** A field for an amount in the person's own unit; and the choice of those units. */
 import { useEffect, useRef } from 'preact/hooks';
 import type { MeasureKind } from '../../../../core/plan/measure.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';

@@ -1,9 +1,6 @@
 /**
- * web/plan/plan-asks.ts: from what stands in the fields to what the planner is asked, and its answer.
- *
- * Takes:  drafts of text, in the person's units.
- * Gives:  the planner's answer, or what is wrong with each field by its JSON Pointer.
- * Never:  asks the server: the sums run in the page, so that they work out of reach.
+ * From what stands in the fields to what the planner is asked, and its answer. It never asks the server: the sums run
+ * in the page, so that they work out of reach.
  */
 import type { z } from 'zod';
 import { planDilution } from '../../../../core/plan/dilution.ts';

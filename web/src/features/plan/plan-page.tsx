@@ -1,6 +1,4 @@
-/**
- * web/plan/plan-page.tsx: the planner: starter, water and heap, each at an address of its own.
- */
+/** The planner: starter, water and heap, each at an address of its own. */
 import { useRoute } from 'preact-iso';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { HeapPlan } from './heap-plan.tsx';

@@ -1,6 +1,4 @@
-/**
- * web/plan/plan-told.tsx: a plan as it is told: its sentence, what to mind, its figures, its working and where defaults come from.
- */
+/** A plan as it is told: its sentence, what to mind, its figures, its working and where defaults come from. */
 import type { ComponentChildren } from 'preact';
 import { figure } from '../../../../core/plan/measure.ts';
 import type { DefaultTaken, Remark, WorkingStep } from '../../../../shared/contracts/plan.ts';

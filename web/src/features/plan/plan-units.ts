@@ -1,9 +1,4 @@
-/**
- * web/plan/plan-units.ts: the units this person measures in, remembered in this browser, and sums between them and ours.
- *
- * Takes:  what was typed, in the person's units, with point or comma.
- * Gives:  kg, L, mL, m, °C and fractions for the planner and the server; and text again when the units change.
- */
+/** The units this person measures in, remembered in this browser, and sums between them and ours. */
 import { z } from 'zod';
 import { type MeasureKind, measure } from '../../../../core/plan/measure.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';

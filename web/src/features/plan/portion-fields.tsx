@@ -1,6 +1,4 @@
-/**
- * web/plan/portion-fields.tsx: one material of a heap: what, how much, and what is known of it.
- */
+/** One material of a heap: what, how much, and what is known of it. */
 import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from './measure-field.tsx';

@@ -1,9 +1,4 @@
-/**
- * web/plan/shares-drawing.tsx: a heap cut open: how much of its room is solid, how much water, how much air.
- *
- * Takes:  mass [kg], moisture [-], free air space [-] of a planned heap.
- * Gives:  a mound in section, filled from below; the words stand beside it, so the drawing says nothing alone.
- */
+/** A heap cut open: how much of its room is solid, how much water, how much air. */
 import { useId } from 'preact/hooks';
 import { plainNumber } from '../../ui/format/temperature.ts';
 

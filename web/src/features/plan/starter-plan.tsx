@@ -1,6 +1,4 @@
-/**
- * web/plan/starter-plan.tsx: how much starter for how much liquid, in either reading of 1:N, and whether what was measured fits.
- */
+/** How much starter for how much liquid, in either reading of 1:N, and whether what was measured fits. */
 import { useState } from 'preact/hooks';
 import { figure, measureText } from '../../../../core/plan/measure.ts';
 import type { DilutionAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';

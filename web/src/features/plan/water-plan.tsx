@@ -1,6 +1,4 @@
-/**
- * web/plan/water-plan.tsx: water for one material, the first portion before the squeeze test, and the air that is left.
- */
+/** Water for one material, the first portion before the squeeze test, and the air that is left. */
 import { useState } from 'preact/hooks';
 import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
 import { measureText } from '../../../../core/plan/measure.ts';

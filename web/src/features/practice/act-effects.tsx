@@ -1,6 +1,4 @@
-/**
- * web/practice/act-effects.tsx: what each act brought about, and one way that would have done.
- */
+/** What each act brought about, and one way that would have done. */
 import { msPerHour } from '../../../../shared/units.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import { useReader } from '../../data/live/use-installation.ts';

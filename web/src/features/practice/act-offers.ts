@@ -1,9 +1,6 @@
 /**
- * web/practice/act-offers.ts: what can be done to a practice pile as it lies now, with usual amounts.
- *
- * Takes:  the tools of the scenario, and what anybody can see of the pile: depth, cover, shed, mass as laid.
- * Gives:  acts in groups by what they need of a person, amounts to choose from among them.
- * Never:  gives away what is hidden: every probe may be pushed back, whether it needs it or not.
+ * What can be done to a practice pile as it lies now, with usual amounts. It never gives away what is hidden: every
+ * probe may be pushed back, whether it needs it or not.
  */
 import type { Cover } from '../../../../shared/contracts/domain/batch.ts';
 import type {

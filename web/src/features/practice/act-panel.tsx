@@ -1,6 +1,4 @@
-/**
- * web/practice/hands.tsx: what can be done to the pile, each act in one tap, with the caution that goes with it.
- */
+/** What can be done to the pile, each act in one tap, with the caution that goes with it. */
 import { useState } from 'preact/hooks';
 import { actCautions as handCautions } from '../../../../simulator/practice/cautions.ts';
 import type {

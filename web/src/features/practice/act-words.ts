@@ -1,6 +1,4 @@
-/**
- * web/practice/act-words.ts: how each act of practice is told: to do, done, and as a mark on a chart.
- */
+/** How each act of practice is told: to do, done, and as a mark on a chart. */
 import type { PracticeAct, PracticeActKind } from '../../../../simulator/practice/practice-scenario.ts';
 
 const cm = (depthM: number) => `${Math.round(depthM * 100)}\u00a0cm`;

@@ -1,6 +1,4 @@
-/**
- * web/practice/bed-as-laid.tsx: a practice pile before anybody measured it: outline, depth, cover, damp as told.
- */
+/** A practice pile before anybody measured it: outline, depth, cover, damp as told. */
 
 import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';

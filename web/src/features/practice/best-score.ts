@@ -1,6 +1,4 @@
-/**
- * web/practice/best-score.ts: the best score of each practice pile, remembered in this browser.
- */
+/** The best score of each practice pile, remembered in this browser. */
 import { z } from 'zod';
 
 const key = 'branhearth.practice';

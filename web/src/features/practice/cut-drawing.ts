@@ -1,9 +1,4 @@
-/**
- * web/practice/cut-drawing.ts: the sums behind a pile cut open along time: columns of layers, what ran hot, lines.
- *
- * Takes:  the hidden truth hour by hour; heights in metres above the ground.
- * Gives:  shapes in hours and metres, and paths once two scales are given.
- */
+/** The sums behind a pile cut open along time: columns of layers, what ran hot, lines. */
 import type { TruthRow } from '../../../../simulator/practice/record.ts';
 import type { HourValue } from './said-and-so.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/practice/cut-frame.tsx: what the drawings of a debrief share: hours, acts, the hour looked at, names at line ends.
- */
+/** What the drawings of a debrief share: hours, acts, the hour looked at, names at line ends. */
 import type { ComponentChildren } from 'preact';
 import type { ActEffect } from '../../../../simulator/practice/debrief.ts';
 import { spreadRows } from '../../ui/mound/mound-layout.ts';

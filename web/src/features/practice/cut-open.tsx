@@ -1,9 +1,4 @@
-/**
- * web/practice/cut-open.tsx: the run cut open along time: layers by heat, and what the probes said of heat and damp.
- *
- * Takes:  the debrief; an hour that is shared with the drawings above.
- * Gives:  four drawings over one line of hours. Full lines are what was so, dashed ones what the probes said.
- */
+/** The run cut open along time: layers by heat, and what the probes said of heat and damp. */
 import { useMemo } from 'preact/hooks';
 import { stageLimits } from '../../../../shared/stage.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';

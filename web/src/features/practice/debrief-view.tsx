@@ -1,6 +1,4 @@
-/**
- * web/practice/debrief-view.tsx: after a run: how the points came, what was really so, what each act did, and again.
- */
+/** After a run: how the points came, what was really so, what each act did, and again. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';

@@ -1,6 +1,4 @@
-/**
- * web/practice/diary-list.tsx: what happened in a run, the newest first.
- */
+/** What happened in a run, the newest first. */
 
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

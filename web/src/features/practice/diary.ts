@@ -1,6 +1,4 @@
-/**
- * web/practice/diary.ts: what happened in a practice run, line by line.
- */
+/** What happened in a practice run, line by line. */
 
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { ActAnswer } from '../../../../simulator/practice/practice.ts';

@@ -1,7 +1,6 @@
 /**
- * web/practice/laid-recipe.ts: what the grower wrote down when the bed was laid: what was told, and the mass it comes to.
- *
- * Never:  knows better than the grower: where the moisture was misjudged, so is the mass.
+ * What the grower wrote down when the bed was laid: what was told, and the mass it comes to. It never knows better than
+ * the grower: where the moisture was misjudged, so is the mass.
  */
 import type { Recipe } from '../../../../shared/contracts/domain/batch.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';

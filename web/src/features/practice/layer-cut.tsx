@@ -1,6 +1,4 @@
-/**
- * web/practice/layer-cut.tsx: the pile's layers hour by hour, to the scale of their depth, coloured by what was so.
- */
+/** The pile's layers hour by hour, to the scale of their depth, coloured by what was so. */
 import { useMemo } from 'preact/hooks';
 import type { TruthRow } from '../../../../simulator/practice/record.ts';
 import { usePrefs } from '../../data/prefs.ts';

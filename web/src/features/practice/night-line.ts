@@ -1,9 +1,4 @@
-/**
- * web/practice/night-line.ts: the nights of a run as stretches along a line of hours.
- *
- * Takes:  when the run began and how long it is.
- * Gives:  stretches in hours after laying, cut at both ends of the run; night is 21:00 to 6:00.
- */
+/** The nights of a run as stretches along a line of hours. */
 import { msPerDay, msPerHour } from '../../../../shared/units.ts';
 
 const duskH = 21;

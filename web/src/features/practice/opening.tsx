@@ -1,6 +1,4 @@
-/**
- * web/practice/opening.tsx: before a run: what is found, what is asked for, and the cautions.
- */
+/** Before a run: what is found, what is asked for, and the cautions. */
 import { cautions } from '../../../../simulator/practice/cautions.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';

@@ -1,6 +1,4 @@
-/**
- * web/practice/pace-bar.tsx: the run along its days and nights, and how fast time goes.
- */
+/** The run along its days and nights, and how fast time goes. */
 
 import { msPerHour } from '../../../../shared/units.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';

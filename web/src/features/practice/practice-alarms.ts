@@ -1,9 +1,6 @@
 /**
- * web/practice/practice-alarms.ts: the alarms of a practice pile, stepped as the server steps those of a real one.
- *
- * Takes:  the findings of one look, or a person's acknowledgement.
- * Gives:  the open alarms as pages show them, and those that were raised by this look.
- * Never:  lets what another warning explains raise or clear anything.
+ * The alarms of a practice pile, stepped as the server steps those of a real one. It never lets what another warning
+ * explains raise or clear anything.
  */
 import { type AlarmMachine, acknowledgeAlarm, isOpen, startAlarm, stepAlarm } from '../../../../core/alarms/alarm.ts';
 import { keptDeadline } from '../../../../core/alarms/deadline.ts';

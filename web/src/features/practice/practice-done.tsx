@@ -1,6 +1,4 @@
-/**
- * web/practice/practice-done.tsx: what speaks for the batch being done, point by point, as the page of a real one has it.
- */
+/** What speaks for the batch being done, point by point, as the page of a real one has it. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

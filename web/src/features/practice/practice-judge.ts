@@ -1,9 +1,6 @@
 /**
- * web/practice/practice-judge.ts: the judge of real piles over what the probes of a practice pile say.
- *
- * Takes:  readings in order of time, the acts written down so far, what hands felt.
- * Gives:  the assessment, the expected band and the open alarms, as the server would have them.
- * Never:  sees anything but readings and acts: the hidden truth stays with the model.
+ * The judge of real piles over what the probes of a practice pile say. It never sees anything but readings and acts:
+ * the hidden truth stays with the model.
  */
 import type { Noted } from '../../../../core/by-hand/noted.ts';
 import type { ExpectedBand } from '../../../../core/expect/band.ts';

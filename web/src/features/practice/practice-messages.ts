@@ -1,6 +1,4 @@
-/**
- * web/practice/practice-messages.ts: what page and worker say to each other; one answer to each question, in order.
- */
+/** What page and worker say to each other; one answer to each question, in order. */
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import type { ActAnswer } from '../../../../simulator/practice/practice.ts';
 import type { PracticeAct } from '../../../../simulator/practice/practice-scenario.ts';

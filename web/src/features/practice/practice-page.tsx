@@ -1,6 +1,4 @@
-/**
- * web/practice/practice-page.tsx: the practice piles, and one of them from its story to its debrief.
- */
+/** The practice piles, and one of them from its story to its debrief. */
 import { useEffect } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';

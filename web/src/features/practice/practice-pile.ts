@@ -1,9 +1,4 @@
-/**
- * web/practice/practice-pile.ts: a practice pile as a server would tell of a real one.
- *
- * Takes:  the scenario, what was heard last from each probe, the judge's assessment and alarms.
- * Gives:  the detail of a pile, with its one plain sentence.
- */
+/** A practice pile as a server would tell of a real one. */
 
 import { sayCondition } from '../../../../core/say/condition.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';

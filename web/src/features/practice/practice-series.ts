@@ -1,9 +1,4 @@
-/**
- * web/practice/practice-series.ts: what the probes of a practice run said, in the shape the charts of real piles take.
- *
- * Takes:  readings in order of time, the expected band, how many buckets the chart has room for, the next day.
- * Gives:  the answer the series route of a server would give.
- */
+/** What the probes of a practice run said, in the shape the charts of real piles take. */
 import type { ExpectedBand } from '../../../../core/expect/band.ts';
 import type { Forecast } from '../../../../core/forecast/forecast.ts';
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../../shared/contracts/series.ts';

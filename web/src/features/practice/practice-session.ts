@@ -1,9 +1,6 @@
 /**
- * web/practice/practice-session.ts: one practice run: the hidden pile, its probes, the judge that hears them, a diary.
- *
- * Takes:  a scenario and a seed; then time to pass, acts, acknowledgements.
- * Gives:  frames of plain data for the page, and at the end the debrief. Runs in the worker, or in a test.
- * Never:  puts anything of the hidden truth into a frame.
+ * One practice run: the hidden pile, its probes, the judge that hears them, a diary. It never puts anything of the
+ * hidden truth into a frame.
  */
 import type { AlarmSummary, PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';

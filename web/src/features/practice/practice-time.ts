@@ -1,6 +1,4 @@
-/**
- * web/practice/practice-time.ts: the clock of a practice run: days are counted, and it is the same hour everywhere.
- */
+/** The clock of a practice run: days are counted, and it is the same hour everywhere. */
 import { msPerDay } from '../../../../shared/units.ts';
 import { readerOf } from '../../data/prefs.ts';
 import type { Reader } from '../../ui/format/local-time.ts';

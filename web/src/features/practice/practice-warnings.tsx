@@ -1,6 +1,4 @@
-/**
- * web/practice/practice-warnings.tsx: the warnings of a practice pile, as the page of a real one shows them.
- */
+/** The warnings of a practice pile, as the page of a real one shows them. */
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

@@ -1,6 +1,4 @@
-/**
- * web/practice/practice-why.tsx: what the judge looked at, and the rule it went by.
- */
+/** What the judge looked at, and the rule it went by. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

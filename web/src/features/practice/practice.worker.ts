@@ -1,9 +1,4 @@
-/**
- * web/practice/practice.worker.ts: the pile, its judge and the heavy sums, away from the thread that draws.
- *
- * Takes:  questions of the page, one at a time.
- * Gives:  one reply to each.
- */
+/** The pile, its judge and the heavy sums, away from the thread that draws. */
 import { config } from 'zod';
 import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
 import type { Question, Reply, Told } from './practice-messages.ts';

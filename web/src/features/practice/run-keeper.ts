@@ -1,9 +1,6 @@
 /**
- * web/practice/run-keeper.ts: keeps the one practice run of this page, its worker and its clock.
- *
- * Takes:  what the person wants.
- * Gives:  the `practiceRun` store. The run stays, held, when the person looks at another page meanwhile.
- * Never:  asks the worker a second question before the first is answered: a slow phone then runs slower, and stays smooth.
+ * Keeps the one practice run of this page, its worker and its clock. It never asks the worker a second question before
+ * the first is answered: a slow phone then runs slower, and stays smooth.
  */
 import type { PracticeAct } from '../../../../simulator/practice/practice-scenario.ts';
 import { createStore } from '../../data/store.ts';

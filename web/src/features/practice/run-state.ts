@@ -1,9 +1,6 @@
 /**
- * web/practice/run-state.ts: where a practice run stands on the page, and how each event moves it.
- *
- * Takes:  the state as last left, one event.
- * Gives:  the next state; pure, so that a test can play a run.
- * Never:  lets time flow while a new warning has not been seen, or while the worker is still busy.
+ * Where a practice run stands on the page, and how each event moves it. It never lets time flow while a new warning has
+ * not been seen, or while the worker is still busy.
  */
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';

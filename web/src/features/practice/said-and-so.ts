@@ -1,9 +1,4 @@
-/**
- * web/practice/said-and-so.ts: what the probes said beside what was so, at one hour and over a whole run.
- *
- * Takes:  the hidden truth of a debrief, hour by hour, and the readings.
- * Gives:  both as a drawn pile takes them; lines; and in words where they differ.
- */
+/** What the probes said beside what was so, at one hour and over a whole run. */
 import type { PileSummary, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import type { Position } from '../../../../shared/names.ts';

@@ -1,6 +1,4 @@
-/**
- * web/practice/scenario-list.tsx: the practice piles, in the order a newcomer should take them.
- */
+/** The practice piles, in the order a newcomer should take them. */
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
 import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
 import { usePrefs } from '../../data/prefs.ts';

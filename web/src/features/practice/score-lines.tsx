@@ -1,6 +1,4 @@
-/**
- * web/practice/score-lines.tsx: where each point came from, a line to each part.
- */
+/** Where each point came from, a line to each part. */
 import type { Score } from '../../../../simulator/practice/score.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

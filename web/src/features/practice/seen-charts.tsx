@@ -1,6 +1,6 @@
 /**
- * web/practice/seen-charts.tsx: the charts of the run so far, drawn anew only while they are on the screen, so that a
- * phone stays smooth while time runs.
+ * The charts of the run so far, drawn anew only while they are on the screen, so that a phone stays smooth while time
+ * runs.
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Frame } from './practice-session.ts';

@@ -1,6 +1,4 @@
-/**
- * web/practice/squeeze-feel.ts: what a squeezed handful of practice means to the judge, who takes a real one the same way.
- */
+/** What a squeezed handful of practice means to the judge, who takes a real one the same way. */
 import type { Feel } from './practice-judge.ts';
 
 const says: readonly (readonly [sentence: RegExp, feel: Feel])[] = [

@@ -1,6 +1,4 @@
-/**
- * web/practice/tending.tsx: a practice pile being tended: its sentence first, as on the page of a real one.
- */
+/** A practice pile being tended: its sentence first, as on the page of a real one. */
 import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

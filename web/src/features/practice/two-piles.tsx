@@ -1,6 +1,4 @@
-/**
- * web/practice/two-piles.tsx: one hour of the run twice: the pile as its probes told of it, and as it was.
- */
+/** One hour of the run twice: the pile as its probes told of it, and as it was. */
 import { useMemo } from 'preact/hooks';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import type { PracticeReading, PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';

@@ -1,6 +1,6 @@
 /**
- * web/practice/use-arrival.ts: takes keyboard, screen reader and eye to the heading when one part of a run gives way to
- * the next without a change of address.
+ * Takes keyboard, screen reader and eye to the heading when one part of a run gives way to the next without a change of
+ * address.
  */
 import { useEffect } from 'preact/hooks';
 import { usePage } from '../../ui/parts/use-page.ts';

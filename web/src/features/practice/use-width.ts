@@ -1,6 +1,4 @@
-/**
- * web/practice/use-width.ts: how wide a drawing's place is, so that its letters keep their size on every screen.
- */
+/** How wide a drawing's place is, so that its letters keep their size on every screen. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 
 /** @param least Below this letters would lie over each other; what is wider than its place is cut off. */

@@ -1,6 +1,4 @@
-/**
- * web/probes/claim-form.tsx: says in which pile a probe sits, and where in it.
- */
+/** Says in which pile a probe sits, and where in it. */
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';

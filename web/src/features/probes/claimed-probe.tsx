@@ -1,6 +1,4 @@
-/**
- * web/probes/claimed-probe.tsx: a probe in its pile: what it says, its offset, and letting it go.
- */
+/** A probe in its pile: what it says, its offset, and letting it go. */
 
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../../shared/contracts/probes.ts';

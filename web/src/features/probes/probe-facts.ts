@@ -1,6 +1,4 @@
-/**
- * web/probes/probe-facts.ts: what a probe last said, as words.
- */
+/** What a probe last said, as words. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { Probe, ProbeCounts } from '../../../../shared/contracts/probes.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';

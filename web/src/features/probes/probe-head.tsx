@@ -1,6 +1,4 @@
-/**
- * web/probes/probe-head.tsx: a probe's name and what it last said.
- */
+/** A probe's name and what it last said. */
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pages/probes.tsx: every probe that ever talked: those no pile has yet, and those that sit in one.
- */
+/** Every probe that ever talked: those no pile has yet, and those that sit in one. */
 import { useEffect, useState } from 'preact/hooks';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { TextField } from '../../ui/parts/forms.tsx';

@@ -1,6 +1,4 @@
-/**
- * web/probes/unclaimed-probe.tsx: a probe that talks and belongs to no pile, with the form to claim it.
- */
+/** A probe that talks and belongs to no pile, with the form to claim it. */
 
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../../shared/contracts/probes.ts';

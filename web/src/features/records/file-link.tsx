@@ -1,6 +1,4 @@
-/**
- * web/records/file-link.tsx: a file of the server to be kept; where a token is wanted it is fetched with it first.
- */
+/** A file of the server to be kept; where a token is wanted it is fetched with it first. */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { reasonOf } from '../../data/client.ts';

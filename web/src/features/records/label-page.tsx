@@ -1,6 +1,4 @@
-/**
- * web/records/label-page.tsx: a label for a pile, to be printed; its code opens the pile's journal.
- */
+/** A label for a pile, to be printed; its code opens the pile's journal. */
 import { useEffect, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import { reasonOf } from '../../data/client.ts';

@@ -1,9 +1,4 @@
-/**
- * web/records/record-curves.tsx: the temperatures of a batch as one small drawing for paper.
- *
- * Takes:  buckets of min, mean and max per position, oldest first.
- * Gives:  lines in our colours, each named at its end, on a grid of days and of every 10 degrees; the words below tell the highest.
- */
+/** The temperatures of a batch as one small drawing for paper. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { msPerDay } from '../../../../shared/units.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';

@@ -1,6 +1,4 @@
-/**
- * web/records/record-page.tsx: the record of one batch, made to be read on paper: facts for whoever asks, never a verdict.
- */
+/** The record of one batch, made to be read on paper: facts for whoever asks, never a verdict. */
 import { useRoute } from 'preact-iso';
 import { measureText } from '../../../../core/plan/measure.ts';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';

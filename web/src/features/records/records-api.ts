@@ -1,6 +1,4 @@
-/**
- * web/records/records-api.ts: the routes of records, label and calendar, one function each.
- */
+/** The routes of records, label and calendar, one function each. */
 import { batchRecordSchema, calendarSchema, labelSchema } from '../../../../shared/contracts/records.ts';
 import { ask } from '../../data/client.ts';
 import { getFile } from '../journal/journal-api.ts';

@@ -1,6 +1,4 @@
-/**
- * web/records/records-page.tsx: everything as files, the dates as a calendar to follow, labels to print.
- */
+/** Everything as files, the dates as a calendar to follow, labels to print. */
 import { useState } from 'preact/hooks';
 import { type ExportSubject, exportSubjects } from '../../../../shared/contracts/records.ts';
 import { reasonOf } from '../../data/client.ts';

@@ -1,6 +1,4 @@
-/**
- * web/keeping/keeping-page.tsx: for how long every reading is kept as it came, what that takes up, and how thinning goes.
- */
+/** For how long every reading is kept as it came, what that takes up, and how thinning goes. */
 import { useEffect, useState } from 'preact/hooks';
 import {
   type KeepingAnswer,

@@ -1,6 +1,4 @@
-/**
- * web/keeping/keeping-words.ts: what the readings take up, and what thinning does to them, in sentences.
- */
+/** What the readings take up, and what thinning does to them, in sentences. */
 import type { KeepingAnswer } from '../../../../shared/contracts/retention.ts';
 import { manyWords, sizeWords } from '../../ui/format/amount.ts';
 

@@ -1,9 +1,6 @@
 /**
- * web/season/address.ts: a comparison as it stands in the address, so that a link is the whole comparison.
- *
- * Takes:  the query of the page.
- * Gives:  which batches, how they are drawn and sorted; and the query back, without what is usual.
- * Never:  trusts the query: what cannot be read is taken as not said.
+ * A comparison as it stands in the address, so that a link is the whole comparison. It never trusts the query: what
+ * cannot be read is taken as not said.
  */
 import { z } from 'zod';
 import { measureKeys } from '../../../../core/seasons/measure-keys.ts';

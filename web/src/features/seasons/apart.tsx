@@ -1,6 +1,4 @@
-/**
- * web/season/apart.tsx: many batches as small drawings beside each other, all on the same scale.
- */
+/** Many batches as small drawings beside each other, all on the same scale. */
 import { useMemo } from 'preact/hooks';
 import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';

@@ -1,6 +1,4 @@
-/**
- * web/season/choose.tsx: which batches are laid beside each other.
- */
+/** Which batches are laid beside each other. */
 
 import { materialNames } from '../../../../shared/contracts/domain/batch.ts';
 import type { CompareAnswer } from '../../../../shared/contracts/seasons.ts';

@@ -1,6 +1,4 @@
-/**
- * web/season/earlier-page.tsx: an earlier batch out of a notebook or a log, looked at before it is kept.
- */
+/** An earlier batch out of a notebook or a log, looked at before it is kept. */
 
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';

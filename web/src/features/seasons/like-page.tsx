@@ -1,6 +1,4 @@
-/**
- * web/season/like-page.tsx: past batches that went like one, what was done to them and how they ended.
- */
+/** Past batches that went like one, what was done to them and how they ended. */
 
 import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';

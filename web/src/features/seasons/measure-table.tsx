@@ -1,6 +1,4 @@
-/**
- * web/season/measure-table.tsx: a row of measures per batch, sorted by any of them, with the grower's own spread beneath.
- */
+/** A row of measures per batch, sorted by any of them, with the grower's own spread beneath. */
 
 import { columnOf } from '../../../../core/seasons/groups.ts';
 import { type MeasureKey, measureKeys } from '../../../../core/seasons/measure-keys.ts';

@@ -1,9 +1,4 @@
-/**
- * web/season/measure-words.ts: the measures as columns of the table and as words of a difference.
- *
- * Takes:  a measure and the unit the person reads.
- * Gives:  its heading, what it means, a cell, an amount of difference.
- */
+/** The measures as columns of the table and as words of a difference. */
 import type { MeasureKey } from '../../../../core/seasons/measure-keys.ts';
 import { differenceIn, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 

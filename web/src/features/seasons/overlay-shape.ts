@@ -1,9 +1,4 @@
-/**
- * web/season/overlay-shape.ts: where curves laid over each other stand in a drawing.
- *
- * Takes:  hourly courses, by what they are aligned, the size of the drawing.
- * Gives:  one frame for all of them, a path for each, and the curve nearest to a place.
- */
+/** Where curves laid over each other stand in a drawing. */
 import { type AlignBy, zeroHour } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
 

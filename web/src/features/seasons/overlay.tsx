@@ -1,9 +1,4 @@
-/**
- * web/season/overlay.tsx: core curves laid over each other, their air beneath on the same days.
- *
- * Takes:  curves with their names, by what they are aligned, which are brought out.
- * Gives:  a drawing whose words name its extremes; moving over it names the curve under the pointer.
- */
+/** Core curves laid over each other, their air beneath on the same days. */
 import { useMemo, useState } from 'preact/hooks';
 import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';

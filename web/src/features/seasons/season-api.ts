@@ -1,6 +1,4 @@
-/**
- * web/season/season-api.ts: the routes of comparing, one function each.
- */
+/** The routes of comparing, one function each. */
 import {
   closestAnswerSchema,
   compareAnswerSchema,

@@ -1,6 +1,4 @@
-/**
- * web/season/season-names.tsx: what the grower calls a season.
- */
+/** What the grower calls a season. */
 import { useState } from 'preact/hooks';
 import type { SeasonView } from '../../../../shared/contracts/seasons.ts';
 import { useMutation } from '../../data/use-mutation.ts';

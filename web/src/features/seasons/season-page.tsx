@@ -1,6 +1,4 @@
-/**
- * web/season/season-page.tsx: batches of past seasons side by side: curves, measures, two groups in words.
- */
+/** Batches of past seasons side by side: curves, measures, two groups in words. */
 
 import { useMemo, useState } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';

@@ -1,9 +1,4 @@
-/**
- * web/season/table-rows.ts: the rows of the table of measures: found, sorted, and the spread of each column.
- *
- * Takes:  batches as compared, the view.
- * Gives:  the same batches, fewer and in order; unknown figures last, whichever way it is sorted.
- */
+/** The rows of the table of measures: found, sorted, and the spread of each column. */
 import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
 import type { SortKey, View } from './address.ts';
 

@@ -1,6 +1,4 @@
-/**
- * web/season/two-groups.tsx: two groups of batches, and by how much each measure differs, in words and with an interval.
- */
+/** Two groups of batches, and by how much each measure differs, in words and with an interval. */
 
 import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/difference-words.ts';
 import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../../core/seasons/groups.ts';

@@ -1,6 +1,4 @@
-/**
- * web/pages/settings.tsx: how this person likes to read; remembered in this browser.
- */
+/** How this person likes to read; remembered in this browser. */
 
 import { forgetAnswers } from '../../data/live/last-answers.ts';
 import { OnThisDevice } from '../../data/live/on-this-device.tsx';

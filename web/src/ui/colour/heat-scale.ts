@@ -1,10 +1,6 @@
 /**
- * web/colour/heat-scale.ts: which colour a temperature has in a drawn mound.
- *
- * Takes:  a temperature [°C] and whether the page is light or dark.
- * Gives:  "#rrggbb". Equal steps of temperature are equal steps to the eye (arc length in Oklab), and lightness
- *         runs one way only, so the order survives colour-blindness and grey print.
- * Never:  stands alone: the number is always written beside the colour.
+ * Which colour a temperature has in a drawn mound. It never stands alone: the number is always written beside the
+ * colour.
  */
 import {
   distance,

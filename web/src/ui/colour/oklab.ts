@@ -1,8 +1,6 @@
 /**
- * web/colour/oklab.ts: colour arithmetic for the scale of heat and for checking what can be told apart.
+ * Colour arithmetic for the scale of heat and for checking what can be told apart.
  *
- * Takes:  "#rrggbb", linear-light sRGB triples, or OKLCH.
- * Gives:  the same colour in another space, a distance, a contrast ratio.
  * Source: B. Ottosson, "A perceptual color space for image processing", 2020 (Oklab matrices);
  *         WCAG 2.2, definitions of relative luminance and contrast ratio.
  */

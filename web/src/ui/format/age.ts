@@ -1,9 +1,4 @@
-/**
- * web/format/age.ts: lengths of time in the words a person would use.
- *
- * Takes:  lengths in ms, both ends told by the server's clock.
- * Gives:  "just now", "4 min ago", "in 2 h", "3 days".
- */
+/** Lengths of time in the words a person would use. */
 import { msPerDay, msPerHour, msPerMinute } from '../../../../shared/units.ts';
 
 /** One number and one unit, rounded down as people count: 119 min is "1 h". */

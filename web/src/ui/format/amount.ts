@@ -1,6 +1,4 @@
-/**
- * web/format/amount.ts: large counts and sizes as people read them.
- */
+/** Large counts and sizes as people read them. */
 const grouped = new Intl.NumberFormat('en-GB');
 const noBreak = '\u00a0';
 

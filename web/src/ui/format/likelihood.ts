@@ -1,10 +1,4 @@
-/**
- * web/format/likelihood.ts: likelihoods in words.
- *
- * Takes:  a likelihood from 0 to 1.
- * Gives:  the words of the IPCC's calibrated scale (Mastrandrea et al. 2010, bounds from memory), and chances in ten.
- * Never:  says certain.
- */
+/** Likelihoods in words. It never says certain. */
 export { chancesInTen } from '../../../../core/forecast/chances.ts';
 
 export const likelihoodNames = [

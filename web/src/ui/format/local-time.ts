@@ -1,9 +1,4 @@
-/**
- * web/format/local-time.ts: instants in the person's own zone or the site's.
- *
- * Takes:  epoch ms and an IANA zone, or undefined for the zone of the browser.
- * Gives:  words in English, with 12 or 24 hours as the reader's locale has them.
- */
+/** Instants in the person's own zone or the site's. */
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
 
 export interface Reader {

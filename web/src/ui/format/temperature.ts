@@ -1,4 +1,2 @@
-/**
- * web/format/temperature.ts: temperatures as the person reads them; the same words as in messages.
- */
+/** Temperatures as the person reads them; the same words as in messages. */
 export * from '../../../../shared/temperature.ts';

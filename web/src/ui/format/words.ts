@@ -1,5 +1,5 @@
 /**
- * web/format/words.ts: the names that kinds, states and places carry on the page.
+ * The names that kinds, states and places carry on the page.
  *
  * Alarm states are the words of ANSI/ISA-18.2 and IEC 62682; the rest are words of the trade.
  */

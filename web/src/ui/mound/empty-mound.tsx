@@ -1,6 +1,4 @@
-/**
- * web/mound/empty-mound.tsx: a pile that is not there yet, with the places where probes belong.
- */
+/** A pile that is not there yet, with the places where probes belong. */
 import type { Position } from '../../../../shared/names.ts';
 import { positionNames } from '../format/words.ts';
 import { Ground } from './ground.tsx';

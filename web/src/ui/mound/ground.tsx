@@ -1,6 +1,4 @@
-/**
- * web/mound/ground.tsx: the ground a pile lies on, hatched as in a section.
- */
+/** The ground a pile lies on, hatched as in a section. */
 import { drawing } from './mound-shape.ts';
 
 export function Ground() {

@@ -1,9 +1,6 @@
 /**
- * web/mound/mound-facts.ts: what a drawing of a pile says, before it is drawn.
- *
- * Takes:  the last values by position.
- * Gives:  temperatures to colour by (null where nothing trustworthy was measured), dampness, and the drawing in words.
- * Never:  colours a place by a silent probe: an old value is not how the pile is.
+ * What a drawing of a pile says, before it is drawn. It never colours a place by a silent probe: an old value is not
+ * how the pile is.
  */
 import type { PileSummary, PositionNow } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';

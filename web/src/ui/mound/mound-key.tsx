@@ -1,6 +1,4 @@
-/**
- * web/mound/mound-key.tsx: how to read the drawings, told once below them.
- */
+/** How to read the drawings, told once below them. */
 
 import { usePrefs } from '../../data/prefs.ts';
 import { heatColour, heatScaleFromC, heatScaleToC } from '../colour/heat-scale.ts';

@@ -1,6 +1,4 @@
-/**
- * web/mound/mound-layout.ts: where probes sit in the drawing and where their labels stand.
- */
+/** Where probes sit in the drawing and where their labels stand. */
 import type { Position } from '../../../../shared/names.ts';
 import { drawing, type MoundShape, type Point, skinYAt } from './mound-shape.ts';
 

@@ -1,9 +1,6 @@
 /**
- * web/mound/mound-shape.ts: the outline of a drawn pile and the shells inside it.
- *
- * Takes:  depth of the bed, a name to vary the outline by, how deep a shell lies (0 skin, 1 core).
- * Gives:  points and SVG paths in the drawing's own units.
- * Never:  means to be to scale sideways; the height follows the depth.
+ * The outline of a drawn pile and the shells inside it. It never means to be to scale sideways; the height follows the
+ * depth.
  */
 export interface Point {
   readonly x: number;

@@ -1,10 +1,4 @@
-/**
- * web/mound/mound.tsx: a pile drawn as a mound in section.
- *
- * Takes:  the pile's last values by position, its stage, and what is known of depth and cover.
- * Gives:  an SVG: shells coloured by heat, dots for damp, probes with their numbers led out to the side.
- * Never:  leaves a number out, or colours by a silent probe.
- */
+/** A pile drawn as a mound in section. It never leaves a number out, or colours by a silent probe. */
 import { useId, useMemo } from 'preact/hooks';
 import type { Cover } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';

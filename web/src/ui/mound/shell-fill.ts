@@ -1,9 +1,4 @@
-/**
- * web/mound/shell-fill.ts: how one shell of a drawn pile is coloured at one height.
- *
- * Takes:  the skin's and the core's temperature (null where nothing was measured) and how deep the shell lies.
- * Gives:  a temperature to colour by and how surely: what nobody measured fades to bare paper.
- */
+/** How one shell of a drawn pile is coloured at one height. */
 export interface ShellFill {
   readonly tempC: number;
   /** 1 where both ends are known; less the nearer an unknown end. */

@@ -1,9 +1,4 @@
-/**
- * web/mound/stipple.ts: dots that say damp, evenly scattered and always the same for the same pile.
- *
- * Takes:  the outline and how damp the pile is from top to base, as fractions.
- * Gives:  points; the damper, the more of them. No measurement, no dots.
- */
+/** Dots that say damp, evenly scattered and always the same for the same pile. */
 import { type MoundShape, type Point, skinYAt } from './mound-shape.ts';
 
 export interface Dampness {

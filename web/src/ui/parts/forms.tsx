@@ -1,6 +1,4 @@
-/**
- * web/parts/forms.tsx: fields with their label, hint and what is wrong with them.
- */
+/** Fields with their label, hint and what is wrong with them. */
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { reasonOf } from '../../data/client.ts';

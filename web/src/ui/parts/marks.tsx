@@ -1,6 +1,4 @@
-/**
- * web/parts/marks.tsx: small marks with a word beside each: how pressing a pile is, and whether the page is live.
- */
+/** Small marks with a word beside each: how pressing a pile is, and whether the page is live. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { clockTime } from '../format/local-time.ts';

@@ -1,6 +1,4 @@
-/**
- * web/parts/part.tsx: a part of a page with its heading in the margin.
- */
+/** A part of a page with its heading in the margin. */
 import type { ComponentChildren } from 'preact';
 
 interface PartProps {

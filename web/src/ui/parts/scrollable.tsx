@@ -1,6 +1,4 @@
-/**
- * web/parts/scrollable.tsx: a region that scrolls by itself, within reach of the keyboard (WCAG 2.2, 2.1.1).
- */
+/** A region that scrolls by itself, within reach of the keyboard (WCAG 2.2, 2.1.1). */
 import type { ComponentChildren } from 'preact';
 
 interface ScrollableProps {

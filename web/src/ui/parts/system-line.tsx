@@ -1,6 +1,4 @@
-/**
- * web/parts/server-line.tsx: says on every page what is wrong with the server itself; nothing while nothing is.
- */
+/** Says on every page what is wrong with the server itself; nothing while nothing is. */
 import { useEffect } from 'preact/hooks';
 import type { Health } from '../../../../shared/contracts/health.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';

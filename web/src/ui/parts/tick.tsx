@@ -1,6 +1,4 @@
-/**
- * web/parts/tick.tsx: one thing to be wished for or not, large enough for a thumb.
- */
+/** One thing to be wished for or not, large enough for a thumb. */
 import './tick.css';
 
 interface TickProps {

@@ -1,6 +1,4 @@
-/**
- * web/parts/use-page.ts: names the page, and after a change of page takes keyboard and screen reader to its heading.
- */
+/** Names the page, and after a change of page takes keyboard and screen reader to its heading. */
 import { useEffect, useRef } from 'preact/hooks';
 
 /** The address whose page was shown last; the first page after loading leaves the focus where the browser puts it. */
