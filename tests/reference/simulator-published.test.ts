@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { figuresOfAll, reached } from './published-shapes.ts';
 
-// The table of README.md is what a reader trusts: every row of it is computed again here.
-const rows = readFileSync('README.md', 'utf8')
+// The table of simulator/README.md is what a reader trusts: every row of it is computed again here.
+const rows = readFileSync('simulator/README.md', 'utf8')
   .split('\n')
   .filter((line) => /^\| .* \| (yes|no) \|$/.test(line))
   .map((line) => line.slice(2, -2).split(' | '));
