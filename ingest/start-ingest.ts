@@ -14,7 +14,7 @@ import type { OutsideBrokerOptions, OutsideTicket } from './client/outside-broke
 import type { DefaultSessionFacts, SiteSessions } from './client/site-sessions.ts';
 import { type CommitQueue, createCommitQueue } from './commit/commit-queue.ts';
 import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
-import { createIntake } from './decode/intake.ts';
+import { createIntake } from './commit/intake.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
 import { createRefusals } from './decode/refusals.ts';
 import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';

@@ -6,7 +6,7 @@ import type { Act, ActKind } from '../../shared/contracts/domain/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { type HandKind, handKinds, severities } from '../../shared/warning.ts';
-import { clockAheadMs, type Noted } from './noted.ts';
+import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 import { gravityOf, verdictOf } from './verdict.ts';
 
 /**

@@ -1,7 +1,7 @@
 /** What a bad note says, as parts of sentences; who noted it and when is said elsewhere. */
 import { type EntryFacts, sampleMoistureFrac } from '../../shared/entry.ts';
-import { percent } from '../warnings/words.ts';
-import type { NotedFacts } from './noted.ts';
+import type { NotedFacts } from '../profiles/noted.ts';
+import { percent } from '../words/words.ts';
 import { badOf } from './verdict.ts';
 
 type Growth = Extract<EntryFacts, { kind: 'growth' }>;

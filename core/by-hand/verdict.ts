@@ -6,7 +6,7 @@
 import { type EntryFacts, type judgements, sampleMoistureFrac } from '../../shared/entry.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import type { HandKind, Severity } from '../../shared/warning.ts';
-import type { NotedFacts } from './noted.ts';
+import type { NotedFacts } from '../profiles/noted.ts';
 
 export type Verdict = 'bad' | 'good' | null;
 

@@ -4,9 +4,9 @@
  */
 import type { Recipe } from '../../shared/contracts/domain/batch.ts';
 import { sampleMoistureFrac } from '../../shared/entry.ts';
-import type { NotedFacts } from '../by-hand/noted.ts';
 import { dryBasis, heldKgKg } from '../physics/water-balance.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
+import type { NotedFacts } from '../profiles/noted.ts';
 
 export interface Water {
   waterKgKg: number;

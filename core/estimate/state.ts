@@ -8,7 +8,7 @@ import type { Phase } from '../../shared/warning.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import { type OwnRecord, startRecord } from '../forecast/own-record.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
-import type { HeatMemory } from '../session/heat-memory.ts';
+import type { HeatMemory } from './heat-memory.ts';
 import type { Intervention } from './interventions.ts';
 import type { PhaseReason } from './phase.ts';
 import type { Track } from './track.ts';

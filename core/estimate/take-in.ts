@@ -4,8 +4,8 @@
  */
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { clockAheadMs, type Noted } from '../by-hand/noted.ts';
 import { bedAt } from '../profiles/bed.ts';
+import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import { correctBySample, sampleWater } from './correct-water.ts';
 import { type DryWater, followDry, rainGiven, unwatchedSdPerH, waterGiven } from './follow-water.ts';

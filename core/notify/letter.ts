@@ -7,8 +7,8 @@ import type { NoticeReason } from '../../shared/notifications.ts';
 import { sentenceIn } from '../../shared/temperature.ts';
 import { msPerMinute } from '../../shared/units.ts';
 import type { Severity, WarningKind } from '../../shared/warning.ts';
-import { duration } from '../warnings/words.ts';
-import { atStart, clauseOf } from './phrases.ts';
+import { atStart, clauseOf } from '../say/phrases.ts';
+import { duration } from '../words/words.ts';
 
 /** What is kept with a notice about an alarm. */
 export interface NoticeSources {

@@ -1,6 +1,6 @@
 /** Messages that are not about one alarm: a silent site, trouble of the server, the day, a test. */
 import { sentenceIn } from '../../shared/temperature.ts';
-import { duration } from '../warnings/words.ts';
+import { duration } from '../words/words.ts';
 import { clockWords, type MessageContent, type MessageReader, title } from './letter.ts';
 
 export interface SiteNoticeSources {

@@ -4,7 +4,7 @@
  */
 import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
 import { limitOrigins, stageLimits } from '../../shared/stage.ts';
-import { deepCaution } from '../profiles/cautions.ts';
+import { deepCaution } from '../words/cautions.ts';
 import type { Notebook } from './notebook.ts';
 
 export function workOutFootprint(book: Notebook, ask: MixAsk, volumeL: number | null): MixAnswer['footprint'] {

@@ -1,7 +1,7 @@
 /** What is said about a mix, and what can hurt in making it. */
 import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
 import { stageLimits } from '../../shared/stage.ts';
-import { dryBranCaution, mixingCaution, shedCaution, usingCaution } from '../profiles/cautions.ts';
+import { dryBranCaution, mixingCaution, shedCaution, usingCaution } from '../words/cautions.ts';
 import type { Notebook } from './notebook.ts';
 import type { Heap, Portion } from './portion.ts';
 import { capital } from './water-words.ts';

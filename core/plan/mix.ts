@@ -4,7 +4,7 @@
  */
 import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
-import { wateringCaution } from '../warnings/words.ts';
+import { wateringCaution } from '../words/words.ts';
 import { workOutAirSpace } from './air-space.ts';
 import { planDates, plannedDateView } from './dates.ts';
 import { workOutFootprint, workOutSpread } from './ground.ts';

@@ -3,8 +3,8 @@
  * air: coarse and fine bran bear different moistures.
  */
 import type { WaterAnswer, WaterAsk } from '../../shared/contracts/plan.ts';
-import { dryBranCaution } from '../profiles/cautions.ts';
-import { wateringCaution } from '../warnings/words.ts';
+import { dryBranCaution } from '../words/cautions.ts';
+import { wateringCaution } from '../words/words.ts';
 import { workOutAirSpace } from './air-space.ts';
 import { dryDensityKgM3Of } from './dry-density.ts';
 import { freeAirSpaceFloor, type IngredientFacts, ingredientFacts } from './ingredient-facts.ts';

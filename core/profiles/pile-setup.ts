@@ -3,7 +3,7 @@ import type { Act, Assumption, Recipe } from '../../shared/contracts/domain/batc
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { StageLimits } from '../../shared/stage.ts';
-import type { Noted } from '../by-hand/noted.ts';
+import type { Noted } from './noted.ts';
 
 export interface PileSetup {
   readonly stage: Stage;

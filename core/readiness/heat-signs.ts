@@ -6,8 +6,8 @@
  */
 
 import type { Evidence } from '../../shared/warning.ts';
-import { lossAfterH, type PastHeat, worstHeat } from '../session/heat-memory.ts';
-import { pastHeatWords } from '../warnings/heat-damage-words.ts';
+import { lossAfterH, type PastHeat, worstHeat } from '../estimate/heat-memory.ts';
+import { pastHeatWords } from '../words/heat-damage-words.ts';
 import { cameK, nearHeldH as heldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 
 export interface HeatSign {

@@ -5,7 +5,7 @@
  * colours discarded); sour, rotten and ammonia smells as signs of too wet or airless are common practice, no source.
  */
 import type { Stage } from '../../shared/names.ts';
-import { mixingCaution, shedCaution, usingCaution } from '../profiles/cautions.ts';
+import { mixingCaution, shedCaution, usingCaution } from '../words/cautions.ts';
 import type { HeatSign } from './heat-signs.ts';
 import { judgedWords, nobodyJudged, type SmellAndLook } from './smell-and-look.ts';
 

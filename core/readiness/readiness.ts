@@ -3,9 +3,9 @@
  * is a person's, after smelling and looking.
  */
 
-import { lossAfterH, type PastHeat } from '../session/heat-memory.ts';
-import { heatDamageSigns, hoursLong } from '../warnings/heat-damage-words.ts';
-import { degrees } from '../warnings/words.ts';
+import { lossAfterH, type PastHeat } from '../estimate/heat-memory.ts';
+import { heatDamageSigns, hoursLong } from '../words/heat-damage-words.ts';
+import { degrees } from '../words/words.ts';
 import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 import { judgedWords, type SmellAndLook } from './smell-and-look.ts';
 

@@ -2,8 +2,8 @@
 
 import type { judgements } from '../../shared/entry.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
-import { clockAheadMs, type Noted } from '../by-hand/noted.ts';
 import { lookOf, smellOf } from '../by-hand/verdict.ts';
+import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 
 type Judged = (typeof judgements)[number];
 

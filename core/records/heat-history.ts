@@ -4,10 +4,10 @@
  */
 
 import type { StageLimits } from '../../shared/stage.ts';
-import type { Noted } from '../by-hand/noted.ts';
+import { type HeatMemory, type PastHeat, pastHeat, rememberHeat, startHeat } from '../estimate/heat-memory.ts';
 import { doubtedJumpK, followTrack, startTrack, type Track } from '../estimate/track.ts';
+import type { Noted } from '../profiles/noted.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import { type HeatMemory, type PastHeat, pastHeat, rememberHeat, startHeat } from '../session/heat-memory.ts';
 
 interface PlaceHistory {
   readonly track: Track;

@@ -5,8 +5,8 @@
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { graverOf } from '../alarms/precedence.ts';
-import { clauseOf } from '../notify/phrases.ts';
 import { easedTodo } from './eased-todo.ts';
+import { clauseOf } from './phrases.ts';
 
 export interface AdvisedAlarm {
   readonly kind: WarningKind;

@@ -4,7 +4,7 @@ import { chipErrorK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { doubtedHeat } from '../warnings/doubted-heat.ts';
 import { spokenValue } from '../warnings/spoken-value.ts';
-import { duration } from '../warnings/words.ts';
+import { duration } from '../words/words.ts';
 import { easedTodo } from './eased-todo.ts';
 import { againstHand, handSentence } from './hand-sentence.ts';
 import { damageSentence, doubtedSentence } from './heat-sentences.ts';

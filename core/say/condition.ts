@@ -6,8 +6,9 @@ import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/
 import { handKinds, type WarningKind } from '../../shared/warning.ts';
 import { byGravity, graverOf, isProbeKind } from '../alarms/precedence.ts';
 import { isSilenced } from '../alarms/standing.ts';
-import type { Assessment, Finding } from '../session/assessment.ts';
-import { duration } from '../warnings/words.ts';
+import type { Assessment } from '../session/assessment.ts';
+import type { Finding } from '../warnings/finding.ts';
+import { duration } from '../words/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
 import { askAgain } from './hand-sentence.ts';
 import { doubtedSentence } from './heat-sentences.ts';

@@ -3,11 +3,11 @@ import { sampleMoistureFrac } from '../../shared/entry.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { growthWords, smellWords } from '../by-hand/note-words.ts';
-import type { Noted } from '../by-hand/noted.ts';
+import type { Noted } from '../profiles/noted.ts';
 import type { Assessment } from '../session/assessment.ts';
 import { againWords, handAndEstimate } from '../warnings/by-hand.ts';
 import { spokenValue } from '../warnings/spoken-value.ts';
-import { duration, percent } from '../warnings/words.ts';
+import { duration, percent } from '../words/words.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 export function handSentence(kind: HandKind, facts: AlarmFacts): Saying {

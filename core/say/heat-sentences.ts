@@ -2,11 +2,11 @@
  * What a pile says of heat that is doubted, and of heat that has passed and may have killed its culture.
  */
 import { selfHeatingLadder } from '../../shared/stage.ts';
+import { worstHeat } from '../estimate/heat-memory.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
-import { worstHeat } from '../session/heat-memory.ts';
 import { doubtedHeat } from '../warnings/doubted-heat.ts';
-import { heatDamageSigns, hoursLong } from '../warnings/heat-damage-words.ts';
 import { capital, spokenValue } from '../warnings/spoken-value.ts';
+import { heatDamageSigns, hoursLong } from '../words/heat-damage-words.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 
 /** A reading that jumped: spoken as it was measured, and as doubted. */

@@ -1,7 +1,8 @@
 /** The shapes in which a pile is spoken of. */
 import type { Position } from '../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../shared/warning.ts';
-import type { Assessment, Finding } from '../session/assessment.ts';
+import type { Assessment } from '../session/assessment.ts';
+import type { Finding } from '../warnings/finding.ts';
 
 export type Units = 'C' | 'F';
 export type Tone = 'calm' | 'watch' | 'act' | 'danger';

@@ -2,7 +2,8 @@
 import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { Assessment, PositionSight } from './assessment.ts';
+import type { PositionSight } from '../warnings/finding.ts';
+import type { Assessment } from './assessment.ts';
 
 /** Of a place whose newest temperature is doubted, what it jumped from. */
 export function toldDoubt(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {

@@ -2,60 +2,16 @@
 
 import type { Assumption } from '../../shared/contracts/domain/batch.ts';
 import type { Position } from '../../shared/names.ts';
-import type { Evidence, Phase, Severity, WarningKind } from '../../shared/warning.ts';
-import type { Grade } from '../alarms/alarm.ts';
-import type { Nearness } from '../alarms/policies.ts';
+import type { Phase } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
+import type { CoreCourse } from '../estimate/course.ts';
+import type { PastHeat } from '../estimate/heat-memory.ts';
 import type { Intervention } from '../estimate/interventions.ts';
 import type { PhaseReason } from '../estimate/phase.ts';
 import type { WaterToAdd } from '../estimate/water-to-add.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Readiness } from '../readiness/readiness.ts';
-import type { CoreCourse } from './course.ts';
-import type { PastHeat } from './heat-memory.ts';
-
-export interface PositionSight {
-  /** The last that is believed. */
-  readonly temperatureC: number | null;
-  readonly humidityPct: number | null;
-  readonly moisturePct: number | null;
-  readonly co2Ppm: number | null;
-  /** When that temperature was measured, and how often one comes; 0 while that is not known [epoch ms, ms]. */
-  readonly temperatureAtMs: number | null;
-  readonly everyMs: number;
-  /** A newer temperature that jumped: it is believed once the next reading bears it out. */
-  readonly doubted: { readonly temperatureC: number; readonly atMs: number } | null;
-  /** When anything came last from there. */
-  readonly atMs: number | null;
-  readonly silent: boolean;
-}
-
-export interface Finding {
-  readonly kind: WarningKind;
-  /** Where; null when it is about the whole pile. */
-  readonly position: Position | null;
-  readonly evidence: Evidence;
-  readonly severity: Severity;
-  /** What was seen, what to do, by when, the caution that goes with it. */
-  readonly seen: string;
-  readonly todo: string;
-  readonly byMs: number | null;
-  readonly caution: string | null;
-  /** The rule that was applied, with its limits, so that a page can say why. */
-  readonly why: string;
-  /** The finding that explains this one and holds it back. */
-  readonly explainedBy: WarningKind | null;
-  /** Who noted it and when, where it rests on a person's word. */
-  readonly noted?: { readonly atMs: number; readonly by: string | null };
-  /** Rung of the hazard ladder reached, counted from 1; absent for kinds without one. */
-  readonly rung?: number;
-  /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
-  readonly nearness?: Nearness;
-}
-
-export function gradeOf({ severity, rung }: Finding): Grade {
-  return rung === undefined ? { severity } : { severity, rung };
-}
+import type { Finding, PositionSight } from '../warnings/finding.ts';
 
 export interface Assessment {
   readonly atMs: number;

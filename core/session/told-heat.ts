@@ -2,8 +2,8 @@
 import type { PastHeatAnswer } from '../../shared/contracts/past-heat.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import type { StageLimits } from '../../shared/stage.ts';
-import { pastHeatWords } from '../warnings/heat-damage-words.ts';
-import type { PastHeat } from './heat-memory.ts';
+import type { PastHeat } from '../estimate/heat-memory.ts';
+import { pastHeatWords } from '../words/heat-damage-words.ts';
 
 export function toldHeat(
   heat: readonly PastHeat[],

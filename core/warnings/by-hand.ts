@@ -7,16 +7,16 @@ import { msPerHour } from '../../shared/units.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { foundWords } from '../by-hand/note-words.ts';
-import type { Noted } from '../by-hand/noted.ts';
 import { gravityOf, isThroughout, sampleMarginFrac } from '../by-hand/verdict.ts';
 import { waterToAdd } from '../estimate/water-to-add.ts';
 import { wetBasis } from '../physics/water-balance.ts';
+import type { Noted } from '../profiles/noted.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, dustCaution, fireCaution, percent, wateringCaution } from '../words/words.ts';
 import { howMuch, mixingWords } from './drying.ts';
+import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import type { PileSnapshot } from './snapshot.ts';
-import { degrees, dustCaution, fireCaution, percent, wateringCaution } from './words.ts';
 
 export function handFindings(pile: PileSnapshot): Finding[] {
   return pile.handSigns.map((sign) => (sign.state === 'bad' ? badFinding(pile, sign) : quietFinding(pile, sign)));

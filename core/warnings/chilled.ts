@@ -1,8 +1,8 @@
 /** Too cold for the culture to work. */
 import { msPerHour } from '../../shared/units.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
-import { degrees } from './words.ts';
 
 /** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
 export const chilledC = 12;

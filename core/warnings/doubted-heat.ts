@@ -1,7 +1,7 @@
 /** Which reading jumped over the limit, and whether a person must look at it or the next reading will tell soon. */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import type { PositionSight } from '../session/assessment.ts';
+import type { PositionSight } from './finding.ts';
 
 /** The next reading is waited for where one comes about every hour or oftener; our own proposal [ms]. */
 export const oftenMs = 1.1 * msPerHour;

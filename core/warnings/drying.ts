@@ -8,10 +8,10 @@ import { dryAirNeededH, dryMarginFrac } from '../estimate/follow-water.ts';
 import { type WaterToAdd, waterToAdd } from '../estimate/water-to-add.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
-import type { Finding } from '../session/assessment.ts';
+import { percent, tenths, wateringCaution } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, type PileSnapshot, saidByHand } from './snapshot.ts';
-import { percent, tenths, wateringCaution } from './words.ts';
 
 export function dryingFinding(pile: PileSnapshot): Finding {
   const { state, setup, water } = pile;

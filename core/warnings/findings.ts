@@ -1,8 +1,9 @@
 /** Every detector's finding, in the order of how much it matters. */
-import type { Finding } from '../session/assessment.ts';
+
 import { handFindings } from './by-hand.ts';
 import { chilledFinding } from './chilled.ts';
 import { dryingFinding } from './drying.ts';
+import type { Finding } from './finding.ts';
 import { heatDamageFinding } from './heat-damage.ts';
 import { heatDoubtedFinding } from './heat-doubted.ts';
 import { overheatingFinding } from './overheating.ts';

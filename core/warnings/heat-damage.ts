@@ -4,13 +4,13 @@
  */
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { Finding } from '../session/assessment.ts';
-import { lossAfterH, type PastHeat } from '../session/heat-memory.ts';
-import { heatDamageSigns, hoursLong } from './heat-damage-words.ts';
+import { lossAfterH, type PastHeat } from '../estimate/heat-memory.ts';
+import { heatDamageSigns, hoursLong } from '../words/heat-damage-words.ts';
+import { degrees, dustCaution } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { hottestOver } from './overheating.ts';
 import { perLimits } from './per-limits.ts';
 import type { PileSnapshot } from './snapshot.ts';
-import { degrees, dustCaution } from './words.ts';
 
 export function heatDamageFinding(pile: PileSnapshot): Finding {
   const { actC, lossC } = pile.setup.limits;

@@ -4,11 +4,11 @@
  */
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
 import { anythingAfterMs } from '../estimate/track.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, duration, fireCaution } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { isFailing } from './probe-faults.ts';
 import type { PileSnapshot } from './snapshot.ts';
-import { degrees, duration, fireCaution } from './words.ts';
 
 export function heatDoubtedFinding(pile: PileSnapshot): Finding {
   const { actC, lossC } = pile.setup.limits;

@@ -1,14 +1,14 @@
 /** The core will likely be too hot within half a day. */
 import { msPerHour } from '../../shared/units.ts';
+import { coreCourse } from '../estimate/course.ts';
 import { chancesInTen } from '../forecast/chances.ts';
 import type { Forecast } from '../forecast/forecast.ts';
-import type { Finding } from '../session/assessment.ts';
-import { coreCourse } from '../session/course.ts';
+import { degrees, dustCaution } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedK } from './soon-sight.ts';
 import { capital } from './spoken-value.ts';
-import { degrees, dustCaution } from './words.ts';
 
 export function overheatingSoonFinding(pile: PileSnapshot): Finding {
   const { state, setup } = pile;

@@ -6,11 +6,11 @@
 import { msPerHour } from '../../shared/units.ts';
 import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, dustCaution, tenths } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedValue, capital } from './spoken-value.ts';
-import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
 const clearK = 2;

@@ -6,11 +6,11 @@
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { spikesNow, type Track } from '../estimate/track.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, duration } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { noProbeFinding } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
 import { isStuck, stuckAfterMs } from './stuck.ts';
-import { degrees, duration } from './words.ts';
 
 /** Lonely spikes, faded by half each day, from which on a probe is failing; and as a share of what it says in a day. */
 const failingSpikes = 1.8;

@@ -6,10 +6,10 @@ import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { followsOn } from '../estimate/track.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, dustCaution, fireCaution } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedValue, capital } from './spoken-value.ts';
-import { degrees, dustCaution, fireCaution } from './words.ts';
 
 const why =
   `Present when any probe in the pile is at ${selfHeatingLadder[0].fromC} °C or above; the steps at ` +

@@ -2,9 +2,9 @@
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { silentAfterMs, type Track } from '../estimate/track.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, duration } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { leadingTrack, type PileSnapshot } from './snapshot.ts';
-import { degrees, duration } from './words.ts';
 
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
 

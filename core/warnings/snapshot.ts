@@ -3,18 +3,18 @@ import type { Position } from '../../shared/names.ts';
 import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
 import type { DryWater } from '../estimate/follow-water.ts';
+import { type PastHeat, pastHeat, worstHeat } from '../estimate/heat-memory.ts';
 import { coreAtHour, type JudgeState, type PositionState } from '../estimate/state.ts';
 import { waterNow } from '../estimate/take-in.ts';
 import { isSilent, type Track } from '../estimate/track.ts';
 import type { ExpectedBand } from '../expect/band.ts';
 import { type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
-import type { PositionSight } from '../session/assessment.ts';
-import { type PastHeat, pastHeat, worstHeat } from '../session/heat-memory.ts';
+import { degrees } from '../words/words.ts';
 import { type DoubtedHeat, doubtedHeat } from './doubted-heat.ts';
+import type { PositionSight } from './finding.ts';
 import { fellToAir } from './out-sight.ts';
 import { believedValue } from './spoken-value.ts';
 import { isStuck } from './stuck.ts';
-import { degrees } from './words.ts';
 
 export interface PileSnapshot {
   readonly state: JudgeState;

@@ -3,8 +3,8 @@
  * is never spoken as the present one.
  */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import type { PositionSight } from '../session/assessment.ts';
-import { duration } from './words.ts';
+import { duration } from '../words/words.ts';
+import type { PositionSight } from './finding.ts';
 
 /** Nothing is old within so long, and everything after so long, whatever the rhythm; our own proposal [ms]. */
 const neverOldMs = 30 * msPerMinute;

@@ -2,11 +2,11 @@
 import { msPerHour } from '../../shared/units.ts';
 import type { StallWhy } from '../estimate/state.ts';
 import { wetBasis } from '../physics/water-balance.ts';
-import type { Finding } from '../session/assessment.ts';
+import { dustCaution, tenths } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { capital } from './spoken-value.ts';
 import { actExplainsH, slowPerDay, stallAfterH, stallStands, standingPerDay, warmStallAfterH } from './stall-sight.ts';
-import { dustCaution, tenths } from './words.ts';
 
 const seenWords: Record<StallWhy, (coreIs: string) => string> = {
   'never-warmed': (core) => `It has not warmed: ${core}.`,

@@ -3,9 +3,9 @@
  * a cool base under a warm core is how beds lie.
  */
 import { msPerHour } from '../../shared/units.ts';
-import type { Finding } from '../session/assessment.ts';
+import { degrees, dustCaution, tenths } from '../words/words.ts';
+import type { Finding } from './finding.ts';
 import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
-import { degrees, dustCaution, tenths } from './words.ts';
 
 /** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
 export const unevenK = 12;

@@ -4,11 +4,11 @@ import { msPerHour } from '../../shared/units.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
-import type { Finding } from '../session/assessment.ts';
+import { dustCaution, percent } from '../words/words.ts';
 import { chilledAfterH } from './chilled.ts';
+import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, type PileSnapshot, saidByHand } from './snapshot.ts';
-import { dustCaution, percent } from './words.ts';
 
 /** Free air space usually taken as the floor for composting is 0.30; fine bran chokes somewhat below it [-]. */
 const chokedFrac = 0.27;

@@ -3,7 +3,7 @@
 import type { Clock } from '../../shared/clock.ts';
 import type { MappingInput } from '../../shared/contracts/ingest.ts';
 import type { ReadingError } from '../../shared/errors.ts';
-import type { Inbound } from '../decode/intake.ts';
+import type { Inbound } from './intake.ts';
 
 /** What pino's logger offers and we use. */
 export interface IngestLog {

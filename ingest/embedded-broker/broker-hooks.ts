@@ -9,7 +9,7 @@ import { isWarningTopic } from '../../shared/probe-key.ts';
 import type { Admission, AuthPolicy, Principal } from '../auth/auth-policy.ts';
 import type { RefusedReason } from '../auth/connection-attempts.ts';
 import type { Sink, SourceContext } from '../commit/inbound-source.ts';
-import { largestPayloadBytes } from '../decode/intake.ts';
+import { largestPayloadBytes } from '../commit/intake.ts';
 import { addressOf } from './arrivals.ts';
 import { clientIdFor, shownClientId } from './client-ids.ts';
 import { cutLengthBytes } from './cut-payload.ts';

@@ -3,7 +3,7 @@
  * memory of the others.
  */
 import type { Socket } from 'node:net';
-import { largestPayloadBytes } from '../decode/intake.ts';
+import { largestPayloadBytes } from '../commit/intake.ts';
 import type { Pace } from './pace.ts';
 import { createPacketGuard, type TooLong } from './packet-guard.ts';
 

@@ -17,8 +17,8 @@ import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
 import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
 
-/** Compiled files stand in .build/server, so the package lies two folders up. */
-const packageUrl = new URL('../../package.json', import.meta.url);
+/** Compiled files stand in .build/server/app, so the package lies three folders up. */
+const packageUrl = new URL('../../../package.json', import.meta.url);
 const pagesUrl = new URL('../../web', import.meta.url);
 
 /** Each with what it alone needs. */

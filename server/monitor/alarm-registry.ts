@@ -15,7 +15,7 @@ import { keptDeadline } from '../../core/alarms/deadline.ts';
 import { delaysOf } from '../../core/alarms/policies.ts';
 import { holderOf } from '../../core/alarms/precedence.ts';
 import { isStanding } from '../../core/alarms/standing.ts';
-import { type Finding, gradeOf } from '../../core/session/assessment.ts';
+import { type Finding, gradeOf } from '../../core/warnings/finding.ts';
 import type { AlarmWords } from '../../shared/alarm-record.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
 

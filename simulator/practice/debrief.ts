@@ -6,8 +6,8 @@ import type { Pile } from '../model/pile.ts';
 import { airAtPile } from '../model/shelter.ts';
 import { runPile } from '../model/step-pile.ts';
 import { pileAct } from './pile-act.ts';
-import type { PracticeAct, PracticeReading } from './practice-scenario.ts';
 import { type TruthRow, truthRow } from './record.ts';
+import type { PracticeAct, PracticeReading } from './scenarios/practice-scenario.ts';
 import type { Score } from './score.ts';
 
 /** The run as it went, and the same run without one act, at the same hour. */

@@ -1,6 +1,6 @@
 /** An act of practice as a grower's journal holds it, for the same judge as a real pile's. */
 import type { Act, ActKind } from '../../shared/contracts/domain/batch.ts';
-import type { PracticeAct } from './practice-scenario.ts';
+import type { PracticeAct } from './scenarios/practice-scenario.ts';
 
 const journalKinds: Partial<Record<PracticeAct['kind'], ActKind>> = {
   turn: 'turned',

@@ -1,6 +1,6 @@
 /** An act of practice as an act on the model. */
 import type { PileAct } from '../model/acts.ts';
-import type { PracticeAct } from './practice-scenario.ts';
+import type { PracticeAct } from './scenarios/practice-scenario.ts';
 
 export function pileAct(act: PracticeAct): PileAct | undefined {
   switch (act.kind) {

@@ -17,8 +17,8 @@ import { type Debrief, type DoneAct, effectsOf } from './debrief.ts';
 import { lookedAndSmelled, squeezed } from './hand-check.ts';
 import { journalEntry } from './journal-entry.ts';
 import { pileAct } from './pile-act.ts';
-import type { PracticeAct, PracticeReading, PracticeScenario } from './practice-scenario.ts';
 import { readyFoodKg, type TruthRow, truthRow } from './record.ts';
+import type { PracticeAct, PracticeReading, PracticeScenario } from './scenarios/practice-scenario.ts';
 import { scoreOf } from './score.ts';
 
 export interface PracticeView {

@@ -1,7 +1,7 @@
 /** A score that says where each point came from. */
 import type { StageLimits } from '../../shared/stage.ts';
-import type { Goal, Weights } from './practice-scenario.ts';
 import type { TruthRow } from './record.ts';
+import type { Goal, Weights } from './scenarios/practice-scenario.ts';
 
 export interface ScorePart {
   readonly name: string;

@@ -1,7 +1,7 @@
 /** One real finding of every kind, and of every order a kind gives, made by the detectors themselves. */
 
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
-import type { Finding } from '../../core/session/assessment.ts';
+import type { Finding } from '../../core/warnings/finding.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import { Played, play, setupOf, startMs, through } from '../core/helpers.ts';

@@ -2,7 +2,7 @@
 // each bad one is counted, each good one is stored.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { createIntake } from '../../ingest/decode/intake.ts';
+import { createIntake } from '../../ingest/commit/intake.ts';
 import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
 import { createRefusals } from '../../ingest/decode/refusals.ts';
 import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';

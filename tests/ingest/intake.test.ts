@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { createIntake, type Inbound } from '../../ingest/decode/intake.ts';
+import { createIntake, type Inbound } from '../../ingest/commit/intake.ts';
 import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
 import { createRefusals } from '../../ingest/decode/refusals.ts';
 import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';

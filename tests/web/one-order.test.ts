@@ -4,7 +4,7 @@ import { yieldsTo } from '../../core/alarms/precedence.ts';
 import type { NoticeSources } from '../../core/notify/letter.ts';
 import { summaryMessage } from '../../core/notify/other-letters.ts';
 import { sayCondition } from '../../core/say/condition.ts';
-import type { Finding } from '../../core/session/assessment.ts';
+import type { Finding } from '../../core/warnings/finding.ts';
 import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
 import { alarmFacts } from '../../server/notify/alarm-notices.ts';
 import { mailHtml, mailText } from '../../server/notify/channels/mail-body.ts';

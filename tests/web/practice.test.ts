@@ -4,11 +4,11 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { PracticeReading } from '../../simulator/practice/practice-scenario.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import type { TruthRow } from '../../simulator/practice/record.ts';
 import { coldNights } from '../../simulator/practice/scenarios/cold-nights.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
+import type { PracticeReading } from '../../simulator/practice/scenarios/practice-scenario.ts';
 import { type Offer, offersFor, type PileSeen } from '../../web/src/features/practice/act-offers.ts';
 import { doneWords, toDoWords } from '../../web/src/features/practice/act-words.ts';
 import { readScores } from '../../web/src/features/practice/best-score.ts';

@@ -2,7 +2,7 @@
  * What the judge hears of the journal beside the acts: what people noted with hand, nose, eyes and scales, and their
  * word that it is ready.
  */
-import { type Noted, type NotedFacts, notedKinds } from '../../../core/by-hand/noted.ts';
+import { type Noted, type NotedFacts, notedKinds } from '../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import { type EntryFacts, type EntryKind, isActKind } from '../../../shared/entry.ts';
 import type { BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';

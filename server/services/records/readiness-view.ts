@@ -1,9 +1,9 @@
 /** Whether a batch may be ready: signs of heat beside a person's newest word. */
 import { handSigns } from '../../../core/by-hand/hand-signs.ts';
+import type { PastHeat } from '../../../core/estimate/heat-memory.ts';
 import { heatSigns } from '../../../core/readiness/heat-signs.ts';
 import { readinessWords, sayReadiness } from '../../../core/readiness/readiness-words.ts';
 import { type SmellAndLook, smellAndLook } from '../../../core/readiness/smell-and-look.ts';
-import type { PastHeat } from '../../../core/session/heat-memory.ts';
 import type { Readiness } from '../../../shared/contracts/readiness.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { stageLimits } from '../../../shared/stage.ts';

@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, handTools, usualWeights } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** A thin bed in autumn that cannot keep its own warmth. */
 export const coldNights: PracticeScenario = {

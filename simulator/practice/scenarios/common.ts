@@ -1,6 +1,6 @@
 /** What most practice piles have in common. */
 import type { Fault } from '../../probes/fault.ts';
-import type { PracticeActKind, PracticeProbe, Weights } from '../practice-scenario.ts';
+import type { PracticeActKind, PracticeProbe, Weights } from './practice-scenario.ts';
 
 /** Probes as the grower's guide asks for them: core, top, base and the air beside. */
 export function fourProbes(coreFaults: readonly Fault[] = []): PracticeProbe[] {

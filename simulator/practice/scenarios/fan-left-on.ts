@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** A fan dries an open bed; humidity inside says 100 % until it is far too late. */
 export const fanLeftOn: PracticeScenario = {

@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, handTools } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** Two days later the second heat is already on its way. */
 export const forgotten: PracticeScenario = {

@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, handTools, usualWeights } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** The bed that was right in spring is too deep in a hot week. */
 export const hotWeek: PracticeScenario = {

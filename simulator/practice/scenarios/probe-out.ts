@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, handTools, usualWeights } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** The one number everybody looks at comes from beside the pile. */
 export const probeOut: PracticeScenario = {

@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, handTools } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** Right moisture, right starter, and no air below a hand's breadth. */
 export const tooDeep: PracticeScenario = {

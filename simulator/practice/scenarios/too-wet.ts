@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, usualWeights } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** Somebody was generous with the hose. */
 export const tooWet: PracticeScenario = {

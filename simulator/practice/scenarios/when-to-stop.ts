@@ -1,6 +1,6 @@
 import { mildClimate } from '../../model/climate.ts';
-import type { PracticeScenario } from '../practice-scenario.ts';
 import { fourProbes, handTools } from './common.ts';
+import type { PracticeScenario } from './practice-scenario.ts';
 
 /** Nothing goes wrong. The only question is when it is done. */
 export const whenToStop: PracticeScenario = {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type HandState, handSigns, visitMs } from '../../../core/by-hand/hand-signs.ts';
-import { clockAheadMs, type Noted, type NotedFacts } from '../../../core/by-hand/noted.ts';
 import { gravityOf, type Verdict, verdictOf } from '../../../core/by-hand/verdict.ts';
+import { clockAheadMs, type Noted, type NotedFacts } from '../../../core/profiles/noted.ts';
 import type { Act, ActKind } from '../../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { NotedFacts } from '../../../core/by-hand/noted.ts';
 import {
   correctByDryAir,
   correctByProbe,
@@ -18,6 +17,7 @@ import {
   wetBasis,
 } from '../../../core/physics/water-balance.ts';
 import { materialFacts } from '../../../core/profiles/material-facts.ts';
+import type { NotedFacts } from '../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import { covers, materials, type Recipe, shelters } from '../../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';

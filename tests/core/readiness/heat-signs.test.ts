@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { PastHeat } from '../../../core/estimate/heat-memory.ts';
 import { type HeatSight, heatSigns } from '../../../core/readiness/heat-signs.ts';
 import { readinessWords, sayReadiness } from '../../../core/readiness/readiness-words.ts';
-import type { PastHeat } from '../../../core/session/heat-memory.ts';
 
 const air = 20;
 /** A hump of `peakK` above the air that lasts four days and then lies at `restK` above it. */

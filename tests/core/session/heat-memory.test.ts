@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Noted } from '../../../core/by-hand/noted.ts';
-import { type HeatMemory, pastHeat, rememberHeat, startHeat, worstHeat } from '../../../core/session/heat-memory.ts';
+import { type HeatMemory, pastHeat, rememberHeat, startHeat, worstHeat } from '../../../core/estimate/heat-memory.ts';
+import type { Noted } from '../../../core/profiles/noted.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { play, setupOf, startMs, through } from '../helpers.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Noted, NotedFacts } from '../../../core/by-hand/noted.ts';
+import type { Noted, NotedFacts } from '../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';

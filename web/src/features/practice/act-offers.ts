@@ -7,7 +7,7 @@ import type {
   PracticeAct,
   PracticeActKind,
   PracticeScenario,
-} from '../../../../simulator/practice/practice-scenario.ts';
+} from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 export interface PileSeen {
   readonly depthM: number;

@@ -5,7 +5,7 @@ import type {
   PracticeAct,
   PracticeActKind,
   PracticeScenario,
-} from '../../../../simulator/practice/practice-scenario.ts';
+} from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { actCautions, hottestC } from '../pile/act-caution.ts';

@@ -2,7 +2,7 @@
 
 import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { branKg, laidRecipe } from './laid-recipe.ts';
 

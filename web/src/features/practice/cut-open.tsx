@@ -2,7 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { stageLimits } from '../../../../shared/stage.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { celsiusFrom, formatTemp, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { roundMarks, scaleOf } from './cut-drawing.ts';

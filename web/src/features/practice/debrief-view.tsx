@@ -1,7 +1,7 @@
 /** After a run: how the points came, what was really so, what each act did, and again. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';

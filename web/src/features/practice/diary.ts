@@ -2,7 +2,7 @@
 
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { ActAnswer } from '../../../../simulator/practice/practice.ts';
-import type { PracticeAct } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeAct } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { warningTitle } from '../../ui/format/words.ts';
 import { actMark, doneWords } from './act-words.ts';
 

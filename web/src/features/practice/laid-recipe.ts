@@ -3,7 +3,7 @@
  * the grower: where the moisture was misjudged, so is the mass.
  */
 import type { Recipe } from '../../../../shared/contracts/domain/batch.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 /** Bran as bought, wet basis (FAO ADCP/REP, appendix XI: densities are given at this moisture). */
 const branMoistureFrac = 0.12;

@@ -1,6 +1,6 @@
 /** Before a run: what is found, what is asked for, and the cautions. */
 import { cautions } from '../../../../simulator/practice/cautions.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { positionNames } from '../../ui/format/words.ts';

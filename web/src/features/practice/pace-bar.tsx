@@ -1,7 +1,7 @@
 /** The run along its days and nights, and how fast time goes. */
 
 import { msPerHour } from '../../../../shared/units.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { capital } from '../../ui/format/words.ts';

@@ -8,7 +8,7 @@ import { delaysOf } from '../../../../core/alarms/policies.ts';
 import { holderOf } from '../../../../core/alarms/precedence.ts';
 import { isStanding } from '../../../../core/alarms/standing.ts';
 import { type AdvisedAlarm, adviceOf } from '../../../../core/say/advice.ts';
-import { type Finding, gradeOf } from '../../../../core/session/assessment.ts';
+import { type Finding, gradeOf } from '../../../../core/warnings/finding.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 

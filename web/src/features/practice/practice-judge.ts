@@ -2,16 +2,17 @@
  * The judge of real piles over what the probes of a practice pile say. It never sees anything but readings and acts:
  * the hidden truth stays with the model.
  */
-import type { Noted } from '../../../../core/by-hand/noted.ts';
+
 import type { ExpectedBand } from '../../../../core/expect/band.ts';
 import { expectedBand } from '../../../../core/expect/expected-band.ts';
+import type { Noted } from '../../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../../core/profiles/pile-setup.ts';
 import { type Assessment, assess, startJudge, stepJudge } from '../../../../core/session/judge.ts';
 import type { Act } from '../../../../shared/contracts/domain/batch.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { squeezeFeels } from '../../../../shared/entry.ts';
 import { msPerDay, msPerHour } from '../../../../shared/units.ts';
-import type { PracticeReading } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { createAlarms } from './practice-alarms.ts';
 
 /** As often as the server: the band every three hours and after an act, two days ahead. */

@@ -1,7 +1,7 @@
 /** What page and worker say to each other; one answer to each question, in order. */
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import type { ActAnswer } from '../../../../simulator/practice/practice.ts';
-import type { PracticeAct } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeAct } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import type { Advance, Frame } from './practice-session.ts';
 
 export type Question =

@@ -1,8 +1,8 @@
 /** The practice piles, and one of them from its story to its debrief. */
 import { useEffect } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
 import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { OwnTime } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
 import { NoPage } from '../more/no-page.tsx';

@@ -8,7 +8,7 @@ import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/c
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import { limitOrigins, type StageLimits } from '../../../../shared/stage.ts';
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
 

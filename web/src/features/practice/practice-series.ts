@@ -5,7 +5,7 @@ import type { BandPoint, Bucket, SeriesAnswer } from '../../../../shared/contrac
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { quantityFacts } from '../../../../shared/quantity.ts';
 import { msPerHour } from '../../../../shared/units.ts';
-import type { PracticeReading } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 /** Probes of a practice pile report this often. */
 export const reportEveryMs = 600_000;

@@ -10,7 +10,7 @@ import type {
   PracticeAct,
   PracticeReading,
   PracticeScenario,
-} from '../../../../simulator/practice/practice-scenario.ts';
+} from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import type { PileSeen } from './act-offers.ts';
 import { actMark } from './act-words.ts';
 import { actEntry, awayEntry, type DiaryEntry, warningEntry } from './diary.ts';

@@ -2,7 +2,7 @@
  * Keeps the one practice run of this page, its worker and its clock. It never asks the worker a second question before
  * the first is answered: a slow phone then runs slower, and stays smooth.
  */
-import type { PracticeAct } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeAct } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { createStore } from '../../data/store.ts';
 import type { Question, Reply } from './practice-messages.ts';
 import { hoursToMorning, newRun, type Pace, type Run, type RunEvent, stepRun } from './run-state.ts';

@@ -4,8 +4,8 @@ import { toInstant } from '../../../../shared/contracts/time.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { Quantity } from '../../../../shared/quantity.ts';
 import { msPerHour } from '../../../../shared/units.ts';
-import type { PracticeReading } from '../../../../simulator/practice/practice-scenario.ts';
 import type { TruthRow } from '../../../../simulator/practice/record.ts';
+import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 export interface HourValue {
   readonly afterH: number;

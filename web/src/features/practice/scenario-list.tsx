@@ -1,6 +1,7 @@
 /** The practice piles, in the order a newcomer should take them. */
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+
 import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useStore } from '../../data/store.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';

@@ -1,5 +1,5 @@
 /** A practice pile being tended: its sentence first, as on the page of a real one. */
-import type { PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
+import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningNames } from '../../ui/format/words.ts';

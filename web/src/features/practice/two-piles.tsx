@@ -1,8 +1,8 @@
 /** One hour of the run twice: the pile as its probes told of it, and as it was. */
 import { useMemo } from 'preact/hooks';
 import { toInstant } from '../../../../shared/contracts/time.ts';
-import type { PracticeReading, PracticeScenario } from '../../../../simulator/practice/practice-scenario.ts';
 import type { TruthRow } from '../../../../simulator/practice/record.ts';
+import type { PracticeReading, PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { OwnTime, useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';

@@ -3,7 +3,7 @@
  */
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { lossAfterH, type PastHeat, worstHeat } from '../session/heat-memory.ts';
+import { lossAfterH, type PastHeat, worstHeat } from '../estimate/heat-memory.ts';
 import { degrees, duration, tenths } from './words.ts';
 
 /**

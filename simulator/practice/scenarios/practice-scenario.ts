@@ -1,12 +1,12 @@
 /** What a practice run is made of, as data. */
-import type { Material, Recipe } from '../../shared/contracts/domain/batch.ts';
-import type { Position, Stage } from '../../shared/names.ts';
-import type { Quantity } from '../../shared/quantity.ts';
-import type { PileAct } from '../model/acts.ts';
-import type { Climate } from '../model/climate.ts';
-import type { PileRecipe } from '../model/pile.ts';
-import type { ChipName } from '../probes/chip.ts';
-import type { Fault } from '../probes/fault.ts';
+import type { Material, Recipe } from '../../../shared/contracts/domain/batch.ts';
+import type { Position, Stage } from '../../../shared/names.ts';
+import type { Quantity } from '../../../shared/quantity.ts';
+import type { PileAct } from '../../model/acts.ts';
+import type { Climate } from '../../model/climate.ts';
+import type { PileRecipe } from '../../model/pile.ts';
+import type { ChipName } from '../../probes/chip.ts';
+import type { Fault } from '../../probes/fault.ts';
 
 export type PracticeAct =
   | { readonly kind: 'turn' }

@@ -8,14 +8,22 @@ import type { MappingInput } from '../../shared/contracts/ingest.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
+import { decodeNumber, decodeReading } from '../decode/decode-payload.ts';
+import {
+  type Arrival,
+  type Decoded,
+  noReadings,
+  noRefusals,
+  type ProbeRef,
+  refused,
+  shown,
+} from '../decode/decoded.ts';
+import { neighbourC, type PowerOnGuard, powerOnC } from '../decode/power-on-guard.ts';
+import type { Refusals } from '../decode/refusals.ts';
+import { createTopicReader } from '../decode/topic.ts';
 import type { ForeignMessages } from '../mapping/foreign-messages.ts';
 import { applyMapping } from '../mapping/mapping.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
-import { decodeNumber, decodeReading } from './decode-payload.ts';
-import { type Arrival, type Decoded, noReadings, noRefusals, type ProbeRef, refused, shown } from './decoded.ts';
-import { neighbourC, type PowerOnGuard, powerOnC } from './power-on-guard.ts';
-import type { Refusals } from './refusals.ts';
-import { createTopicReader } from './topic.ts';
 
 export const largestPayloadBytes = 64 * 1024;
 

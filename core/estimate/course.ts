@@ -1,5 +1,5 @@
 import { chipErrorK } from '../alarms/policies.ts';
-import { coreAtHour, coreEndOfHour, type JudgeState } from '../estimate/state.ts';
+import { coreAtHour, coreEndOfHour, type JudgeState } from './state.ts';
 
 /** Whether the core has come down from where it was hottest lately, goes on rising, or does neither. */
 export type CoreCourse = 'fallen' | 'rising' | 'level';

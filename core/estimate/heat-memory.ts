@@ -4,7 +4,7 @@
  */
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { clockAheadMs, type Noted } from '../by-hand/noted.ts';
+import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 import type { PilePosition } from '../profiles/pile-setup.ts';
 
 export interface HeatMemory {
