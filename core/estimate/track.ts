@@ -97,7 +97,8 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   const step = value - track.value;
   let previous = track.value;
   let previousAtMs = track.atMs;
-  if (Math.abs(step) > possibleStep(jump, atMs - track.atMs)) {
+  const jumped = Math.abs(step) > jump && Math.abs(step) > possibleStep(jump, atMs - track.atMs);
+  if (jumped) {
     const isBorneOut = track.doubted !== null && Math.abs(value - track.doubted) <= possibleStep(jump / 2, gapMs);
     if (isBorneOut && track.doubted !== null) {
       if (gapMs >= oneFaultMs) {

@@ -82,12 +82,12 @@ function followHeat(place: PositionState, position: PilePosition, setup: PileSet
   // Beside the pile it feels no heat of the pile.
   if (place.heat === null) place.heat = startHeat(tempC, atMs);
   else if (place.outSinceMs === null) rememberHeat(place.heat, tempC, atMs, setup.limits, setup.noted);
-  // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.
-  if (!place.overheated && place.temperature !== null && !followsOn(place.temperature, doubtedJumpK[position])) return;
   // A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike.
   const guardK = position === 'core' ? chipErrorK : 0;
-  const { actC } = setup.limits;
-  place.overheated = highLimit(place.overheated, tempC, actC - guardK, temperatureDeadbandK - guardK);
+  const passed = highLimit(place.overheated, tempC, setup.limits.actC - guardK, temperatureDeadbandK - guardK);
+  // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.
+  if (!passed || place.overheated || place.temperature === null || followsOn(place.temperature, doubtedJumpK[position]))
+    place.overheated = passed;
 }
 
 function newPosition(): PositionState {

@@ -1,6 +1,6 @@
 /**
  * Heat that has passed and may have killed the culture. It does not end with the heat: only a nose and eyes can tell, so it
- * stands until a person has written down smell or look.
+ * stands until a person has written down smell or pile.
  */
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -15,8 +15,9 @@ import type { PileSnapshot } from './snapshot.ts';
 export function heatDamageFinding(pile: PileSnapshot): Finding {
   const { actC, lossC } = pile.setup.limits;
   const worst = pile.worstHeat;
+  const known = pile.state.positions.core?.heat != null;
+  if (known && worst?.lossH === 0) return neverOf(pile.setup.limits); // most looks
   const present = worst?.unjudged != null;
-  const known = pile.heat.some(({ position }) => position === 'core');
   const hotNow = present && (hottestOver(pile)?.tempC ?? actC) >= lossC;
   return {
     kind: 'heat-damage',
@@ -47,13 +48,30 @@ function passed({ position, lossH, peakC }: PastHeat, limits: StageLimits): stri
     return `The ${position} lay at ${degrees(lossC)} or more for ${hoursLong(lossH)}, up to ${degrees(peakC)}; somebody has smelt or looked at it since.`;
   return lossH > 0
     ? `The ${position} came to ${degrees(peakC)}, at ${degrees(lossC)} or more for less than ${lossAfterH} hours.`
-    : neverOf(limits);
+    : neverWords(limits);
 }
 
-const neverOf = perLimits(({ lossC }) => `No place in the pile came to ${degrees(lossC)}, as far as it was measured.`);
+const neverWords = perLimits(
+  ({ lossC }) => `No place in the pile came to ${degrees(lossC)}, as far as it was measured.`,
+);
 
 const whyOf = perLimits(
   ({ lossC }) =>
     `Present once a place in the pile lay at or above ${degrees(lossC)} for ${lossAfterH} hours in all, until a person writes down its smell, its growth or both. ` +
     'Mushroom growers kill moulds in compost in 4 to 6 hours at 57 to 59 °C, which is about two hours at 60 °C. Between two readings a straight line is taken, between readings more than a day apart nothing.',
+);
+
+const neverOf = perLimits(
+  (limits): Finding => ({
+    kind: 'heat-damage',
+    position: null,
+    evidence: 'absent',
+    severity: 'warning',
+    seen: neverWords(limits),
+    todo: 'Nothing.',
+    byMs: null,
+    caution: null,
+    why: whyOf(limits),
+    explainedBy: null,
+  }),
 );

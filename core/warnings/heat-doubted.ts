@@ -13,18 +13,18 @@ import type { PileSnapshot } from './snapshot.ts';
 export function heatDoubtedFinding(pile: PileSnapshot): Finding {
   const { actC, lossC } = pile.setup.limits;
   const heat = pile.doubtedHeat;
+  const known = pile.core !== null && pile.core.temperatureC !== null;
+  if (heat === null && known) return noneOf(pile.setup.limits); // most looks
   const why = whyOf(pile.setup.limits);
   if (heat === null || !heat.asksForPerson) {
-    const known = pile.core !== null && pile.core.temperatureC !== null;
     return {
       kind: 'heat-doubted',
       position: null,
       evidence: known ? 'absent' : 'missing',
       severity: 'warning',
-      seen: !known
-        ? 'The core is not being measured.'
-        : heat === null
-          ? 'No probe in the pile has jumped over the limit.'
+      seen:
+        heat === null
+          ? 'The core is not being measured.'
           : `The ${heat.position} probe reads ${degrees(heat.tempC)}, a jump from ${degrees(heat.beforeC)}; its next reading is waited for.`,
       todo: known ? 'Nothing.' : 'Measure the core by hand.',
       byMs: null,
@@ -57,4 +57,19 @@ const whyOf = perLimits(
   ({ actC }: StageLimits) =>
     `Present when a probe in the pile jumps over ${degrees(actC)} by more than a pile can warm in the time, until its next reading bears it out or takes it back. ` +
     `A probe that speaks every hour or oftener is waited for until its next reading is late. After ${duration(anythingAfterMs)} without a reading nothing is doubted: in that time anything may have become of the pile.`,
+);
+
+const noneOf = perLimits(
+  (limits): Finding => ({
+    kind: 'heat-doubted',
+    position: null,
+    evidence: 'absent',
+    severity: 'warning',
+    seen: 'No probe in the pile has jumped over the limit.',
+    todo: 'Nothing.',
+    byMs: null,
+    caution: null,
+    why: whyOf(limits),
+    explainedBy: null,
+  }),
 );

@@ -1,14 +1,16 @@
-/** Words that depend on a stage's limits alone, made once: they are asked for every minute. */
+/**
+ * Words, and findings that say nothing stands, that depend on a stage's limits alone: made once, as they are asked for every minute.
+ */
 import type { StageLimits } from '../../shared/stage.ts';
 
-export function perLimits(build: (limits: StageLimits) => string): (limits: StageLimits) => string {
-  const made = new WeakMap<StageLimits, string>();
+export function perLimits<T extends string | object>(build: (limits: StageLimits) => T): (limits: StageLimits) => T {
+  const made = new WeakMap<StageLimits, T>();
   return (limits) => {
-    let words = made.get(limits);
-    if (words === undefined) {
-      words = build(limits);
-      made.set(limits, words);
+    let one = made.get(limits);
+    if (one === undefined) {
+      one = build(limits);
+      made.set(limits, one);
     }
-    return words;
+    return one;
   };
 }
