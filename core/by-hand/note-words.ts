@@ -16,9 +16,11 @@ const places = {
 
 const amounts = { few: 'a few patches', some: 'some patches', many: 'many patches' } as const;
 
-/** @example smellWords(['earthy', 'rotten', 'ammonia']) // => "rotten and of ammonia" */
+/** Ammonia last, whatever was noted first. @example smellWords(['ammonia', 'earthy', 'rotten']) // => "rotten and of ammonia" */
 export function smellWords(smells: Parameters<typeof badOf>[0]): string {
-  const words = badOf(smells).map((smell) => (smell === 'ammonia' ? 'of ammonia' : smell));
+  const bad = badOf(smells);
+  const words: string[] = bad.filter((smell) => smell !== 'ammonia');
+  if (bad.includes('ammonia')) words.push('of ammonia');
   return words.length < 2 ? (words[0] ?? 'bad') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
