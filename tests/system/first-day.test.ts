@@ -66,18 +66,24 @@ test.runIf(canRun)('the first pile is laid, the probe claimed for its core, and 
 });
 
 const forms: [string, string, string, string][] = [
-  ['a JSON object', 'saltmere-yard/p1/reading', '{"temperature":33.3}', '33.3 °C'],
-  ['a JSON object in °F', 'saltmere-yard/p1/reading', JSON.stringify({ temperature: 100.4, unit: 'F' }), '38.0 °C'],
+  ['a JSON object', 'saltmere-yard/p1/reading', '{"temperature":24.3}', '24.3 °C'],
+  ['a JSON object in °F', 'saltmere-yard/p1/reading', JSON.stringify({ temperature: 77, unit: 'F' }), '25.0 °C'],
   [
     'SenML',
     'saltmere-yard/p1/reading',
     JSON.stringify([
-      { bn: 'p1:', n: 'temperature', u: 'Cel', v: 36.6 },
+      { bn: 'p1:', n: 'temperature', u: 'Cel', v: 26.6 },
       { n: 'humidity', u: '%RH', v: 98 },
     ]),
-    '36.6 °C',
+    '26.6 °C',
   ],
-  ['a bare number', 'saltmere-yard/p1/temperature', '34.4', '34.4 °C'],
+  ['a bare number', 'saltmere-yard/p1/temperature', '28.4', '28.4 °C'],
+  [
+    'a jump that no pile makes within seconds, with a question mark,',
+    'saltmere-yard/p1/temperature',
+    '48.8',
+    '48.8 °C?',
+  ],
 ];
 for (const [form, topic, payload, shown] of forms) {
   test.runIf(canRun)(`${form} moves the number beside the mound, without a reload`, async () => {
