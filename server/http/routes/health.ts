@@ -54,6 +54,10 @@ export function registerHealth(api: Api, installation: Installation): void {
     });
     return parts;
   };
+  // Whoever has just changed something sees it in the next answer: who can be notified, for one.
+  api.addHook('onSend', async ({ method }, { statusCode }) => {
+    if (method !== 'GET' && method !== 'HEAD' && statusCode < 400) parts = undefined;
+  });
   api.get(
     '/api/health',
     { config: { access: 'open' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },

@@ -10,6 +10,7 @@ import { clockTime, type Reader } from '../../ui/format/local-time.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
+import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { amountWords, batchSentence, lotSentence, targetNames } from '../batch/batch-words.ts';
 import { fullDay } from '../batch/full-date.ts';
@@ -211,32 +212,34 @@ function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
   return (
     <>
       {says && <p class="sentence">{sentenceIn(unit, says)}</p>}
-      <table class="portions record-hours">
-        <caption>
-          How hot each place was: {formatTemp(actC, unit, 0)} is where to act, {formatTemp(lossC, unit, 0)} where the
-          culture is being lost
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Place</th>
-            <th scope="col">Hottest</th>
-            <th scope="col">{formatTemp(actC, unit, 0)} or more</th>
-            <th scope="col">{formatTemp(lossC, unit, 0)} or more</th>
-          </tr>
-        </thead>
-        <tbody>
-          {places.map(({ position, peakC, peakAt, actH, lossH }) => (
-            <tr key={position}>
-              <th scope="row">{positionNames[position]}</th>
-              <td>
-                {formatTemp(peakC, unit)}, {instantWords(peakAt, reader)}
-              </td>
-              <td>{plainNumber(actH, 1)} h</td>
-              <td>{plainNumber(lossH, 1)} h</td>
+      <Scrollable label="How hot each place was" class="record-scroll">
+        <table class="portions record-hours">
+          <caption>
+            How hot each place was: {formatTemp(actC, unit, 0)} is where to act, {formatTemp(lossC, unit, 0)} where the
+            culture is being lost
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Place</th>
+              <th scope="col">Hottest</th>
+              <th scope="col">{formatTemp(actC, unit, 0)} or more</th>
+              <th scope="col">{formatTemp(lossC, unit, 0)} or more</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {places.map(({ position, peakC, peakAt, actH, lossH }) => (
+              <tr key={position}>
+                <th scope="row">{positionNames[position]}</th>
+                <td>
+                  {formatTemp(peakC, unit)}, {instantWords(peakAt, reader)}
+                </td>
+                <td>{plainNumber(actH, 1)} h</td>
+                <td>{plainNumber(lossH, 1)} h</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scrollable>
     </>
   );
 }
