@@ -308,8 +308,9 @@ describe('the pace of a key', () => {
     const [first, second] = [await comeWith('p1', { clientId: 'a' }), await comeWith('p1', { clientId: 'b' })];
     await first.publishAsync(topicOf('p1'), packOf(1_500), { qos: 1 });
     second.publishAsync(topicOf('p1'), reading(), { qos: 1 }).catch(() => {});
-    await until('the other to be held back', () => authPolicy.connectionAttempts.totals()['too-fast'] || undefined);
-    expect(authPolicy.connectionAttempts.lines()[0]?.clientId).toBe('b');
+    // The first may be held back too, when its long message comes in pieces.
+    const heldBack = () => authPolicy.connectionAttempts.lines().filter(({ reason }) => reason === 'too-fast');
+    await until('the other to be held back', () => heldBack().some(({ clientId }) => clientId === 'b') || undefined);
     expect(store.kept.size).toBe(1_500);
   });
 });
