@@ -7,7 +7,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { createAuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { liveClock } from '../../shared/clock.ts';
 import type { KnownKey } from '../../shared/probe-key.ts';
-import { memoryInUse } from '../helpers/collect-garbage.ts';
+import { memoryInUse } from '../helpers/memory-in-use.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';
 import { hello, lengthBytes, packet, publish, subscribe, text, twoBytes, unsubscribe } from './raw-mqtt.ts';
