@@ -1,0 +1,200 @@
+/** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
+import {
+  celsiusToFahrenheit,
+  kelvinDifferenceToFahrenheit,
+  kgPerPound,
+  litresPerUsGallon,
+  metresPerFoot,
+  metresPerInch,
+  msPerHour,
+  msPerMinute,
+} from '../units.ts';
+import type { Temperature } from './message.ts';
+
+/** For whom a message is made. */
+export interface Reader {
+  /** BCP 47. */
+  readonly language: string;
+  /** IANA; for moments. */
+  readonly timeZone: string;
+  /** What is now for them: a moment of today is a time, of another day has its date [epoch ms]. */
+  readonly nowMs: number;
+  readonly units: ReaderUnits;
+}
+
+export interface ReaderUnits {
+  readonly temperature: 'C' | 'F';
+  readonly mass: 'kg' | 'lb';
+  readonly volume: 'L' | 'gal';
+  readonly length: 'm' | 'ft';
+}
+
+export const metric: ReaderUnits = { temperature: 'C', mass: 'kg', volume: 'L', length: 'm' };
+
+type Show = (value: number, reader: Reader) => string;
+
+const noBreak = '\u00a0';
+
+/** Longest endings first: "rainMm" is no length in m. */
+const shown: readonly (readonly [RegExp, Show])[] = [
+  [/AtMs$/, (ms, reader) => momentWords(ms, reader)],
+  [/KgM3$/, (kgM3, reader) => density(kgM3, reader)],
+  [/KgM2$/, (kgM2, reader) => rate(kgM2, reader)],
+  [/M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
+  [/M2$/, (m2, reader) => area(m2, reader)],
+  [/Mm$/, (mm, reader) => depth(mm / 1000, reader, 'mm')],
+  [/Cm$/, (cm, reader) => depth(cm / 100, reader, 'cm')],
+  [/Ml$/, (ml, reader) => withUnit(figures(ml, 3, reader), 'mL')],
+  [/Kg$/, (kg, reader) => mass(kg, reader)],
+  [/Ms$/, (ms, reader) => durationWords(ms, reader)],
+  [/H$/, (hours, reader) => hoursWords(hours, reader)],
+  [/Frac$/, (frac, reader) => withUnit(decimals(100 * frac, 0, reader), '%')],
+  [/Pct$/, (pct, reader) => withUnit(atMost(pct, 1, reader), '%')],
+  [/K$/, (deltaK, reader) => difference(deltaK, reader)],
+  [/L$/, (litres, reader) => volume(litres, reader)],
+  [/M$/, (metres, reader) => length(metres, reader)],
+  [/Ratio$/, (ratio, reader) => figures(ratio, 3, reader)],
+  [/Factor$/, (factor, reader) => figures(factor, factor < 10 ? 2 : 3, reader)],
+  [/Number$/, (value, reader) => atMost(value, 1, reader)],
+];
+
+/**
+ * @param name Of the argument, which ends with its unit: `coreC`, `aboveK`, `moistureFrac`, `sinceMs`, `raisedAtMs`.
+ * @returns The text; undefined for a name without a unit, whose value is shown as it is.
+ */
+export function formatQuantity(name: string, value: number | Temperature, reader: Reader): string | undefined {
+  if (/(^c|C)$/.test(name)) return temperatureWords(value, reader);
+  if (typeof value !== 'number') return undefined;
+  return shown.find(([ending]) => ending.test(name))?.[1](value, reader);
+}
+
+/** @example temperatureWords(52.34, reader) // => "52.3 °C"; at most one decimal, unless it says how many */
+export function temperatureWords(value: Temperature, reader: Reader): string {
+  const isF = reader.units.temperature === 'F';
+  const inUnit = (tempC: number) => (isF ? celsiusToFahrenheit(tempC) : tempC);
+  const sign = isF ? '°F' : '°C';
+  return typeof value === 'number'
+    ? withUnit(atMost(inUnit(value), 1, reader), sign)
+    : withUnit(decimals(inUnit(value.valueC), value.decimals, reader), sign);
+}
+
+function difference(deltaK: number, reader: Reader): string {
+  const isF = reader.units.temperature === 'F';
+  return withUnit(atMost(isF ? kelvinDifferenceToFahrenheit(deltaK) : deltaK, 1, reader), isF ? '°F' : '°C');
+}
+
+/** @example durationWords(3 * 3600e3, reader) // => "3 hours"; minutes below an hour and a half, days from 48 hours on */
+export function durationWords(ms: number, reader: Reader): string {
+  if (ms < 1.5 * msPerHour) return counted(Math.max(1, Math.round(ms / msPerMinute)), 'minute', reader);
+  if (ms < 48 * msPerHour) return counted(Math.round(ms / msPerHour), 'hour', reader);
+  return counted(Math.round(ms / (24 * msPerHour)), 'day', reader);
+}
+
+/** @example hoursWords(9.34, reader) // => "9.3 hours"; hoursWords(0.5, reader) // => "30 minutes" */
+export function hoursWords(hours: number, reader: Reader): string {
+  return hours < 0.95 ? durationWords(hours * msPerHour, reader) : counted(Math.round(hours * 10) / 10, 'hour', reader);
+}
+
+/** @example momentWords(today at 16:30, reader) // => "16:30"; another day: "Fri 2 May, 16:30" */
+export function momentWords(atMs: number, reader: Reader): string {
+  const { language, timeZone, nowMs } = reader;
+  const region = language === 'en' ? 'en-GB' : language;
+  const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
+  const day = dateFormat(region, { weekday: 'short', day: 'numeric', month: 'short', timeZone });
+  return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;
+}
+
+function mass(kg: number, reader: Reader): string {
+  return reader.units.mass === 'lb'
+    ? withUnit(figures(kg / kgPerPound, 3, reader), 'lb')
+    : withUnit(figures(kg, 3, reader), 'kg');
+}
+
+function volume(litres: number, reader: Reader): string {
+  return reader.units.volume === 'gal'
+    ? withUnit(figures(litres / litresPerUsGallon, 3, reader), 'US gal')
+    : withUnit(figures(litres, 3, reader), 'L');
+}
+
+function length(metres: number, reader: Reader): string {
+  return reader.units.length === 'ft'
+    ? withUnit(figures(metres / metresPerFoot, 3, reader), 'ft')
+    : withUnit(figures(metres, 3, reader), 'm');
+}
+
+function depth(metres: number, reader: Reader, unit: 'cm' | 'mm'): string {
+  if (reader.units.length === 'ft') return withUnit(figures(metres / metresPerInch, 3, reader), 'in');
+  return withUnit(figures(metres * (unit === 'cm' ? 100 : 1000), 3, reader), unit);
+}
+
+function area(m2: number, reader: Reader): string {
+  return reader.units.length === 'ft'
+    ? withUnit(figures(m2 / metresPerFoot ** 2, 3, reader), 'ft²')
+    : withUnit(figures(m2, 3, reader), 'm²');
+}
+
+function density(kgM3: number, { units, ...reader }: Reader): string {
+  const perVolume = units.volume === 'gal' ? litresPerUsGallon : 1;
+  const value = (kgM3 / 1000 / (units.mass === 'lb' ? kgPerPound : 1)) * perVolume;
+  return withUnit(figures(value, 3, { units, ...reader }), `${units.mass}/${units.volume === 'gal' ? 'US gal' : 'L'}`);
+}
+
+function rate(kgM2: number, { units, ...reader }: Reader): string {
+  const perArea = units.length === 'ft' ? metresPerFoot ** 2 : 1;
+  const value = (kgM2 / (units.mass === 'lb' ? kgPerPound : 1)) * perArea;
+  return withUnit(figures(value, 3, { units, ...reader }), `${units.mass}/${units.length === 'ft' ? 'ft²' : 'm²'}`);
+}
+
+/** A number and its unit stay on one line. */
+const withUnit = (number: string, unit: string) => `${number}${noBreak}${unit}`;
+
+function counted(count: number, unit: 'minute' | 'hour' | 'day', { language }: Reader): string {
+  return numberFormat(language, { style: 'unit', unit, unitDisplay: 'long', maximumFractionDigits: 1 }).format(count);
+}
+
+function atMost(value: number, digits: number, { language }: Reader): string {
+  return plain(
+    numberFormat(language, { maximumFractionDigits: digits, useGrouping: false }).format(rounded(value, digits)),
+  );
+}
+
+function decimals(value: number, digits: number, { language }: Reader): string {
+  const format = numberFormat(language, {
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+    useGrouping: false,
+  });
+  return plain(format.format(rounded(value, digits)));
+}
+
+/** So many figures, and no fewer than the whole part. */
+function figures(value: number, count: number, { language }: Reader): string {
+  const whole = Math.abs(value) >= 10 ** (count - 1);
+  const shown = whole ? Math.round(value) : Number(value.toPrecision(count));
+  return plain(numberFormat(language, { maximumFractionDigits: 12, useGrouping: false }).format(shown));
+}
+
+/** As sentences were rounded before: half up, and never "−0". */
+const rounded = (value: number, digits: number) => Math.round(value * 10 ** digits) / 10 ** digits + 0;
+
+const plain = (number: string) => number.replace('-', '−');
+
+const numberFormats = new Map<string, Intl.NumberFormat>();
+const dateFormats = new Map<string, Intl.DateTimeFormat>();
+
+function numberFormat(language: string, options: Intl.NumberFormatOptions): Intl.NumberFormat {
+  return kept(numberFormats, language, options, () => new Intl.NumberFormat(language, options));
+}
+
+function dateFormat(language: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  return kept(dateFormats, language, options, () => new Intl.DateTimeFormat(language, options));
+}
+
+function kept<T>(formats: Map<string, T>, language: string, options: object, make: () => T): T {
+  const key = `${language} ${JSON.stringify(options)}`;
+  const known = formats.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  formats.set(key, made);
+  return made;
+}

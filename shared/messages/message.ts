@@ -1,0 +1,67 @@
+/**
+ * What is to be said, as data: the code of a message with its parameters in SI units and °C. `render` makes the sentence, in the
+ * reader's language and units, at the edge.
+ */
+import { z } from 'zod';
+import type { MessageParams } from './made/params.ts';
+
+export type { MessageParams } from './made/params.ts';
+
+/** [°C]; with decimals where their count is part of what is said ("at 50 °C" of a core at 50.2 would puzzle). */
+export type Temperature = number | { readonly valueC: number; readonly decimals: 0 | 1 };
+
+export type NoParams = Record<never, never>;
+
+export type MessageCode = keyof MessageParams;
+
+/** One sentence of the catalogue. */
+export type Sentence<Code extends MessageCode = MessageCode> = {
+  [C in Code]: { readonly code: C; readonly params: MessageParams[C] };
+}[Code];
+
+/** Several sentences that are read one after the other. */
+export interface Paragraph {
+  readonly code: 'paragraph';
+  readonly params: { readonly parts: readonly Message[] };
+}
+
+/** A text that is shown as it was written: by a person, by another program, or before messages had codes. */
+export interface Verbatim {
+  readonly code: 'verbatim';
+  readonly params: { readonly text: string };
+}
+
+export type Message = Sentence | Paragraph | Verbatim;
+
+/**
+ * @example message('plain.nothing-to-do')
+ * @example message('drying.seen.below', { moistureFrac: 0.41, needsFrac: 0.5 })
+ */
+export function message<Code extends MessageCode>(
+  code: Code,
+  ...params: NoParams extends MessageParams[Code] ? [] : [params: MessageParams[Code]]
+): Message {
+  return { code, params: params[0] ?? {} } as Message;
+}
+
+/** Says the parts that there are one after the other; a part that is null is left out. */
+export function paragraph(...parts: readonly (Message | null)[]): Message {
+  const said = parts.filter((part) => part !== null);
+  const [only] = said;
+  return said.length === 1 && only !== undefined ? only : { code: 'paragraph', params: { parts: said } };
+}
+
+export function verbatim(text: string): Message {
+  return { code: 'verbatim', params: { text } };
+}
+
+/**
+ * The form of a message in an answer or a row. Whether its code is known and its parameters are whole is found out where it is
+ * rendered: a program of another version still reads the rest.
+ */
+export const messageSchema: z.ZodType<Message> = z.custom<Message>(
+  (value) => messageForm.safeParse(value).success,
+  'must be a message: {"code", "params"}',
+);
+
+const messageForm = z.object({ code: z.string(), params: z.record(z.string(), z.unknown()) });
