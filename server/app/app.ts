@@ -183,7 +183,7 @@ export async function buildApp(installation: Installation, options: AppOptions =
   registerAlarms(api, installation);
   registerTelling(api, installation);
   registerAlarmLinkAnswers(api, installation);
-  await registerAlarmLinks(api, installation);
+  await registerAlarmLinks(api, { ...installation, people: installation.delivery.people });
   registerProbes(api, installation);
   registerPlan(api);
   registerIngest(api, installation);

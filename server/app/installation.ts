@@ -9,11 +9,13 @@ import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { Beside } from '../beside/job.ts';
 import type { DiskWatch } from '../health/disk-watch.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
-import type { LiveHub } from '../http/live/live-hub.ts';
+import type { BandKeeper } from '../monitor/band-keeper.ts';
+import type { PilePort } from '../monitor/pile/pile-port.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
-import type { PilePort } from '../monitor/pile-port.ts';
 import type { Delivery } from '../notify/delivery.ts';
+import type { OpenDeliveryParts } from '../notify/open-delivery.ts';
 import type { Thinning } from '../retention/thinning.ts';
+import type { LiveHub } from '../services/live/live-hub.ts';
 import type { People } from '../services/people/open-people.ts';
 import type { PhotoStore } from '../services/photos/photo-store.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
@@ -50,4 +52,20 @@ export interface Installation {
   readonly people: People;
   /** How many sites this process watches, where several share them. */
   readonly sitesHeld?: () => number;
+}
+
+export interface OpenInstallation extends Installation {
+  close(): Promise<void>;
+}
+
+export interface InstallationParts {
+  readonly config: Config;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly version: string;
+  readonly bands: BandKeeper;
+  /** The machine's clock, by which people are signed out; given by tests only. */
+  readonly machineNowMs?: () => number;
+  /** For tests: what delivery trusts, and who answers it for names. */
+  readonly guard?: OpenDeliveryParts['guard'];
 }

@@ -1,10 +1,8 @@
 /** The composition root: opens the stores, starts ingest and watching, and closes them in order. */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
-import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import { ConfigError } from '../../shared/errors.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
@@ -15,14 +13,13 @@ import { holdWhole } from '../cluster/single-process.ts';
 import { ExamineJournal } from '../health/examine-journal.ts';
 import { openSafe } from '../health/open-health.ts';
 import { TroubleWatch } from '../health/trouble-watch.ts';
-import { LiveHub } from '../http/live/live-hub.ts';
-import type { BandKeeper } from '../monitor/band-keeper.ts';
 import { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
-import { type OpenDeliveryParts, openDelivery } from '../notify/open-delivery.ts';
+import { openDelivery } from '../notify/open-delivery.ts';
 import { startAnnouncing } from '../notify/start-announcing.ts';
 import { systemUnwell } from '../notify/system-unwell.ts';
 import { Thinning } from '../retention/thinning.ts';
+import { LiveHub } from '../services/live/live-hub.ts';
 import { openPeople } from '../services/people/open-people.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { photosInJournal } from '../services/photos/photo-store.ts';
@@ -32,24 +29,8 @@ import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { ProbeBook } from '../services/probes/probe-book.ts';
 import { closeInOrder } from './closing.ts';
-import type { Installation } from './installation.ts';
+import type { InstallationParts, OpenInstallation } from './installation.ts';
 import { outsideBroker } from './outside-source.ts';
-
-export interface OpenInstallation extends Installation {
-  close(): Promise<void>;
-}
-
-export interface InstallationParts {
-  readonly config: Config;
-  readonly clock: Clock;
-  readonly log: FastifyBaseLogger;
-  readonly version: string;
-  readonly bands: BandKeeper;
-  /** The machine's clock, by which people are signed out; given by tests only. */
-  readonly machineNowMs?: () => number;
-  /** For tests: what delivery trusts, and who answers it for names. */
-  readonly guard?: OpenDeliveryParts['guard'];
-}
 
 export async function openInstallation(parts: InstallationParts): Promise<OpenInstallation> {
   const { config, clock, log, version, bands, machineNowMs, guard } = parts;
@@ -136,7 +117,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     delivery,
     thinning,
     forgetting,
-    beside: openBeside(),
+    beside: openBeside(new URL('./beside-worker.js', import.meta.url)),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
     close: () =>
       closeInOrder(

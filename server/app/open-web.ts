@@ -8,14 +8,14 @@ import { randomBytes } from 'node:crypto';
 import { type Ingest, startIngest } from '../../ingest/start-ingest.ts';
 import { askToForget } from '../cluster/ask-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
-import { openSharedServers } from '../cluster/shared-servers.ts';
-import { RemoteWatch } from '../monitor/remote-monitor.ts';
+import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { Thinning } from '../retention/thinning.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
-import type { InstallationParts, OpenInstallation } from './open-single.ts';
+import type { InstallationParts, OpenInstallation } from './installation.ts';
+import { openSharedServers } from './open-shared-servers.ts';
 import { outsideBroker } from './outside-source.ts';
 
 export async function openWeb(parts: InstallationParts): Promise<OpenInstallation> {

@@ -7,13 +7,12 @@ import { hostname } from 'node:os';
 import { defaultSession } from '../../ingest/client/site-sessions.ts';
 import { startSiteIngest } from '../../ingest/start-ingest.ts';
 import { CrossSiteReadings } from '../cluster/cross-site-readings.ts';
-import { openSharedServers } from '../cluster/shared-servers.ts';
+import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
 import { ExamineJournal } from '../health/examine-journal.ts';
 import { TroubleWatch } from '../health/trouble-watch.ts';
 import { PileMonitor } from '../monitor/pile-monitor.ts';
-import { RemoteWatch } from '../monitor/remote-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { Sirens } from '../notify/sirens.ts';
@@ -23,7 +22,8 @@ import { Thinning } from '../retention/thinning.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
-import type { InstallationParts, OpenInstallation } from './open-single.ts';
+import type { InstallationParts, OpenInstallation } from './installation.ts';
+import { openSharedServers } from './open-shared-servers.ts';
 import { outsideBroker } from './outside-source.ts';
 
 export async function openWorker(parts: InstallationParts): Promise<OpenInstallation> {

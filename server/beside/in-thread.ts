@@ -18,8 +18,8 @@ export interface FromThread {
 /** A job that needs more is ended, and the server goes on. */
 const mostMemoryMb = 1024;
 
-/** @param script The compiled thread; tests give another. */
-export function inThreads(script: URL = new URL('./beside-worker.js', import.meta.url)): Beside {
+/** @param script The compiled thread; it answers to `ToThread` with `FromThread`. */
+export function inThreads(script: URL): Beside {
   return {
     async *run<Question, Piece>(job: Job<Question, Piece>, question: Question, signal?: AbortSignal) {
       signal?.throwIfAborted();

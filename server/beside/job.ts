@@ -2,7 +2,7 @@
  * A sum that would hold everybody else up: it runs beside the main thread, within a time, and gives its answer in pieces.
  */
 export interface Job<Question, Piece> {
-  /** The name under which the thread finds it in jobs.ts. */
+  /** The name under which the thread finds it. */
   readonly name: string;
   readonly load: () => Promise<{ run(question: Question): AsyncIterable<Piece> }>;
   /** The longest that one piece may take [ms of the machine]. */

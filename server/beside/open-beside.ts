@@ -8,6 +8,7 @@ const besideAtOnce: Beside = {
   },
 };
 
-export function openBeside(): Beside {
-  return import.meta.url.endsWith('.js') ? inThreads() : besideAtOnce;
+/** @param script The compiled thread that finds jobs by their names. */
+export function openBeside(script: URL): Beside {
+  return import.meta.url.endsWith('.js') ? inThreads(script) : besideAtOnce;
 }

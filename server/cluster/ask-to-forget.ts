@@ -2,11 +2,10 @@
  * Asks whoever holds the sites of some probes to forget them too. An ask stands until it is done, so that a worker that
  * takes a site over later does it then.
  */
-
 import type { Ask } from '../../shared/pile-ask.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ProbeName } from '../../shared/store/readings-store.ts';
-import { randomId } from '../http/routes/id-from-name.ts';
+import { randomId } from '../services/id-from-name.ts';
 
 const probesOfAnAsk = 500;
 

@@ -10,8 +10,8 @@ import type { Clock } from '../../shared/clock.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import { judgedQuantities, sourceSeries } from '../monitor/pile-sources.ts';
-import type { OwnPile } from '../monitor/watched-pile.ts';
+import { judgedQuantities, sourceSeries } from '../monitor/pile/pile-sources.ts';
+import type { OwnPile } from '../monitor/pile/watched-pile.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 
 const everyMs = 2_000;

@@ -3,7 +3,7 @@
  */
 import type { Clock } from '../../shared/clock.ts';
 import { rowWords, type UnreadableRows } from '../../shared/store/unreadable.ts';
-import type { PilePort, TroubledPile } from '../monitor/pile-port.ts';
+import type { PilePort, TroubledPile } from '../monitor/pile/pile-port.ts';
 import { unjudgedWords } from '../monitor/troubles-words.ts';
 import type { SystemNotices } from './system-notices.ts';
 

@@ -1,27 +1,9 @@
 /** Who a request comes from, and whether that is enough for the route it asks for. */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { type Access, isAllowed, type Person, type Role } from '../../shared/person.ts';
-import type { SessionRecord } from '../../shared/store/people-journal.ts';
+import { type Access, isAllowed, type Role } from '../../shared/person.ts';
+import type { PeopleKnown } from '../services/people/people-known.ts';
 import { fromPage } from './from-page.ts';
 import { sendProblem } from './problem.ts';
-
-declare module 'fastify' {
-  interface FastifyRequest {
-    /** Who asks; null for somebody unknown, who reaches open routes only. */
-    person: Person | null;
-    /** The session by which they are known, when it is one. */
-    session: SessionRecord | null;
-    /** The token of a person by which they are known, when it is one. */
-    tokenId: string | null;
-  }
-}
-
-export interface PeopleKnown {
-  /** Who the request shows itself to be by session or token, or by where it was made; sets `request.session` and `request.tokenId` too. */
-  personOf(request: FastifyRequest): Promise<Person | null>;
-  /** Whether this machine itself acts as owner for now. */
-  hereActs(): Promise<boolean>;
-}
 
 const whoMay: Readonly<Record<Role, string>> = {
   owner: 'Only an owner may do this.',

@@ -1,7 +1,7 @@
 /** The air beside a pile, hour by hour, for the expected curve. */
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { PileSource } from './pile-sources.ts';
+import type { PileSource } from './pile/pile-sources.ts';
 
 /** @returns Hourly means of the air temperature [°C], oldest first; hours without a reading are left out. */
 export async function airByHour(

@@ -1,8 +1,7 @@
 /**
  * Whether every pile is watched, in one line.
  */
-
-import type { PilePort } from './pile-port.ts';
+import type { PilePort } from './pile/pile-port.ts';
 import { halfJudgedWords, unjudgedWords } from './troubles-words.ts';
 
 export interface PilesHealth {

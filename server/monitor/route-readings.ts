@@ -2,8 +2,8 @@
  * Which piles hear a probe's readings as they are committed.
  */
 import type { KnownProbe, ProbeBook } from '../services/probes/probe-book.ts';
-import { isJudged, judged } from './pile-sources.ts';
-import type { OwnPile } from './watched-pile.ts';
+import { isJudged, judged } from './pile/pile-sources.ts';
+import type { OwnPile } from './pile/watched-pile.ts';
 
 /** Tells each probe that the piles of a site hear which piles hear it: a probe may serve a pile of another site. */
 export function routeReadings<Pile extends OwnPile>(

@@ -1,7 +1,7 @@
 /**
  * How many piles are in trouble, and which: for health, the heartbeat, and a notice to owners.
  */
-import type { TroubledPile } from './pile-port.ts';
+import type { TroubledPile } from './pile/pile-port.ts';
 
 const mostNamed = 5;
 

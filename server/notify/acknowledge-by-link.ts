@@ -4,12 +4,12 @@ import { clockWords, type MessageContent } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NotificationLink } from '../../shared/store/notifications-store.ts';
-import type { PilePort } from '../monitor/pile-port.ts';
+import type { PilePort } from '../monitor/pile/pile-port.ts';
 import { contentOf } from './messages.ts';
 import { digestOf } from './notification-links.ts';
 import type { TellingPeople } from './people.ts';
 
-export interface ToldParts {
+export interface AcknowledgeByLinkParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: TellingPeople;
@@ -30,7 +30,11 @@ export interface AlarmLinkAnswer {
 
 const channelWords = { email: 'the e-mail', push: 'the notification', webhook: 'the webhook' } as const;
 
-export async function answerTold(parts: ToldParts, secret: string, press: boolean): Promise<AlarmLinkAnswer> {
+export async function answerTold(
+  parts: AcknowledgeByLinkParts,
+  secret: string,
+  press: boolean,
+): Promise<AlarmLinkAnswer> {
   const { journal, clock, people } = parts;
   const link = await journal.telling.links.get(digestOf(secret));
   const notice = link && (await journal.telling.notices.get(link.noticeId));
@@ -88,7 +92,7 @@ export async function answerTold(parts: ToldParts, secret: string, press: boolea
 }
 
 async function acknowledge(
-  { watch }: ToldParts,
+  { watch }: AcknowledgeByLinkParts,
   alarms: readonly AlarmRecord[],
   link: NotificationLink,
 ): Promise<void> {

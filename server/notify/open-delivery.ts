@@ -5,7 +5,7 @@ import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { PilePort } from '../monitor/pile-port.ts';
+import type { PilePort } from '../monitor/pile/pile-port.ts';
 import type { Way } from './channels/channel.ts';
 import { openEmail } from './channels/email.ts';
 import type { GuardedOptions } from './channels/guarded-request.ts';

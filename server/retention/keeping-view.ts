@@ -1,14 +1,22 @@
 /** How much the readings take up, and what each age would free. */
+import type { Clock } from '../../shared/clock.ts';
 import { type KeepingAnswer, offeredKeptDays } from '../../shared/contracts/retention.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { Installation } from '../app/installation.ts';
+import type { Thinning } from './thinning.ts';
 
 const paceDays = 7;
 const daysOfYear = 365;
 
+export interface KeepingParts {
+  readonly readings: ReadingsStore;
+  readonly clock: Clock;
+  readonly thinning: Thinning;
+}
+
 export async function keepingView(
-  { readings, clock, thinning }: Pick<Installation, 'readings' | 'clock' | 'thinning'>,
+  { readings, clock, thinning }: KeepingParts,
   askedDays: number | undefined,
 ): Promise<KeepingAnswer> {
   const nowMs = clock.nowMs();

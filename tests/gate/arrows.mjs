@@ -23,6 +23,15 @@ const mayImport = {
 /** Rooms and parts whose files, and all they reach, must run in a page: no node: module, no database. */
 const runsInAPage = ['core', 'web', 'simulator/model', 'simulator/practice'];
 
+/** Parts that work without knowing who asks them and who puts them together; `app` alone knows all. */
+const mustNotImport = [
+  {
+    parts: ['services', 'monitor', 'cluster', 'notify', 'retention', 'health', 'beside', 'backup', 'move'],
+    never: ['server/http', 'server/app'],
+  },
+  { parts: ['http'], never: ['server/app'] },
+];
+
 function sourcesBelow(folder) {
   if (!existsSync(folder)) return [];
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
@@ -63,6 +72,15 @@ for (const [path, { ours }] of house) {
   }
 }
 
+for (const { parts, never } of mustNotImport) {
+  for (const [path, { ours }] of house) {
+    if (!parts.some((part) => within(path, `server/${part}`))) continue;
+    for (const imported of ours) {
+      if (never.some((part) => within(imported, part))) faults.push(`against the arrows: ${path} imports ${imported}`);
+    }
+  }
+}
+
 /** Everything a file reaches, itself included. */
 function reach(path, seen = new Set()) {
   if (seen.has(path)) return seen;
@@ -93,7 +111,7 @@ function findCircles(path, trail) {
 for (const path of house.keys()) findCircles(path, []);
 
 /** Rooms in which no folder may lead back to itself by way of others: what is read first is clear there. */
-const layered = ['core', 'ingest', 'simulator'];
+const layered = ['core', 'ingest', 'server', 'simulator'];
 const folders = new Map();
 for (const [path, { ours }] of house) {
   if (!layered.includes(path.split('/')[0])) continue;

@@ -2,7 +2,7 @@
 // neither answers nor live events grow with it.
 import { connectAsync } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import { LiveHub } from '../../server/http/live/live-hub.ts';
+import { LiveHub } from '../../server/services/live/live-hub.ts';
 import { listProbes } from '../../server/services/probes/list-probes.ts';
 import { ProbeBook, probeView } from '../../server/services/probes/probe-book.ts';
 import { createProbeNews } from '../../server/services/probes/probe-news.ts';

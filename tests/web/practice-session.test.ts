@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
-import { AlarmRegistry } from '../../server/monitor/alarm-registry.ts';
+import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
 import { pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { stageLimits } from '../../shared/stage.ts';

@@ -1,18 +1,24 @@
 /** What people did to a pile. */
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.ts';
 import { entryFactsSchema } from '../../../shared/entry.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { randomId } from '../../services/id-from-name.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { actView } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
-import { randomId } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
 
-export function registerActs(api: Api, installation: Installation): void {
-  const { journal, watch, clock } = installation;
+interface ActsParts {
+  readonly journal: Journal;
+  readonly watch: PilePort;
+  readonly clock: Clock;
+}
 
+export function registerActs(api: Api, { journal, watch, clock }: ActsParts): void {
   api.get(
     '/api/piles/:id/acts',
     {

@@ -6,7 +6,8 @@ import {
   alarmsAnswerSchema,
   shelveSchema,
 } from '../../../shared/contracts/alarms.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { alarmDetail } from '../../services/views/alarm-view.ts';
 import type { Api } from '../api.ts';
@@ -16,9 +17,12 @@ import { pileParams } from './piles.ts';
 const alarmParams = z.object({ id: z.string().min(1).max(64) });
 const mostShown = 200;
 
-export function registerAlarms(api: Api, installation: Installation): void {
-  const { journal, watch } = installation;
+interface AlarmsParts {
+  readonly journal: Journal;
+  readonly watch: PilePort;
+}
 
+export function registerAlarms(api: Api, { journal, watch }: AlarmsParts): void {
   const show = async (id: string) => {
     const alarm = await journal.alarms.get(id);
     return alarm && alarmDetail(alarm, await journal.alarms.steps(id), await journal.alarms.open(alarm.pileId));

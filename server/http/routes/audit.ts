@@ -1,16 +1,20 @@
 /** The audit trail, for owners to read. */
 import { auditAnswerSchema, auditQuerySchema } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import type { Api } from '../api.ts';
 
-export function registerAuditRoute(api: Api, installation: Installation): void {
+interface AuditRouteParts {
+  readonly journal: Journal;
+}
+
+export function registerAuditRoute(api: Api, parts: AuditRouteParts): void {
   api.get(
     '/api/audit',
     { config: { access: 'owner' }, schema: { querystring: auditQuerySchema, response: { 200: auditAnswerSchema } } },
     async (request) => {
       const { person, words, from, to, limit, after } = request.query;
-      const found = await installation.journal.audit.list({
+      const found = await parts.journal.audit.list({
         ...(person !== undefined && { personId: person }),
         ...(words !== undefined && { words }),
         ...(from !== undefined && { fromMs: from }),

@@ -1,6 +1,7 @@
 /** Batches, and the steps in their lives. */
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   abandonSchema,
   addInputSchema,
@@ -14,7 +15,7 @@ import {
   outcomeSchema,
   splitBatchSchema,
 } from '../../../shared/contracts/lineage.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import { batchDetail } from '../../services/lineage/batch-detail.ts';
 import type { BatchLife } from '../../services/lineage/batch-life.ts';
 import { batchView, readFamily } from '../../services/lineage/family.ts';
@@ -24,8 +25,13 @@ import { tell } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
-export function registerBatches(api: Api, installation: Installation, life: BatchLife): void {
-  const { journal } = installation;
+interface BatchesParts {
+  readonly clock: Clock;
+  readonly journal: Journal;
+}
+
+export function registerBatches(api: Api, parts: BatchesParts, life: BatchLife): void {
+  const { journal } = parts;
 
   const shown = async (id: string) => {
     const family = await readFamily(journal);
@@ -140,7 +146,7 @@ export function registerBatches(api: Api, installation: Installation, life: Batc
       // Only what was mixed in: what one batch became of another is not unsaid by a click.
       const input = before.inputs.find((flow) => flow.id === flowId && flow.way === 'input');
       if (!input) return notFound(reply, 'input', flowId);
-      await journal.lineage.withdraw(flowId, installation.clock.nowMs());
+      await journal.lineage.withdraw(flowId, parts.clock.nowMs());
       return (await shown(id)) ?? notFound(reply, 'batch', id);
     },
   );

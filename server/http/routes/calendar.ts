@@ -2,9 +2,11 @@
 import { z } from 'zod';
 import { isStanding } from '../../../core/alarms/standing.ts';
 import { adviceOf } from '../../../core/say/advice.ts';
+import type { Clock } from '../../../shared/clock.ts';
+import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
 import { nameSchema } from '../../../shared/names.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import { batchName, readFamily } from '../../services/lineage/family.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
 import { dateCalendar } from '../../services/records/calendar/date-calendar.ts';
@@ -14,8 +16,14 @@ import { fileAnswer } from '../file-answer.ts';
 import { sendProblem } from '../problem.ts';
 import { opensElsewhere, publicAddress } from '../public-address.ts';
 
-export function registerCalendar(api: Api, installation: Installation): void {
-  const { journal, config } = installation;
+interface CalendarParts {
+  readonly clock: Clock;
+  readonly journal: Journal;
+  readonly config: Pick<Config, 'PUBLIC_URL'>;
+}
+
+export function registerCalendar(api: Api, parts: CalendarParts): void {
+  const { journal, config } = parts;
 
   const addresses = calendarAddresses(journal);
   const shown = (address: string) => ({
@@ -87,7 +95,7 @@ export function registerCalendar(api: Api, installation: Installation): void {
         .type('text/calendar; charset=utf-8')
         .header('Cache-Control', 'private, max-age=300')
         .header('Content-Disposition', 'inline; filename="branhearth.ics"')
-        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), installation.clock.nowMs()));
+        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), parts.clock.nowMs()));
     },
   );
 }

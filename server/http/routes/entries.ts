@@ -1,5 +1,6 @@
 /** The journal of a pile: entries handed in, listed, corrected, struck out. */
 import type { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   correctionSchema,
   entriesAnswerSchema,
@@ -13,8 +14,8 @@ import {
   queuedEntriesSchema,
   withdrawalSchema,
 } from '../../../shared/contracts/journal.ts';
-import type { EntriesQuestion } from '../../../shared/store/journal.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { EntriesQuestion, Journal } from '../../../shared/store/journal.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { entryView, versionView } from '../../services/journal/entry-view.ts';
 import { JournalService, timeProblem } from '../../services/journal/journal-service.ts';
 import { handInQueue } from '../../services/journal/queue.ts';
@@ -26,8 +27,13 @@ import { pileParams } from './piles.ts';
 
 type EntriesQuery = z.output<typeof entriesQuerySchema>;
 
-export function registerEntries(api: Api, installation: Installation): void {
-  const { journal, watch, clock } = installation;
+interface EntriesParts {
+  readonly journal: Journal;
+  readonly watch: PilePort;
+  readonly clock: Clock;
+}
+
+export function registerEntries(api: Api, { journal, watch, clock }: EntriesParts): void {
   const service = new JournalService({ journal, clock, acted: (pileId) => watch.reload(pileId) });
 
   const shown = async (entryId: string) => {

@@ -1,9 +1,11 @@
 /** Everything as files, written while they are sent. */
 import { Readable } from 'node:stream';
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import { exportSubjectSchema, exportSubjects } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { batchSources } from '../../services/records/batch-sources.ts';
 import { allSubjects, csvFile, jsonFile } from '../../services/records/export/files.ts';
 import { readingColumns, readingRows } from '../../services/records/export/reading-rows.ts';
@@ -17,9 +19,14 @@ import { pileParams } from './piles.ts';
 const csvType = 'text/csv; charset=utf-8; header=present';
 const jsonType = 'application/json; charset=utf-8';
 
-export function registerExports(api: Api, installation: Installation): void {
-  const { journal, readings, clock, version } = installation;
+interface ExportsParts {
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly clock: Clock;
+  readonly version: string;
+}
 
+export function registerExports(api: Api, { journal, readings, clock, version }: ExportsParts): void {
   api.get(
     '/api/export/all.json',
     { config: { access: 'viewer' }, schema: { response: fileAnswer('Everything.', 'application/json') } },

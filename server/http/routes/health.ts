@@ -1,12 +1,36 @@
 /** GET /api/health, open to everyone: is the server up, and can it work. */
+import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Clock } from '../../../shared/clock.ts';
+import type { Config } from '../../../shared/config.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { DiskWatch } from '../../health/disk-watch.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { pilesHealth } from '../../monitor/piles-health.ts';
+import type { Delivery } from '../../notify/delivery.ts';
+import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
 
 const mostNamed = 5;
+
+interface HealthParts {
+  readonly version: string;
+  readonly clock: Clock;
+  readonly config: Pick<Config, 'API_TOKEN' | 'MQTT_ROOT'>;
+  readonly readings: Pick<ReadingsStore, 'check'>;
+  readonly journal: Pick<Journal, 'check' | 'unreadable'>;
+  readonly ingest: Ingest;
+  readonly disk: Pick<DiskWatch, 'health'>;
+  readonly people: People;
+  readonly delivery: Delivery;
+  readonly watch: PilePort;
+  /** The watch of this process; absent where others watch. */
+  readonly watching?: Pick<PilePort, 'all' | 'troubles'>;
+  readonly sitesHeld?: () => number;
+}
 
 type PartHealth = { state: 'ok' | 'degraded' | 'down' | 'off'; detail: string };
 
@@ -32,7 +56,7 @@ function withUnreadable(journal: PartHealth, rows: readonly UnreadableRow[]): Pa
 const rememberedMs = 1_000;
 
 /** How those parts are that have to be asked; the others know it of themselves. */
-async function lookAt({ readings, journal, delivery }: Installation) {
+async function lookAt({ readings, journal, delivery }: Pick<HealthParts, 'readings' | 'journal' | 'delivery'>) {
   const [readingsHealth, journalHealth] = await Promise.all([
     partHealth(readings.check()),
     partHealth(journal.check()),
@@ -42,27 +66,27 @@ async function lookAt({ readings, journal, delivery }: Installation) {
   return { readings: readingsHealth, journal: journalHealth, delivery: deliveryHealth };
 }
 
-export function registerHealth(api: Api, installation: Installation): void {
-  let parts: ReturnType<typeof lookAt> | undefined;
+export function registerHealth(api: Api, parts: HealthParts): void {
+  let asked: ReturnType<typeof lookAt> | undefined;
   let freshUntilMs = 0;
   const remembered = () => {
     // While a look is under way everybody waits for that one: a store that hangs is not asked again by each.
-    if (parts !== undefined && performance.now() < freshUntilMs) return parts;
+    if (asked !== undefined && performance.now() < freshUntilMs) return asked;
     freshUntilMs = Number.POSITIVE_INFINITY;
-    parts = lookAt(installation).finally(() => {
+    asked = lookAt(parts).finally(() => {
       freshUntilMs = performance.now() + rememberedMs;
     });
-    return parts;
+    return asked;
   };
   // Whoever has just changed something sees it in the next answer: who can be notified, for one.
   api.addHook('onSend', async ({ method }, { statusCode }) => {
-    if (method !== 'GET' && method !== 'HEAD' && statusCode < 400) parts = undefined;
+    if (method !== 'GET' && method !== 'HEAD' && statusCode < 400) asked = undefined;
   });
   api.get(
     '/api/health',
     { config: { access: 'open' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },
     async (_request, reply) => {
-      const { ingest, disk, people, watching, watch } = installation;
+      const { ingest, disk, people, watching, watch } = parts;
       const { readings, journal, delivery } = await remembered();
       const broker = ingest.health();
       const piles = pilesHealth(watching ?? watch);
@@ -72,16 +96,16 @@ export function registerHealth(api: Api, installation: Installation): void {
       return reply.code(ready ? 200 : 503).send({
         live: true,
         ready,
-        version: installation.version,
-        now: toInstant(installation.clock.nowMs()),
-        speed: installation.clock.speed,
-        needsToken: installation.config.API_TOKEN !== undefined,
-        broker: { url: installation.ingest.url, root: installation.config.MQTT_ROOT },
-        ...(installation.sitesHeld && { sitesHeld: installation.sitesHeld() }),
+        version: parts.version,
+        now: toInstant(parts.clock.nowMs()),
+        speed: parts.clock.speed,
+        needsToken: parts.config.API_TOKEN !== undefined,
+        broker: { url: parts.ingest.url, root: parts.config.MQTT_ROOT },
+        ...(parts.sitesHeld && { sitesHeld: parts.sitesHeld() }),
         parts: {
           broker,
           readings,
-          journal: withUnreadable(journal, installation.journal.unreadable.list()),
+          journal: withUnreadable(journal, parts.journal.unreadable.list()),
           piles,
           disk: disk.health(),
           delivery,

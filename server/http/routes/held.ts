@@ -10,9 +10,10 @@ import {
   sessionsAnswerSchema,
 } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import type { PushDevice } from '../../../shared/store/notifications-store.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { People } from '../../services/people/open-people.ts';
 import { sessionView } from '../../services/people/session-view.ts';
 import { tokenView } from '../../services/people/token-view.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
@@ -24,8 +25,12 @@ const idSchema = z.string().min(1).max(64);
 const personParams = z.object({ id: idSchema });
 const itemParams = z.object({ id: idSchema, item: z.string().min(1).max(100) });
 
-export function registerHeld(api: Api, installation: Installation): void {
-  const { journal, people } = installation;
+interface HeldParts {
+  readonly journal: Journal;
+  readonly people: People;
+}
+
+export function registerHeld(api: Api, { journal, people }: HeldParts): void {
   const reads = { access: 'owner' } as const;
   const owner = (does: string) => ({ ...reads, does }) as const;
   const { devices } = journal.telling;

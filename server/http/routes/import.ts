@@ -7,9 +7,9 @@ import {
   importLimits,
   importPreviewSchema,
 } from '../../../shared/contracts/import.ts';
-import type { Installation } from '../../app/installation.ts';
 import { WorkLine } from '../../beside/work-line.ts';
 import { CsvError } from '../../services/import/csv-error.ts';
+import type { ImportParts } from '../../services/import/run-import.ts';
 import type { Api } from '../api.ts';
 import { fewAtOnce } from '../few-at-once.ts';
 import { sendProblem } from '../problem.ts';
@@ -24,7 +24,7 @@ const bodyLimit = importLimits.bytes * 1.5;
 /** One file is read at a time; a page may ask for a second preview before the first has come. */
 const mostOfOne = 3;
 
-export function registerImport(api: Api, installation: Installation): void {
+export function registerImport(api: Api, parts: ImportParts): void {
   const line = new WorkLine({ atOnce: 1, mostOfOne, mostWaiting: 20 });
   const few = fewAtOnce(mostOfOne, 'Your other files are still being read. Wait for them, then try again.');
   const orUnreadable = async <T>(request: FastifyRequest, reply: FastifyReply, run: () => Promise<T>) => {
@@ -46,7 +46,7 @@ export function registerImport(api: Api, installation: Installation): void {
     },
     async (request, reply) =>
       orUnreadable(request, reply, async () =>
-        (await runImport()).previewImport(installation, request.body, whileWaitedFor(reply)),
+        (await runImport()).previewImport(parts, request.body, whileWaitedFor(reply)),
       ),
   );
 
@@ -60,7 +60,7 @@ export function registerImport(api: Api, installation: Installation): void {
     },
     async (request, reply) => {
       const { digest, ...ask } = request.body;
-      return orUnreadable(request, reply, async () => (await runImport()).commitImport(installation, ask, digest));
+      return orUnreadable(request, reply, async () => (await runImport()).commitImport(parts, ask, digest));
     },
   );
 }

@@ -1,8 +1,8 @@
 /** What came in and was refused, and what comes in on topics that are not ours. */
 import { z } from 'zod';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
+import type { Ingest } from '../../../ingest/start-ingest.ts';
 import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
-import type { Installation } from '../../app/installation.ts';
 import type { Api } from '../api.ts';
 import { sendProblem } from '../problem.ts';
 
@@ -11,11 +11,15 @@ const listenSchema = z.object({
   minutes: z.number().int().min(1).max(60).default(10),
 });
 
-export function registerIngest(api: Api, installation: Installation): void {
+interface IngestParts {
+  readonly ingest: Ingest;
+}
+
+export function registerIngest(api: Api, parts: IngestParts): void {
   api.get(
     '/api/ingest/refusals',
     { config: { access: 'viewer' }, schema: { response: { 200: refusalsAnswerSchema } } },
-    async () => installation.ingest.refusals(),
+    async () => parts.ingest.refusals(),
   );
 
   api.get(
@@ -27,7 +31,7 @@ export function registerIngest(api: Api, installation: Installation): void {
         response: { 200: foreignMessagesAnswerSchema },
       },
     },
-    async (request) => ({ messages: installation.ingest.foreignMessages(request.query.filter) }),
+    async (request) => ({ messages: parts.ingest.foreignMessages(request.query.filter) }),
   );
 
   api.post(
@@ -41,8 +45,8 @@ export function registerIngest(api: Api, installation: Installation): void {
       if (problem !== undefined) {
         return sendProblem(reply, 422, `The filter ${problem}.`, { errors: [{ pointer: '/filter', detail: problem }] });
       }
-      await installation.ingest.listen(request.body.filter, request.body.minutes * 60_000);
-      return { messages: installation.ingest.foreignMessages(request.body.filter) };
+      await parts.ingest.listen(request.body.filter, request.body.minutes * 60_000);
+      return { messages: parts.ingest.foreignMessages(request.body.filter) };
     },
   );
 }

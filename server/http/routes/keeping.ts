@@ -4,18 +4,17 @@ import {
   keepingChangeSchema,
   keepingQuestionSchema,
 } from '../../../shared/contracts/retention.ts';
-import type { Installation } from '../../app/installation.ts';
-import { keepingView } from '../../retention/keeping-view.ts';
+import { type KeepingParts, keepingView } from '../../retention/keeping-view.ts';
 import type { Api } from '../api.ts';
 
-export function registerKeeping(api: Api, installation: Installation): void {
+export function registerKeeping(api: Api, parts: KeepingParts): void {
   api.get(
     '/api/keeping',
     {
       config: { access: 'viewer' },
       schema: { querystring: keepingQuestionSchema, response: { 200: keepingAnswerSchema } },
     },
-    async (request) => keepingView(installation, request.query.keptDays),
+    async (request) => keepingView(parts, request.query.keptDays),
   );
 
   api.put(
@@ -25,8 +24,8 @@ export function registerKeeping(api: Api, installation: Installation): void {
       schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },
     },
     async (request) => {
-      await installation.thinning.choose(request.body.keptDays);
-      return keepingView(installation, undefined);
+      await parts.thinning.choose(request.body.keptDays);
+      return keepingView(parts, undefined);
     },
   );
 }

@@ -1,6 +1,10 @@
 /** The keys of the broker's door: made, listed, revoked; who was turned away; files for a Mosquitto of your own. */
 import { z } from 'zod';
+import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
+import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Clock } from '../../../shared/clock.ts';
+import type { Config } from '../../../shared/config.ts';
 import {
   authRuleSchema,
   type Key,
@@ -10,8 +14,7 @@ import {
   refusedConnectionsAnswerSchema,
 } from '../../../shared/contracts/keys.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { ProbeKeyRecord } from '../../../shared/store/journal.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { accessFile, passwordFile } from '../../services/probe-keys/mosquitto-files.ts';
 import { keepEveryProbeNeedsAKey, renewKeys } from '../../services/probe-keys/open-auth-policy.ts';
 import { newSecret, randomLetters } from '../../services/probe-keys/secret.ts';
@@ -22,8 +25,16 @@ import type { Api } from '../api.ts';
 import { attachment } from '../attachment.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
-export function registerKeys(api: Api, installation: Installation): void {
-  const { journal, authPolicy, clock, config } = installation;
+interface KeysParts {
+  readonly ingest: Ingest;
+  readonly journal: Journal;
+  readonly authPolicy: AuthPolicy | undefined;
+  readonly clock: Clock;
+  readonly config: Pick<Config, 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL'>;
+}
+
+export function registerKeys(api: Api, parts: KeysParts): void {
+  const { journal, authPolicy, clock, config } = parts;
   const root = config.MQTT_ROOT;
   const installationAccount = { username: config.MQTT_USERNAME, password: config.MQTT_PASSWORD };
 
@@ -96,7 +107,7 @@ export function registerKeys(api: Api, installation: Installation): void {
       };
       await journal.probeKeys.add(key);
       if (authPolicy) await renewKeys(authPolicy, journal);
-      const way = brokerAddress(installation.ingest, config.PUBLIC_URL, request.hostname);
+      const way = brokerAddress(parts.ingest, config.PUBLIC_URL, request.hostname);
       const { lines, example, address } = tellKey(key.id, reach, secret, way, root);
       reply.header('cache-control', 'no-store'); // it holds a secret
       return reply

@@ -3,20 +3,26 @@
  * session or token by which it was opened has ended, here or in another process; or buffers for a page that reads too
  * slowly; its line is cut and the page comes back by itself.
  */
+import type { Clock } from '../../../shared/clock.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { isAllowed } from '../../../shared/person.ts';
-import type { Installation } from '../../app/installation.ts';
+import { eventText, type LiveHub } from '../../services/live/live-hub.ts';
+import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
-import { eventText } from '../live/live-hub.ts';
 
 const beatMs = 15_000;
 /** Within so long it is noticed that another process ended the session. */
 const lookMs = 4_000;
 const mostBufferedBytes = 4_000_000;
 
-export function registerLive(api: Api, installation: Installation): void {
-  const { hub, clock, people } = installation;
+interface LiveParts {
+  readonly hub: LiveHub;
+  readonly clock: Clock;
+  readonly people: People;
+}
+
+export function registerLive(api: Api, { hub, clock, people }: LiveParts): void {
   const response = fileAnswer('Changes as they happen, as server-sent events.', 'text/event-stream');
   api.get('/api/live', { config: { access: 'viewer' }, schema: { response } }, (request, reply) => {
     const line = reply.raw;

@@ -1,20 +1,22 @@
 /** Starters and materials, lot by lot, and the lineage that leads from them to the beds. */
 import { lineageAnswerSchema, lineageQuerySchema } from '../../../shared/contracts/lineage.ts';
 import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../../../shared/contracts/lots.ts';
-import type { LotRecord } from '../../../shared/store/journal.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal, LotRecord } from '../../../shared/store/journal.ts';
 import type { BatchLife } from '../../services/lineage/batch-life.ts';
 import { readFamily } from '../../services/lineage/family.ts';
 import { lineageFrom, wholeLineage } from '../../services/lineage/lineage-view.ts';
 import { lotView } from '../../services/lineage/lot-view.ts';
+import { omitUndefined } from '../../services/omit-undefined.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
-import { pileParams, said } from './piles.ts';
+import { pileParams } from './piles.ts';
 
-export function registerLots(api: Api, installation: Installation, life: BatchLife): void {
-  const { journal } = installation;
+interface LotsParts {
+  readonly journal: Journal;
+}
 
+export function registerLots(api: Api, { journal }: LotsParts, life: BatchLife): void {
   api.get('/api/lots', { config: { access: 'viewer' }, schema: { response: { 200: lotsAnswerSchema } } }, async () => ({
     lots: (await journal.lots.list()).map(lotView),
   }));
@@ -48,7 +50,7 @@ export function registerLots(api: Api, installation: Installation, life: BatchLi
       const lot = await journal.lots.get(request.params.id);
       if (!lot) return notFound(reply, 'lot', request.params.id);
       tell(request, { before: lotView(lot) });
-      const changed: LotRecord = { ...lot, ...said(request.body) };
+      const changed: LotRecord = { ...lot, ...omitUndefined(request.body) };
       await journal.lots.change(changed);
       return lotView(changed);
     },

@@ -4,7 +4,7 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { mailAnswerSchema, mailCodeSchema } from '../../../shared/contracts/notifications.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Delivery } from '../../notify/delivery.ts';
 import type { KnownPerson } from '../../notify/people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
@@ -15,7 +15,7 @@ const viewer = { access: 'viewer' as const };
 /** @param asking Whoever asks, as somebody who is told. */
 export function registerMailAddress(
   api: Api,
-  { delivery }: Pick<Installation, 'delivery'>,
+  delivery: Delivery,
   asking: (request: FastifyRequest) => Promise<KnownPerson>,
 ): void {
   const { mail } = delivery;

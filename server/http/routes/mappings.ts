@@ -2,6 +2,7 @@
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { mappingProblem } from '../../../ingest/mapping/mapping.ts';
+import type { Ingest } from '../../../ingest/start-ingest.ts';
 import {
   type MappingInput,
   mappingInputSchema,
@@ -9,11 +10,11 @@ import {
   mappingsAnswerSchema,
   mappingTrialSchema,
 } from '../../../shared/contracts/ingest.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import { randomId } from '../../services/id-from-name.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
-import { randomId } from './id-from-name.ts';
 
 /** What the schema cannot see: a filter against MQTT 5 section 4.7, a pointer against RFC 6901. */
 function refused(reply: FastifyReply, mapping: MappingInput) {
@@ -23,9 +24,12 @@ function refused(reply: FastifyReply, mapping: MappingInput) {
   return sendProblem(reply, 422, `${pointer} ${message}.`, { errors: [{ pointer, detail: message }] });
 }
 
-export function registerMappings(api: Api, installation: Installation): void {
-  const { journal, ingest } = installation;
+interface MappingsParts {
+  readonly journal: Journal;
+  readonly ingest: Ingest;
+}
 
+export function registerMappings(api: Api, { journal, ingest }: MappingsParts): void {
   const apply = async () => {
     const mappings = await journal.mappings.list();
     await ingest.setMappings(mappings);

@@ -10,7 +10,8 @@ import {
   tokensAnswerSchema,
 } from '../../../shared/contracts/people.ts';
 import { roleWithin } from '../../../shared/person.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { People } from '../../services/people/open-people.ts';
 import { sessionView } from '../../services/people/session-view.ts';
 import { tokenView } from '../../services/people/token-view.ts';
 import { Refusal } from '../../services/refusal.ts';
@@ -21,8 +22,12 @@ import { notFound } from '../problem.ts';
 const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
 
-export function registerMe(api: Api, installation: Installation): void {
-  const { journal, people } = installation;
+interface MeParts {
+  readonly journal: Journal;
+  readonly people: People;
+}
+
+export function registerMe(api: Api, { journal, people }: MeParts): void {
   const reads = { access: 'viewer', inPerson: true } as const;
   const viewer = (does: string) => ({ ...reads, does }) as const;
 

@@ -1,12 +1,30 @@
 /** GET /metrics in OpenMetrics text, for whoever gathers figures of machines. */
+import type { FastifyBaseLogger } from 'fastify';
 import { Counter, collectDefaultMetrics, Gauge, type OpenMetricsContentType, Registry } from 'prom-client';
+import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
+import type { Ingest } from '../../../ingest/start-ingest.ts';
 import { messageStates, notificationChannels } from '../../../shared/notifications.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { alarmStates } from '../../../shared/warning.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { Thinning } from '../../retention/thinning.ts';
+import type { LiveHub } from '../../services/live/live-hub.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 
-export function registerMetrics(api: Api, installation: Installation): void {
+interface MetricsParts {
+  readonly ingest: Ingest;
+  readonly authPolicy: AuthPolicy | undefined;
+  readonly thinning: Thinning;
+  readonly readings: ReadingsStore;
+  readonly log: FastifyBaseLogger;
+  readonly watch: PilePort;
+  readonly journal: Journal;
+  readonly hub: LiveHub;
+}
+
+export function registerMetrics(api: Api, parts: MetricsParts): void {
   const registry = new Registry<OpenMetricsContentType>();
   registry.setContentType(Registry.OPENMETRICS_CONTENT_TYPE);
   const registers = [registry];
@@ -23,12 +41,12 @@ export function registerMetrics(api: Api, installation: Installation): void {
       },
     });
 
-  counter('branhearth_messages_received', 'MQTT messages taken in', () => installation.ingest.counters().received);
-  counter('branhearth_readings_stored', 'Readings committed', () => installation.ingest.counters().stored);
+  counter('branhearth_messages_received', 'MQTT messages taken in', () => parts.ingest.counters().received);
+  counter('branhearth_readings_stored', 'Readings committed', () => parts.ingest.counters().stored);
   counter(
     'branhearth_readings_duplicate',
     'Readings that were there already',
-    () => installation.ingest.counters().duplicates,
+    () => parts.ingest.counters().duplicates,
   );
   new Counter({
     name: 'branhearth_refused',
@@ -37,7 +55,7 @@ export function registerMetrics(api: Api, installation: Installation): void {
     registers,
     collect() {
       this.reset();
-      for (const { reason, count } of installation.ingest.refusals().refusals) this.inc({ reason }, count);
+      for (const { reason, count } of parts.ingest.refusals().refusals) this.inc({ reason }, count);
     },
   });
   new Counter({
@@ -47,11 +65,11 @@ export function registerMetrics(api: Api, installation: Installation): void {
     registers,
     collect() {
       this.reset();
-      for (const [reason, count] of Object.entries(installation.authPolicy?.connectionAttempts.totals() ?? {}))
+      for (const [reason, count] of Object.entries(parts.authPolicy?.connectionAttempts.totals() ?? {}))
         this.inc({ reason }, count);
     },
   });
-  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => installation.thinning.removedInAll);
+  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => parts.thinning.removedInAll);
   const gauge = (name: string, help: string) => new Gauge({ name, help, registers });
   const bytes = gauge('branhearth_readings_bytes', 'Bytes that readings and rollups take up on disk');
   const thinnedBefore = gauge(
@@ -64,15 +82,15 @@ export function registerMetrics(api: Api, installation: Installation): void {
     help: 'Readings kept as they came',
     registers,
     async collect() {
-      isThinning.set(installation.thinning.running === null ? 0 : 1);
+      isThinning.set(parts.thinning.running === null ? 0 : 1);
       try {
-        const size = await installation.readings.size();
+        const size = await parts.readings.size();
         this.set(size.rows);
         bytes.set(size.bytes);
-        thinnedBefore.set((await installation.readings.horizon()) / 1000);
+        thinnedBefore.set((await parts.readings.horizon()) / 1000);
       } catch (error) {
         // The rest is worth gathering most of all while the store is away.
-        installation.log.debug({ err: error }, 'no size of the readings');
+        parts.log.debug({ err: error }, 'no size of the readings');
       }
     },
   });
@@ -84,7 +102,7 @@ export function registerMetrics(api: Api, installation: Installation): void {
     collect() {
       this.reset();
       for (const state of alarmStates) this.set({ state }, 0);
-      for (const one of installation.watch.all()) for (const state of one.openAlarms()) this.inc({ state });
+      for (const one of parts.watch.all()) for (const state of one.openAlarms()) this.inc({ state });
     },
   });
   new Gauge({
@@ -95,7 +113,7 @@ export function registerMetrics(api: Api, installation: Installation): void {
     async collect() {
       this.reset();
       for (const way of notificationChannels) for (const state of messageStates) this.set({ way, state }, 0);
-      for (const { way, state, count } of await installation.journal.telling.messages.counts())
+      for (const { way, state, count } of await parts.journal.telling.messages.counts())
         this.set({ way, state }, count);
     },
   });
@@ -104,7 +122,7 @@ export function registerMetrics(api: Api, installation: Installation): void {
     help: 'Messages that could not be delivered and that nobody has looked at',
     registers,
     async collect() {
-      const counts = await installation.journal.telling.messages.counts();
+      const counts = await parts.journal.telling.messages.counts();
       this.set(counts.reduce((sum, row) => sum + (row.state === 'given-up' ? row.unseen : 0), 0));
     },
   });
@@ -113,7 +131,7 @@ export function registerMetrics(api: Api, installation: Installation): void {
     help: 'Pages listening for changes',
     registers,
     collect() {
-      this.set(installation.hub.listenerCount);
+      this.set(parts.hub.listenerCount);
     },
   });
 

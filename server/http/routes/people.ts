@@ -1,5 +1,6 @@
 /** Who belongs to the server, and who is asked in; for owners. */
 import { z } from 'zod';
+import type { Config } from '../../../shared/config.ts';
 import {
   invitationsAnswerSchema,
   memberChangeSchema,
@@ -9,10 +10,11 @@ import {
   peopleAnswerSchema,
 } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import type { Installation } from '../../app/installation.ts';
 import { linkLengths, linkPath } from '../../services/people/links.ts';
 import { nameKeyOf } from '../../services/people/names.ts';
+import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
@@ -21,8 +23,13 @@ import { publicAddress } from '../public-address.ts';
 const dayMs = 86_400_000;
 const personParams = z.object({ id: z.string().min(1).max(64) });
 
-export function registerPeople(api: Api, installation: Installation): void {
-  const { journal, people, config } = installation;
+interface PeopleParts {
+  readonly journal: Journal;
+  readonly people: People;
+  readonly config: Pick<Config, 'PUBLIC_URL'>;
+}
+
+export function registerPeople(api: Api, { journal, people, config }: PeopleParts): void {
   const owner = (does: string) => ({ access: 'owner', does }) as const;
 
   const shown = async (members: readonly PersonRecord[]) => {

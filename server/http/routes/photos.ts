@@ -1,6 +1,7 @@
 /** Photos for entries, sent before the entry that names them. */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   clientIdSchema,
   mostPhotos,
@@ -10,10 +11,10 @@ import {
   photoSchema,
   photoTypes,
 } from '../../../shared/contracts/journal.ts';
-import type { PhotoRecord } from '../../../shared/store/journal.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal, PhotoRecord } from '../../../shared/store/journal.ts';
 import { WorkLine } from '../../beside/work-line.ts';
 import { drawPhoto, PhotoError } from '../../services/photos/draw-photo.ts';
+import type { PhotoStore } from '../../services/photos/photo-store.ts';
 import type { Api } from '../api.ts';
 import { fewAtOnce } from '../few-at-once.ts';
 import { fileAnswer } from '../file-answer.ts';
@@ -22,8 +23,13 @@ import { notFound, sendProblem } from '../problem.ts';
 const photoParams = z.object({ id: clientIdSchema });
 const yearS = 31_536_000;
 
-export function registerPhotos(api: Api, installation: Installation): void {
-  const { journal, photos, clock } = installation;
+interface PhotosParts {
+  readonly journal: Journal;
+  readonly photos: PhotoStore;
+  readonly clock: Clock;
+}
+
+export function registerPhotos(api: Api, { journal, photos, clock }: PhotosParts): void {
   const line = new WorkLine({ atOnce: 1, mostOfOne: mostPhotos, mostWaiting: 40 });
   const few = fewAtOnce(mostPhotos, 'Your other photos are still being drawn. Wait for them, then try again.');
   api.addContentTypeParser(

@@ -1,6 +1,7 @@
 /** Piles and their batches. */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   finishBatchSchema,
   newBatchSchema,
@@ -9,25 +10,24 @@ import {
   pileDetailSchema,
   pilesAnswerSchema,
 } from '../../../shared/contracts/piles.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { idFromName, randomId } from '../../services/id-from-name.ts';
+import { omitUndefined } from '../../services/omit-undefined.ts';
 import { pileDetail } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
-import { idFromName, randomId } from './id-from-name.ts';
 
 export const pileParams = z.object({ id: z.string().min(1).max(64) });
 
-/** Leaves out what was not said, so that "not said" and "undefined" are one. */
-export function said<T extends object>(given: T | undefined): { [K in keyof T]: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]: Exclude<T[K], undefined>;
-  };
+interface PilesParts {
+  readonly journal: Journal;
+  readonly watch: PilePort;
+  readonly clock: Clock;
 }
 
-export function registerPiles(api: Api, installation: Installation): void {
-  const { journal, watch, clock } = installation;
-
+export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): void {
   /** The pile as it stands after a change of its records. */
   const readAnew = async (id: string, reply: FastifyReply) => {
     const one = await watch.reload(id);
@@ -70,8 +70,8 @@ export function registerPiles(api: Api, installation: Installation): void {
         startedAtMs: startedAt ?? nowMs,
         endedAtMs: null,
         outcome: null,
-        recipe: said(recipe),
-        limits: said(limits),
+        recipe: omitUndefined(recipe),
+        limits: omitUndefined(limits),
       });
       const added = await watch.reload(pile.id);
       return added ? reply.code(201).send(await pileDetail(added, [])) : notFound(reply, 'pile', pile.id);
@@ -91,7 +91,7 @@ export function registerPiles(api: Api, installation: Installation): void {
       tell(request, { before: { name: one.pile.name, ...(limits && { limits: one.batch?.limits ?? {} }) } });
       if (name !== undefined) await journal.piles.rename(one.pile.id, name);
       if (limits && one.batch) {
-        await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...said(limits) } });
+        await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...omitUndefined(limits) } });
       }
       return readAnew(one.pile.id, reply);
     },
@@ -152,8 +152,8 @@ export function registerPiles(api: Api, installation: Installation): void {
         startedAtMs: startedAt ?? nowMs,
         endedAtMs: null,
         outcome: null,
-        recipe: said(recipe),
-        limits: said(limits),
+        recipe: omitUndefined(recipe),
+        limits: omitUndefined(limits),
       });
       reply.code(201);
       return readAnew(one.pile.id, reply);

@@ -1,5 +1,6 @@
 /** The probes, whom they serve, and their calibration. */
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   calibrationSchema,
   claimSchema,
@@ -10,20 +11,32 @@ import {
   probesQuestionSchema,
 } from '../../../shared/contracts/probes.ts';
 import { nameSchema } from '../../../shared/names.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { LiveHub } from '../../services/live/live-hub.ts';
+import type { ForgetProbes } from '../../services/probes/forget-probes.ts';
 import { findProbes, listProbes } from '../../services/probes/list-probes.ts';
-import { type KnownProbe, probeView } from '../../services/probes/probe-book.ts';
+import { type KnownProbe, type ProbeBook, probeView } from '../../services/probes/probe-book.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 
 const probeParams = z.object({ site: nameSchema, probe: nameSchema });
 
-export function registerProbes(api: Api, installation: Installation): void {
+interface ProbesParts {
+  readonly hub: LiveHub;
+  readonly probes: ProbeBook;
+  readonly watch: PilePort;
+  readonly clock: Clock;
+  readonly journal: Journal;
+  readonly forgetting: ForgetProbes;
+}
+
+export function registerProbes(api: Api, parts: ProbesParts): void {
   const changed = (known: KnownProbe) => {
     const view = probeView(known);
-    installation.hub.publish('probe', `${known.site}/${known.probe}`, view);
-    installation.hub.publish('probes', '', installation.probes.counts);
+    parts.hub.publish('probe', `${known.site}/${known.probe}`, view);
+    parts.hub.publish('probes', '', parts.probes.counts);
     return view;
   };
 
@@ -33,7 +46,7 @@ export function registerProbes(api: Api, installation: Installation): void {
       config: { access: 'viewer' },
       schema: { querystring: probesQuestionSchema, response: { 200: probesAnswerSchema } },
     },
-    async (request) => listProbes(installation.probes, request.query),
+    async (request) => listProbes(parts.probes, request.query),
   );
 
   api.post(
@@ -44,22 +57,22 @@ export function registerProbes(api: Api, installation: Installation): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = installation.probes.get(site, probe);
+      const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       const { pileId, position, from } = request.body;
-      const watch = installation.watch.get(pileId);
+      const watch = parts.watch.get(pileId);
       if (!watch) return notFound(reply, 'pile', pileId);
 
       const before = known.claim?.pileId;
       tell(request, { before: claimTold(known) });
       // A probe that spoke just before its batch was written down stood in the pile already.
-      const laidMs = watch.batch?.startedAtMs ?? installation.clock.nowMs();
+      const laidMs = watch.batch?.startedAtMs ?? parts.clock.nowMs();
       const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
       const claim = { site, probe, pileId, position, fromMs: from ?? Math.min(laidMs, free) };
-      await installation.journal.claims.claim(claim);
-      installation.probes.setClaim(known, { ...claim, toMs: null });
-      await installation.watch.reload(pileId);
-      if (before !== undefined && before !== pileId) await installation.watch.reload(before);
+      await parts.journal.claims.claim(claim);
+      parts.probes.setClaim(known, { ...claim, toMs: null });
+      await parts.watch.reload(pileId);
+      if (before !== undefined && before !== pileId) await parts.watch.reload(before);
       return changed(known);
     },
   );
@@ -72,14 +85,14 @@ export function registerProbes(api: Api, installation: Installation): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = installation.probes.get(site, probe);
+      const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       tell(request, { before: claimTold(known) });
       if (known.claim) {
         const { pileId } = known.claim;
-        await installation.journal.claims.release(site, probe, installation.clock.nowMs());
-        installation.probes.setClaim(known, null);
-        await installation.watch.reload(pileId);
+        await parts.journal.claims.release(site, probe, parts.clock.nowMs());
+        parts.probes.setClaim(known, null);
+        await parts.watch.reload(pileId);
       }
       return changed(known);
     },
@@ -93,10 +106,10 @@ export function registerProbes(api: Api, installation: Installation): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = installation.probes.get(site, probe);
+      const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       tell(request, { before: probeView(known) });
-      await installation.forgetting.forget([{ site, probe }]);
+      await parts.forgetting.forget([{ site, probe }]);
       return { forgotten: 1, kept: 0 };
     },
   );
@@ -108,10 +121,10 @@ export function registerProbes(api: Api, installation: Installation): void {
       schema: { body: forgetSchema, response: { 200: forgottenSchema } },
     },
     async (request) => {
-      const found = findProbes(installation.probes, { ...request.body, claimed: 'no' });
-      const may = await installation.forgetting.forgettable(found);
+      const found = findProbes(parts.probes, { ...request.body, claimed: 'no' });
+      const may = await parts.forgetting.forgettable(found);
       tell(request, { after: { forgotten: may.length, names: may.slice(0, mostNamesTold).map(nameOf) } });
-      await installation.forgetting.forget(may);
+      await parts.forgetting.forget(may);
       return { forgotten: may.length, kept: found.length - may.length };
     },
   );
@@ -124,10 +137,10 @@ export function registerProbes(api: Api, installation: Installation): void {
     },
     async (request, reply) => {
       const { site, probe } = request.params;
-      const known = installation.probes.get(site, probe);
+      const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
       tell(request, { before: { temperatureOffsetC: known.temperatureOffsetC } });
-      await installation.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
+      await parts.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
       known.temperatureOffsetC = request.body.temperatureOffsetC;
       return changed(known);
     },

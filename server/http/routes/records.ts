@@ -1,27 +1,32 @@
 /** The record of a batch as JSON and as PDF, and whether it may be ready. */
-
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { readinessSchema } from '../../../shared/contracts/readiness.ts';
 import { batchRecordSchema } from '../../../shared/contracts/records.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Beside } from '../../beside/job.ts';
 import { oneAnswer } from '../../beside/job.ts';
-import { recordJob } from '../../beside/jobs.ts';
 import { WorkLine } from '../../beside/work-line.ts';
+import { idFromName } from '../../services/id-from-name.ts';
+import type { PhotoStore } from '../../services/photos/photo-store.ts';
 import { batchHeatHistory } from '../../services/records/batch-heat-history.ts';
-import { batchRecord, entriesOf } from '../../services/records/batch-record.ts';
+import { batchRecord, entriesOf, type RecordParts } from '../../services/records/batch-record.ts';
 import { batchSources } from '../../services/records/batch-sources.ts';
 import { tenMinuteHistory } from '../../services/records/batch-temperatures.ts';
+import { recordJob } from '../../services/records/pdf/record-job.ts';
 import { readinessView } from '../../services/records/readiness-view.ts';
 import type { Api } from '../api.ts';
 import { attachment } from '../attachment.ts';
 import { fileAnswer } from '../file-answer.ts';
 import { notFound } from '../problem.ts';
 import { whileWaitedFor } from '../waited-for.ts';
-import { idFromName } from './id-from-name.ts';
 import { pileParams } from './piles.ts';
 
-export function registerRecords(api: Api, installation: Installation): void {
-  const { journal, readings, photos, clock, beside } = installation;
+interface RecordsParts extends RecordParts {
+  readonly photos: PhotoStore;
+  readonly beside: Beside;
+}
+
+export function registerRecords(api: Api, parts: RecordsParts): void {
+  const { journal, readings, photos, clock, beside } = parts;
   const line = new WorkLine({ atOnce: 1, mostOfOne: 4, mostWaiting: 40 });
 
   api.get(
@@ -33,7 +38,7 @@ export function registerRecords(api: Api, installation: Installation): void {
       if (!batch || !pile) return notFound(reply, 'batch', request.params.id);
       const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? clock.nowMs() };
       const sources = await batchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
-      const entries = await entriesOf(installation, batch);
+      const entries = await entriesOf(journal, batch);
       const history = batchHeatHistory(batch, entries);
       await tenMinuteHistory(readings, sources, range, history);
       return readinessView(readings, batch, sources, entries, range.toMs, historyAt(history, range.toMs));
@@ -44,7 +49,7 @@ export function registerRecords(api: Api, installation: Installation): void {
     '/api/batches/:id/record',
     { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: batchRecordSchema } } },
     async (request, reply) =>
-      (await batchRecord(installation, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+      (await batchRecord(parts, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.get(
@@ -56,7 +61,7 @@ export function registerRecords(api: Api, installation: Installation): void {
     async (request, reply) => {
       const signal = whileWaitedFor(reply);
       return line.run(request.person?.id ?? '', async () => {
-        const record = await batchRecord(installation, request.params.id);
+        const record = await batchRecord(parts, request.params.id);
         if (!record) return notFound(reply, 'batch', request.params.id);
         const pictures = new Map<string, Uint8Array>();
         for (const id of record.entries.flatMap(({ photoIds }) => photoIds).slice(0, 50)) {

@@ -13,32 +13,38 @@ import {
   seasonNameSchema,
   seasonsAnswerSchema,
 } from '../../../shared/contracts/seasons.ts';
-import type { Installation } from '../../app/installation.ts';
-import { bringIn } from '../../services/seasons/bring-in.ts';
+import { type BringInParts, bringIn } from '../../services/seasons/bring-in.ts';
 import { compareCsv } from '../../services/seasons/compare-table.ts';
 import { nameSeason } from '../../services/seasons/season-names.ts';
-import { closest, compare, curves, groupDifference, seasons } from '../../services/seasons/season-service.ts';
+import {
+  closest,
+  compare,
+  curves,
+  groupDifference,
+  type SeasonParts,
+  seasons,
+} from '../../services/seasons/season-service.ts';
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
-export function registerSeasons(api: Api, installation: Installation): void {
+export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): void {
   api.get(
     '/api/compare',
     { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
-    async (request) => compare(installation, request.query),
+    async (request) => compare(parts, request.query),
   );
 
   api.get(
     '/api/compare/curves',
     { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: curvesAnswerSchema } } },
-    async (request) => ({ curves: await curves(installation, request.query) }),
+    async (request) => ({ curves: await curves(parts, request.query) }),
   );
 
   api.get(
     '/api/compare.csv',
     { config: { access: 'viewer' }, schema: { querystring: choiceSchema } },
     async (request, reply) => {
-      const { batches } = await compare(installation, request.query);
+      const { batches } = await compare(parts, request.query);
       return reply
         .type('text/csv; charset=utf-8')
         .header('content-disposition', 'attachment; filename="batches-compared.csv"')
@@ -52,7 +58,7 @@ export function registerSeasons(api: Api, installation: Installation): void {
     async (request, reply) =>
       reply
         .header('content-disposition', 'attachment; filename="batches-compared.json"')
-        .send(await compare(installation, request.query)),
+        .send(await compare(parts, request.query)),
   );
 
   api.get(
@@ -61,14 +67,14 @@ export function registerSeasons(api: Api, installation: Installation): void {
       config: { access: 'viewer' },
       schema: { querystring: differenceQuestionSchema, response: { 200: differenceAnswerSchema } },
     },
-    async (request) => groupDifference(installation, request.query),
+    async (request) => groupDifference(parts, request.query),
   );
 
   api.get(
     '/api/seasons',
     { config: { access: 'viewer' }, schema: { response: { 200: seasonsAnswerSchema } } },
     async () => ({
-      seasons: await seasons(installation),
+      seasons: await seasons(parts),
     }),
   );
 
@@ -83,8 +89,8 @@ export function registerSeasons(api: Api, installation: Installation): void {
       },
     },
     async (request) => {
-      await nameSeason(installation.journal, request.params.id, request.body.name);
-      return { seasons: await seasons(installation) };
+      await nameSeason(parts.journal, request.params.id, request.body.name);
+      return { seasons: await seasons(parts) };
     },
   );
 
@@ -94,8 +100,7 @@ export function registerSeasons(api: Api, installation: Installation): void {
       config: { access: 'viewer' },
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } },
     },
-    async (request, reply) =>
-      (await closest(installation, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+    async (request, reply) => (await closest(parts, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.post(
@@ -105,7 +110,7 @@ export function registerSeasons(api: Api, installation: Installation): void {
       schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } },
     },
     async (request, reply) => {
-      const answer = await bringIn(installation, request.body);
+      const answer = await bringIn(parts, request.body);
       if (!answer) return notFound(reply, 'site', request.body.site);
       if (request.body.keep && answer.problem !== null) {
         return sendProblem(reply, 422, answer.problem, { errors: [{ pointer: '/table', detail: answer.problem }] });

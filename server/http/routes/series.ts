@@ -2,8 +2,10 @@
  * A pile's readings over time, with the band that was expected. It never sends more than `points` buckets per position,
  * however long the range.
  */
+import type { Clock } from '../../../shared/clock.ts';
 import { seriesAnswerSchema, seriesQuerySchema } from '../../../shared/contracts/series.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { pileSeries } from '../../services/views/pile-series.ts';
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
@@ -11,7 +13,13 @@ import { pileParams } from './piles.ts';
 
 const longestMs = 20 * 366 * 86_400_000;
 
-export function registerSeries(api: Api, installation: Installation): void {
+interface SeriesParts {
+  readonly watch: PilePort;
+  readonly clock: Clock;
+  readonly readings: ReadingsStore;
+}
+
+export function registerSeries(api: Api, { watch, clock, readings }: SeriesParts): void {
   api.get(
     '/api/piles/:id/series',
     {
@@ -19,16 +27,16 @@ export function registerSeries(api: Api, installation: Installation): void {
       schema: { params: pileParams, querystring: seriesQuerySchema, response: { 200: seriesAnswerSchema } },
     },
     async (request, reply) => {
-      const one = installation.watch.get(request.params.id);
+      const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
-      const toMs = request.query.to ?? installation.clock.nowMs();
+      const toMs = request.query.to ?? clock.nowMs();
       const fromMs = request.query.from ?? one.batch?.startedAtMs ?? one.pile.createdAtMs;
       if (!(fromMs < toMs && toMs - fromMs <= longestMs)) {
         return sendProblem(reply, 422, 'The range must begin before it ends and be shorter than 20 years.', {
           errors: [{ pointer: '/from', detail: 'must lie before "to"' }],
         });
       }
-      const answer = await pileSeries(installation, one, {
+      const answer = await pileSeries(readings, one, {
         fromMs,
         toMs,
         points: request.query.points,

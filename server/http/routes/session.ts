@@ -1,5 +1,6 @@
 /** Signing in and out, and the links by which people come in. */
 import { z } from 'zod';
+import type { Config } from '../../../shared/config.ts';
 import {
   linkLookSchema,
   linkShownSchema,
@@ -8,15 +9,21 @@ import {
   signInSchema,
 } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
 
 /** More than anyone needs, and few enough that neither memory nor journal suffers. */
 const rateLimit = { max: 30, timeWindow: 60_000 };
 
-export function registerSession(api: Api, installation: Installation): void {
-  const { people, journal, config } = installation;
+interface SessionParts {
+  readonly people: People;
+  readonly journal: Journal;
+  readonly config: Pick<Config, 'API_TOKEN'>;
+}
+
+export function registerSession(api: Api, { people, journal, config }: SessionParts): void {
   const open = { access: 'open', does: false } as const;
   const now = async (person: PersonRecord | null) => ({
     person: person && { id: person.id, name: person.name, role: person.role, via: 'session' as const },

@@ -1,15 +1,19 @@
 /** The places where piles lie. */
 import { newSiteSchema, siteSchema, sitesAnswerSchema } from '../../../shared/contracts/sites.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import { idFromName } from '../../services/id-from-name.ts';
 import type { Api } from '../api.ts';
-import { idFromName } from './id-from-name.ts';
 
-export function registerSites(api: Api, installation: Installation): void {
+interface SitesParts {
+  readonly journal: Journal;
+}
+
+export function registerSites(api: Api, parts: SitesParts): void {
   api.get(
     '/api/sites',
     { config: { access: 'viewer' }, schema: { response: { 200: sitesAnswerSchema } } },
     async () => ({
-      sites: await installation.journal.sites.list(),
+      sites: await parts.journal.sites.list(),
     }),
   );
 
@@ -28,7 +32,7 @@ export function registerSites(api: Api, installation: Installation): void {
         latitude: latitude ?? null,
         longitude: longitude ?? null,
       };
-      await installation.journal.sites.add(site);
+      await parts.journal.sites.add(site);
       return reply.code(201).send(site);
     },
   );

@@ -1,6 +1,8 @@
 /** How each person wants to be told, their devices, and a test for each way. */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
+import type { Config } from '../../../shared/config.ts';
 import {
   deviceHereAnswerSchema,
   deviceHereSchema,
@@ -12,17 +14,19 @@ import {
   testAskSchema,
 } from '../../../shared/contracts/notifications.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import { pushKeys } from '../../notify/channels/push.ts';
+import type { Delivery } from '../../notify/delivery.ts';
 import { type KnownPerson, serverPerson } from '../../notify/people.ts';
 import { countTest } from '../../notify/sending-bounds.ts';
+import { randomId } from '../../services/id-from-name.ts';
+import type { People } from '../../services/people/open-people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import { notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
 import { tell } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
 import { deviceView } from './held.ts';
-import { randomId } from './id-from-name.ts';
 import { registerMailAddress } from './mail-address.ts';
 
 const idParams = z.object({ id: z.string().min(1).max(100) });
@@ -31,8 +35,16 @@ const mostDevices = 20;
 const nobodyThere =
   'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.';
 
-export function registerTelling(api: Api, installation: Installation): void {
-  const { delivery, journal, clock } = installation;
+interface TellingParts {
+  readonly delivery: Delivery;
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly people: People;
+  readonly config: Pick<Config, 'PUBLIC_URL'>;
+}
+
+export function registerTelling(api: Api, parts: TellingParts): void {
+  const { delivery, journal, clock } = parts;
   const { people } = delivery;
 
   /** Whoever asks, as somebody who is told; a program with the server's own token speaks for the server. */
@@ -49,7 +61,7 @@ export function registerTelling(api: Api, installation: Installation): void {
     mail: await delivery.mail.view(person.id),
     pushKey: (await pushKeys(journal)).publicKey,
     canMail: delivery.can('email'),
-    hasPublicAddress: installation.config.PUBLIC_URL !== undefined,
+    hasPublicAddress: parts.config.PUBLIC_URL !== undefined,
   });
 
   api.get(
@@ -124,16 +136,16 @@ export function registerTelling(api: Api, installation: Installation): void {
       if (!person || !before) return { isTold: false };
       const madeWith = signedUpWith(request);
       if (madeWith === null) return { isTold: before.personId === person.id };
-      await installation.people.trail.settle();
+      await parts.people.trail.settle();
       const state = await journal.telling.devices.here(endpoint, person.id, madeWith);
       if (state === 'anothers') {
-        await installation.people.trail.add(request, {
+        await parts.people.trail.add(request, {
           what: 'signed in on a device that was told for somebody else, which ended that',
           subject: before.label,
         });
       }
       if (state === 'moved') {
-        await installation.people.trail.add(request, {
+        await parts.people.trail.add(request, {
           what: 'signed in anew on a device that is told',
           subject: before.label,
         });
@@ -170,7 +182,7 @@ export function registerTelling(api: Api, installation: Installation): void {
       if (way === 'email' && ['waiting', 'before'].includes((await people.mailOf(person.id)).standing)) {
         return sendProblem(reply, 409, 'Confirm this e-mail address first: until then only a code is sent to it.');
       }
-      await countTest(journal.attempts, person.id, installation.people.nowMs());
+      await countTest(journal.attempts, person.id, parts.people.nowMs());
       tell(request, { subject: way });
       const id = randomId();
       await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
@@ -178,7 +190,7 @@ export function registerTelling(api: Api, installation: Installation): void {
     },
   );
 
-  registerMailAddress(api, installation, async (request) => {
+  registerMailAddress(api, delivery, async (request) => {
     const person = await asking(request);
     if (!person) throw new Refusal(409, nobodyThere);
     return person;

@@ -1,5 +1,6 @@
 /** Who was told of an alarm, when and how it went; what could not be delivered; the orders of sites. */
 import { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   alarmLinkAnswerSchema,
   escalationAnswerSchema,
@@ -9,7 +10,8 @@ import {
   tellingPeopleSchema,
   undeliveredAnswerSchema,
 } from '../../../shared/contracts/notifications.ts';
-import type { Installation } from '../../app/installation.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import type { Delivery } from '../../notify/delivery.ts';
 import { contentOf } from '../../notify/messages.ts';
 import { messageView, notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
@@ -21,8 +23,13 @@ const mostShown = 100;
 const viewer = { access: 'viewer' as const };
 const owner = { access: 'owner' as const };
 
-export function registerAlarmLinkAnswers(api: Api, installation: Installation): void {
-  const { delivery, journal, clock } = installation;
+interface AlarmLinkAnswersParts {
+  readonly delivery: Delivery;
+  readonly journal: Journal;
+  readonly clock: Clock;
+}
+
+export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }: AlarmLinkAnswersParts): void {
   const { telling } = journal;
 
   api.get(

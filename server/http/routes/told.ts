@@ -4,8 +4,7 @@
  */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
-import type { Installation } from '../../app/installation.ts';
-import { type AlarmLinkAnswer, answerTold } from '../../notify/acknowledge-by-link.ts';
+import { type AcknowledgeByLinkParts, type AlarmLinkAnswer, answerTold } from '../../notify/acknowledge-by-link.ts';
 import { escaped } from '../../notify/channels/mail-body.ts';
 import { alarmLinkPath } from '../../notify/notification-links.ts';
 import type { Api } from '../api.ts';
@@ -21,8 +20,7 @@ const statuses: Record<AlarmLinkAnswer['state'], number> = {
   unknown: 404,
 };
 
-export async function registerAlarmLinks(api: Api, installation: Installation): Promise<void> {
-  const parts = { ...installation, people: installation.delivery.people };
+export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts): Promise<void> {
   const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
   const options = {
     config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,

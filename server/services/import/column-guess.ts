@@ -2,7 +2,7 @@
 import type { ColumnMeaning, ImportAsk } from '../../../shared/contracts/import.ts';
 import { positions } from '../../../shared/names.ts';
 import { type Quantity, quantities, quantityFacts } from '../../../shared/quantity.ts';
-import { idFromName } from '../../http/routes/id-from-name.ts';
+import { idFromName } from '../id-from-name.ts';
 import { entryFactColumns } from '../records/export/subjects.ts';
 
 const ignored: ColumnMeaning = { as: 'ignored' };

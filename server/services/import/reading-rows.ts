@@ -6,7 +6,7 @@ import { ReadingError } from '../../../shared/errors.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import { idFromName } from '../../http/routes/id-from-name.ts';
+import { idFromName } from '../id-from-name.ts';
 import { cellNumber, isEmptyCell } from './cell-number.ts';
 import { namedQuantity, unitName } from './column-guess.ts';
 import { type Columns, columnOf, fieldOf, hasTime, type ImportAskRead, type Refusal, rowTime } from './row-reader.ts';

@@ -3,25 +3,36 @@
  * anything that the preview did not show.
  */
 import type { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import type { ImportPreview, importDoneSchema } from '../../../shared/contracts/import.ts';
 import { ConflictError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import type { EntryRecord } from '../../../shared/store/journal.ts';
-import { appended } from '../../../shared/store/readings-store.ts';
-import type { Installation } from '../../app/installation.ts';
-import { oneAnswer } from '../../beside/job.ts';
-import { importJob } from '../../beside/jobs.ts';
+import type { EntryRecord, Journal } from '../../../shared/store/journal.ts';
+import { appended, type ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { type Beside, oneAnswer } from '../../beside/job.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { JournalService } from '../journal/journal-service.ts';
-import { probeView } from '../probes/probe-book.ts';
+import type { LiveHub } from '../live/live-hub.ts';
+import { type ProbeBook, probeView } from '../probes/probe-book.ts';
 import type { ImportedEntry } from './entry-rows.ts';
+import { importJob } from './import-job.ts';
 import type { ImportPiece, ImportQuestion } from './read-file.ts';
 import type { ImportAskRead } from './row-reader.ts';
 
 type ImportDone = z.output<typeof importDoneSchema>;
-type ImportInstallation = Pick<Installation, 'journal' | 'readings' | 'clock' | 'probes' | 'watch' | 'hub' | 'beside'>;
+
+export interface ImportParts {
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly clock: Clock;
+  readonly probes: ProbeBook;
+  readonly watch: PilePort;
+  readonly hub: LiveHub;
+  readonly beside: Beside;
+}
 
 async function questionOf(
-  { journal, clock }: ImportInstallation,
+  { journal, clock }: ImportParts,
   wanted: ImportQuestion['wanted'],
   ask: ImportAskRead,
 ): Promise<ImportQuestion> {
@@ -34,13 +45,11 @@ async function questionOf(
 
 /** @throws {CsvError} When the file cannot be read as a table. */
 export async function previewImport(
-  installation: ImportInstallation,
+  parts: ImportParts,
   ask: ImportAskRead,
   signal: AbortSignal,
 ): Promise<ImportPreview> {
-  const piece = await oneAnswer(
-    installation.beside.run(importJob, await questionOf(installation, 'preview', ask), signal),
-  );
+  const piece = await oneAnswer(parts.beside.run(importJob, await questionOf(parts, 'preview', ask), signal));
   if (piece.kind !== 'preview') throw new Error('a preview was asked for');
   return piece.preview;
 }
@@ -50,15 +59,9 @@ export async function previewImport(
  * @throws {ConflictError} When this is not what the preview showed, or the columns do not suffice.
  * @throws {CsvError} When the file cannot be read as a table.
  */
-export async function commitImport(
-  installation: ImportInstallation,
-  ask: ImportAskRead,
-  digest: string,
-): Promise<ImportDone> {
-  const pieces = installation.beside.run(importJob, await questionOf(installation, 'rows', ask));
-  return ask.kind === 'readings'
-    ? keepReadings(installation, pieces, digest)
-    : keepEntries(installation, pieces, digest);
+export async function commitImport(parts: ImportParts, ask: ImportAskRead, digest: string): Promise<ImportDone> {
+  const pieces = parts.beside.run(importJob, await questionOf(parts, 'rows', ask));
+  return ask.kind === 'readings' ? keepReadings(parts, pieces, digest) : keepEntries(parts, pieces, digest);
 }
 
 type Rows = Extract<ImportPiece, { kind: 'rows' }>;
@@ -76,23 +79,23 @@ async function* checkedRows(pieces: AsyncIterable<ImportPiece>, digest: string):
 }
 
 async function keepReadings(
-  installation: ImportInstallation,
+  parts: ImportParts,
   pieces: AsyncIterable<ImportPiece>,
   digest: string,
 ): Promise<ImportDone> {
   const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
-  const probes = new Set<ReturnType<typeof installation.probes.of>>();
+  const probes = new Set<ReturnType<typeof parts.probes.of>>();
   const keep = async (batch: readonly Reading[]) => {
     if (batch.length === 0) return;
     const { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount } =
-      await installation.readings.append(batch);
+      await parts.readings.append(batch);
     done.kept += newCount;
     done.known += duplicateCount;
     done.conflicting += conflictCount;
     done.thinned += beforeHorizonCount;
     // As for what comes in by itself: the watches hear of it once it is safe, and go back where it is late.
     batch.forEach((reading, i) => {
-      if (outcomes[i] === appended.new) probes.add(installation.probes.record(reading));
+      if (outcomes[i] === appended.new) probes.add(parts.probes.record(reading));
     });
   };
   try {
@@ -101,19 +104,19 @@ async function keepReadings(
       await keep(readings);
     }
   } finally {
-    for (const known of probes) installation.hub.publish('probe', `${known.site}/${known.probe}`, probeView(known));
-    await installation.watch.broughtIn(probes);
+    for (const known of probes) parts.hub.publish('probe', `${known.site}/${known.probe}`, probeView(known));
+    await parts.watch.broughtIn(probes);
   }
   return done;
 }
 
 async function keepEntries(
-  installation: ImportInstallation,
+  parts: ImportParts,
   pieces: AsyncIterable<ImportPiece>,
   digest: string,
 ): Promise<ImportDone> {
   const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
-  const { journal, clock, watch } = installation;
+  const { journal, clock, watch } = parts;
   const service = new JournalService({ journal, clock, acted: (pileId) => watch.reload(pileId) });
   const kept: EntryRecord[] = [];
   const keep = async ({ pileId, entry }: ImportedEntry) => {

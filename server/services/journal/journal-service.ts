@@ -6,7 +6,7 @@ import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { correctionSchema, newEntrySchema, withdrawalSchema } from '../../../shared/contracts/journal.ts';
 import type { EntryRecord, Journal, Kept } from '../../../shared/store/journal.ts';
-import { randomId } from '../../http/routes/id-from-name.ts';
+import { randomId } from '../id-from-name.ts';
 import { isHeard } from './heard-by-judge.ts';
 
 type NewEntryRead = z.output<typeof newEntrySchema>;

@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod';
 import { findCircle } from '../../../core/lineage/circle.ts';
+import type { Clock } from '../../../shared/clock.ts';
 import type { GivenRecipe } from '../../../shared/contracts/domain/batch.ts';
 import type {
   abandonSchema,
@@ -17,10 +18,10 @@ import type {
 } from '../../../shared/contracts/lineage.ts';
 import type { newLotSchema } from '../../../shared/contracts/lots.ts';
 import { ConflictError } from '../../../shared/errors.ts';
-import type { BatchRecord, FlowRecord, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
-import type { Installation } from '../../app/installation.ts';
-import { idFromName, randomId } from '../../http/routes/id-from-name.ts';
-import { said } from '../../http/routes/piles.ts';
+import type { BatchRecord, FlowRecord, Journal, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { idFromName, randomId } from '../id-from-name.ts';
+import { omitUndefined } from '../omit-undefined.ts';
 import { batchName, type Family, isEmptied, readFamily } from './family.ts';
 import { restKg } from './rest.ts';
 
@@ -34,12 +35,18 @@ interface Taken {
   readonly all: boolean;
 }
 
+export interface BatchLifeParts {
+  readonly journal: Journal;
+  readonly watch: PilePort;
+  readonly clock: Clock;
+}
+
 export class BatchLife {
-  readonly #house: Installation;
+  readonly #parts: BatchLifeParts;
   #turn: Promise<unknown> = Promise.resolve();
 
-  constructor(installation: Installation) {
-    this.#house = installation;
+  constructor(parts: BatchLifeParts) {
+    this.#parts = parts;
   }
 
   /** @returns the new batch's id. */
@@ -70,7 +77,7 @@ export class BatchLife {
       mustHaveSome(family, batch);
       const parts = ask.parts.map((part, i) => {
         const { pileId, pile } = this.#place(part.on, at, `/parts/${i}/on`);
-        const recipe = { ...ofEveryPart(batch.recipe), ...said(part.recipe), massKg: part.massKg };
+        const recipe = { ...ofEveryPart(batch.recipe), ...omitUndefined(part.recipe), massKg: part.massKg };
         const made: BatchRecord = {
           ...batch,
           id: randomId(),
@@ -196,8 +203,8 @@ export class BatchLife {
       startedAtMs: at,
       endedAtMs: null,
       outcome: null,
-      recipe: said(ask.recipe),
-      limits: said(ask.limits),
+      recipe: omitUndefined(ask.recipe),
+      limits: omitUndefined(ask.limits),
     };
     const emptied = taken.filter(({ all }) => all).map((one) => one.batch);
     await this.#keep(
@@ -215,7 +222,7 @@ export class BatchLife {
 
   #place(on: Read<typeof layOnSchema>, atMs: number, pointer: string): { pileId: string; pile: PileRecord | null } {
     if ('pileId' in on) {
-      if (!this.#house.watch.get(on.pileId)) {
+      if (!this.#parts.watch.get(on.pileId)) {
         throw new ConflictError(
           `Cannot lay a batch as the pile must exist: no pile "${on.pileId}"`,
           `${pointer}/pileId`,
@@ -225,11 +232,11 @@ export class BatchLife {
     }
     const { id, site, name } = on.newPile;
     const pileId = id ?? idFromName(name);
-    return { pileId, pile: { id: pileId, siteId: site, name, createdAtMs: Math.min(atMs, this.#house.clock.nowMs()) } };
+    return { pileId, pile: { id: pileId, siteId: site, name, createdAtMs: Math.min(atMs, this.#parts.clock.nowMs()) } };
   }
 
   async #keep(change: LineageChange, batches: readonly BatchRecord[]): Promise<void> {
-    const { journal, watch } = this.#house;
+    const { journal, watch } = this.#parts;
     await journal.lineage.keep(change, refuseCircle);
     for (const { batchId } of change.ended ?? []) {
       const ended = batches.find(({ id }) => id === batchId);
@@ -240,7 +247,7 @@ export class BatchLife {
 
   /** One step after the other: each reads what the one before left. */
   #inTurn<T>(step: (family: Family, atMs: (given: number | undefined) => number) => Promise<T>): Promise<T> {
-    const { journal, clock } = this.#house;
+    const { journal, clock } = this.#parts;
     const done = this.#turn.then(async () => {
       const nowMs = clock.nowMs();
       return step(await readFamily(journal), (given) => {
@@ -257,7 +264,7 @@ export class BatchLife {
 
 /** What is as true of a part as of the whole; how it lies, and how damp it was, is its own. */
 function ofEveryPart({ material, doseFrac }: GivenRecipe): GivenRecipe {
-  return said({ material, doseFrac });
+  return omitUndefined({ material, doseFrac });
 }
 
 function refuseCircle(flows: readonly FlowRecord[]): void {

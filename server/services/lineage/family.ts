@@ -13,7 +13,7 @@ import type {
   PileRecord,
   UseRecord,
 } from '../../../shared/store/journal.ts';
-import { dayWords, knownZone } from '../records/day-words.ts';
+import { dayWords, knownZone } from '../day-words.ts';
 
 export interface Family {
   /** Of the first site, in which days are told; UTC where it has none. */

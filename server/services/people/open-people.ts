@@ -3,11 +3,10 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PeopleKnown } from '../../http/guard.ts';
 import { ApiTokens } from './api-tokens.ts';
 import { AuditTrail } from './audit-trail.ts';
 import { Links } from './links.ts';
-import { peopleKnown } from './people-known.ts';
+import { type PeopleKnown, peopleKnown } from './people-known.ts';
 import { Sessions } from './sessions.ts';
 import { SignIn } from './sign-in.ts';
 

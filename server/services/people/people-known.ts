@@ -2,13 +2,31 @@
 import type { FastifyRequest } from 'fastify';
 import type { Person } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { isFromHere } from '../../http/from-here.ts';
-import type { PeopleKnown } from '../../http/guard.ts';
+import type { SessionRecord } from '../../../shared/store/people-journal.ts';
 import type { ApiTokens } from './api-tokens.ts';
 import { readCookie } from './cookies.ts';
+import { isFromHere } from './from-here.ts';
 import { Remembered } from './remembered.ts';
 import { isSame } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Who asks; null for somebody unknown, who reaches open routes only. */
+    person: Person | null;
+    /** The session by which they are known, when it is one. */
+    session: SessionRecord | null;
+    /** The token of a person by which they are known, when it is one. */
+    tokenId: string | null;
+  }
+}
+
+export interface PeopleKnown {
+  /** Who the request shows itself to be by session or token, or by where it was made; sets `request.session` and `request.tokenId` too. */
+  personOf(request: FastifyRequest): Promise<Person | null>;
+  /** Whether this machine itself acts as owner for now. */
+  hereActs(): Promise<boolean>;
+}
 
 const tokenOwner: Person = { id: 'api-token', name: 'API token', role: 'owner', via: 'token' };
 const personHere: Person = { id: 'here', name: 'This machine', role: 'owner', via: 'here' };

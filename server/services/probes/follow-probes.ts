@@ -2,7 +2,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { IngestOptions } from '../../../ingest/start-ingest.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { LiveHub } from '../../http/live/live-hub.ts';
+import type { LiveHub } from '../live/live-hub.ts';
 import type { ProbeBook } from './probe-book.ts';
 import { createProbeNews } from './probe-news.ts';
 import { createStatusKeeper } from './status-keeper.ts';

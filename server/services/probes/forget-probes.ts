@@ -8,7 +8,7 @@ import type { Ingest } from '../../../ingest/start-ingest.ts';
 import { ConflictError } from '../../../shared/errors.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ProbeName, ReadingsStore } from '../../../shared/store/readings-store.ts';
-import type { LiveHub } from '../../http/live/live-hub.ts';
+import type { LiveHub } from '../live/live-hub.ts';
 import type { ProbeBook } from './probe-book.ts';
 
 export interface ForgetParts {

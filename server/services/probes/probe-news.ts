@@ -2,7 +2,7 @@
  * Tells open pages of probes as they speak: each by itself while few do; of more, only how many there are, and that
  * what a page shows of them is to be fetched again. So a page is sent as much by a farm of 50,000 probes as by fifty.
  */
-import type { LiveHub } from '../../http/live/live-hub.ts';
+import type { LiveHub } from '../live/live-hub.ts';
 import { type KnownProbe, type ProbeBook, probeView } from './probe-book.ts';
 
 /** That are told of by themselves at a time; pages are told four times a second. */

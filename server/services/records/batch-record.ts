@@ -1,15 +1,15 @@
 /** The whole record of one batch, gathered once for page, PDF and file. */
-
 import { keyOf } from '../../../core/lineage/graph.ts';
 import { readinessCautions } from '../../../core/readiness/readiness-words.ts';
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { toldHeat } from '../../../core/session/told-heat.ts';
+import type { Clock } from '../../../shared/clock.ts';
 import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { AlarmRecord, BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
-import type { Installation } from '../../app/installation.ts';
-import { judgedFrom } from '../../monitor/origin.ts';
+import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { judgedFrom } from '../../monitor/pile/origin.ts';
 import { entryView } from '../journal/entry-view.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';
 import { type Family, readFamily } from '../lineage/family.ts';
@@ -28,14 +28,17 @@ const curvePoints = 600;
 const mostEntries = 5000;
 const mostAlarms = 1000;
 
-type RecordInstallation = Pick<Installation, 'journal' | 'readings' | 'clock' | 'version'>;
+export interface RecordParts {
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly clock: Clock;
+  /** Of the program. */
+  readonly version: string;
+}
 
 /** Undefined when there is no such batch. */
-export async function batchRecord(
-  installation: RecordInstallation,
-  batchId: string,
-): Promise<BatchRecordSheet | undefined> {
-  const { journal, readings, clock, version } = installation;
+export async function batchRecord(parts: RecordParts, batchId: string): Promise<BatchRecordSheet | undefined> {
+  const { journal, readings, clock, version } = parts;
   const family = await readFamily(journal);
   const batch = family.batches.get(batchId);
   if (!batch) return undefined;
@@ -44,7 +47,7 @@ export async function batchRecord(
   const nowMs = clock.nowMs();
   const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? nowMs };
   const sources = await batchSources(journal, { pileId: batch.pileId, siteId, ...range });
-  const entries = await entriesOf(installation, batch);
+  const entries = await entriesOf(journal, batch);
   const turnsAtMs = entries.filter(({ what }) => what.kind === 'turned').map(({ atMs }) => atMs);
   const history = batchHeatHistory(batch, entries);
   const logs = await heatLogs(readings, sources, range, history);
@@ -56,14 +59,14 @@ export async function batchRecord(
     siteName: site?.name ?? siteId,
     batch: batchDetail(family, batch),
     recipe: batch.recipe,
-    assumed: await assumedOf(installation, family, batch),
+    assumed: await assumedOf(journal, family, batch),
     limits: limitsOf(batch),
     lots: lotsOf(family, batch),
     ancestry:
       lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],
     curves: await temperatureCurves(readings, sources, range, curvePoints),
     entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
-    alarms: await alarmsOf(installation, batch, range.toMs),
+    alarms: await alarmsOf(journal, batch, range.toMs),
     timeTemperature: timeTemperature(
       logs,
       turnsAtMs,
@@ -77,17 +80,14 @@ export async function batchRecord(
 }
 
 /** As the judge does, so that a record and the page of the pile say the same. */
-async function assumedOf({ journal }: RecordInstallation, family: Family, batch: BatchRecord): Promise<Assumption[]> {
+async function assumedOf(journal: Journal, family: Family, batch: BatchRecord): Promise<Assumption[]> {
   const acts = await journal.acts.list(batch.pileId, batch.startedAtMs);
   const { setup } = await judgedFrom(journal, family.flows, batch, acts, {}, []);
   return [...(setup.assumed ?? [])];
 }
 
 /** As they stand, oldest first, from the laying to the end. */
-export async function entriesOf(
-  { journal }: Pick<Installation, 'journal'>,
-  batch: BatchRecord,
-): Promise<EntryRecord[]> {
+export async function entriesOf(journal: Pick<Journal, 'entries'>, batch: BatchRecord): Promise<EntryRecord[]> {
   const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
   const within = { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) };
   return (await journal.entries.list({ ...within, limit: mostEntries })).reverse();
@@ -100,11 +100,7 @@ function lotsOf(family: Family, batch: BatchRecord): BatchRecordSheet['lots'] {
   });
 }
 
-async function alarmsOf(
-  { journal }: RecordInstallation,
-  batch: BatchRecord,
-  untilMs: number,
-): Promise<BatchRecordSheet['alarms']> {
+async function alarmsOf(journal: Journal, batch: BatchRecord, untilMs: number): Promise<BatchRecordSheet['alarms']> {
   const within = ({ raisedAtMs }: AlarmRecord) => raisedAtMs >= batch.startedAtMs && raisedAtMs <= untilMs;
   const alarms = (await journal.alarms.forPile(batch.pileId, mostAlarms)).filter(within).reverse();
   const open = await journal.alarms.open(batch.pileId);

@@ -1,6 +1,6 @@
 /** Which probes measured a batch while it lay there, also long after. */
 import type { Journal } from '../../../shared/store/journal.ts';
-import { type PileSource, pileSources } from '../../monitor/pile-sources.ts';
+import { type PileSource, pileSources } from '../../monitor/pile/pile-sources.ts';
 
 export interface BatchTime {
   readonly pileId: string;

@@ -1,5 +1,4 @@
 /** The temperatures of a batch by position: as a curve, hour by hour, and every reading. */
-
 import { startRuleLog } from '../../../core/records/composting-rules.ts';
 import { followHeatHistory, type HeatHistory } from '../../../core/records/heat-history.ts';
 import { followHeat, type HeatLog } from '../../../core/records/heat-log.ts';
@@ -8,7 +7,7 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import { type Position, positions } from '../../../shared/names.ts';
 import type { ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
-import { judged, type PileSource, sourceSeries } from '../../monitor/pile-sources.ts';
+import { judged, type PileSource, sourceSeries } from '../../monitor/pile/pile-sources.ts';
 
 type Curve = BatchRecordSheet['curves']['temperatureC'][number];
 

@@ -10,7 +10,7 @@ import { stageLimits } from '../../../shared/stage.ts';
 import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import type { PileSource } from '../../monitor/pile-sources.ts';
+import type { PileSource } from '../../monitor/pile/pile-sources.ts';
 import { heardIn } from '../journal/heard-by-judge.ts';
 import { hourlyTemperatures } from './batch-temperatures.ts';
 

@@ -3,18 +3,25 @@
  * one pile: their readings would mix.
  */
 import type { z } from 'zod';
+import type { Clock } from '../../../shared/clock.ts';
 import type { EarlierAnswer, earlierBatchSchema } from '../../../shared/contracts/seasons.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import type { BatchRecord } from '../../../shared/store/journal.ts';
+import type { BatchRecord, Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerDay, msPerMinute } from '../../../shared/units.ts';
-import type { Installation } from '../../app/installation.ts';
-import { randomId } from '../../http/routes/id-from-name.ts';
-import { said } from '../../http/routes/piles.ts';
+import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { randomId } from '../id-from-name.ts';
+import { omitUndefined } from '../omit-undefined.ts';
 import { type DayTable, readDayTable } from './day-table.ts';
 
 type Ask = z.output<typeof earlierBatchSchema>;
-type Parts = Pick<Installation, 'journal' | 'readings' | 'watch' | 'clock'>;
+export interface BringInParts {
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly watch: PilePort;
+  readonly clock: Clock;
+}
 
 const fewestRows = 3;
 const longestMs = 200 * msPerDay;
@@ -23,7 +30,7 @@ const tailMs = 20 * msPerMinute;
 const appendRows = 5_000;
 
 /** @returns Undefined when there is no such site. */
-export async function bringIn(parts: Parts, ask: Ask): Promise<EarlierAnswer | undefined> {
+export async function bringIn(parts: BringInParts, ask: Ask): Promise<EarlierAnswer | undefined> {
   const site = (await parts.journal.sites.list()).find(({ id }) => id === ask.site);
   if (!site) return undefined;
   const table = readDayTable(ask.table, {
@@ -54,7 +61,7 @@ function problemOf({ rows }: DayTable, nowMs: number): string | null {
   return null;
 }
 
-async function keep(parts: Parts, ask: Ask, siteName: string, { rows }: DayTable): Promise<string> {
+async function keep(parts: BringInParts, ask: Ask, siteName: string, { rows }: DayTable): Promise<string> {
   const { journal, readings } = parts;
   const [first, last] = [rows[0], rows.at(-1)];
   if (!first || !last) throw new RangeError('Cannot keep a batch as it must have readings: it has none');
@@ -65,7 +72,7 @@ async function keep(parts: Parts, ask: Ask, siteName: string, { rows }: DayTable
     startedAtMs: first.atMs,
     endedAtMs: last.atMs + tailMs,
     outcome: ask.outcome || null,
-    recipe: said(ask.recipe),
+    recipe: omitUndefined(ask.recipe),
     limits: {},
   };
   const probes = { core: `notebook-${id}`, air: `notebook-${id}-air` } as const;
@@ -93,7 +100,7 @@ async function keep(parts: Parts, ask: Ask, siteName: string, { rows }: DayTable
 
 /** On the first pile for earlier batches of the site that is free in those days. */
 async function layOn(
-  { journal, clock }: Parts,
+  { journal, clock }: BringInParts,
   siteId: string,
   siteName: string,
   batch: Omit<BatchRecord, 'pileId'>,

@@ -2,13 +2,13 @@
  * Batches laid beside each other: measures, curves, and those that went like a running one. It never keeps anything: a
  * corrected entry or a reading brought in later counts at the next question.
  */
-
 import { closestBatches, type Laid } from '../../../core/seasons/closest.ts';
 import { hourlyCourse, warmingBeganH } from '../../../core/seasons/course.ts';
 import { chanceRemark, noCause } from '../../../core/seasons/difference-words.ts';
 import { compareGroups, type Group, groupsBy, pairOf } from '../../../core/seasons/groups.ts';
 import { type BatchMeasures, measureBatch } from '../../../core/seasons/measure-batch.ts';
 import { fillRecipe } from '../../../core/session/fill-recipe.ts';
+import type { Clock } from '../../../shared/clock.ts';
 import {
   type AgedCurve,
   type Choice,
@@ -23,10 +23,10 @@ import {
 } from '../../../shared/contracts/seasons.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { stageLimits } from '../../../shared/stage.ts';
-import type { AlarmRecord, ClaimRecord } from '../../../shared/store/journal.ts';
+import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import type { Installation } from '../../app/installation.ts';
-import { inKgOf } from '../../monitor/origin.ts';
+import { inKgOf } from '../../monitor/pile/origin.ts';
 import { heardOfPeople } from '../journal/heard-by-judge.ts';
 import { batchName, type Family, readFamily } from '../lineage/family.ts';
 import { fineMs, hourMs, readBatchHeat } from './batch-heat.ts';
@@ -37,7 +37,11 @@ import { readSeasonNames } from './season-names.ts';
 const mostClosest = 5;
 const mostAlarms = 2000;
 
-type Parts = Pick<Installation, 'journal' | 'readings' | 'clock'>;
+export interface SeasonParts {
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly clock: Clock;
+}
 
 interface Service {
   readonly family: Family;
@@ -46,7 +50,7 @@ interface Service {
   readonly claims: readonly ClaimRecord[];
 }
 
-async function openService({ journal }: Parts): Promise<Service> {
+async function openService({ journal }: SeasonParts): Promise<Service> {
   const [family, sites, names, claims] = await Promise.all([
     readFamily(journal),
     journal.sites.list(),
@@ -56,7 +60,7 @@ async function openService({ journal }: Parts): Promise<Service> {
   return { family, known: knownBatches(family, sites), names, claims };
 }
 
-export async function compare(parts: Parts, choice: Choice): Promise<CompareAnswer> {
+export async function compare(parts: SeasonParts, choice: Choice): Promise<CompareAnswer> {
   const service = await openService(parts);
   const wanted = chosen(service.known, service.family, choice);
   const shown = wanted.slice(0, mostCompared);
@@ -76,7 +80,7 @@ export async function compare(parts: Parts, choice: Choice): Promise<CompareAnsw
 
 /** Two groups of the batches chosen, as the page tells them in words. */
 export async function groupDifference(
-  parts: Parts,
+  parts: SeasonParts,
   { split, one: oneId, other: otherId, ...choice }: DifferenceQuestion,
 ): Promise<DifferenceAnswer> {
   const { batches } = await compare(parts, choice);
@@ -98,11 +102,11 @@ export async function groupDifference(
   };
 }
 
-export async function seasons(parts: Parts): Promise<SeasonView[]> {
+export async function seasons(parts: SeasonParts): Promise<SeasonView[]> {
   return seasonsOf(await openService(parts));
 }
 
-export async function curves(parts: Parts, choice: Choice): Promise<AgedCurve[]> {
+export async function curves(parts: SeasonParts, choice: Choice): Promise<AgedCurve[]> {
   const service = await openService(parts);
   const answer: AgedCurve[] = [];
   for (const one of chosen(service.known, service.family, choice).slice(0, mostCurves)) {
@@ -112,7 +116,7 @@ export async function curves(parts: Parts, choice: Choice): Promise<AgedCurve[]>
 }
 
 /** @returns Undefined when there is no such batch. */
-export async function closest(parts: Parts, batchId: string): Promise<ClosestAnswer | undefined> {
+export async function closest(parts: SeasonParts, batchId: string): Promise<ClosestAnswer | undefined> {
   const service = await openService(parts);
   const one = service.known.find(({ batch }) => batch.id === batchId);
   if (!one) return undefined;
@@ -166,7 +170,7 @@ function saysOf(found: number, past: number, hours: number): string {
   return 'They went alike so far and were laid alike. That does not say that this one will end as they did.';
 }
 
-async function actsOf({ journal }: Parts, { batch }: Known, hours: number) {
+async function actsOf({ journal }: SeasonParts, { batch }: Known, hours: number) {
   const acts = await journal.acts.list(batch.pileId, batch.startedAtMs);
   return acts
     .filter(({ atMs, kind }) => atMs <= (batch.endedAtMs ?? atMs) && kind !== 'note')
@@ -177,7 +181,7 @@ async function actsOf({ journal }: Parts, { batch }: Known, hours: number) {
     });
 }
 
-async function comparedAll(parts: Parts, service: Service, wanted: readonly Known[]): Promise<ComparedBatch[]> {
+async function comparedAll(parts: SeasonParts, service: Service, wanted: readonly Known[]): Promise<ComparedBatch[]> {
   const alarms = new Map<string, readonly AlarmRecord[]>();
   const answer: ComparedBatch[] = [];
   for (const one of wanted) {
@@ -190,7 +194,7 @@ async function comparedAll(parts: Parts, service: Service, wanted: readonly Know
 }
 
 async function measuresOf(
-  parts: Parts,
+  parts: SeasonParts,
   service: Service,
   one: Known,
   alarms: readonly AlarmRecord[],
@@ -233,7 +237,7 @@ function within(heard: Awaited<ReturnType<typeof heardOfPeople>>, untilMs: numbe
   };
 }
 
-async function curveOf(parts: Parts, service: Service, one: Known): Promise<AgedCurve> {
+async function curveOf(parts: SeasonParts, service: Service, one: Known): Promise<AgedCurve> {
   const { batch, site } = one;
   const untilMs = untilOf(parts, one);
   const heat = await readBatchHeat(parts.readings, {
@@ -249,7 +253,7 @@ async function curveOf(parts: Parts, service: Service, one: Known): Promise<Aged
   return { id: batch.id, warmingAfterH: warmingBeganH(coreC, airC), coreC, airC };
 }
 
-function untilOf({ clock }: Parts, { batch }: Known): number {
+function untilOf({ clock }: SeasonParts, { batch }: Known): number {
   return batch.endedAtMs ?? clock.nowMs();
 }
 

@@ -5,7 +5,7 @@ import type { actRecordSchema, limitSchema, PileDetail } from '../../../shared/c
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../../shared/stage.ts';
 import type { ActRecord, BatchRecord } from '../../../shared/store/journal.ts';
-import type { WatchedPile } from '../../monitor/watched-pile.ts';
+import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
 
 const limitUnits: Record<keyof StageLimits, string> = {
   lengthMinH: 'h',

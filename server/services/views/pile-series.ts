@@ -8,8 +8,8 @@ import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { ClaimRecord } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { judgedQuantities } from '../../monitor/pile-sources.ts';
-import type { WatchedPile } from '../../monitor/watched-pile.ts';
+import { judgedQuantities } from '../../monitor/pile/pile-sources.ts';
+import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
 
 export interface SeriesQuestion {
   readonly fromMs: number;
@@ -25,7 +25,7 @@ interface Part {
 }
 
 export async function pileSeries(
-  installation: { readings: ReadingsStore },
+  readings: ReadingsStore,
   one: WatchedPile,
   question: SeriesQuestion,
 ): Promise<SeriesAnswer> {
@@ -33,7 +33,7 @@ export async function pileSeries(
   const parts = one.sources
     .filter(({ claim }) => claim.fromMs < toMs && (claim.toMs ?? Number.POSITIVE_INFINITY) > fromMs)
     .flatMap(({ claim, position }) => judgedQuantities.map((quantity): Part => ({ claim, position, quantity })));
-  const { bucketMs, columns } = await installation.readings.buckets(parts.map(seriesOf), fromMs, toMs, points);
+  const { bucketMs, columns } = await readings.buckets(parts.map(seriesOf), fromMs, toMs, points);
 
   const positions: SeriesAnswer['positions'] = {};
   parts.forEach((part, i) => {

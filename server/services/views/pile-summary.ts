@@ -1,5 +1,4 @@
 /** One pile as the home page shows it: its sentence first, then what it rests on. */
-
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
 import { toldDoubt } from '../../../core/session/assessment-view.ts';
@@ -7,7 +6,7 @@ import { toldHeat } from '../../../core/session/told-heat.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Position } from '../../../shared/names.ts';
-import type { OwnPile } from '../../monitor/watched-pile.ts';
+import type { OwnPile } from '../../monitor/pile/watched-pile.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import { alarmSummary } from './alarm-view.ts';
 import { unseenPile } from './unjudged-pile.ts';

@@ -5,7 +5,7 @@ import { sayTrouble } from '../../../core/say/trouble-sentence.ts';
 import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { PileTrouble } from '../../../shared/pile-trouble.ts';
-import type { TroubleSeen } from '../../monitor/trouble-seen.ts';
+import type { TroubleSeen } from '../../monitor/pile/trouble-seen.ts';
 
 export function troubleView(seen: TroubleSeen): PileTrouble {
   const { code, judged, sinceMs, details } = seen;

@@ -1,7 +1,7 @@
 import pino from 'pino';
 import { expect, test } from 'vitest';
-import { LiveHub } from '../../../server/http/live/live-hub.ts';
-import { RemoteWatch } from '../../../server/monitor/remote-monitor.ts';
+import { RemoteWatch } from '../../../server/cluster/remote-watch.ts';
+import { LiveHub } from '../../../server/services/live/live-hub.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
 import { until } from '../../helpers/until.ts';

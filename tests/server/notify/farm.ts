@@ -1,6 +1,5 @@
 /** A pile that overheats on a clock of its own, and a server that tells people of it. */
-
-import type { InstallationParts } from '../../../server/app/open-single.ts';
+import type { InstallationParts } from '../../../server/app/installation.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
 import { alarmsAnswerSchema } from '../../../shared/contracts/alarms.ts';

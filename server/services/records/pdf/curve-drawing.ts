@@ -1,7 +1,7 @@
 /** The temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import type { Position } from '../../../../shared/names.ts';
-import { timeWords } from '../day-words.ts';
+import { timeWords } from '../../day-words.ts';
 import { niceSteps, timeSteps } from './axis.ts';
 import { ink, type Sheet, softInk } from './sheet.ts';
 

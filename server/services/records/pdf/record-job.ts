@@ -1,16 +1,9 @@
-/** The record of a batch on paper, drawn beside the main thread. */
-import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
-import { recordPdf } from './record-pdf.ts';
+import type { Job } from '../../../beside/job.ts';
+import type { RecordQuestion } from './draw-record.ts';
 
-export interface RecordQuestion {
-  readonly record: BatchRecordSheet;
-  /** Small JPEGs by photo id. */
-  readonly pictures: ReadonlyMap<string, Uint8Array>;
-}
-
-export async function* run({ record, pictures }: RecordQuestion): AsyncGenerator<Uint8Array> {
-  const asBuffers = [...pictures].map(
-    ([id, { buffer, byteOffset, byteLength }]) => [id, Buffer.from(buffer, byteOffset, byteLength)] as const,
-  );
-  yield await recordPdf(record, new Map(asBuffers));
-}
+export const recordJob: Job<RecordQuestion, Uint8Array> = {
+  name: 'record',
+  load: () => import('./draw-record.ts'),
+  longestMs: 60_000,
+  tooLong: 'This record takes longer than a minute to draw. Its entries and readings can be taken out as CSV or JSON.',
+};

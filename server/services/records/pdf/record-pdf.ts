@@ -1,9 +1,8 @@
 /** The record of a batch on paper. */
-
 import { isSilenced } from '../../../../core/alarms/standing.ts';
 import { laidLines, type TellAmount } from '../../../../core/records/laid-lines.ts';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
-import { dayWords, knownZone, timeWords } from '../day-words.ts';
+import { dayWords, knownZone, timeWords } from '../../day-words.ts';
 import { drawCurves } from './curve-drawing.ts';
 import { Sheet } from './sheet.ts';
 

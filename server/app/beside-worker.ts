@@ -2,7 +2,7 @@
  * The thread of one job: it works out the next piece whenever it is asked for one.
  */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { FromThread, ToThread } from './in-thread.ts';
+import type { FromThread, ToThread } from '../beside/in-thread.ts';
 import { jobs } from './jobs.ts';
 
 const { name, question } = workerData as ToThread;

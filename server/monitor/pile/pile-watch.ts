@@ -4,18 +4,24 @@
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { z } from 'zod';
-import { airAtHour } from '../../core/estimate/state.ts';
-import type { ExpectedBand } from '../../core/expect/band.ts';
-import { weatherDeparts } from '../../core/expect/weather-departs.ts';
-import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';
-import type { Assessment } from '../../core/session/assessment.ts';
-import { assess, type JudgeState, startJudge, stepJudge } from '../../core/session/judge.ts';
-import { type PositionRhythm, rhythmsOf } from '../../core/session/rhythms.ts';
-import type { Finding } from '../../core/warnings/finding.ts';
-import { alarmMachineSchema } from '../../shared/alarm-record.ts';
-import { StoreError } from '../../shared/errors.ts';
-import type { ActRecord, BatchRecord, CheckpointRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
-import type { HeardOfPeople } from '../services/journal/heard-by-judge.ts';
+import { airAtHour } from '../../../core/estimate/state.ts';
+import type { ExpectedBand } from '../../../core/expect/band.ts';
+import { weatherDeparts } from '../../../core/expect/weather-departs.ts';
+import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
+import type { Assessment } from '../../../core/session/assessment.ts';
+import { assess, type JudgeState, startJudge, stepJudge } from '../../../core/session/judge.ts';
+import { type PositionRhythm, rhythmsOf } from '../../../core/session/rhythms.ts';
+import type { Finding } from '../../../core/warnings/finding.ts';
+import { alarmMachineSchema } from '../../../shared/alarm-record.ts';
+import { StoreError } from '../../../shared/errors.ts';
+import type {
+  ActRecord,
+  BatchRecord,
+  CheckpointRecord,
+  PileRecord,
+  WatchChange,
+} from '../../../shared/store/journal.ts';
+import type { HeardOfPeople } from '../../services/journal/heard-by-judge.ts';
 import type { AlarmChange, AlarmHandling, AlarmRegistry } from './alarm-registry.ts';
 import { setupOf } from './origin.ts';
 

@@ -10,14 +10,14 @@ import {
   startAlarm,
   stepAlarm,
   unshelveAlarm,
-} from '../../core/alarms/alarm.ts';
-import { keptDeadline } from '../../core/alarms/deadline.ts';
-import { delaysOf } from '../../core/alarms/policies.ts';
-import { holderOf } from '../../core/alarms/precedence.ts';
-import { isStanding } from '../../core/alarms/standing.ts';
-import { type Finding, gradeOf } from '../../core/warnings/finding.ts';
-import type { AlarmWords } from '../../shared/alarm-record.ts';
-import type { AlarmRecord, AlarmStepRecord } from '../../shared/store/journal.ts';
+} from '../../../core/alarms/alarm.ts';
+import { keptDeadline } from '../../../core/alarms/deadline.ts';
+import { delaysOf } from '../../../core/alarms/policies.ts';
+import { holderOf } from '../../../core/alarms/precedence.ts';
+import { isStanding } from '../../../core/alarms/standing.ts';
+import { type Finding, gradeOf } from '../../../core/warnings/finding.ts';
+import type { AlarmWords } from '../../../shared/alarm-record.ts';
+import type { AlarmRecord, AlarmStepRecord } from '../../../shared/store/journal.ts';
 
 export type AlarmHandling =
   | { readonly kind: 'acknowledge' | 'unshelve'; readonly by?: string | undefined; readonly note?: string | undefined }

@@ -1,9 +1,5 @@
-/**
- * The door between routes and whoever watches the piles.
- *
- * Behind it stands the watch of this process (watch-server.ts), or workers elsewhere (remote-watch.ts).
- */
-import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
+/** What routes and messages ask of whoever watches the piles: this process, or workers elsewhere. */
+import type { SiteSilenceSeen } from './alarm-notices.ts';
 import type { AlarmHandling } from './alarm-registry.ts';
 import type { TroubleSeen } from './trouble-seen.ts';
 import type { WatchedPile } from './watched-pile.ts';

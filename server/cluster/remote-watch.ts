@@ -8,18 +8,18 @@ import { StoreError } from '../../shared/errors.ts';
 import type { Ask } from '../../shared/pile-ask.ts';
 import type { BatchRecord, ClaimRecord, Journal, JournalNews, PileRecord } from '../../shared/store/journal.ts';
 import { rowWords } from '../../shared/store/unreadable.ts';
-import { type Coalesced, coalesced } from '../cluster/coalesce.ts';
-import { judgedFrom } from '../cluster/view-text.ts';
-import type { LiveHub } from '../http/live/live-hub.ts';
-import { randomId } from '../http/routes/id-from-name.ts';
-import type { SiteSilenceSeen } from '../notify/alarm-notices.ts';
+import { claimsBySite } from '../monitor/claims-by-site.ts';
+import type { SiteSilenceSeen } from '../monitor/pile/alarm-notices.ts';
+import type { AlarmHandling } from '../monitor/pile/alarm-registry.ts';
+import type { PilePort, TroubledPile } from '../monitor/pile/pile-port.ts';
+import { pileSources } from '../monitor/pile/pile-sources.ts';
+import type { WatchedPile } from '../monitor/pile/watched-pile.ts';
+import { randomId } from '../services/id-from-name.ts';
+import type { LiveHub } from '../services/live/live-hub.ts';
 import { troubleView, withTrouble } from '../services/views/trouble-view.ts';
 import { unseenPile } from '../services/views/unjudged-pile.ts';
-import type { AlarmHandling } from './alarm-registry.ts';
-import { claimsBySite } from './claims-by-site.ts';
-import type { PilePort, TroubledPile } from './pile-port.ts';
-import { pileSources } from './pile-sources.ts';
-import type { WatchedPile } from './watched-pile.ts';
+import { type Coalesced, coalesced } from './coalesce.ts';
+import { judgedFrom } from './view-text.ts';
 
 /** Long enough for a dead worker's sites to be taken over. */
 const answerWithinMs = 20_000;

@@ -2,12 +2,12 @@
  * Which probe served which position of a pile when. It never mixes two probes at one position and time: claims do not
  * overlap there.
  */
-import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
-import type { Position } from '../../shared/names.ts';
-import type { Quantity } from '../../shared/quantity.ts';
-import type { Reading } from '../../shared/reading.ts';
-import type { ClaimRecord } from '../../shared/store/journal.ts';
-import type { SeriesRef } from '../../shared/store/readings-store.ts';
+import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import type { Position } from '../../../shared/names.ts';
+import type { Quantity } from '../../../shared/quantity.ts';
+import type { Reading } from '../../../shared/reading.ts';
+import type { ClaimRecord } from '../../../shared/store/journal.ts';
+import type { SeriesRef } from '../../../shared/store/readings-store.ts';
 
 export const judgedQuantities = ['temperature', 'humidity', 'moisture', 'co2'] as const satisfies readonly Quantity[];
 

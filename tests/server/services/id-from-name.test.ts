@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { idFromName } from '../../server/http/routes/id-from-name.ts';
-import { namePattern } from '../../shared/names.ts';
+import { idFromName } from '../../../server/services/id-from-name.ts';
+import { namePattern } from '../../../shared/names.ts';
 
 const rows: [string, string][] = [
   ['Long shed bed', 'long-shed-bed'],

@@ -4,7 +4,7 @@
  * A pile whose batch cannot be read is opened all the same: its alarms stand, its probes are shown, and it says that
  * nobody judges it.
  */
-import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
+import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import type {
   AlarmRecord,
   BatchRecord,
@@ -12,12 +12,12 @@ import type {
   FlowRecord,
   Journal,
   PileRecord,
-} from '../../shared/store/journal.ts';
-import type { ReadingsStore } from '../../shared/store/readings-store.ts';
-import { UnreadableRowError } from '../../shared/store/unreadable.ts';
-import { msPerDay } from '../../shared/units.ts';
-import { randomId } from '../http/routes/id-from-name.ts';
-import { heardOfPeople } from '../services/journal/heard-by-judge.ts';
+} from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
+import { msPerDay } from '../../../shared/units.ts';
+import { randomId } from '../../services/id-from-name.ts';
+import { heardOfPeople } from '../../services/journal/heard-by-judge.ts';
 import { AlarmRegistry } from './alarm-registry.ts';
 import { ReadBackError } from './failing.ts';
 import { judgedFrom } from './origin.ts';

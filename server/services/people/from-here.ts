@@ -3,7 +3,7 @@
  * where a request comes from: any sign of a go-between says "from elsewhere".
  */
 import type { FastifyRequest } from 'fastify';
-import { isLoopback } from '../../shared/config.ts';
+import { isLoopback } from '../../../shared/config.ts';
 
 const signsOfGoBetween = [
   'forwarded',
