@@ -9,7 +9,7 @@ import {
   msPerHour,
   msPerMinute,
 } from '../units.ts';
-import type { Temperature } from './message.ts';
+import type { Temperature } from './param-types.ts';
 
 /** For whom a message is made. */
 export interface Reader {

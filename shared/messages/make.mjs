@@ -80,8 +80,12 @@ function paramsModule(topic) {
     return `  '${code}': ${args.size === 0 ? 'NoParams' : `{ ${body} }`};`;
   });
   const body = lines.join('\n');
-  const names = ['Message', 'NoParams', 'Temperature'].filter((name) => new RegExp(`\\b${name}\\b`).test(body));
-  const imports = names.length === 0 ? '' : `import type { ${names.join(', ')} } from '../../message.ts';\n\n`;
+  const importsOf = (names, path) => {
+    const used = names.filter((name) => new RegExp(`\\b${name}\\b`).test(body));
+    return used.length === 0 ? '' : `import type { ${used.join(', ')} } from '${path}';\n`;
+  };
+  const importLines = `${importsOf(['Message'], '../../message.ts')}${importsOf(['NoParams', 'Temperature'], '../../param-types.ts')}`;
+  const imports = importLines === '' ? '' : `${importLines}\n`;
   return `${madeBy(source, topic)}${imports}export interface ${pascal(topic)}Params {\n${body}\n}\n`;
 }
 

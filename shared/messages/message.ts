@@ -4,13 +4,10 @@
  */
 import { z } from 'zod';
 import type { MessageParams } from './made/params.ts';
+import type { NoParams } from './param-types.ts';
 
 export type { MessageParams } from './made/params.ts';
-
-/** [°C]; with decimals where their count is part of what is said ("at 50 °C" of a core at 50.2 would puzzle). */
-export type Temperature = number | { readonly valueC: number; readonly decimals: 0 | 1 };
-
-export type NoParams = Record<never, never>;
+export type { NoParams, Temperature } from './param-types.ts';
 
 export type MessageCode = keyof MessageParams;
 

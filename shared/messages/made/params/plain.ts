@@ -1,5 +1,5 @@
 // Made from ../../en/plain.json by `npm run messages`; change that instead.
-import type { NoParams } from '../../message.ts';
+import type { NoParams } from '../../param-types.ts';
 
 export interface PlainParams {
   'plain.nothing-to-do': NoParams;

@@ -1,0 +1,6 @@
+/** What a parameter can be, apart from a code and its own parameters. */
+
+/** [°C]; with decimals where their count is part of what is said ("at 50 °C" of a core at 50.2 would puzzle). */
+export type Temperature = number | { readonly valueC: number; readonly decimals: 0 | 1 };
+
+export type NoParams = Record<never, never>;
