@@ -43,7 +43,7 @@ export interface IngestOptions {
   readonly capacity?: number;
 }
 
-export interface IngestCounters {
+interface IngestCounters {
   /** Messages, those at QoS 0 included. */
   readonly received: number;
   /** Messages whose fate is final: kept, or refused for good. */
@@ -55,7 +55,7 @@ export interface IngestCounters {
   readonly batches: number;
 }
 
-export type ForeignMessageAnswer = z.infer<typeof foreignMessageSchema>;
+type ForeignMessageAnswer = z.infer<typeof foreignMessageSchema>;
 
 export interface Ingest {
   /** Where a probe publishes to. */

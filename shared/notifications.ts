@@ -4,7 +4,7 @@ import { mailAddressPattern } from './mail-address.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';
 
 /** Why there is something to tell, or that there is not. */
-export const tellingAnswers = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
+const tellingAnswers = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
 export type TellingAnswer = (typeof tellingAnswers)[number];
 
 /** Why somebody was told. */
@@ -40,10 +40,10 @@ export const attemptOutcomeSchema = z.enum(attemptOutcomes);
 export type AttemptOutcome = z.infer<typeof attemptOutcomeSchema>;
 
 /** `before`: set before addresses were confirmed; warnings go on to it. `waiting`: nothing but codes is sent there. */
-export const keptMailStandings = ['waiting', 'confirmed', 'before'] as const;
+const keptMailStandings = ['waiting', 'confirmed', 'before'] as const;
 export type KeptMailStanding = (typeof keptMailStandings)[number];
 /** `set-by-server`: by whoever runs the program, in its environment. */
-export const mailStandings = ['none', 'set-by-server', ...keptMailStandings] as const;
+const mailStandings = ['none', 'set-by-server', ...keptMailStandings] as const;
 export const mailStandingSchema = z.enum(mailStandings);
 export type MailStanding = z.infer<typeof mailStandingSchema>;
 
@@ -53,7 +53,7 @@ const minuteOfDay = z
   .min(0)
   .max(24 * 60 - 1);
 
-export const timeZoneSchema = z.string().max(64).refine(isTimeZone, 'must be a time zone such as Europe/Lisbon');
+const timeZoneSchema = z.string().max(64).refine(isTimeZone, 'must be a time zone such as Europe/Lisbon');
 
 const mailAddressSchema = z
   .string()

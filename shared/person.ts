@@ -7,8 +7,8 @@ export const roleSchema = z.enum(roles);
 export type Role = z.infer<typeof roleSchema>;
 
 /** What a route asks of whoever calls it; `open` asks nothing, or wants a secret of its own in the address. */
-export const accesses = ['open', ...roles] as const;
-export const accessSchema = z.enum(accesses);
+const accesses = ['open', ...roles] as const;
+const accessSchema = z.enum(accesses);
 export type Access = z.infer<typeof accessSchema>;
 
 /** @param role Undefined for somebody who is not known. */

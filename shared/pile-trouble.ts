@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { instantSchema } from './contracts/time.ts';
 
-export const pileTroubleCodes = [
+const pileTroubleCodes = [
   'batch-unreadable',
   'records-unreadable',
   'readings-unreadable',

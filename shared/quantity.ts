@@ -32,5 +32,3 @@ export const quantityFacts = {
   battery: { key: 'batteryV', unit: 'V', min: 0, max: 60 },
   rssi: { key: 'rssiDbm', unit: 'dBm', min: -200, max: 50 },
 } as const satisfies Record<Quantity, QuantityFacts>;
-
-export type QuantityKey = (typeof quantityFacts)[Quantity]['key'];

@@ -32,24 +32,6 @@ export const mlPerUsFluidOunce = 29.5735295625;
 export const mlPerUsTablespoon = 14.78676478125;
 export const mlPerUsTeaspoon = 4.92892159375;
 
-/** @example poundsToKilograms(25) // => 11.33980925 */
-export function poundsToKilograms(massLb: number): number {
-  return massLb * kgPerPound;
-}
-
-export function kilogramsToPounds(massKg: number): number {
-  return massKg / kgPerPound;
-}
-
-/** @example usGallonsToLitres(5) // => 18.92705892 */
-export function usGallonsToLitres(volumeGal: number): number {
-  return volumeGal * litresPerUsGallon;
-}
-
-export function litresToUsGallons(volumeL: number): number {
-  return volumeL / litresPerUsGallon;
-}
-
 export const msPerMinute = 60_000;
 export const msPerHour = 3_600_000;
 export const msPerDay = 86_400_000;

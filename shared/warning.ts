@@ -53,6 +53,6 @@ export const alarmStateSchema = z.enum(alarmStates);
 export type AlarmState = z.infer<typeof alarmStateSchema>;
 
 /** How a batch moves through its heat. */
-export const phases = ['resting', 'warming', 'active', 'cooling', 'settled'] as const;
+const phases = ['resting', 'warming', 'active', 'cooling', 'settled'] as const;
 export const phaseSchema = z.enum(phases);
 export type Phase = z.infer<typeof phaseSchema>;

@@ -57,30 +57,6 @@ export function latentHeatJKg(tempC: number): number {
 }
 
 /**
- * Dew point of damp air: the exact inverse of `saturationVapourPressurePa`.
- *
- *   g = ln( (rh / 100) · e_s(t) / 611.21 ),   b = 18.678 − g
- *   t_d = (234.5 / 2) · ( b − √( b² − 4 · 257.14 · g / 234.5 ) )                     (1)
- *
- * @param tempC Air temperature, t [°C]. Scalar.
- * @param rhPct Relative humidity over liquid water, rh [%RH], above 0, at most 119 (the top of an uncropped sensor).
- * @returns Dew point, t_d [°C]; above `tempC` when `rhPct` is above 100.
- * @throws {RangeError} If `tempC` is outside -40..100 °C, or `rhPct` is not above 0 and at most 119.
- *
- * @remarks (1) is the quadratic that Buck's equation becomes once its logarithm is taken. Within 0.02 K of the
- * Magnus form with 17.62 and 243.12 between 0 and 60 °C above 50 %RH.
- *
- * @example
- * dewPointC(25, 60) // => 16.70
- */
-export function dewPointC(tempC: number, rhPct: number): number {
-  refuseHumidity('dew point', rhPct, false);
-  const g = Math.log((rhPct / 100) * (saturationVapourPressurePa(tempC) / 611.21));
-  const b = 18.678 - g;
-  return (234.5 / 2) * (b - Math.sqrt(b * b - (4 * 257.14 * g) / 234.5));
-}
-
-/**
  * Mass of water vapour in a cubic metre of damp air, as an ideal gas.
  *
  *   rho_v = (rh / 100) · e_s(t) / ( R_v · (t + 273.15) )
@@ -97,7 +73,7 @@ export function dewPointC(tempC: number, rhPct: number): number {
  * vapourDensityKgM3(40, 100) // => 0.05108
  */
 export function vapourDensityKgM3(tempC: number, rhPct: number): number {
-  refuseHumidity('vapour density', rhPct, true);
+  refuseHumidity('vapour density', rhPct);
   const vapourPressurePa = (rhPct / 100) * saturationVapourPressurePa(tempC);
   return vapourPressurePa / (waterVapourGasConstantJKgK * (tempC + zeroCelsiusK));
 }
@@ -111,10 +87,8 @@ function refuseOutside(what: string, name: string, value: number, min: number, m
   }
 }
 
-function refuseHumidity(what: string, rhPct: number, zeroAllowed: boolean): void {
-  const highEnough = zeroAllowed ? rhPct >= 0 : rhPct > 0;
-  if (!(highEnough && rhPct <= 119)) {
-    const range = zeroAllowed ? 'within 0..119 %RH' : 'above 0 and at most 119 %RH';
-    throw new RangeError(`Cannot compute ${what} as rhPct must be ${range}: current value is ${rhPct}`);
+function refuseHumidity(what: string, rhPct: number): void {
+  if (!(rhPct >= 0 && rhPct <= 119)) {
+    throw new RangeError(`Cannot compute ${what} as rhPct must be within 0..119 %RH: current value is ${rhPct}`);
   }
 }

@@ -5,7 +5,7 @@
  * clock, sends a message, decides who is told, or lets missing evidence clear an alarm.
  */
 import type { AlarmState, Evidence, Severity } from '../../shared/warning.ts';
-import { type Condition, type Delays, type Hold, type HoldBranch, stands, stepHold } from './hold.ts';
+import { type Delays, type Hold, type HoldBranch, stands, stepHold } from './hold.ts';
 
 export interface AlarmMachine {
   readonly state: AlarmState;
@@ -23,7 +23,7 @@ export interface AlarmMachine {
 }
 
 /** Arrows between alarm states; a step that changes no state carries the name of its hold branch instead. */
-export type AlarmArrow =
+type AlarmArrow =
   | 'raised'
   | 'raised-again'
   | 'got-worse'
@@ -138,11 +138,13 @@ export function unshelveAlarm(machine: AlarmMachine, nowMs: number): AlarmStep {
 }
 
 /** No alarm until a person puts it back, for instance while a probe is being mended. */
+/** A word of the standard that no page offers yet. @public */
 export function takeOutOfService(machine: AlarmMachine, nowMs: number): AlarmStep {
   if (machine.state === 'out-of-service') return { next: machine, arrow: 'nothing-to-do' };
   return enter({ ...machine, shelvedUntilMs: null }, 'out-of-service', 'taken-out-of-service', nowMs);
 }
 
+/** @public */
 export function returnToService(machine: AlarmMachine, nowMs: number): AlarmStep {
   if (machine.state !== 'out-of-service') return { next: machine, arrow: 'nothing-to-do' };
   return reassess(machine, nowMs, 'returned-to-service-still-present', 'returned-to-service-clear');
@@ -176,5 +178,3 @@ function isWorse({ severity, rung = 0 }: AlarmMachine, now: Grade): boolean {
   if (severity === null || ranks[now.severity] > ranks[severity]) return true;
   return ranks[now.severity] === ranks[severity] && (now.rung ?? 0) > rung;
 }
-
-export type { Condition, Delays as AlarmPolicy };

@@ -4,7 +4,7 @@
  */
 import type { Evidence } from '../../shared/warning.ts';
 
-export const conditions = ['unknown', 'clear', 'pending', 'raised', 'clearing'] as const;
+const conditions = ['unknown', 'clear', 'pending', 'raised', 'clearing'] as const;
 export type Condition = (typeof conditions)[number];
 
 export type HoldBranch =

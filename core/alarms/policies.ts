@@ -37,7 +37,7 @@ export const alarmPolicies: Record<WarningKind, Delays> = {
 export type Nearness = 'clear' | 'past' | 'at';
 
 /** What the probe's own error hides must be seen for so long [ms]; our own proposal. */
-export const atLimitMs = 30 * msPerMinute;
+const atLimitMs = 30 * msPerMinute;
 
 /** The delays of one finding: the clearer it is, the sooner it is raised; all are cleared alike. */
 export function delaysOf(finding: { readonly kind: WarningKind; readonly nearness?: Nearness }): Delays {

@@ -34,7 +34,7 @@ export interface BandLines {
   readonly origin: string;
 }
 
-export interface BandSources {
+interface BandSources {
   readonly model: BandLines;
   readonly own: BandLines;
   /** The most batches of the grower's own that speak at any age. */

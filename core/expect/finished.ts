@@ -11,7 +11,7 @@ export interface FinishedBatch {
   readonly coreByHourC: readonly (number | null)[];
 }
 
-export const fewestBatches = 3;
+const fewestBatches = 3;
 
 /** Weight of n own batches against the model: n / (n + 4), so three count 0.43 and twelve 0.75. Our own choice. */
 export function ownWeight(batches: number): number {

@@ -37,7 +37,7 @@ export interface Forecast {
 }
 
 export const forecastH = 24;
-export const overWithinH = 12;
+const overWithinH = 12;
 /** From the middle of a normal distribution to its 90 % quantile [standard deviations]. */
 const tenthToNine = 1.2816;
 /** Drying and a change of the weather take a core no further below the air that is awaited than this [K]; our own choice. */

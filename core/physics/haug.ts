@@ -1,22 +1,4 @@
-/**
- * Rate factors of composting engineering for heat, moisture, air space and oxygen. It never stands alone for bran: the
- * temperature factor peaks at 71.6 °C, far above where growers hold a culture.
- */
-
-/**
- * Temperature factor of composting, against 20 °C.
- *
- *   k_T / k_20 = 1.066^(T − 20) − 1.21^(T − 60), not below 0
- *
- * @param tempC Temperature of the mass, T [°C].
- * @returns k_T / k_20 [-].
- * @remarks Peak 17.930 at 71.552 °C, zero at 80.177 °C (both analytic). 0.9995, not 1, at 20 °C: the form is so.
- * @example haugTemperatureFactor(40) // => 3.5683
- * @see R. T. Haug, The Practical Handbook of Compost Engineering, 1993, after Andrews and Kambhu 1973 (second-hand).
- */
-export function haugTemperatureFactor(tempC: number): number {
-  return Math.max(0, 1.066 ** (tempC - 20) - 1.21 ** (tempC - 60));
-}
+/** Rate factors of composting engineering for moisture and air space; heat has cardinal temperatures of its own. */
 
 /**
  * Moisture factor of composting.
@@ -45,19 +27,6 @@ export function haugMoistureFactor(moistureFrac: number): number {
  */
 export function haugAirSpaceFactor(freeAirSpaceFrac: number): number {
   return 1 / (Math.exp(-23.675 * freeAirSpaceFrac + 3.4945) + 1);
-}
-
-/**
- * Oxygen factor, of the Monod form with half saturation at 2 % by volume.
- *
- *   f = O2 / (2 + O2)
- *
- * @param oxygenPct Oxygen in the pore air [% by volume], at least 0.
- * @example haugOxygenFactor(5) // => 0.7143
- * @see Haug 1993 (constant from memory).
- */
-export function haugOxygenFactor(oxygenPct: number): number {
-  return oxygenPct / (2 + oxygenPct);
 }
 
 /**

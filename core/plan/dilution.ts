@@ -8,7 +8,7 @@ import { unitSlip } from './unit-slips.ts';
 /** Within this of 1 a household measure can tell no difference: our own choice, no source. */
 const nearEnough = 0.1;
 
-export function meaningOf(convention: DilutionConvention, ratio: number): string {
+function meaningOf(convention: DilutionConvention, ratio: number): string {
   const parts = figure(ratio);
   return convention === 'part-in'
     ? `1 part of starter in ${parts} parts of the finished liquid`

@@ -27,7 +27,7 @@ export interface ReadinessFacts {
   readonly judged: SmellAndLook;
 }
 
-export interface ReadinessPoint {
+interface ReadinessPoint {
   readonly what: 'heat-came' | 'judged-since-overheated' | 'back-near-air' | 'turn-brought-no-heat' | 'smell-and-look';
   readonly seen: boolean;
   readonly says: string;

@@ -13,7 +13,7 @@ const organicBand: HeatBand = { fromC: fahrenheitToCelsius(131), toC: fahrenheit
 const atLeast = (fromC: number): HeatBand => ({ fromC, toC: noTop });
 
 /** Shown as plain hours; the first is where the culture is told to be turned. */
-export const shownFromC = [40, 50, 55, 60, 65, 70] as const;
+const shownFromC = [40, 50, 55, 60, 65, 70] as const;
 
 const above55: HeatBand = { fromC: 55, toC: noTop, above: true };
 

@@ -2,7 +2,7 @@
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 
-export interface Phrase {
+interface Phrase {
   /** After the name of the pile or its probe. */
   readonly is: string;
   readonly isOver: string;

@@ -5,7 +5,7 @@ import type { Assessment } from '../session/assessment.ts';
 import type { Finding } from '../warnings/finding.ts';
 
 export type Units = 'C' | 'F';
-export type Tone = 'calm' | 'watch' | 'act' | 'danger';
+type Tone = 'calm' | 'watch' | 'act' | 'danger';
 
 export interface StandingAlarm {
   readonly kind: WarningKind;

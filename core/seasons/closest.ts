@@ -43,7 +43,7 @@ export function closestBatches(running: Laid, past: readonly Laid[], hours: numb
   return found.sort((a, b) => a.distanceK - b.distanceK);
 }
 
-export function conditionDistanceK(one: Laid, other: Laid, hours: number): number {
+function conditionDistanceK(one: Laid, other: Laid, hours: number): number {
   const air = [one, other].map(({ airC }) => meanOf(airC.slice(0, hours)));
   const airK = air[0] == null || air[1] == null ? 0 : air[0] - air[1];
   const [a, b] = [one.recipe, other.recipe];

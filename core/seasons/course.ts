@@ -11,8 +11,6 @@ export interface Columns {
   readonly maxC: ArrayLike<number>;
 }
 
-export const noColumns: Columns = { atMs: [], meanC: [], maxC: [] };
-
 /** As in core/records: a probe that says nothing for longer was not watched. */
 const shortestGapMs = 75 * 60_000;
 /** A hand-written table has one value a day; beyond a day and a half a day was left out. */

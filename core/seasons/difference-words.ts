@@ -40,7 +40,7 @@ export function sayDifference(
 }
 
 /** @example countsOf([3, 3]) // => "three batches each" */
-export function countsOf([one, other]: readonly [number, number]): string {
+function countsOf([one, other]: readonly [number, number]): string {
   return one === other
     ? `${countWord(one)} ${one === 1 ? 'batch' : 'batches'} each`
     : `${countWord(one)} and ${countWord(other)} batches`;

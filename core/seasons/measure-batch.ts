@@ -14,7 +14,7 @@ import { type Columns, hourlyCourse, meanOf, usualIntervalMs, warmingBeganH } fr
 import { degreeHoursAboveAir, hoursAbove, hoursTo, hoursWithin, measuredHours, peakOf } from './hours.ts';
 import type { MeasureKey } from './measure-keys.ts';
 
-export interface StoodAlarm {
+interface StoodAlarm {
   readonly kind: WarningKind;
   readonly fromMs: number;
   /** Null while it stands. */

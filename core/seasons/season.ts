@@ -2,8 +2,8 @@
  * The season a batch was laid in, by the months of its hemisphere. It never asks the weather: these are the three-month
  * seasons of meteorologists; a grower may name each.
  */
-export const seasonNames = ['winter', 'spring', 'summer', 'autumn'] as const;
-export type SeasonName = (typeof seasonNames)[number];
+const seasonNames = ['winter', 'spring', 'summer', 'autumn'] as const;
+type SeasonName = (typeof seasonNames)[number];
 
 export interface Season {
   readonly id: string;

@@ -4,7 +4,7 @@ import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import type { PositionSight } from './finding.ts';
 
 /** The next reading is waited for where one comes about every hour or oftener; our own proposal [ms]. */
-export const oftenMs = 1.1 * msPerHour;
+const oftenMs = 1.1 * msPerHour;
 const leastWaitMs = 30 * msPerMinute;
 /** It may come late by a quarter of the probe's interval. */
 const lateShare = 1.25;

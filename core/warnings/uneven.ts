@@ -9,7 +9,7 @@ import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 
 /** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
 export const unevenK = 12;
-export const unevenAfterH = 12;
+const unevenAfterH = 12;
 /** A taller heap is no bed: cool at its foot and weathered at its top by nature [m]. */
 const tallestBedM = 0.6;
 

@@ -31,7 +31,7 @@ export interface Principal {
   readonly isPaced: boolean;
 }
 
-export interface Credential {
+interface Credential {
   readonly address: string;
   readonly username: string | undefined;
   readonly password: Uint8Array | undefined;
@@ -39,7 +39,7 @@ export interface Credential {
 
 export type Admission = Principal | { readonly refused: RefusedReason; readonly keyId: string | null };
 
-export interface KeySeen {
+interface KeySeen {
   readonly connected: number;
   readonly lastAtMs: number;
   readonly address: string;

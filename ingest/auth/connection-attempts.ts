@@ -14,7 +14,7 @@ const refusedReasons = refusedReasonSchema.options;
 /** Those that a guesser of secrets would cause. */
 const guesses: ReadonlySet<RefusedReason> = new Set(['unknown-key', 'wrong-secret', 'revoked-key']);
 
-export interface ConnectionAttempt {
+interface ConnectionAttempt {
   readonly address: string;
   readonly clientId: string;
   /** The key that was named, where there is or was such a one. */
@@ -22,7 +22,7 @@ export interface ConnectionAttempt {
   readonly reason: RefusedReason;
 }
 
-export interface AttemptLine extends ConnectionAttempt {
+interface AttemptLine extends ConnectionAttempt {
   readonly count: number;
   readonly lastAtMs: number;
 }

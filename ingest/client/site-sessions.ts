@@ -29,7 +29,7 @@ export interface SiteSessions extends Source<OutsideTicket> {
   confirm(site: string): void;
 }
 
-export interface SessionView {
+interface SessionView {
   /** Whether it is still ours, as far as this process knows. */
   mayConnect(): boolean;
   /** The site's session stands. @returns the mark to send through the commons; undefined when none is needed. */

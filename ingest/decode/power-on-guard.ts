@@ -11,7 +11,7 @@ import { msPerHour } from '../../shared/units.ts';
 export const powerOnC = 85;
 /** How near, in temperature and in time, the probe's previous value must lie. */
 export const neighbourC = 5;
-export const neighbourMs = msPerHour;
+const neighbourMs = msPerHour;
 
 /** Far more probes than a farm has; beyond it all are forgotten, and the next 85 of each is refused. */
 const rememberedProbes = 50_000;

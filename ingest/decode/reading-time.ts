@@ -8,10 +8,10 @@ import { msPerMinute } from '../../shared/units.ts';
 import { type Arrival, shown } from './decoded.ts';
 
 /** Clocks of probes drift; what is further ahead than this would hide later readings. */
-export const futureToleranceMs = 5 * msPerMinute;
+const futureToleranceMs = 5 * msPerMinute;
 
 /** 2000-01-01: a probe whose clock was never set counts from 1970 (or from its own start). */
-export const earliestMs = 946_684_800_000;
+const earliestMs = 946_684_800_000;
 
 /** `time` of a JSON object or of a mapped message; absent = time of arrival. */
 export function readingTimeMs(

@@ -73,7 +73,7 @@ export function excerpt(text: string): string {
 }
 
 /** Also the ones that turn the direction of writing or hide: they could make an example read as something else. */
-export function escapeControls(text: string): string {
+function escapeControls(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, (character) => {
     const code = character.codePointAt(0) ?? 0;
     return code > 0xffff ? `\\u{${code.toString(16)}}` : `\\u${code.toString(16).padStart(4, '0')}`;

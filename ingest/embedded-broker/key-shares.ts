@@ -16,7 +16,7 @@ export interface KeyShares {
 }
 
 /** One connection that hears topics. */
-export interface Listener {
+interface Listener {
   readonly client: object;
   readonly principal: Principal | undefined;
 }

@@ -2,7 +2,7 @@
  * The last message of each foreign topic, for making and trying mappings. It never grows beyond its bounds, whatever is
  * published.
  */
-export interface ForeignMessage {
+interface ForeignMessage {
   readonly atMs: number;
   readonly topic: string;
   readonly payload: string;

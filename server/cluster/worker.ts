@@ -16,7 +16,7 @@ import { type Coalesced, coalesced } from './coalesce.ts';
 import type { ViewWriter } from './view-writer.ts';
 
 /** A worker that has not been heard of for this long has lost its sites. */
-export const leaseMs = 8_000;
+const leaseMs = 8_000;
 /** Between two looks at the table of leases. */
 export const beatMs = 2_000;
 /** A mark that did not come through is sent again after this. */

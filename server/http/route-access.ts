@@ -19,7 +19,7 @@ declare module 'fastify' {
   }
 }
 
-export interface ListedRoute {
+interface ListedRoute {
   readonly method: string;
   readonly url: string;
   readonly access: Access;

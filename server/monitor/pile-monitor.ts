@@ -81,7 +81,7 @@ export interface PileMonitorParts {
 }
 
 /** What a watch that shares the piles with other processes tells its worker. */
-export interface SharedWatch {
+interface SharedWatch {
   /** A pile was looked at: whether its expected curve is another, and whether an alarm changed. */
   looked(one: OwnPile, lease: Lease, what: { readonly course: boolean; readonly alarms: boolean }): void;
   /** The journal refused: the site is another's by now. */

@@ -6,7 +6,7 @@
 import { oneLine } from './channels/channel.ts';
 import { type GuardedOptions, guardedRequest } from './channels/guarded-request.ts';
 
-export const beatEveryMs = 60_000;
+const beatEveryMs = 60_000;
 const timeoutMs = 10_000;
 
 export interface HeartbeatParts {

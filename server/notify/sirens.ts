@@ -28,7 +28,7 @@ export interface SirenParts {
   readonly keep: (topic: string, text: string) => void;
 }
 
-export type SirenWord = Severity | 'calm';
+type SirenWord = Severity | 'calm';
 
 /** Changes of one moment are told together. */
 const gatherMs = 100;

@@ -4,7 +4,7 @@ import { alarmStateSchema } from '../warning.ts';
 import { alarmSummarySchema } from './piles.ts';
 import { instantSchema } from './time.ts';
 
-export const alarmStepSchema = z.object({
+const alarmStepSchema = z.object({
   at: instantSchema,
   from: alarmStateSchema,
   to: alarmStateSchema,

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { instantSchema } from './time.ts';
 
-export const partHealthSchema = z.object({ state: z.enum(['ok', 'degraded', 'down', 'off']), detail: z.string() });
+const partHealthSchema = z.object({ state: z.enum(['ok', 'degraded', 'down', 'off']), detail: z.string() });
 
 export const healthSchema = z.object({
   live: z.literal(true),

@@ -5,7 +5,7 @@ import { nameSchema } from '../names.ts';
 import { quantitySchema } from '../quantity.ts';
 import { instantSchema } from './time.ts';
 
-export const refusalSchema = z.object({
+const refusalSchema = z.object({
   reason: z.enum(refusalReasons),
   /** What the reason means and what to do about it. */
   meaning: z.string(),

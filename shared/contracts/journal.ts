@@ -65,7 +65,7 @@ export const withdrawalSchema = z.object({
   reason: z.string().trim().max(500).optional(),
 });
 
-export const entryVersionSchema = z.object({
+const entryVersionSchema = z.object({
   /** Of this version; name it as `replaces` when correcting. */
   versionId: z.string(),
   version: z.number().int().min(1),
@@ -132,7 +132,7 @@ export interface QueuedEntry {
   readonly entry: NewEntry & { readonly id: string };
 }
 
-export const queuedOutcomes = ['kept', 'known', 'refused'] as const;
+const queuedOutcomes = ['kept', 'known', 'refused'] as const;
 export type QueuedOutcome = (typeof queuedOutcomes)[number];
 export const queuedAnswerSchema = z.object({
   /** In the order sent. Refused ones will be refused again: show them to the person. */

@@ -12,7 +12,7 @@ export const newKeySchema = z
   .and(keyReachSchema);
 export type NewKey = z.infer<typeof newKeySchema>;
 
-export const keySchema = z.object({
+const keySchema = z.object({
   /** Also the MQTT user name. */
   id: z.string(),
   name: z.string(),
@@ -40,7 +40,7 @@ export const keysAnswerSchema = z.object({
 export type KeysAnswer = z.infer<typeof keysAnswerSchema>;
 
 /** A way to the broker as a probe is to be told it. */
-export const brokerAddressSchema = z.object({
+const brokerAddressSchema = z.object({
   host: z.string(),
   port: z.number().int(),
   tls: z.boolean(),
@@ -94,4 +94,3 @@ export const refusedConnectionsAnswerSchema = z.object({
     }),
   ),
 });
-export type RefusedConnectionsAnswer = z.infer<typeof refusedConnectionsAnswerSchema>;

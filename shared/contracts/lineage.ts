@@ -10,17 +10,17 @@ import { newPileSchema } from './piles.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 export const lineageKinds = ['lot', 'batch', 'use'] as const;
-export const lineageKindSchema = z.enum(lineageKinds);
+const lineageKindSchema = z.enum(lineageKinds);
 export type LineageKind = z.infer<typeof lineageKindSchema>;
 
 /** How it went over: mixed in, taken on to the next stage, parted, put together, used, or kept as a lot. */
 export const flowWays = ['input', 'continued', 'split', 'merged', 'used', 'kept'] as const;
-export const flowWaySchema = z.enum(flowWays);
+const flowWaySchema = z.enum(flowWays);
 export type FlowWay = z.infer<typeof flowWaySchema>;
 
 /** How a batch ended. */
 export const endings = ['finished', 'continued', 'split', 'merged', 'used', 'abandoned'] as const;
-export const endingSchema = z.enum(endings);
+const endingSchema = z.enum(endings);
 export type Ending = z.infer<typeof endingSchema>;
 /** In words, after “it was” or a comma. */
 export const endingNames: Record<Ending, string> = {
@@ -122,7 +122,7 @@ export const keepLotSchema = z.object({
   volumeL: volumeL.optional(),
 });
 
-export const useSchema = z.object({
+const useSchema = z.object({
   id: z.string(),
   batchId: z.string(),
   target: z.enum(useTargets),
@@ -138,7 +138,7 @@ export const useSchema = z.object({
 });
 export type Use = z.infer<typeof useSchema>;
 
-export const flowSchema = z.object({
+const flowSchema = z.object({
   id: z.string(),
   from: z.object({ kind: lineageKindSchema, id: z.string() }),
   to: z.object({ kind: lineageKindSchema, id: z.string() }),
@@ -182,7 +182,7 @@ export const lineageAnswerSchema = z.object({
 export type LineageAnswer = z.infer<typeof lineageAnswerSchema>;
 
 /** What went in and out of a batch [kg]; null where an amount was not written down. */
-export const batchAmountsSchema = z.object({
+const batchAmountsSchema = z.object({
   laidKg: z.number().nullable(),
   inKg: z.number().nullable(),
   outKg: z.number().nullable(),

@@ -66,7 +66,7 @@ export const deviceHereAnswerSchema = z.object({ isTold: z.boolean() });
 
 export const testAskSchema = z.object({ way: notificationChannelSchema, address: z.string().max(2000).optional() });
 
-export const attemptViewSchema = z.object({
+const attemptViewSchema = z.object({
   number: z.number().int(),
   at: instantSchema,
   tookMs: z.number(),
@@ -74,7 +74,7 @@ export const attemptViewSchema = z.object({
   detail: z.string(),
 });
 
-export const messageViewSchema = z.object({
+const messageViewSchema = z.object({
   id: z.string(),
   person: z.string(),
   way: notificationChannelSchema,
@@ -103,13 +103,12 @@ export type NotificationView = z.infer<typeof notificationSchema>;
 
 export const alarmLinkAnswerSchema = z.object({ notices: z.array(notificationSchema) });
 
-export const undeliveredSchema = messageViewSchema.extend({
+const undeliveredSchema = messageViewSchema.extend({
   /** What it would have said. */
   sentence: z.string(),
   pileId: z.string().nullable(),
 });
 export const undeliveredAnswerSchema = z.object({ messages: z.array(undeliveredSchema) });
-export type Undelivered = z.infer<typeof undeliveredSchema>;
 
 export const tellingPeopleSchema = z.object({
   people: z.array(z.object({ id: z.string(), name: z.string(), ways: z.array(notificationChannelSchema) })),

@@ -5,7 +5,7 @@ import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** As others see it; letters that cannot be seen are refused, so that nobody passes for somebody else. */
-export const personNameSchema = z
+const personNameSchema = z
   .string()
   .trim()
   .min(1)
@@ -59,7 +59,7 @@ export const newInvitationSchema = z.object({
   /** How long the link may be used [days]. */
   days: z.number().int().min(1).max(30).default(7),
 });
-export const invitationSchema = z.object({
+const invitationSchema = z.object({
   id: z.string(),
   role: roleSchema,
   madeBy: z.string(),
@@ -82,7 +82,7 @@ export const memberChangeSchema = z
   .object({ name: personNameSchema.optional(), role: roleSchema.optional() })
   .refine(({ name, role }) => name !== undefined || role !== undefined, 'must change something');
 
-export const standingSessionSchema = z.object({
+const standingSessionSchema = z.object({
   id: z.string(),
   /** Whether it is the one that asks. */
   isThis: z.boolean(),
@@ -106,7 +106,7 @@ export const newTokenSchema = z.object({
   /** Once more, as a token outlasts the session: whoever found a phone signed in must not make one. */
   password: passwordSchema,
 });
-export const apiTokenSchema = z.object({
+const apiTokenSchema = z.object({
   id: z.string(),
   name: z.string(),
   scope: scopeSchema,
@@ -123,8 +123,8 @@ export const tokensAnswerSchema = z.object({ tokens: z.array(apiTokenSchema) });
 export const newTokenAnswerSchema = apiTokenSchema.extend({ secret: z.string() });
 
 /** By what a device was signed up to be told: one that stands, one that ran out, or before that was kept. */
-export const signedUpBy = ['session', 'token', 'over', 'unknown'] as const;
-export const heldDeviceSchema = z.object({
+const signedUpBy = ['session', 'token', 'over', 'unknown'] as const;
+const heldDeviceSchema = z.object({
   id: z.string(),
   label: z.string(),
   addedAt: instantSchema,
@@ -138,7 +138,6 @@ export const heldAnswerSchema = z.object({
   tokens: z.array(apiTokenSchema),
   devices: z.array(heldDeviceSchema),
 });
-export type Held = z.infer<typeof heldAnswerSchema>;
 export const heldEndedSchema = z.object({
   sessions: z.number().int(),
   tokens: z.number().int(),
@@ -155,7 +154,7 @@ export const auditQuerySchema = z.object({
   /** `next` of the answer before. */
   after: z.string().max(64).optional(),
 });
-export const auditEntrySchema = z.object({
+const auditEntrySchema = z.object({
   id: z.string(),
   at: instantSchema,
   personId: z.string().nullable(),

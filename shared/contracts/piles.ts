@@ -10,7 +10,7 @@ import { pastHeatSchema } from './past-heat.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** Last values at one position; absent keys were never measured there. */
-export const positionNowSchema = z.object({
+const positionNowSchema = z.object({
   probe: nameSchema,
   temperatureC: z.number().optional(),
   humidityPct: z.number().optional(),
@@ -26,7 +26,7 @@ export const positionNowSchema = z.object({
 export type PositionNow = z.infer<typeof positionNowSchema>;
 
 /** By whom a sign was noted, null where the entry carries no name, and when. */
-export const notedSchema = z.object({ at: instantSchema, by: z.string().nullable() });
+const notedSchema = z.object({ at: instantSchema, by: z.string().nullable() });
 
 export const alarmSummarySchema = z.object({
   id: z.string(),
@@ -53,7 +53,7 @@ export const alarmSummarySchema = z.object({
 });
 export type AlarmSummary = z.infer<typeof alarmSummarySchema>;
 
-export const batchNowSchema = z.object({
+const batchNowSchema = z.object({
   id: z.string(),
   startedAt: instantSchema,
   /** 0-100: activity-hours against what the stage needs. */
@@ -105,7 +105,7 @@ export const actRecordSchema = z.object({
 });
 
 /** What the judge makes of the pile beyond its sentence; null before the first look and without a batch. */
-export const judgementSchema = z.object({
+const judgementSchema = z.object({
   /** Whether the core passes its act limit within 12 hours if nobody touches the pile; null while it cannot be told. */
   overLimit: z.object({ likelihood: z.number().min(0).max(1), at: instantSchema.nullable() }).nullable(),
   /** Water that brings the bed into its band; never more than it holds. Null when it needs none. */

@@ -19,7 +19,7 @@ const dryShare = z.number(dryShareWords).gt(0, dryShareWords).max(1, dryShareWor
 const depth = z.number('must be metres, as a number').min(0.001, 'must be at least 0.001').max(3, 'must be at most 3');
 const airC = z.number('must be °C, as a number').min(-40, 'must be at least -40').max(60, 'must be at most 60');
 
-export const planUnitsSchema = z
+const planUnitsSchema = z
   .object({
     mass: z.enum(['kg', 'lb']).default('kg'),
     volume: z.enum(['L', 'gal']).default('L'),
@@ -30,11 +30,11 @@ export const planUnitsSchema = z
 export type PlanUnits = z.output<typeof planUnitsSchema>;
 
 /** One line of the working: `sum` is the arithmetic in words and figures, `value` what it comes to. */
-export const workingStepSchema = z.object({ what: z.string(), sum: z.string(), value: z.number(), unit: z.string() });
+const workingStepSchema = z.object({ what: z.string(), sum: z.string(), value: z.number(), unit: z.string() });
 export type WorkingStep = z.infer<typeof workingStepSchema>;
 
 /** A figure nobody gave, and where the one that was taken comes from. */
-export const defaultTakenSchema = z.object({
+const defaultTakenSchema = z.object({
   what: z.string(),
   value: z.number(),
   unit: z.string(),
@@ -42,12 +42,12 @@ export const defaultTakenSchema = z.object({
 });
 export type DefaultTaken = z.infer<typeof defaultTakenSchema>;
 
-export const planTones = ['calm', 'watch', 'act'] as const;
-export const remarkSchema = z.object({ tone: z.enum(planTones), says: z.string() });
+const planTones = ['calm', 'watch', 'act'] as const;
+const remarkSchema = z.object({ tone: z.enum(planTones), says: z.string() });
 export type Remark = z.infer<typeof remarkSchema>;
 
 /** What every plan carries besides its figures. */
-export const toldSchema = z.object({
+const toldSchema = z.object({
   /** The plan in one or two plain sentences. */
   says: z.string(),
   remarks: z.array(remarkSchema),
@@ -60,8 +60,8 @@ export const toldSchema = z.object({
  * How "1:N" is read: `part-in`, one part in N parts of the finished liquid; `part-plus`, one part and N parts of water
  * beside it.
  */
-export const dilutionConventions = ['part-in', 'part-plus'] as const;
-export const dilutionConventionSchema = z.enum(
+const dilutionConventions = ['part-in', 'part-plus'] as const;
+const dilutionConventionSchema = z.enum(
   dilutionConventions,
   'must be "part-in" (1 part in N of the finished liquid) or "part-plus" (1 part and N parts of water)',
 );
@@ -115,7 +115,7 @@ export type DilutionAnswer = z.infer<typeof dilutionAnswerSchema>;
 
 /** What heaps are mixed from. */
 export const ingredients = ['wheat-bran', 'rice-bran', 'soil', 'compost', 'other'] as const;
-export const ingredientSchema = z.enum(ingredients, `must be one of ${ingredients.join(', ')}`);
+const ingredientSchema = z.enum(ingredients, `must be one of ${ingredients.join(', ')}`);
 export type Ingredient = z.infer<typeof ingredientSchema>;
 
 const neededForOther = 'is needed for a material we know nothing of';
@@ -142,7 +142,7 @@ export const waterAskSchema = z
   });
 export type WaterAsk = z.output<typeof waterAskSchema>;
 
-export const waterVerdicts = ['add', 'enough', 'too-wet'] as const;
+const waterVerdicts = ['add', 'enough', 'too-wet'] as const;
 const waterShares = {
   verdict: z.enum(waterVerdicts),
   /** Water to give besides the starter, never negative [kg, which is L]. */
@@ -183,12 +183,12 @@ const known = {
 const weighedSchema = z.object({ ...known, massKg: amount('kilograms') });
 const measuredSchema = z.object({ ...known, volumeL: amount('litres') });
 
-export const spreadSchema = z.discriminatedUnion('by', [
+const spreadSchema = z.discriminatedUnion('by', [
   z.object({ by: z.literal('rate'), rateKgM2: amount('kilograms per square metre', 1000) }),
   z.object({ by: z.literal('depth'), depthM: depth }),
 ]);
 /** How much is wanted; the recipe is then made larger or smaller as a whole, its starter with it. */
-export const wantedSchema = z.discriminatedUnion('of', [
+const wantedSchema = z.discriminatedUnion('of', [
   z.object({ of: z.literal('mass'), massKg: amount('kilograms') }),
   z.object({ of: z.literal('volume'), volumeL: amount('litres') }),
   z.object({ of: z.literal('area'), areaM2: amount('square metres') }),
@@ -243,8 +243,8 @@ export const mixAskSchema = z
   });
 export type MixAsk = z.output<typeof mixAskSchema>;
 
-export const plannedDateKinds = ['check', 'turn', 'ready'] as const;
-export const plannedDateSchema = z.object({
+const plannedDateKinds = ['check', 'turn', 'ready'] as const;
+const plannedDateSchema = z.object({
   kind: z.enum(plannedDateKinds),
   at: instantSchema,
   /** End of a window; null for a single moment. */

@@ -38,7 +38,7 @@ export type ProbeCounts = z.infer<typeof probeCountsSchema>;
 
 /** Probes of one answer when no number is asked for, and at most. */
 export const probesOfAnAnswer = 500;
-export const mostProbesOfAnAnswer = 2_000;
+const mostProbesOfAnAnswer = 2_000;
 
 /** Asks for a part of the probes; all of it optional. */
 export const probesQuestionSchema = z.object({

@@ -5,7 +5,7 @@ import { evidences } from '../warning.ts';
 import { instantSchema } from './time.ts';
 
 /** Heat came; it was not so hot for so long that the culture may be lost; it fell back to the air; a turn brought none back. */
-export const heatSigns = ['heat-came', 'not-overheated', 'heat-fell', 'no-reheat'] as const;
+const heatSigns = ['heat-came', 'not-overheated', 'heat-fell', 'no-reheat'] as const;
 
 export const readinessSchema = z.object({
   batchId: z.string(),

@@ -12,7 +12,7 @@ import { readinessSchema } from './readiness.ts';
 import { instantSchema } from './time.ts';
 
 /** One composting rule beside what was measured; facts for the reader, never a verdict. */
-export const ruleFactSchema = z.object({
+const ruleFactSchema = z.object({
   rule: z.string(),
   source: z.string(),
   /** "seen" when its wording was read, "from memory" when it must be looked up before it is relied on. */
@@ -22,7 +22,7 @@ export const ruleFactSchema = z.object({
 });
 export type RuleFact = z.infer<typeof ruleFactSchema>;
 
-export const timeTemperatureSchema = z.object({
+const timeTemperatureSchema = z.object({
   /** The probe position that was counted: the core, or where there was none, the coolest one that was measured. */
   position: positionSchema.nullable(),
   /** Time between readings that both lay at or above, gaps over 75 minutes left out [h]. */
@@ -71,7 +71,6 @@ export const batchRecordSchema = z.object({
 });
 export type BatchRecordSheet = z.infer<typeof batchRecordSchema>;
 
-export const exportFormatSchema = z.enum(['csv', 'json']);
 export const exportSubjects = [
   'sites',
   'piles',

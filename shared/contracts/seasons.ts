@@ -39,7 +39,7 @@ export type Choice = z.output<typeof choiceSchema>;
 
 const figure = z.number().nullable();
 
-export const measuresSchema = z.object({
+const measuresSchema = z.object({
   /** Age at the first value at or above 40 °C [h]. */
   hoursTo40: figure,
   peakC: figure,
@@ -70,9 +70,8 @@ export const measuresSchema = z.object({
   everyH: figure,
   alarms: z.array(z.object({ kind: warningKindSchema, count: z.number().int(), hours: z.number() })),
 });
-export type MeasuresView = z.infer<typeof measuresSchema>;
 
-export const comparedBatchSchema = batchViewSchema.extend({
+const comparedBatchSchema = batchViewSchema.extend({
   siteName: z.string(),
   season: z.object({ id: z.string(), name: z.string() }),
   year: z.number().int(),
@@ -87,7 +86,7 @@ export const comparedBatchSchema = batchViewSchema.extend({
 export type ComparedBatch = z.infer<typeof comparedBatchSchema>;
 
 /** One season with how many batches were laid in it; `name` is the grower's own where there is one. */
-export const seasonViewSchema = z.object({
+const seasonViewSchema = z.object({
   id: z.string(),
   name: z.string(),
   usualName: z.string(),
@@ -114,7 +113,7 @@ export type CompareAnswer = z.infer<typeof compareAnswerSchema>;
 /** One value per whole hour of age; null where it was not measured. */
 const course = z.array(z.number().nullable());
 
-export const agedCurveSchema = z.object({
+const agedCurveSchema = z.object({
   id: z.string(),
   warmingAfterH: figure,
   coreC: course,

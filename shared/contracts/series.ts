@@ -5,7 +5,7 @@ import { volumetric } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** The expected band from the model of the pile, from the grower's own finished batches, or as blended from both. */
-export const bandSources = ['both', 'model', 'own'] as const;
+const bandSources = ['both', 'model', 'own'] as const;
 export type BandSource = (typeof bandSources)[number];
 
 export const seriesQuerySchema = z.object({
@@ -17,7 +17,7 @@ export const seriesQuerySchema = z.object({
 });
 
 /** `at` is the bucket's start; a bucket without readings is left out, so that a line breaks there. */
-export const bucketSchema = z.object({
+const bucketSchema = z.object({
   at: instantSchema,
   min: z.number(),
   mean: z.number(),
@@ -26,10 +26,10 @@ export const bucketSchema = z.object({
 });
 export type Bucket = z.infer<typeof bucketSchema>;
 
-export const bandPointSchema = z.object({ at: instantSchema, p10: z.number(), p50: z.number(), p90: z.number() });
+const bandPointSchema = z.object({ at: instantSchema, p10: z.number(), p50: z.number(), p90: z.number() });
 export type BandPoint = z.infer<typeof bandPointSchema>;
 
-export const positionSeriesSchema = z.object({
+const positionSeriesSchema = z.object({
   temperatureC: z.array(bucketSchema).optional(),
   humidityPct: z.array(bucketSchema).optional(),
   moisturePct: z.array(bucketSchema).optional().describe(volumetric),

@@ -244,7 +244,7 @@ export interface LeaseTable {
 }
 
 /** A pile as its watcher last saw it. */
-export interface PileViewRecord {
+interface PileViewRecord {
   readonly pileId: string;
   readonly changedMs: number;
   /** Null: it cannot be read; its watcher will write it anew. */

@@ -141,7 +141,7 @@ export interface Spreading {
 }
 
 /** How an attempt went and what follows; all of it or nothing. */
-export interface Attempted {
+interface Attempted {
   readonly attempt: AttemptRecord;
   readonly state: MessageState;
   readonly reason: string | null;

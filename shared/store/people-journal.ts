@@ -30,7 +30,7 @@ export interface SessionRecord {
 }
 
 /** What a link lets its holder do once: become the first owner, join, or choose a new password. */
-export const linkKinds = ['setup', 'invitation', 'reset'] as const;
+const linkKinds = ['setup', 'invitation', 'reset'] as const;
 export type LinkKind = (typeof linkKinds)[number];
 
 export interface LinkRecord {
@@ -82,7 +82,7 @@ export interface AuditRecord {
   readonly after: string | null;
 }
 
-export interface AuditQuestion {
+interface AuditQuestion {
   readonly personId?: string;
   /** Holds this in what was done or to what, in any case. */
   readonly words?: string;

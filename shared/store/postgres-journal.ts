@@ -71,7 +71,7 @@ function surviving(pool: Pool): Pool {
 }
 
 /** As it may be shown. */
-export function withoutSecrets(url: string): string {
+function withoutSecrets(url: string): string {
   if (!URL.canParse(url)) return 'an address that cannot be read';
   const { hostname, port, pathname } = new URL(url);
   return `postgres://${hostname}${port && `:${port}`}${pathname}`;

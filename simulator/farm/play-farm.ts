@@ -23,7 +23,7 @@ export interface FarmReading {
 }
 
 /** A probe loses power or comes back. */
-export interface FarmStatus {
+interface FarmStatus {
   readonly kind: 'status';
   readonly site: string;
   readonly probe: string;

@@ -14,9 +14,3 @@ export interface Air {
 
 /** The air at an instant [epoch ms]. The same instant always gives the same air. */
 export type Weather = (atMs: number) => Air;
-
-/** Air that never changes, for tests and for a room. */
-export function steadyAir(air: Partial<Air> = {}): Weather {
-  const still: Air = { tempC: 20, rhPct: 60, windMS: 0.2, sunWM2: 0, rainMmH: 0, cloudFrac: 1, ...air };
-  return () => still;
-}

@@ -31,13 +31,3 @@ export function cardinalRate(tempC: number, set: CardinalTemps): number {
   const span = optC - minC;
   return ((tempC - maxC) * rise * rise) / (span * (span * (tempC - optC) - (optC - maxC) * (optC + minC - 2 * tempC)));
 }
-
-/** Refuses a set for which equation (1) is not defined. */
-export function checkCardinalTemps(set: CardinalTemps): void {
-  const { minC, optC, maxC } = set;
-  if (!(minC < optC && optC < maxC && optC > (minC + maxC) / 2)) {
-    throw new RangeError(
-      `Cannot use cardinal temperatures as optC must lie between the middle of minC and maxC, and maxC: current set is ${minC}, ${optC}, ${maxC}`,
-    );
-  }
-}

@@ -37,7 +37,7 @@ export function freeAirFactor(freeAirFrac: number): number {
 }
 
 /** Oxygen at which the rate is half, as a share of the pore air by volume [-]: 2 % (Haug 1993, from memory). */
-export const oxygenHalfFrac = 0.02;
+const oxygenHalfFrac = 0.02;
 
 /**
  * Oxygen factor: f = O / (0.02 + O).

@@ -1,7 +1,6 @@
 /** The books of a pile, from which its balances are proved. */
 import { heatCapacityJM2K, type Layer } from './layer.ts';
 import type { Material } from './material.ts';
-import { starch } from './stoichiometry.ts';
 
 /** Totals since the pile was laid: heat [J], water and carbon dioxide [kg]. In is positive. */
 export interface Ledger {
@@ -53,18 +52,4 @@ export function createLedger(): Ledger {
 /** Heat held above 0 °C [J]. */
 export function heldHeatJ(layers: readonly Layer[], material: Material, footprintM2: number): number {
   return footprintM2 * layers.reduce((sum, layer) => sum + heatCapacityJM2K(layer, material) * layer.tempC, 0);
-}
-
-/** Water held [kg]. */
-export function heldWaterKg(layers: readonly Layer[], footprintM2: number): number {
-  return footprintM2 * layers.reduce((sum, layer) => sum + layer.waterKgM2, 0);
-}
-
-/** Carbon held in food and cells [kg]; the carbon of inert solids never moves and is left out. */
-export function heldCarbonKg(layers: readonly Layer[], footprintM2: number): number {
-  const matter = layers.reduce(
-    (sum, l) => sum + l.readyKgM2 + l.slowKgM2 + l.mesophilesKgM2 + l.thermophilesKgM2 + l.deadKgM2,
-    0,
-  );
-  return footprintM2 * matter * starch.carbonKgKg;
 }

@@ -3,7 +3,7 @@ import { pileAliveFrac } from './acts.ts';
 import { aliveFrac, freeAirFrac, moistureFrac, thicknessM } from './layer.ts';
 import { type Pile, pileDepthM, pileMassKg } from './pile.ts';
 
-export interface LayerPicture {
+interface LayerPicture {
   readonly tempC: number;
   readonly moistureFrac: number;
   readonly freeAirFrac: number;

@@ -32,14 +32,8 @@ export function oxidationOf(c: number, h: number, o: number): Oxidation {
   };
 }
 
-/** Glucose, C6H12O6. */
-export const glucose = oxidationOf(6, 12, 6);
-
 /** Starch or cellulose, C6H10O5: the food of this model. Cells are counted as the same formula, so carbon closes. */
 export const starch = oxidationOf(6, 10, 5);
-
-/** Carbon in carbon dioxide [kg per kg]. */
-export const carbonInCarbonDioxide = carbon / (carbon + 2 * oxygen);
 
 /**
  * Heat set free per kg of oxygen used [J kg⁻¹]: 2803 kJ per mol of glucose and 6 mol of oxygen (standard enthalpy,

@@ -27,7 +27,7 @@ export interface Skin {
  * @see W. H. McAdams, Heat Transmission, 1954 (after Jürges; from memory).
  * @example filmWM2K(1) // => 9.5
  */
-export function filmWM2K(windMS: number): number {
+function filmWM2K(windMS: number): number {
   return 5.7 + 3.8 * windMS;
 }
 

@@ -11,7 +11,7 @@ import type { PracticeAct, PracticeReading } from './scenarios/practice-scenario
 import type { Score } from './score.ts';
 
 /** The run as it went, and the same run without one act, at the same hour. */
-export interface Comparison {
+interface Comparison {
   readonly went: TruthRow;
   readonly without: TruthRow;
 }

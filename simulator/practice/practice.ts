@@ -21,7 +21,7 @@ import { readyFoodKg, type TruthRow, truthRow } from './record.ts';
 import type { PracticeAct, PracticeReading, PracticeScenario } from './scenarios/practice-scenario.ts';
 import { scoreOf } from './score.ts';
 
-export interface PracticeView {
+interface PracticeView {
   /** Hours since the pile was laid [h]. */
   readonly afterH: number;
   readonly atMs: number;

@@ -3,7 +3,7 @@ import type { StageLimits } from '../../shared/stage.ts';
 import type { TruthRow } from './record.ts';
 import type { Goal, Weights } from './scenarios/practice-scenario.ts';
 
-export interface ScorePart {
+interface ScorePart {
   readonly name: string;
   readonly points: number;
   readonly outOf: number;
@@ -67,7 +67,7 @@ function part(name: string, outOf: number, share: number, why: string): ScorePar
   return { name, outOf, points: Math.round(outOf * Math.min(1, Math.max(0, share))), why };
 }
 
-export function hoursAbove(rows: readonly TruthRow[], tempC: number): number {
+function hoursAbove(rows: readonly TruthRow[], tempC: number): number {
   return rows.filter(({ hottestC }) => hottestC > tempC).length;
 }
 

@@ -12,7 +12,7 @@ export interface Chip {
   readonly humidity: HumidityChip | undefined;
 }
 
-export interface HumidityChip {
+interface HumidityChip {
   readonly offsetSdPct: number;
   readonly noiseSdPct: number;
   readonly stepPct: number;

@@ -14,7 +14,7 @@ export interface Truth {
 }
 
 /** Share of the depth, from the top, at which a probe of each position is put; top and base at most 5 cm in. */
-export function defaultDepthM(position: Position, pileM: number): number {
+function defaultDepthM(position: Position, pileM: number): number {
   if (position === 'top') return Math.min(0.05, pileM / 4);
   if (position === 'base') return pileM - Math.min(0.05, pileM / 4);
   return pileM / 2;

@@ -31,7 +31,7 @@ interface Line {
   readonly flying: Set<Promise<unknown>>;
 }
 
-export const fewProbes = 64;
+const fewProbes = 64;
 
 /** How long `close` waits for the last acknowledgements [ms]. */
 const farewellMs = 5000;

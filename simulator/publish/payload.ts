@@ -41,6 +41,6 @@ function senml(site: string, probe: string, atMs: number, values: Values): strin
   return JSON.stringify([{ bn: `${site}:${probe}:`, bt: atMs / 1000, ...first }, ...rest]);
 }
 
-export function quantitiesOf(values: Values): [Quantity, number][] {
+function quantitiesOf(values: Values): [Quantity, number][] {
   return Object.entries(values).filter((entry): entry is [Quantity, number] => entry[1] !== undefined);
 }

@@ -2,7 +2,7 @@
 import type { Scenario } from './scenario-schema.ts';
 
 /** Probes a farm may have at most; more would say nothing new. */
-export const mostProbes = 10_000;
+const mostProbes = 10_000;
 
 /**
  * @param siteCount Sites wanted; the scenario's own number when left out.

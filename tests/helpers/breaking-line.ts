@@ -3,7 +3,7 @@ import { createServer, type IncomingMessage, request, type ServerResponse } from
 import type { AddressInfo } from 'node:net';
 
 /** Before the server hears of it; after it has kept everything, the answer lost; in the middle of the answer. */
-export type Break = 'before' | 'answer-lost' | 'answer-cut';
+type Break = 'before' | 'answer-lost' | 'answer-cut';
 
 export interface BreakingLine {
   readonly url: string;

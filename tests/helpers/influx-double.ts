@@ -8,7 +8,7 @@ import type { AddressInfo } from 'node:net';
 import { gunzipSync } from 'node:zlib';
 import { z } from 'zod';
 
-export interface DoubleAnswer {
+interface DoubleAnswer {
   readonly status: number;
   readonly headers?: Record<string, string>;
   readonly body?: string;

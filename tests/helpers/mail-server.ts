@@ -3,7 +3,7 @@ import { createServer, type Server } from 'node:net';
 import { type ParsedMail, simpleParser } from 'mailparser';
 import { SMTPServer } from 'smtp-server';
 
-export interface GotMail {
+interface GotMail {
   readonly to: readonly string[];
   readonly parsed: ParsedMail;
   readonly raw: string;
@@ -11,7 +11,7 @@ export interface GotMail {
 }
 
 /** `refuse`: 550 for the address. `greylist`: 451. `hang`: silence after the letter. `drop`: ends the line in the letter's middle. */
-export type MailMood = 'kind' | 'refuse' | 'greylist' | 'hang' | 'drop';
+type MailMood = 'kind' | 'refuse' | 'greylist' | 'hang' | 'drop';
 
 export interface MailServer {
   readonly url: string;

@@ -152,7 +152,7 @@ export function mockFamily(nowMs: number): MockFamily {
   };
 }
 
-export function nameOf({ lots, batches, uses }: MockFamily, { kind, id }: FlowView['from']): string {
+function nameOf({ lots, batches, uses }: MockFamily, { kind, id }: FlowView['from']): string {
   if (kind === 'lot') return lots.find((one) => one.id === id)?.name ?? id;
   if (kind === 'batch') return batches.find((one) => one.id === id)?.name ?? id;
   return uses.find((one) => one.id === id)?.place ?? id;

@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';
-import type { RefusedConnectionsAnswer } from '../../shared/contracts/keys.ts';
+import type { refusedConnectionsAnswerSchema } from '../../shared/contracts/keys.ts';
 import type { AlarmSummary, PileDetail } from '../../shared/contracts/piles.ts';
 import type { Probe } from '../../shared/contracts/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
@@ -20,7 +20,7 @@ export interface MockFarm {
   /** The journal's entries, oldest first; null where the server keeps none. */
   entries: Entry[] | null;
   refusals: RefusalsAnswer;
-  turnedAway: RefusedConnectionsAnswer;
+  turnedAway: z.infer<typeof refusedConnectionsAnswerSchema>;
   messages: z.input<typeof foreignMessageSchema>[];
 }
 

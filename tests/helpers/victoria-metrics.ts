@@ -33,7 +33,7 @@ const exportedSchema = z.object({
   values: z.array(z.number()),
   timestamps: z.array(z.number()),
 });
-export type Exported = z.infer<typeof exportedSchema>;
+type Exported = z.infer<typeof exportedSchema>;
 
 export interface TestVictoriaMetrics {
   readonly url: string;

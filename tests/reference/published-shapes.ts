@@ -6,16 +6,17 @@
  */
 import { readFileSync } from 'node:fs';
 import { actOn, type PileAct } from '../../simulator/model/acts.ts';
-import { steadyAir, type Weather } from '../../simulator/model/air.ts';
+import type { Weather } from '../../simulator/model/air.ts';
 import { type Material, materials } from '../../simulator/model/material.ts';
 import { measuredAir } from '../../simulator/model/measured-air.ts';
 import { createPile, type Pile, type PileRecipe } from '../../simulator/model/pile.ts';
 import { runPile } from '../../simulator/model/step-pile.ts';
 import { fieldsOf } from '../../simulator/replay/csv.ts';
+import { steadyAir } from '../helpers/steady-air.ts';
 
 /** A figure is reached within 5 °C and 8 h: what published models reach (Mason 2006, Waste Manag. 26:3-21). */
-export const toleranceC = 5;
-export const toleranceH = 8;
+const toleranceC = 5;
+const toleranceH = 8;
 
 export interface Figure {
   readonly heap: string;

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { actOn } from '../../simulator/model/acts.ts';
 import { climateWeather, mildClimate } from '../../simulator/model/climate.ts';
-import { heldCarbonKg, heldHeatJ, heldWaterKg } from '../../simulator/model/ledger.ts';
+import { heldHeatJ } from '../../simulator/model/ledger.ts';
 import { createPile, type Pile, type PileRecipe } from '../../simulator/model/pile.ts';
 import { airAtPile } from '../../simulator/model/shelter.ts';
 import { stepPile } from '../../simulator/model/step-pile.ts';
-import { carbonInCarbonDioxide } from '../../simulator/model/stoichiometry.ts';
+import { oxidationOf } from '../../simulator/model/stoichiometry.ts';
+import { heldCarbonKg, heldWaterKg } from '../helpers/held-in-pile.ts';
 
 const startMs = Date.UTC(2031, 5, 1);
 const weather = climateWeather({ ...mildClimate, rainShare: 0.2 }, 5);
@@ -64,7 +65,7 @@ function carbon(pile: Pile): { held: number; through: number } {
   const { carbonDioxideKg, carbonAddedKg } = pile.ledger;
   return {
     held: heldCarbonKg(pile.layers, pile.footprintM2),
-    through: carbonAddedKg - carbonDioxideKg * carbonInCarbonDioxide,
+    through: carbonAddedKg - carbonDioxideKg / oxidationOf(1, 0, 0).carbonDioxideKgKg,
   };
 }
 

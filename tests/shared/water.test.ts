@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dewPointC, latentHeatJKg, saturationVapourPressurePa, vapourDensityKgM3 } from '../../shared/water.ts';
+import { latentHeatJKg, saturationVapourPressurePa, vapourDensityKgM3 } from '../../shared/water.ts';
 
 interface Psychrolib {
   readonly SI: unknown;
@@ -95,45 +95,6 @@ describe('latentHeatJKg()', () => {
   test('latentHeatJKg() refuses NaN and 101 °C', () => {
     expect(() => latentHeatJKg(Number.NaN)).toThrow(RangeError);
     expect(() => latentHeatJKg(101)).toThrow(RangeError);
-  });
-});
-
-describe('dewPointC()', () => {
-  // Magnus form with 17.62 and 243.12 (Sonntag 1990, WMO), computed. 0.02 K: the difference of the two forms.
-  const rows: [tempC: number, rhPct: number, magnusC: number][] = [
-    [25, 60, 16.693],
-    [20, 50, 9.255],
-    [30, 90, 28.178],
-    [55, 95, 53.94],
-    [60, 98, 59.567],
-    [22, 78, 17.985],
-  ];
-  for (const [tempC, rhPct, magnusC] of rows) {
-    test(`dewPointC() of ${tempC} °C at ${rhPct} %RH is ${magnusC} °C within 0.02 K, as psychrolib has it`, () => {
-      expect(Math.abs(dewPointC(tempC, rhPct) - magnusC)).toBeLessThan(0.02);
-      expect(Math.abs(dewPointC(tempC, rhPct) - psychrolib.GetTDewPointFromRelHum(tempC, rhPct / 100))).toBeLessThan(
-        0.02,
-      );
-    });
-  }
-  test('dewPointC() repeats the worked value of its page', () => {
-    expect(dewPointC(25, 60)).toBeCloseTo(16.7, 2);
-  });
-  test('dewPointC() gives back the vapour pressure it was made from', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 95, noNaN: true }),
-        fc.double({ min: 20, max: 103, noNaN: true }),
-        (t, rh) => {
-          const wantedPa = (rh / 100) * saturationVapourPressurePa(t);
-          expect(saturationVapourPressurePa(dewPointC(t, rh)) / wantedPa).toBeCloseTo(1, 9);
-        },
-      ),
-      { seed: 2 },
-    );
-  });
-  test('dewPointC() refuses 0 %RH, 120 %RH and NaN', () => {
-    for (const rhPct of [0, 120, Number.NaN]) expect(() => dewPointC(20, rhPct)).toThrow(RangeError);
   });
 });
 

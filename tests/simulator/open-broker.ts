@@ -2,7 +2,7 @@
 import { createServer } from 'node:net';
 import { Aedes } from 'aedes';
 
-export interface Heard {
+interface Heard {
   readonly topic: string;
   readonly payload: string;
   readonly qos: number;

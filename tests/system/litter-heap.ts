@@ -20,7 +20,7 @@ const takes = {
   air_temp_C: ['air', 'temperature'],
 } as const;
 
-export interface Sight {
+interface Sight {
   /** Hours since the first row. */
   readonly atH: number;
   readonly pile: PileSummary;

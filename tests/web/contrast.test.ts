@@ -6,16 +6,14 @@ import { describe, expect, test } from 'vitest';
 import { lineStyles } from '../../web/src/charts/line-style.ts';
 import { heatColour, heatOklab, type Shade } from '../../web/src/ui/colour/heat-scale.ts';
 import {
-  contrastRatio,
   distance,
   hexFromLinear,
-  linearFromHex,
   linearFromOklab,
   mixTriple,
-  oklabFromLinear,
   oklabFromOklch,
   type Triple,
 } from '../../web/src/ui/colour/oklab.ts';
+import { contrastRatio, linearFromHex, oklabFromLinear } from '../helpers/colour-checks.ts';
 
 const css = readFileSync(new URL('../../web/src/ui/style/tokens.css', import.meta.url), 'utf8');
 

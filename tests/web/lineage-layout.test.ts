@@ -4,7 +4,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FlowView, LineageAnswer, LineageNode } from '../../shared/contracts/lineage.ts';
-import { beside, drawLineage, keyOf, rowsOf, wrapWords } from '../../web/src/features/lineage/lineage-layout.ts';
+import { drawLineage, rowsOf, wrapWords } from '../../web/src/features/lineage/lineage-layout.ts';
 import { sideOf } from '../../web/src/features/lineage/lineage-list.tsx';
 import { flowWidth } from '../../web/src/features/lineage/lineage-tree.tsx';
 import { mockFamily, nodesOf } from '../helpers/mock-family.ts';
@@ -70,11 +70,6 @@ describe('drawLineage()', () => {
     const rows = rowsOf({ nodes: [node(0), node(1), node(2), node(3)], flows: [flow(0, 1), flow(1, 2), flow(3, 2)] });
     expect([rows.get('batch:0'), rows.get('batch:1'), rows.get('batch:3')]).toEqual([0, 1, 1]);
   });
-});
-
-test('the family is walked both ways', () => {
-  expect(beside(whole, 'batch:wall-heap-1', 'up').map(keyOf)).toEqual(['batch:may-bran']);
-  expect(beside(whole, 'batch:wall-heap-1', 'down').map(keyOf)).toEqual(['use:u1', 'use:u2']);
 });
 
 test('which beds got what came from that wood', () => {

@@ -13,7 +13,7 @@ import { actCautions, hottestC } from '../../web/src/features/pile/act-caution.t
 import { groupAlarms } from '../../web/src/features/pile/alarm-order.ts';
 import { silencedSentence } from '../../web/src/features/pile/alarm-words.ts';
 import { batchBody, emptyBatch } from '../../web/src/features/pile/batch-fields.tsx';
-import { evidenceLines, sightLines } from '../../web/src/features/pile/evidence-groups.ts';
+import { sightLines } from '../../web/src/features/pile/evidence-groups.ts';
 import { limitLines } from '../../web/src/features/pile/limit-lines.ts';
 import { customSpan, spanOf } from '../../web/src/features/pile/time-span.ts';
 import { lastWords, probesSentence } from '../../web/src/features/probes/probe-facts.ts';
@@ -177,26 +177,6 @@ describe('cautions before an act', () => {
       }),
     ).toBe(40);
     expect(hottestC({})).toBeNull();
-  });
-});
-
-describe('evidenceLines()', () => {
-  test('the same rule at several places is said once', () => {
-    const silent = (position: 'core' | 'top', why: string) => ({
-      kind: 'probe-silent' as const,
-      position,
-      evidence: 'absent' as const,
-      seen: 'It spoke a minute ago.',
-      why,
-      explainedBy: null,
-    });
-    expect(
-      evidenceLines([silent('core', 'Heard.'), silent('top', 'Heard.'), silent('top', 'Else.')], 'absent'),
-    ).toEqual([
-      { kind: 'probe-silent', places: ['core', 'top'], why: 'Heard.' },
-      { kind: 'probe-silent', places: ['top'], why: 'Else.' },
-    ]);
-    expect(evidenceLines([silent('core', 'Heard.')], 'present')).toEqual([]);
   });
 });
 

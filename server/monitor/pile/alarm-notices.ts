@@ -20,7 +20,7 @@ export interface NoticeContext {
 }
 
 /** Facts of an alarm, and of its whole site where that fell silent as a whole. */
-export interface AlarmNoticeFacts extends NoticeSources {
+interface AlarmNoticeFacts extends NoticeSources {
   readonly site?: SiteNoticeSources;
 }
 

@@ -94,7 +94,7 @@ function mappedIpv4(address: string): string | undefined {
 }
 
 /** "host:port" as in `allowed`, of any address; WHATWG URL parsing has made decimal and octal spellings plain by then. */
-export function hostAndPort(url: URL): string {
+function hostAndPort(url: URL): string {
   return `${url.hostname}:${url.port || (url.protocol === 'https:' ? '443' : '80')}`;
 }
 

@@ -45,7 +45,7 @@ export function openWebhook({ allowed, secretOf, timeoutMs = attemptTimeoutMs / 
   return { send, close: () => undefined };
 }
 
-export function signWebhook(secret: string, id: string, timestamp: number, body: string): string {
+function signWebhook(secret: string, id: string, timestamp: number, body: string): string {
   const key = Buffer.from(secret.slice(secretPrefix.length), 'base64');
   return `v1,${createHmac('sha256', key).update(`${id}.${timestamp}.${body}`).digest('base64')}`;
 }

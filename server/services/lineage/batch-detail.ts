@@ -10,7 +10,7 @@ export function flowView({ id, from, to, way, atMs, massKg, volumeL }: FlowRecor
   return { id, from: { ...from }, to: { ...to }, way, at: toInstant(atMs), massKg, volumeL };
 }
 
-export function useView({ atMs, massKg, areaM2, ...use }: UseRecord): Use {
+function useView({ atMs, massKg, areaM2, ...use }: UseRecord): Use {
   const rateKgPerM2 = massKg !== null && areaM2 !== null ? Math.round((massKg / areaM2) * 1000) / 1000 : null;
   return { ...use, at: toInstant(atMs), massKg, areaM2, rateKgPerM2 };
 }

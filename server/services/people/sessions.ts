@@ -15,7 +15,7 @@ import { digestOf, newId, newSecret } from './secrets.ts';
 
 const minuteMs = 60_000;
 const dayMs = 86_400_000;
-export const sessionLengths = { idleMs: 7 * dayMs, longestMs: 30 * dayMs, seenEveryMs: 5 * minuteMs } as const;
+const sessionLengths = { idleMs: 7 * dayMs, longestMs: 30 * dayMs, seenEveryMs: 5 * minuteMs } as const;
 
 const deviceKeySetting = 'device-key';
 

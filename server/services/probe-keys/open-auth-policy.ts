@@ -28,7 +28,7 @@ export async function renewKeys(authPolicy: AuthPolicy, journal: Journal): Promi
   );
 }
 
-export async function readEveryProbeNeedsAKey(journal: Journal): Promise<boolean> {
+async function readEveryProbeNeedsAKey(journal: Journal): Promise<boolean> {
   return (await journal.settings.get(everyoneSetting)) === 'yes';
 }
 

@@ -7,7 +7,7 @@ import { fahrenheitToCelsius, msPerHour } from '../../../shared/units.ts';
 import { cellNumber, isEmptyCell } from '../import/cell-number.ts';
 import { cellTime, shownDateOrder, type TimeManner } from '../import/cell-time.ts';
 
-export interface DayRow {
+interface DayRow {
   readonly atMs: number;
   readonly coreC: number;
   readonly airC: number | null;

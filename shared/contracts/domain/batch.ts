@@ -24,7 +24,7 @@ export const coverNames: Record<Cover, string> = {
 
 /** Where a bed lies: in a closed shed, under a roof, or with neither. */
 export const shelters = ['indoors', 'roof', 'open'] as const;
-export const shelterSchema = z.enum(shelters);
+const shelterSchema = z.enum(shelters);
 export type Shelter = z.infer<typeof shelterSchema>;
 /** In words, after “it lies” or a colon. */
 export const shelterNames: Record<Shelter, string> = {
@@ -63,7 +63,7 @@ export type Recipe = Omit<GivenRecipe, 'material' | 'depthM' | 'cover'> & {
 };
 
 /** Why a value was taken for one that was not given. */
-export const assumptionOrigins = [
+const assumptionOrigins = [
   'usual-of-stage',
   'usual-of-material',
   'own-estimate',

@@ -70,7 +70,7 @@ export function isRefusedWrite(cause: unknown): cause is HttpError {
 }
 
 /** RFC 9110, 10.2.3: seconds, or a date. */
-export function retryAfterMs(cause: unknown, nowMs = Date.now()): number | undefined {
+function retryAfterMs(cause: unknown, nowMs = Date.now()): number | undefined {
   if (!(cause instanceof HttpError)) return undefined;
   const given = cause.headers?.['retry-after'];
   if (typeof given !== 'string' || given === '') return undefined;
@@ -79,7 +79,7 @@ export function retryAfterMs(cause: unknown, nowMs = Date.now()): number | undef
 }
 
 /** The code of a failed connection, such as ECONNREFUSED. */
-export function codeOf(cause: unknown): string | undefined {
+function codeOf(cause: unknown): string | undefined {
   const code = cause instanceof Error ? (cause as NodeJS.ErrnoException).code : undefined;
   return typeof code === 'string' && code !== '' ? code : undefined;
 }

@@ -87,7 +87,7 @@ export function toValues(answer: readonly InfluxSeries[]): Map<number, number> {
 }
 
 /** Null for measurements and rows that are not ours. */
-export function seriesOf({ name, tags }: InfluxSeries): SeriesRef | null {
+function seriesOf({ name, tags }: InfluxSeries): SeriesRef | null {
   const quantity = quantitySchema.safeParse(name);
   const { site, probe } = tags;
   if (!quantity.success || !site || !probe) return null;

@@ -25,7 +25,7 @@ export const batchPlan: RowPlan<'batch', BatchRecord> = {
   standIns: () => ({ outcome: null, recipe: '', limits: '' }),
 };
 
-export function batchToRow(batch: BatchRecord): BatchRow {
+function batchToRow(batch: BatchRecord): BatchRow {
   return {
     id: batch.id,
     pile_id: batch.pileId,

@@ -63,7 +63,7 @@ export interface DeliveryTables {
   turn: { alarm_id: string; place: number; at_ms: number };
 }
 
-export interface NoticeRow extends Taken {
+interface NoticeRow extends Taken {
   id: string;
   key: string;
   about: NoticeSubject;
@@ -81,7 +81,7 @@ export interface NoticeRow extends Taken {
   joined_id: string | null;
 }
 
-export interface MessageRow extends Taken {
+interface MessageRow extends Taken {
   id: string;
   notice_id: string;
   person_id: string;

@@ -10,7 +10,7 @@ import { pileOfRow, type ReadTable, rowId, rowSchemas } from './row-schemas.ts';
 import type { JournalTables } from './tables.ts';
 
 /** Reads a JSON column; with a stand-in, what cannot be read costs only the column. */
-export type ReadJson = <T>(column: string, text: unknown, schema: z.ZodType<T>, standIn?: T) => T;
+type ReadJson = <T>(column: string, text: unknown, schema: z.ZodType<T>, standIn?: T) => T;
 
 /** How the rows of a table become records. */
 export interface RowPlan<Table extends ReadTable, Kept> {

@@ -85,7 +85,7 @@ export interface LeaseRow {
 }
 
 /** A pile as its watcher last saw it, for processes that do not watch; all but id and time is JSON. */
-export interface PileViewRow {
+interface PileViewRow {
   pile_id: string;
   changed_ms: number;
   summary: string;
@@ -94,7 +94,7 @@ export interface PileViewRow {
 }
 
 /** What somebody asked of whoever watches a pile. */
-export interface PileCommandRow {
+interface PileCommandRow {
   id: string;
   /** Order in which they were asked. */
   place: number;

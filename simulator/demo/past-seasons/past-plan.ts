@@ -8,7 +8,7 @@ import type { Stage } from '../../../shared/names.ts';
 import { createRandom, type Random } from '../../model/random.ts';
 import type { ScenarioText } from '../../scenario/scenario-schema.ts';
 
-export type Mistake = 'none' | 'too-deep' | 'too-dry' | 'too-wet' | 'weak-starter' | 'forgotten';
+type Mistake = 'none' | 'too-deep' | 'too-dry' | 'too-wet' | 'weak-starter' | 'forgotten';
 
 type PileText = ScenarioText['sites'][number]['piles'][number];
 

@@ -2,7 +2,7 @@
 import type { Position, Stage } from '../../../shared/names.ts';
 import { type Scenario, type ScenarioText, scenarioSchema } from '../../scenario/scenario-schema.ts';
 
-export type Fate = 'overheating' | 'drying' | 'stalling' | 'fine';
+type Fate = 'overheating' | 'drying' | 'stalling' | 'fine';
 
 export interface DemoPile {
   readonly id: string;

@@ -48,7 +48,7 @@ export function probeReadings(scenario: Scenario, world: World): JudgeReading[] 
   return readings;
 }
 
-export function trueC(world: World, position: Position, sample: number): number {
+function trueC(world: World, position: Position, sample: number): number {
   const series =
     position === 'core'
       ? world.coreC

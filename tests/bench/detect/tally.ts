@@ -282,7 +282,7 @@ function within(sample: number, at: number, fromH: number, toH: number): boolean
   return hours >= fromH && hours <= toH;
 }
 
-export function median(values: readonly number[]): number {
+function median(values: readonly number[]): number {
   const sorted = [...values].sort((one, other) => one - other);
   const middle = sorted.length / 2;
   const value =

@@ -27,7 +27,7 @@ export interface Truth {
 /** Below this moisture the stage's lower limit is missed [-]. */
 export const wantedMoistureFrac = { bran: 0.5, soil: 0.4 } as const;
 /** Eating less of its ready food in a day than this, with food left, is standing still; up to the second it is slow. */
-export const stalledPerDay = 0.05;
+const stalledPerDay = 0.05;
 export const slowPerDay = 0.12;
 /** Share of the ready food from which on standing still is the end of a batch rather than a stall. */
 const doneShare = { bran: 0.5, soil: 0.4 } as const;

@@ -13,7 +13,7 @@ import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
 import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
-export const probesPerPile = 4;
+const probesPerPile = 4;
 const pilesPerSite = 25;
 const laidBeforeH = 168;
 const positions: readonly Position[] = ['core', 'top', 'base', 'air'];

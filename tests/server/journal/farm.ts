@@ -22,7 +22,7 @@ export interface Farm {
   close(): Promise<void>;
 }
 
-export type Answer = Awaited<ReturnType<TestInstallation['app']['inject']>>;
+type Answer = Awaited<ReturnType<TestInstallation['app']['inject']>>;
 
 export async function openFarm(environment: Record<string, string> = {}): Promise<Farm> {
   const { dataDir, remove } = await makeDataDir();

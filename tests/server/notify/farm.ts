@@ -8,7 +8,7 @@ import { makeDataDir, openTestInstallation, type TestInstallation } from '../../
 import { until } from '../../helpers/until.ts';
 
 const minuteMs = 60_000;
-export const laidMs = Date.UTC(2031, 4, 1, 6);
+const laidMs = Date.UTC(2031, 4, 1, 6);
 
 export interface TellingFarm {
   readonly one: TestInstallation;

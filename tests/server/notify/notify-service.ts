@@ -19,7 +19,7 @@ export const minuteMs = 60_000;
 /** A Sunday at noon. */
 export const noonMs = Date.UTC(2031, 5, 1, 12);
 
-export interface Sent {
+interface Sent {
   readonly person: string;
   readonly way: string;
   readonly reason: string;
@@ -48,7 +48,7 @@ export interface Service {
   close(): Promise<void>;
 }
 
-export interface RaiseOptions {
+interface RaiseOptions {
   readonly kind?: WarningKind;
   readonly severity?: Severity;
   readonly position?: AlarmRecord['position'];

@@ -1,6 +1,7 @@
 /** A stolen phone, a former owner, a dishonest member: what they hold ends when it should, and only then. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { AuditEntry, Held } from '../../../shared/contracts/people.ts';
+import type { z } from 'zod';
+import type { AuditEntry, heldAnswerSchema } from '../../../shared/contracts/people.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
   as,
@@ -193,7 +194,7 @@ describe('signing out', () => {
 
 describe('what an owner sees and ends of somebody else', () => {
   const heldOf = async (name: string) =>
-    (await send('GET', `/api/people/${await idOf(name)}/held`, people.owner)).json<Held>();
+    (await send('GET', `/api/people/${await idOf(name)}/held`, people.owner)).json<z.infer<typeof heldAnswerSchema>>();
   test('is all they hold, one by one, each with its row', async () => {
     const lars = as(await join(one, 'Lars', 'keeper'));
     const token = await bearer(lars, 'keep');

@@ -17,7 +17,7 @@ export function coreC(hour: number): number {
   return 20 + first + second + (hour >= 44 && hour < 48 ? -9 : 0);
 }
 
-export const airC = (hour: number): number => 18 + 4 * Math.sin(((hour - 9) / 24) * 2 * Math.PI);
+const airC = (hour: number): number => 18 + 4 * Math.sin(((hour - 9) / 24) * 2 * Math.PI);
 
 export async function tellBatch(farm: Farm): Promise<RecordedBatch> {
   const startMs = Math.floor(Date.now() / hourMs) * hourMs - 170 * hourMs;

@@ -24,7 +24,7 @@ export const arbitraryTime: fc.Arbitrary<number> = fc
   .tuple(fc.integer({ min: 0, max: 40 * 24 * 6 }), fc.constantFrom(-1, 0, 0, 1, 1_000, 90_500))
   .map(([step, besideMs]) => beginMs + step * 600_000 + besideMs);
 
-export const arbitraryReading: fc.Arbitrary<Reading> = fc
+const arbitraryReading: fc.Arbitrary<Reading> = fc
   .record({
     series: fc.constantFrom(...someSeries),
     atMs: arbitraryTime,

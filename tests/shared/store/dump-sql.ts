@@ -21,6 +21,7 @@ export function schemaOf(db: Database): string[] {
   return made.map(({ sql }) => `${sql};`);
 }
 
+/** Called by hand when a version is frozen. @public */
 export function dumpSql(db: Database): string {
   const tables = db.prepare<[], string>(`SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY rowid`).pluck();
   const rows = tables.all().flatMap((table) =>

@@ -470,10 +470,10 @@ export function readingsStoreContract(
 }
 
 /** After some batches, the time before which readings are thinned. */
-export const arbitraryThinnings: fc.Arbitrary<(number | null)[]> = fc.array(
-  fc.option(arbitraryTime, { freq: 2, nil: null }),
-  { minLength: 8, maxLength: 8 },
-);
+const arbitraryThinnings: fc.Arbitrary<(number | null)[]> = fc.array(fc.option(arbitraryTime, { freq: 2, nil: null }), {
+  minLength: 8,
+  maxLength: 8,
+});
 
 /** All steps of a thinning. */
 export async function thinWhole(store: ReadingsStore, beforeMs: number): Promise<number> {
@@ -485,7 +485,7 @@ export async function thinWhole(store: ReadingsStore, beforeMs: number): Promise
 }
 
 /** All steps of forgetting. */
-export async function forgetWhole(store: ReadingsStore, probes: readonly ProbeName[]): Promise<void> {
+async function forgetWhole(store: ReadingsStore, probes: readonly ProbeName[]): Promise<void> {
   for (let step = await store.forget(probes); !step.done; ) step = await store.forget([]);
 }
 

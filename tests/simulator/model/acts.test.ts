@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { actOn, type PileAct, pileAliveFrac } from '../../../simulator/model/acts.ts';
-import { steadyAir } from '../../../simulator/model/air.ts';
 import { freeAirFrac, type Layer, moistureFrac } from '../../../simulator/model/layer.ts';
-import { heldHeatJ, heldWaterKg } from '../../../simulator/model/ledger.ts';
+import { heldHeatJ } from '../../../simulator/model/ledger.ts';
 import { createPile, freshOxygenFrac, type Pile, pileDepthM, pileMassKg } from '../../../simulator/model/pile.ts';
 import { runPile } from '../../../simulator/model/step-pile.ts';
+import { heldWaterKg } from '../../helpers/held-in-pile.ts';
+import { steadyAir } from '../../helpers/steady-air.ts';
 
 const weather = steadyAir({ tempC: 22, windMS: 0.5 });
 const air = weather(0);

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { steadyAir } from '../../../simulator/model/air.ts';
 import { climateWeather, mildClimate } from '../../../simulator/model/climate.ts';
 import { dryKgM2 } from '../../../simulator/model/layer.ts';
 import { createPile, type Pile, type PileRecipe } from '../../../simulator/model/pile.ts';
 import { runPile, stepPile } from '../../../simulator/model/step-pile.ts';
+import { steadyAir } from '../../helpers/steady-air.ts';
 
 const recipe: PileRecipe = {
   ingredients: [{ material: 'wheat-bran', massKg: 60 }],

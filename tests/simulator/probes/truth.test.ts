@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { steadyAir } from '../../../simulator/model/air.ts';
 import { createPile } from '../../../simulator/model/pile.ts';
 import { runPile } from '../../../simulator/model/step-pile.ts';
 import { truthAt } from '../../../simulator/probes/truth.ts';
+import { steadyAir } from '../../helpers/steady-air.ts';
 
 const weather = steadyAir({ tempC: 15, rhPct: 70 });
 const air = weather(0);

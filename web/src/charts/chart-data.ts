@@ -5,7 +5,7 @@ import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/
 import { type Position, positions } from '../../../shared/names.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
-export const seriesKeys = ['temperatureC', 'humidityPct', 'moisturePct', 'co2Ppm'] as const;
+const seriesKeys = ['temperatureC', 'humidityPct', 'moisturePct', 'co2Ppm'] as const;
 export type SeriesKey = (typeof seriesKeys)[number];
 
 export interface LinePoint {

@@ -1,6 +1,6 @@
 import type { Problem } from '../../../shared/contracts/problem.ts';
 
-export const notNumberWords = 'This is not a number. Write one, such as 12.5.';
+const notNumberWords = 'This is not a number. Write one, such as 12.5.';
 
 /**
  * Where a body holds what was typed and is no number, by JSON Pointer. JSON has no word for it: it would go out as null, or be left

@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { hour12Of, type Reader } from '../ui/format/local-time.ts';
 import { createStore, useStore } from './store.ts';
 
-export const prefsSchema = z.object({
+const prefsSchema = z.object({
   unit: z.enum(['C', 'F']).catch('C'),
   zone: z.enum(['mine', 'site']).catch('mine'),
   shade: z.enum(['auto', 'light', 'dark']).catch('auto'),
@@ -48,7 +48,7 @@ function remember(key: string, value: string): void {
   }
 }
 
-export const prefs = createStore<Prefs>(readPrefs(recall(prefsKey)));
+const prefs = createStore<Prefs>(readPrefs(recall(prefsKey)));
 
 export function changePrefs(change: Partial<Prefs>): void {
   const next = { ...prefs.get(), ...change };

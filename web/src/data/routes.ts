@@ -1,6 +1,6 @@
 /** Every route the pages use, one function each, with what it answers. */
 import { z } from 'zod';
-import { alarmDetailSchema, alarmsAnswerSchema } from '../../../shared/contracts/alarms.ts';
+import { alarmDetailSchema } from '../../../shared/contracts/alarms.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';
 import {
   foreignMessagesAnswerSchema,
@@ -87,7 +87,6 @@ export const getSeries = (
     signal ? { signal } : {},
   );
 
-export const getAlarms = (pileId: string) => ask(alarmsAnswerSchema, `${pilePath(pileId)}/alarms`);
 export const getAlarm = (id: string) => ask(alarmDetailSchema, alarmPath(id));
 export const acknowledge = (id: string, by: string | undefined) =>
   ask(anything, `${alarmPath(id)}/acknowledge`, { method: 'POST', body: by ? { by } : {} });

@@ -33,7 +33,7 @@ export function jsonFile(columns: Subject['columns'], rows: AsyncIterable<Row>):
   return coalesced(jsonRows(columns, rows));
 }
 
-export async function* jsonRows(columns: Subject['columns'], rows: AsyncIterable<Row>): AsyncGenerator<string> {
+async function* jsonRows(columns: Subject['columns'], rows: AsyncIterable<Row>): AsyncGenerator<string> {
   let before = '[\n';
   for await (const row of rows) {
     const shown = Object.fromEntries(columns.map((column) => [column, row[column] ?? null]));

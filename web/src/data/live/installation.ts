@@ -27,7 +27,7 @@ export interface Installation {
   readonly announcement: string;
 }
 
-export const emptyInstallation: Installation = {
+const emptyInstallation: Installation = {
   link: 'connecting',
   linkSinceMs: 0,
   clock: null,

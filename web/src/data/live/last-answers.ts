@@ -73,7 +73,7 @@ export async function keepAnswer(path: string, answer: unknown, askedBy: number)
 /** To be asked before a question is sent, and handed back with its answer. */
 export const whoAsks = () => person;
 
-export async function lastAnswer(path: string): Promise<LastAnswer | undefined> {
+async function lastAnswer(path: string): Promise<LastAnswer | undefined> {
   const key = keyOf(path);
   if (key === undefined) return undefined;
   try {

@@ -20,7 +20,7 @@ interface PartProps {
   readonly onChange: () => Promise<unknown>;
 }
 
-export function placeOf({ kind, id }: FlowView['from']): string | undefined {
+function placeOf({ kind, id }: FlowView['from']): string | undefined {
   if (kind === 'batch') return `/batches/${id}`;
   return kind === 'lot' ? `/lots/${id}` : undefined;
 }

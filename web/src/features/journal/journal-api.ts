@@ -20,8 +20,6 @@ export const getEntries = (pileId: string, after?: string) =>
     entriesAnswerSchema,
     `/api/piles/${piece(pileId)}/entries?${new URLSearchParams({ withdrawn: 'yes', ...(after ? { after } : {}) })}`,
   );
-export const getBatchEntries = (batchId: string) =>
-  ask(entriesAnswerSchema, `/api/batches/${piece(batchId)}/entries?limit=500`);
 export const getEntry = (id: string) => ask(entryDetailSchema, `/api/entries/${piece(id)}`);
 export const correctEntry = (id: string, correction: z.input<typeof correctionSchema>) =>
   ask(entrySchema, `/api/entries/${piece(id)}/corrections`, { method: 'POST', body: correction });

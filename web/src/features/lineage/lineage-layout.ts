@@ -99,11 +99,3 @@ export function wrapWords(text: string, width: number, most: number): string[] {
     line.length > width || isLast ? `${line.slice(0, Math.max(1, width - 1)).trimEnd()}…` : line;
   return lines.slice(0, most).map((line, index) => cut(line, index === most - 1 && lines.length > most));
 }
-
-/** Members that came before or after one, nearest first, each once. */
-export function beside(answer: LineageAnswer, key: string, way: 'up' | 'down'): LineageNode[] {
-  const keys = answer.flows
-    .filter((flow) => keyOf(way === 'up' ? flow.to : flow.from) === key)
-    .map((flow) => keyOf(way === 'up' ? flow.from : flow.to));
-  return answer.nodes.filter((node) => keys.includes(keyOf(node)));
-}

@@ -4,7 +4,7 @@ import { plainNumber } from '../../ui/format/temperature.ts';
 import { keyOf } from './lineage-layout.ts';
 import { memberAddress } from './lineage-tree.tsx';
 
-export const kindNames: Record<LineageNode['kind'], string> = { lot: 'Lot', batch: 'Batch', use: 'Use' };
+const kindNames: Record<LineageNode['kind'], string> = { lot: 'Lot', batch: 'Batch', use: 'Use' };
 
 interface LineageListProps {
   readonly answer: LineageAnswer;

@@ -48,7 +48,7 @@ interface MessageLineProps {
   readonly time: (at: string) => string;
 }
 
-export function MessageLine({ message, time }: MessageLineProps) {
+function MessageLine({ message, time }: MessageLineProps) {
   const { attempts } = message;
   return (
     <li class={message.state === 'given-up' ? 'told-lost' : undefined}>

@@ -54,7 +54,7 @@ const kinds: readonly (readonly [words: readonly string[], kind: string])[] = [
 ];
 
 /** @example deviceName('Mozilla/5.0 (X11; Linux x86_64) ... Firefox/140') // => "computer, Firefox" */
-export function deviceName(userAgent: string): string {
+function deviceName(userAgent: string): string {
   const kind = kinds.find(([words]) => words.every((word) => userAgent.includes(word)))?.[1] ?? 'device';
   const browser = /(Firefox|Edg|OPR|Chrome|Safari)\//.exec(userAgent)?.[1] ?? '';
   const names: Record<string, string> = { Edg: 'Edge', OPR: 'Opera' };

@@ -8,7 +8,7 @@ import { createStore, useStore } from '../../data/store.ts';
 export const me = createStore<SessionAnswer | null>(null);
 
 /** Whoever writes on this device. */
-export const writerSchema = z.object({ id: z.string(), name: z.string() });
+const writerSchema = z.object({ id: z.string(), name: z.string() });
 export type Writer = z.infer<typeof writerSchema>;
 
 const writerKey = 'branhearth.person';
@@ -40,10 +40,4 @@ export function useMe(): Person | null {
 /** While it is not known who sits here, everything is offered: a page kept for out of reach stays of use. */
 export function useMay(role: Role): boolean {
   return useStore(me, (known) => known === null || known.person === null || isAllowed(known.person.role, role));
-}
-
-/** The name beside what is written here: of whoever is signed in, else as chosen in the settings. */
-export function signedName(chosen: string): string {
-  const person = me.get()?.person;
-  return person?.via === 'session' ? person.name : chosen;
 }

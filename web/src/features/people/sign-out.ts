@@ -1,9 +1,8 @@
 /**
  * Leaving, and everything that must be forgotten then.
  *
- * Whoever keeps something of a person on this device registers here; it is called when they sign out, and when the
- * server says that their session has ended. Code that cannot import this hears the event `branhearth:signed-out` on
- * `window`.
+ * It happens when a person signs out, and when the server says that their session has ended. Whatever else keeps
+ * something of a person on this device hears the event `branhearth:signed-out` on `window`.
  */
 import { NoAnswer } from '../../data/client.ts';
 import { forgetThisDevice } from '../notifications/forget-this-device.ts';
@@ -11,23 +10,12 @@ import { me } from './me.ts';
 import { owedSignOut, oweSignOut, settleSignOut } from './owed-sign-out.ts';
 import { endThisSession } from './people-api.ts';
 
-type Forget = () => void | Promise<void>;
-
-export const signedOutEvent = 'branhearth:signed-out';
-const forgetting = new Set<Forget>();
-
-/** @returns How to stop. */
-export function whenSignedOut(forget: Forget): () => void {
-  forgetting.add(forget);
-  return () => forgetting.delete(forget);
-}
+const signedOutEvent = 'branhearth:signed-out';
 
 /** Forgets, however it came that nobody is signed in any more. */
 export async function forgetPerson(): Promise<void> {
   me.set(null);
   window.dispatchEvent(new Event(signedOutEvent));
-  // One that fails must not keep the others from forgetting.
-  await Promise.allSettled([...forgetting].map(async (forget) => forget()));
 }
 
 /** Out of reach it is remembered, and said at the next contact; on this device it counts at once. */

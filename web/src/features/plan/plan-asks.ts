@@ -66,7 +66,6 @@ export const emptyStarter: StarterDraft = {
   measuredIn: 'mL',
   onHand: '',
 };
-export const starterKinds = { liquid: 'volumeL' } as const;
 
 export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<DilutionAnswer> {
   const measured = readNumber(draft.measured);
@@ -102,7 +101,6 @@ export const emptyWater: WaterDraft = {
   meant: '',
   weight: '',
 };
-export const waterKinds = { mass: 'massKg', starter: 'volumeL', meant: 'volumeL', weight: 'densityKgM3' } as const;
 
 export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterAnswer> {
   return planned(

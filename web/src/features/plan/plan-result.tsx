@@ -100,7 +100,7 @@ function Working({
   );
 }
 
-export function amountText(value: number, unit: string): string {
+function amountText(value: number, unit: string): string {
   return unit === '' ? figure(value) : `${figure(value)}\u00a0${unit.replaceAll(' ', '\u00a0')}`;
 }
 

@@ -11,7 +11,7 @@ import { startRun } from './run-keeper.ts';
 import { useArrival } from './use-arrival.ts';
 
 /** Everybody begins in the same weather, so that people can talk about it. */
-export const firstSeed = 1;
+const firstSeed = 1;
 
 export function Opening({ scenario }: { readonly scenario: PracticeScenario }) {
   const heading = useArrival(scenario.name);

@@ -9,10 +9,10 @@ import type { Told } from './practice-messages.ts';
 import type { Frame } from './practice-session.ts';
 
 /** Hours of the pile to a second of the clock. */
-export const paces = [1, 4] as const;
+const paces = [1, 4] as const;
 export type Pace = (typeof paces)[number];
 
-export interface ActView {
+interface ActView {
   readonly words: string;
   readonly told: string | undefined;
   readonly caution: string | undefined;

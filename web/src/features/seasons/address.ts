@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { measureKeys } from '../../../../core/seasons/measure-keys.ts';
 import { choiceSchema, splits } from '../../../../shared/contracts/seasons.ts';
 
-export const sortKeys = ['name', 'startedAt', ...measureKeys] as const;
+const sortKeys = ['name', 'startedAt', ...measureKeys] as const;
 export type SortKey = (typeof sortKeys)[number];
 
 const viewSchema = z.object({

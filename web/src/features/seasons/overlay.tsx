@@ -128,7 +128,7 @@ function sinceWords(hour: number, by: AlignBy): string {
   return `${days} days ${hour < 0 ? 'before' : 'after'} ${zero}`;
 }
 
-export function Grid({ frame, size, unit, days }: { frame: Frame; size: Size; unit: TempUnit; days: boolean }) {
+function Grid({ frame, size, unit, days }: { frame: Frame; size: Size; unit: TempUnit; days: boolean }) {
   const marks = dayMarks(frame, size.width - size.left - size.right);
   return (
     <g>

@@ -1,13 +1,7 @@
 /** Likelihoods in words. It never says certain. */
 export { chancesInTen } from '../../../../core/forecast/chances.ts';
 
-export const likelihoodNames = [
-  'very unlikely',
-  'unlikely',
-  'about as likely as not',
-  'likely',
-  'very likely',
-] as const;
+const likelihoodNames = ['very unlikely', 'unlikely', 'about as likely as not', 'likely', 'very likely'] as const;
 export type LikelihoodName = (typeof likelihoodNames)[number];
 
 export function likelihoodName(likelihood: number): LikelihoodName {

@@ -34,7 +34,7 @@ export function SystemLine() {
 }
 
 /** What a person should know wherever they are: nothing can be kept, or soon nothing can. */
-export function troubles(health: Health | null): string[] {
+function troubles(health: Health | null): string[] {
   if (!health) return [];
   const { disk, readings, journal, piles, broker, delivery, audit } = health.parts;
   const said: string[] = [];
