@@ -9,7 +9,7 @@ import {
   msPerHour,
   msPerMinute,
 } from '../units.ts';
-import type { Temperature } from './param-types.ts';
+import type { Difference, Temperature } from './param-types.ts';
 
 /** For whom a message is made. */
 export interface Reader {
@@ -31,6 +31,9 @@ export interface ReaderUnits {
 
 export const metric: ReaderUnits = { temperature: 'C', mass: 'kg', volume: 'L', length: 'm' };
 
+/** English is written as in Britain: "Fri 2 May", "core, top and base". */
+export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
+
 type Show = (value: number, reader: Reader) => string;
 
 const noBreak = '\u00a0';
@@ -50,7 +53,6 @@ const shown: readonly (readonly [RegExp, Show])[] = [
   [/H$/, (hours, reader) => hoursWords(hours, reader)],
   [/Frac$/, (frac, reader) => withUnit(decimals(100 * frac, 0, reader), '%')],
   [/Pct$/, (pct, reader) => withUnit(atMost(pct, 1, reader), '%')],
-  [/K$/, (deltaK, reader) => difference(deltaK, reader)],
   [/L$/, (litres, reader) => volume(litres, reader)],
   [/M$/, (metres, reader) => length(metres, reader)],
   [/Ratio$/, (ratio, reader) => figures(ratio, 3, reader)],
@@ -62,8 +64,9 @@ const shown: readonly (readonly [RegExp, Show])[] = [
  * @param name Of the argument, which ends with its unit: `coreC`, `aboveK`, `moistureFrac`, `sinceMs`, `raisedAtMs`.
  * @returns The text; undefined for a name without a unit, whose value is shown as it is.
  */
-export function formatQuantity(name: string, value: number | Temperature, reader: Reader): string | undefined {
-  if (/(^c|C)$/.test(name)) return temperatureWords(value, reader);
+export function formatQuantity(name: string, value: Temperature | Difference, reader: Reader): string | undefined {
+  if (/(^c|C)$/.test(name)) return temperatureWords(value as Temperature, reader);
+  if (/[a-z0-9]K$/.test(name)) return differenceWords(value as Difference, reader);
   if (typeof value !== 'number') return undefined;
   return shown.find(([ending]) => ending.test(name))?.[1](value, reader);
 }
@@ -78,9 +81,14 @@ export function temperatureWords(value: Temperature, reader: Reader): string {
     : withUnit(decimals(inUnit(value.valueC), value.decimals, reader), sign);
 }
 
-function difference(deltaK: number, reader: Reader): string {
+/** @example differenceWords(5, reader) // => "5 °C", or "9 °F": a difference has no offset of 32 */
+export function differenceWords(value: Difference, reader: Reader): string {
   const isF = reader.units.temperature === 'F';
-  return withUnit(atMost(isF ? kelvinDifferenceToFahrenheit(deltaK) : deltaK, 1, reader), isF ? '°F' : '°C');
+  const inUnit = (deltaK: number) => (isF ? kelvinDifferenceToFahrenheit(deltaK) : deltaK);
+  const sign = isF ? '°F' : '°C';
+  return typeof value === 'number'
+    ? withUnit(atMost(inUnit(value), 1, reader), sign)
+    : withUnit(decimals(inUnit(value.valueK), value.decimals, reader), sign);
 }
 
 /** @example durationWords(3 * 3600e3, reader) // => "3 hours"; minutes below an hour and a half, days from 48 hours on */
@@ -98,7 +106,7 @@ export function hoursWords(hours: number, reader: Reader): string {
 /** @example momentWords(today at 16:30, reader) // => "16:30"; another day: "Fri 2 May, 16:30" */
 export function momentWords(atMs: number, reader: Reader): string {
   const { language, timeZone, nowMs } = reader;
-  const region = language === 'en' ? 'en-GB' : language;
+  const region = regionOf(language);
   const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
   const day = dateFormat(region, { weekday: 'short', day: 'numeric', month: 'short', timeZone });
   return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;

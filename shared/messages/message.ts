@@ -7,7 +7,7 @@ import type { MessageParams } from './made/params.ts';
 import type { NoParams } from './param-types.ts';
 
 export type { MessageParams } from './made/params.ts';
-export type { NoParams, Temperature } from './param-types.ts';
+export type { Difference, NoParams, Temperature } from './param-types.ts';
 
 export type MessageCode = keyof MessageParams;
 

@@ -3,4 +3,7 @@
 /** [°C]; with decimals where their count is part of what is said ("at 50 °C" of a core at 50.2 would puzzle). */
 export type Temperature = number | { readonly valueC: number; readonly decimals: 0 | 1 };
 
+/** Between two temperatures [K]; with decimals where their count is part of what is said. */
+export type Difference = number | { readonly valueK: number; readonly decimals: 0 | 1 };
+
 export type NoParams = Record<never, never>;

@@ -1,6 +1,6 @@
 /** Makes the sentence of a message, in the reader's language and units. The one place where findings become words. */
 import { IntlMessageFormat } from 'intl-messageformat';
-import { formatQuantity, metric, type Reader } from './format.ts';
+import { formatQuantity, metric, type Reader, regionOf } from './format.ts';
 import { enTexts } from './made/en.ts';
 import type { Message } from './message.ts';
 
@@ -45,7 +45,7 @@ export function rendererOf(texts: Texts): Render {
     if (name.endsWith('Part')) return render(value as Message, reader);
     if (Array.isArray(value)) {
       const items = value.map((item: string | Message) => (typeof item === 'string' ? item : render(item, reader)));
-      return new Intl.ListFormat(reader.language, { type: 'conjunction' }).format(items);
+      return new Intl.ListFormat(regionOf(reader.language), { type: 'conjunction' }).format(items);
     }
     if (typeof value === 'number' || (typeof value === 'object' && value !== null)) {
       const shown = formatQuantity(name, value as number, reader);

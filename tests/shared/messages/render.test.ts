@@ -16,6 +16,7 @@ test.each([
   ['a temperature of tenths', '{coreC}', { coreC: { valueC: 52, decimals: 1 } }, '52.0 °C', '125.6 °F'],
   ['a temperature below zero', '{coreC}', { coreC: -4.04 }, '−4 °C', '24.7 °F'],
   ['a difference, which has no offset', '{aboveK}', { aboveK: 5 }, '5 °C', '9 °F'],
+  ['a difference of whole degrees', '{aboveK}', { aboveK: { valueK: 21.6, decimals: 0 } }, '22 °C', '39 °F'],
   ['a share', '{moistureFrac}', { moistureFrac: 0.617 }, '62 %', '62 %'],
   ['minutes', '{sinceMs}', { sinceMs: 89 * 60e3 }, '89 minutes', '89 minutes'],
   ['one hour and a half', '{sinceMs}', { sinceMs: 90 * 60e3 }, '2 hours', '2 hours'],
@@ -39,7 +40,7 @@ test.each([
   ['a name, as it is', '{pileName}', { pileName: 'Heap {1} <b>' }, 'Heap {1} <b>', 'Heap {1} <b>'],
   ['a count', '{dayCount, plural, one {# day} other {# days}}', { dayCount: 1 }, '1 day', '1 day'],
   ['a choice', '{isOld, select, true {was} other {is}}', { isOld: true }, 'was', 'was'],
-  ['a list', '{placesList}', { placesList: ['core', 'top', 'base'] }, 'core, top, and base', 'core, top, and base'],
+  ['a list', '{placesList}', { placesList: ['core', 'top', 'base'] }, 'core, top and base', 'core, top and base'],
   ['a part', '{causePart}', { causePart: verbatim('too dry') }, 'too dry', 'too dry'],
 ])('%s is shown with its unit', (_what, text, params, inSi, inAmerican) => {
   expect([say(text, params), say(text, params, american)]).toEqual([inSi, inAmerican]);
