@@ -65,6 +65,17 @@ export interface Grade {
   readonly rung?: number;
 }
 
+/** Most looks at most alarms: nothing stood, and nothing is seen. */
+function isQuiet({ state, hold, firstRaisedAtMs }: AlarmMachine, evidence: Evidence, nowMs: number): boolean {
+  return (
+    evidence === 'absent' &&
+    hold.condition === 'clear' &&
+    state === 'normal' &&
+    firstRaisedAtMs === null &&
+    nowMs >= hold.sinceMs
+  );
+}
+
 /** One look at the evidence. With a `grade`, an acknowledged alarm that has grown worse asks for a person again. */
 export function stepAlarm(
   machine: AlarmMachine,
@@ -73,6 +84,7 @@ export function stepAlarm(
   policy: Delays,
   grade: Grade = { severity: machine.severity ?? 'warning' },
 ): AlarmStep {
+  if (isQuiet(machine, evidence, nowMs)) return { next: machine, arrow: 'nothing-seen' };
   const { next: hold, branch } = stepHold(machine.hold, evidence, nowMs, policy);
   const present = stands(hold.condition);
   const firstRaisedAtMs = present ? (machine.firstRaisedAtMs ?? nowMs) : null;

@@ -41,7 +41,8 @@ const atLimitMs = 30 * msPerMinute;
 
 /** The delays of one finding: the clearer it is, the sooner it is raised; all are cleared alike. */
 export function delaysOf(finding: { readonly kind: WarningKind; readonly nearness?: Nearness }): Delays {
-  return delays[finding.nearness ?? 'past'][finding.kind];
+  const { kind, nearness } = finding;
+  return nearness === undefined ? alarmPolicies[kind] : delays[nearness][kind];
 }
 
 const delays: Record<Nearness, Record<WarningKind, Delays>> = {

@@ -55,7 +55,7 @@ export function handSigns(heard: Heard, nowMs: number): readonly HandSign[] {
 }
 
 /** Most piles, most of the time: they are looked at several times a second. */
-const nothingNoted: readonly HandSign[] = handKinds.map((kind) => ({
+export const nothingNoted: readonly HandSign[] = handKinds.map((kind) => ({
   kind,
   state: 'unsaid',
   note: null,

@@ -64,11 +64,14 @@ export function runMember(
   const dryMassKg =
     recipe.massKg === undefined ? undefined : recipe.massKg * (1 - (recipe.moistureFrac ?? member.moistureFrac));
 
+  let bed = bedOf(member, depthM, cover);
+
   for (let hour = 0; hour <= course.hours; hour += 1) {
     coreC[hour] = tempC;
     moistureFrac[hour] = water / (1 + water);
     const airC = (course.airC[hour] ?? 20) + member.airOffsetK;
-    for (const act of course.actsByHour.get(hour) ?? []) {
+    const acts = course.actsByHour.get(hour) ?? noActs;
+    for (const act of acts) {
       if (act.kind === 'turned' || act.kind === 'spread' || act.kind === 'moved') {
         tempC -= member.turnLossFrac * (act.kind === 'turned' ? 1 : 0.6) * (tempC - airC);
         const freed = 0.4 * locked;
@@ -92,6 +95,7 @@ export function runMember(
         water += added;
       }
     }
+    if (acts !== noActs) bed = bedOf(member, depthM, cover);
     if (hour === course.hours) break;
 
     // What changes slowly is taken once an hour, moisture once in six, or as soon as somebody watered.
@@ -101,13 +105,9 @@ export function runMember(
       damp = haugMoistureFactor(moisture);
       open = haugAirSpaceFactor(freeAirSpaceFrac(member.dryDensityKgM3, moisture, member.particleDensityKgM3));
     }
-    const halfBed = depthM / 2 / member.conductivityWmK;
-    const topWm2K = 1 / (1 / member.filmWm2K[cover] + halfBed);
-    const groundWm2K = 1 / (1 / member.groundWm2K + halfBed);
-    const surfaceShare = topWm2K / member.filmWm2K[cover];
-    const heatJm2K = member.dryDensityKgM3 * depthM * (dryHeatJKgK + waterHeatJKgK * water);
+    const { topWm2K, groundWm2K, surfaceShare, dryKgM2, ventMS } = bed;
+    const heatJm2K = dryKgM2 * (dryHeatJKgK + waterHeatJKgK * water);
     const airVapour = (member.airHumidityPct / 100) * saturatedVapourKgM3(airC);
-    const dryKgM2 = member.dryDensityKgM3 * depthM;
     // The ground follows the air over days.
     groundC += (airC - groundC) / 60;
     const wet = Math.min(1, Math.max(0, (moisture - 0.12) / 0.25));
@@ -119,7 +119,7 @@ export function runMember(
       const burnPerH =
         (member.mesoBurnPerH * meso * mesoFactor + member.thermoBurnPerH * thermo * thermoFactor) * foodFactor * open;
       const surfaceC = airC + surfaceShare * (tempC - airC);
-      const evaporationKgM2S = member.ventMS[cover] * wet * Math.max(0, saturatedVapourKgM3(surfaceC) - airVapour);
+      const evaporationKgM2S = ventMS * wet * Math.max(0, saturatedVapourKgM3(surfaceC) - airVapour);
       const gainWm2 = (burnPerH / 3600) * dryKgM2 * heatOfBurningJKg;
       const lossWm2 = topWm2K * (tempC - airC) + groundWm2K * (tempC - groundC) + 0.6 * evaporationKgM2S * 2.4e6;
       tempC += ((gainWm2 - lossWm2) * substepS) / heatJm2K;
@@ -133,6 +133,22 @@ export function runMember(
       }
     }
   }
+}
+
+const noActs: readonly Act[] = [];
+
+/** What stays as it is until somebody acts: heat passed on by top and ground, the skin's share in it, dry matter. */
+function bedOf(member: Member, depthM: number, cover: Cover) {
+  const halfBed = depthM / 2 / member.conductivityWmK;
+  const topWm2K = 1 / (1 / member.filmWm2K[cover] + halfBed);
+  const groundWm2K = 1 / (1 / member.groundWm2K + halfBed);
+  return {
+    topWm2K,
+    groundWm2K,
+    surfaceShare: topWm2K / member.filmWm2K[cover],
+    dryKgM2: member.dryDensityKgM3 * depthM,
+    ventMS: member.ventMS[cover],
+  };
 }
 
 function grown(size: number, growth: number, dying: boolean): number {

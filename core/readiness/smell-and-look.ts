@@ -19,6 +19,7 @@ export const nobodyJudged: SmellAndLook = { smell: null, look: null, badAtMs: nu
 
 /** @param noted Oldest first. @param signs How the bad signs stand then: white beside coloured growth does not mend it. */
 export function smellAndLook(noted: readonly Noted[], signs: readonly HandSign[], nowMs: number): SmellAndLook {
+  if (noted.length === 0) return nobodyJudged; // most piles
   let { smell, look, badAtMs } = nobodyJudged;
   for (const { atMs, what } of noted) {
     if (atMs > nowMs + clockAheadMs) break;

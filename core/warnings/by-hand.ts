@@ -5,7 +5,7 @@
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { HandKind } from '../../shared/warning.ts';
-import type { HandSign } from '../by-hand/hand-signs.ts';
+import { type HandSign, nothingNoted } from '../by-hand/hand-signs.ts';
 import { foundWords } from '../by-hand/note-words.ts';
 import { gravityOf, isThroughout, sampleMarginFrac } from '../by-hand/verdict.ts';
 import { waterToAdd } from '../estimate/water-to-add.ts';
@@ -18,16 +18,22 @@ import type { Finding } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import type { PileSnapshot } from './snapshot.ts';
 
-export function handFindings(pile: PileSnapshot): Finding[] {
-  return pile.handSigns.map((sign) => (sign.state === 'bad' ? badFinding(pile, sign) : quietFinding(pile, sign)));
+export function handFindings(pile: PileSnapshot): readonly Finding[] {
+  if (pile.handSigns === nothingNoted) return unsaid(pile.setup.limits);
+  return pile.handSigns.map((sign) =>
+    sign.state === 'bad' ? badFinding(pile, sign) : quietFinding(pile.setup.limits, sign),
+  );
 }
+
+/** Of most piles nothing was noted. */
+const unsaid = perLimits((limits): readonly Finding[] => nothingNoted.map((sign) => quietFinding(limits, sign)));
 
 /** How soon to see to each: our own proposal [h]. */
 const withinH: Record<HandKind, number> = { 'bad-smell': 6, 'wrong-growth': 12, 'hand-wet': 12, 'hand-dry': 6 };
 
 function badFinding(pile: PileSnapshot, sign: HandSign): Finding {
   const { kind, note } = sign;
-  if (note === null) return quietFinding(pile, sign);
+  if (note === null) return quietFinding(pile.setup.limits, sign);
   const hotC = fireHotC(pile);
   return {
     kind,
@@ -44,7 +50,7 @@ function badFinding(pile: PileSnapshot, sign: HandSign): Finding {
   };
 }
 
-function quietFinding(pile: PileSnapshot, { kind, state, note }: HandSign): Finding {
+function quietFinding(limits: StageLimits, { kind, state, note }: HandSign): Finding {
   return {
     kind,
     position: null,
@@ -60,7 +66,7 @@ function quietFinding(pile: PileSnapshot, { kind, state, note }: HandSign): Find
     todo: state === 'answered' ? againWords[kind] : 'Nothing.',
     byMs: null,
     caution: null,
-    why: whyOf[kind](pile.setup.limits),
+    why: whyOf[kind](limits),
     explainedBy: null,
     ...(note !== null && { noted: { atMs: note.atMs, by: note.by } }),
   };

@@ -8,28 +8,26 @@ import { heatDamageFinding } from './heat-damage.ts';
 import { heatDoubtedFinding } from './heat-doubted.ts';
 import { overheatingFinding } from './overheating.ts';
 import { overheatingSoonFinding } from './overheating-soon.ts';
-import { probeFaultFindings } from './probe-faults.ts';
+import { addProbeFaults } from './probe-faults.ts';
 import { selfHeatingFinding } from './self-heating.ts';
-import { silenceFindings } from './silence.ts';
+import { addSilences } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
 import { stallingFinding } from './stalling.ts';
 import { unevenFinding } from './uneven.ts';
 import { waterloggedFinding } from './waterlogged.ts';
 
 export function findingsOf(pile: PileSnapshot): Finding[] {
-  return [
-    selfHeatingFinding(pile),
-    overheatingFinding(pile),
-    heatDoubtedFinding(pile),
-    ...handFindings(pile),
-    overheatingSoonFinding(pile),
-    heatDamageFinding(pile),
-    ...silenceFindings(pile),
-    ...probeFaultFindings(pile),
+  const findings = [selfHeatingFinding(pile), overheatingFinding(pile), heatDoubtedFinding(pile)];
+  for (const finding of handFindings(pile)) findings.push(finding);
+  findings.push(overheatingSoonFinding(pile), heatDamageFinding(pile));
+  addSilences(findings, pile);
+  addProbeFaults(findings, pile);
+  findings.push(
     dryingFinding(pile),
     stallingFinding(pile),
     waterloggedFinding(pile),
     chilledFinding(pile),
     unevenFinding(pile),
-  ];
+  );
+  return findings;
 }

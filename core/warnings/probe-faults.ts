@@ -24,8 +24,7 @@ export function isFailing(track: Track, nowMs: number): boolean {
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
 }
 
-export function probeFaultFindings(pile: PileSnapshot): Finding[] {
-  const findings: Finding[] = [];
+export function addProbeFaults(findings: Finding[], pile: PileSnapshot): void {
   for (const position of places) {
     const track = pile.state.positions[position]?.temperature;
     const sight = pile.positions[position];
@@ -37,7 +36,6 @@ export function probeFaultFindings(pile: PileSnapshot): Finding[] {
     const explainedBy = sight.silent ? 'probe-silent' : null;
     findings.push(stuck(pile, position, track, explainedBy), out(pile, position, track, explainedBy));
   }
-  return findings;
 }
 
 const whyStuck = `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`;

@@ -8,8 +8,7 @@ import { leadingTrack, type PileSnapshot } from './snapshot.ts';
 
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
 
-export function silenceFindings(pile: PileSnapshot): Finding[] {
-  const findings: Finding[] = [];
+export function addSilences(findings: Finding[], pile: PileSnapshot): void {
   for (const position of places) {
     const place = pile.state.positions[position];
     const sight = pile.positions[position];
@@ -19,7 +18,6 @@ export function silenceFindings(pile: PileSnapshot): Finding[] {
       sight === null ? noProbeFinding('probe-silent', position) : silence(pile, position, track, sight.silent),
     );
   }
-  return findings;
 }
 
 /** Of a place that was measured, and has no probe now: whatever stood of its probe ends. */
