@@ -1,7 +1,7 @@
 /** How much starter for how much water, and what a measured amount really is. */
 import type { DilutionAnswer, DilutionAsk, DilutionConvention } from '../../shared/contracts/plan.ts';
+import { figure } from '../../shared/measure.ts';
 import { liquidLFrom, partsOf, ratioOf, starterMlFor } from './dilution-sums.ts';
-import { figure } from './measure.ts';
 import { type Notebook, openNotebook, told } from './notebook.ts';
 import { unitSlip } from './unit-slips.ts';
 

@@ -1,6 +1,6 @@
 /** What a plan writes down while it is worked out, so that a page can show it. */
 import type { DefaultTaken, PlanUnits, Remark, WorkingStep } from '../../shared/contracts/plan.ts';
-import { type MeasureKind, measure, measureText } from './measure.ts';
+import { type MeasureKind, measure, measureText } from '../../shared/measure.ts';
 
 /** A default with where it comes from: a published source, "common practice, no source", or "from memory". */
 export interface Fact {

@@ -1,15 +1,9 @@
 /** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
-import {
-  celsiusToFahrenheit,
-  kelvinDifferenceToFahrenheit,
-  kgPerPound,
-  litresPerUsGallon,
-  metresPerFoot,
-  metresPerInch,
-  msPerHour,
-  msPerMinute,
-} from '../units.ts';
+import { type MeasureKind, measure, toFigures, type Units } from '../measure.ts';
+import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit, msPerHour, msPerMinute } from '../units.ts';
 import type { Difference, Temperature } from './param-types.ts';
+
+export { metric, type Units as ReaderUnits } from '../measure.ts';
 
 /** For whom a message is made. */
 export interface Reader {
@@ -19,17 +13,8 @@ export interface Reader {
   readonly timeZone: string;
   /** What is now for them: a moment of today is a time, of another day has its date [epoch ms]. */
   readonly nowMs: number;
-  readonly units: ReaderUnits;
+  readonly units: Units;
 }
-
-export interface ReaderUnits {
-  readonly temperature: 'C' | 'F';
-  readonly mass: 'kg' | 'lb';
-  readonly volume: 'L' | 'gal';
-  readonly length: 'm' | 'ft';
-}
-
-export const metric: ReaderUnits = { temperature: 'C', mass: 'kg', volume: 'L', length: 'm' };
 
 /** English is written as in Britain: "Fri 2 May", "core, top and base". */
 export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
@@ -41,20 +26,20 @@ const noBreak = '\u00a0';
 /** Longest endings first: "rainMm" is no length in m. */
 const shown: readonly (readonly [RegExp, Show])[] = [
   [/AtMs$/, (ms, reader) => momentWords(ms, reader)],
-  [/KgM3$/, (kgM3, reader) => density(kgM3, reader)],
-  [/KgM2$/, (kgM2, reader) => rate(kgM2, reader)],
+  [/KgM3$/, (kgM3, reader) => amountWords('densityKgM3', kgM3, reader, 3)],
+  [/KgM2$/, (kgM2, reader) => amountWords('rateKgM2', kgM2, reader, 3)],
   [/M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
-  [/M2$/, (m2, reader) => area(m2, reader)],
-  [/Mm$/, (mm, reader) => depth(mm / 1000, reader, 'mm')],
-  [/Cm$/, (cm, reader) => depth(cm / 100, reader, 'cm')],
-  [/Ml$/, (ml, reader) => withUnit(figures(ml, 3, reader), 'mL')],
-  [/Kg$/, (kg, reader) => mass(kg, reader)],
+  [/M2$/, (m2, reader) => amountWords('areaM2', m2, reader, 3)],
+  [/Mm$/, (mm, reader) => amountWords('rainMm', mm, reader, 3)],
+  [/Cm$/, (cm, reader) => amountWords('depthM', cm / 100, reader, 3)],
+  [/Ml$/, (ml, reader) => amountWords('starterMl', ml, reader, 3)],
+  [/Kg$/, (kg, reader) => amountWords('massKg', kg, reader, 3)],
   [/Ms$/, (ms, reader) => durationWords(ms, reader)],
   [/H$/, (hours, reader) => hoursWords(hours, reader)],
   [/Frac$/, (frac, reader) => withUnit(decimals(100 * frac, 0, reader), '%')],
   [/Pct$/, (pct, reader) => withUnit(atMost(pct, 1, reader), '%')],
-  [/L$/, (litres, reader) => volume(litres, reader)],
-  [/M$/, (metres, reader) => length(metres, reader)],
+  [/L$/, (litres, reader) => amountWords('volumeL', litres, reader, 3)],
+  [/M$/, (metres, reader) => amountWords('lengthM', metres, reader, 3)],
   [/Ratio$/, (ratio, reader) => figures(ratio, 3, reader)],
   [/Factor$/, (factor, reader) => figures(factor, factor < 10 ? 2 : 3, reader)],
   [/Number$/, (value, reader) => atMost(value, 1, reader)],
@@ -112,45 +97,11 @@ export function momentWords(atMs: number, reader: Reader): string {
   return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;
 }
 
-function mass(kg: number, reader: Reader): string {
-  return reader.units.mass === 'lb'
-    ? withUnit(figures(kg / kgPerPound, 3, reader), 'lb')
-    : withUnit(figures(kg, 3, reader), 'kg');
-}
-
-function volume(litres: number, reader: Reader): string {
-  return reader.units.volume === 'gal'
-    ? withUnit(figures(litres / litresPerUsGallon, 3, reader), 'US gal')
-    : withUnit(figures(litres, 3, reader), 'L');
-}
-
-function length(metres: number, reader: Reader): string {
-  return reader.units.length === 'ft'
-    ? withUnit(figures(metres / metresPerFoot, 3, reader), 'ft')
-    : withUnit(figures(metres, 3, reader), 'm');
-}
-
-function depth(metres: number, reader: Reader, unit: 'cm' | 'mm'): string {
-  if (reader.units.length === 'ft') return withUnit(figures(metres / metresPerInch, 3, reader), 'in');
-  return withUnit(figures(metres * (unit === 'cm' ? 100 : 1000), 3, reader), unit);
-}
-
-function area(m2: number, reader: Reader): string {
-  return reader.units.length === 'ft'
-    ? withUnit(figures(m2 / metresPerFoot ** 2, 3, reader), 'ft²')
-    : withUnit(figures(m2, 3, reader), 'm²');
-}
-
-function density(kgM3: number, { units, ...reader }: Reader): string {
-  const perVolume = units.volume === 'gal' ? litresPerUsGallon : 1;
-  const value = (kgM3 / 1000 / (units.mass === 'lb' ? kgPerPound : 1)) * perVolume;
-  return withUnit(figures(value, 3, { units, ...reader }), `${units.mass}/${units.volume === 'gal' ? 'US gal' : 'L'}`);
-}
-
-function rate(kgM2: number, { units, ...reader }: Reader): string {
-  const perArea = units.length === 'ft' ? metresPerFoot ** 2 : 1;
-  const value = (kgM2 / (units.mass === 'lb' ? kgPerPound : 1)) * perArea;
-  return withUnit(figures(value, 3, { units, ...reader }), `${units.mass}/${units.length === 'ft' ? 'ft²' : 'm²'}`);
+/** @param count Of figures. @example amountWords('massKg', 12, reader, 3) // => "26.5 lb" for whoever reads pounds */
+export function amountWords(kind: MeasureKind, value: number, reader: Reader, count: number): string {
+  const { value: shown, unit } = measure(kind, value, reader.units);
+  const number = figures(shown, count, reader);
+  return unit === '' ? number : withUnit(number, unit);
 }
 
 /** A number and its unit stay on one line. */
@@ -175,11 +126,9 @@ function decimals(value: number, digits: number, { language }: Reader): string {
   return plain(format.format(rounded(value, digits)));
 }
 
-/** So many figures, and no fewer than the whole part. */
 function figures(value: number, count: number, { language }: Reader): string {
-  const whole = Math.abs(value) >= 10 ** (count - 1);
-  const shown = whole ? Math.round(value) : Number(value.toPrecision(count));
-  return plain(numberFormat(language, { maximumFractionDigits: 12, useGrouping: false }).format(shown));
+  const format = numberFormat(language, { maximumFractionDigits: 12, useGrouping: false });
+  return plain(format.format(toFigures(value, count)));
 }
 
 /** As sentences were rounded before: half up, and never "−0". */

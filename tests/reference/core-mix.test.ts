@@ -4,11 +4,11 @@ import { describe, expect, test } from 'vitest';
 import { wettestForAirFrac } from '../../core/plan/air-space.ts';
 import { carbonNitrogenRatio } from '../../core/plan/carbon-nitrogen.ts';
 import { liquidLFrom, ratioOf, starterMlFor } from '../../core/plan/dilution-sums.ts';
-import { measure } from '../../core/plan/measure.ts';
 import { planMix } from '../../core/plan/mix.ts';
 import { massToReachKg, mixedMoisture } from '../../core/plan/moisture-sums.ts';
 import { planWater } from '../../core/plan/water.ts';
 import { type MixAsk, mixAskSchema, type PlanUnits, waterAskSchema } from '../../shared/contracts/plan.ts';
+import { measure } from '../../shared/measure.ts';
 import {
   celsiusToFahrenheit,
   fahrenheitToCelsius,

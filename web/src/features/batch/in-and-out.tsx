@@ -1,7 +1,7 @@
 /** What went into a batch, what came of it, and whether the amounts agree. */
 import { useState } from 'preact/hooks';
-import { measureText } from '../../../../core/plan/measure.ts';
 import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';
+import { measureText } from '../../../../shared/measure.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';

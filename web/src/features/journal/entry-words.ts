@@ -1,6 +1,5 @@
 /** What each entry is called, and how one is said in the person's own units. */
 
-import { measureText } from '../../../../core/plan/measure.ts';
 import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import {
@@ -14,6 +13,7 @@ import {
   type smells,
   type squeezeFeels,
 } from '../../../../shared/entry.ts';
+import { measureText } from '../../../../shared/measure.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 
 export const entryNames: Record<EntryKind, string> = {

@@ -1,6 +1,7 @@
 /** What was laid as rows of a ledger: what nobody gave stands as not given, and what is assumed instead stands apart from it. */
-import { measureText } from '../../../../core/plan/measure.ts';
+
 import { type Laid, laidLines } from '../../../../core/records/laid-lines.ts';
+import { measureText } from '../../../../shared/measure.ts';
 import { usePlanUnits } from '../plan/plan-units.ts';
 
 export function LaidRows({ laid }: { readonly laid: Laid }) {

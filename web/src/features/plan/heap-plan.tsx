@@ -1,7 +1,7 @@
 /** Several materials as one heap: by mass or by volume, water, ground taken and covered, dates. */
 import { useState } from 'preact/hooks';
-import { measureText } from '../../../../core/plan/measure.ts';
 import type { MixAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { measureText } from '../../../../shared/measure.ts';
 import { stages } from '../../../../shared/names.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { shortDay } from '../../ui/format/local-time.ts';

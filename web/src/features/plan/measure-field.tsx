@@ -1,7 +1,7 @@
 /** A field for an amount in the person's own unit; and the choice of those units. */
 import { useEffect, useRef } from 'preact/hooks';
-import type { MeasureKind } from '../../../../core/plan/measure.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import type { MeasureKind } from '../../../../shared/measure.ts';
 import { changePrefs } from '../../data/prefs.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { changeUnits, restated, unitOf, usePlanUnits } from './plan-units.ts';

@@ -1,7 +1,7 @@
 /** A plan as it is told: its sentence, what to mind, its figures, its working and where defaults come from. */
 import type { ComponentChildren } from 'preact';
-import { figure } from '../../../../core/plan/measure.ts';
 import type { DefaultTaken, Remark, WorkingStep } from '../../../../shared/contracts/plan.ts';
+import { figure } from '../../../../shared/measure.ts';
 import type { Planned } from './plan-asks.ts';
 
 interface Told {

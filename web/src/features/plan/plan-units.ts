@@ -1,7 +1,7 @@
 /** The units this person measures in, remembered in this browser, and sums between them and ours. */
 import { z } from 'zod';
-import { type MeasureKind, measure } from '../../../../core/plan/measure.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { type MeasureKind, measure } from '../../../../shared/measure.ts';
 import {
   fahrenheitToCelsius,
   litresPerUsGallon,

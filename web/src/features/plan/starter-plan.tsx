@@ -1,7 +1,7 @@
 /** How much starter for how much liquid, in either reading of 1:N, and whether what was measured fits. */
 import { useState } from 'preact/hooks';
-import { figure, measureText } from '../../../../core/plan/measure.ts';
 import type { DilutionAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { figure, measureText } from '../../../../shared/measure.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField, useRestated } from './measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';

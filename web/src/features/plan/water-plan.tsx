@@ -1,8 +1,8 @@
 /** Water for one material, the first portion before the squeeze test, and the air that is left. */
 import { useState } from 'preact/hooks';
 import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
-import { measureText } from '../../../../core/plan/measure.ts';
 import { ingredients, type PlanUnits, type WaterAnswer } from '../../../../shared/contracts/plan.ts';
+import { measureText } from '../../../../shared/measure.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { May } from '../people/only-for.tsx';

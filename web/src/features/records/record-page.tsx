@@ -1,7 +1,7 @@
 /** The record of one batch, made to be read on paper: facts for whoever asks, never a verdict. */
 import { useRoute } from 'preact-iso';
-import { measureText } from '../../../../core/plan/measure.ts';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
+import { measureText } from '../../../../shared/measure.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { figure, type MeasureKind, measure, measureText } from '../../../core/plan/measure.ts';
-import type { PlanUnits } from '../../../shared/contracts/plan.ts';
-import { celsiusToFahrenheit, fahrenheitToCelsius } from '../../../shared/units.ts';
-import { anyUnits, seed } from './arbitrary-asks.ts';
-import { inSi } from './work-sum.ts';
+import type { PlanUnits } from '../../shared/contracts/plan.ts';
+import { figure, type MeasureKind, measure, measureText } from '../../shared/measure.ts';
+import { celsiusToFahrenheit, fahrenheitToCelsius } from '../../shared/units.ts';
+import { anyUnits, seed } from '../core/plan/arbitrary-asks.ts';
+import { inSi } from '../core/plan/work-sum.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
 const american: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };

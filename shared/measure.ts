@@ -1,15 +1,15 @@
-/**
- * Amounts in the units a person chose, and as the text they read. It never rounds what is computed with; only text is
- * rounded.
- */
-import type { PlanUnits } from '../../shared/contracts/plan.ts';
-import {
-  celsiusToFahrenheit,
-  kgPerPound,
-  litresPerUsGallon,
-  metresPerFoot,
-  metresPerInch,
-} from '../../shared/units.ts';
+/** Amounts in the units a person chose, and as the text they read. Only text is rounded, never what is computed with. */
+import { celsiusToFahrenheit, kgPerPound, litresPerUsGallon, metresPerFoot, metresPerInch } from './units.ts';
+
+/** The units a person reads amounts in. */
+export interface Units {
+  readonly temperature: 'C' | 'F';
+  readonly mass: 'kg' | 'lb';
+  readonly volume: 'L' | 'gal';
+  readonly length: 'm' | 'ft';
+}
+
+export const metric: Units = { temperature: 'C', mass: 'kg', volume: 'L', length: 'm' };
 
 export interface Measure {
   readonly value: number;
@@ -31,7 +31,7 @@ export type MeasureKind =
   | 'share'
   | 'number';
 
-export function measure(kind: MeasureKind, value: number, units: PlanUnits): Measure {
+export function measure(kind: MeasureKind, value: number, units: Units): Measure {
   const kgPerMass = units.mass === 'lb' ? kgPerPound : 1;
   const litresPerVolume = units.volume === 'gal' ? litresPerUsGallon : 1;
   const feet = units.length === 'ft';
@@ -65,18 +65,22 @@ export function measure(kind: MeasureKind, value: number, units: PlanUnits): Mea
   }
 }
 
-function volumeUnit(units: PlanUnits): string {
+function volumeUnit(units: Units): string {
   return units.volume === 'gal' ? 'US gal' : 'L';
 }
 
-/** So many figures, and no fewer than the whole part. @example figure(19.96008) // => "19.96" */
+/** So many figures, and no fewer than the whole part. @example toFigures(15142.857, 4) // => 15143 */
+export function toFigures(value: number, figures: number): number {
+  return Math.abs(value) >= 10 ** (figures - 1) ? Math.round(value) : Number(value.toPrecision(figures));
+}
+
+/** @example figure(19.96008) // => "19.96" */
 export function figure(value: number, figures = 4): string {
-  const rounded = Math.abs(value) >= 10 ** (figures - 1) ? Math.round(value) : Number(value.toPrecision(figures));
-  return String(rounded).replace('-', '−');
+  return String(toFigures(value, figures)).replace('-', '−');
 }
 
 /** @example measureText('massKg', 12, metric) // => "12 kg" */
-export function measureText(kind: MeasureKind, value: number, units: PlanUnits, figures = 4): string {
+export function measureText(kind: MeasureKind, value: number, units: Units, figures = 4): string {
   const { value: shown, unit } = measure(kind, value, units);
   return unit === '' ? figure(shown, figures) : `${figure(shown, figures)} ${unit}`;
 }
