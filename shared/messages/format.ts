@@ -1,7 +1,7 @@
 /** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
 import { type MeasureKind, measure, toFigures, type Units } from '../measure.ts';
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit, msPerHour, msPerMinute } from '../units.ts';
-import type { Difference, Temperature } from './param-types.ts';
+import type { Amount, Difference, Temperature } from './param-types.ts';
 
 export { metric, type Units as ReaderUnits } from '../measure.ts';
 
@@ -23,24 +23,28 @@ type Show = (value: number, reader: Reader) => string;
 
 const noBreak = '\u00a0';
 
-/** Longest endings first: "rainMm" is no length in m. */
+/** Amounts in chosen units, by figures. Longest endings first: "rainMm" is no length in m. */
+const amounts: readonly (readonly [RegExp, MeasureKind, scale?: number])[] = [
+  [/KgM3$/, 'densityKgM3'],
+  [/KgM2$/, 'rateKgM2'],
+  [/M2$/, 'areaM2'],
+  [/Mm$/, 'rainMm'],
+  [/Cm$/, 'depthM', 0.01],
+  [/Ml$/, 'starterMl'],
+  [/Kg$/, 'massKg'],
+  [/L$/, 'volumeL'],
+  [/M$/, 'lengthM'],
+  [/Share$/, 'share'],
+  [/Ratio$/, 'number'],
+];
+
 const shown: readonly (readonly [RegExp, Show])[] = [
   [/AtMs$/, (ms, reader) => momentWords(ms, reader)],
-  [/KgM3$/, (kgM3, reader) => amountWords('densityKgM3', kgM3, reader, 3)],
-  [/KgM2$/, (kgM2, reader) => amountWords('rateKgM2', kgM2, reader, 3)],
-  [/M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
-  [/M2$/, (m2, reader) => amountWords('areaM2', m2, reader, 3)],
-  [/Mm$/, (mm, reader) => amountWords('rainMm', mm, reader, 3)],
-  [/Cm$/, (cm, reader) => amountWords('depthM', cm / 100, reader, 3)],
-  [/Ml$/, (ml, reader) => amountWords('starterMl', ml, reader, 3)],
-  [/Kg$/, (kg, reader) => amountWords('massKg', kg, reader, 3)],
+  [/[^g]M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
   [/Ms$/, (ms, reader) => durationWords(ms, reader)],
   [/H$/, (hours, reader) => hoursWords(hours, reader)],
   [/Frac$/, (frac, reader) => withUnit(decimals(100 * frac, 0, reader), '%')],
   [/Pct$/, (pct, reader) => withUnit(atMost(pct, 1, reader), '%')],
-  [/L$/, (litres, reader) => amountWords('volumeL', litres, reader, 3)],
-  [/M$/, (metres, reader) => amountWords('lengthM', metres, reader, 3)],
-  [/Ratio$/, (ratio, reader) => figures(ratio, 3, reader)],
   [/Factor$/, (factor, reader) => figures(factor, factor < 10 ? 2 : 3, reader)],
   [/Number$/, (value, reader) => atMost(value, 1, reader)],
 ];
@@ -49,9 +53,20 @@ const shown: readonly (readonly [RegExp, Show])[] = [
  * @param name Of the argument, which ends with its unit: `coreC`, `aboveK`, `moistureFrac`, `sinceMs`, `raisedAtMs`.
  * @returns The text; undefined for a name without a unit, whose value is shown as it is.
  */
-export function formatQuantity(name: string, value: Temperature | Difference, reader: Reader): string | undefined {
+export function formatQuantity(
+  name: string,
+  value: Temperature | Difference | Amount,
+  reader: Reader,
+): string | undefined {
   if (/(^c|C)$/.test(name)) return temperatureWords(value as Temperature, reader);
   if (/[a-z0-9]K$/.test(name)) return differenceWords(value as Difference, reader);
+  const [, kind, scale = 1] = amounts.find(([ending]) => ending.test(name)) ?? [];
+  if (kind !== undefined) {
+    const amount = value as Amount;
+    return typeof amount === 'number'
+      ? amountWords(kind, amount * scale, reader, 3)
+      : amountWords(kind, amount.value * scale, reader, amount.figures);
+  }
   if (typeof value !== 'number') return undefined;
   return shown.find(([ending]) => ending.test(name))?.[1](value, reader);
 }

@@ -17,7 +17,8 @@ const endings = [
   [/(^c|C)$/, 'Temperature'],
   [/AtMs$/, 'number'],
   [/[a-z0-9]K$/, 'Difference'],
-  [/[a-z0-9](Frac|Pct|Ms|H|Kg|L|Ml|M|M2|M3|Mm|Cm|KgM3|KgM2|Ratio|Count|Number|Factor)$/, 'number'],
+  [/[a-z0-9](Kg|L|Ml|M|M2|Mm|Cm|KgM3|KgM2|Ratio|Share)$/, 'Amount'],
+  [/[a-z0-9](Frac|Pct|Ms|H|M3|Count|Number|Factor)$/, 'number'],
   [/Part$/, 'Message'],
   [/List$/, 'readonly (Message | string)[]'],
   [/(Name|Text)$/, 'string'],
@@ -85,7 +86,7 @@ function paramsModule(topic) {
     const used = names.filter((name) => new RegExp(`\\b${name}\\b`).test(body));
     return used.length === 0 ? '' : `import type { ${used.join(', ')} } from '${path}';\n`;
   };
-  const importLines = `${importsOf(['Message'], '../../message.ts')}${importsOf(['Difference', 'NoParams', 'Temperature'], '../../param-types.ts')}`;
+  const importLines = `${importsOf(['Message'], '../../message.ts')}${importsOf(['Amount', 'Difference', 'NoParams', 'Temperature'], '../../param-types.ts')}`;
   const imports = importLines === '' ? '' : `${importLines}\n`;
   return `${madeBy(source, topic)}${imports}export interface ${pascal(topic)}Params {\n${body}\n}\n`;
 }

@@ -6,4 +6,7 @@ export type Temperature = number | { readonly valueC: number; readonly decimals:
 /** Between two temperatures [K]; with decimals where their count is part of what is said. */
 export type Difference = number | { readonly valueK: number; readonly decimals: 0 | 1 };
 
+/** Of anything that is shown in figures (`…L`, `…Kg`, `…Ratio`): three of them, or as many as are part of what is said. */
+export type Amount = number | { readonly value: number; readonly figures: number };
+
 export type NoParams = Record<never, never>;

@@ -42,6 +42,7 @@ export function rendererOf(texts: Texts): Render {
     return values;
   };
   const argument = (name: string, value: unknown, reader: Reader): string | number => {
+    if (name.endsWith('CapitalPart')) return capital(render(value as Message, reader), reader.language);
     if (name.endsWith('Part')) return render(value as Message, reader);
     if (Array.isArray(value)) {
       const items = value.map((item: string | Message) => (typeof item === 'string' ? item : render(item, reader)));
@@ -55,6 +56,8 @@ export function rendererOf(texts: Texts): Render {
   };
   return render;
 }
+
+const capital = (text: string, language: string) => text.charAt(0).toLocaleUpperCase(language) + text.slice(1);
 
 /** English, all of it: for servers and tests. */
 export const renderEnglish: Render = rendererOf(enTexts);

@@ -26,6 +26,10 @@ test.each([
   ['less than an hour', '{lossH}', { lossH: 0.5 }, '30 minutes', '30 minutes'],
   ['a mass', '{branKg}', { branKg: 12 }, '12 kg', '26.5 lb'],
   ['a volume', '{waterL}', { waterL: 7.984 }, '7.98 L', '2.11 US gal'],
+  ['a volume of four figures', '{waterL}', { waterL: { value: 7.984, figures: 4 } }, '7.984 L', '2.109 US gal'],
+  ['a share of three figures', '{airShare}', { airShare: 0.06364 }, '6.36 %', '6.36 %'],
+  ['a ratio', '1:{wantedRatio}', { wantedRatio: 133.4 }, '1:133', '1:133'],
+  ['a density', '{looseKgM3}', { looseKgM3: 200 }, '0.2 kg/L', '1.67 lb/US gal'],
   ['a depth', '{bedCm}', { bedCm: 30 }, '30 cm', '11.8 in'],
   ['a length', '{sideM}', { sideM: 0.532 }, '0.532 m', '1.75 ft'],
   ['an area', '{bedM2}', { bedM2: 4 }, '4 m²', '43.1 ft²'],
@@ -41,6 +45,7 @@ test.each([
   ['a count', '{dayCount, plural, one {# day} other {# days}}', { dayCount: 1 }, '1 day', '1 day'],
   ['a choice', '{isOld, select, true {was} other {is}}', { isOld: true }, 'was', 'was'],
   ['a list', '{placesList}', { placesList: ['core', 'top', 'base'] }, 'core, top and base', 'core, top and base'],
+  ['a part that begins a sentence', '{whatCapitalPart}', { whatCapitalPart: verbatim('bran') }, 'Bran', 'Bran'],
   ['a part', '{causePart}', { causePart: verbatim('too dry') }, 'too dry', 'too dry'],
 ])('%s is shown with its unit', (_what, text, params, inSi, inAmerican) => {
   expect([say(text, params), say(text, params, american)]).toEqual([inSi, inAmerican]);
