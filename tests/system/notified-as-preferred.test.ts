@@ -158,10 +158,9 @@ test('one reading alarms three people: each is told as they wished, and once', a
     (await (await ask('GET', '/api/probes', kim)).text()).includes('"core"') ? true : undefined,
   );
   await ask('POST', `/api/probes/${site}/core/claim`, kim, { pileId: 'deep-heap', position: 'core', since: laidAt });
-  await measure(serverMs() - 10 * minuteMs, 52.1);
   expect(messagesTo('olive')).toEqual([]);
 
-  // The one that alarms, once it has stood for twenty minutes; from here on the clock does the rest.
+  // The only one over the limit, so that it is the one that alarms however fast this machine is; from here on the clock does the rest.
   await measure(serverMs(), 52.6);
   const first = await until('the e-mail to Olive', () => messagesTo('olive')[0], 40_000);
   expect(first.parsed.text).toMatch(/Deep heap at Saltmere Yard is too hot/);
