@@ -34,8 +34,8 @@ export function longestOf(type: number): number {
 
 /** Bytes that cost a reader as much as a short packet does. */
 const bytesPerPacket = 4 * 1024;
-/** About one filter: each is checked, matched and remembered by itself. */
-const bytesPerFilter = 64;
+/** A short filter: each is checked, matched and remembered by itself, or refused by itself. */
+const bytesPerFilter = 16;
 
 /** What a packet counts for, in short packets. */
 export function costOf(type: number, lengthBytes: number): number {

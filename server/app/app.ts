@@ -14,6 +14,7 @@ import { logSerializers } from '../http/log-serializers.ts';
 import { registerPages } from '../http/pages.ts';
 import { registerProblems } from '../http/problem.ts';
 import { refuseNul } from '../http/refuse-nul.ts';
+import { registerRequestLog } from '../http/request-log.ts';
 import { describeRoute, registerRouteAccess } from '../http/route-access.ts';
 import { registerActs } from '../http/routes/acts.ts';
 import { registerAlarms } from '../http/routes/alarms.ts';
@@ -50,6 +51,7 @@ import { registerAlarmLinkAnswers } from '../http/routes/told-alarms.ts';
 import { shareBehindProxy } from '../http/share-behind-proxy.ts';
 import type { TlsFiles } from '../http/tls.ts';
 import { trustedProxies } from '../http/trusted-proxies.ts';
+import { boundUnfinishedBodies } from '../http/unfinished-bodies.ts';
 import { BatchLife } from '../services/lineage/batch-life.ts';
 import type { Installation } from './installation.ts';
 
@@ -72,6 +74,8 @@ const handshakeMs = 10_000;
 /** The largest photo over the slowest line of a farm, some 200 kbit/s. */
 const longestRequestMs = 600_000;
 const usualStallMs = 30_000;
+/** A page sends a few at once; a body follows its headers within a moment, or its line is too slow to be let in during an attack. */
+const unfinishedBounds = { mostOfOne: 64, patienceMs: 250 };
 
 type TlsServerOptions = TlsFiles & typeof patience & { handshakeTimeout: number };
 
@@ -89,6 +93,7 @@ export async function buildApp(installation: Installation, options: AppOptions =
     // Only what proxies named in the configuration say of where a request comes from is believed.
     trustProxy: installation.config.TRUSTED_PROXIES ?? false,
     loggerInstance: installation.log.child({}, { serializers: logSerializers }),
+    disableRequestLogging: true,
     bodyLimit: 1_000_000,
     routerOptions: { maxParamLength: 200 },
     forceCloseConnections: true,
@@ -102,7 +107,10 @@ export async function buildApp(installation: Installation, options: AppOptions =
   const { CONNECTIONS: most, TRUSTED_PROXIES: proxies = [] } = installation.config;
   const mostOfOne = Math.ceil(most / 4);
   const { stalledBodyMs = usualStallMs } = options;
-  boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, trustedProxies(proxies));
+  const isProxy = trustedProxies(proxies);
+  boundUnfinishedBodies(app.server, unfinishedBounds, isProxy);
+  boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, isProxy);
+  registerRequestLog(app);
   registerProblems(app);
   const { refuseUnguarded } = registerRouteAccess(app);
 

@@ -1,9 +1,14 @@
 /**
  * The thread of one job: it works out the next piece whenever it is asked for one.
  */
+import { setPriority } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { FromThread, ToThread } from '../beside/in-thread.ts';
 import { jobs } from './jobs.ts';
+
+/** Below everything that somebody waits for: on Linux it holds for the thread that asks, elsewhere it would for the whole server. */
+const lowPriority = 15;
+if (process.platform === 'linux') setPriority(lowPriority);
 
 const { name, question } = workerData as ToThread;
 const job = jobs.find((one) => one.name === name);

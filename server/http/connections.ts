@@ -5,6 +5,7 @@
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
 import { normalizeIP } from '@fastify/rate-limit';
+import { hasBody } from './has-body.ts';
 
 export interface ConnectionBounds {
   /** Connections at once. */
@@ -92,11 +93,6 @@ export function boundConnections(
       enter(name, held);
     });
   });
-}
-
-/** RFC 9112, section 6.3: without either header a request has no body. */
-function hasBody({ headers }: IncomingMessage): boolean {
-  return headers['transfer-encoding'] !== undefined || Number(headers['content-length'] ?? 0) > 0;
 }
 
 /** The same under TLS as on the raw connection; two connections never have both ends in common. */

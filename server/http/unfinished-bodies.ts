@@ -1,0 +1,66 @@
+/**
+ * Requests of which the body stays away cost their routing, access and log lines before anybody knows that nothing comes. An
+ * address that has many of them open is answered only for requests whose body has come.
+ */
+import type { IncomingMessage, RequestListener, Server, ServerResponse } from 'node:http';
+import { normalizeIP } from '@fastify/rate-limit';
+import { hasBody } from './has-body.ts';
+
+export interface UnfinishedBounds {
+  /** Requests of one address whose body is still under way; an IPv6 network counts as one. */
+  readonly mostOfOne: number;
+  /** How long the body of a further one may take to arrive [ms of the machine]. */
+  readonly patienceMs: number;
+}
+
+/** @param isProxy Whether an address speaks for many: such a one has no bound. */
+export function boundUnfinishedBodies(
+  server: Server,
+  { mostOfOne, patienceMs }: UnfinishedBounds,
+  isProxy: (address: string) => boolean,
+): void {
+  const unfinished = new Map<string, number>();
+  const handlers = server.listeners('request') as RequestListener[];
+  server.removeAllListeners('request');
+  const handle = (request: IncomingMessage, response: ServerResponse) => {
+    for (const handler of handlers) handler.call(server, request, response);
+  };
+
+  const begin = (network: string, request: IncomingMessage) => {
+    unfinished.set(network, (unfinished.get(network) ?? 0) + 1);
+    let isOpen = true;
+    const finish = () => {
+      if (!isOpen) return;
+      isOpen = false;
+      const left = (unfinished.get(network) ?? 1) - 1;
+      if (left > 0) unfinished.set(network, left);
+      else unfinished.delete(network);
+    };
+    request.once('end', finish).once('close', finish);
+  };
+
+  server.on('request', (request: IncomingMessage, response: ServerResponse) => {
+    const address = request.socket.remoteAddress ?? '';
+    if (!hasBody(request) || isProxy(address)) {
+      handle(request, response);
+      return;
+    }
+    const network = normalizeIP(address, 64);
+    if ((unfinished.get(network) ?? 0) < mostOfOne) {
+      begin(network, request);
+      handle(request, response);
+      return;
+    }
+    setTimeout(() => {
+      if (request.socket.destroyed) return;
+      if (hasArrived(request)) handle(request, response);
+      // There is nothing to answer to half a request.
+      else request.socket.destroy();
+    }, patienceMs);
+  });
+}
+
+/** Whole, or as much of it as is taken in before somebody reads it. */
+function hasArrived({ complete, readableLength, readableHighWaterMark }: IncomingMessage): boolean {
+  return complete || readableLength >= readableHighWaterMark;
+}
