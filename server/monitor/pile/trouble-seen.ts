@@ -17,10 +17,10 @@ export interface TroubleSeen {
 export interface TroubleBasis {
   /** Reading its records, and its readings since the batch was laid. */
   readonly opening: Failing;
-  readonly looking: Failing;
+  readonly evaluating: Failing;
   readonly keeping: Failing;
   readonly openedAtMs: number;
-  /** A look at it does not end. */
+  /** An evaluation of it does not end. */
   readonly hangsSinceMs: number | undefined;
   readonly unreadable: readonly UnreadableRow[];
 }
@@ -28,8 +28,8 @@ export interface TroubleBasis {
 const mostDetails = 5;
 
 export function troubleSeen(basis: TroubleBasis): TroubleSeen | null {
-  const { opening, looking, keeping, openedAtMs, hangsSinceMs, unreadable } = basis;
-  for (const failing of [opening, looking]) {
+  const { opening, evaluating, keeping, openedAtMs, hangsSinceMs, unreadable } = basis;
+  for (const failing of [opening, evaluating]) {
     if (!failing.stands) continue;
     const { error, sinceMs } = failing;
     return { code: codeOf(error), judged: false, sinceMs, rowCount: 1, details: [detailOf(error)] };

@@ -1,0 +1,76 @@
+import type { FastifyBaseLogger } from 'fastify';
+import pLimit from 'p-limit';
+import type { ExpectedBand } from '../../core/expect/band.ts';
+import type { PileSetup } from '../../core/profiles/pile-setup.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Journal } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { msPerDay } from '../../shared/units.ts';
+import type { BandKeeper } from './band-keeper.ts';
+import { FinishedCurves } from './finished-curves.ts';
+import { airByHour } from './measured-air.ts';
+import type { MonitoredPile } from './monitored-pile.ts';
+import type { PileSource } from './pile/pile-sources.ts';
+import { checkpointReachMs } from './pile/pile-watch.ts';
+
+/** How far beyond now the expected band reaches. */
+const aheadMs = 2 * msPerDay;
+/** Asked for at the same time: each question carries weeks of air, so the others wait unasked. */
+const atOnce = 2;
+
+export interface ExpectedBandsParts {
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  readonly journal: Journal;
+  readonly readings: ReadingsStore;
+  readonly bands: BandKeeper;
+}
+
+/** Asks for expected bands beside the main thread. */
+export class ExpectedBands {
+  readonly #parts: ExpectedBandsParts;
+  readonly #finished: FinishedCurves;
+  readonly #few = pLimit(atOnce);
+  #closed = false;
+
+  constructor(parts: ExpectedBandsParts) {
+    this.#parts = parts;
+    this.#finished = new FinishedCurves(parts.journal, parts.readings, parts.log);
+  }
+
+  /** What was written about batches has changed. */
+  recordsChanged(): void {
+    this.#finished.forget();
+  }
+
+  /** The next evaluation uses the band once it is there. */
+  ask(pile: MonitoredPile): void {
+    const { setup } = pile.watch;
+    if (!setup) return;
+    const nowMs = this.#parts.clock.nowMs();
+    pile.bandAskedMs = nowMs;
+    void this.#few(() => this.#compute(setup, pile.judgedSources, nowMs)).then(
+      (band) => {
+        pile.watch.band = band;
+        pile.bandIsNew = true;
+        pile.news = true;
+      },
+      (error) => {
+        if (!this.#closed) this.#parts.log.warn({ err: error, pile: pile.pile.id }, 'no expected curve');
+      },
+    );
+  }
+
+  /** Nothing that waits is asked any more. */
+  close(): void {
+    this.#closed = true;
+    this.#few.clearQueue();
+  }
+
+  async #compute(setup: PileSetup, sources: readonly PileSource[], nowMs: number): Promise<ExpectedBand> {
+    const air = await airByHour(this.#parts.readings, sources, setup.startedAtMs, nowMs);
+    const finished = await this.#finished.ofStage(setup.stage);
+    const forecastFromMs = nowMs - checkpointReachMs;
+    return this.#parts.bands.compute({ setup, air, finished, toMs: nowMs + aheadMs, forecastFromMs });
+  }
+}
