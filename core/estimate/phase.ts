@@ -1,25 +1,25 @@
 /** Where a batch is in its heat. It never says that a batch is ready: that takes a person's nose and eyes. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Phase } from '../../shared/warning.ts';
+import { nearHeldH, nearK } from '../profiles/passed-heat.ts';
 
-export type PhaseReason =
-  | 'just-laid'
-  | 'heat-began'
-  | 'heat-faded'
-  | 'reached-working-heat'
-  | 'fell-from-its-peak'
-  | 'reheated'
-  | 'back-near-air';
+export const phaseReasons = [
+  'just-laid',
+  'heat-began',
+  'heat-faded',
+  'reached-working-heat',
+  'fell-from-its-peak',
+  'reheated',
+  'back-near-air',
+] as const;
+export type PhaseReason = (typeof phaseReasons)[number];
 
-/** What each reason means, in words for the page. */
-export const phaseReasonWords: Record<PhaseReason, string> = {
-  'just-laid': 'it was laid, and its core has not been seen to rise yet',
-  'heat-began': 'the core began to rise above the air',
-  'heat-faded': 'the first warmth faded before it worked',
-  'reached-working-heat': 'the core reached its working heat',
-  'fell-from-its-peak': 'the core fell clearly below its peak and keeps falling',
-  reheated: 'the core rose again',
-  'back-near-air': 'the core came back to within 5 °C of the air and stayed there',
-};
+/** A clause that says why a batch counts as being in its phase. */
+export function phaseReasonMessage(reason: PhaseReason): Message {
+  return reason === 'back-near-air'
+    ? message('phase.reason.back-near-air', { nearK })
+    : message(`phase.reason.${reason}`);
+}
 
 export interface HourSight {
   readonly coreC: number;
@@ -65,7 +65,7 @@ export function nextPhase(phase: Phase, sight: HourSight): PhaseChange | undefin
         : undefined;
     case 'cooling':
       if (sight.rise6K >= 2.5 && sight.excessK >= 5) return { phase: 'active', reason: 'reheated' };
-      return sight.nearAirH >= 6 ? { phase: 'settled', reason: 'back-near-air' } : undefined;
+      return sight.nearAirH >= nearHeldH ? { phase: 'settled', reason: 'back-near-air' } : undefined;
     case 'settled':
       return sight.rise6K >= 2.5 && sight.excessK >= 8 ? { phase: 'active', reason: 'reheated' } : undefined;
   }

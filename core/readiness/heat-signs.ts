@@ -7,8 +7,8 @@
 
 import type { Evidence } from '../../shared/warning.ts';
 import { lossAfterH, type PastHeat, worstHeat } from '../estimate/heat-memory.ts';
+import { cameK, nearHeldH as heldH, nearK, reheatK, turnWatchedH } from '../profiles/passed-heat.ts';
 import { pastHeatWords } from '../words/heat-damage-words.ts';
-import { cameK, nearHeldH as heldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 
 export interface HeatSign {
   readonly sign: 'heat-came' | 'not-overheated' | 'heat-fell' | 'no-reheat';

@@ -4,9 +4,9 @@
  */
 
 import { lossAfterH, type PastHeat } from '../estimate/heat-memory.ts';
+import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from '../profiles/passed-heat.ts';
 import { heatDamageSigns, hoursLong } from '../words/heat-damage-words.ts';
 import { degrees } from '../words/words.ts';
-import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from './signs.ts';
 import { judgedWords, type SmellAndLook } from './smell-and-look.ts';
 
 export interface ReadinessFacts {

@@ -1,14 +1,17 @@
 /** Past heat in the shape of the API, for pages, records and files. */
 import type { PastHeatAnswer } from '../../shared/contracts/past-heat.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import type { Say } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import type { PastHeat } from '../estimate/heat-memory.ts';
-import { pastHeatWords } from '../words/heat-damage-words.ts';
+import { pastHeatMessage } from '../estimate/past-heat-message.ts';
 
 export function toldHeat(
   heat: readonly PastHeat[],
   { actC, lossC }: Pick<StageLimits, 'actC' | 'lossC'>,
+  say: Say,
 ): PastHeatAnswer {
+  const says = pastHeatMessage(heat, { actC, lossC });
   return {
     actC,
     lossC,
@@ -20,7 +23,8 @@ export function toldHeat(
       lossH: toTenth(lossH),
       mayBeLost: unjudged !== null,
     })),
-    says: pastHeatWords(heat, { actC, lossC }),
+    says: says && say(says),
+    messages: { says },
   };
 }
 

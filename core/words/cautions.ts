@@ -4,13 +4,12 @@
  * Sources, all second-hand: NIOSH Alert 94-102 (organic dust), HSE HSG53 (masks for bioaerosols), NIOSH on ammonia (25
  * ppm over a shift), 7 CFR 205.203(c)(1) (raw manure, 90 and 120 days).
  */
+import { dustCaution } from './words.ts';
+
 export const dryBranCaution =
   'Dry bran dusts: pour it low and slowly and wear a dust mask. Use none that smells musty or is mouldy.';
 
-export const mixingCaution =
-  'Living cultures and composts give off mould spores when they are mixed: stand upwind, wear gloves and a close-fitting ' +
-  'dust mask (FFP3, or at least N95), and wash afterwards. People with asthma, lung trouble or a weak immune system ' +
-  'should leave it to others.';
+export const mixingCaution = dustCaution;
 
 export const shedCaution =
   'In a shed, air it before going in: a working heap uses up oxygen and gives off carbon dioxide, and ammonia if it is wet.';

@@ -27,8 +27,9 @@ function counted(count: number, one: string): string {
 
 /** NIOSH Alert 94-102 (organic dust), HSE HSG53 (protection factor 20 and more for bioaerosols); both read second-hand. */
 export const dustCaution =
-  'Turning throws up mould spores and steam: stand upwind, wear gloves and a close-fitting dust mask (FFP3, or at least N95). ' +
-  'People with asthma, lung trouble or a weak immune system should leave it to others.';
+  'Turning throws up mould spores and steam, and so does mixing: stand upwind, wear gloves and a close-fitting dust mask ' +
+  '(FFP3, or at least N95), and wash afterwards. People with asthma, lung trouble or a weak immune system should leave it ' +
+  'to others.';
 
 export const wateringCaution =
   'Water cannot be taken out again: give a little at a time, mix it in, and squeeze a handful before giving more.';

@@ -1,5 +1,6 @@
 /** What the places of a pile have been through: a peak that has passed still decides what the batch is worth. */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { positionSchema } from '../names.ts';
 import { instantSchema } from './time.ts';
 
@@ -21,5 +22,6 @@ export const pastHeatSchema = z.object({
   ),
   /** One sentence; null where nothing came to the limit to act. */
   says: z.string().nullable(),
+  messages: z.object({ says: messageSchema.nullable() }),
 });
 export type PastHeatAnswer = z.infer<typeof pastHeatSchema>;

@@ -41,6 +41,9 @@ export function message<Code extends MessageCode>(
   return { code, params: params[0] ?? {} } as Message;
 }
 
+/** Makes a sentence for a reader who is settled. */
+export type Say = (said: Message) => string;
+
 /** Says the parts that there are one after the other; a part that is null is left out. */
 export function paragraph(...parts: readonly (Message | null)[]): Message {
   const said = parts.filter((part) => part !== null);

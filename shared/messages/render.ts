@@ -1,73 +1,11 @@
-/** Makes the sentence of a message, in the reader's language and units. The one place where findings become words. */
-import { IntlMessageFormat } from 'intl-messageformat';
-import { formatQuantity, metric, type Reader, regionOf } from './format.ts';
+/** The one place where findings become words. Pages take `renderer.ts`, so that they load no more texts than they show. */
 import { enTexts } from './made/en.ts';
-import type { Message } from './message.ts';
+import { plainly, type Render, rendererOf } from './renderer.ts';
 
-/** Texts of one language by code, as a catalogue has them. */
-export type Texts = Readonly<Record<string, string>>;
-
-export type Render = (said: Message, reader: Reader) => string;
-
-/**
- * @param texts All that may be asked for.
- * @returns Renders; a code that is not among the texts is shown as itself, so that nothing is hidden and nothing stops.
- */
-export function rendererOf(texts: Texts): Render {
-  const formats = new Map<string, IntlMessageFormat>();
-  const formatOf = (code: string, language: string): IntlMessageFormat | undefined => {
-    const text = texts[code];
-    if (text === undefined) return undefined;
-    const known = formats.get(code);
-    if (known !== undefined) return known;
-    const made = new IntlMessageFormat(text, language, undefined, { ignoreTag: true });
-    formats.set(code, made);
-    return made;
-  };
-  const render: Render = (said, reader) => {
-    if (said.code === 'verbatim') return String(said.params.text);
-    if (said.code === 'paragraph') return said.params.parts.map((part) => render(part, reader)).join(' ');
-    const format = formatOf(said.code, reader.language);
-    if (format === undefined) return said.code;
-    try {
-      return String(format.format(valuesOf(said.params, reader)));
-    } catch {
-      // A row of another version, whose parameters are not the ones this text asks for.
-      return said.code;
-    }
-  };
-  const valuesOf = (params: object, reader: Reader): Record<string, string | number> => {
-    const values: Record<string, string | number> = {};
-    for (const [name, value] of Object.entries(params)) values[name] = argument(name, value, reader);
-    return values;
-  };
-  const argument = (name: string, value: unknown, reader: Reader): string | number => {
-    if (name.endsWith('CapitalPart')) return capital(render(value as Message, reader), reader.language);
-    if (name.endsWith('Part')) return render(value as Message, reader);
-    if (Array.isArray(value)) {
-      const items = value.map((item: string | Message) => (typeof item === 'string' ? item : render(item, reader)));
-      return new Intl.ListFormat(regionOf(reader.language), { type: 'conjunction' }).format(items);
-    }
-    if (typeof value === 'number' || (typeof value === 'object' && value !== null)) {
-      const shown = formatQuantity(name, value as number, reader);
-      if (shown !== undefined) return shown;
-    }
-    return typeof value === 'number' ? value : String(value);
-  };
-  return render;
-}
-
-const capital = (text: string, language: string) => text.charAt(0).toLocaleUpperCase(language) + text.slice(1);
+export { plainSpaces, type Render, rendererOf, type Texts } from './renderer.ts';
 
 /** English, all of it: for servers and tests. */
 export const renderEnglish: Render = rendererOf(enTexts);
 
-/** English in SI units and UTC with plain spaces, as programs that ask for nothing else read it. */
-export function plainEnglish(said: Message, nowMs = 0): string {
-  return plainSpaces(renderEnglish(said, { language: 'en', timeZone: 'UTC', nowMs, units: metric }));
-}
-
-/** No-break spaces are for pages: a subject line would be encoded for their sake, and a program would not find its number. */
-export function plainSpaces(text: string): string {
-  return text.replace(/\u00a0/g, ' ');
-}
+/** English in SI units and UTC with plain spaces. */
+export const plainEnglish = plainly(renderEnglish);

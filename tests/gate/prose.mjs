@@ -14,7 +14,6 @@ const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const stillInWords = [
   'core/alarms',
   'core/by-hand',
-  'core/estimate',
   'core/expect',
   'core/forecast',
   'core/lineage',

@@ -262,6 +262,7 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
         },
       ],
       says: null,
+      messages: { says: null },
     },
     lots: family.lots.map((lot) => ({ ...lot, massKgIn: 80, volumeLIn: null })),
     ancestry: nodesOf(family, { kind: 'batch', id }).filter((node) => node.step < 0),

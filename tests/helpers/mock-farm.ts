@@ -25,8 +25,9 @@ export interface MockFarm {
 }
 
 const dust =
-  'Turning throws up mould spores and steam: stand upwind, wear gloves and a close-fitting dust mask (FFP3, or at least N95). ' +
-  'People with asthma, lung trouble or a weak immune system should leave it to others.';
+  'Turning throws up mould spores and steam, and so does mixing: stand upwind, wear gloves and a close-fitting dust mask ' +
+  '(FFP3, or at least N95), and wash afterwards. People with asthma, lung trouble or a weak immune system should leave it ' +
+  'to others.';
 
 const units: Record<keyof StageLimits, string> = {
   lengthMinH: 'h',

@@ -7,6 +7,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { judgedFrom } from '../../monitor/pile/origin.ts';
@@ -73,7 +74,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       range.toMs - range.fromMs,
       await thinnedTo(readings, sources, range),
     ),
-    pastHeat: toldHeat(heat, history.limits),
+    pastHeat: toldHeat(heat, history.limits, plainEnglish),
     readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),
     cautions: [...readinessCautions],
   };

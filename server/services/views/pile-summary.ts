@@ -5,6 +5,7 @@ import { toldDoubt } from '../../../core/session/assessment-view.ts';
 import { toldHeat } from '../../../core/session/told-heat.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { Position } from '../../../shared/names.ts';
 import type { OwnPile } from '../../monitor/pile/watched-pile.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
@@ -34,7 +35,7 @@ const standOf = ({ progressPct: progress, phase, phaseReason, moisture, heat, li
   phase,
   phaseReason,
   ...(moisture && { moisture }),
-  heat: toldHeat(heat, limits),
+  heat: toldHeat(heat, limits, plainEnglish),
 });
 
 function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBook): PileSummary['positions'] {

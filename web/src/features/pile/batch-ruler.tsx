@@ -2,11 +2,10 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSay } from '../../data/use-say.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { standSentence } from './phase-words.ts';
+import { renderPhase, standSentence } from './phase-words.ts';
 
 const ruler = { height: 46, edge: 5, lineY: 24 } as const;
 
@@ -16,7 +15,7 @@ const rulerWidth = () => (innerWidth < 720 ? 330 : 600);
 export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
-  const { unit } = usePrefs();
+  const say = useSay(renderPhase);
   if (!pile.batch) return null;
   const startedAtMs = Date.parse(pile.batch.startedAt);
   const elapsedH = Math.max(0, (nowMs - startedAtMs) / msPerHour);
@@ -33,7 +32,7 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
       <p>
         <b>Day {day}</b>
         {usual}, laid {shortDay(startedAtMs, reader)}. {standSentence(pile)}
-        {pile.batch.heat?.says && ` ${sentenceIn(unit, pile.batch.heat.says)}`}
+        {pile.batch.heat?.messages.says && ` ${say(pile.batch.heat.messages.says)}`}
       </p>
       <svg viewBox={`0 0 ${width} ${ruler.height}`} aria-hidden="true">
         {fromH !== undefined && toH !== undefined && (

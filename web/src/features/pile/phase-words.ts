@@ -1,6 +1,9 @@
 /** Why a batch counts as being in its phase. */
-import { type PhaseReason, phaseReasonWords } from '../../../../core/estimate/phase.ts';
+import { type PhaseReason, phaseReasonMessage, phaseReasons } from '../../../../core/estimate/phase.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
+import { type Message, message, verbatim } from '../../../../shared/messages/message.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { phaseNames } from '../../ui/format/words.ts';
 
 /** @example "It is cooling. 71 % of the work this stage needs is done." Where no core is measured neither can be told. */
@@ -15,9 +18,12 @@ export function isCoreMeasured({ positions }: Pick<PileSummary, 'positions'>): b
   return positions.core?.temperatureC !== undefined;
 }
 
+const isReason = (text: string): text is PhaseReason => phaseReasons.some((reason) => reason === text);
+
 /** A reason this page does not know yet is shown as it came. */
-export function phaseSentence({ phase, phaseReason }: NonNullable<PileSummary['batch']>): string {
-  const reason =
-    phaseReason in phaseReasonWords ? phaseReasonWords[phaseReason as PhaseReason] : phaseReason.replace(/\.$/, '');
-  return `It counts as ${phaseNames[phase]}: ${reason}.`;
+export function phaseMessage({ phase, phaseReason }: NonNullable<PileSummary['batch']>): Message {
+  const reasonPart = isReason(phaseReason) ? phaseReasonMessage(phaseReason) : verbatim(phaseReason.replace(/\.$/, ''));
+  return message('phase.counts-as', { phase, reasonPart });
 }
+
+export const renderPhase = rendererOf(phaseTexts);

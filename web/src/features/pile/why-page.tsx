@@ -3,6 +3,7 @@ import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { useSay } from '../../data/use-say.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
@@ -10,7 +11,7 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { NoPage } from '../more/no-page.tsx';
 import { sightLines } from './evidence-groups.ts';
 import { NoPile } from './no-pile.tsx';
-import { phaseSentence } from './phase-words.ts';
+import { phaseMessage, renderPhase } from './phase-words.ts';
 import { usePile } from './use-pile.ts';
 import { isWarningKind, whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
@@ -30,6 +31,7 @@ export function WhyPage() {
 function WhyAll({ pile }: { readonly pile: PileDetail }) {
   const heading = usePage(`Why it says so, ${pile.name}`);
   const { unit } = usePrefs();
+  const say = useSay(renderPhase);
   const { present, missing, absent } = whyGroups(pile.evidence);
   return (
     <div class="page">
@@ -41,7 +43,7 @@ function WhyAll({ pile }: { readonly pile: PileDetail }) {
           Why it says so
         </h1>
         <p class="lead">
-          {sentenceIn(unit, pile.condition)} {pile.batch && sentenceIn(unit, phaseSentence(pile.batch))}
+          {sentenceIn(unit, pile.condition)} {pile.batch && say(phaseMessage(pile.batch))}
         </p>
         <p>
           About every minute each of these is looked for. A thing is seen, not seen, or cannot be told because readings

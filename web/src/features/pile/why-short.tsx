@@ -1,20 +1,19 @@
 /** Why the page says what it says, in a few lines, each leading on to all of it. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { useSay } from '../../data/use-say.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
-import { phaseSentence } from './phase-words.ts';
+import { phaseMessage, renderPhase } from './phase-words.ts';
 import { whyGroups, whyPath } from './why-facts.ts';
 
 export function WhyShort({ pile }: { readonly pile: PileDetail }) {
-  const { unit } = usePrefs();
+  const say = useSay(renderPhase);
   if (pile.evidence.length === 0) return null;
   const { present, missing, absent } = whyGroups(pile.evidence);
   return (
     <Part id="evidence" title="Why it says so">
-      {pile.batch && <p>{sentenceIn(unit, phaseSentence(pile.batch))}</p>}
+      {pile.batch && <p>{say(phaseMessage(pile.batch))}</p>}
       <KindLine title="Seen" kinds={present} pileId={pile.id} />
       <KindLine title="Cannot be told" kinds={missing} pileId={pile.id} />
       {absent.length > 0 && (

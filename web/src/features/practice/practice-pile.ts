@@ -6,9 +6,11 @@ import { evidenceView, judgementView, toldDoubt } from '../../../../core/session
 import { toldHeat } from '../../../../core/session/told-heat.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { plainly } from '../../../../shared/messages/renderer.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import { limitOrigins, type StageLimits } from '../../../../shared/stage.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { renderPhase } from '../pile/phase-words.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
 
@@ -35,7 +37,7 @@ export function practicePile(facts: PileFacts): PileDetail {
       phase: assessment.phase,
       phaseReason: assessment.phaseReason,
       ...(assessment.moisture && { moisture: assessment.moisture }),
-      heat: toldHeat(assessment.heat, assessment.limits),
+      heat: toldHeat(assessment.heat, assessment.limits, plainly(renderPhase)),
     },
     positions: positionsNow(scenario, assessment),
     ...sayCondition(assessment, alarms, 'C'),

@@ -6,6 +6,7 @@ import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
+import { useSay } from '../../data/use-say.ts';
 import { clockTime, type Reader } from '../../ui/format/local-time.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
@@ -18,6 +19,7 @@ import { ReadinessFacts } from '../batch/readiness-part.tsx';
 import { sayFacts } from '../journal/entry-words.ts';
 import { Photo } from '../journal/photo.tsx';
 import { LaidRows } from '../pile/laid-rows.tsx';
+import { renderPhase } from '../pile/phase-words.ts';
 import { usePlanUnits } from '../plan/plan-units.ts';
 import { FileLink } from './file-link.tsx';
 import { RecordCurves } from './record-curves.tsx';
@@ -207,11 +209,12 @@ function TimeTemperature({ sheet, reader }: SheetPart) {
 
 function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
   const { unit } = usePrefs();
-  const { actC, lossC, places, says } = pastHeat;
+  const { actC, lossC, places, messages } = pastHeat;
+  const say = useSay(renderPhase);
   if (places.length === 0) return null;
   return (
     <>
-      {says && <p class="sentence">{sentenceIn(unit, says)}</p>}
+      {messages.says && <p class="sentence">{say(messages.says)}</p>}
       <Scrollable label="How hot each place was" class="record-scroll">
         <table class="portions record-hours">
           <caption>
