@@ -19,8 +19,8 @@ const endings = [
   [/[a-z0-9]K$/, 'Difference'],
   [/[a-z0-9](Kg|L|Ml|M|M2|Mm|Cm|KgM3|KgM2|Ratio|Share)$/, 'Amount'],
   [/[a-z0-9](Frac|Pct|Ms|H|M3|Count|Number|Factor)$/, 'number'],
-  [/Part$/, 'Message'],
-  [/List$/, 'readonly (Message | string)[]'],
+  [/Part$/, 'Part'],
+  [/List$/, 'readonly (Part | string)[]'],
   [/(Name|Text)$/, 'string'],
 ];
 
@@ -86,7 +86,7 @@ function paramsModule(topic) {
     const used = names.filter((name) => new RegExp(`\\b${name}\\b`).test(body));
     return used.length === 0 ? '' : `import type { ${used.join(', ')} } from '${path}';\n`;
   };
-  const importLines = `${importsOf(['Message'], '../../message.ts')}${importsOf(['Amount', 'Difference', 'NoParams', 'Temperature'], '../../param-types.ts')}`;
+  const importLines = importsOf(['Amount', 'Difference', 'NoParams', 'Part', 'Temperature'], '../../param-types.ts');
   const imports = importLines === '' ? '' : `${importLines}\n`;
   return `${madeBy(source, topic)}${imports}export interface ${pascal(topic)}Params {\n${body}\n}\n`;
 }

@@ -9,4 +9,10 @@ export type Difference = number | { readonly valueK: number; readonly decimals: 
 /** Of anything that is shown in figures (`…L`, `…Kg`, `…Ratio`): three of them, or as many as are part of what is said. */
 export type Amount = number | { readonly value: number; readonly figures: number };
 
+/** Another message in its place; made by `message()`, whose types would lead back to here. */
+export interface Part {
+  readonly code: string;
+  readonly params: object;
+}
+
 export type NoParams = Record<never, never>;

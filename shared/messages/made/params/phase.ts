@@ -1,9 +1,8 @@
 // Made from ../../en/phase.json by `npm run messages`; change that instead.
-import type { Message } from '../../message.ts';
-import type { Difference, NoParams, Temperature } from '../../param-types.ts';
+import type { Difference, NoParams, Part, Temperature } from '../../param-types.ts';
 
 export interface PhaseParams {
-  'phase.counts-as': { readonly phase: 'active' | 'cooling' | 'other' | 'resting' | 'settled' | 'warming'; readonly reasonPart: Message };
+  'phase.counts-as': { readonly phase: 'active' | 'cooling' | 'other' | 'resting' | 'settled' | 'warming'; readonly reasonPart: Part };
   'phase.reason.just-laid': NoParams;
   'phase.reason.heat-began': NoParams;
   'phase.reason.heat-faded': NoParams;
