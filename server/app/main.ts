@@ -28,6 +28,9 @@ const openers = {
   all: async () => (await import('./open-single.ts')).openInstallation,
 };
 
+const ownersLost =
+  'No owner can be read: their records in the journal are damaged, so nobody can sign in as one, and nobody becomes one by that. What is damaged stands in /api/health. Put a backup back (npm run restore -- FILE --replace).';
+
 async function main(): Promise<void> {
   process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
   const { config, unknown } = readConfig(process.env);
@@ -55,6 +58,13 @@ async function main(): Promise<void> {
   log.info(
     `Branhearth ${version}${only ? ` (${only} only)` : ''}: ${only === 'ingest' ? 'health' : 'pages'} at ${pagesAddress}, probes publish to ${installation.ingest.url}, data in ${config.DATA_DIR}`,
   );
+  if (await installation.journal.people.ownersUnreadable()) {
+    log.error(
+      config.API_TOKEN === undefined
+        ? `${ownersLost} Or set BRANHEARTH_API_TOKEN, which stands for an owner, and start again.`
+        : `${ownersLost} Or invite an owner with the token of BRANHEARTH_API_TOKEN: POST ${pagesAddress}/api/invitations with {"role":"owner"} answers a link that is good once.`,
+    );
+  }
   const way = await installation.people.links.setup();
   if (way !== undefined) {
     // The address to listen on may be "all of them", which nobody can open.

@@ -32,7 +32,7 @@ export async function holdWhole(journal: Pick<Journal, 'leases'>, log: FastifyBa
   let closed = false;
   let timer: NodeJS.Timeout | undefined;
   const beat = async () => {
-    await leases.beat(id, leaseMs, '{}').then(
+    await leases.beat(id, leaseMs, {}).then(
       () => {
         away = false;
       },

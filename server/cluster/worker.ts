@@ -114,7 +114,7 @@ export class Worker {
     const { journal, id, log } = this.#parts;
     const startedAt = performance.now();
     try {
-      const table = await journal.leases.beat(id, leaseMs, JSON.stringify({ sites: this.#held.size }));
+      const table = await journal.leases.beat(id, leaseMs, { sites: this.#held.size });
       this.#goodUntil = startedAt + leaseMs;
       if (this.#away) log.info('leases are confirmed again');
       this.#away = false;

@@ -240,7 +240,13 @@ export interface LeaseRecord {
 export interface LeaseTable {
   readonly nowMs: number;
   readonly leases: readonly LeaseRecord[];
-  readonly workers: readonly { readonly id: string; readonly state: string }[];
+  readonly workers: readonly WorkerRecord[];
+}
+
+export interface WorkerRecord {
+  readonly id: string;
+  /** How many sites it said it holds; null when it did not say. */
+  readonly siteCount: number | null;
 }
 
 /** A pile as its watcher last saw it. */
@@ -405,7 +411,7 @@ export interface Journal extends PeopleJournal {
   };
   readonly leases: {
     /** Says that a worker is alive, prolongs what it holds, and tells how everything stands. */
-    beat(worker: string, forMs: number, state: string): Promise<LeaseTable>;
+    beat(worker: string, forMs: number, state: { readonly sites?: number }): Promise<LeaseTable>;
     look(): Promise<LeaseTable>;
     /** Makes sites that somebody must watch known. */
     know(sites: readonly string[]): Promise<void>;

@@ -100,7 +100,10 @@ export interface PeopleJournal {
     list(): Promise<PersonRecord[]>;
     get(id: string): Promise<PersonRecord | undefined>;
     byNameKey(nameKey: string): Promise<PersonRecord | undefined>;
+    /** Also while somebody who may be one cannot be read: nobody becomes the first owner by a damaged row. */
     hasOwner(): Promise<boolean>;
+    /** There is nobody who can be read as an owner, and somebody who cannot be read may be one. */
+    ownersUnreadable(): Promise<boolean>;
     /**
      * Uses up a link and adds the person, both or neither.
      * @returns false when the link was used, has run out, or is for the first owner and there is one.

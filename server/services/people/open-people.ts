@@ -39,7 +39,7 @@ export function openPeople({ journal, clock, log, config, nowMs = Date.now }: Pe
   return {
     known: peopleKnown({ journal, sessions, tokens, nowMs, token: config.API_TOKEN, behindProxy }),
     sessions,
-    signIn: new SignIn({ journal, sessions, trail, nowMs }),
+    signIn: new SignIn({ journal, sessions, trail, log, nowMs }),
     links: new Links({ journal, sessions, trail, nowMs, hasToken: config.API_TOKEN !== undefined }),
     tokens,
     trail,

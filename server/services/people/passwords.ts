@@ -43,12 +43,22 @@ export const hashPassword = (password: string): Promise<string> => inTurn(() => 
 
 let nobodys: Promise<string> | undefined;
 
-/** @param kept What is kept of the password; undefined for an unknown account, for which the answer is always no. */
+/** @param kept What is kept of the password. For none, and for one that is damaged, the answer is always no. */
 export async function isPassword(password: string, kept: string | undefined): Promise<boolean> {
   nobodys ??= hashPassword(newSecret());
-  const against = kept ?? (await nobodys);
+  const isWhole = kept !== undefined && isHash(kept);
+  const against = isWhole ? kept : await nobodys;
   const isRight = await inTurn(() => verify(against, canonical(password)));
-  return isRight && kept !== undefined;
+  return isRight && isWhole;
+}
+
+export function isHash(kept: string): boolean {
+  try {
+    parseOptions(kept);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** Whether it was made at another cost than is asked for today. */

@@ -2,7 +2,7 @@
  * A name and a password become a session; and a password is changed. It never says whether the name or the password was
  * wrong, or takes another way for a name that nobody has.
  */
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from 'fastify';
 import { passwordProblem } from '../../../shared/password-rule.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
@@ -10,7 +10,7 @@ import { Refusal } from '../refusal.ts';
 import type { AuditTrail } from './audit-trail.ts';
 import { readCookie, readDevice } from './cookies.ts';
 import { nameKeyOf } from './names.ts';
-import { hashPassword, isPassword, TooBusyError, wantsNewHash } from './passwords.ts';
+import { hashPassword, isHash, isPassword, TooBusyError, wantsNewHash } from './passwords.ts';
 import type { Sessions } from './sessions.ts';
 import { countAttempt, slowDown } from './slow-down.ts';
 
@@ -18,6 +18,7 @@ export interface SignInParts {
   readonly journal: Journal;
   readonly sessions: Sessions;
   readonly trail: AuditTrail;
+  readonly log: FastifyBaseLogger;
   readonly nowMs: () => number;
 }
 
@@ -68,8 +69,14 @@ export class SignIn {
     refusal: string,
     pointer?: string,
   ): Promise<PersonRecord> {
-    const { journal, sessions, nowMs } = this.#parts;
+    const { journal, sessions, nowMs, log } = this.#parts;
     const person = await journal.people.byNameKey(nameKey);
+    if (person && !isHash(person.passwordHash)) {
+      log.error(
+        { personId: person.id },
+        'what is kept of a password is damaged: its person signs in again with a link for a new one, which an owner makes',
+      );
+    }
     const device = readDevice(await sessions.deviceKey(), person, readCookie(request, 'device'));
     const { counts, forget, giveBack } = countAttempt({ nameKey, address: request.ip, device });
     const waitMs = await journal.attempts.take(counts, nowMs(), slowDown.quietMs);

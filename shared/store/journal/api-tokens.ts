@@ -2,8 +2,23 @@
 import type { PeopleJournal, TokenRecord } from '../people-journal.ts';
 import { endTokens } from './held.ts';
 import type { JournalBase } from './journal-base.ts';
-import { personFromRow } from './person-row.ts';
-import type { JournalTables } from './tables.ts';
+import { presentPerson } from './person-row.ts';
+import type { RowPlan } from './read-rows.ts';
+
+/** Nothing stands in for a damaged column: by such a token nobody gets in. */
+export const tokenPlan: RowPlan<'api_token', TokenRecord> = {
+  table: 'api_token',
+  toRecord: (row) => ({
+    id: row.id,
+    digest: row.digest,
+    personId: row.person_id,
+    name: row.name,
+    scope: row.scope,
+    madeAtMs: row.made_at_ms,
+    usedAtMs: row.used_at_ms,
+    endsAtMs: row.ends_at_ms,
+  }),
+};
 
 export function journalTokens(base: JournalBase): PeopleJournal['tokens'] {
   return {
@@ -26,22 +41,18 @@ export function journalTokens(base: JournalBase): PeopleJournal['tokens'] {
 
     find: (digest) =>
       base.read(async (db) => {
-        const token = await db.selectFrom('api_token').selectAll().where('digest', '=', digest).executeTakeFirst();
+        const row = await db.selectFrom('api_token').selectAll().where('digest', '=', digest).executeTakeFirst();
+        const token = base.rows.ifReadable(tokenPlan, row);
         if (!token) return undefined;
-        const person = await db
-          .selectFrom('person')
-          .selectAll()
-          .where('id', '=', token.person_id)
-          .where('removed_at_ms', 'is', null)
-          .executeTakeFirst();
-        return person && { token: tokenFromRow(token), person: personFromRow(person) };
+        const person = await presentPerson(base, db, token.personId);
+        return person && { token, person };
       }),
 
     list: (personId) =>
       base.read(async (db) => {
         let rows = db.selectFrom('api_token').selectAll();
         if (personId !== undefined) rows = rows.where('person_id', '=', personId);
-        return (await rows.orderBy('made_at_ms', 'desc').orderBy('id').execute()).map(tokenFromRow);
+        return base.rows.all(tokenPlan, await rows.orderBy('made_at_ms', 'desc').orderBy('id').execute());
       }),
 
     used: (id, usedAtMs) =>
@@ -59,18 +70,5 @@ export function journalTokens(base: JournalBase): PeopleJournal['tokens'] {
       }),
 
     removeAll: (personId) => base.write((transaction) => endTokens(transaction, personId)),
-  };
-}
-
-function tokenFromRow(row: JournalTables['api_token']): TokenRecord {
-  return {
-    id: row.id,
-    digest: row.digest,
-    personId: row.person_id,
-    name: row.name,
-    scope: row.scope,
-    madeAtMs: row.made_at_ms,
-    usedAtMs: row.used_at_ms,
-    endsAtMs: row.ends_at_ms,
   };
 }

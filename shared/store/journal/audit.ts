@@ -2,7 +2,7 @@
 import { sql } from 'kysely';
 import type { AuditRecord, PeopleJournal } from '../people-journal.ts';
 import type { JournalBase } from './journal-base.ts';
-import type { JournalTables } from './tables.ts';
+import type { RowPlan } from './read-rows.ts';
 
 export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
   return {
@@ -38,7 +38,7 @@ export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
             sql<boolean>`lower(coalesce(${sql.ref(column)}, '')) LIKE ${pattern} ESCAPE '\\'`;
           rows = rows.where((either) => either.or([holds('what'), holds('subject')]));
         }
-        return (await rows.orderBy('id', 'desc').limit(limit).execute()).map(auditFromRow);
+        return base.rows.all(auditPlan, await rows.orderBy('id', 'desc').limit(limit).execute());
       }),
   };
 }
@@ -46,8 +46,9 @@ export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
 /** "%" and "_" are letters to us, and wildcards to the database. */
 const likeLiteral = (text: string) => text.replace(/[\\%_]/g, '\\$&');
 
-function auditFromRow(row: JournalTables['audit']): AuditRecord {
-  return {
+export const auditPlan: RowPlan<'audit', AuditRecord> = {
+  table: 'audit',
+  toRecord: (row) => ({
     id: row.id,
     atMs: row.at_ms,
     personId: row.person_id,
@@ -58,5 +59,5 @@ function auditFromRow(row: JournalTables['audit']): AuditRecord {
     address: row.address,
     before: row.before,
     after: row.after,
-  };
-}
+  }),
+};

@@ -10,7 +10,7 @@ import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 
 /** An ask that cannot be read is answered too, or whoever asked would wait. */
-const askPlan: RowPlan<'pile_ask', PileCommandRecord> = {
+export const askPlan: RowPlan<'pile_ask', PileCommandRecord> = {
   table: 'pile_ask',
   toRecord: (row, json) => ({
     id: row.id,
@@ -19,6 +19,7 @@ const askPlan: RowPlan<'pile_ask', PileCommandRecord> = {
     ask: json('ask', row.ask, askSchema.nullable(), null),
     askedMs: row.asked_ms,
   }),
+  standIns: () => ({ asked_ms: 0, done_ms: null, answer: null }),
 };
 
 export function journalCommands(base: JournalBase): Journal['asks'] {

@@ -4,29 +4,38 @@
  */
 import { sql } from 'kysely';
 import { alarmPlan, stepPlan } from './alarms.ts';
+import { tokenPlan } from './api-tokens.ts';
+import { countedPlan } from './attempts.ts';
+import { auditPlan } from './audit.ts';
 import { batchPlan } from './batch-rows.ts';
 import { claimPlan } from './claims.ts';
+import { askPlan } from './commands.ts';
 import { messagePlan, noticePlan } from './delivery-rows.ts';
 import { entryPlan } from './entry-rows.ts';
 import type { JournalBase } from './journal-base.ts';
+import { leasePlan, workerPlan } from './leases.ts';
 import { storyPlan } from './lineage.ts';
 import { flowPlan, usePlan } from './lineage-rows.ts';
+import { linkPlan } from './link-maker.ts';
 import { lotPlan } from './lots.ts';
+import { mailAddressPlan } from './mail-addresses.ts';
 import { mappingPlan } from './mappings.ts';
 import { attemptPlan } from './messages.ts';
-import { devicePlan, handOnPlan, turnPlan, wishesPlan } from './notification-preferences.ts';
+import { devicePlan, handOnPlan, notificationLinkPlan, turnPlan, wishesPlan } from './notification-preferences.ts';
+import { personPlan } from './person-row.ts';
 import { photoPlan } from './photos.ts';
 import { pilePlan } from './piles.ts';
 import { keyPlan } from './probe-keys.ts';
 import { probePlan } from './probes.ts';
 import type { RowPlan } from './read-rows.ts';
 import { keyColumns, type ReadTable, rowId } from './row-schemas.ts';
+import { sessionPlan } from './sessions.ts';
 import { sitePlan } from './sites.ts';
 import type { JournalTables } from './tables.ts';
 
-type Plans = { readonly [Table in Exclude<ReadTable, 'watch' | 'pile_ask' | 'told_link'>]: RowPlan<Table, unknown> };
+type Plans = { readonly [Table in Exclude<ReadTable, 'watch' | 'pile_view'>]: RowPlan<Table, unknown> };
 
-/** Caches and what is done within minutes are left out. */
+/** Caches are left out: each is read whole where it is wanted. */
 const plans: Plans = {
   site: sitePlan,
   pile: pilePlan,
@@ -50,6 +59,17 @@ const plans: Plans = {
   push_device: devicePlan,
   hand_on: handOnPlan,
   turn: turnPlan,
+  told_link: notificationLinkPlan,
+  mail_address: mailAddressPlan,
+  person: personPlan,
+  session: sessionPlan,
+  link: linkPlan,
+  api_token: tokenPlan,
+  attempt: countedPlan,
+  audit: auditPlan,
+  lease: leasePlan,
+  worker: workerPlan,
+  pile_ask: askPlan,
 };
 
 const pageRows = 500;

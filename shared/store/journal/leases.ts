@@ -6,20 +6,45 @@
  * meanwhile.
  */
 import { sql } from 'kysely';
+import { z } from 'zod';
 import { LostLeaseError } from '../../errors.ts';
-import type { Journal, Lease, LeaseRecord, LeaseTable } from '../journal.ts';
+import type { Journal, Lease, LeaseRecord, LeaseTable, WorkerRecord } from '../journal.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import type { JournalEngine } from './journal-engine.ts';
-import type { LeaseRow } from './tables.ts';
+import type { RowPlan } from './read-rows.ts';
+
+export const leasePlan: RowPlan<'lease', LeaseRecord> = {
+  table: 'lease',
+  toRecord: (row) => ({
+    site: row.site,
+    holder: row.holder,
+    fence: row.fence,
+    untilMs: row.until_ms,
+    heard: row.heard === 1,
+  }),
+  standIns: () => ({ heard: 0 }), // its holder then marks the site once more
+};
+
+const workerState = z.object({ sites: z.number().int().min(0).optional() });
+
+/** One that cannot be read is not alive: if it is, it says so anew within seconds. */
+export const workerPlan: RowPlan<'worker', WorkerRecord & { untilMs: number }> = {
+  table: 'worker',
+  toRecord: (row, json) => ({
+    id: row.id,
+    untilMs: row.until_ms,
+    siteCount: json('state', row.state, workerState, {}).sites ?? null,
+  }),
+};
 
 export function journalLeases(base: JournalBase): Journal['leases'] {
   const { nowMs } = base.engine;
   const until = (forMs: number) => sql<number>`${nowMs} + ${sql.lit(Math.round(forMs))}`;
 
   return {
-    beat: (worker, forMs, state) =>
+    beat: (worker, forMs, { sites }) =>
       base.writeBesideOthers(async (transaction) => {
-        const alive = { until_ms: until(forMs), state };
+        const alive = { until_ms: until(forMs), state: JSON.stringify({ sites }) };
         await transaction
           .insertInto('worker')
           .values({ id: worker, ...alive })
@@ -30,6 +55,7 @@ export function journalLeases(base: JournalBase): Journal['leases'] {
           .set({ until_ms: until(forMs) })
           .where('holder', '=', worker)
           .execute();
+        await mend(base, transaction);
         return lookAt(base, transaction);
       }),
 
@@ -43,6 +69,7 @@ export function journalLeases(base: JournalBase): Journal['leases'] {
           .values(sites.map((site) => ({ site, holder: null, fence: 0, until_ms: 0, heard: 0 })))
           .onConflict((conflict) => conflict.column('site').doNothing())
           .execute();
+        await mend(base, transaction);
       }),
 
     take: (site, worker, forMs) =>
@@ -112,16 +139,27 @@ function held<Query extends { where(column: 'site' | 'holder' | 'fence', is: '='
 
 async function lookAt(base: JournalBase, db: JournalDb): Promise<LeaseTable> {
   const { nowMs } = await db.selectNoFrom(base.engine.nowMs.as('nowMs')).executeTakeFirstOrThrow();
-  const leases = await db.selectFrom('lease').selectAll().orderBy('site').execute();
-  const workers = await db
-    .selectFrom('worker')
-    .select(['id', 'state'])
-    .where('until_ms', '>', nowMs)
-    .orderBy('id')
-    .execute();
-  return { nowMs, leases: leases.map(leaseFromRow), workers };
+  const leases = base.rows.all(leasePlan, await db.selectFrom('lease').selectAll().orderBy('site').execute());
+  const workers = base.rows.all(workerPlan, await db.selectFrom('worker').selectAll().orderBy('id').execute());
+  const alive = workers.filter(({ untilMs }) => untilMs > nowMs);
+  return { nowMs, leases, workers: alive.map(({ id, siteCount }) => ({ id, siteCount })) };
 }
 
-function leaseFromRow(row: LeaseRow): LeaseRecord {
-  return { site: row.site, holder: row.holder, fence: row.fence, untilMs: row.until_ms, heard: row.heard === 1 };
+/**
+ * Sites whose lease cannot be read are nobody's from now on, or nobody could ever take them. Whoever held one lost it: its
+ * number is larger than any before, as no site changes hands every millisecond.
+ */
+async function mend(base: JournalBase, transaction: JournalTransaction): Promise<void> {
+  const leases = await transaction.selectFrom('lease').selectAll().execute();
+  for (const row of leases.filter((one) => !base.rows.ifReadable(leasePlan, one))) {
+    await transaction
+      .updateTable('lease')
+      .set({ holder: null, fence: base.engine.nowMs, until_ms: 0, heard: 0 })
+      .where('site', '=', row.site)
+      .execute();
+  }
+  const workers = await transaction.selectFrom('worker').selectAll().execute();
+  for (const row of workers.filter((one) => !base.rows.ifReadable(workerPlan, one))) {
+    await transaction.deleteFrom('worker').where('id', '=', row.id).execute();
+  }
 }

@@ -3,7 +3,20 @@
  */
 import type { MailAddress, NotificationsStore } from '../notifications-store.ts';
 import type { JournalBase } from './journal-base.ts';
-import type { JournalTables } from './tables.ts';
+import type { RowPlan } from './read-rows.ts';
+
+/** One that cannot be read is as if nobody had confirmed it. */
+export const mailAddressPlan: RowPlan<'mail_address', MailAddress> = {
+  table: 'mail_address',
+  toRecord: (row) => ({
+    personId: row.person_id,
+    address: row.address,
+    standing: row.standing,
+    sinceMs: row.since_ms,
+    askedAtMs: row.asked_at_ms,
+    tries: row.tries,
+  }),
+};
 
 export function journalMailAddresses(base: JournalBase): NotificationsStore['mailAddresses'] {
   const key = (personId: string, address: string) => ({ person_id: personId, address: address.toLowerCase() });
@@ -12,7 +25,7 @@ export function journalMailAddresses(base: JournalBase): NotificationsStore['mai
       base.read(async (db) => {
         let rows = db.selectFrom('mail_address').selectAll();
         if (personId !== undefined) rows = rows.where('person_id', '=', personId);
-        return (await rows.orderBy('person_id').orderBy('address').execute()).map(fromRow);
+        return base.rows.all(mailAddressPlan, await rows.orderBy('person_id').orderBy('address').execute());
       }),
 
     ask: (personId, address, askedAtMs) =>
@@ -35,7 +48,7 @@ export function journalMailAddresses(base: JournalBase): NotificationsStore['mai
           .where('address', '=', lower)
           .returningAll()
           .executeTakeFirst();
-        return row && fromRow(row);
+        return base.rows.ifReadable(mailAddressPlan, row);
       }),
 
     confirm: (personId, address, atMs) =>
@@ -57,16 +70,5 @@ export function journalMailAddresses(base: JournalBase): NotificationsStore['mai
       base.write(async (transaction) => {
         await transaction.deleteFrom('mail_address').where('person_id', '=', personId).execute();
       }),
-  };
-}
-
-function fromRow(row: JournalTables['mail_address']): MailAddress {
-  return {
-    personId: row.person_id,
-    address: row.address,
-    standing: row.standing,
-    sinceMs: row.since_ms,
-    askedAtMs: row.asked_at_ms,
-    tries: row.tries,
   };
 }

@@ -53,6 +53,20 @@ export const turnPlan: RowPlan<'turn', TurnRecord> = {
   toRecord: (row) => ({ alarmId: row.alarm_id, place: row.place, atMs: row.at_ms }),
 };
 
+/** By one that cannot be read nothing is acknowledged. */
+export const notificationLinkPlan: RowPlan<'told_link', NotificationLink> = {
+  table: 'told_link',
+  toRecord: (row) => ({
+    digest: row.digest,
+    noticeId: row.notice_id,
+    personId: row.person_id,
+    personName: row.person_name,
+    way: row.way,
+    expiresAtMs: row.expires_at_ms,
+    usedAtMs: row.used_at_ms,
+  }),
+};
+
 export function journalNotificationPreferences(
   base: JournalBase,
 ): Pick<NotificationsStore, 'wishes' | 'devices' | 'links' | 'handOn'> {
@@ -156,19 +170,9 @@ function linksOf(base: JournalBase): NotificationsStore['links'] {
           .execute();
       }),
     get: (digest) =>
-      base.read(async (db): Promise<NotificationLink | undefined> => {
+      base.read(async (db) => {
         const row = await db.selectFrom('told_link').selectAll().where('digest', '=', digest).executeTakeFirst();
-        return (
-          row && {
-            digest,
-            noticeId: row.notice_id,
-            personId: row.person_id,
-            personName: row.person_name,
-            way: row.way,
-            expiresAtMs: row.expires_at_ms,
-            usedAtMs: row.used_at_ms,
-          }
-        );
+        return base.rows.ifReadable(notificationLinkPlan, row);
       }),
     use: (digest, atMs) =>
       base.write(async (transaction) => {

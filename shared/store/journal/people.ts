@@ -3,12 +3,11 @@
  * twice.
  */
 import { ConflictError } from '../../errors.ts';
-import type { PeopleJournal } from '../people-journal.ts';
+import type { LinkRecord, PeopleJournal } from '../people-journal.ts';
 import { endAllHeld } from './held.ts';
-import { type JournalBase, type JournalTransaction, setSetting } from './journal-base.ts';
-import { mayStillInvite, ownersOf } from './link-maker.ts';
-import { personFromRow } from './person-row.ts';
-import type { JournalTables } from './tables.ts';
+import { type JournalBase, type JournalDb, type JournalTransaction, setSetting } from './journal-base.ts';
+import { linkPlan, mayStillInvite } from './link-maker.ts';
+import { ownersOf, personPlan, presentPerson } from './person-row.ts';
 
 export function journalPeople(base: JournalBase): PeopleJournal['people'] {
   return {
@@ -20,19 +19,10 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
           .where('removed_at_ms', 'is', null)
           .orderBy('name_key')
           .execute();
-        return rows.map(personFromRow);
+        return base.rows.all(personPlan, rows);
       }),
 
-    get: (id) =>
-      base.read(async (db) => {
-        const row = await db
-          .selectFrom('person')
-          .selectAll()
-          .where('id', '=', id)
-          .where('removed_at_ms', 'is', null)
-          .executeTakeFirst();
-        return row && personFromRow(row);
-      }),
+    get: (id) => base.read((db) => presentPerson(base, db, id)),
 
     byNameKey: (nameKey) =>
       base.read(async (db) => {
@@ -42,18 +32,24 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
           .where('name_key', '=', nameKey)
           .where('removed_at_ms', 'is', null)
           .executeTakeFirst();
-        return row && personFromRow(row);
+        return base.rows.ifReadable(personPlan, row);
       }),
 
-    hasOwner: () => base.read(async (db) => (await ownersOf(db)).length > 0),
+    hasOwner: () => base.read((db) => mayHaveOwner(base, db)),
+
+    ownersUnreadable: () =>
+      base.read(async (db) => {
+        const { readable, unreadableCount } = await ownersOf(base.rows, db);
+        return readable.length === 0 && unreadableCount > 0;
+      }),
 
     join: (person, linkDigest, nowMs) =>
       base.write(async (transaction) => {
         await oneAtATime(transaction);
-        const link = await useLink(transaction, linkDigest, nowMs);
+        const link = await useLink(base, transaction, linkDigest, nowMs);
         if (!link) return false;
         const isSetup = link.kind === 'setup';
-        if (isSetup && (await ownersOf(transaction)).length > 0) return false;
+        if (isSetup && (await mayHaveOwner(base, transaction))) return false;
         await refuseTakenName(transaction, person.nameKey);
         // The first owner takes every other link for a first owner with them.
         if (isSetup) await transaction.deleteFrom('link').where('kind', '=', 'setup').execute();
@@ -78,7 +74,7 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
         if (nameKey !== undefined) await refuseTakenName(transaction, nameKey, id);
         const before = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
         if (role !== undefined && role !== before?.role) {
-          if (role !== 'owner') await refuseLastOwner(transaction, id, '/role');
+          if (role !== 'owner') await refuseLastOwner(base, transaction, id, '/role');
           await transaction.deleteFrom('session').where('person_id', '=', id).execute();
           await transaction.deleteFrom('link').where('made_by_id', '=', id).execute();
         }
@@ -103,8 +99,8 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
 
     resetPassword: (id, passwordHash, linkDigest, nowMs) =>
       base.write(async (transaction) => {
-        const link = await useLink(transaction, linkDigest, nowMs);
-        if (link?.person_id !== id) return false;
+        const link = await useLink(base, transaction, linkDigest, nowMs);
+        if (link?.personId !== id) return false;
         await transaction.deleteFrom('link').where('person_id', '=', id).execute();
         await setPassword(transaction, id, passwordHash);
         return true;
@@ -113,7 +109,7 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
     remove: (id, atMs) =>
       base.write(async (transaction) => {
         await oneAtATime(transaction);
-        await refuseLastOwner(transaction, id, '');
+        await refuseLastOwner(base, transaction, id, '');
         await endAllHeld(transaction, id);
         await transaction.deleteFrom('link').where('person_id', '=', id).execute();
         await transaction.deleteFrom('mail_address').where('person_id', '=', id).execute();
@@ -132,8 +128,19 @@ function oneAtATime(transaction: JournalTransaction): Promise<void> {
   return setSetting(transaction, 'people-changed', 'one at a time');
 }
 
-async function refuseLastOwner(transaction: JournalTransaction, id: string, pointer: string): Promise<void> {
-  const left = (await ownersOf(transaction)).filter((owner) => owner.id !== id);
+/** With one whose row is damaged nobody else becomes the first owner. */
+async function mayHaveOwner(base: JournalBase, db: JournalDb): Promise<boolean> {
+  const { readable, unreadableCount } = await ownersOf(base.rows, db);
+  return readable.length + unreadableCount > 0;
+}
+
+async function refuseLastOwner(
+  base: JournalBase,
+  transaction: JournalTransaction,
+  id: string,
+  pointer: string,
+): Promise<void> {
+  const left = (await ownersOf(base.rows, transaction)).readable.filter((owner) => owner.id !== id);
   const row = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
   if (row?.role !== 'owner' || left.length > 0) return;
   throw new ConflictError('The house must keep an owner, and this is the last one', pointer);
@@ -149,18 +156,23 @@ async function refuseTakenName(transaction: JournalTransaction, nameKey: string,
   if (taken && taken.id !== but) throw new ConflictError('Somebody here has this name already', '/name');
 }
 
+/** A link that cannot be read lets nobody in, and stays as it is. */
 async function useLink(
+  base: JournalBase,
   transaction: JournalTransaction,
   digest: string,
   nowMs: number,
-): Promise<JournalTables['link'] | undefined> {
-  const link = await transaction
-    .deleteFrom('link')
+): Promise<LinkRecord | undefined> {
+  const row = await transaction
+    .selectFrom('link')
+    .selectAll()
     .where('digest', '=', digest)
     .where('ends_at_ms', '>', nowMs)
-    .returningAll()
     .executeTakeFirst();
-  return link && (await mayStillInvite(transaction, link)) ? link : undefined;
+  const link = base.rows.ifReadable(linkPlan, row);
+  if (!link) return undefined;
+  await transaction.deleteFrom('link').where('digest', '=', digest).execute();
+  return (await mayStillInvite(base.rows, transaction, link)) ? link : undefined;
 }
 
 async function setPassword(

@@ -57,6 +57,16 @@ export class RowReader {
     throw new UnreadableRowError(read.unreadable);
   }
 
+  /** One without which whoever asks goes on as if it were not there: nobody gets in by it. */
+  ifReadable<Table extends ReadTable, Kept>(
+    plan: RowPlan<Table, Kept>,
+    row: JournalTables[Table] | undefined,
+  ): Kept | undefined {
+    if (row === undefined) return undefined;
+    const read = this.read(plan, row);
+    return 'record' in read ? read.record : undefined;
+  }
+
   /** A single JSON value. @throws {UnreadableRowError} */
   value<T>(table: string, id: string, column: string, text: string, schema: z.ZodType<T>): T {
     try {

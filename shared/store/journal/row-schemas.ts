@@ -2,6 +2,7 @@
  * What each column of the journal may hold. SQLite keeps any value in any column, and a file can be damaged anywhere: so
  * rows are checked as they are read, like everything else that comes from outside.
  */
+import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { foreignUnits, mostScale } from '../../contracts/ingest.ts';
 import { endings, flowWays, lineageKinds, useTargets } from '../../contracts/lineage.ts';
@@ -10,14 +11,17 @@ import { epochMsSchema as epochMs } from '../../epoch.ts';
 import { positionSchema, stageSchema } from '../../names.ts';
 import {
   attemptOutcomes,
+  keptMailStandings,
   messageStates,
   noticeReasons,
   noticeSubjects,
   notificationChannels,
 } from '../../notifications.ts';
+import { channelsKnown, roleSchema, scopeSchema } from '../../person.ts';
 import { keyHearings } from '../../probe-key.ts';
 import { quantitySchema } from '../../quantity.ts';
 import { alarmStateSchema, severitySchema, warningKindSchema } from '../../warning.ts';
+import { linkKinds } from '../people-journal.ts';
 import type { JournalTables } from './tables.ts';
 
 const text = z.string();
@@ -55,7 +59,17 @@ export type ReadTable =
   | 'push_device'
   | 'told_link'
   | 'hand_on'
-  | 'turn';
+  | 'turn'
+  | 'mail_address'
+  | 'person'
+  | 'session'
+  | 'link'
+  | 'api_token'
+  | 'attempt'
+  | 'audit'
+  | 'lease'
+  | 'worker'
+  | 'pile_view';
 
 export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTables[Table]> } = {
   site: z.object({
@@ -276,6 +290,70 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
   }),
   hand_on: z.object({ site_id: text, person_ids: text, after_min: z.number().min(0).max(1e6) }),
   turn: z.object({ alarm_id: text, place: z.number().int(), at_ms: epochMs }),
+  mail_address: z.object({
+    person_id: text,
+    address: text,
+    standing: z.enum(keptMailStandings),
+    since_ms: epochMs,
+    asked_at_ms: maybeMs,
+    tries: count,
+  }),
+  person: z.object({
+    id: text,
+    name: text,
+    name_key: text,
+    role: roleSchema,
+    password_hash: text,
+    created_at_ms: epochMs,
+    removed_at_ms: maybeMs,
+  }),
+  session: z.object({
+    digest: text,
+    id: text,
+    person_id: text,
+    made_at_ms: epochMs,
+    seen_at_ms: epochMs,
+    ends_at_ms: epochMs,
+    address: text,
+    agent: text,
+  }),
+  link: z.object({
+    digest: text,
+    id: text,
+    kind: z.enum(linkKinds),
+    role: roleSchema,
+    person_id: maybeText,
+    made_by: text,
+    made_by_id: maybeText,
+    made_at_ms: epochMs,
+    ends_at_ms: epochMs,
+  }),
+  api_token: z.object({
+    digest: text,
+    id: text,
+    person_id: text,
+    name: text,
+    scope: scopeSchema,
+    made_at_ms: epochMs,
+    used_at_ms: maybeMs,
+    ends_at_ms: maybeMs,
+  }),
+  attempt: z.object({ key: text, failures: count, last_at_ms: epochMs, open_at_ms: epochMs }),
+  audit: z.object({
+    id: text,
+    at_ms: epochMs,
+    person_id: maybeText,
+    person_name: text,
+    via: z.enum([...channelsKnown, 'nobody']),
+    what: text,
+    subject: maybeText,
+    address: maybeText,
+    before: maybeText,
+    after: maybeText,
+  }),
+  lease: z.object({ site: text, holder: maybeText, fence: count, until_ms: epochMs, heard: flag }),
+  worker: z.object({ id: text, until_ms: epochMs, state: text }),
+  pile_view: z.object({ pile_id: text, changed_ms: epochMs, summary: text, told: text, course: text }),
 };
 
 /** Where that is not `id`. */
@@ -290,15 +368,23 @@ const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
   telling: ['person_id'],
   hand_on: ['site_id'],
   turn: ['alarm_id'],
+  mail_address: ['person_id', 'address'],
+  attempt: ['key'],
+  lease: ['site'],
+  pile_view: ['pile_id'],
 };
+
+/** Their keys hold addresses or come from secrets, and what is damaged is named to everybody who may ask for health. */
+const hiddenIds: ReadonlySet<ReadTable> = new Set(['told_link', 'mail_address', 'attempt']);
 
 /** By which columns a row is told apart from others. */
 export const keyColumns = (table: ReadTable): readonly string[] => idColumns[table] ?? ['id'];
 
 export function rowId(table: ReadTable, row: object): string {
-  return keyColumns(table)
+  const id = keyColumns(table)
     .map((column) => String((row as Record<string, unknown>)[column]))
     .join('/');
+  return hiddenIds.has(table) ? createHash('sha256').update(id).digest('hex').slice(0, 12) : id;
 }
 
 export function pileOfRow(table: ReadTable, row: object): string | null {

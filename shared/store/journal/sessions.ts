@@ -1,10 +1,25 @@
 /** Who is signed in, and the links by which people come in. */
-import type { LinkRecord, PeopleJournal, SessionRecord } from '../people-journal.ts';
+import type { PeopleJournal, SessionRecord } from '../people-journal.ts';
 import { endAllSessions, endSessions, replaceSession } from './held.ts';
 import type { JournalBase } from './journal-base.ts';
-import { mayStillInvite } from './link-maker.ts';
-import { personFromRow } from './person-row.ts';
-import type { JournalTables } from './tables.ts';
+import { linkPlan, mayStillInvite } from './link-maker.ts';
+import { presentPerson } from './person-row.ts';
+import type { RowPlan } from './read-rows.ts';
+
+/** Nothing stands in for a damaged column: by such a session nobody is signed in. */
+export const sessionPlan: RowPlan<'session', SessionRecord> = {
+  table: 'session',
+  toRecord: (row) => ({
+    id: row.id,
+    digest: row.digest,
+    personId: row.person_id,
+    madeAtMs: row.made_at_ms,
+    seenAtMs: row.seen_at_ms,
+    endsAtMs: row.ends_at_ms,
+    address: row.address,
+    agent: row.agent,
+  }),
+};
 
 export function journalSessions(base: JournalBase): PeopleJournal['sessions'] {
   return {
@@ -28,22 +43,18 @@ export function journalSessions(base: JournalBase): PeopleJournal['sessions'] {
 
     find: (digest) =>
       base.read(async (db) => {
-        const session = await db.selectFrom('session').selectAll().where('digest', '=', digest).executeTakeFirst();
+        const row = await db.selectFrom('session').selectAll().where('digest', '=', digest).executeTakeFirst();
+        const session = base.rows.ifReadable(sessionPlan, row);
         if (!session) return undefined;
-        const person = await db
-          .selectFrom('person')
-          .selectAll()
-          .where('id', '=', session.person_id)
-          .where('removed_at_ms', 'is', null)
-          .executeTakeFirst();
-        return person && { session: sessionFromRow(session), person: personFromRow(person) };
+        const person = await presentPerson(base, db, session.personId);
+        return person && { session, person };
       }),
 
     list: (personId) =>
       base.read(async (db) => {
         let rows = db.selectFrom('session').selectAll();
         if (personId !== undefined) rows = rows.where('person_id', '=', personId);
-        return (await rows.orderBy('made_at_ms', 'desc').orderBy('id').execute()).map(sessionFromRow);
+        return base.rows.all(sessionPlan, await rows.orderBy('made_at_ms', 'desc').orderBy('id').execute());
       }),
 
     seen: (digest, seenAtMs) =>
@@ -104,7 +115,8 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
           .where('digest', '=', digest)
           .where('ends_at_ms', '>', nowMs)
           .executeTakeFirst();
-        return row && (await mayStillInvite(db, row)) ? linkFromRow(row) : undefined;
+        const link = base.rows.ifReadable(linkPlan, row);
+        return link && (await mayStillInvite(base.rows, db, link)) ? link : undefined;
       }),
 
     open: (nowMs) =>
@@ -116,8 +128,10 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
           .orderBy('made_at_ms')
           .orderBy('id')
           .execute();
-        const standing = await Promise.all(rows.map(async (row) => ((await mayStillInvite(db, row)) ? [row] : [])));
-        return standing.flat().map(linkFromRow);
+        const standing = base.rows
+          .all(linkPlan, rows)
+          .map(async (link) => ((await mayStillInvite(base.rows, db, link)) ? [link] : []));
+        return (await Promise.all(standing)).flat();
       }),
 
     remove: (id) =>
@@ -125,32 +139,5 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
         const { numDeletedRows } = await transaction.deleteFrom('link').where('id', '=', id).executeTakeFirstOrThrow();
         return numDeletedRows > 0n;
       }),
-  };
-}
-
-function sessionFromRow(row: JournalTables['session']): SessionRecord {
-  return {
-    id: row.id,
-    digest: row.digest,
-    personId: row.person_id,
-    madeAtMs: row.made_at_ms,
-    seenAtMs: row.seen_at_ms,
-    endsAtMs: row.ends_at_ms,
-    address: row.address,
-    agent: row.agent,
-  };
-}
-
-function linkFromRow(row: JournalTables['link']): LinkRecord {
-  return {
-    id: row.id,
-    digest: row.digest,
-    kind: row.kind,
-    role: row.role,
-    personId: row.person_id,
-    madeBy: row.made_by,
-    madeById: row.made_by_id,
-    madeAtMs: row.made_at_ms,
-    endsAtMs: row.ends_at_ms,
   };
 }

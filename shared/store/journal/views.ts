@@ -1,20 +1,25 @@
 /** Every pile as its watcher last saw it, for the processes that do not watch it. */
-import { type PileSummary, pileSummarySchema } from '../../contracts/piles.ts';
-import type { Journal } from '../journal.ts';
+import { sql } from 'kysely';
+import { pileSummarySchema } from '../../contracts/piles.ts';
+import type { Journal, PileViewRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import { mustHold } from './leases.ts';
+import type { RowPlan } from './read-rows.ts';
 import { sealed, unsealed } from './sealed.ts';
 
 /** PostgreSQL takes at most 8000 bytes in one piece of news. */
 const toldAtOnce = 50;
 
-function summaryFrom(text: string): PileSummary | null {
-  try {
-    return pileSummarySchema.nullable().catch(null).parse(JSON.parse(text));
-  } catch {
-    return null;
-  }
-}
+/** A cache: without its summary a pile is shown as it was until its watcher has written it anew. */
+export const viewPlan: RowPlan<'pile_view', PileViewRecord> = {
+  table: 'pile_view',
+  toRecord: (row, json) => ({
+    pileId: row.pile_id,
+    changedMs: row.changed_ms,
+    summary: json('summary', row.summary, pileSummarySchema.nullable(), null),
+  }),
+  standIns: () => ({ changed_ms: 0, summary: 'null', told: '', course: '' }),
+};
 
 export function journalViews(base: JournalBase): Journal['views'] {
   const { engine } = base;
@@ -45,13 +50,14 @@ export function journalViews(base: JournalBase): Journal['views'] {
     list: (pileIds) =>
       base.read(async (db) => {
         if (pileIds?.length === 0) return [];
-        const all = db.selectFrom('pile_view').select(['pile_id', 'changed_ms', 'summary']).orderBy('pile_id');
+        // What is known in full of a pile is large, and is read for one pile at a time.
+        const all = db
+          .selectFrom('pile_view')
+          .select(['pile_id', 'changed_ms', 'summary'])
+          .select([sql<string>`''`.as('told'), sql<string>`''`.as('course')])
+          .orderBy('pile_id');
         const rows = await (pileIds ? all.where('pile_id', 'in', [...pileIds]) : all).execute();
-        return rows.map((row) => ({
-          pileId: row.pile_id,
-          changedMs: row.changed_ms,
-          summary: summaryFrom(row.summary),
-        }));
+        return base.rows.all(viewPlan, rows);
       }),
 
     judged: (pileId) =>

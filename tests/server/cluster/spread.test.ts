@@ -10,7 +10,7 @@ const table = (holders: readonly (string | null)[], workers: readonly string[]):
     const untilMs = holder === null ? 0 : nowMs + 1;
     return { site: `s${String(i).padStart(3, '0')}`, holder, fence: 1, untilMs, heard: true };
   }),
-  workers: workers.map((id) => ({ id, state: '{}' })),
+  workers: workers.map((id) => ({ id, siteCount: 0 })),
 });
 
 const rows: [string, (string | null)[], string[], string, { take: number; letGo: number }][] = [

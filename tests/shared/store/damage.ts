@@ -1,7 +1,8 @@
 /**
  * A journal with a row in every table that is read through the row schemas, and every way to damage one column of one row.
  */
-
+import { createHash } from 'node:crypto';
+import { unseenPile } from '../../../server/services/views/unjudged-pile.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
@@ -27,6 +28,66 @@ import {
   yard,
 } from './journal-sample.ts';
 import { attempt, lease, message, notice } from './journal-telling-contract.ts';
+
+/** What the people of the journal hold, in clear; only its digests are kept. */
+export const secrets = {
+  session: 'the-cookie-that-Ada-carries'.padEnd(43, '-'),
+  token: 'branhearth_of-the-weather-script'.padEnd(54, '-'),
+  link: 'behind-the-hash-of-an-invitation'.padEnd(43, '-'),
+} as const;
+export const digestOf = (secret: string) => createHash('sha256').update(secret).digest('hex');
+
+/** Ada is the only owner. */
+async function fillPeople(journal: Journal): Promise<void> {
+  const ada = { id: 'ada', name: 'Ada', nameKey: 'ada', passwordHash: '', createdAtMs: beginMs };
+  const endsAtMs = beginMs + 9_000 * hourMs;
+  const link = { id: 'link-1', personId: null, madeBy: 'Ada', madeById: null, madeAtMs: beginMs, endsAtMs };
+  await journal.links.add({ ...link, digest: 'setup', kind: 'setup', role: 'owner' });
+  await journal.people.join({ ...ada, role: 'owner' }, 'setup', beginMs);
+  await journal.links.add({
+    ...link,
+    digest: digestOf(secrets.link),
+    kind: 'invitation',
+    role: 'owner',
+    madeById: 'ada',
+  });
+  const hold = { personId: 'ada', madeAtMs: beginMs, endsAtMs };
+  const digest = digestOf(secrets.session);
+  const from = { address: '192.0.2.7', agent: 'a browser' };
+  await journal.sessions.add({ ...hold, ...from, id: 'session-1', digest, seenAtMs: beginMs });
+  const token = { name: 'weather script', scope: 'own', usedAtMs: null } as const;
+  await journal.tokens.add({ ...hold, ...token, id: 'token-1', digest: digestOf(secrets.token) });
+  await journal.attempts.take([{ key: 'somebody', delayMs: () => 0 }], beginMs + 39 * hourMs, hourMs);
+  await journal.telling.mailAddresses.ask('ada', 'ada@saltmere.example', beginMs);
+  await journal.audit.add({
+    id: 'audit-1',
+    atMs: beginMs,
+    personId: 'ada',
+    personName: 'Ada',
+    via: 'session',
+    what: 'laid a pile',
+    subject: branPile.id,
+    address: null,
+    before: null,
+    after: null,
+  });
+}
+
+/** What several processes tell each other through the journal. */
+async function fillShared(journal: Journal): Promise<void> {
+  await journal.leases.know([yard.id]);
+  await journal.leases.beat('worker-1', 0, { sites: 1 });
+  const view = { pileId: branPile.id, summary: unseenPile(branPile, branBatch), told: null, course: null };
+  const lease = await journal.leases.take(yard.id, 'worker-1', 0);
+  if (lease) await journal.views.keep(lease, [view]);
+  await journal.asks.add({
+    id: 'ask-1',
+    site: yard.id,
+    pileId: branPile.id,
+    ask: { kind: 'reload' },
+    askedMs: beginMs,
+  });
+}
 
 /** Everything hangs on the bran pile; the soil pile is the other one. */
 export async function fillEveryTable(journal: Journal): Promise<void> {
@@ -95,6 +156,17 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
     lastOkAtMs: null,
   });
   await telling.handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 20 });
+  await telling.links.add({
+    digest: digestOf('behind a press on the message'),
+    noticeId: notice.id,
+    personId: 'ada',
+    personName: 'Ada',
+    way: 'email',
+    expiresAtMs: beginMs + 9_000 * hourMs,
+    usedAtMs: null,
+  });
+  await fillPeople(journal);
+  await fillShared(journal);
   await journal.settings.write('allowed-addresses', []);
   await journal.settings.write('season-names', { 'spring-2031': 'the dry spring' });
 }
@@ -135,6 +207,8 @@ const absurdJson: Readonly<Record<string, string>> = {
   'notice.facts': '{"sinceMs":-1,"probeCount":-1,"pileNames":[]}',
   'telling.wishes': '{"remindEveryMin":-5}',
   'hand_on.person_ids': '[{}]',
+  'worker.state': '{"sites":-1}',
+  'pile_ask.ask': '{"kind":"handle"}',
 };
 const enumerated = new Set([
   'batch.stage',
@@ -160,6 +234,13 @@ const enumerated = new Set([
   'message.way',
   'message.state',
   'message_attempt.outcome',
+  'told_link.way',
+  'mail_address.standing',
+  'person.role',
+  'link.kind',
+  'link.role',
+  'api_token.scope',
+  'audit.via',
 ]);
 
 /** @param anyType Whether the database keeps any value in any column. */

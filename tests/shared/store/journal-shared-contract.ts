@@ -46,20 +46,20 @@ export function sharedContract(withFarm: WithFarm): void {
     test('are prolonged by the beat, and may be taken once their time is over', () =>
       withFarm(async (journal) => {
         await taken(journal, 'one', 0);
-        await journal.leases.beat('one', minute, '{}');
+        await journal.leases.beat('one', minute, {});
         expect(await journal.leases.take(site, 'two', minute)).toBeUndefined();
-        await journal.leases.beat('one', 0, '{}');
+        await journal.leases.beat('one', 0, {});
         expect(await journal.leases.take(site, 'two', minute)).toMatchObject({ holder: 'two', fence: 2 });
-        const { leases, workers, nowMs } = await journal.leases.beat('one', minute, '{"sites":0}');
+        const { leases, workers, nowMs } = await journal.leases.beat('one', minute, { sites: 4 });
         expect(leases[0]).toMatchObject({ holder: 'two' });
         expect(leases[0]?.untilMs).toBeGreaterThan(nowMs);
-        expect(workers).toEqual([{ id: 'one', state: '{"sites":0}' }]);
+        expect(workers).toEqual([{ id: 'one', siteCount: 4 }]);
       }));
 
     test('of a worker that leaves are free at once', () =>
       withFarm(async (journal) => {
         await taken(journal, 'one');
-        await journal.leases.beat('one', minute, '{}');
+        await journal.leases.beat('one', minute, {});
         await journal.leases.leave('one');
         expect((await journal.leases.look()).workers).toEqual([]);
         expect(await journal.leases.take(site, 'two', minute)).toMatchObject({ fence: 2 });
