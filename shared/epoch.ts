@@ -4,5 +4,5 @@
  */
 import { z } from 'zod';
 
-const lastEpochMs = 253_402_300_799_999;
+export const lastEpochMs = 253_402_300_799_999;
 export const epochMsSchema = z.number().min(0).max(lastEpochMs);

@@ -40,7 +40,7 @@ export const attemptOutcomeSchema = z.enum(attemptOutcomes);
 export type AttemptOutcome = z.infer<typeof attemptOutcomeSchema>;
 
 /** `before`: set before addresses were confirmed; warnings go on to it. `waiting`: nothing but codes is sent there. */
-const keptMailStandings = ['waiting', 'confirmed', 'before'] as const;
+export const keptMailStandings = ['waiting', 'confirmed', 'before'] as const;
 export type KeptMailStanding = (typeof keptMailStandings)[number];
 /** `set-by-server`: by whoever runs the program, in its environment. */
 const mailStandings = ['none', 'set-by-server', ...keptMailStandings] as const;

@@ -250,7 +250,7 @@ export interface WorkerRecord {
 }
 
 /** A pile as its watcher last saw it. */
-interface PileViewRecord {
+export interface PileViewRecord {
   readonly pileId: string;
   readonly changedMs: number;
   /** Null: it cannot be read; its watcher will write it anew. */

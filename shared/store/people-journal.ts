@@ -30,7 +30,7 @@ export interface SessionRecord {
 }
 
 /** What a link lets its holder do once: become the first owner, join, or choose a new password. */
-const linkKinds = ['setup', 'invitation', 'reset'] as const;
+export const linkKinds = ['setup', 'invitation', 'reset'] as const;
 export type LinkKind = (typeof linkKinds)[number];
 
 export interface LinkRecord {
