@@ -1,8 +1,10 @@
 /** What a pile says while an alarm stands. */
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { chipErrorK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { doubtedHeat } from '../warnings/doubted-heat.ts';
+import type { Finding } from '../warnings/finding.ts';
 import { spokenValue } from '../warnings/spoken-value.ts';
 import { duration } from '../words/words.ts';
 import { easedTodo } from './eased-todo.ts';
@@ -23,7 +25,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined) return hazardUnseen(coreSays, facts);
       return {
         condition: doubtedHottest('heating dangerously', facts) ?? `It is heating dangerously${hottest(facts)}.`,
-        next: finding.todo,
+        next: plainEnglish(finding.todo),
         tone: 'danger',
       };
     case 'overheating':
@@ -56,7 +58,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       if (finding === undefined && coreIsHeard(facts)) return pastSoon(facts);
       return {
         condition: `It will soon be too hot${coreSays} and rising.`,
-        next: finding?.todo ?? 'Be ready to turn it or spread it thinner.',
+        next: said(finding) ?? 'Be ready to turn it or spread it thinner.',
         tone: 'act',
       };
     case 'bad-smell':
@@ -67,53 +69,55 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
     case 'drying':
       return {
         condition: againstHand('It is drying out', 'hand-dry', facts) ?? `It is drying out${coreSays}.`,
-        next: finding?.todo ?? easedTodo(kind),
+        next: said(finding) ?? easedTodo(kind),
         tone: 'act',
       };
     case 'stalling':
       return {
         condition: `It has stopped warming before its work was done${coreSays}.`,
-        next: finding?.todo ?? easedTodo(kind),
+        next: said(finding) ?? easedTodo(kind),
         tone: 'act',
       };
     case 'chilled':
       return {
         condition: `It is too cold to work${coreSays}.`,
-        next: finding?.todo ?? easedTodo(kind),
+        next: said(finding) ?? easedTodo(kind),
         tone: 'act',
       };
     case 'waterlogged':
       return {
         condition: againstHand('It is too wet to breathe', 'hand-wet', facts) ?? `It is too wet to breathe${coreSays}.`,
-        next: finding?.todo ?? easedTodo(kind),
+        next: said(finding) ?? easedTodo(kind),
         tone: 'act',
       };
     case 'uneven':
       return {
         condition: 'It works unevenly: one part is far hotter than another.',
-        next: finding?.todo ?? easedTodo(kind),
+        next: said(finding) ?? easedTodo(kind),
         tone: 'watch',
       };
     case 'probe-stuck':
       return {
         condition: 'A probe says the same number over and over, so it cannot be believed.',
-        next: finding?.todo ?? 'Measure by hand and change the probe.',
+        next: said(finding) ?? 'Measure by hand and change the probe.',
         tone: 'act',
       };
     case 'probe-out':
       return {
         condition: 'A probe seems to have come out of the pile, or is failing.',
-        next: finding?.todo ?? 'Push the probe back in, or change it.',
+        next: said(finding) ?? 'Push the probe back in, or change it.',
         tone: 'act',
       };
     case 'probe-silent':
       return {
         condition: 'A probe has stopped talking.',
-        next: finding?.todo ?? 'Look at the probe: battery, cable, radio.',
+        next: said(finding) ?? 'Look at the probe: battery, cable, radio.',
         tone: 'watch',
       };
   }
 }
+
+const said = (finding: Finding | undefined) => finding && plainEnglish(finding.todo);
 
 /** The hazard stands, and no probe shows it now. Where none can, its last order holds, not the one for a pile that is merely lost sight of. */
 function hazardUnseen(coreSays: string, facts: AlarmFacts): Saying {

@@ -2,6 +2,8 @@
  * The one plain sentence about a pile, and what to do next. It never says that a pile is safe, sanitised or ready;
  * never says that all is well while the core is not measured.
  */
+
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
 import { handKinds, type WarningKind } from '../../shared/warning.ts';
 import { byGravity, graverOf, isProbeKind } from '../alarms/precedence.ts';
@@ -141,7 +143,7 @@ function doubtfulCore(assessment: Assessment): Saying | null {
     finding.kind === 'probe-stuck' ? 'says the same number over and over' : 'seems to have come out of the pile';
   return {
     condition: `The core probe ${why}, so nobody can say how the pile is.`,
-    next: finding.todo,
+    next: plainEnglish(finding.todo),
     tone: 'act',
   };
 }

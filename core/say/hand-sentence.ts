@@ -1,11 +1,12 @@
 /** What a pile says of the bad signs that a person noted, and what it asks for once something was done about one. */
 import { sampleMoistureFrac } from '../../shared/entry.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { growthWords, smellWords } from '../by-hand/note-words.ts';
 import type { Noted } from '../profiles/noted.ts';
 import type { Assessment } from '../session/assessment.ts';
-import { againWords, handAndEstimate } from '../warnings/by-hand.ts';
+import { askedAgain, handAndEstimate } from '../warnings/by-hand.ts';
 import { spokenValue } from '../warnings/spoken-value.ts';
 import { duration, percent } from '../words/words.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
@@ -13,7 +14,7 @@ import type { AlarmFacts, Saying } from './saying.ts';
 export function handSentence(kind: HandKind, facts: AlarmFacts): Saying {
   const { assessment, present } = facts;
   const note = signOf(assessment, kind)?.note;
-  const next = present.get(kind)?.todo ?? againWords[kind];
+  const next = plainEnglish(present.get(kind)?.todo ?? askedAgain[kind]);
   if (note == null) return { condition: 'Somebody noted a bad sign.', next, tone: 'act' };
   return {
     condition: `${capital(noteWords(kind, note, assessment.atMs))}${besideWords(kind, facts)}.`,
@@ -27,7 +28,7 @@ export function askAgain(assessment: Assessment): string | null {
   const answered = assessment.handSigns.find(({ state }) => state === 'answered');
   if (answered?.answer == null) return null;
   const { kind, answer } = answered;
-  return `${doneWords[answer.kind] ?? 'Something was done'} ${ago(answer.atMs, assessment.atMs)} because ${because[kind]}. ${againWords[kind]}`;
+  return `${doneWords[answer.kind] ?? 'Something was done'} ${ago(answer.atMs, assessment.atMs)} because ${because[kind]}. ${plainEnglish(askedAgain[kind])}`;
 }
 
 const doneWords: Partial<Record<string, string>> = {

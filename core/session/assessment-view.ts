@@ -1,6 +1,7 @@
 /** An assessment in the words of the API, for whoever shows it: the server, or a page with a pile of its own. */
 import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
@@ -17,8 +18,8 @@ export function evidenceView({ findings }: Assessment): PileDetail['evidence'] {
     kind,
     position,
     evidence,
-    seen,
-    why,
+    seen: plainEnglish(seen),
+    why: plainEnglish(why),
     explainedBy,
   }));
 }

@@ -1,7 +1,7 @@
 /** Too cold for the culture to work. */
+import { message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { degrees } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 
 /** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
@@ -9,7 +9,9 @@ export const chilledC = 12;
 export const chilledDeadbandK = 1.5;
 export const chilledAfterH = 6;
 
-const whyWords = `Present when the core is below ${degrees(chilledC)} for ${chilledAfterH} hours: there the culture grows at a quarter of its best or less. Not for a settled batch.`;
+const why = message('why.chilled', { chilledC, chilledH: chilledAfterH });
+const notCold = message('warnings.chilled.seen.none');
+const todo = message('warnings.chilled.todo');
 
 export function chilledFinding(pile: PileSnapshot): Finding {
   const { state } = pile;
@@ -22,12 +24,12 @@ export function chilledFinding(pile: PileSnapshot): Finding {
     seen: !pile.coreKnown
       ? coreUnknownSays(pile)
       : present
-        ? `The core has been below ${degrees(chilledC)} for ${state.coldH} hours: ${coreNow(pile)}.`
-        : 'The core is not too cold.',
-    todo: present ? 'Heap it deeper, put mats or straw over it, and keep the wind off.' : 'Nothing.',
+        ? message('warnings.chilled.seen.cold', { chilledC, coldH: state.coldH, corePart: coreNow(pile) })
+        : notCold,
+    todo: present ? todo : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: null,
-    why: whyWords,
+    why,
     explainedBy: pile.coreLost,
   };
 }

@@ -3,15 +3,16 @@
  * to 30 % moisture, after the work has stopped.
  */
 
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { dryAirNeededH, dryMarginFrac } from '../estimate/follow-water.ts';
 import { type WaterToAdd, waterToAdd } from '../estimate/water-to-add.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
-import { percent, tenths, wateringCaution } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { wateringCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
-import { coreUnknownSays, type PileSnapshot, saidByHand } from './snapshot.ts';
+import { type CoreUnknown, coreUnknown, type PileSnapshot, saidByHand } from './snapshot.ts';
 
 export function dryingFinding(pile: PileSnapshot): Finding {
   const { state, setup, water } = pile;
@@ -24,17 +25,20 @@ export function dryingFinding(pile: PileSnapshot): Finding {
     evidence: pile.coreKnown ? (present ? 'present' : 'absent') : 'missing',
     severity: frac < 0.4 || dryAir ? 'urgent' : 'warning',
     seen: !pile.coreKnown
-      ? `${coreUnknownSays(pile).slice(0, -1)}, so its drying cannot be followed.`
+      ? notFollowed[coreUnknown(pile)]
       : dryAir
-        ? 'Even the air inside the pile has become dry.'
+        ? airIsDry
         : present
-          ? howDry(frac, water.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac) + guessedAir(state)
-          : 'The bed holds the water it needs, by the water balance.',
+          ? paragraph(howDry(frac, water.waterSd * (1 - frac) ** 2, setup.limits.moistureMinFrac), guessedAir(state))
+          : holdsEnough,
     todo: present
-      ? `Squeeze a handful from the core. If it crumbles, sprinkle ${howMuch(waterToAdd(water, setup.recipe, setup.limits))}, ${mixingWords(pile)}.`
+      ? message('warnings.drying.todo.water', {
+          amountPart: howMuch(waterToAdd(water, setup.recipe, setup.limits)),
+          isHot: isHot(pile),
+        })
       : pile.coreKnown
-        ? 'Nothing.'
-        : 'Squeeze a handful from the core by hand.',
+        ? nothingToDo
+        : squeeze,
     byMs: present ? pile.nowMs + 6 * msPerHour : null,
     caution: present ? wateringCaution : null,
     why: whyOf(setup.limits),
@@ -43,35 +47,46 @@ export function dryingFinding(pile: PileSnapshot): Finding {
 }
 
 /** Whether it is dry by the estimate itself, or only may be, by how far that may be off. */
-function howDry(frac: number, sdFrac: number, needsFrac: number): string {
-  return Math.round(100 * frac) < Math.round(100 * needsFrac)
-    ? `The bed is at about ${percent(frac)} moisture by the water balance, below the ${percent(needsFrac)} it needs.`
-    : `The bed may hold less than the ${percent(needsFrac)} moisture it needs: the water balance says ${percent(frac)}, give or take ${Math.round(100 * sdFrac)}.`;
+function howDry(moistureFrac: number, sdFrac: number, needsFrac: number): Message {
+  return Math.round(100 * moistureFrac) < Math.round(100 * needsFrac)
+    ? message('warnings.drying.seen.below', { moistureFrac, needsFrac })
+    : message('warnings.drying.seen.may-be', { moistureFrac, needsFrac, errorNumber: Math.round(100 * sdFrac) });
 }
 
 /** What doubts the balance most, and a grower can mend. */
-function guessedAir({ positions }: PileSnapshot['state']): string {
-  return positions.air?.humidity == null ? ' The humidity of the air is guessed, as no probe measures it.' : '';
+function guessedAir({ positions }: PileSnapshot['state']): Message | null {
+  return positions.air?.humidity == null ? airIsGuessed : null;
 }
 
 /** @example "about 12 L of water, in two or three goes" */
-export function howMuch(add: WaterToAdd | null): string {
-  if (add === null) return 'a little water';
-  const goal = `for ${percent(add.toFrac)}`;
-  return add.litres === null
-    ? `about ${tenths(add.litresPer10Kg)} L of water for each 10 kg of the bed (${goal}), in two or three goes`
-    : `about ${add.litres < 10 ? tenths(add.litres) : Math.round(add.litres)} L of water (${goal}), in two or three goes`;
+export function howMuch(add: WaterToAdd | null): Message {
+  if (add === null) return message('warnings.water.little');
+  const { toFrac: goalFrac, litres, litresPer10Kg } = add;
+  return litres === null
+    ? message('warnings.water.litres-each', { waterL: inTenths(litresPer10Kg), eachKg: 10, goalFrac })
+    : message('warnings.water.litres', { waterL: litres < 10 ? inTenths(litres) : Math.round(litres), goalFrac });
 }
+
+const inTenths = (litres: number) => Math.round(10 * litres) / 10;
 
 /** A pile that is too hot, or soon will be, is not covered: it is wetted as it is turned. */
-export function mixingWords({ state }: PileSnapshot): string {
-  const isHot = state.soonOver || pilePositions.some((position) => state.positions[position]?.overheated === true);
-  return isHot ? 'mix it in as you turn it, and leave the cover off' : 'mix it in and cover';
+export function isHot({ state }: PileSnapshot): boolean {
+  return state.soonOver || pilePositions.some((position) => state.positions[position]?.overheated === true);
 }
 
-const whyOf = perLimits(
-  ({ moistureMinFrac }) =>
-    `Present when the estimated moisture, less half of what it may be off, is below ${tenths(100 * (moistureMinFrac - dryMarginFrac))} % (the stage’s ${percent(moistureMinFrac)} less the balance’s own error), ` +
-    `or the air inside the pile stays under a relative humidity of 93 % for ${dryAirNeededH} hours. ` +
-    'The estimate adds what was laid and given and takes off what the heat drives out; without a core reading it cannot be kept.',
+const whyOf = perLimits(({ moistureMinFrac }) =>
+  message('why.drying', {
+    belowPct: 100 * (moistureMinFrac - dryMarginFrac),
+    needsFrac: moistureMinFrac,
+    dryAirH: dryAirNeededH,
+  }),
 );
+
+const notFollowed: Record<CoreUnknown, Message> = {
+  'not-measured': message('warnings.drying.seen.not-measured'),
+  'not-believed': message('warnings.drying.seen.not-believed'),
+};
+const airIsDry = message('warnings.drying.seen.dry-air');
+const airIsGuessed = message('warnings.drying.seen.guessed-air');
+const holdsEnough = message('warnings.drying.seen.none');
+const squeeze = message('warnings.drying.todo.squeeze');

@@ -1,4 +1,5 @@
 /** What one rule found at one moment, and how a position inside or beside the pile is seen. Temperatures in °C. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Evidence, Severity, WarningKind } from '../../shared/warning.ts';
 import type { Grade } from '../alarms/alarm.ts';
@@ -27,12 +28,12 @@ export interface Finding {
   readonly evidence: Evidence;
   readonly severity: Severity;
   /** What was seen, what to do, by when, the caution that goes with it. */
-  readonly seen: string;
-  readonly todo: string;
+  readonly seen: Message;
+  readonly todo: Message;
   readonly byMs: number | null;
-  readonly caution: string | null;
+  readonly caution: Message | null;
   /** The rule that was applied, with its limits, so that a page can say why. */
-  readonly why: string;
+  readonly why: Message;
   /** The finding that explains this one and holds it back. */
   readonly explainedBy: WarningKind | null;
   /** Who noted it and when, where it rests on a person's word. */
@@ -42,6 +43,9 @@ export interface Finding {
   /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
   readonly nearness?: Nearness;
 }
+
+/** What a finding asks for that asks for nothing. */
+export const nothingToDo = message('plain.nothing-to-do');
 
 export function gradeOf({ severity, rung }: Finding): Grade {
   return rung === undefined ? { severity } : { severity, rung };

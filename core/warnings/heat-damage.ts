@@ -2,12 +2,12 @@
  * Heat that has passed and may have killed the culture. It does not end with the heat: only a nose and eyes can tell, so it
  * stands until a person has written down smell or pile.
  */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lossAfterH, type PastHeat } from '../estimate/heat-memory.ts';
-import { heatDamageSigns, hoursLong } from '../words/heat-damage-words.ts';
-import { degrees, dustCaution } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { dustCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { hottestOver } from './overheating.ts';
 import { perLimits } from './per-limits.ts';
 import type { PileSnapshot } from './snapshot.ts';
@@ -27,13 +27,16 @@ export function heatDamageFinding(pile: PileSnapshot): Finding {
     severity: 'warning',
     seen:
       worst === null || (!present && !known)
-        ? 'The core was never measured.'
+        ? neverMeasured
         : present
-          ? `The ${worst.position} lay at ${degrees(lossC)} or more for ${hoursLong(worst.unjudged.lossH)}, up to ${degrees(worst.unjudged.peakC)}: the culture there may be lost.`
+          ? message('warnings.heat-damage.seen.may-be-lost', {
+              position: worst.position,
+              lossC,
+              lossH: worst.unjudged.lossH,
+              peakC: worst.unjudged.peakC,
+            })
           : passed(worst, pile.setup.limits),
-    todo: present
-      ? `Once it has cooled, open it in several places, smell it and look at it, and write it into the journal. ${heatDamageSigns} Do not use it as a starter before that.`
-      : 'Nothing.',
+    todo: present ? smellAndLook : nothingToDo,
     byMs: present ? pile.nowMs + 24 * msPerHour : null,
     caution: present ? dustCaution : null,
     why: whyOf(pile.setup.limits),
@@ -42,23 +45,25 @@ export function heatDamageFinding(pile: PileSnapshot): Finding {
   };
 }
 
-function passed({ position, lossH, peakC }: PastHeat, limits: StageLimits): string {
+function passed({ position, lossH, peakC }: PastHeat, limits: StageLimits): Message {
   const { lossC } = limits;
-  if (lossH >= lossAfterH)
-    return `The ${position} lay at ${degrees(lossC)} or more for ${hoursLong(lossH)}, up to ${degrees(peakC)}; somebody has smelt or looked at it since.`;
+  if (lossH >= lossAfterH) return message('warnings.heat-damage.seen.judged', { position, lossC, lossH, peakC });
   return lossH > 0
-    ? `The ${position} came to ${degrees(peakC)}, at ${degrees(lossC)} or more for less than ${lossAfterH} hours.`
-    : neverWords(limits);
+    ? message('warnings.heat-damage.seen.short', { position, peakC, lossC, neededH: lossAfterH })
+    : neverSeen(limits);
 }
 
-const neverWords = perLimits(
-  ({ lossC }) => `No place in the pile came to ${degrees(lossC)}, as far as it was measured.`,
-);
+const neverMeasured = message('warnings.heat-damage.seen.not-measured');
+const neverSeen = perLimits(({ lossC }) => message('warnings.heat-damage.seen.never', { lossC }));
 
-const whyOf = perLimits(
-  ({ lossC }) =>
-    `Present once a place in the pile lay at or above ${degrees(lossC)} for ${lossAfterH} hours in all, until a person writes down its smell, its growth or both. ` +
-    'Mushroom growers kill moulds in compost in 4 to 6 hours at 57 to 59 °C, which is about two hours at 60 °C. Between two readings a straight line is taken, between readings more than a day apart nothing.',
+/**
+ * What to smell and look for. White threads and sweet or earthy smells: extension bulletins, second-hand. Grey, ash-dry patches
+ * ("firefang") where heat-loving actinomycetes took over: common practice of compost and mushroom growers, no source.
+ */
+const smellAndLook = message('warnings.heat-damage.todo');
+
+const whyOf = perLimits(({ lossC }) =>
+  message('why.heat-damage', { lossC, lossH: lossAfterH, mouldsFromC: 57, mouldsToC: 59, sameAsC: 60 }),
 );
 
 const neverOf = perLimits(
@@ -67,8 +72,8 @@ const neverOf = perLimits(
     position: null,
     evidence: 'absent',
     severity: 'warning',
-    seen: neverWords(limits),
-    todo: 'Nothing.',
+    seen: neverSeen(limits),
+    todo: nothingToDo,
     byMs: null,
     caution: null,
     why: whyOf(limits),

@@ -2,13 +2,14 @@
  * A reading over the limit that jumped and cannot be believed yet. A probe that speaks every few minutes settles it by itself;
  * of any other a person is asked to look, for a pile may have heated in silence.
  */
+import { message } from '../../shared/messages/message.ts';
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
 import { anythingAfterMs } from '../estimate/track.ts';
-import { degrees, duration, fireCaution } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { fireCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { isFailing } from './probe-faults.ts';
-import type { PileSnapshot } from './snapshot.ts';
+import { measureCore, type PileSnapshot } from './snapshot.ts';
 
 export function heatDoubtedFinding(pile: PileSnapshot): Finding {
   const { actC, lossC } = pile.setup.limits;
@@ -24,9 +25,13 @@ export function heatDoubtedFinding(pile: PileSnapshot): Finding {
       severity: 'warning',
       seen:
         heat === null
-          ? 'The core is not being measured.'
-          : `The ${heat.position} probe reads ${degrees(heat.tempC)}, a jump from ${degrees(heat.beforeC)}; its next reading is waited for.`,
-      todo: known ? 'Nothing.' : 'Measure the core by hand.',
+          ? notMeasured
+          : message('warnings.heat-doubted.seen.waited-for', {
+              position: heat.position,
+              tempC: heat.tempC,
+              beforeC: heat.beforeC,
+            }),
+      todo: known ? nothingToDo : measureCore,
       byMs: null,
       caution: null,
       why,
@@ -41,10 +46,16 @@ export function heatDoubtedFinding(pile: PileSnapshot): Finding {
     position: null,
     evidence: 'present',
     severity: tempC >= lossC ? 'urgent' : 'warning',
-    seen: `The ${position} probe reads ${degrees(tempC)}, a jump from ${degrees(beforeC)} ${duration(pile.nowMs - beforeMs)} ago, over the ${degrees(actC)} at which to act. Its next reading decides whether that is so.`,
+    seen: message('warnings.heat-doubted.seen.jumped', {
+      position,
+      tempC,
+      beforeC,
+      agoMs: pile.nowMs - beforeMs,
+      limitC: actC,
+    }),
     todo: isFireHot
-      ? `Measure the ${position} by hand now, before you open anything.`
-      : `Measure the ${position} by hand now: if it is that hot, turn it or spread it thinner.`,
+      ? message('warnings.heat-doubted.todo.closed', { position })
+      : message('warnings.heat-doubted.todo.turn', { position }),
     byMs: pile.nowMs,
     caution: isFireHot ? fireCaution : null,
     why,
@@ -53,11 +64,9 @@ export function heatDoubtedFinding(pile: PileSnapshot): Finding {
   };
 }
 
-const whyOf = perLimits(
-  ({ actC }: StageLimits) =>
-    `Present when a probe in the pile jumps over ${degrees(actC)} by more than a pile can warm in the time, until its next reading bears it out or takes it back. ` +
-    `A probe that speaks every hour or oftener is waited for until its next reading is late. After ${duration(anythingAfterMs)} without a reading nothing is doubted: in that time anything may have become of the pile.`,
-);
+const whyOf = perLimits(({ actC }: StageLimits) => message('why.heat-doubted', { actC, anythingMs: anythingAfterMs }));
+const notMeasured = message('warnings.core.not-measured');
+const noJump = message('warnings.heat-doubted.seen.none');
 
 const noneOf = perLimits(
   (limits): Finding => ({
@@ -65,8 +74,8 @@ const noneOf = perLimits(
     position: null,
     evidence: 'absent',
     severity: 'warning',
-    seen: 'No probe in the pile has jumped over the limit.',
-    todo: 'Nothing.',
+    seen: noJump,
+    todo: nothingToDo,
     byMs: null,
     caution: null,
     why: whyOf(limits),

@@ -5,7 +5,7 @@
 import type { PositionState } from '../estimate/state.ts';
 
 /** A place this warm above the air that is then this near to it, or within this share of its warmth, may have been pulled [K]. */
-const wasWarmK = 5;
+export const wasWarmK = 5;
 const nearK = 0.8;
 const nearShare = 0.1;
 /** It fell there by itself, in two hours: warm air that comes up to a cool bed proves nothing. A turn lets out about half [-]. */

@@ -1,14 +1,13 @@
 /** The core will likely be too hot within half a day. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { coreCourse } from '../estimate/course.ts';
-import { chancesInTen } from '../forecast/chances.ts';
 import type { Forecast } from '../forecast/forecast.ts';
-import { degrees, dustCaution } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { dustCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
-import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
+import { coreNowFirst, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedK } from './soon-sight.ts';
-import { capital } from './spoken-value.ts';
 
 export function overheatingSoonFinding(pile: PileSnapshot): Finding {
   const { state, setup } = pile;
@@ -28,15 +27,16 @@ export function overheatingSoonFinding(pile: PileSnapshot): Finding {
     seen: !pile.coreKnown
       ? coreUnknownSays(pile)
       : present
-        ? `${capital(coreNow(pile))} and ${passWords(state.forecast, setup.limits.actC)}.`
+        ? passMessage(coreNowFirst(pile), state.forecast, setup.limits.actC)
         : hotNow
-          ? `${capital(coreNow(pile))}: it is too hot already.`
+          ? message('warnings.overheating-soon.seen.already', { corePart: coreNowFirst(pile) })
           : creeps
-            ? `${capital(coreNow(pile))} and still rises; whether it will pass ${degrees(setup.limits.actC)} cannot be told.`
-            : 'The core is not on its way over the limit.',
-    todo: present
-      ? 'Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.'
-      : 'Nothing.',
+            ? message('warnings.overheating-soon.seen.creeps', {
+                corePart: coreNowFirst(pile),
+                limitC: setup.limits.actC,
+              })
+            : notOnItsWay,
+    todo: present ? beThere : nothingToDo,
     byMs: present ? byMs(pile) : null,
     caution: present ? dustCaution : null,
     why: whyOf(setup.limits),
@@ -53,18 +53,21 @@ function byMs({ state: { forecast }, nowMs }: PileSnapshot): number {
 /** From this likelihood on it is called likely, as on the page of the pile. */
 const likelyFrom = 0.66;
 
-/** @example "is likely to pass 50 °C in about 3 hours: 8 chances in 10" */
-export function passWords(forecast: Forecast | null, limitC: number): string {
-  const limit = degrees(limitC);
-  if (forecast === null) return `is likely to pass ${limit} within some hours`;
+/** @example "The core is at 47 °C and is likely to pass 50 °C in about 3 hours: 8 chances in 10." */
+export function passMessage(corePart: Message, forecast: Forecast | null, limitC: number): Message {
+  if (forecast === null) return message('warnings.overheating-soon.seen.some-hours', { corePart, limitC });
   const { overInH, overLikelihood } = forecast;
-  const when = overInH === null ? 'within some hours' : `in about ${overInH} ${overInH === 1 ? 'hour' : 'hours'}`;
-  const does = overLikelihood >= likelyFrom ? 'is likely to pass' : 'may pass';
-  return `${does} ${limit} ${when}: ${chancesInTen(overLikelihood)}`;
+  return message('warnings.overheating-soon.seen.likely', {
+    corePart,
+    isLikely: overLikelihood >= likelyFrom,
+    limitC,
+    isTimed: overInH !== null,
+    overInH: overInH ?? 0,
+    chances: overLikelihood > 0.95 ? 'most' : overLikelihood < 0.05 ? 'few' : 'other',
+    tenthsCount: Math.min(9, Math.max(1, Math.round(overLikelihood * 10))),
+  });
 }
 
-const whyOf = perLimits(
-  ({ actC }) =>
-    `Present within 4.5 °C of ${degrees(actC)} and rising, when four in five of the modelled heaps that behave as this one did go on to pass it ` +
-    'within 12 hours, until fewer than a quarter do and it rises no more. Without an expected curve: when it would pass at its present pace within 6 hours.',
-);
+const notOnItsWay = message('warnings.overheating-soon.seen.none');
+const beThere = message('warnings.overheating-soon.todo');
+const whyOf = perLimits(({ actC }) => message('why.overheating-soon', { actC, believedK }));

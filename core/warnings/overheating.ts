@@ -3,14 +3,16 @@
  *
  * Counting what an error may hide against the pile is the guard band of JCGM 106:2012, 8.3 (from memory).
  */
+import { type Message, message } from '../../shared/messages/message.ts';
+import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import { degrees, dustCaution, tenths } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { dustCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
-import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
-import { believedValue, capital } from './spoken-value.ts';
+import { coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
+import { isOld } from './spoken-value.ts';
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
 const clearK = 2;
@@ -27,12 +29,8 @@ export function overheatingFinding(pile: PileSnapshot): Finding {
       position: null,
       evidence: known ? 'absent' : 'missing',
       severity: 'warning',
-      seen: known
-        ? 'No probe in the pile is over the limit.'
-        : pile.coreKnown
-          ? 'A probe jumped over the limit, and its next reading must bear it out.'
-          : coreUnknownSays(pile),
-      todo: known ? 'Nothing.' : 'Measure the core by hand.',
+      seen: known ? noneOver : pile.coreKnown ? jumped : coreUnknownSays(pile),
+      todo: known ? nothingToDo : measureCore,
       byMs: null,
       caution: null,
       why,
@@ -45,10 +43,8 @@ export function overheatingFinding(pile: PileSnapshot): Finding {
     position: null,
     evidence: 'present',
     severity: lost ? 'urgent' : 'warning',
-    seen: `${hotSays(pile, hottest.position)}${lost ? ': the culture you want is dying.' : againstLimit(hottest.tempC, actC)}`,
-    todo: lost
-      ? 'Spread it out thin now and leave it open until it has cooled.'
-      : 'Turn it or spread it thinner, and leave the cover off until the core is comfortable again.',
+    seen: hotSeen(hotNow(pile, hottest), hottest.tempC, pile.setup.limits),
+    todo: lost ? spreadNow : turnIt,
     byMs: lost ? pile.nowMs : pile.nowMs + 2 * msPerHour,
     caution: dustCaution,
     why,
@@ -57,29 +53,40 @@ export function overheatingFinding(pile: PileSnapshot): Finding {
   };
 }
 
-function hotSays({ positions, nowMs }: PileSnapshot, position: PilePosition): string {
+function hotNow({ positions, nowMs }: PileSnapshot, { position, tempC }: Hot): Message {
   const sight = positions[position];
-  return sight === null
-    ? ''
-    : capital(believedValue(position === 'core' ? 'core' : `${position} of the pile`, sight, nowMs, degrees));
+  const atMs = sight?.temperatureAtMs ?? null;
+  return sight !== null && atMs !== null && (sight.doubted !== null || isOld(sight, nowMs))
+    ? message('warnings.value.of-pile.then', { position, tempC, agoMs: nowMs - atMs })
+    : message('warnings.value.of-pile.now', { position, tempC });
 }
 
-function againstLimit(tempC: number, actC: number): string {
-  if (tempC > actC) return `, above the ${degrees(actC)} at which to act.`;
-  if (tempC <= actC - chipErrorK) return `, only just back under ${degrees(actC)}.`;
-  return `: a probe may be off by ${tenths(chipErrorK)} °C, so it may well be at the ${degrees(actC)} at which to act.`;
+function hotSeen(hottestPart: Message, tempC: number, { actC: limitC, lossC }: StageLimits): Message {
+  if (tempC >= lossC) return message('warnings.overheating.seen.dying', { hottestPart });
+  if (tempC > limitC) return message('warnings.overheating.seen.above', { hottestPart, limitC });
+  if (tempC <= limitC - chipErrorK) return message('warnings.overheating.seen.just-under', { hottestPart, limitC });
+  return message('warnings.overheating.seen.may-be-at', { hottestPart, errorK: chipErrorK, limitC });
 }
+
+const noneOver = message('warnings.overheating.seen.none');
+const jumped = message('warnings.overheating.seen.jumped');
+const spreadNow = message('warnings.overheating.todo.spread');
+const turnIt = message('warnings.overheating.todo.turn');
 
 function nearnessOf({ position, tempC }: Hot, actC: number): Nearness {
   if (tempC <= actC) return 'at';
   return position === 'core' && tempC >= actC + clearK ? 'clear' : 'past';
 }
 
-const whyOf = perLimits(
-  ({ actC, lossC }) =>
-    `Present when a probe in the pile passes ${degrees(actC)}, until it is below ${degrees(actC - temperatureDeadbandK)}. ` +
-    `At the core, above ${degrees(actC - chipErrorK)} counts already, as a common probe may be off by ${tenths(chipErrorK)} °C; that is said after half an hour, ${degrees(actC + clearK)} or more at once. ` +
-    `Above ${degrees(lossC)} the culture itself is being lost. Without a core reading it is neither confirmed nor cleared.`,
+const whyOf = perLimits(({ actC, lossC }) =>
+  message('why.overheating', {
+    actC,
+    clearC: actC - temperatureDeadbandK,
+    countsC: actC - chipErrorK,
+    errorK: chipErrorK,
+    atOnceC: actC + clearK,
+    lossC,
+  }),
 );
 
 export interface Hot {

@@ -3,11 +3,13 @@
  * probe: a real ground probe repeated one value for 12 hours (litter heap 2023, T10), nor a real step at a sunny top
  * for a fault (10.8 °C in an hour, T13).
  */
+import { message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { spikesNow, type Track } from '../estimate/track.ts';
-import { degrees, duration } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { unknownHeatCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
+import { wasWarmK } from './out-sight.ts';
 import { noProbeFinding } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
 import { isStuck, stuckAfterMs } from './stuck.ts';
@@ -38,7 +40,9 @@ export function addProbeFaults(findings: Finding[], pile: PileSnapshot): void {
   }
 }
 
-const whyStuck = `Present when one value repeats for ${duration(stuckAfterMs)}; real probes in still ground have repeated one for 12 hours.`;
+const whyStuck = message('why.probe-stuck', { stuckMs: stuckAfterMs });
+const changes = message('warnings.probe-stuck.seen.none');
+const compare = message('warnings.probe-stuck.todo');
 
 function stuck(pile: PileSnapshot, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
   const present = isStuck(track);
@@ -48,15 +52,24 @@ function stuck(pile: PileSnapshot, position: Position, track: Track, explainedBy
     evidence: explainedBy ? 'missing' : present ? 'present' : 'absent',
     severity: position === 'core' ? 'warning' : 'notice',
     seen: present
-      ? `The ${position} probe has said exactly ${degrees(track.value)} for ${duration(track.atMs - track.sameSinceMs)}.`
-      : 'Its value changes as it should.',
-    todo: present ? 'Measure there by hand; if it differs, restart or change the probe.' : 'Nothing.',
+      ? message('warnings.probe-stuck.seen.stuck', {
+          position,
+          tempC: track.value,
+          sameMs: track.atMs - track.sameSinceMs,
+        })
+      : changes,
+    todo: present ? compare : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
-    caution: present && position === 'core' ? 'What the pile does meanwhile is not known: it may be heating.' : null,
+    caution: present && position === 'core' ? unknownHeatCaution : null,
     why: whyStuck,
     explainedBy,
   };
 }
+
+const whyOut = message('why.probe-out', { warmK: wasWarmK });
+const inPlace = message('warnings.probe-out.seen.none');
+const seeToCable = message('warnings.probe-out.todo.failing');
+const pushBack = message('warnings.probe-out.todo.pulled');
 
 function out(pile: PileSnapshot, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
   const failing = isFailing(track, pile.nowMs);
@@ -67,23 +80,14 @@ function out(pile: PileSnapshot, position: Position, track: Track, explainedBy: 
     evidence: explainedBy ? 'missing' : failing || pulled ? 'present' : 'absent',
     severity: position === 'core' ? 'warning' : 'notice',
     seen: failing
-      ? `The ${position} probe throws in wild values that the next reading takes back.`
+      ? message('warnings.probe-out.seen.failing', { position })
       : pulled
-        ? `The ${position} probe reads like the air beside the pile.`
-        : 'It reads like a place in the pile.',
-    todo: failing
-      ? 'Look at its cable and plugs for water, or change the probe.'
-      : pulled
-        ? 'See whether it has been pulled out, and push it back in to where it was.'
-        : 'Nothing.',
+        ? message('warnings.probe-out.seen.pulled', { position })
+        : inPlace,
+    todo: failing ? seeToCable : pulled ? pushBack : nothingToDo,
     byMs: failing || pulled ? pile.nowMs + 4 * msPerHour : null,
-    caution:
-      (failing || pulled) && position === 'core'
-        ? 'What the pile does meanwhile is not known: it may be heating.'
-        : null,
-    why:
-      'Present when a place that was 5 °C and more above the air falls to the air within two hours and stays with it, or follows the air through its day; ' +
-      'or after two and more lonely wild values in a day, one in a hundred of all. A turn lets out about half of the warmth, a pulled probe all of it.',
+    caution: (failing || pulled) && position === 'core' ? unknownHeatCaution : null,
+    why: whyOut,
     explainedBy,
   };
 }

@@ -2,23 +2,32 @@
  * The ladder of self-heating, from danger zone to fire. It never clears while the core is silent, or a place that was
  * hot when last heard.
  */
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { followsOn } from '../estimate/track.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import { degrees, dustCaution, fireCaution } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { dustCaution, fireCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
-import { believedValue, capital } from './spoken-value.ts';
+import { believedMessage } from './value-message.ts';
 
-const why =
-  `Present when any probe in the pile is at ${selfHeatingLadder[0].fromC} °C or above; the steps at ` +
-  `${selfHeatingLadder.map((step) => step.fromC).join(', ')} °C are those farm extension services give for stored hay (read second-hand).`;
+const stepC = (rung: number) => ({ valueC: selfHeatingLadder[rung - 1]?.fromC ?? Number.NaN, decimals: 0 }) as const;
+const why = message('why.self-heating', {
+  step1C: stepC(1),
+  step2C: stepC(2),
+  step3C: stepC(3),
+  step4C: stepC(4),
+  step5C: stepC(5),
+});
+const noneNear = message('warnings.self-heating.seen.none');
+const jumped = message('warnings.self-heating.seen.jumped');
+const openedCaution = paragraph(dustCaution, fireCaution);
 
 export function selfHeatingFinding(pile: PileSnapshot): Finding {
   const hottest = hottestBorneOut(pile);
-  const step = hottest && selfHeatingLadder.findLast((rung) => hottest.tempC >= rung.fromC);
-  if (hottest === undefined || step === undefined) {
+  const rung = hottest === undefined ? 0 : rungOf(hottest.tempC);
+  if (hottest === undefined || rung === 0) {
     const doubted = pile.doubtedHeat !== null && pile.doubtedHeat.tempC >= selfHeatingLadder[0].fromC;
     const unsure = pile.coreKnown ? hotUnheard(pile) : undefined;
     const known = pile.coreKnown && !doubted && unsure === undefined;
@@ -28,40 +37,58 @@ export function selfHeatingFinding(pile: PileSnapshot): Finding {
       evidence: known ? 'absent' : 'missing',
       severity: 'danger',
       seen: known
-        ? 'No probe in the pile is near self-heating.'
+        ? noneNear
         : unsure !== undefined
-          ? `The ${unsure} was last heard near self-heating, and is not known now.`
+          ? message('warnings.self-heating.seen.unheard', { position: unsure })
           : pile.coreKnown
-            ? 'A probe jumped as high as that, and its next reading must bear it out.'
+            ? jumped
             : coreUnknownSays(pile),
-      todo: known ? 'Nothing.' : `Measure the ${unsure ?? 'core'} by hand.`,
+      todo: known ? nothingToDo : message('warnings.self-heating.todo.measure', { position: unsure ?? 'core' }),
       byMs: null,
       caution: null,
       why,
       explainedBy: pile.coreLost,
     };
   }
+  const isSerious = rung > 1;
   return {
     kind: 'self-heating',
     position: null,
     evidence: 'present',
-    severity: step.fromC >= 71 ? 'danger' : 'urgent',
-    rung: selfHeatingLadder.findIndex(({ fromC }) => fromC === step.fromC) + 1,
-    seen: `${hottestSays(pile, hottest.position)}: ${step.says}.`,
-    todo: `${step.todo[0]?.toUpperCase()}${step.todo.slice(1)}.`,
-    byMs: step.fromC >= 71 ? pile.nowMs : pile.nowMs + 2 * msPerHour,
-    caution: step.fromC === selfHeatingLadder[0].fromC ? `${dustCaution} ${fireCaution}` : fireCaution,
+    severity: isSerious ? 'danger' : 'urgent',
+    rung,
+    seen: message(`warnings.self-heating.seen.${rung}`, { hottestPart: hottestSays(pile, hottest.position) }),
+    todo: todoOf[rung],
+    byMs: isSerious ? pile.nowMs : pile.nowMs + 2 * msPerHour,
+    caution: isSerious ? fireCaution : openedCaution,
     why,
     explainedBy: null,
   };
 }
 
+/** Rung of the ladder, counted from 1; 0 below it. */
+type Rung = 1 | 2 | 3 | 4 | 5;
+
+function rungOf(tempC: number): Rung | 0 {
+  return (selfHeatingLadder.findLastIndex(({ fromC }) => tempC >= fromC) + 1) as Rung | 0;
+}
+
+const todoOf: Record<Rung, Message> = {
+  1: message('warnings.self-heating.todo.1'),
+  2: message('warnings.self-heating.todo.2'),
+  3: message('warnings.self-heating.todo.3'),
+  4: message('warnings.self-heating.todo.4'),
+  5: message('warnings.self-heating.todo.5'),
+};
+
 /** From one reading to the next a place that heats itself moves no further than this [K]. */
 const jumpK = 10;
 
-function hottestSays({ positions, nowMs }: PileSnapshot, position: PilePosition): string {
+function hottestSays({ positions, nowMs }: PileSnapshot, position: PilePosition): Message {
   const sight = positions[position];
-  return sight === null ? '' : capital(believedValue(position, sight, nowMs, degrees));
+  return sight === null
+    ? message('warnings.value.none', { isFirst: true, position })
+    : believedMessage(position, sight, nowMs, { isFirst: true });
 }
 
 /** Fire is called on a reading that follows on the one before, not on a wild one. */

@@ -1,9 +1,10 @@
 /** Probes that have stopped talking, each against its own rhythm. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { silentAfterMs, type Track } from '../estimate/track.ts';
-import { degrees, duration } from '../words/words.ts';
-import type { Finding } from './finding.ts';
+import { unknownHeatCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { leadingTrack, type PileSnapshot } from './snapshot.ts';
 
 const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
@@ -27,8 +28,8 @@ export function noProbeFinding(kind: 'probe-silent' | 'probe-stuck' | 'probe-out
     position,
     evidence: 'absent',
     severity: 'notice',
-    seen: 'No probe is there now.',
-    todo: 'Nothing.',
+    seen: noProbe,
+    todo: nothingToDo,
     byMs: null,
     caution: null,
     why: whyNoProbe,
@@ -36,34 +37,40 @@ export function noProbeFinding(kind: 'probe-silent' | 'probe-stuck' | 'probe-out
   };
 }
 
-const whyNoProbe = 'Only a probe that has spoken since it was given to this place can be silent, stuck or out of it.';
+const noProbe = message('warnings.probe.seen.none');
+const whyNoProbe = message('why.probe-none');
 
 function silence(pile: PileSnapshot, position: Position, track: Track, silent: boolean): Finding {
   const core = position === 'core';
-  const tempC = pile.positions[position]?.temperatureC ?? null;
-  const last = !silent || tempC === null ? '' : ` Its last reading was ${degrees(tempC)}.`;
+  const lastC = pile.positions[position]?.temperatureC ?? null;
   return {
     kind: 'probe-silent',
     position,
     evidence: silent ? 'present' : 'absent',
     severity: core ? 'warning' : 'notice',
-    seen: silent
-      ? `The ${position} probe has said nothing for ${duration(pile.nowMs - track.heardAtMs)}.${last}`
-      : 'It speaks as often as it is used to.',
-    todo: silent ? (core ? handFirst : 'Look at the probe: battery, cable, radio.') : 'Nothing.',
+    seen: silent ? silentSeen(position, pile.nowMs - track.heardAtMs, lastC) : speaks,
+    todo: silent ? (core ? handFirst : seeToProbe) : nothingToDo,
     byMs: silent ? pile.nowMs + (core ? 2 : 24) * msPerHour : null,
-    caution: silent && core ? 'What the pile does meanwhile is not known: it may be heating.' : null,
+    caution: silent && core ? unknownHeatCaution : null,
     why: whyOf(track),
     explainedBy: null,
   };
 }
 
-const handFirst = 'Measure the core by hand now, then look at the probe: battery, cable, radio.';
+function silentSeen(position: Position, silentMs: number, lastC: number | null): Message {
+  return lastC === null
+    ? message('warnings.probe-silent.seen.silent', { position, silentMs })
+    : message('warnings.probe-silent.seen.silent-after', { position, silentMs, lastC });
+}
+
+const speaks = message('warnings.probe-silent.seen.none');
+const handFirst = message('warnings.probe-silent.todo.core');
+const seeToProbe = message('warnings.probe-silent.todo.other');
 
 /** Made again only when its rhythm has moved: it is asked for every minute. */
-const made = new WeakMap<Track, { readonly intervalMs: number; readonly missed: number; readonly words: string }>();
+const made = new WeakMap<Track, { readonly intervalMs: number; readonly missed: number; readonly why: Message }>();
 
-function whyOf(track: Track): string {
+function whyOf(track: Track): Message {
   const { intervalMs, missed } = track;
   const kept = made.get(track);
   if (
@@ -71,13 +78,13 @@ function whyOf(track: Track): string {
     Math.abs(kept.intervalMs - intervalMs) <= 0.02 * intervalMs &&
     Math.abs(kept.missed - missed) < 0.005
   ) {
-    return kept.words;
+    return kept.why;
   }
   const allowedMs = silentAfterMs(track);
-  const words =
-    track.intervalMs === 0
-      ? `Present when nothing is heard for ${duration(allowedMs)}; its rhythm is not known yet.`
-      : `It usually speaks every ${duration(track.intervalMs)}; present when nothing is heard for ${duration(allowedMs)}: about three of those, at least half an hour, and more for a probe that often loses messages.`;
-  made.set(track, { intervalMs, missed, words });
-  return words;
+  const why =
+    intervalMs === 0
+      ? message('why.probe-silent.new', { allowedMs })
+      : message('why.probe-silent', { everyMs: intervalMs, allowedMs });
+  made.set(track, { intervalMs, missed, why });
+  return why;
 }

@@ -1,4 +1,5 @@
 /** What every detector needs to see, gathered once. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
@@ -9,12 +10,11 @@ import { waterNow } from '../estimate/take-in.ts';
 import { isSilent, type Track } from '../estimate/track.ts';
 import type { ExpectedBand } from '../expect/band.ts';
 import { type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
-import { degrees } from '../words/words.ts';
 import { type DoubtedHeat, doubtedHeat } from './doubted-heat.ts';
 import type { PositionSight } from './finding.ts';
 import { fellToAir } from './out-sight.ts';
-import { believedValue } from './spoken-value.ts';
 import { isStuck } from './stuck.ts';
+import { believedMessage } from './value-message.ts';
 
 export interface PileSnapshot {
   readonly state: JudgeState;
@@ -115,16 +115,38 @@ export function leadingTrack(place: PositionState): Track | null {
   return place.temperature ?? place.moisture ?? place.humidity ?? place.co2;
 }
 
-/** Why nothing can be said of the core, as a sentence. */
-export function coreUnknownSays({ coreLost }: PileSnapshot): string {
-  return coreLost === 'probe-out' || coreLost === 'probe-stuck'
-    ? 'What the core probe says cannot be believed now.'
-    : 'The core is not being measured.';
+/** Why nothing can be said of the core. */
+export type CoreUnknown = 'not-measured' | 'not-believed';
+
+export function coreUnknown({ coreLost }: PileSnapshot): CoreUnknown {
+  return coreLost === 'probe-out' || coreLost === 'probe-stuck' ? 'not-believed' : 'not-measured';
 }
 
-/** @example coreNow(look) // => "the core is at 46.3 °C" */
-export function coreNow({ core, nowMs }: PileSnapshot): string {
-  return core === null ? 'the core is not measured' : believedValue('core', core, nowMs, degrees);
+const unknownSays: Record<CoreUnknown, Message> = {
+  'not-measured': message('warnings.core.not-measured'),
+  'not-believed': message('warnings.core.not-believed'),
+};
+
+export function coreUnknownSays(pile: PileSnapshot): Message {
+  return unknownSays[coreUnknown(pile)];
+}
+
+export const measureCore = message('warnings.core.by-hand');
+
+/** A clause. @example coreNow(pile) // => "the core is at 46.3 °C" */
+export function coreNow(pile: PileSnapshot): Message {
+  return coreSays(pile, false);
+}
+
+/** The same at the beginning of a sentence. */
+export function coreNowFirst(pile: PileSnapshot): Message {
+  return coreSays(pile, true);
+}
+
+function coreSays({ core, nowMs }: PileSnapshot, isFirst: boolean): Message {
+  return core === null
+    ? message('warnings.value.none', { isFirst, position: 'core' })
+    : believedMessage('core', core, nowMs, { isFirst });
 }
 
 function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {

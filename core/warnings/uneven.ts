@@ -2,10 +2,11 @@
  * One part of a working pile far from another. It never minds the sun on a skin: it is the day's mean that counts, and
  * a cool base under a warm core is how beds lie.
  */
+import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { degrees, dustCaution, tenths } from '../words/words.ts';
-import type { Finding } from './finding.ts';
-import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
+import { dustCaution } from './cautions.ts';
+import { type Finding, nothingToDo } from './finding.ts';
+import { type CoreUnknown, coreUnknown, type PileSnapshot } from './snapshot.ts';
 
 /** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
 export const unevenK = 12;
@@ -13,7 +14,13 @@ const unevenAfterH = 12;
 /** A taller heap is no bed: cool at its foot and weathered at its top by nature [m]. */
 const tallestBedM = 0.6;
 
-const whyWords = `Present when the day’s means of top and base lie more than ${degrees(unevenK)} apart for ${unevenAfterH} hours while the pile warms or works. Not for heaps over ${tallestBedM * 100} cm, which are cool at their foot by nature.`;
+const why = message('why.uneven', { apartK: unevenK, unevenH: unevenAfterH, tallestCm: 100 * tallestBedM });
+const near = message('warnings.uneven.seen.none');
+const notBoth = message('warnings.uneven.seen.not-both');
+const notKnown: Record<CoreUnknown, Message> = {
+  'not-measured': message('warnings.uneven.seen.not-measured'),
+  'not-believed': message('warnings.uneven.seen.not-believed'),
+};
 
 export function unevenFinding(pile: PileSnapshot): Finding {
   const { state } = pile;
@@ -24,23 +31,23 @@ export function unevenFinding(pile: PileSnapshot): Finding {
   const apartK = (top?.dayMeanC ?? 0) - (base?.dayMeanC ?? 0);
   const present =
     known && !tall && state.unevenH >= unevenAfterH && (state.phase === 'active' || state.phase === 'warming');
-  const cool = apartK > 0 ? 'base' : 'top';
+  const cool = apartK > 0 ? 'base' : 'other';
   return {
     kind: 'uneven',
     position: null,
     evidence: known ? (present ? 'present' : 'absent') : 'missing',
     severity: 'notice',
     seen: present
-      ? `Over the day the top and the base lie ${tenths(Math.abs(apartK))} °C apart; the ${cool} is the cool one.`
+      ? message('warnings.uneven.seen.apart', { apartK: Math.abs(apartK), cool })
       : known
-        ? 'Top and base lie close enough together.'
+        ? near
         : pile.coreKnown
-          ? 'Top and base are not both being measured.'
-          : `${coreUnknownSays(pile).slice(0, -1)}, so whether the pile works is not known.`,
-    todo: present ? `Turn it so that the ${cool} comes to the middle.` : 'Nothing.',
+          ? notBoth
+          : notKnown[coreUnknown(pile)],
+    todo: present ? message('warnings.uneven.todo', { cool }) : nothingToDo,
     byMs: present ? pile.nowMs + 24 * msPerHour : null,
     caution: present ? dustCaution : null,
-    why: whyWords,
+    why,
     explainedBy: pile.coreLost ?? (present ? state.unevenBy : null),
   };
 }

@@ -1,12 +1,13 @@
 /** Too wet to breathe. It never is sure: a person's squeeze and nose decide, and it says so. */
 
+import { message, paragraph } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
-import { dustCaution, percent } from '../words/words.ts';
+import { dustCaution, sourCaution } from './cautions.ts';
 import { chilledAfterH } from './chilled.ts';
-import type { Finding } from './finding.ts';
+import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, type PileSnapshot, saidByHand } from './snapshot.ts';
 
@@ -33,23 +34,18 @@ export function waterloggedFinding(pile: PileSnapshot): Finding {
     seen: !pile.coreKnown
       ? coreUnknownSays(pile)
       : present
-        ? `At about ${percent(frac)} moisture only ${percent(air)} of the bed is air, and it is not warming as it should.`
-        : 'The bed has air enough, by the water balance.',
-    todo: present
-      ? 'Squeeze and smell a handful: if it streams or smells sour, turn it loosely and mix in dry bran or straw, and keep rain off.'
-      : 'Nothing.',
+        ? message('warnings.waterlogged.seen.choked', { moistureFrac: frac, airFrac: air })
+        : airEnough,
+    todo: present ? feelIt : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
-    caution: present
-      ? `${dustCaution} A sour or foul heap in a closed shed uses up air: open the doors before you go in.`
-      : null,
+    caution: present ? caution : null,
     why: whyOf(setup.limits),
     explainedBy:
       pile.coreLost ?? saidByHand(pile, 'hand-wet') ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
   };
 }
 
-const whyOf = perLimits(
-  ({ moistureMaxFrac }) =>
-    `Present after a day when the bed is estimated to hold all the water it can (well above the stage’s ${percent(moistureMaxFrac)}), or less than ${percent(chokedFrac)} of it is air, ` +
-    'and the pile has never been comfortably warm. The usual floor of air space for composting is 30 % (Haug 1993, from memory).',
-);
+const whyOf = perLimits(({ moistureMaxFrac }) => message('why.waterlogged', { moistureMaxFrac, chokedFrac }));
+const airEnough = message('warnings.waterlogged.seen.none');
+const feelIt = message('warnings.waterlogged.todo');
+const caution = paragraph(dustCaution, sourCaution);

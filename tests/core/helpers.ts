@@ -10,6 +10,7 @@ import type { Saying, StandingAlarm } from '../../core/say/saying.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
 import { type Finding, gradeOf } from '../../core/warnings/finding.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { stageLimits } from '../../shared/stage.ts';
@@ -46,6 +47,16 @@ export function pileAt(hour: number, endC: (hour: number) => number | null, chan
     quietH: Number.POSITIVE_INFINITY,
     limitC: 50,
     ...change,
+  };
+}
+
+/** What a finding says, as the reader of plain English has it. */
+export function inWords({ seen, todo, caution, why }: Pick<Finding, 'seen' | 'todo' | 'caution' | 'why'>) {
+  return {
+    seen: plainEnglish(seen),
+    todo: plainEnglish(todo),
+    caution: caution && plainEnglish(caution),
+    why: plainEnglish(why),
   };
 }
 

@@ -24,14 +24,14 @@ const stillInWords = [
   'core/records',
   'core/say',
   'core/seasons',
-  'core/warnings',
+  'core/warnings/spoken-value.ts',
   'core/words',
 ];
 
 /** The text of a literal or template, without what is put into it; undefined for any other node. */
 function textOf(node) {
   if (node.type === 'Literal') return typeof node.value === 'string' ? node.value : undefined;
-  if (node.type === 'TemplateLiteral') return node.quasis.map(({ value }) => value.cooked).join(' … ');
+  if (node.type === 'TemplateLiteral') return node.quasis.map(({ value }) => value.cooked).join('…');
   return undefined;
 }
 

@@ -2,6 +2,7 @@
 
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import { Played, play, setupOf, startMs, through } from '../core/helpers.ts';
@@ -89,7 +90,7 @@ export function findingGallery(): Finding[] {
   const byOrder = new Map<string, Finding>();
   for (const played of plays) {
     for (const finding of played().last?.findings ?? []) {
-      if (finding.evidence === 'present') byOrder.set(`${finding.kind}/${finding.todo}`, finding);
+      if (finding.evidence === 'present') byOrder.set(`${finding.kind}/${plainEnglish(finding.todo)}`, finding);
     }
   }
   return [...byOrder.values()];

@@ -4,6 +4,7 @@ import type { Finding } from '../../core/warnings/finding.ts';
 import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
 import { alarmSummary } from '../../server/services/views/alarm-view.ts';
 import { alarmMachineSchema } from '../../shared/alarm-record.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import type { AlarmRecord } from '../../shared/store/journal.ts';
 
 const minuteMs = 60_000;
@@ -17,11 +18,11 @@ function hot(nowMs: number, change: Partial<Finding> = {}): Finding {
     position: null,
     evidence: 'present',
     severity: 'warning',
-    seen: 'The core is at 52 °C.',
-    todo: 'Turn it or spread it thinner.',
+    seen: verbatim('The core is at 52 °C.'),
+    todo: verbatim('Turn it or spread it thinner.'),
     byMs: nowMs + 2 * hourMs,
     caution: null,
-    why: 'A rule.',
+    why: verbatim('A rule.'),
     explainedBy: null,
     nearness: 'clear',
     ...change,
@@ -108,7 +109,7 @@ describe('a deadline', () => {
 
 describe('a rung of the hazard ladder', () => {
   const hazard = (nowMs: number, rung: number, todo: string) =>
-    hot(nowMs, { kind: 'self-heating', severity: 'danger', rung, todo, byMs: nowMs });
+    hot(nowMs, { kind: 'self-heating', severity: 'danger', rung, todo: verbatim(todo), byMs: nowMs });
 
   test('that is reached is a step of its own, told and kept, though the severity stays', () => {
     const journal = new Journal();

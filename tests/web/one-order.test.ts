@@ -21,7 +21,7 @@ import { type WarningKind, warningKinds } from '../../shared/warning.ts';
 import { actCautions } from '../../web/src/features/pile/act-caution.ts';
 import { handWateringWords } from '../../web/src/features/pile/water-words.ts';
 import { createAlarms } from '../../web/src/features/practice/practice-alarms.ts';
-import { startMs } from '../core/helpers.ts';
+import { inWords, startMs } from '../core/helpers.ts';
 import { findingGallery, heatedTo } from '../helpers/finding-gallery.ts';
 import { until } from '../helpers/until.ts';
 
@@ -127,13 +127,14 @@ test('orders that exclude each other are recognised', () => {
 for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of rungs) {
   describe(`a pile at ${fromC} °C`, () => {
     for (const other of gallery.filter(({ kind }) => kind !== 'self-heating')) {
-      test(`and ${other.kind} (${other.todo.slice(0, 30)}…): one order in the list, the sentence, every message`, async () => {
+      const { seen, todo, caution } = inWords(other);
+      test(`and ${other.kind} (${todo.slice(0, 30)}…): one order in the list, the sentence, every message`, async () => {
         const records = standing([hazard, other]);
         const alarms = summaries(records);
         const lesser = alarms.find(({ kind }) => kind === other.kind);
         const graver = alarms.find(({ kind }) => kind === 'self-heating');
         // Still shown as standing, with what was seen of it; the order is the graver's.
-        expect(lesser).toMatchObject({ stands: true, seen: other.seen, yieldsTo: graver?.id, by: graver?.by ?? null });
+        expect(lesser).toMatchObject({ stands: true, seen, yieldsTo: graver?.id, by: graver?.by ?? null });
         expect(lesser?.todo).toContain('Follow the advice of “heating dangerously”');
         expect(lesser?.todo).toContain(rungTodo);
         const { next, condition } = sayCondition(assessment, alarms, 'C');
@@ -148,8 +149,8 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
         expect(content.parts.map(({ label }) => label)).toContain('Fire');
         for (const body of bodies) {
           expect(body).toContain(rungTodo);
-          expect(body).not.toContain(other.todo);
-          if (other.caution && !hazard.caution?.includes(other.caution)) expect(body).not.toContain(other.caution);
+          expect(body).not.toContain(todo);
+          if (caution && !inWords(hazard).caution?.includes(caution)) expect(body).not.toContain(caution);
         }
         const summary = summaryMessage([{ name: 'Shed', siteName: 'Yard', condition, next, warnings: 2 }], reader);
         expect(exclusions([summary.sentence, ...summary.parts.map(({ text }) => text)])).toEqual([]);
@@ -183,7 +184,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
             name: 'Shed 1',
             pileName: 'Shed',
             siteName: 'Yard',
-            hazardTodo: hazard.todo,
+            hazardTodo: inWords(hazard).todo,
           },
         ],
         'https://shed.example',
@@ -210,7 +211,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
 describe('any two warnings beside each other', () => {
   const pairs = gallery.flatMap((one, i) => gallery.slice(i + 1).map((other) => [one, other] as const));
   for (const [one, other] of pairs.filter(([{ kind }, other]) => kind !== other.kind)) {
-    test(`${one.kind} and ${other.kind}: ${one.todo.slice(0, 25)}… / ${other.todo.slice(0, 25)}…`, () => {
+    test(`${one.kind} and ${other.kind}: ${inWords(one).todo.slice(0, 25)}… / ${inWords(other).todo.slice(0, 25)}…`, () => {
       // A squeezed handful cannot be too dry and too wet, nor a balance say both.
       const wet: readonly WarningKind[] = ['hand-wet', 'waterlogged'];
       const dry: readonly WarningKind[] = ['hand-dry', 'drying'];
@@ -229,7 +230,7 @@ test('a message that waited gives the order of now, not the one it was written w
   if (!written || !now) throw new Error('not raised');
   const { content } = await messagesOf(now, [now], alarmFacts(written));
   expect(content.sentence).toContain('keep air out of it');
-  expect(content.sentence).not.toContain(at71.todo);
+  expect(content.sentence).not.toContain(inWords(at71.finding).todo);
 });
 
 test('a core that falls silent at 80 °C: the last order stands in the sentence as in the list', () => {
@@ -243,7 +244,7 @@ test('a core that falls silent at 80 °C: the last order stands in the sentence 
   const alarms = summaries(standing([at79.finding]));
   const { next, tone, condition } = sayCondition(silent, alarms, 'C');
   expect(condition).toContain('nobody knows how it is now');
-  expect([next, tone]).toEqual([at79.finding.todo, 'danger']);
+  expect([next, tone]).toEqual([inWords(at79.finding).todo, 'danger']);
 });
 
 test('what a kind yields to is graver than it', () => {

@@ -17,6 +17,7 @@ import { holderOf } from '../../../core/alarms/precedence.ts';
 import { isStanding } from '../../../core/alarms/standing.ts';
 import { type Finding, gradeOf } from '../../../core/warnings/finding.ts';
 import type { AlarmWords } from '../../../shared/alarm-record.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../../shared/store/journal.ts';
 
 export type AlarmHandling =
@@ -210,5 +211,11 @@ function handled(machine: AlarmMachine, handling: AlarmHandling, nowMs: number) 
 }
 
 function wordsOf({ seen, todo, caution, noted }: Finding, byMs: number | null): AlarmWords {
-  return { seen, todo, byMs, caution, ...(noted && { noted }) };
+  return {
+    seen: plainEnglish(seen),
+    todo: plainEnglish(todo),
+    byMs,
+    caution: caution && plainEnglish(caution),
+    ...(noted && { noted }),
+  };
 }

@@ -2,10 +2,14 @@
 import { cautionTexts } from './en/caution.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
+import { warningsTexts } from './en/warnings.ts';
+import { whyTexts } from './en/why.ts';
 
 /** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
 export const enTexts = {
   ...cautionTexts,
   ...phaseTexts,
   ...plainTexts,
+  ...warningsTexts,
+  ...whyTexts,
 };

@@ -2,10 +2,14 @@
 import type { CautionParams } from './params/caution.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
+import type { WarningsParams } from './params/warnings.ts';
+import type { WhyParams } from './params/why.ts';
 
 /** What each message takes, by its code. */
 export interface MessageParams
   extends
     CautionParams,
     PhaseParams,
-    PlainParams {}
+    PlainParams,
+    WarningsParams,
+    WhyParams {}

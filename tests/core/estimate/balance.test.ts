@@ -22,7 +22,7 @@ import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import { covers, materials, type Recipe, shelters } from '../../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { Played, play, setupOf, startMs } from '../helpers.ts';
+import { inWords, Played, play, setupOf, startMs } from '../helpers.ts';
 
 const bed: Recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
 
@@ -348,7 +348,9 @@ test('a bed told to be wetter than it can hold drains to what it holds', () => {
 test('the drying warning says how much water, in litres', () => {
   const recipe = { ...bed, moistureFrac: 0.4 };
   const all = play(setupOf('bran', { recipe }), 12, () => 22);
-  expect(all.finding('drying').todo).toMatch(/sprinkle about \d+ L of water \(for 5[78] %\), in two or three goes/);
+  expect(inWords(all.finding('drying')).todo).toMatch(
+    /sprinkle about \d+ L of water \(for 5[78] %\), in two or three goes/,
+  );
 });
 
 /** An open bed that works at 40 °C in air of 20 °C, whose air humidity is measured or not. */
@@ -377,10 +379,10 @@ test('the balance takes air that nobody measures for 62 %RH, and doubts more for
 
 test('a drying warning says that the humidity of the air is guessed only where no probe measures it', () => {
   const recipe: Recipe = { ...bed, moistureFrac: 0.42 };
-  expect(openBed(null, recipe).finding('drying').seen).toMatch(
+  expect(inWords(openBed(null, recipe).finding('drying')).seen).toMatch(
     /needs\. The humidity of the air is guessed, as no probe measures it\.$/,
   );
-  expect(openBed(60, recipe).finding('drying').seen).toMatch(/below the 50 % it needs\.$/);
+  expect(inWords(openBed(60, recipe).finding('drying')).seen).toMatch(/below the 50 % it needs\.$/);
 });
 
 /** What a bed at the air's own 20 °C loses in four days when its skin is so much colder and nobody measures the air's humidity. */
@@ -427,7 +429,7 @@ for (const [words, moistureFrac] of [
     const { moistureFrac: _, ...recipe } = { ...bed, cover: 'open' as const, depthM: 0.15 };
     for (const [hours, seen] of days) {
       const all = openBed(null, moistureFrac === undefined ? recipe : { ...recipe, moistureFrac }, hours);
-      expect(all.finding('drying').seen).toMatch(seen);
+      expect(inWords(all.finding('drying')).seen).toMatch(seen);
     }
   });
 }

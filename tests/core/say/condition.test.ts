@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { Played, play, setupOf, startMs, through } from '../helpers.ts';
 
@@ -190,10 +191,10 @@ test('no sentence ever says safe, sanitised or ready, whatever the curve', () =>
         words.add(condition).add(next);
         for (const { seen, todo, why, caution } of all.last?.findings ?? [])
           words
-            .add(seen)
-            .add(todo)
-            .add(why)
-            .add(caution ?? '');
+            .add(plainEnglish(seen))
+            .add(plainEnglish(todo))
+            .add(plainEnglish(why))
+            .add(caution === null ? '' : plainEnglish(caution));
       }
     }
   }

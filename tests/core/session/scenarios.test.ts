@@ -3,7 +3,7 @@ import { expectedBand } from '../../../core/expect/expected-band.ts';
 import { assess, startJudge, stepJudge } from '../../../core/session/judge.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { handKinds } from '../../../shared/warning.ts';
-import { Played, play, setupOf, startMs, through } from '../helpers.ts';
+import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
 const good = through([0, 22], [12, 24], [36, 42], [60, 46], [96, 44], [144, 34], [180, 25], [240, 22]);
 
@@ -62,7 +62,7 @@ test.each([
   }
   expect(raisedAt[0]).toBe(minutes);
   if (minutes === 30) {
-    expect(all.finding('overheating').seen).toBe(
+    expect(inWords(all.finding('overheating')).seen).toBe(
       `The core is at ${coreC} °C: a probe may be off by 0.5 °C, so it may well be at the 50 °C at which to act.`,
     );
     expect(all.say().condition).toBe(
@@ -98,7 +98,7 @@ test('hot top with a cool core is overheating too', () => {
     all.lookUntil(startMs + minute * 60_000);
   }
   expect(all.raised()).toEqual(['overheating/null']);
-  expect(all.finding('overheating').seen).toContain('top of the pile');
+  expect(inWords(all.finding('overheating')).seen).toContain('top of the pile');
 });
 
 test('a core that dies while too hot: the alarm stands, nothing is called absent, and the sentence asks for a hand', () => {
@@ -144,7 +144,7 @@ test('a batch that loses its heat half-way is a stall within twelve hours of los
   // Half of the heat (about 20 K above the air) is lost at 47 h.
   expect(raised?.hour).toBeGreaterThan(45);
   expect(raised?.hour).toBeLessThan(59);
-  expect(all.finding('stalling').seen).toContain('lost more than half of its heat');
+  expect(inWords(all.finding('stalling')).seen).toContain('lost more than half of its heat');
 });
 
 // Shapes of the planned dips: koji drops 5 °C at mori and takes up again; daqu falls from 40 to 30 °C at the airing

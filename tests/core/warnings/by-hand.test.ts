@@ -4,7 +4,7 @@ import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { handKinds } from '../../../shared/warning.ts';
-import { Played, play, setupOf, startMs, through } from '../helpers.ts';
+import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
 const note = (hour: number, what: NotedFacts, by: string | null = 'Ana'): Noted => ({
   atMs: startMs + hour * msPerHour,
@@ -164,7 +164,8 @@ describe('a pile as hot as fire is feared', () => {
           const before = play(setupOf(), 50, (hour) => hot(hour) + (isClosed ? 0.06 : -0.06));
           const all = lookedAt(before, { noted: [note(50 + silentH, what)] }, 50 + silentH);
           for (const kind of handKinds) {
-            const { evidence, todo } = all.finding(kind);
+            const { evidence } = all.finding(kind);
+            const { todo } = inWords(all.finding(kind));
             if (evidence !== 'present') continue;
             if (isClosed) expect(todo).toMatch(/^Leave it closed: it was last measured at (65|72)/);
             else expect(todo).not.toMatch(/^Leave it closed/);

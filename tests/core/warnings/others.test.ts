@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { msPerHour } from '../../../shared/units.ts';
-import { Played, play, setupOf, startMs, through } from '../helpers.ts';
+import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
 test('a core below 12 °C for six hours is chilled, for five hours not', () => {
   const cold = (hours: number): string[] =>
@@ -38,7 +38,7 @@ test('a bed laid at 75 % that does not warm is waterlogged, one that works is no
   const recipe = { material: 'rice-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.75, cover: 'breathable' } as const;
   const choked = play(setupOf('bran', { recipe }), 34, through([0, 20], [34, 24]));
   expect(choked.raised()).toContain('waterlogged/null');
-  expect(choked.finding('waterlogged').caution).toContain('open the doors');
+  expect(inWords(choked.finding('waterlogged')).caution).toContain('open the doors');
   const works = play(setupOf('bran', { recipe }), 34, through([0, 20], [20, 42], [34, 43]));
   expect(works.raised()).not.toContain('waterlogged/null');
 });
@@ -62,7 +62,7 @@ function topAndBase(topC: number, baseC: number, hours: number, depthM = 0.3): P
 }
 test('a top and a base 15 °C apart through the day are uneven, 11 °C apart not', () => {
   expect(topAndBase(40, 25, 30).raised()).toEqual(['uneven/null']);
-  expect(topAndBase(40, 25, 30).finding('uneven').todo).toContain('base');
+  expect(inWords(topAndBase(40, 25, 30).finding('uneven')).todo).toContain('base');
   expect(topAndBase(36, 25, 30).raised()).toEqual([]);
 });
 test('a tall heap is cool at its foot by nature', () => {
@@ -85,7 +85,8 @@ for (const [peakC, severity, words] of ladder) {
       all.feed('core', tempC, startMs + index * msPerHour);
       all.look(startMs + index * msPerHour);
     });
-    const { evidence, severity: said, seen } = all.finding('self-heating');
+    const { evidence, severity: said } = all.finding('self-heating');
+    const { seen } = inWords(all.finding('self-heating'));
     expect([evidence, evidence === 'present' ? said : null]).toEqual([
       severity === null ? 'absent' : 'present',
       severity,

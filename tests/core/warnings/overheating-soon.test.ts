@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
-import { passWords } from '../../../core/warnings/overheating-soon.ts';
+import { passMessage } from '../../../core/warnings/overheating-soon.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
+
+const itIs = verbatim('It is at 47 °C');
 
 const rows: [number, number | null, string][] = [
   // likelihood, hours
@@ -9,12 +13,14 @@ const rows: [number, number | null, string][] = [
   [0.3, null, 'may pass 50 °C within some hours: 3 chances in 10'],
 ];
 for (const [overLikelihood, overInH, wanted] of rows) {
-  test(`passWords() at a likelihood of ${overLikelihood} within ${overInH} h`, () => {
+  test(`passMessage() at a likelihood of ${overLikelihood} within ${overInH} h`, () => {
     const forecast = { atMs: 0, p10C: [], p50C: [], p90C: [], overShare: 1, overLikelihood, overInH };
-    expect(passWords(forecast, 50)).toBe(wanted);
+    expect(plainEnglish(passMessage(itIs, forecast, 50))).toBe(`It is at 47 °C and ${wanted}.`);
   });
 }
 
-test('passWords() without a forecast goes by the pace alone', () => {
-  expect(passWords(null, 50)).toBe('is likely to pass 50 °C within some hours');
+test('passMessage() without a forecast goes by the pace alone', () => {
+  expect(plainEnglish(passMessage(itIs, null, 50))).toBe(
+    'It is at 47 °C and is likely to pass 50 °C within some hours.',
+  );
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { msPerHour } from '../../../shared/units.ts';
-import { Played, play, setupOf, startMs, through } from '../helpers.ts';
+import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
 const works = through([0, 22], [30, 42], [200, 40]);
 const day = (hour: number): number => 20 + 5 * Math.cos((2 * Math.PI * (hour - 7)) / 24);
@@ -34,7 +34,7 @@ test('one value for fifteen hours is a stuck probe, and the core is then not kno
 test('three wild values in a day are a failing probe, and none of them is believed', () => {
   const all = play(setupOf(), 48, (hour) => ([40, 43, 46].includes(hour) ? 85 : works(hour)), day);
   expect(all.raised()).toEqual(['probe-out/core']);
-  expect(all.finding('probe-out', 'core').seen).toContain('wild');
+  expect(inWords(all.finding('probe-out', 'core')).seen).toContain('wild');
   expect(all.say()).toMatchObject({ tone: 'watch', next: expect.stringContaining('Look at the core probe') });
 });
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { msPerDay, msPerHour } from '../../../shared/units.ts';
 import { Played, play, setupOf, startMs } from '../helpers.ts';
 
@@ -39,7 +40,10 @@ test('a pile whose probes were taken away says that none is there, and a hot cor
   Object.assign(bare.state, hot.state);
   bare.look(atHour(31));
   expect(bare.finding('overheating').evidence).toBe('missing');
-  expect(bare.finding('probe-silent', 'core')).toMatchObject({ evidence: 'absent', seen: 'No probe is there now.' });
+  expect(bare.finding('probe-silent', 'core')).toMatchObject({
+    evidence: 'absent',
+    seen: message('warnings.probe.seen.none'),
+  });
   expect(bare.finding('probe-stuck', 'core').evidence).toBe('absent');
   expect(bare.say().condition).toBe('No probe is in this pile, so nobody can say how it is.');
 });

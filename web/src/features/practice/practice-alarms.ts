@@ -11,6 +11,7 @@ import { type AdvisedAlarm, adviceOf } from '../../../../core/say/advice.ts';
 import { type Finding, gradeOf } from '../../../../core/warnings/finding.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { plainEnglish } from '../../../../shared/messages/render.ts';
 
 interface Place {
   machine: AlarmMachine;
@@ -38,7 +39,9 @@ export function createAlarms(): PracticeAlarms {
     return null;
   };
   const advised = (id: string, { machine, finding }: Place): AdvisedAlarm & { readonly id: string } => {
-    const { kind, position, todo, byMs, caution } = finding;
+    const { kind, position, byMs } = finding;
+    const todo = plainEnglish(finding.todo);
+    const caution = finding.caution && plainEnglish(finding.caution);
     const stands = isStanding(machine);
     return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };
   };
@@ -54,7 +57,7 @@ export function createAlarms(): PracticeAlarms {
       state: machine.state,
       since: toInstant(place.raisedAtMs),
       position: finding.position,
-      seen: finding.seen,
+      seen: plainEnglish(finding.seen),
       todo,
       by: byMs === null ? null : toInstant(byMs),
       caution,
