@@ -14,9 +14,11 @@ import { logSerializers } from '../http/log-serializers.ts';
 import { registerPages } from '../http/pages.ts';
 import { registerProblems } from '../http/problem.ts';
 import { refuseNul } from '../http/refuse-nul.ts';
-import { registerRequestLog } from '../http/request-log.ts';
+import { QuietRequests } from '../http/request-log.ts';
 import { describeRoute, registerRouteAccess } from '../http/route-access.ts';
 import { registerActs } from '../http/routes/acts.ts';
+import { registerAlarmLinks } from '../http/routes/alarm-links.ts';
+import { registerAlarmLinkAnswers } from '../http/routes/alarm-notifications.ts';
 import { registerAlarms } from '../http/routes/alarms.ts';
 import { registerAuditRoute } from '../http/routes/audit.ts';
 import { registerBatches } from '../http/routes/batches.ts';
@@ -27,7 +29,6 @@ import { registerHealth } from '../http/routes/health.ts';
 import { registerHeld } from '../http/routes/held.ts';
 import { registerImport } from '../http/routes/import.ts';
 import { registerIngest } from '../http/routes/ingest.ts';
-import { registerKeeping } from '../http/routes/keeping.ts';
 import { registerKeys } from '../http/routes/keys.ts';
 import { registerLabels } from '../http/routes/labels.ts';
 import { registerLive } from '../http/routes/live.ts';
@@ -35,19 +36,18 @@ import { registerLots } from '../http/routes/lots.ts';
 import { registerMappings } from '../http/routes/mappings.ts';
 import { registerMe } from '../http/routes/me.ts';
 import { registerMetrics } from '../http/routes/metrics.ts';
+import { registerTelling } from '../http/routes/notifications.ts';
 import { registerPeople } from '../http/routes/people.ts';
 import { registerPhotos } from '../http/routes/photos.ts';
 import { registerPiles } from '../http/routes/piles.ts';
 import { registerPlan } from '../http/routes/plan.ts';
 import { registerProbes } from '../http/routes/probes.ts';
 import { registerRecords } from '../http/routes/records.ts';
+import { registerKeeping } from '../http/routes/retention.ts';
 import { registerSeasons } from '../http/routes/seasons.ts';
 import { registerSeries } from '../http/routes/series.ts';
 import { registerSession } from '../http/routes/session.ts';
 import { registerSites } from '../http/routes/sites.ts';
-import { registerTelling } from '../http/routes/telling.ts';
-import { registerAlarmLinks } from '../http/routes/told.ts';
-import { registerAlarmLinkAnswers } from '../http/routes/told-alarms.ts';
 import { shareBehindProxy } from '../http/share-behind-proxy.ts';
 import type { TlsFiles } from '../http/tls.ts';
 import { trustedProxies } from '../http/trusted-proxies.ts';
@@ -93,7 +93,7 @@ export async function buildApp(installation: Installation, options: AppOptions =
     // Only what proxies named in the configuration say of where a request comes from is believed.
     trustProxy: installation.config.TRUSTED_PROXIES ?? false,
     loggerInstance: installation.log.child({}, { serializers: logSerializers }),
-    disableRequestLogging: true,
+    logController: new QuietRequests(),
     bodyLimit: 1_000_000,
     routerOptions: { maxParamLength: 200 },
     forceCloseConnections: true,
@@ -110,7 +110,6 @@ export async function buildApp(installation: Installation, options: AppOptions =
   const isProxy = trustedProxies(proxies);
   boundUnfinishedBodies(app.server, unfinishedBounds, isProxy);
   boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, isProxy);
-  registerRequestLog(app);
   registerProblems(app);
   const { refuseUnguarded } = registerRouteAccess(app);
 

@@ -88,5 +88,5 @@ export function pageOf({ publicUrl }: Pick<MessageParts, 'publicUrl'>, notice: N
   if (publicUrl === undefined) return undefined;
   if (notice.about === 'alarm' && notice.pileId !== null)
     return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}`;
-  return notice.answer === 'test' || notice.answer === 'confirmation' ? `${publicUrl}/telling` : `${publicUrl}/`;
+  return notice.answer === 'test' || notice.answer === 'confirmation' ? `${publicUrl}/notifications` : `${publicUrl}/`;
 }

@@ -7,7 +7,9 @@ import type { MessageRecord, NoticeRecord, NotificationsStore } from '../../shar
 import { msPerDay } from '../../shared/units.ts';
 
 const livesMs = 3 * msPerDay;
-export const alarmLinkPath = '/told/';
+export const alarmLinkPath = '/acknowledge/';
+/** Where links of earlier versions point. */
+export const earlierAlarmLinkPath = '/told/';
 
 export function digestOf(secret: string): string {
   return createHash('sha256').update(secret).digest('hex');

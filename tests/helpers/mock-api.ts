@@ -320,7 +320,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
     ],
     [
       'GET',
-      /^\/api\/alarms\/([^/]+)\/told$/,
+      /^\/api\/alarms\/([^/]+)\/notifications$/,
       ({ params }) => {
         const { alarm } = alarmOf(params[0]);
         const attempt = {
@@ -437,7 +437,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       },
     ],
     ['GET', /^\/api\/ingest\/refusals$/, () => ok(refusalsAnswerSchema, farm.refusals)],
-    ['GET', /^\/api\/ingest\/turned-away$/, () => ok(refusedConnectionsAnswerSchema, farm.turnedAway)],
+    ['GET', /^\/api\/ingest\/refused-connections$/, () => ok(refusedConnectionsAnswerSchema, farm.turnedAway)],
     ['POST', /^\/api\/ingest\/listen$/, done],
     ['GET', /^\/api\/ingest\/foreign$/, () => ok(foreignMessagesAnswerSchema, { messages: farm.messages })],
     [

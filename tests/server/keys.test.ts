@@ -156,7 +156,7 @@ test('who was turned away is told with address, client id, the key named and how
   const wrong = { username: made.id, password: 'a-guess', clientId: 'shed' };
   await expect(come(one, wrong)).rejects.toThrow();
   await expect(come(one, wrong)).rejects.toThrow();
-  const answer = (await one.app.inject({ url: '/api/ingest/turned-away' })).json();
+  const answer = (await one.app.inject({ url: '/api/ingest/refused-connections' })).json();
   expect(refusedConnectionsAnswerSchema.parse(answer)).toMatchObject({
     total: 2,
     turnedAway: [{ reason: 'wrong-secret', address: '127.0.0.1', clientId: 'shed', key: 'Core of bay one', count: 2 }],

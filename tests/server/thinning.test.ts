@@ -25,7 +25,7 @@ async function ask(options: InjectOptions | string) {
 }
 const get = async (url: string) => (await ask(url)).json();
 const choose = async (days: number | null) =>
-  (await ask({ method: 'PUT', url: '/api/keeping', payload: { keptDays: days } })).json();
+  (await ask({ method: 'PUT', url: '/api/retention', payload: { keptDays: days } })).json();
 const isoOf = (ms: number) => new Date(ms).toISOString();
 
 /** A batch that ended before the age, one that lies within it, and what is shown of both. */
@@ -69,7 +69,7 @@ afterAll(async () => {
 });
 
 test('nothing is thinned before the owner chooses an age, and what each would free is told', async () => {
-  const keeping = await get('/api/keeping?keptDays=300');
+  const keeping = await get('/api/retention?keptDays=300');
   expect(keeping).toMatchObject({ keptDays: null, thinnedBefore: null, running: null, last: null, heldBy: null });
   expect(keeping.wouldFree.map((one: { keptDays: number }) => one.keptDays)).toEqual([90, 300, 365, 730]);
   const [ninety, , year] = keeping.wouldFree;
@@ -79,7 +79,7 @@ test('nothing is thinned before the owner chooses an age, and what each would fr
 });
 
 test('an age under 30 days is refused with the place', async () => {
-  const answer = await ask({ method: 'PUT', url: '/api/keeping', payload: { keptDays: 7 } });
+  const answer = await ask({ method: 'PUT', url: '/api/retention', payload: { keptDays: 7 } });
   expect(answer.status).toBe(400);
   expect(answer.json().errors).toMatchObject([{ pointer: '/keptDays' }]);
 });
@@ -91,7 +91,7 @@ describe('once an age is chosen', () => {
   beforeAll(async () => {
     before = await shown();
     recordBefore = await get(`/api/batches/${before.oldest.id}/record`);
-    promised = (await get('/api/keeping?keptDays=300')).wouldFree[1].rows;
+    promised = (await get('/api/retention?keptDays=300')).wouldFree[1].rows;
     await choose(keptDays);
     await until(
       'the end of the run',
@@ -101,7 +101,7 @@ describe('once an age is chosen', () => {
   }, 90_000);
 
   test('as many readings are gone as was told, and the last run is told', async () => {
-    const keeping = await get('/api/keeping');
+    const keeping = await get('/api/retention');
     expect(keeping.last).toMatchObject({ removed: promised, before: isoOf(oldEnoughMs) });
     expect(keeping.wouldFree.find((one: { keptDays: number }) => one.keptDays === keptDays).rows).toBe(0);
     expect(Date.parse(keeping.thinnedBefore)).toBeGreaterThan(oldEnoughMs - 3 * msPerHour);
@@ -159,7 +159,7 @@ describe('once an age is chosen', () => {
     await choose(keptDays);
     await test_.close();
     test_ = await openTestInstallation(folder.dataDir, {}, clock);
-    expect(await get('/api/keeping')).toMatchObject({ keptDays, last: { removed: promised } });
+    expect(await get('/api/retention')).toMatchObject({ keptDays, last: { removed: promised } });
     expect(await shown()).toEqual(before);
   });
 });

@@ -59,7 +59,7 @@ test.runIf(hasChromium)(
     };
     const before = await measures();
 
-    await page.goto(`${url}/keeping`);
+    await page.goto(`${url}/retention`);
     await page.getByText(/readings are kept as they came, .* on disk with all rollups/).waitFor();
     await page.getByRole('radio', { name: /^A year/ }).waitFor();
     await expectNothingToReport();

@@ -99,13 +99,13 @@ async function invite(owner: Headers, name: string, role: Role): Promise<Headers
 
 /** Keeps wishes, and confirms the address in them by the code that comes there. */
 async function wish(person: Headers, wishes: Partial<Preferences> & Pick<Preferences, 'email'>): Promise<void> {
-  await ask('PUT', '/api/telling', person, preferencesSchema.parse({ timeZone: 'Europe/Lisbon', ...wishes }));
-  await ask('POST', '/api/telling/mail/code', person);
+  await ask('PUT', '/api/notifications', person, preferencesSchema.parse({ timeZone: 'Europe/Lisbon', ...wishes }));
+  await ask('POST', '/api/notifications/mail/code', person);
   const mail = await until('the code', () =>
     box.mails.find(({ to, parsed }) => to.includes(wishes.email.address) && parsed.subject === codeSubject),
   );
   const code = /\b\d{4} \d{4}\b/.exec(mail.parsed.text ?? '')?.[0];
-  await ask('POST', '/api/telling/mail/confirmation', person, { code });
+  await ask('POST', '/api/notifications/mail/confirmation', person, { code });
 }
 
 const measure = (atMs: number, temperature: number) =>
@@ -127,7 +127,7 @@ test('one reading alarms three people: each is told as they wished, and once', a
   const olive = await comeIn(setup, 'Olive');
   const kim = await invite(olive, 'Kim', 'keeper');
   const vera = await invite(olive, 'Vera', 'viewer');
-  await ask('PUT', '/api/telling/house', olive, {
+  await ask('PUT', '/api/notifications/server', olive, {
     allowedAddresses: [`127.0.0.1:${receiver.port}`],
     heartbeatUrl: null,
   });
@@ -135,7 +135,7 @@ test('one reading alarms three people: each is told as they wished, and once', a
   const laidAt = new Date(startMs - 48 * hourMs).toISOString();
   await ask('POST', '/api/piles', kim, { site, name: 'Deep heap', stage: 'bran', startedAt: laidAt });
 
-  const { secret } = (await (await ask('POST', '/api/telling/webhook-secret', kim)).json()) as { secret: string };
+  const { secret } = (await (await ask('POST', '/api/notifications/webhook-secret', kim)).json()) as { secret: string };
   await wish(olive, { unit: 'F', email: { on: true, address: 'olive@saltmere.example' } });
   await wish(kim, {
     sites: [site],
@@ -172,7 +172,7 @@ test('one reading alarms three people: each is told as they wished, and once', a
   });
   const told = async () =>
     alarmLinkAnswerSchema
-      .parse(await (await ask('GET', `/api/alarms/${alarm.id}/told`, olive)).json())
+      .parse(await (await ask('GET', `/api/alarms/${alarm.id}/notifications`, olive)).json())
       .notices.flatMap(({ messages }) => messages)
       .map(({ person, way, state, notBefore, reason }) => ({ person, way, state, notBefore, reason }));
   const held = { person: 'Kim', state: 'held', reason: 'quiet hours', notBefore: new Date(quietEndMs).toISOString() };
@@ -195,7 +195,7 @@ test('one reading alarms three people: each is told as they wished, and once', a
   expect(body.data.alarm).toBe(alarm.id);
 
   // She acknowledges from the message, without signing in; everybody can see who did.
-  const link = /http:\/\/127\.0\.0\.1:\d+\/told\/[\w-]+/.exec(second.parsed.text ?? '')?.[0] ?? '';
+  const link = /http:\/\/127\.0\.0\.1:\d+\/acknowledge\/[\w-]+/.exec(second.parsed.text ?? '')?.[0] ?? '';
   expect((await fetch(link, { method: 'POST' })).status).toBe(200);
   const after = alarmsAnswerSchema.parse(await (await ask('GET', '/api/piles/deep-heap/alarms', vera)).json());
   expect(after.alarms.find(({ id }) => id === alarm.id)).toMatchObject({ state: 'acknowledged' });

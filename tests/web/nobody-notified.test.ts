@@ -71,7 +71,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
   });
 
   test('goes with the first way that is set up, also where another page stands open, and comes back with the last', async () => {
-    const [other, mine] = [await open('viewer', '/probes'), await open('owner', '/telling')];
+    const [other, mine] = [await open('viewer', '/probes'), await open('owner', '/notifications')];
     await other.getByText(said).waitFor();
     const keep = async (address: string) => {
       await mine.getByLabel('Webhook address').fill(address);

@@ -21,7 +21,7 @@ beforeAll(async () => {
 afterAll(() => real?.close());
 
 const telling = (bearer: string) =>
-  one.app.inject({ url: '/api/telling', headers: { authorization: `Bearer ${bearer}` } });
+  one.app.inject({ url: '/api/notifications', headers: { authorization: `Bearer ${bearer}` } });
 
 test('while nobody is set up the token speaks for the house; then it is told which token would do', async () => {
   expect((await telling(token)).json()).toMatchObject({ person: { id: 'house' } });
@@ -39,7 +39,7 @@ test('the page says so, and still shows what holds for the whole house', async (
   await context.addInitScript((secret) => localStorage.setItem('branhearth.token', secret), token);
   const page = await context.newPage();
   page.setDefaultTimeout(8_000);
-  await page.goto(`${url}/telling`);
+  await page.goto(`${url}/notifications`);
   await page.getByText('which is nobody that could be told').waitFor();
   await page.getByRole('heading', { name: 'The house' }).waitFor();
   expect(await page.getByLabel('E-mail address').count()).toBe(0);

@@ -61,7 +61,7 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
   }
 
   test('keeps an e-mail address, has it confirmed by the code that comes there, and its test arrives', async () => {
-    const { page, complaints } = await open('/telling');
+    const { page, complaints } = await open('/notifications');
     await page.getByText('reach nobody yet').waitFor();
     await page.getByLabel('E-mail address').fill('ada');
     await page.getByRole('button', { name: 'Keep these wishes' }).click();
@@ -92,7 +92,7 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
   });
 
   test('a new address waits while warnings go on to the one before; one of before addresses were confirmed says so', async () => {
-    const { page } = await open('/telling');
+    const { page } = await open('/notifications');
     await page.getByLabel('E-mail address').fill('ada@elsewhere.example');
     await page.getByText('Once you keep these wishes, a code is sent to it').waitFor();
     await page.getByRole('button', { name: 'Keep these wishes' }).click();
@@ -124,7 +124,7 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
     box.mood = 'refuse';
     await farm.overheat();
     await until('it to be given up', async () => {
-      const answer = await farm.one.app.inject({ url: '/api/telling/undelivered' });
+      const answer = await farm.one.app.inject({ url: '/api/notifications/undelivered' });
       return answer.json<{ messages: unknown[] }>().messages.length > 0 ? true : undefined;
     });
     expect((await farm.one.app.inject({ url: '/api/health' })).json()).toMatchObject({
@@ -135,7 +135,7 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
     await page.getByText('What happened to this warning').first().click();
     await page.getByText('could not be delivered', { exact: false }).first().waitFor();
     await isClean(page, 'told');
-    await page.goto(`${url}/telling`);
+    await page.goto(`${url}/notifications`);
     await page.getByText('A message did not arrive').waitFor();
     await isClean(page, 'undelivered');
     await page.getByRole('button', { name: /I have seen this/ }).click();

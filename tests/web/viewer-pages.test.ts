@@ -172,8 +172,8 @@ const pages = (): readonly (readonly [path: string, shows: string])[] => [
   ['/probes', 'stray'],
   ['/incoming', 'shed/+/sensors'],
   ['/plan', 'How much starter for how much water?'],
-  ['/keeping', 'What stays exact'],
-  ['/telling', 'How I am told'],
+  ['/retention', 'What stays exact'],
+  ['/notifications', 'How I am told'],
   ['/more', 'Seasons side by side'],
 ];
 
@@ -185,7 +185,7 @@ const ofEverybody: Readonly<Record<string, readonly string[]>> = {
   '/batches/:id/record': ['Print it', 'What is good and bad to find'],
   '/records': ['Copy', 'The address came into wrong hands', 'Renew the address'],
   '/plan': ['In kilograms, litres, metres, °C', 'Starting from the starter you have'],
-  '/telling': ['Tell this device', 'Kept'],
+  '/notifications': ['Tell this device', 'Kept'],
 };
 /** Columns of the table of measures sort it; these stand above it. */
 const ofSeasons = ['Copy the link', 'Print'];
@@ -259,7 +259,7 @@ test('an owner is offered what only owners may do', async () => {
   const offered: string[] = [];
   for (const [path, shows] of [
     ['/incoming', 'shed/+/sensors'],
-    ['/keeping', 'What stays exact'],
+    ['/retention', 'What stays exact'],
     ['/probes', 'stray'],
   ] as const) {
     const { controls, links } = await see(page, path, shows);

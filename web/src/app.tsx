@@ -107,8 +107,8 @@ const pages = [
   ['/practice/:id?', PracticePage],
   ['/plan/lay', LayPage],
   ['/plan/:what?', PlanPage],
-  ['/keeping', KeepingPage],
-  ['/telling', TellingPage],
+  ['/retention', KeepingPage],
+  ['/notifications', TellingPage],
   ['/settings', SettingsPage],
   ['/more', MorePage],
 ] as const;

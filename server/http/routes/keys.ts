@@ -169,7 +169,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
   );
 
   api.get(
-    '/api/ingest/turned-away',
+    '/api/ingest/refused-connections',
     { config: { access: 'keeper' }, schema: { response: { 200: refusedConnectionsAnswerSchema } } },
     async () => {
       const names = new Map((await journal.probeKeys.list()).map(({ id, name }) => [id, name]));

@@ -21,7 +21,7 @@ export function registerMailAddress(
   const { mail } = delivery;
 
   api.post(
-    '/api/telling/mail/code',
+    '/api/notifications/mail/code',
     {
       config: { ...viewer, does: 'had a code sent to an e-mail address' },
       schema: { response: { 202: z.object({ id: z.string() }) } },
@@ -36,7 +36,7 @@ export function registerMailAddress(
   );
 
   api.post(
-    '/api/telling/mail/confirmation',
+    '/api/notifications/mail/confirmation',
     {
       config: { ...viewer, does: 'confirmed an e-mail address', rateLimit: { max: 30, timeWindow: 60_000 } },
       schema: { body: mailCodeSchema, response: { 200: mailAnswerSchema } },

@@ -128,7 +128,7 @@ describe('the table of who may call what', () => {
       changing.filter(
         (route) =>
           !route.includes(' /api/plan/') &&
-          !route.includes(' /api/telling') &&
+          !route.includes(' /api/notifications') &&
           route !== 'POST /api/calendar/renewal' &&
           !inPersonOnly.has(route),
       ),

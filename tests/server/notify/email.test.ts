@@ -34,7 +34,7 @@ describe('an overheating pile', () => {
     );
     expect(text).toMatch(/\nSeen: The core is at 53 °C, above the 50 °C at which to act\.\n/);
     expect(text).toMatch(/\nCaution: Turning throws up mould spores/);
-    expect(text).toMatch(/https:\/\/farm\.saltmere\.example\/told\/[\w-]{43}\n/);
+    expect(text).toMatch(/https:\/\/farm\.saltmere\.example\/acknowledge\/[\w-]{43}\n/);
     expect(text).toMatch(/https:\/\/farm\.saltmere\.example\/piles\/shed\n/);
     expect(mail.parsed.html).toContain('Shed at Saltmere Yard is too hot.');
     expect(mail.parsed.headers.get('auto-submitted')).toBe('auto-generated');
@@ -44,7 +44,7 @@ describe('an overheating pile', () => {
 });
 
 describe('the link of an e-mail', () => {
-  const linkOf = (text: string) => /https:\/\/farm\.saltmere\.example(\/told\/\S+)/.exec(text)?.[1] ?? 'no link';
+  const linkOf = (text: string) => /https:\/\/farm\.saltmere\.example(\/acknowledge\/\S+)/.exec(text)?.[1] ?? 'no link';
   const open = (url: string) => farm.one.app.inject({ url, headers: { host: 'farm.saltmere.example' } });
   const press = (url: string, accept = 'text/html') =>
     farm.one.app.inject({

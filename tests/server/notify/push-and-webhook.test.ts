@@ -22,7 +22,7 @@ beforeEach(async () => {
   receiver.got.length = 0;
   receiver.answer = (_got, response) => void response.writeHead(201).end();
   farm = await openTellingFarm({ PUBLIC_URL: 'https://farm.saltmere.example' }, { trust: certificate.cert });
-  await put('/api/telling/house', { allowedAddresses: [`127.0.0.1:${receiver.port}`], heartbeatUrl: null });
+  await put('/api/notifications/server', { allowedAddresses: [`127.0.0.1:${receiver.port}`], heartbeatUrl: null });
 });
 afterEach(() => farm.close());
 
@@ -31,13 +31,14 @@ async function put(url: string, payload: object) {
   const answer = await farm.one.app.inject({ method: 'PUT', url, payload });
   expect(answer.statusCode, answer.body).toBe(200);
 }
-const telling = async () => tellingAnswerSchema.parse((await farm.one.app.inject({ url: '/api/telling' })).json());
+const telling = async () =>
+  tellingAnswerSchema.parse((await farm.one.app.inject({ url: '/api/notifications' })).json());
 async function askTest(way: string): Promise<string> {
-  const { id } = (await farm.post('/api/telling/test', { way })) as { id: string };
+  const { id } = (await farm.post('/api/notifications/test', { way })) as { id: string };
   return id;
 }
 const noticeOf = async (id: string): Promise<NotificationView> =>
-  notificationSchema.parse((await farm.one.app.inject({ url: `/api/telling/notices/${id}` })).json());
+  notificationSchema.parse((await farm.one.app.inject({ url: `/api/notifications/notices/${id}` })).json());
 /** What became of a test message, once it is no longer on its way. */
 const endOf = (id: string) =>
   until('the end of the message', async () => {
@@ -48,7 +49,7 @@ const endOf = (id: string) =>
 describe('web push', () => {
   let browser: PushBrowser;
   const subscribe = (path = '/device') =>
-    farm.post('/api/telling/devices', { endpoint: here(path), keys: browser.keys, label: 'Phone of the shed' });
+    farm.post('/api/notifications/devices', { endpoint: here(path), keys: browser.keys, label: 'Phone of the shed' });
   beforeEach(() => {
     browser = makePushBrowser();
   });
@@ -70,7 +71,7 @@ describe('web push', () => {
     // The button on the notification acknowledges with the secret that came along.
     const pressed = await farm.one.app.inject({
       method: 'POST',
-      url: `/told/${message.acknowledge}`,
+      url: `/acknowledge/${message.acknowledge}`,
       headers: { accept: 'application/json' },
     });
     expect(pressed.json()).toMatchObject({ state: 'done' });
@@ -95,12 +96,16 @@ describe('web push', () => {
     await subscribe(); // the same endpoint again is the same device
     const { devices } = await telling();
     expect(devices.map(({ label }) => label)).toEqual(['Phone of the shed']);
-    const gone = await farm.one.app.inject({ method: 'DELETE', url: `/api/telling/devices/${devices[0]?.id}` });
+    const gone = await farm.one.app.inject({ method: 'DELETE', url: `/api/notifications/devices/${devices[0]?.id}` });
     expect([gone.statusCode, (await telling()).devices]).toEqual([204, []]);
   });
 
   test('an endpoint inside the network is not asked', async () => {
-    await farm.post('/api/telling/devices', { endpoint: 'https://127.0.0.1:1/x', keys: browser.keys, label: 'sly' });
+    await farm.post('/api/notifications/devices', {
+      endpoint: 'https://127.0.0.1:1/x',
+      keys: browser.keys,
+      label: 'sly',
+    });
     const message = await endOf(await askTest('push'));
     expect([message.state, message.attempts[0]?.detail]).toEqual([
       'given-up',
@@ -111,7 +116,7 @@ describe('web push', () => {
 
 describe('webhook', () => {
   const wish = (path = '/hook') => farm.wish({ webhook: { on: true, url: here(path) } });
-  const secret = async () => ((await farm.post('/api/telling/webhook-secret')) as { secret: string }).secret;
+  const secret = async () => ((await farm.post('/api/notifications/webhook-secret')) as { secret: string }).secret;
   const headersOf = ({ headers }: GotRequest) => headers as Record<string, string>;
 
   test('is signed as the reference library wants it; changed, old or unsigned it is refused there', async () => {
@@ -164,7 +169,7 @@ describe('webhook', () => {
     receiver.answer = ({ path }, response) => void (path === '/hook' ? undefined : response.writeHead(201).end());
     await wish();
     const browser = makePushBrowser();
-    await farm.post('/api/telling/devices', { endpoint: here('/device'), keys: browser.keys, label: 'Phone' });
+    await farm.post('/api/notifications/devices', { endpoint: here('/device'), keys: browser.keys, label: 'Phone' });
     await farm.overheat();
     await until('both to be asked', () =>
       new Set(receiver.got.map(({ path }) => path)).size === 2 ? true : undefined,
@@ -178,7 +183,7 @@ test('who may be told is told in the description of what an alarm caused', async
   await farm.wish({ webhook: { on: true, url: here('/hook') } });
   const { id } = await farm.overheat();
   const told = await until('it to be sent', async () => {
-    const { notices } = (await farm.one.app.inject({ url: `/api/alarms/${id}/told` })).json() as {
+    const { notices } = (await farm.one.app.inject({ url: `/api/alarms/${id}/notifications` })).json() as {
       notices: NotificationView[];
     };
     return notices[0]?.messages[0]?.state === 'sent' ? notices : undefined;

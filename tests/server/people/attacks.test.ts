@@ -293,7 +293,7 @@ describe('what must not be known', () => {
     const urls = [
       `/api/piles?token=${secret}`,
       `/calendar/${secret}.ics`,
-      `/told/${secret}`,
+      `/acknowledge/${secret}`,
       `/x/${secret}`,
       `/api/photos/${secret}`,
     ];

@@ -43,7 +43,7 @@ const signUpPhone = async (who: Who) => {
   phones += 1;
   const endpoint = `https://push.example/phone-${phones}`;
   const { keys } = makePushBrowser();
-  const answer = await send('POST', '/api/telling/devices', who, { endpoint, keys, label: `phone ${phones}` });
+  const answer = await send('POST', '/api/notifications/devices', who, { endpoint, keys, label: `phone ${phones}` });
   expect(answer.statusCode).toBe(201);
   return endpoint;
 };
@@ -180,7 +180,7 @@ describe('signing out', () => {
   test('a browser that says who sits there takes its own device along and ends another’s', async () => {
     const first = as(await signIn(one.app, 'Vera'));
     const endpoint = await signUpPhone(first);
-    const here = (who: Who) => send('POST', '/api/telling/devices/here', who, { endpoint });
+    const here = (who: Who) => send('POST', '/api/notifications/devices/here', who, { endpoint });
     const later = as(await signIn(one.app, 'Vera'));
     expect((await here(later)).json()).toEqual({ isTold: true });
     expect(await lastRow()).toMatchObject({ personName: 'Vera', what: 'signed in anew on a device that is told' });

@@ -38,12 +38,12 @@ type Who = Record<string, string>;
 const send = (method: 'GET' | 'POST' | 'PUT', url: string, headers: Who, payload?: object) =>
   one.app.inject({ method, url, headers, remoteAddress: freshAddress(), ...(payload && { payload }) });
 const wish = (who: Who, address: string, more: Partial<Preferences> = {}) =>
-  send('PUT', '/api/telling', who, preferencesSchema.parse({ email: { on: address !== '', address }, ...more }));
-const askCode = (who: Who) => send('POST', '/api/telling/mail/code', who);
-const enter = (who: Who, code: string) => send('POST', '/api/telling/mail/confirmation', who, { code });
-const askTest = (who: Who) => send('POST', '/api/telling/test', who, { way: 'email' });
+  send('PUT', '/api/notifications', who, preferencesSchema.parse({ email: { on: address !== '', address }, ...more }));
+const askCode = (who: Who) => send('POST', '/api/notifications/mail/code', who);
+const enter = (who: Who, code: string) => send('POST', '/api/notifications/mail/confirmation', who, { code });
+const askTest = (who: Who) => send('POST', '/api/notifications/test', who, { way: 'email' });
 const standing = async (who: Who) =>
-  (await send('GET', '/api/telling', who)).json<{ mail: { standing: string; goesTo: string | null } }>().mail;
+  (await send('GET', '/api/notifications', who)).json<{ mail: { standing: string; goesTo: string | null } }>().mail;
 /** The newest mail to an address, once all has been brought. */
 const newest = async (address: string) => {
   await one.installation.delivery.settled();
@@ -142,7 +142,7 @@ test('tests of all people together are bounded too', async () => {
   for (let count = 0; count < server.atOnce / person.atOnce + 1; count += 1) {
     const who = as(await join(one, `Helper ${count}`, 'viewer'));
     for (let more = 0; more < person.atOnce; more += 1) {
-      const answer = await send('POST', '/api/telling/test', who, { way: 'push' });
+      const answer = await send('POST', '/api/notifications/test', who, { way: 'push' });
       if (answer.statusCode === 202) sent += 1;
     }
   }
@@ -194,8 +194,8 @@ test('the code stands in no table, no answer and no row of the audit trail', asy
     await journal.telling.notices.get(id),
     await journal.telling.mailAddresses.list(),
     await journal.audit.list({ limit: 500 }),
-    (await send('GET', `/api/telling/notices/${id}`, people.keeper)).body,
-    (await send('GET', '/api/telling/undelivered', people.keeper)).body,
+    (await send('GET', `/api/notifications/notices/${id}`, people.keeper)).body,
+    (await send('GET', '/api/notifications/undelivered', people.keeper)).body,
   ];
   for (const text of kept.map((one) => JSON.stringify(one))) {
     expect(text).not.toContain(code);
@@ -208,11 +208,11 @@ test('a code that cannot be delivered is no trouble of everybody’s', async () 
   await wish(people.viewer, 'no-such@saltmere.example');
   const { id } = (await askCode(people.viewer)).json<{ id: string }>();
   await one.installation.delivery.settled();
-  const notice = (await send('GET', `/api/telling/notices/${id}`, people.viewer)).json<{
+  const notice = (await send('GET', `/api/notifications/notices/${id}`, people.viewer)).json<{
     messages: { state: string }[];
   }>();
   expect(notice.messages).toMatchObject([{ state: 'given-up' }]);
-  expect((await send('GET', '/api/telling/undelivered', people.viewer)).json()).toEqual({ messages: [] });
+  expect((await send('GET', '/api/notifications/undelivered', people.viewer)).json()).toEqual({ messages: [] });
 });
 
 test('whoever was removed has no address left', async () => {
@@ -319,6 +319,6 @@ describe('where mail goes', () => {
 });
 
 test('somebody unknown has nothing sent', async () => {
-  for (const url of ['/api/telling/mail/code', '/api/telling/test'])
+  for (const url of ['/api/notifications/mail/code', '/api/notifications/test'])
     expect((await send('POST', url, {})).statusCode).toBe(401);
 });

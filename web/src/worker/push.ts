@@ -69,7 +69,7 @@ function show(worker: ServiceWorkerGlobalScope, message: PushedMessage): Promise
 /** By the link's own address; where that fails a person must see it. */
 async function acknowledge(worker: ServiceWorkerGlobalScope, secret: string, path: string): Promise<void> {
   try {
-    const answer = await fetch(`/told/${encodeURIComponent(secret)}`, {
+    const answer = await fetch(`/acknowledge/${encodeURIComponent(secret)}`, {
       method: 'POST',
       headers: { accept: 'application/json' },
     });

@@ -63,7 +63,7 @@ function answerTo(request: Request): Promise<Response> | undefined {
 
 /** Answers, files and exports of the server, not pages. */
 function isOfInstallation(pathname: string): boolean {
-  return /^\/(api|metrics|told)(\/|$)/.test(pathname);
+  return /^\/(api|metrics|acknowledge|told)(\/|$)/.test(pathname);
 }
 
 /** Its name carries a digest of what is in it. */

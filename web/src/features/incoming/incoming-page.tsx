@@ -5,7 +5,7 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
 import { Foreign } from './foreign.tsx';
 import { Refusals } from './refusals.tsx';
-import { RefusedConnections } from './turned-away.tsx';
+import { RefusedConnections } from './refused-connections.tsx';
 
 export function IncomingPage() {
   const heading = usePage('What came in');

@@ -13,4 +13,4 @@ export const makeKey = (key: NewKey) => ask(madeKeySchema, '/api/keys', { method
 export const revokeKey = (id: string) => ask(z.unknown(), `/api/keys/${encodeURIComponent(id)}`, { method: 'DELETE' });
 export const setAuthRule = (everyProbeNeedsAKey: boolean) =>
   ask(keysAnswerSchema, '/api/keys/rule', { method: 'PUT', body: { everyProbeNeedsAKey } });
-export const getRefusedConnections = () => ask(refusedConnectionsAnswerSchema, '/api/ingest/turned-away');
+export const getRefusedConnections = () => ask(refusedConnectionsAnswerSchema, '/api/ingest/refused-connections');

@@ -19,11 +19,11 @@ export const morePlaces = [
   ['/who-did-what', 'Who did what', 'Every change, by whom, when and from where.'],
   ['/account', 'You', 'Where you are signed in, your password, tokens for programs.'],
   [
-    '/keeping',
+    '/retention',
     'How long readings are kept',
     'What they take up on disk, and from which age on ten-minute means are enough.',
   ],
-  ['/telling', 'How I am told', 'Push, e-mail, webhook; of what, when, and who is told next; a test for each.'],
+  ['/notifications', 'How I am told', 'Push, e-mail, webhook; of what, when, and who is told next; a test for each.'],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 

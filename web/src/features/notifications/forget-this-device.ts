@@ -32,7 +32,7 @@ export async function sayThisDevice(): Promise<void> {
   const standing = await subscription().catch(() => null);
   if (!standing) return;
   const body = { endpoint: standing.endpoint };
-  const { isTold } = await ask(deviceHereAnswerSchema, '/api/telling/devices/here', { method: 'POST', body });
+  const { isTold } = await ask(deviceHereAnswerSchema, '/api/notifications/devices/here', { method: 'POST', body });
   if (isTold) return;
   await giveBack();
   pushEnded.set(true);

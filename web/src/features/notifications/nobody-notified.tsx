@@ -15,13 +15,13 @@ export function NobodyNotified() {
   return (
     <p class="nobody-notified">
       <b>Nobody is notified of warnings: they stand on these pages only.</b>{' '}
-      {path === '/telling' ? (
+      {path === '/notifications' ? (
         'Set up one of the ways below, and send a test.'
       ) : mayOwn ? (
-        <a href="/telling">Set up e-mail, push or a webhook</a>
+        <a href="/notifications">Set up e-mail, push or a webhook</a>
       ) : (
         <>
-          Ask an owner to set up notifications, or <a href="/telling">set up your own</a>.
+          Ask an owner to set up notifications, or <a href="/notifications">set up your own</a>.
         </>
       )}
     </p>

@@ -20,29 +20,31 @@ const made = z.object({ id: z.string() });
 const nothing = z.unknown();
 const piece = encodeURIComponent;
 
-export const getTelling = () => ask(tellingAnswerSchema, '/api/telling');
+export const getTelling = () => ask(tellingAnswerSchema, '/api/notifications');
 export const savePreferences = (wishes: Preferences) =>
-  ask(tellingAnswerSchema, '/api/telling', { method: 'PUT', body: wishes });
+  ask(tellingAnswerSchema, '/api/notifications', { method: 'PUT', body: wishes });
 export const addDevice = (device: { endpoint: string; keys: { p256dh: string; auth: string }; label: string }) =>
-  ask(pushDeviceSchema, '/api/telling/devices', { method: 'POST', body: device });
-export const removeDevice = (id: string) => ask(nothing, `/api/telling/devices/${piece(id)}`, { method: 'DELETE' });
-export const sendTest = (way: NotificationChannel) => ask(made, '/api/telling/test', { method: 'POST', body: { way } });
-export const sendMailCode = () => ask(made, '/api/telling/mail/code', { method: 'POST' });
+  ask(pushDeviceSchema, '/api/notifications/devices', { method: 'POST', body: device });
+export const removeDevice = (id: string) =>
+  ask(nothing, `/api/notifications/devices/${piece(id)}`, { method: 'DELETE' });
+export const sendTest = (way: NotificationChannel) =>
+  ask(made, '/api/notifications/test', { method: 'POST', body: { way } });
+export const sendMailCode = () => ask(made, '/api/notifications/mail/code', { method: 'POST' });
 export const confirmMail = (code: string) =>
-  ask(mailAnswerSchema, '/api/telling/mail/confirmation', { method: 'POST', body: { code } });
-export const getNotice = (id: string) => ask(notificationSchema, `/api/telling/notices/${piece(id)}`);
+  ask(mailAnswerSchema, '/api/notifications/mail/confirmation', { method: 'POST', body: { code } });
+export const getNotice = (id: string) => ask(notificationSchema, `/api/notifications/notices/${piece(id)}`);
 export const renewSecret = () =>
-  ask(z.object({ secret: z.string() }), '/api/telling/webhook-secret', { method: 'POST' });
+  ask(z.object({ secret: z.string() }), '/api/notifications/webhook-secret', { method: 'POST' });
 
-export const getTold = (alarmId: string) => ask(alarmLinkAnswerSchema, `/api/alarms/${piece(alarmId)}/told`);
-export const getUndelivered = () => ask(undeliveredAnswerSchema, '/api/telling/undelivered');
+export const getTold = (alarmId: string) => ask(alarmLinkAnswerSchema, `/api/alarms/${piece(alarmId)}/notifications`);
+export const getUndelivered = () => ask(undeliveredAnswerSchema, '/api/notifications/undelivered');
 export const sayUndeliveredSeen = (id: string) =>
-  ask(nothing, `/api/telling/undelivered/${piece(id)}/seen`, { method: 'POST' });
+  ask(nothing, `/api/notifications/undelivered/${piece(id)}/seen`, { method: 'POST' });
 
-export const getTellingPeople = () => ask(tellingPeopleSchema, '/api/telling/people');
-export const getOrders = () => ask(escalationAnswerSchema, '/api/telling/orders');
+export const getTellingPeople = () => ask(tellingPeopleSchema, '/api/notifications/people');
+export const getOrders = () => ask(escalationAnswerSchema, '/api/notifications/escalations');
 export const saveOrder = (site: string, order: z.input<typeof escalationSchema>) =>
-  ask(nothing, `/api/telling/orders/${piece(site)}`, { method: 'PUT', body: order });
-export const getServerNotifications = () => ask(serverNotificationsAnswerSchema, '/api/telling/house');
+  ask(nothing, `/api/notifications/escalations/${piece(site)}`, { method: 'PUT', body: order });
+export const getServerNotifications = () => ask(serverNotificationsAnswerSchema, '/api/notifications/server');
 export const saveServerNotifications = (installation: z.input<typeof serverNotificationsSchema>) =>
-  ask(serverNotificationsAnswerSchema, '/api/telling/house', { method: 'PUT', body: installation });
+  ask(serverNotificationsAnswerSchema, '/api/notifications/server', { method: 'PUT', body: installation });

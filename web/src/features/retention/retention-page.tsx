@@ -26,7 +26,7 @@ import './retention.css';
 const lookEveryMs = 2_000;
 
 const getKeeping = (days: number | undefined) =>
-  ask(keepingAnswerSchema, `/api/keeping${days === undefined ? '' : `?keptDays=${days}`}`);
+  ask(keepingAnswerSchema, `/api/retention${days === undefined ? '' : `?keptDays=${days}`}`);
 
 export function KeepingPage() {
   const heading = usePage('How long readings are kept');
@@ -149,7 +149,7 @@ function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
   const freed = (days: number) => keeping.wouldFree.find(({ keptDays }) => keptDays === days);
   const save = async () => {
     await mutation.run(async () =>
-      onChosen(await ask(keepingAnswerSchema, '/api/keeping', { method: 'PUT', body: { keptDays: wanted } })),
+      onChosen(await ask(keepingAnswerSchema, '/api/retention', { method: 'PUT', body: { keptDays: wanted } })),
     );
   };
   const choices: readonly (readonly [Pick, string, string])[] = [

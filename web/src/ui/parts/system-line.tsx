@@ -25,8 +25,8 @@ export function SystemLine() {
       <NobodyNotified />
       {isPushOver && (
         <p>
-          Push messages to this device have ended with an earlier sign-in. <a href="/telling">Set them up again</a> if
-          you want warnings here.
+          Push messages to this device have ended with an earlier sign-in.{' '}
+          <a href="/notifications">Set them up again</a> if you want warnings here.
         </p>
       )}
     </div>

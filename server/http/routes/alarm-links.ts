@@ -6,7 +6,7 @@ import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { type AcknowledgeByLinkParts, type AlarmLinkAnswer, answerTold } from '../../notify/acknowledge-by-link.ts';
 import { escaped } from '../../notify/channels/mail-body.ts';
-import { alarmLinkPath } from '../../notify/notification-links.ts';
+import { alarmLinkPath, earlierAlarmLinkPath } from '../../notify/notification-links.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 
@@ -32,18 +32,20 @@ export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts
     own.addContentTypeParser('application/x-www-form-urlencoded', { parseAs: 'string' }, (_request, _body, done) =>
       done(null, undefined),
     );
-    own.get(`${alarmLinkPath}:secret`, options, async (request, reply) =>
-      send(reply, await answerTold(parts, request.params.secret, false), false),
-    );
-    // The step of the alarm says who acknowledged, and by which message.
-    own.post(
-      `${alarmLinkPath}:secret`,
-      { ...options, config: { ...options.config, does: false as const } },
-      async (request, reply) => {
-        const answer = await answerTold(parts, request.params.secret, true);
-        return send(reply, answer, request.headers.accept?.includes('application/json') === true);
-      },
-    );
+    for (const path of [alarmLinkPath, earlierAlarmLinkPath]) {
+      own.get(`${path}:secret`, options, async (request, reply) =>
+        send(reply, await answerTold(parts, request.params.secret, false), false),
+      );
+      // The step of the alarm says who acknowledged, and by which message.
+      own.post(
+        `${path}:secret`,
+        { ...options, config: { ...options.config, does: false as const } },
+        async (request, reply) => {
+          const answer = await answerTold(parts, request.params.secret, true);
+          return send(reply, answer, request.headers.accept?.includes('application/json') === true);
+        },
+      );
+    }
   });
 }
 

@@ -33,7 +33,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
   const { telling } = journal;
 
   api.get(
-    '/api/alarms/:id/told',
+    '/api/alarms/:id/notifications',
     { config: viewer, schema: { params: idParams, response: { 200: alarmLinkAnswerSchema } } },
     async (request, reply) => {
       const { id } = request.params;
@@ -43,7 +43,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
   );
 
   api.get(
-    '/api/telling/undelivered',
+    '/api/notifications/undelivered',
     { config: viewer, schema: { response: { 200: undeliveredAnswerSchema } } },
     async () => {
       const lost = await telling.messages.undelivered(mostShown);
@@ -59,7 +59,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
   );
 
   api.post(
-    '/api/telling/undelivered/:id/seen',
+    '/api/notifications/undelivered/:id/seen',
     {
       config: { access: 'keeper', does: 'saw what could not be delivered' },
       schema: { params: idParams, response: { 204: z.undefined() } },
@@ -71,16 +71,20 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     },
   );
 
-  api.get('/api/telling/people', { config: viewer, schema: { response: { 200: tellingPeopleSchema } } }, async () => ({
-    people: (await delivery.people.listeners()).map(({ personId, name, ways }) => ({
-      id: personId,
-      name,
-      ways: [...new Set(ways.map(({ way }) => way))],
-    })),
-  }));
+  api.get(
+    '/api/notifications/people',
+    { config: viewer, schema: { response: { 200: tellingPeopleSchema } } },
+    async () => ({
+      people: (await delivery.people.listeners()).map(({ personId, name, ways }) => ({
+        id: personId,
+        name,
+        ways: [...new Set(ways.map(({ way }) => way))],
+      })),
+    }),
+  );
 
   api.get(
-    '/api/telling/orders',
+    '/api/notifications/escalations',
     { config: viewer, schema: { response: { 200: escalationAnswerSchema } } },
     async () => ({
       orders: (await telling.handOn.list()).map(({ siteId, personIds, afterMin }) => ({
@@ -92,7 +96,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
   );
 
   api.put(
-    '/api/telling/orders/:site',
+    '/api/notifications/escalations/:site',
     {
       config: { ...owner, does: 'changed who is told first' },
       schema: { params: siteParams, body: escalationSchema, response: { 200: escalationSchema } },
@@ -111,12 +115,12 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     heartbeat: delivery.heartbeat(),
   });
   api.get(
-    '/api/telling/house',
+    '/api/notifications/server',
     { config: owner, schema: { response: { 200: serverNotificationsAnswerSchema } } },
     ofInstallation,
   );
   api.put(
-    '/api/telling/house',
+    '/api/notifications/server',
     {
       config: { ...owner, does: 'changed where messages may go' },
       schema: { body: serverNotificationsSchema, response: { 200: serverNotificationsAnswerSchema } },

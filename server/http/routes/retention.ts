@@ -4,12 +4,12 @@ import {
   keepingChangeSchema,
   keepingQuestionSchema,
 } from '../../../shared/contracts/retention.ts';
-import { type KeepingParts, keepingView } from '../../retention/keeping-view.ts';
+import { type KeepingParts, keepingView } from '../../retention/retention-view.ts';
 import type { Api } from '../api.ts';
 
 export function registerKeeping(api: Api, parts: KeepingParts): void {
   api.get(
-    '/api/keeping',
+    '/api/retention',
     {
       config: { access: 'viewer' },
       schema: { querystring: keepingQuestionSchema, response: { 200: keepingAnswerSchema } },
@@ -18,7 +18,7 @@ export function registerKeeping(api: Api, parts: KeepingParts): void {
   );
 
   api.put(
-    '/api/keeping',
+    '/api/retention',
     {
       config: { access: 'owner', does: 'changed how long readings are kept' },
       schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },

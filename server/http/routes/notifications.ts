@@ -33,7 +33,7 @@ const idParams = z.object({ id: z.string().min(1).max(100) });
 const viewer = { access: 'viewer' as const };
 const mostDevices = 20;
 const nobodyThere =
-  'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/telling/house and /api/telling/orders.';
+  'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/notifications/server and /api/notifications/escalations.';
 
 interface TellingParts {
   readonly delivery: Delivery;
@@ -65,7 +65,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   });
 
   api.get(
-    '/api/telling',
+    '/api/notifications',
     { config: viewer, schema: { response: { 200: tellingAnswerSchema } } },
     async (request, reply) => {
       const person = await asking(request);
@@ -74,7 +74,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   );
 
   api.put(
-    '/api/telling',
+    '/api/notifications',
     {
       config: { ...viewer, does: 'changed how they are told' },
       schema: { body: preferencesSchema, response: { 200: tellingAnswerSchema } },
@@ -90,7 +90,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   );
 
   api.post(
-    '/api/telling/devices',
+    '/api/notifications/devices',
     {
       config: { ...viewer, does: 'signed up a device to be told' },
       schema: { body: newPushDeviceSchema, response: { 201: pushDeviceSchema } },
@@ -120,7 +120,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   );
 
   api.post(
-    '/api/telling/devices/here',
+    '/api/notifications/devices/here',
     {
       config: { ...viewer, does: false },
       schema: {
@@ -155,7 +155,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   );
 
   api.delete(
-    '/api/telling/devices/:id',
+    '/api/notifications/devices/:id',
     {
       config: { ...viewer, does: 'removed a device from being told' },
       schema: { params: idParams, response: { 204: z.undefined() } },
@@ -170,7 +170,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   );
 
   api.post(
-    '/api/telling/test',
+    '/api/notifications/test',
     {
       config: { ...viewer, does: 'had a test sent' },
       schema: { body: testAskSchema, response: { 202: z.object({ id: z.string() }) } },
@@ -197,7 +197,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   });
 
   api.get(
-    '/api/telling/notices/:id',
+    '/api/notifications/notices/:id',
     { config: viewer, schema: { params: idParams, response: { 200: notificationSchema } } },
     async (request, reply) => {
       const told = await journal.telling.notices.get(request.params.id);
@@ -206,7 +206,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   );
 
   api.post(
-    '/api/telling/webhook-secret',
+    '/api/notifications/webhook-secret',
     {
       config: { ...viewer, does: 'made a webhook secret' },
       schema: { response: { 200: z.object({ secret: z.string() }) } },
