@@ -13,6 +13,7 @@ import type { KeptNotice, NoticeRecord } from '../../shared/store/notifications-
 import { msPerDay } from '../../shared/units.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
 import type { Way } from './channels/channel.ts';
+import type { PushKeys } from './channels/push-keys.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
 import type { DeliverySettings } from './delivery-settings.ts';
 import { Dispatcher } from './dispatcher.ts';
@@ -43,6 +44,7 @@ export interface DeliveryParts {
   readonly known: () => Promise<readonly KnownPerson[]>;
   readonly watch: () => Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
   readonly ways: Partial<Record<NotificationChannel, Way>>;
+  readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
   readonly heartbeat: Heartbeat;
   readonly newId: () => string;
@@ -55,6 +57,7 @@ export interface DeliveryParts {
 
 export class Delivery {
   readonly people: TellingPeople;
+  readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
   readonly mail: MailConfirmation;
   readonly #parts: DeliveryParts;
@@ -71,6 +74,7 @@ export class Delivery {
 
   constructor(parts: DeliveryParts) {
     this.#parts = parts;
+    this.pushKeys = parts.pushKeys;
     this.settings = parts.settings;
     const { journal, config } = parts;
     this.people = new TellingPeople({
@@ -97,6 +101,7 @@ export class Delivery {
 
   async start(): Promise<void> {
     if (this.#parts.alone) await this.#parts.journal.telling.messages.releaseAll();
+    await this.#beside('the keys for push messages', () => this.pushKeys.check());
     this.kick();
     this.#parts.heartbeat.start();
   }

@@ -10,6 +10,7 @@ import type { Way } from './channels/channel.ts';
 import { openEmail } from './channels/email.ts';
 import type { GuardedOptions } from './channels/guarded-request.ts';
 import { openPush } from './channels/push.ts';
+import { PushKeys } from './channels/push-keys.ts';
 import { openWebhook } from './channels/webhook.ts';
 import { Delivery } from './delivery.ts';
 import { DeliverySettings } from './delivery-settings.ts';
@@ -32,8 +33,9 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
   const { config, journal, clock, log, watch, unwell, machineNowMs, guard = {} } = parts;
   const settings = new DeliverySettings(journal);
   const allowed = () => settings.allowed();
+  const pushKeys = new PushKeys({ journal, clock, log, newId: randomUUID });
   const ways: Partial<Record<NotificationChannel, Way>> = {
-    push: openPush({ journal, clock, allowed, contact: contactOf(config), guard }),
+    push: openPush({ journal, keys: pushKeys, clock, allowed, contact: contactOf(config), guard }),
     webhook: openWebhook({ allowed, secretOf: (personId) => settings.webhookSecret(personId), guard }),
   };
   if (config.SMTP_URL !== undefined && config.MAIL_FROM !== undefined) {
@@ -56,6 +58,7 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     clock,
     log,
     ways,
+    pushKeys,
     settings,
     heartbeat,
     known: () => journal.people.list(),

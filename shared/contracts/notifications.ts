@@ -62,7 +62,11 @@ export const newPushDeviceSchema = z.object({
 
 export const deviceHereSchema = z.object({ endpoint: newPushDeviceSchema.shape.endpoint });
 /** Whether the browser that asks is signed up for whoever sits there. */
-export const deviceHereAnswerSchema = z.object({ isTold: z.boolean() });
+export const deviceHereAnswerSchema = z.object({
+  isTold: z.boolean(),
+  /** With which a browser subscribes now; one that did so with another gets nothing any more. */
+  pushKey: z.string(),
+});
 
 export const testAskSchema = z.object({ way: notificationChannelSchema, address: z.string().max(2000).optional() });
 

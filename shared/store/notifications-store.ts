@@ -222,6 +222,8 @@ export interface NotificationsStore {
     keep(device: PushDevice): Promise<void>;
     /** @param personId Only when it is theirs. */
     remove(id: string, personId?: string): Promise<boolean>;
+    /** Those that cannot be read too. @returns how many there were. */
+    removeAll(): Promise<number>;
     /**
      * A browser says who sits there now. Their own device goes with this session from now on (`moved`); one of somebody
      * else is removed (`anothers`): what they are told is no longer this person's to see.

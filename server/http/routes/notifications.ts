@@ -15,7 +15,6 @@ import {
 } from '../../../shared/contracts/notifications.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { pushKeys } from '../../notify/channels/push.ts';
 import type { Delivery } from '../../notify/delivery.ts';
 import { type KnownPerson, serverPerson } from '../../notify/people.ts';
 import { countTest } from '../../notify/sending-bounds.ts';
@@ -59,7 +58,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
     wishes: await people.preferencesOf(person.id),
     devices: (await journal.telling.devices.list(person.id)).map(deviceView),
     mail: await delivery.mail.view(person.id),
-    pushKey: (await pushKeys(journal)).publicKey,
+    pushKey: (await delivery.pushKeys.pair()).publicKey,
     canMail: delivery.can('email'),
     hasPublicAddress: parts.config.PUBLIC_URL !== undefined,
   });
@@ -133,9 +132,10 @@ export function registerTelling(api: Api, parts: TellingParts): void {
       const person = await asking(request);
       const { endpoint } = request.body;
       const before = (await journal.telling.devices.list()).find((one) => one.endpoint === endpoint);
-      if (!person || !before) return { isTold: false };
+      const { publicKey: pushKey } = await delivery.pushKeys.pair();
+      if (!person || !before) return { isTold: false, pushKey };
       const madeWith = signedUpWith(request);
-      if (madeWith === null) return { isTold: before.personId === person.id };
+      if (madeWith === null) return { isTold: before.personId === person.id, pushKey };
       await parts.people.trail.settle();
       const state = await journal.telling.devices.here(endpoint, person.id, madeWith);
       if (state === 'anothers') {
@@ -150,7 +150,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
           subject: before.label,
         });
       }
-      return { isTold: state === 'known' || state === 'moved' };
+      return { isTold: state === 'known' || state === 'moved', pushKey };
     },
   );
 

@@ -2,15 +2,16 @@
  * A letter to a device by web push (RFC 8030, encrypted as RFC 8291 has it, signed as RFC 8292). It never reaches
  * inwards: an endpoint is an address that a page gave.
  */
-import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { attemptTimeoutMs, type ChannelAnswer, type Job, type Way } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
 import { channelAnswer, channelError } from './http-answer.ts';
+import { type PushKeys, webPush } from './push-keys.ts';
 
 export interface PushOptions {
-  readonly journal: Pick<Journal, 'settings' | 'telling'>;
+  readonly journal: Pick<Journal, 'telling'>;
+  readonly keys: Pick<PushKeys, 'pair'>;
   readonly clock: Clock;
   readonly allowed: () => Promise<readonly string[]>;
   /** Whom a push service may write to about this sender: mailto: or https:. */
@@ -19,39 +20,24 @@ export interface PushOptions {
   readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
 }
 
-/** Large, and needed by few: it comes with the first device. */
-const webPush = async () => (await import('web-push')).default;
-
-const keysSetting = 'push-keys';
-const keysSchema = z.object({ publicKey: z.string(), privateKey: z.string() });
-export type PushKeys = z.infer<typeof keysSchema>;
-
 /** How long a push service keeps it for a device that is away [s]. */
 const livesS = 24 * 3600;
 
-/** The key pair that every device of this server was subscribed with; it must never change. */
-export async function pushKeys({ settings }: Pick<Journal, 'settings'>): Promise<PushKeys> {
-  const kept = await settings.read(keysSetting, keysSchema);
-  if (kept !== undefined) return kept;
-  const made = (await webPush()).generateVAPIDKeys();
-  await settings.write(keysSetting, made);
-  return made;
-}
-
 export function openPush(options: PushOptions): Way {
-  const { journal, clock, allowed, contact, timeoutMs = attemptTimeoutMs / 2, guard = {} } = options;
+  const { journal, keys, clock, allowed, contact, timeoutMs = attemptTimeoutMs / 2, guard = {} } = options;
 
   async function send(job: Job): Promise<ChannelAnswer> {
     const { message, notice } = job;
     try {
+      // Asked first: where the keys had to be made anew no device is left that could take it.
+      const pair = await keys.pair();
       const device = (await journal.telling.devices.list(message.personId)).find(({ id }) => id === message.address);
       if (!device) return { outcome: 'refused', detail: 'this device was removed' };
-      const keys = await pushKeys(journal);
       const details = (await webPush()).generateRequestDetails(
         { endpoint: device.endpoint, keys: { p256dh: device.p256dh, auth: device.auth } },
         JSON.stringify(pushPayload(job)),
         {
-          vapidDetails: { subject: contact, ...keys },
+          vapidDetails: { subject: contact, ...pair },
           TTL: livesS,
           urgency: notice.rank >= 1 ? 'high' : 'normal',
           // At the service a second copy takes the place of the first (RFC 8030 section 5.4); 32 letters at most.

@@ -125,6 +125,11 @@ function devicesOf(base: JournalBase): NotificationsStore['devices'] {
         if (personId !== undefined) removing = removing.where('person_id', '=', personId);
         return (await removing.executeTakeFirst()).numDeletedRows > 0n;
       }),
+    removeAll: () =>
+      base.write(async (transaction) => {
+        const { numDeletedRows } = await transaction.deleteFrom('push_device').executeTakeFirstOrThrow();
+        return Number(numDeletedRows);
+      }),
     here: (endpoint, personId, madeWith) =>
       base.write(async (transaction): Promise<DeviceHere> => {
         const row = await transaction

@@ -3,6 +3,7 @@ import pino from 'pino';
 import { type AlarmMachine, startAlarm } from '../../../core/alarms/alarm.ts';
 import type { Hold } from '../../../core/alarms/hold.ts';
 import type { ChannelAnswer, Job, Way } from '../../../server/notify/channels/channel.ts';
+import { PushKeys } from '../../../server/notify/channels/push-keys.ts';
 import { Delivery } from '../../../server/notify/delivery.ts';
 import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
@@ -83,11 +84,13 @@ export async function openService(): Promise<Service> {
     },
     close: () => undefined,
   };
+  const clock = { nowMs: () => service.nowMs, speed: 1 };
+  const log = pino({ level: 'silent' });
   const delivery = new Delivery({
     config: { PUBLIC_URL: undefined, SMTP_URL: 'smtp://127.0.0.1', ALERT_MAIL_TO: undefined },
     journal,
-    clock: { nowMs: () => service.nowMs, speed: 1 },
-    log: pino({ level: 'silent' }),
+    clock,
+    log,
     known: async () => people,
     watch: () => ({
       all: () => [],
@@ -95,6 +98,7 @@ export async function openService(): Promise<Service> {
       silenceOf: () => ({ answer: service.silence }),
     }),
     ways: { email: way, webhook: way },
+    pushKeys: new PushKeys({ journal, clock, log, newId }),
     settings: new DeliverySettings(journal),
     heartbeat: new Heartbeat({ url: async () => undefined, allowed: async () => [], unwell: async () => undefined }),
     newId,

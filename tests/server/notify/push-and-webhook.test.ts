@@ -84,6 +84,49 @@ describe('web push', () => {
     expect((await telling()).pushKey).toBe(pushKey);
   });
 
+  test.each([
+    ['cut off', '{"publicKey":"BB'],
+    ['of two that do not belong together', '{"publicKey":"BPx4","privateKey":"c2VjcmV0"}'],
+    ['of another shape', '[]'],
+  ])(
+    'with damaged keys, %s: made anew, devices of before end, owners are told, and a device added again gets its messages',
+    async (_, damaged) => {
+      const { pushKey } = await telling();
+      await subscribe();
+      await farm.wish({ webhook: { on: true, url: here('/owner') } });
+      await farm.one.installation.journal.settings.set('push-keys', damaged);
+      await farm.reopen();
+      const toOwner = await until('word to the owner', () => receiver.got.find(({ path }) => path === '/owner'));
+      expect(toOwner.body.toString()).toMatch(
+        /keys for push messages were damaged and were made anew\. One device gets/,
+      );
+      const after = await telling();
+      expect(after.devices).toEqual([]);
+      expect(after.pushKey).not.toBe(pushKey);
+      expect(await farm.post('/api/notifications/devices/here', { endpoint: here('/device') })).toEqual({
+        isTold: false,
+        pushKey: after.pushKey,
+      });
+      await subscribe();
+      const message = await endOf(await askTest('push'));
+      expect(message.state).toBe('sent');
+      const request = receiver.got.find(({ path }) => path === '/device');
+      if (!request) throw new Error('nothing was pushed');
+      expect(checkVapid(request, `https://127.0.0.1:${receiver.port}`, Date.now() / 1000).publicKey).toBe(
+        after.pushKey,
+      );
+      const aside = await farm.one.installation.journal.settings.get('set-aside/setting/push-keys');
+      expect(aside).toBe(damaged);
+    },
+  );
+
+  test('with keys that are damaged while it runs makes them anew when they are next wanted', async () => {
+    await subscribe();
+    await farm.one.installation.journal.settings.set('push-keys', '{"cut');
+    const message = await endOf(await askTest('push'));
+    expect([message.state, (await telling()).devices]).toEqual(['given-up', []]);
+  });
+
   test.each([404, 410])('removes a device of which its service says %i', async (status) => {
     await subscribe();
     receiver.answer = (_got, response) => void response.writeHead(status).end();

@@ -5,8 +5,9 @@ import { deviceHereAnswerSchema } from '../../../../shared/contracts/notificatio
 import { ask } from '../../data/client.ts';
 import { createStore } from '../../data/store.ts';
 
-/** Whether messages to this device ended with an earlier sign-in of the same browser: said until they are wanted anew or not. */
-export const pushEnded = createStore<boolean>(false);
+/** Why messages to this device ended, if they did: said until they are wanted anew or not. */
+export type PushEnded = 'earlier-sign-in' | 'other-keys';
+export const pushEnded = createStore<PushEnded | null>(null);
 
 async function subscription(): Promise<PushSubscription | null> {
   if (!('serviceWorker' in navigator) || !('PushManager' in window)) return null;
@@ -22,7 +23,7 @@ async function giveBack(): Promise<void> {
 
 /** Best effort: whatever this browser does, the server drops what was signed up by a session that ended. */
 export async function forgetThisDevice(): Promise<void> {
-  pushEnded.set(false);
+  pushEnded.set(null);
   // Out of reach a browser may wait for its push service.
   await Promise.race([giveBack(), new Promise((resolve) => setTimeout(resolve, patienceMs))]);
 }
@@ -32,8 +33,19 @@ export async function sayThisDevice(): Promise<void> {
   const standing = await subscription().catch(() => null);
   if (!standing) return;
   const body = { endpoint: standing.endpoint };
-  const { isTold } = await ask(deviceHereAnswerSchema, '/api/notifications/devices/here', { method: 'POST', body });
+  const { isTold, pushKey } = await ask(deviceHereAnswerSchema, '/api/notifications/devices/here', {
+    method: 'POST',
+    body,
+  });
   if (isTold) return;
   await giveBack();
-  pushEnded.set(true);
+  pushEnded.set(isSubscribedWith(standing, pushKey) ? 'earlier-sign-in' : 'other-keys');
+}
+
+/** @param pushKey base64url, as the server gives it. */
+export function isSubscribedWith({ options }: PushSubscription, pushKey: string): boolean {
+  const { applicationServerKey: used } = options;
+  if (!used) return true; // a browser that does not say
+  const letters = Array.from(new Uint8Array(used), (byte) => String.fromCharCode(byte)).join('');
+  return btoa(letters).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '') === pushKey.replace(/=+$/, '');
 }

@@ -1,16 +1,19 @@
 /** Whether this device takes pushed messages, and subscribing it. */
-import { pushEnded } from './forget-this-device.ts';
+import { isSubscribedWith, pushEnded } from './forget-this-device.ts';
 import { addDevice } from './notifications-api.ts';
 
-export type DeviceState = 'ready' | 'subscribed' | 'forbidden' | 'not-here' | 'not-safe';
+/** `other-keys`: subscribed with keys that this server no longer uses, so nothing reaches it. */
+export type DeviceState = 'ready' | 'subscribed' | 'other-keys' | 'forbidden' | 'not-here' | 'not-safe';
 
 /** Why or whether this device can be told; push needs a page over TLS, or of this very machine. */
-export async function deviceState(): Promise<DeviceState> {
+export async function deviceState(pushKey: string): Promise<DeviceState> {
   if (!isSecureContext) return 'not-safe';
   if (!('serviceWorker' in navigator) || !('PushManager' in window) || !('Notification' in window)) return 'not-here';
   if (Notification.permission === 'denied') return 'forbidden';
   const worker = await navigator.serviceWorker.getRegistration();
-  return (await worker?.pushManager.getSubscription()) ? 'subscribed' : 'ready';
+  const subscription = await worker?.pushManager.getSubscription();
+  if (!subscription) return 'ready';
+  return isSubscribedWith(subscription, pushKey) ? 'subscribed' : 'other-keys';
 }
 
 /** Asks the person's leave, subscribes with the server's key and tells the server. @throws {Error} in words for the page. */
@@ -26,7 +29,7 @@ export async function subscribeThisDevice(pushKey: string): Promise<void> {
   const { endpoint, keys } = subscription.toJSON();
   if (!endpoint || !keys?.p256dh || !keys.auth) throw new Error('This browser gave no address to push to.');
   await addDevice({ endpoint, keys: { p256dh: keys.p256dh, auth: keys.auth }, label: deviceName(navigator.userAgent) });
-  pushEnded.set(false);
+  pushEnded.set(null);
 }
 
 async function subscribed(worker: ServiceWorkerRegistration, pushKey: string): Promise<PushSubscription> {

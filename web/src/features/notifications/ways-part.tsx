@@ -85,6 +85,8 @@ export function ChannelsPart({ telling, draft, saved, change, refresh, fieldErro
 }
 
 const stateWords: Record<Exclude<DeviceState, 'ready' | 'subscribed'>, string> = {
+  'other-keys':
+    'This device was added with keys that this server no longer uses, so no message reaches it. Add it again.',
   forbidden: 'This device does not allow notifications of these pages: allow them in the browser’s settings first.',
   'not-here':
     'This browser takes no notifications. On an iPhone put the pages on the home screen first, and open them from there.',
@@ -97,8 +99,8 @@ function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refr
   const nowMs = useServerNow();
   const reader = useReader(undefined);
   useEffect(() => {
-    void deviceState().then(setState);
-  }, [telling.devices.length]);
+    void deviceState(telling.pushKey).then(setState);
+  }, [telling.devices.length, telling.pushKey]);
   return (
     <>
       {telling.devices.length > 0 && (
@@ -124,7 +126,8 @@ function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refr
           ))}
         </ul>
       )}
-      {(state === 'ready' || state === 'subscribed') && (
+      {state !== undefined && state !== 'ready' && state !== 'subscribed' && <p class="hint">{stateWords[state]}</p>}
+      {(state === 'ready' || state === 'subscribed' || state === 'other-keys') && (
         <button
           type="button"
           disabled={mutation.busy}
@@ -133,7 +136,6 @@ function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refr
           {state === 'subscribed' && telling.devices.length > 0 ? 'Sign up this device again' : 'Tell this device'}
         </button>
       )}
-      {state !== undefined && state !== 'ready' && state !== 'subscribed' && <p class="hint">{stateWords[state]}</p>}
       <Refusal error={mutation.error} />
     </>
   );

@@ -4,15 +4,20 @@ import type { Health } from '../../../../shared/contracts/health.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
-import { pushEnded } from '../../features/notifications/forget-this-device.ts';
+import { type PushEnded, pushEnded } from '../../features/notifications/forget-this-device.ts';
 import { NobodyNotified } from '../../features/notifications/nobody-notified.tsx';
 import './system-line.css';
 
 const askEveryMs = 20_000;
 
+const pushOverWords: Record<PushEnded, string> = {
+  'earlier-sign-in': 'Push messages to this device have ended with an earlier sign-in.',
+  'other-keys': 'Push messages to this device have ended: this server’s keys for them were made anew.',
+};
+
 export function SystemLine() {
   const health = useInstallation((installation) => installation.health);
-  const isPushOver = useStore(pushEnded, (ended) => ended);
+  const pushOver = useStore(pushEnded, (ended) => ended);
   useEffect(() => {
     const timer = setInterval(() => void refreshHealth(), askEveryMs);
     return () => clearInterval(timer);
@@ -23,10 +28,9 @@ export function SystemLine() {
         <p key={said}>{said}</p>
       ))}
       <NobodyNotified />
-      {isPushOver && (
+      {pushOver && (
         <p>
-          Push messages to this device have ended with an earlier sign-in.{' '}
-          <a href="/notifications">Set them up again</a> if you want warnings here.
+          {pushOverWords[pushOver]} <a href="/notifications">Add this device again</a> if you want warnings here.
         </p>
       )}
     </div>
