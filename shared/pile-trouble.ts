@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { instantSchema } from './contracts/time.ts';
+import { messageSchema } from './messages/message.ts';
 
 const pileTroubleCodes = [
   'batch-unreadable',
@@ -21,6 +22,8 @@ export const pileTroubleSchema = z.object({
   /** One plain sentence, and what to do. */
   says: z.string(),
   todo: z.string(),
+  /** The same as data; absent in what was kept before messages had codes. */
+  messages: z.object({ says: messageSchema, todo: messageSchema }).optional(),
   /** What the program met, for whoever mends it: a row, a file, an error. */
   details: z.array(z.string()),
 });

@@ -2,6 +2,8 @@
  * What one standing alarm asks for, read beside the others that stand. Pages, messages and files all take it from here, so that
  * nobody reads two orders that exclude each other.
  */
+
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { graverOf } from '../alarms/precedence.ts';
@@ -38,7 +40,7 @@ export function adviceOf<A extends AdvisedAlarm>(alarm: AdvisedAlarm, alarms: re
 }
 
 function ownAdvice({ kind, eases, todo, byMs, caution }: AdvisedAlarm): Omit<Advice<never>, 'from'> {
-  return eases ? { todo: easedTodo(kind), byMs: null, caution } : { todo, byMs, caution };
+  return eases ? { todo: plainEnglish(easedTodo(kind)), byMs: null, caution } : { todo, byMs, caution };
 }
 
 function beginningSmall(sentence: string): string {

@@ -1,136 +1,115 @@
 /** What a pile says while an alarm stands. */
-import { plainEnglish } from '../../shared/messages/render.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { chipErrorK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { doubtedHeat } from '../warnings/doubted-heat.ts';
-import type { Finding } from '../warnings/finding.ts';
-import { spokenValue } from '../warnings/spoken-value.ts';
-import { duration } from '../words/words.ts';
 import { easedTodo } from './eased-todo.ts';
 import { againstHand, handSentence } from './hand-sentence.ts';
 import { damageSentence, doubtedSentence } from './heat-sentences.ts';
-import type { AlarmFacts, Saying } from './saying.ts';
+import type { AlarmFacts, Saying, Tone } from './saying.ts';
+import { spokenAt, unspoken } from './spoken-value.ts';
+
+const next = {
+  spreadOutNow: message('say.next.spread-out-now'),
+  turnNow: message('say.next.turn-now'),
+  soon: message('say.next.soon'),
+  soonReached: message('say.next.soon-reached'),
+  soonNotEased: message('say.next.soon-not-eased'),
+  measureCoreNow: message('say.next.measure-core-now'),
+};
+
+/** What asks for its own probe, whatever the finding of now is. */
+const ofProbes = {
+  'probe-stuck': { condition: message('say.probe-stuck'), next: message('say.next.probe-stuck'), tone: 'act' },
+  'probe-out': { condition: message('say.probe-out'), next: message('say.next.probe-out'), tone: 'act' },
+  'probe-silent': { condition: message('say.probe-silent'), next: message('say.next.probe-silent'), tone: 'watch' },
+} as const satisfies Partial<Record<WarningKind, Saying>>;
+
+const uneven = message('say.uneven');
 
 export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
-  const { assessment, temp, present } = facts;
-  const finding = present.get(kind);
-  const { core } = assessment.positions;
-  const coreSays =
-    core === null || core.temperatureC === null ? '' : `: ${spokenValue('core', core, assessment.atMs, temp)}`;
-  const { actC } = assessment.limits;
+  const finding = facts.present.get(kind);
+  const todo = finding?.todo;
+  const eased = (condition: Message, tone: Tone): Saying => ({ condition, next: todo ?? easedTodo(kind), tone });
 
   switch (kind) {
     case 'self-heating':
-      if (finding === undefined) return hazardUnseen(coreSays, facts);
+      if (todo === undefined) return hazardUnseen(facts);
       return {
-        condition: doubtedHottest('heating dangerously', facts) ?? `It is heating dangerously${hottest(facts)}.`,
-        next: plainEnglish(finding.todo),
+        condition: doubtedHottest('dangerous', facts) ?? message('say.heating-dangerously', hottest(facts)),
+        next: todo,
         tone: 'danger',
       };
     case 'overheating':
-      if (finding === undefined && isDoubtedHot(facts)) return doubtedSentence(facts);
-      if (finding === undefined && !coreIsHeard(facts)) return keptWithoutSight('It was too hot', facts);
-      if (finding === undefined) {
-        return {
-          condition: hasFallen(facts)
-            ? `It was too hot and is coming down${coreSays}.`
-            : `It was too hot, and no probe shows it now${coreSays}.`,
-          next: easedTodo(kind),
-          tone: 'watch',
-        };
-      }
-      return {
-        condition:
-          doubtedHottest('too hot', facts) ??
-          `${finding.nearness === 'at' ? 'It is as hot as it should get' : 'It is too hot'}${hottest(facts)}, and ${temp(actC)} is the limit.`,
-        next:
-          finding.severity === 'urgent'
-            ? 'Spread it out thin now, with gloves and a dust mask on: the culture you want is dying.'
-            : 'Turn it or spread it thinner now, with gloves and a dust mask on.',
-        tone: finding.severity === 'urgent' ? 'danger' : 'act',
-      };
+      return overheatingSentence(facts);
     case 'heat-doubted':
       return doubtedSentence(facts);
     case 'heat-damage':
       return damageSentence(facts);
     case 'overheating-soon':
       if (finding === undefined && coreIsHeard(facts)) return pastSoon(facts);
-      return {
-        condition: `It will soon be too hot${coreSays} and rising.`,
-        next: said(finding) ?? 'Be ready to turn it or spread it thinner.',
-        tone: 'act',
-      };
+      return { condition: message('say.soon', coreNow(facts)), next: todo ?? next.soon, tone: 'act' };
     case 'bad-smell':
     case 'wrong-growth':
     case 'hand-wet':
     case 'hand-dry':
       return handSentence(kind, facts);
     case 'drying':
-      return {
-        condition: againstHand('It is drying out', 'hand-dry', facts) ?? `It is drying out${coreSays}.`,
-        next: said(finding) ?? easedTodo(kind),
-        tone: 'act',
-      };
+      return eased(againstHand('hand-dry', facts) ?? message('say.drying', coreNow(facts)), 'act');
     case 'stalling':
-      return {
-        condition: `It has stopped warming before its work was done${coreSays}.`,
-        next: said(finding) ?? easedTodo(kind),
-        tone: 'act',
-      };
+      return eased(message('say.stalling', coreNow(facts)), 'act');
     case 'chilled':
-      return {
-        condition: `It is too cold to work${coreSays}.`,
-        next: said(finding) ?? easedTodo(kind),
-        tone: 'act',
-      };
+      return eased(message('say.chilled', coreNow(facts)), 'act');
     case 'waterlogged':
-      return {
-        condition: againstHand('It is too wet to breathe', 'hand-wet', facts) ?? `It is too wet to breathe${coreSays}.`,
-        next: said(finding) ?? easedTodo(kind),
-        tone: 'act',
-      };
+      return eased(againstHand('hand-wet', facts) ?? message('say.waterlogged', coreNow(facts)), 'act');
     case 'uneven':
-      return {
-        condition: 'It works unevenly: one part is far hotter than another.',
-        next: said(finding) ?? easedTodo(kind),
-        tone: 'watch',
-      };
+      return eased(uneven, 'watch');
     case 'probe-stuck':
-      return {
-        condition: 'A probe says the same number over and over, so it cannot be believed.',
-        next: said(finding) ?? 'Measure by hand and change the probe.',
-        tone: 'act',
-      };
     case 'probe-out':
-      return {
-        condition: 'A probe seems to have come out of the pile, or is failing.',
-        next: said(finding) ?? 'Push the probe back in, or change it.',
-        tone: 'act',
-      };
     case 'probe-silent':
-      return {
-        condition: 'A probe has stopped talking.',
-        next: said(finding) ?? 'Look at the probe: battery, cable, radio.',
-        tone: 'watch',
-      };
+      return todo === undefined ? ofProbes[kind] : { ...ofProbes[kind], next: todo };
   }
 }
 
-const said = (finding: Finding | undefined) => finding && plainEnglish(finding.todo);
+function overheatingSentence(facts: AlarmFacts): Saying {
+  const { assessment, temp, present } = facts;
+  const finding = present.get('overheating');
+  if (finding === undefined) {
+    if (isDoubtedHot(facts)) return doubtedSentence(facts);
+    if (!coreIsHeard(facts)) return keptWithoutSight('other', facts);
+    return { condition: heatUnseen('other', facts), next: easedTodo('overheating'), tone: 'watch' };
+  }
+  const isUrgent = finding.severity === 'urgent';
+  return {
+    condition:
+      doubtedHottest('other', facts) ??
+      message(finding.nearness === 'at' ? 'say.at-limit' : 'say.too-hot', {
+        ...hottest(facts),
+        actC: temp(assessment.limits.actC),
+      }),
+    next: isUrgent ? next.spreadOutNow : next.turnNow,
+    tone: isUrgent ? 'danger' : 'act',
+  };
+}
 
 /** The hazard stands, and no probe shows it now. Where none can, its last order holds, not the one for a pile that is merely lost sight of. */
-function hazardUnseen(coreSays: string, facts: AlarmFacts): Saying {
+function hazardUnseen(facts: AlarmFacts): Saying {
   const isUnknown = isDoubtedHot(facts) || !coreIsHeard(facts);
-  const saying = isDoubtedHot(facts) ? doubtedSentence(facts) : keptWithoutSight('It was heating dangerously', facts);
+  const saying = isDoubtedHot(facts) ? doubtedSentence(facts) : keptWithoutSight('dangerous', facts);
   if (isUnknown) return { ...saying, next: facts.hazardTodo ?? saying.next, tone: 'danger' };
   return {
-    condition: hasFallen(facts)
-      ? `It was heating dangerously and is coming down${coreSays}.`
-      : `It was heating dangerously, and no probe shows it now${coreSays}.`,
+    condition: heatUnseen('dangerous', facts),
     next: facts.hazardTodo ?? easedTodo('self-heating'),
     tone: 'act',
   };
+}
+
+/** How a heat is spoken of: "heating dangerously", or "too hot". */
+type Heat = 'dangerous' | 'other';
+
+function heatUnseen(heat: Heat, facts: AlarmFacts): Message {
+  return message('say.heat-unseen', { heat, hasFallen: hasFallen(facts), ...coreNow(facts) });
 }
 
 /** A newer reading says that it may be hot again. */
@@ -142,31 +121,23 @@ function isDoubtedHot({ assessment: { positions, limits, atMs } }: AlarmFacts): 
 function pastSoon(facts: AlarmFacts): Saying {
   const { assessment, temp } = facts;
   const { actC } = assessment.limits;
-  const sight = assessment.positions.core;
-  const coreC = sight?.temperatureC ?? 0;
-  const core = sight === null ? '' : spokenValue('core', sight, assessment.atMs, temp);
+  const coreC = assessment.positions.core?.temperatureC ?? 0;
+  const coreIsPart = spokenAt('core', facts);
   if (coreC > actC - chipErrorK) {
-    return {
-      condition: `It has just ${coreC > actC ? 'passed' : 'reached'} ${temp(actC)}: ${core}.`,
-      next: 'Be at it now, with gloves and a dust mask on, and turn it or spread it thinner if it stays there.',
-      tone: 'act',
-    };
+    const condition = message('say.soon-reached', { isPassed: coreC > actC, actC: temp(actC), coreIsPart });
+    return { condition, next: next.soonReached, tone: 'act' };
   }
-  if (hasFallen(facts)) {
+  if (hasFallen(facts))
     return {
-      condition: `It was on its way to being too hot and has eased: ${core}.`,
+      condition: message('say.soon-eased', { coreIsPart }),
       next: easedTodo('overheating-soon'),
       tone: 'watch',
     };
-  }
-  return {
-    condition:
-      assessment.coreCourse === 'rising'
-        ? `It still rises, though it may level off before it is too hot: ${core}, and ${temp(actC)} is the limit.`
-        : `It was on its way to being too hot and rises no further for now: ${core}.`,
-    next: 'Look again within the hour, and be ready to turn it or spread it thinner.',
-    tone: 'watch',
-  };
+  const condition =
+    assessment.coreCourse === 'rising'
+      ? message('say.soon-still-rising', { coreIsPart, actC: temp(actC) })
+      : message('say.soon-holds', { coreIsPart });
+  return { condition, next: next.soonNotEased, tone: 'watch' };
 }
 
 const hasFallen = ({ assessment }: AlarmFacts) => assessment.coreCourse === 'fallen';
@@ -175,6 +146,11 @@ const hasFallen = ({ assessment }: AlarmFacts) => assessment.coreCourse === 'fal
 function coreIsHeard({ assessment }: AlarmFacts): boolean {
   const { core } = assessment.positions;
   return core !== null && !core.silent && !assessment.coreDoubted;
+}
+
+function coreNow(facts: AlarmFacts): { readonly isCoreKnown: boolean; readonly coreIsPart: Message } {
+  const isCoreKnown = facts.assessment.positions.core?.temperatureC != null;
+  return { isCoreKnown, coreIsPart: isCoreKnown ? spokenAt('core', facts) : unspoken };
 }
 
 function hottestPlace({ assessment }: AlarmFacts): PilePosition | null {
@@ -189,38 +165,31 @@ function hottestPlace({ assessment }: AlarmFacts): PilePosition | null {
   return hottest;
 }
 
-function hottest(facts: AlarmFacts): string {
-  const { assessment, temp } = facts;
+function hottest(facts: AlarmFacts): { readonly isPlaceKnown: boolean; readonly hottestIsPart: Message } {
   const place = hottestPlace(facts);
-  const sight = place === null ? null : assessment.positions[place];
-  return place === null || sight === null ? '' : `: ${spokenValue(place, sight, assessment.atMs, temp)}`;
+  return { isPlaceKnown: place !== null, hottestIsPart: place === null ? unspoken : spokenAt(place, facts) };
 }
 
 /** The hottest place jumped since it was known to be so hot: down, as when it is opened, or further up. */
-function doubtedHottest(was: string, facts: AlarmFacts): string | null {
+function doubtedHottest(heat: Heat, facts: AlarmFacts): Message | null {
   const place = hottestPlace(facts);
   const sight = place === null ? null : facts.assessment.positions[place];
-  if (sight?.doubted == null) return null;
+  if (place === null || sight?.doubted == null) return null;
   const isUp = sight.doubted.temperatureC > (sight.temperatureC ?? 0);
-  const start = isUp ? `It is ${was} and may be hotter still` : `It was ${was} and may have cooled`;
-  return `${start}${hottest(facts)}, and the next reading decides.`;
+  return message('say.hottest-doubted', { heat, isUp, hottestIsPart: spokenAt(place, facts) });
 }
 
 /** An alarm that stands without fresh evidence: it says when it was last seen, and asks for a hand measurement. */
-function keptWithoutSight(was: string, { assessment, temp }: AlarmFacts): Saying {
+function keptWithoutSight(heat: Heat, { assessment, temp }: AlarmFacts): Saying {
   const core = assessment.positions.core;
-  const quiet = core?.atMs == null ? '' : ` ${duration(assessment.atMs - core.atMs)} ago`;
-  const last = core?.temperatureC == null ? '' : ` at ${temp(core.temperatureC)}`;
-  if (assessment.coreDoubted) {
-    return {
-      condition: `${was} before its core probe went wrong, and nobody knows how it is now.`,
-      next: 'Go and measure the core by hand now.',
-      tone: 'act',
-    };
-  }
-  return {
-    condition: `${was} when the core probe fell silent${quiet}${last}, and nobody knows how it is now.`,
-    next: 'Go and measure the core by hand now.',
-    tone: 'act',
-  };
+  const condition = assessment.coreDoubted
+    ? message('say.lost-sight-doubted', { heat })
+    : message('say.lost-sight', {
+        heat,
+        isAgeKnown: core?.atMs != null,
+        silentMs: assessment.atMs - (core?.atMs ?? assessment.atMs),
+        isTempKnown: core?.temperatureC != null,
+        lastC: temp(core?.temperatureC ?? 0),
+      });
+  return { condition, next: next.measureCoreNow, tone: 'act' };
 }

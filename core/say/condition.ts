@@ -2,26 +2,24 @@
  * The one plain sentence about a pile, and what to do next. It never says that a pile is safe, sanitised or ready;
  * never says that all is well while the core is not measured.
  */
-
-import { plainEnglish } from '../../shared/messages/render.ts';
-import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit } from '../../shared/units.ts';
+import { type Message, message, type Temperature } from '../../shared/messages/message.ts';
+import { celsiusToFahrenheit } from '../../shared/units.ts';
 import { handKinds, type WarningKind } from '../../shared/warning.ts';
 import { byGravity, graverOf, isProbeKind } from '../alarms/precedence.ts';
 import { isSilenced } from '../alarms/standing.ts';
 import type { Assessment } from '../session/assessment.ts';
 import type { Finding } from '../warnings/finding.ts';
-import { duration } from '../words/words.ts';
 import { alarmSentence } from './alarm-sentence.ts';
 import { askAgain } from './hand-sentence.ts';
 import { doubtedSentence } from './heat-sentences.ts';
 import { phaseSentence } from './phase-sentence.ts';
-import type { AlarmFacts, Saying, StandingAlarm, Units } from './saying.ts';
+import type { AlarmFacts, Saying, StandingAlarm, Tone } from './saying.ts';
 
-export type { Saying, StandingAlarm, Units } from './saying.ts';
+export type { Saying, StandingAlarm } from './saying.ts';
 
-export function sayCondition(assessment: Assessment, alarms: readonly StandingAlarm[], units: Units): Saying {
+export function sayCondition(assessment: Assessment, alarms: readonly StandingAlarm[]): Saying {
   const standing = alarms.filter(({ stands, heldBackBy }) => stands && heldBackBy == null);
-  const facts = factsOf(assessment, standing, units);
+  const facts = factsOf(assessment, standing);
   const saying = sayStanding(assessment, spokenKinds(standing), facts);
   // Whoever shelved it knows of it and has chosen when to see to it: it is not calm, but nothing is asked now.
   return saying.tone === 'act' && standing.length > 0 && standing.every(isSilenced)
@@ -73,56 +71,48 @@ function withAsk(saying: Saying, assessment: Assessment): Saying {
   return next === null ? saying : { ...saying, next, tone: 'watch' };
 }
 
-function factsOf(assessment: Assessment, standing: readonly StandingAlarm[], units: Units): AlarmFacts {
+function factsOf(assessment: Assessment, standing: readonly StandingAlarm[]): AlarmFacts {
   const { actC } = assessment.limits;
-  const temp = (tempC: number): string => {
-    const inUnits = (of: number): number => (units === 'F' ? celsiusToFahrenheit(of) : of);
-    const whole = Math.round(inUnits(tempC));
-    // "at 50 °C, and 50 °C is the limit" would puzzle: close to the limit a tenth is told.
-    const close = tempC !== actC && whole === Math.round(inUnits(actC));
-    return `${close ? Math.round(inUnits(tempC) * 10) / 10 : whole} °${units}`;
-  };
-  const steps = (deltaK: number): string =>
-    units === 'F' ? `${Math.round(kelvinDifferenceToFahrenheit(deltaK))} °F` : `${Math.round(deltaK)} °C`;
   const present = new Map<WarningKind, Finding>();
   for (const finding of assessment.findings) {
     if (finding.evidence === 'present' && !present.has(finding.kind)) present.set(finding.kind, finding);
   }
   const hazardTodo = standing.find(({ kind }) => kind === 'self-heating')?.todo ?? null;
-  return { assessment, temp, steps, present, hazardTodo };
+  return { assessment, temp: (tempC) => besideLimit(tempC, actC), present, hazardTodo };
 }
+
+/** In whole degrees; but "at 50 °C, and 50 °C is the limit" would puzzle: close to the limit, in either unit, a tenth is said. */
+function besideLimit(tempC: number, actC: number): Temperature {
+  const isClose =
+    tempC !== actC &&
+    (Math.round(tempC) === Math.round(actC) ||
+      Math.round(celsiusToFahrenheit(tempC)) === Math.round(celsiusToFahrenheit(actC)));
+  return isClose ? tempC : { valueC: tempC, decimals: 0 };
+}
+
+const unknown = (condition: Message, next: Message, tone: Tone): Saying => ({ condition, next, tone });
+
+const noProbe = unknown(message('say.no-probe'), message('say.next.no-probe'), 'watch');
+const coreNotMeasured = unknown(message('say.no-core'), message('say.next.no-core'), 'watch');
+const noWordYet = unknown(message('say.no-word-yet'), message('say.next.no-word-yet'), 'watch');
+const coreLikeAir = unknown(message('say.core-like-air'), message('say.next.core-like-air'), 'act');
+const coreStuck = message('say.core-stuck');
+const coreOut = message('say.core-out');
+const afterSilence = message('say.next.core-silent');
 
 function noCore(assessment: Assessment): Saying {
-  if (!assessment.hasProbe) {
-    return {
-      condition: 'No probe is in this pile, so nobody can say how it is.',
-      next: 'Put a probe into the middle of the pile and claim it as its core. Until then, measure the core by hand.',
-      tone: 'watch',
-    };
-  }
+  if (!assessment.hasProbe) return noProbe;
   const anyone = Object.values(assessment.positions).some((sight) => sight !== null);
-  return anyone
-    ? {
-        condition: 'The heart of this pile is not being measured, so nobody can say how it is.',
-        next: 'Put a probe into the middle of the pile and claim it as its core.',
-        tone: 'watch',
-      }
-    : {
-        condition: 'No probe in this pile has spoken yet.',
-        next: 'Claim a probe that is already talking, or see that it has power and reaches the network.',
-        tone: 'watch',
-      };
+  return anyone ? coreNotMeasured : noWordYet;
 }
 
-function silentCore(assessment: Assessment, facts: AlarmFacts): Saying {
-  const core = assessment.positions.core;
-  const quiet = duration(assessment.atMs - (core?.atMs ?? assessment.atMs));
-  const last = core?.temperatureC == null ? '' : `; it was at ${facts.temp(core.temperatureC)} then`;
-  return {
-    condition: `The core probe has been silent for ${quiet}, so nobody can say how the pile is${last}.`,
-    next: 'Measure the core by hand, then look at the probe: battery, cable, radio.',
-    tone: 'act',
-  };
+function silentCore({ positions: { core }, atMs }: Assessment, { temp }: AlarmFacts): Saying {
+  const condition = message('say.core-silent', {
+    silentMs: atMs - (core?.atMs ?? atMs),
+    isTempKnown: core?.temperatureC != null,
+    lastC: temp(core?.temperatureC ?? 0),
+  });
+  return unknown(condition, afterSilence, 'act');
 }
 
 /** A core that speaks and cannot be believed: stuck, or out of the pile. Wild values alone are thrown out and leave it known. */
@@ -132,30 +122,17 @@ function doubtfulCore(assessment: Assessment): Saying | null {
       position === 'core' && evidence === 'present' && (kind === 'probe-stuck' || kind === 'probe-out'),
   );
   if (!assessment.coreDoubted) return null;
-  if (finding === undefined) {
-    return {
-      condition: 'The core probe suddenly reads like the air, so nobody can say how the pile is.',
-      next: 'See whether the probe has been pulled out, and measure the core by hand.',
-      tone: 'act',
-    };
-  }
-  const why =
-    finding.kind === 'probe-stuck' ? 'says the same number over and over' : 'seems to have come out of the pile';
-  return {
-    condition: `The core probe ${why}, so nobody can say how the pile is.`,
-    next: plainEnglish(finding.todo),
-    tone: 'act',
-  };
+  if (finding === undefined) return coreLikeAir;
+  return unknown(finding.kind === 'probe-stuck' ? coreStuck : coreOut, finding.todo, 'act');
 }
 
 /** What another probe needs, when one does: the pile itself can still be judged by its core. */
-function probeElsewhere(assessment: Assessment): string | null {
+function probeElsewhere(assessment: Assessment): Message | null {
   for (const { kind, position, evidence, explainedBy } of assessment.findings) {
     if (evidence !== 'present' || explainedBy !== null || position === null) continue;
-    if (kind === 'probe-silent' && position !== 'core') return `Look at the ${position} probe: it has stopped talking.`;
-    if (kind === 'probe-stuck' && position !== 'core')
-      return `Look at the ${position} probe: it says the same number over and over.`;
-    if (kind === 'probe-out') return `Look at the ${position} probe: it has come out of its place, or is failing.`;
+    if (kind === 'probe-silent' && position !== 'core') return message('say.next.place-silent', { place: position });
+    if (kind === 'probe-stuck' && position !== 'core') return message('say.next.place-stuck', { place: position });
+    if (kind === 'probe-out') return message('say.next.place-out', { place: position });
   }
   return null;
 }

@@ -1,123 +1,131 @@
 /** What a pile says of the bad signs that a person noted, and what it asks for once something was done about one. */
 import { sampleMoistureFrac } from '../../shared/entry.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { growthWords, smellWords } from '../by-hand/note-words.ts';
 import type { Noted } from '../profiles/noted.ts';
 import type { Assessment } from '../session/assessment.ts';
 import { askedAgain, handAndEstimate } from '../warnings/by-hand.ts';
-import { spokenValue } from '../warnings/spoken-value.ts';
-import { duration, percent } from '../words/words.ts';
+import { asMessage } from './as-message.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
+import { spokenAt } from './spoken-value.ts';
+
+const someSign = message('say.sign');
+const coreAsWell = message('say.next.core-as-well');
+const coreDoubted = message('say.beside.core-doubted');
 
 export function handSentence(kind: HandKind, facts: AlarmFacts): Saying {
   const { assessment, present } = facts;
   const note = signOf(assessment, kind)?.note;
-  const next = plainEnglish(present.get(kind)?.todo ?? askedAgain[kind]);
-  if (note == null) return { condition: 'Somebody noted a bad sign.', next, tone: 'act' };
+  const next = present.get(kind)?.todo ?? askedAgain[kind];
+  if (note == null) return { condition: someSign, next, tone: 'act' };
+  const notePart = noteClause(kind, note, assessment.atMs);
+  const besidePart = besideClause(kind, facts);
   return {
-    condition: `${capital(noteWords(kind, note, assessment.atMs))}${besideWords(kind, facts)}.`,
-    next: `${next}${quietCore(facts) === null ? '' : ' Measure its core by hand as well.'}`,
+    condition:
+      besidePart === null
+        ? message('say.sign-noted', { notePart })
+        : message('say.sign-noted-beside', { notePart, besidePart }),
+    next: quietCore(assessment) === null ? next : paragraph(next, coreAsWell),
     tone: 'act',
   };
 }
 
-/** @example "Squeeze a handful from the core again, and write down how it feels." */
-export function askAgain(assessment: Assessment): string | null {
-  const answered = assessment.handSigns.find(({ state }) => state === 'answered');
+/** @example "It was watered 2 hours ago because it was too dry by hand. Squeeze a handful from the core again, and write down how it feels." */
+export function askAgain({ handSigns, atMs }: Assessment): Message | null {
+  const answered = handSigns.find(({ state }) => state === 'answered');
   if (answered?.answer == null) return null;
   const { kind, answer } = answered;
-  return `${doneWords[answer.kind] ?? 'Something was done'} ${ago(answer.atMs, assessment.atMs)} because ${because[kind]}. ${plainEnglish(askedAgain[kind])}`;
+  const because = message('say.next.answered', {
+    deed: deeds.find((deed) => deed === answer.kind) ?? 'other',
+    agoMs: agoMs(answer.atMs, atMs),
+    sign: signNames[kind],
+  });
+  return paragraph(because, askedAgain[kind]);
 }
 
-const doneWords: Partial<Record<string, string>> = {
-  watered: 'It was watered',
-  turned: 'It was turned',
-  spread: 'It was spread',
-  uncovered: 'It was uncovered',
-};
+const deeds = ['watered', 'turned', 'spread', 'uncovered'] as const;
 
-const because: Record<HandKind, string> = {
-  'hand-dry': 'it was too dry by hand',
-  'hand-wet': 'it was too wet by hand',
-  'bad-smell': 'it smelt bad',
-  'wrong-growth': 'something grew there that should not',
-};
+const signNames = { 'hand-dry': 'dry', 'hand-wet': 'wet', 'bad-smell': 'smell', 'wrong-growth': 'other' } as const;
+
+const againstHandCodes = {
+  'hand-dry': 'say.drying-against-hand',
+  'hand-wet': 'say.waterlogged-against-hand',
+} as const;
 
 /**
  * What the estimate says where a hand has said the contrary; null where no hand did.
  *
  * @example "It is drying out by the estimate (46 % water), though Ana’s squeeze 2 hours ago says it is damp enough."
  */
-export function againstHand(
-  estimate: string,
-  kind: 'hand-dry' | 'hand-wet',
-  { assessment }: AlarmFacts,
-): string | null {
+export function againstHand(kind: 'hand-dry' | 'hand-wet', { assessment }: AlarmFacts): Message | null {
   const sign = signOf(assessment, kind);
   if (sign?.state !== 'good' || sign.note === null || assessment.moisture === null) return null;
-  const when = ago(sign.note.atMs, assessment.atMs);
-  const says = kind === 'hand-dry' ? 'it is damp enough' : 'it is not too wet';
-  return `${estimate} by the estimate (${percent(assessment.moisture.frac)} water), though ${subject(sign.note)} ${when} says ${says}.`;
+  return message(againstHandCodes[kind], {
+    waterFrac: assessment.moisture.frac,
+    ...whoseWord(sign.note),
+    ...notedBy(sign.note, assessment.atMs),
+  });
 }
 
 function signOf({ handSigns }: Assessment, kind: HandKind): HandSign | undefined {
   return handSigns.find((sign) => sign.kind === kind);
 }
 
-function noteWords(kind: HandKind, note: Noted, nowMs: number): string {
-  const { what, by, atMs } = note;
-  const when = ago(atMs, nowMs);
-  const noted = by === null ? `noted ${when}` : `noted by ${by} ${when}`;
+function noteClause(kind: HandKind, note: Noted, nowMs: number): Message {
+  const { what } = note;
+  const noted = notedBy(note, nowMs);
   switch (what.kind) {
     case 'squeeze':
-      return `${subject(note)} ${when} says it is ${kind === 'hand-dry' ? 'too dry' : 'too wet'}`;
     case 'sample': {
-      const held = what.dryG === undefined ? '' : ` (${percent(sampleMoistureFrac(what.wetG, what.dryG))} water)`;
-      return `${subject(note)} ${when} says it is ${kind === 'hand-dry' ? 'too dry' : 'too wet'}${held}`;
+      const waterFrac =
+        what.kind === 'sample' && what.dryG !== undefined ? sampleMoistureFrac(what.wetG, what.dryG) : null;
+      return message('say.note.water', {
+        ...noted,
+        ...whoseWord(note),
+        isDry: kind === 'hand-dry',
+        isWeighed: waterFrac !== null,
+        waterFrac: waterFrac ?? 0,
+      });
     }
     case 'smell':
-      return `It smells ${smellWords(what.smells)}, ${noted}`;
+      return message('say.note.smell', { ...noted, smellsPart: asMessage(smellWords(what.smells)) });
     case 'growth':
-      return `${growthWords(what)}, ${noted}`;
+      return message('say.note.growth', { ...noted, growthPart: asMessage(growthWords(what)) });
     case 'readiness':
-      return kind === 'bad-smell' ? `Its smell was found bad, ${noted}` : `Its look was found bad, ${noted}`;
+      return message(kind === 'bad-smell' ? 'say.note.smell-judged' : 'say.note.look-judged', noted);
   }
 }
 
-/** @example "Ana’s squeeze"; without a name "a squeeze" */
-function subject({ by, what }: Noted): string {
-  const whose = by === null ? 'a' : `${by}’s`;
-  return `${whose} ${what.kind === 'sample' ? 'weighed sample' : 'squeeze'}`;
-}
+const whoseWord = ({ what }: Noted) => ({ how: what.kind === 'sample' ? 'sample' : 'other' }) as const;
 
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+const notedBy = ({ by, atMs }: Noted, nowMs: number) => ({
+  isNamed: by !== null,
+  byName: by ?? '',
+  agoMs: agoMs(atMs, nowMs),
+});
 
-function ago(atMs: number, nowMs: number): string {
-  return `${duration(Math.max(0, nowMs - atMs))} ago`;
-}
+const agoMs = (atMs: number, nowMs: number) => Math.max(0, nowMs - atMs);
 
 /** What the probes say beside it: the estimate where hand and estimate can be laid together, else the core. */
-function besideWords(kind: HandKind, facts: AlarmFacts): string {
-  const quiet = quietCore(facts);
-  if (quiet !== null) return `; ${quiet}`;
-  const { assessment, temp } = facts;
+function besideClause(kind: HandKind, facts: AlarmFacts): Message | null {
+  const { assessment } = facts;
+  const quiet = quietCore(assessment);
+  if (quiet !== null) return quiet;
   const { core } = assessment.positions;
   const told = assessment.moisture && handAndEstimate(kind, assessment.limits, assessment.moisture.frac, core !== null);
   if (told !== null) {
-    return told.agree
-      ? `; with that the estimate is ${percent(told.frac)} water`
-      : `; the estimate still says ${percent(told.frac)} water: they disagree`;
+    return message(told.agree ? 'say.beside.estimate-agrees' : 'say.beside.estimate-disagrees', {
+      waterFrac: told.frac,
+    });
   }
-  return core?.temperatureC == null ? '' : `; ${spokenValue('core', core, assessment.atMs, temp)}`;
+  return core?.temperatureC == null ? null : spokenAt('core', facts);
 }
 
 /** Why its heat is not known, where a core was measured before. */
-function quietCore({ assessment }: AlarmFacts): string | null {
-  const { core } = assessment.positions;
+function quietCore({ positions: { core }, atMs, coreDoubted: isDoubted }: Assessment): Message | null {
   if (core === null) return null;
-  if (core.silent)
-    return `its core probe has been silent for ${duration(assessment.atMs - (core.atMs ?? assessment.atMs))}`;
-  return assessment.coreDoubted ? 'its core probe cannot be believed now' : null;
+  if (core.silent) return message('say.beside.core-silent', { silentMs: atMs - (core.atMs ?? atMs) });
+  return isDoubted ? coreDoubted : null;
 }

@@ -2,109 +2,88 @@
  * How a pile is that nothing warns of, by where it is in its heat. It never says of a pile that it has not warmed when
  * it is warm: it may have been laid so.
  */
-
+import { type Difference, type Message, message } from '../../shared/messages/message.ts';
 import { warmExcessK } from '../estimate/phase.ts';
 import type { Assessment } from '../session/assessment.ts';
-import { isOld, spokenValue } from '../warnings/spoken-value.ts';
-import type { AlarmFacts, Saying } from './saying.ts';
+import { isOld } from '../warnings/spoken-value.ts';
+import type { AlarmFacts, Saying, Tone } from './saying.ts';
+import { spokenAt } from './spoken-value.ts';
+
+const next = {
+  workingWell: message('say.next.working-well'),
+  workingGently: message('say.next.working-gently'),
+  nearlyDone: message('say.next.nearly-done'),
+  passing: message('say.next.passing'),
+  settled: message('say.next.settled'),
+  late: message('say.next.late'),
+  warmAlready: message('say.next.warm-already'),
+  warmthFaded: message('say.next.warmth-faded'),
+  notBegun: message('say.next.not-begun'),
+};
 
 export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying {
-  const { temp, steps } = facts;
   const { core: sight } = assessment.positions;
   const coreC = sight?.temperatureC ?? 0;
-  const core = temp(coreC);
-  const coreIs = sight === null ? '' : spokenValue('core', sight, assessment.atMs, temp);
-  const aboveK = assessment.airC === null ? null : coreC - assessment.airC;
-  const old = sight !== null && isOld(sight, assessment.atMs);
-  const is = old ? 'was' : 'is';
+  const coreIsPart = spokenAt('core', facts);
+  const isOldNow = sight !== null && isOld(sight, assessment.atMs);
   // The air of now says nothing of a core of then.
-  const above = !old && aboveK !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
-  const { actC, comfortMinC, comfortMaxC } = assessment.limits;
-  const calm = (condition: string, next: string): Saying => ({ condition, next, tone: 'calm' });
+  const above = aboveAir(isOldNow || assessment.airC === null ? null : coreC - assessment.airC);
+  const { comfortMinC, comfortMaxC } = assessment.limits;
+  const actC = facts.temp(assessment.limits.actC);
+  const now = { isOld: isOldNow, coreIsPart };
 
-  if (coreC > actC) {
-    return {
-      condition: `The core ${old ? 'had' : 'has just'} passed ${temp(actC)}: ${coreIs}.`,
-      next: old
-        ? 'Measure the core by hand now; if it is still above, turn it or spread it thinner.'
-        : 'Look again in half an hour; if it is still above, turn it or spread it thinner.',
-      tone: 'watch',
-    };
-  }
+  if (coreC > assessment.limits.actC)
+    return said('watch', message('say.passed', { ...now, actC }), message('say.next.passed', { isOld: isOldNow }));
   switch (assessment.phase) {
     case 'resting':
-      return restingSentence(assessment, coreC, coreIs, facts);
-    case 'warming':
-      return calm(
-        `It ${is} warming${assessment.againstExpected === 'above' ? ' faster than such a pile usually does' : ''}: ${coreIs}${above}.`,
-        old
-          ? `Measure the core by hand soon: a pile that warms may come near ${temp(actC)} within hours.`
-          : `Leave it; look again before it comes near ${temp(actC)}.`,
-      );
+      return restingSentence(assessment, coreC, coreIsPart, facts);
+    case 'warming': {
+      const isFast = assessment.againstExpected === 'above';
+      const condition = message('say.warming', { ...now, ...above, isFast });
+      return said('calm', condition, message('say.next.warming', { isOld: isOldNow, actC }));
+    }
     case 'active':
       if (coreC > comfortMaxC) {
-        return {
-          condition: `It ${is} working hard: ${coreIs}, near the ${temp(actC)} at which to act.`,
-          next: `${old ? 'Measure the core by hand now' : 'Look again in an hour or two'}, and be ready to turn it or spread it thinner.`,
-          tone: 'watch',
-        };
+        const condition = message('say.working-hard', { ...now, actC });
+        return said('watch', condition, message('say.next.working-hard', { isOld: isOldNow }));
       }
       return coreC >= comfortMinC
-        ? calm(`It ${is} working well: ${coreIs}${above}.`, 'Leave it working.')
-        : calm(`It ${is} working gently: ${coreIs}${above}.`, 'Leave it working; see that it stays covered.');
-    case 'cooling':
-      return calm(
-        old ? `Its heat was passing: ${coreIs}${above}.` : `Its heat is passing: the core is down to ${core}${above}.`,
-        assessment.progressPct >= 90
-          ? 'Let it come down near the air; then turn it once and see whether it warms again.'
-          : 'Leave it covered; a second warming may follow.',
-      );
+        ? said('calm', message('say.working-well', { ...now, ...above }), next.workingWell)
+        : said('calm', message('say.working-gently', { ...now, ...above }), next.workingGently);
+    case 'cooling': {
+      const condition = message('say.passing', { ...now, ...above, coreC: facts.temp(coreC) });
+      return said('calm', condition, assessment.progressPct >= 90 ? next.nearlyDone : next.passing);
+    }
     case 'settled':
-      return calm(
-        `Its heat has come and gone: ${coreIs}, near the air.`,
-        'Smell it and look at it: only your nose and eyes can say whether it is done.',
-      );
+      return said('calm', message('say.settled', { coreIsPart }), next.settled);
   }
 }
 
 /** Nothing has risen by itself yet; but a pile may be laid warm, or its first warmth may have faded. */
-function restingSentence(assessment: Assessment, coreC: number, coreIs: string, { temp, steps }: AlarmFacts): Saying {
+function restingSentence(assessment: Assessment, coreC: number, coreIsPart: Message, { temp }: AlarmFacts): Saying {
   const { actC, comfortMaxC } = assessment.limits;
   const airC = assessment.airC ?? assessment.positions.air?.temperatureC ?? null;
   // Unmeasured air is taken as the judge takes it.
   const aboveK = coreC - (airC ?? Math.min(coreC, 25));
   const isWarm = aboveK >= warmExcessK;
-  const above = airC !== null && aboveK >= 2 ? `, ${steps(aboveK)} above the air` : '';
-  const isLate = assessment.againstExpected === 'below';
+  const above = { coreIsPart, ...aboveAir(airC === null ? null : aboveK) };
   if (isWarm && coreC > comfortMaxC) {
-    return {
-      condition: `It is hot already: ${coreIs}, near the ${temp(actC)} at which to act.`,
-      next: 'Look again in an hour or two, and be ready to turn it or spread it thinner.',
-      tone: 'watch',
-    };
+    const condition = message('say.hot-already', { coreIsPart, actC: temp(actC) });
+    return said('watch', condition, message('say.next.working-hard', { isOld: false }));
   }
-  if (isLate) {
-    return {
-      condition: isWarm
-        ? `It does not warm further: ${coreIs}${above}, cooler than such a pile usually is by now.`
-        : `It has not begun to warm: ${coreIs}${above}, later than such a pile usually takes.`,
-      next: 'Keep it covered and look again tonight.',
-      tone: 'watch',
-    };
-  }
-  if (isWarm) {
-    const next = 'Leave it covered; whether it makes heat of its own shows within a day or two.';
-    return { condition: `It is warm already: ${coreIs}${above}.`, next, tone: 'calm' };
-  }
+  if (assessment.againstExpected === 'below')
+    return said('watch', message(isWarm ? 'say.warms-no-further' : 'say.not-begun-late', above), next.late);
+  if (isWarm) return said('calm', message('say.warm-already', above), next.warmAlready);
   return assessment.phaseReason === 'heat-faded'
-    ? {
-        condition: `Its first warmth has faded: ${coreIs}.`,
-        next: 'Leave it covered; it may warm again within a day or two.',
-        tone: 'calm',
-      }
-    : {
-        condition: `It has not begun to warm yet: ${coreIs}.`,
-        next: 'Leave it covered; most piles warm within a day or two.',
-        tone: 'calm',
-      };
+    ? said('calm', message('say.warmth-faded', { coreIsPart }), next.warmthFaded)
+    : said('calm', message('say.not-begun', { coreIsPart }), next.notBegun);
+}
+
+const said = (tone: Tone, condition: Message, todo: Message): Saying => ({ condition, next: todo, tone });
+
+/** How far a core is above the air, where that is known and worth saying. */
+function aboveAir(aboveK: number | null): { readonly isAboveAir: boolean; readonly aboveK: Difference } {
+  return aboveK !== null && aboveK >= 2
+    ? { isAboveAir: true, aboveK: { valueK: aboveK, decimals: 0 } }
+    : { isAboveAir: false, aboveK: 0 };
 }

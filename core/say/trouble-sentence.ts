@@ -1,6 +1,7 @@
 /**
  * What is said of a pile that cannot be judged as it should be. It never reads as if the pile were well.
  */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { PileTroubleCode } from '../../shared/pile-trouble.ts';
 
 export interface TroubleFacts {
@@ -11,46 +12,30 @@ export interface TroubleFacts {
   readonly rowCount: number;
 }
 
-const byHand = 'Measure it by hand until then; it may be heating.';
-const backup = 'Ask whoever keeps this installation to put a backup back';
+const backup = message('say.trouble.todo.backup');
+const again = message('say.trouble.todo.again');
 
-export function sayTrouble({ code, judged, rowCount }: TroubleFacts): { says: string; todo: string } {
-  const records = rowCount === 1 ? 'One of its records' : `${rowCount} of its records`;
+export function sayTrouble({ code, judged, rowCount }: TroubleFacts): {
+  readonly says: Message;
+  readonly todo: Message;
+} {
   switch (code) {
     case 'batch-unreadable':
       return judged
-        ? {
-            says: 'What was laid here cannot be read in full, so this pile is judged by what is usual for its stage.',
-            todo: `${backup}, or set its limits again.`,
-          }
-        : {
-            says: 'Nobody is watching this pile: the record of its batch cannot be read.',
-            todo: `${backup}. ${byHand}`,
-          };
+        ? { says: message('say.trouble.batch-judged'), todo: message('say.trouble.todo.batch-judged') }
+        : { says: message('say.trouble.batch'), todo: backup };
     case 'records-unreadable':
       return judged
         ? {
-            says: `${records} cannot be read, so this pile is judged without ${rowCount === 1 ? 'it' : 'them'}.`,
-            todo: `${backup}, or write down again what is missing.`,
+            says: message('say.trouble.records-judged', { rowCount }),
+            todo: message('say.trouble.todo.records-judged'),
           }
-        : {
-            says: `Nobody is watching this pile: ${rowCount === 1 ? 'one of its records' : `${rowCount} of its records`} cannot be read.`,
-            todo: `${backup}. ${byHand}`,
-          };
+        : { says: message('say.trouble.records', { rowCount }), todo: backup };
     case 'readings-unreadable':
-      return {
-        says: 'Nobody is watching this pile: its readings cannot be read.',
-        todo: `It is tried again by itself. If it stays so, ask whoever keeps this installation. ${byHand}`,
-      };
+      return { says: message('say.trouble.readings'), todo: again };
     case 'not-judged':
-      return {
-        says: 'Nobody is watching this pile: it cannot be judged just now.',
-        todo: `It is tried again by itself. If it stays so, ask whoever keeps this installation. ${byHand}`,
-      };
+      return { says: message('say.trouble.not-judged'), todo: again };
     case 'not-kept':
-      return {
-        says: 'This pile is watched, but what is seen of it cannot be written down just now.',
-        todo: 'It is tried again by itself. See that the disk has room; warnings are sent all the same.',
-      };
+      return { says: message('say.trouble.not-kept'), todo: message('say.trouble.todo.not-kept') };
   }
 }

@@ -1,5 +1,6 @@
 /** Piles as the API shows and takes them. */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { pileTroubleSchema } from '../pile-trouble.ts';
 import { volumetric } from '../quantity.ts';
@@ -83,6 +84,8 @@ export const pileSummarySchema = z.object({
   condition: z.string(),
   /** What to do next, one plain sentence. */
   next: z.string(),
+  /** The same as data; absent in what was kept before messages had codes. */
+  messages: z.object({ condition: messageSchema, next: messageSchema }).optional(),
   tone: z.enum(tones),
   alarms: z.array(alarmSummarySchema),
   /** Why it is not judged as it should be; absent while all is well. */

@@ -6,11 +6,14 @@ import type { ExpectedBand } from '../../core/expect/band.ts';
 import type { PileNow } from '../../core/forecast/pile-now.ts';
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import { sayCondition } from '../../core/say/condition.ts';
-import type { Saying, StandingAlarm } from '../../core/say/saying.ts';
+import type { Saying, StandingAlarm, Tone } from '../../core/say/saying.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
 import { type Finding, gradeOf } from '../../core/warnings/finding.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
+import { metric } from '../../shared/messages/format.ts';
+import type { Message } from '../../shared/messages/message.ts';
+import { plainEnglish, renderEnglish } from '../../shared/messages/render.ts';
+import { plainSpaces } from '../../shared/messages/renderer.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { stageLimits } from '../../shared/stage.ts';
@@ -58,6 +61,19 @@ export function inWords({ seen, todo, caution, why }: Pick<Finding, 'seen' | 'to
     caution: caution && plainEnglish(caution),
     why: plainEnglish(why),
   };
+}
+
+/** What a pile says, in English. */
+export interface Said {
+  readonly condition: string;
+  readonly next: string;
+  readonly tone: Tone;
+}
+
+export function inSentences({ condition, next, tone }: Saying, unit: 'C' | 'F' = 'C'): Said {
+  const reader = { language: 'en', timeZone: 'UTC', nowMs: startMs, units: { ...metric, temperature: unit } };
+  const words = (said: Message) => plainSpaces(renderEnglish(said, reader));
+  return { condition: words(condition), next: words(next), tone };
 }
 
 export interface Event {
@@ -128,9 +144,9 @@ export class Played {
     return this.machines.get(`${kind}/${position}`)?.machine.state ?? 'never looked at';
   }
 
-  say(units: 'C' | 'F' = 'C'): Saying {
+  say(unit: 'C' | 'F' = 'C'): Said {
     if (this.last === null) throw new Error('Cannot say anything as the pile was never looked at');
-    return sayCondition(this.last, this.alarms, units);
+    return inSentences(sayCondition(this.last, this.alarms), unit);
   }
 
   raised(): string[] {

@@ -22,7 +22,8 @@ const stillInWords = [
 
   'core/readiness',
   'core/records',
-  'core/say',
+  'core/say/advice.ts',
+  'core/say/phrases.ts',
   'core/seasons',
   'core/warnings/spoken-value.ts',
   'core/words',

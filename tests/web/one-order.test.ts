@@ -4,6 +4,7 @@ import { yieldsTo } from '../../core/alarms/precedence.ts';
 import type { NoticeSources } from '../../core/notify/letter.ts';
 import { summaryMessage } from '../../core/notify/other-letters.ts';
 import { sayCondition } from '../../core/say/condition.ts';
+import type { Assessment } from '../../core/session/assessment.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
 import { alarmFacts } from '../../server/monitor/pile/alarm-notices.ts';
 import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
@@ -13,6 +14,8 @@ import { contentOf } from '../../server/notify/messages.ts';
 import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { alarmSummary } from '../../server/services/views/alarm-view.ts';
+import type { AlarmSummary } from '../../shared/contracts/piles.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import type { AlarmRecord } from '../../shared/store/journal.ts';
 import type { MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
@@ -21,7 +24,7 @@ import { type WarningKind, warningKinds } from '../../shared/warning.ts';
 import { actCautions } from '../../web/src/features/pile/act-caution.ts';
 import { handWateringWords } from '../../web/src/features/pile/water-words.ts';
 import { createAlarms } from '../../web/src/features/practice/practice-alarms.ts';
-import { inWords, startMs } from '../core/helpers.ts';
+import { inSentences, inWords, startMs } from '../core/helpers.ts';
 import { findingGallery, heatedTo } from '../helpers/finding-gallery.ts';
 import { until } from '../helpers/until.ts';
 
@@ -74,6 +77,14 @@ function standing(findings: readonly Finding[]): AlarmRecord[] {
 
 const summaries = (records: readonly AlarmRecord[]) =>
   records.map((record) => alarmSummary({ record, heldBackBy: null }, records));
+
+const said = (assessment: Assessment, alarms: readonly AlarmSummary[]) =>
+  inSentences(
+    sayCondition(
+      assessment,
+      alarms.map((alarm) => ({ ...alarm, todo: verbatim(alarm.todo) })),
+    ),
+  );
 
 const reader = { timeZone: 'UTC', unit: 'C' as const };
 const journalOf = (records: readonly AlarmRecord[]) => ({
@@ -137,7 +148,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
         expect(lesser).toMatchObject({ stands: true, seen, yieldsTo: graver?.id, by: graver?.by ?? null });
         expect(lesser?.todo).toContain('Follow the advice of “heating dangerously”');
         expect(lesser?.todo).toContain(rungTodo);
-        const { next, condition } = sayCondition(assessment, alarms, 'C');
+        const { next, condition } = said(assessment, alarms);
         expect(condition).toContain('heating dangerously');
         expect(exclusions([next, ...alarms.map(({ todo }) => todo)])).toEqual([]);
         if (!mayOpen) expect(unconditional(next)).not.toMatch(doing.opens);
@@ -242,7 +253,7 @@ test('a core that falls silent at 80 °C: the last order stands in the sentence 
   const findings = assessment.findings.filter(({ kind }) => kind !== 'self-heating');
   const silent = { ...assessment, findings, positions: { ...assessment.positions, core: { ...core, silent: true } } };
   const alarms = summaries(standing([at79.finding]));
-  const { next, tone, condition } = sayCondition(silent, alarms, 'C');
+  const { next, tone, condition } = said(silent, alarms);
   expect(condition).toContain('nobody knows how it is now');
   expect([next, tone]).toEqual([inWords(at79.finding).todo, 'danger']);
 });

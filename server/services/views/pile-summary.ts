@@ -3,8 +3,10 @@ import { sayCondition } from '../../../core/say/condition.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
 import { toldDoubt } from '../../../core/session/assessment-view.ts';
 import { toldHeat } from '../../../core/session/told-heat.ts';
-import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
+import type { AlarmSummary, PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { Position } from '../../../shared/names.ts';
 import type { OwnPile } from '../../monitor/pile/watched-pile.ts';
@@ -25,9 +27,15 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
     ...unseen,
     ...(unseen.batch && assessment && { batch: { ...unseen.batch, ...standOf(assessment) } }),
     positions: positionsNow(one, assessment, probes),
-    ...(batch && assessment && sayCondition(assessment, alarms, 'C')),
+    ...(batch && assessment && said(assessment, alarms)),
     alarms,
   };
+}
+
+function said(assessment: Assessment, alarms: readonly AlarmSummary[]) {
+  const standing = alarms.map((alarm) => ({ ...alarm, todo: verbatim(alarm.todo) }));
+  const { condition, next, tone } = sayCondition(assessment, standing);
+  return { ...inWords({ condition, next }, assessment.atMs), tone };
 }
 
 const standOf = ({ progressPct: progress, phase, phaseReason, moisture, heat, limits }: Assessment) => ({

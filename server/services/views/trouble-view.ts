@@ -4,12 +4,13 @@
 import { sayTrouble } from '../../../core/say/trouble-sentence.ts';
 import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
 import type { PileTrouble } from '../../../shared/pile-trouble.ts';
 import type { TroubleSeen } from '../../monitor/pile/trouble-seen.ts';
 
 export function troubleView(seen: TroubleSeen): PileTrouble {
   const { code, judged, sinceMs, details } = seen;
-  return { code, judged, since: toInstant(sinceMs), ...sayTrouble(seen), details: [...details] };
+  return { code, judged, since: toInstant(sinceMs), ...inWords(sayTrouble(seen), sinceMs), details: [...details] };
 }
 
 /** Of a pile that nobody judges, nothing else is said. */
@@ -17,5 +18,13 @@ export function withTrouble(summary: PileSummary, trouble: PileTrouble | null): 
   if (trouble === null) return summary;
   if (trouble.judged) return { ...summary, trouble };
   const inDanger = summary.alarms.some(({ severity, state }) => severity === 'danger' && state !== 'shelved');
-  return { ...summary, condition: trouble.says, next: trouble.todo, tone: inDanger ? 'danger' : 'act', trouble };
+  const { says: condition, todo: next, messages } = trouble;
+  return {
+    ...summary,
+    condition,
+    next,
+    messages: messages && { condition: messages.says, next: messages.todo },
+    tone: inDanger ? 'danger' : 'act',
+    trouble,
+  };
 }

@@ -1,7 +1,12 @@
 /** A pile as it is shown before anybody has judged it: what is written down of it, and nothing more. */
 import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { BatchRecord, PileRecord } from '../../../shared/store/journal.ts';
+
+const beingRead = inWords({ condition: message('say.read-first-time'), next: message('say.next.wait') }, 0);
+const nothingLaid = inWords({ condition: message('say.no-batch'), next: message('say.next.start-batch') }, 0);
 
 export function unseenPile(pile: PileRecord, batch: BatchRecord | null): PileSummary {
   return {
@@ -17,8 +22,7 @@ export function unseenPile(pile: PileRecord, batch: BatchRecord | null): PileSum
       phaseReason: 'not judged yet',
     },
     positions: {},
-    condition: batch ? 'This pile is being read for the first time.' : 'No batch lies here now.',
-    next: batch ? 'Wait a moment.' : 'Start the next batch when you lay it.',
+    ...(batch ? beingRead : nothingLaid),
     tone: 'calm',
     alarms: [],
   };

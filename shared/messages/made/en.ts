@@ -2,6 +2,7 @@
 import { cautionTexts } from './en/caution.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
+import { sayTexts } from './en/say.ts';
 import { warningsTexts } from './en/warnings.ts';
 import { whyTexts } from './en/why.ts';
 
@@ -10,6 +11,7 @@ export const enTexts = {
   ...cautionTexts,
   ...phaseTexts,
   ...plainTexts,
+  ...sayTexts,
   ...warningsTexts,
   ...whyTexts,
 };

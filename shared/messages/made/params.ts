@@ -2,6 +2,7 @@
 import type { CautionParams } from './params/caution.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
+import type { SayParams } from './params/say.ts';
 import type { WarningsParams } from './params/warnings.ts';
 import type { WhyParams } from './params/why.ts';
 
@@ -11,5 +12,6 @@ export interface MessageParams
     CautionParams,
     PhaseParams,
     PlainParams,
+    SayParams,
     WarningsParams,
     WhyParams {}

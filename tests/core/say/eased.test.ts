@@ -15,7 +15,7 @@ import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { caseOf } from '../../bench/detect/case.ts';
 import { purposeful } from '../../bench/detect/generators.ts';
-import { play, setupOf, through } from '../helpers.ts';
+import { inSentences, play, setupOf, through } from '../helpers.ts';
 
 const claimsFall = /\beased\b|coming down|rises no further/;
 
@@ -75,7 +75,7 @@ function sentencesOf(number: number, withBand: boolean): Said[] {
       machines.set(id, { alarm, machine });
     }
     const alarms = [...machines.values()].map(({ alarm }) => alarm);
-    const { condition } = sayCondition(assessment, alarms, 'C');
+    const { condition } = inSentences(sayCondition(assessment, alarms));
     const lately = core.filter(({ atMs }) => atMs > nowMs - 12 * msPerHour);
     said.push({
       pile: scenario.name,
@@ -133,7 +133,7 @@ for (const [how, core, hours, words] of table) {
     if (last === null) throw new Error('never looked at');
     const findings = last.findings.filter(({ kind }) => kind !== 'overheating-soon' && kind !== 'overheating');
     const alarm = { kind: 'overheating-soon', position: null, state: 'unacknowledged', stands: true } as const;
-    expect(sayCondition({ ...last, findings }, [alarm], 'C').condition).toContain(words);
+    expect(inSentences(sayCondition({ ...last, findings }, [alarm])).condition).toContain(words);
   });
 }
 

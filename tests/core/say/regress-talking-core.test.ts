@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { StandingAlarm } from '../../../core/say/saying.ts';
-import { type Played, play, setupOf, through } from '../helpers.ts';
+import { inSentences, type Played, play, setupOf, through } from '../helpers.ts';
 
 const standing = (kind: StandingAlarm['kind']): StandingAlarm[] => [
   { kind, state: 'unacknowledged', position: null, stands: true },
@@ -11,7 +11,7 @@ const standing = (kind: StandingAlarm['kind']): StandingAlarm[] => [
 /** What is said while an alarm of that kind still stands, whatever is seen now. */
 function sayWith(kind: StandingAlarm['kind'], { last }: Played) {
   if (last === null) throw new Error('never looked at');
-  return sayCondition(last, standing(kind), 'C');
+  return inSentences(sayCondition(last, standing(kind)));
 }
 
 test('sayCondition() of a pile that was dangerously hot and is talking: it is coming down', () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { sayCondition } from '../../../core/say/condition.ts';
 import type { StandingAlarm } from '../../../core/say/saying.ts';
 import type { AlarmState, WarningKind } from '../../../shared/warning.ts';
-import { type Played, play, setupOf, through } from '../helpers.ts';
+import { inSentences, type Played, play, setupOf, through } from '../helpers.ts';
 
 const dry = play(
   setupOf('bran', { recipe: { ...setupOf().recipe, moistureFrac: 0.42 } }),
@@ -21,7 +21,7 @@ const alarm = (kind: WarningKind, state: AlarmState, stands = true): StandingAla
 });
 const say = ({ last }: Played, alarms: readonly StandingAlarm[]) => {
   if (last === null) throw new Error('never looked at');
-  return sayCondition(last, alarms, 'C');
+  return inSentences(sayCondition(last, alarms));
 };
 
 describe('what a pile says of a shelved warning', () => {

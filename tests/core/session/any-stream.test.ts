@@ -10,7 +10,7 @@ import { sayCondition } from '../../../core/say/condition.ts';
 import { assess, type JudgeReading, type JudgeState, startJudge, stepJudge } from '../../../core/session/judge.ts';
 import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { setupOf, startMs } from '../helpers.ts';
+import { inSentences, setupOf, startMs } from '../helpers.ts';
 
 const places = ['core', 'top', 'base', 'edge', 'air'] as const;
 const usual = new Array<'temperature'>(12).fill('temperature');
@@ -109,7 +109,7 @@ test('stepJudge() and assess() of any stream never throw and never say a number 
         expect(noNumbers(said)).toEqual([]);
         expect(noNumbers(state)).toEqual([]);
         expect(words(said)).not.toMatch(/NaN|Infinity|undefined/);
-        expect(sayCondition(said, [], 'F').condition).not.toMatch(/NaN|Infinity|undefined|null/);
+        expect(inSentences(sayCondition(said, []), 'F').condition).not.toMatch(/NaN|Infinity|undefined|null/);
         const { forecast, moisture, progressPct } = said;
         expect(
           progressPct >= 0 && progressPct <= 100 && (moisture === null || (moisture.frac >= 0 && moisture.frac <= 1)),

@@ -65,9 +65,7 @@ test.each([
     expect(inWords(all.finding('overheating')).seen).toBe(
       `The core is at ${coreC} °C: a probe may be off by 0.5 °C, so it may well be at the 50 °C at which to act.`,
     );
-    expect(all.say().condition).toBe(
-      `It is as hot as it should get: the core is at ${coreC} °C, and 50 °C is the limit.`,
-    );
+    expect(all.say().condition).toBe(`It has reached its limit of 50 °C: the core is at ${coreC} °C.`);
   }
 });
 

@@ -1,7 +1,8 @@
 /** Sentences of messages, in the units and the zone of whoever reads. */
 import type { ReaderUnits } from '../../../shared/messages/format.ts';
-import type { Say } from '../../../shared/messages/message.ts';
+import { type Message, type Say, verbatim } from '../../../shared/messages/message.ts';
 import type { Render } from '../../../shared/messages/renderer.ts';
+import { sentenceIn } from '../ui/format/temperature.ts';
 import { useReader, useServerNow } from './live/use-installation.ts';
 import { type Prefs, usePrefs } from './prefs.ts';
 
@@ -17,6 +18,27 @@ export function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
 export function useSay(render: Render, siteId?: string): Say {
   const prefs = usePrefs();
   const nowMs = useServerNow();
-  const { timeZone = 'UTC' } = useReader(siteId);
+  const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone } = useReader(siteId);
   return (said) => render(said, { language: 'en', timeZone, nowMs, units: unitsOf(prefs) });
+}
+
+/** Something that holds sentences and, under the same names, the messages that they were made of. */
+type Spoken<Name extends string> = Readonly<Record<Name, string>> & {
+  readonly messages?: Readonly<Partial<Record<Name, Message>>> | undefined;
+};
+
+/**
+ * @returns Says one sentence of an answer; in its own words where it was kept before messages had codes.
+ * @example said(pile, 'condition')
+ */
+export function useSaid(
+  render: Render,
+  siteId?: string,
+): <Name extends string>(answer: Spoken<Name>, name: Name) => string {
+  const { unit } = usePrefs();
+  const say = useSay(render, siteId);
+  return (answer, name) => {
+    const said: Message = answer.messages?.[name] ?? verbatim(answer[name]);
+    return said.code === 'verbatim' ? sentenceIn(unit, said.params.text) : say(said);
+  };
 }

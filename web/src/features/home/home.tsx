@@ -1,10 +1,10 @@
 /** Every pile with its sentence, the most pressing first; or a welcome when there is none. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSaid } from '../../data/use-say.ts';
 import { ageWords, batchDay } from '../../ui/format/age.ts';
 import { clockTime, longDay } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { capital, counted, phaseNames, stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { MoundKey } from '../../ui/mound/mound-key.tsx';
@@ -83,7 +83,7 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
 }
 
 function Entry({ pile }: { readonly pile: PileSummary }) {
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile, pile.site);
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const waiting = unacknowledgedCount(pile);
@@ -97,8 +97,8 @@ function Entry({ pile }: { readonly pile: PileSummary }) {
           </h3>
           <ToneMark tone={pile.tone} />
         </header>
-        <p class="sentence">{sentenceIn(unit, pile.condition)}</p>
-        {pile.next && <p class="next">{sentenceIn(unit, pile.next)}</p>}
+        <p class="sentence">{said(pile, 'condition')}</p>
+        {pile.next && <p class="next">{said(pile, 'next')}</p>}
         <TroubleLine pile={pile} />
         {waiting > 0 && <p class="waiting">{counted(waiting, 'warning')} unacknowledged</p>}
         {silenced && <p class="facts">{silenced}</p>}

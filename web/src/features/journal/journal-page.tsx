@@ -2,8 +2,8 @@
 
 import { useRoute } from 'preact-iso';
 import { useInstallation } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { useSaid } from '../../data/use-say.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { May } from '../people/only-for.tsx';
 import { EntryList } from './entry-list.tsx';
@@ -14,7 +14,7 @@ export function JournalPage() {
   const id = params.id ?? '';
   const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === id));
   const isKnown = useInstallation((installation) => installation.piles !== null);
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile, pile?.site);
   const name = pile?.name ?? id;
   const heading = usePage(`Journal of ${name}`);
   if (isKnown && !pile) {
@@ -36,7 +36,7 @@ export function JournalPage() {
         <h1 ref={heading} tabIndex={-1}>
           <a href={`/piles/${id}`}>{name}</a>
         </h1>
-        {pile && <p class="quiet">{sentenceIn(unit, pile.condition)}</p>}
+        {pile && <p class="quiet">{said(pile, 'condition')}</p>}
       </header>
       <div class="journal-two">
         <section aria-labelledby="write">

@@ -6,7 +6,9 @@ import { positions } from '../../../../shared/names.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { useSaid } from '../../data/use-say.ts';
 import { ageWords } from '../../ui/format/age.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
@@ -40,7 +42,7 @@ export function PilePage() {
 
 function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: () => Promise<void> }) {
   const heading = usePage(pile.name);
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile, pile.site);
   const siteName = useInstallation(
     (installation) => installation.sites.find((site) => site.id === pile.site)?.name ?? pile.site,
   );
@@ -58,8 +60,8 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
           </h1>
           <ToneMark tone={pile.tone} />
         </div>
-        <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
-        {pile.next && <p class="next next-large">{sentenceIn(unit, pile.next)}</p>}
+        <p class="sentence sentence-large">{said(pile, 'condition')}</p>
+        {pile.next && <p class="next next-large">{said(pile, 'next')}</p>}
         <TroubleNote pile={pile} />
       </header>
       <May to="keeper">

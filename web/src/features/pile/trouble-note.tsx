@@ -2,6 +2,8 @@
  * Why a pile is not judged as it should be. Where nobody judges it, its own sentence says so already.
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { useSaid } from '../../data/use-say.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 
 /** Where the record of its batch cannot be read, nobody knows at which stage it is. */
 export const isStageKnown = ({ trouble }: PileSummary) => trouble?.code !== 'batch-unreadable' || trouble.judged;
@@ -9,19 +11,21 @@ export const isStageKnown = ({ trouble }: PileSummary) => trouble?.code !== 'bat
 /** On the home page: only what the pile's sentence does not say. */
 export function TroubleLine({ pile }: { readonly pile: PileSummary }) {
   const { trouble } = pile;
+  const said = useSaid(renderPile, pile.site);
   if (!trouble?.judged) return null;
-  return <p class="pile-trouble">{trouble.says}</p>;
+  return <p class="pile-trouble">{said(trouble, 'says')}</p>;
 }
 
 /** On its own page: with what to do, and what the program met. */
 export function TroubleNote({ pile }: { readonly pile: PileSummary }) {
   const { trouble } = pile;
+  const said = useSaid(renderPile, pile.site);
   if (!trouble) return null;
   return (
     <div class="pile-trouble">
       {trouble.judged && (
         <p>
-          {trouble.says} {trouble.todo}
+          {said(trouble, 'says')} {said(trouble, 'todo')}
         </p>
       )}
       {trouble.details.length > 0 && (

@@ -3,7 +3,8 @@ import { useRoute } from 'preact-iso';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useSay } from '../../data/use-say.ts';
+import { useSaid, useSay } from '../../data/use-say.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
@@ -30,8 +31,8 @@ export function WhyPage() {
 
 function WhyAll({ pile }: { readonly pile: PileDetail }) {
   const heading = usePage(`Why it says so, ${pile.name}`);
-  const { unit } = usePrefs();
   const say = useSay(renderPhase);
+  const said = useSaid(renderPile, pile.site);
   const { present, missing, absent } = whyGroups(pile.evidence);
   return (
     <div class="page">
@@ -43,7 +44,7 @@ function WhyAll({ pile }: { readonly pile: PileDetail }) {
           Why it says so
         </h1>
         <p class="lead">
-          {sentenceIn(unit, pile.condition)} {pile.batch && say(phaseMessage(pile.batch))}
+          {said(pile, 'condition')} {pile.batch && say(phaseMessage(pile.batch))}
         </p>
         <p>
           About every minute each of these is looked for. A thing is seen, not seen, or cannot be told because readings

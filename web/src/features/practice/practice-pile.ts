@@ -6,10 +6,12 @@ import { evidenceView, judgementView, toldDoubt } from '../../../../core/session
 import { toldHeat } from '../../../../core/session/told-heat.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { type Message, verbatim } from '../../../../shared/messages/message.ts';
 import { plainly } from '../../../../shared/messages/renderer.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import { limitOrigins, type StageLimits } from '../../../../shared/stage.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { renderPhase } from '../pile/phase-words.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
@@ -40,7 +42,7 @@ export function practicePile(facts: PileFacts): PileDetail {
       heat: toldHeat(assessment.heat, assessment.limits, plainly(renderPhase)),
     },
     positions: positionsNow(scenario, assessment),
-    ...sayCondition(assessment, alarms, 'C'),
+    ...said(assessment, alarms),
     alarms: [...alarms],
     recipe: laidRecipe(scenario),
     assumed: [...assessment.assumed],
@@ -51,6 +53,16 @@ export function practicePile(facts: PileFacts): PileDetail {
     evidence: evidenceView(assessment),
     judgement: judgementView(assessment),
   };
+}
+
+function said(
+  assessment: Assessment,
+  alarms: readonly AlarmSummary[],
+): Pick<PileDetail, 'condition' | 'next' | 'messages' | 'tone'> {
+  const standing = alarms.map((alarm) => ({ ...alarm, todo: verbatim(alarm.todo) }));
+  const { condition, next, tone } = sayCondition(assessment, standing);
+  const plain = (message: Message) => plainly(renderPile)(message, assessment.atMs);
+  return { condition: plain(condition), next: plain(next), messages: { condition, next }, tone };
 }
 
 /** Those the page speaks of: where to act, and the water wanted. */

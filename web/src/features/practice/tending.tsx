@@ -1,6 +1,8 @@
 /** A practice pile being tended: its sentence first, as on the page of a real one. */
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { useSaid } from '../../data/use-say.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
@@ -30,6 +32,7 @@ interface TendingProps {
 export function Tending({ scenario, run, frame }: TendingProps) {
   const heading = useArrival(scenario.name);
   const { unit } = usePrefs();
+  const said = useSaid(renderPile);
   const { pile, seen, diary } = frame;
   // With nothing to warn of, a phone shows the pile first.
   const warnings = <PracticeWarnings key="warnings" alarms={pile.alarms} stoppedBy={run.stoppedBy} />;
@@ -45,8 +48,8 @@ export function Tending({ scenario, run, frame }: TendingProps) {
           </h1>
           <ToneMark tone={pile.tone} />
         </div>
-        <p class="sentence sentence-large">{sentenceIn(unit, pile.condition)}</p>
-        <p class="next next-large">{sentenceIn(unit, pile.next)}</p>
+        <p class="sentence sentence-large">{said(pile, 'condition')}</p>
+        <p class="next next-large">{said(pile, 'next')}</p>
         {pile.tone !== 'calm' && (
           <p class="buttons">
             <a class="button" href="#hands">

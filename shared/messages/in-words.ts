@@ -1,0 +1,46 @@
+/** The sentences of an answer beside the messages that they are made from, for programs that know no codes. */
+import { metric, type Reader } from './format.ts';
+import type { Message } from './message.ts';
+import { renderEnglish } from './render.ts';
+import { plainSpaces } from './renderer.ts';
+
+type Words<Messages> = { readonly [Name in keyof Messages]: string };
+
+/**
+ * @param nowMs For moments, which are in UTC.
+ * @returns Each message as a sentence, in °C and SI units, and `messages` themselves.
+ */
+export function inWords<const Messages extends Readonly<Record<string, Message>>>(
+  messages: Messages,
+  nowMs: number,
+): Words<Messages> & { readonly messages: Messages } {
+  return { ...wordsOf(messages, { language: 'en', timeZone: 'UTC', nowMs, units: metric }), messages };
+}
+
+/** @returns The same answer with all that has `messages` in the words of this reader. */
+export function inWordsOf(answer: unknown, reader: Reader): unknown {
+  if (Array.isArray(answer)) return answer.map((one) => inWordsOf(one, reader));
+  if (typeof answer !== 'object' || answer === null) return answer;
+  const parts = Object.entries(answer).map(([name, value]) => [
+    name,
+    name === 'messages' ? value : inWordsOf(value, reader),
+  ]);
+  const copy = Object.fromEntries(parts) as Record<string, unknown>;
+  return hasMessages(answer) ? { ...copy, ...wordsOf(answer.messages, reader) } : copy;
+}
+
+function wordsOf<Messages extends Readonly<Record<string, Message>>>(
+  messages: Messages,
+  reader: Reader,
+): Words<Messages> {
+  const said: Record<string, string> = {};
+  for (const [name, one] of Object.entries(messages)) said[name] = plainSpaces(renderEnglish(one, reader));
+  return said as Words<Messages>;
+}
+
+/** What people were notified of has `messages` too, which are letters. */
+const hasMessages = (answer: object): answer is { readonly messages: Readonly<Record<string, Message>> } =>
+  'messages' in answer &&
+  typeof answer.messages === 'object' &&
+  answer.messages !== null &&
+  !Array.isArray(answer.messages);

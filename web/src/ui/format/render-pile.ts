@@ -1,0 +1,6 @@
+import { sayTexts } from '../../../../shared/messages/made/en/say.ts';
+import { warningsTexts } from '../../../../shared/messages/made/en/warnings.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
+
+/** What a pile says and what it is warned of, wherever that is shown. */
+export const renderPile = rendererOf({ ...sayTexts, ...warningsTexts });
