@@ -5,33 +5,14 @@
  * and IEC 62682.
  */
 import { z } from 'zod';
+import { type ConditionKind, conditionKinds } from './conditions/kinds.ts';
 
-/** Bad signs that a person noted with hand, nose or eyes. */
-export const handKinds = ['wrong-growth', 'bad-smell', 'hand-wet', 'hand-dry'] as const;
-export type HandKind = (typeof handKinds)[number];
+export { type HandKind, handKinds } from './conditions/kinds.ts';
 
-/**
- * Gravest first. This is the one order in which a pile speaks of its warnings, and its page, home and messages list them: what
- * may hurt people, what kills the culture within hours, what hides both, what harms within a day, what only makes it worse.
- */
-export const warningKinds = [
-  'self-heating',
-  'overheating',
-  'heat-doubted',
-  ...handKinds,
-  'probe-silent',
-  'probe-stuck',
-  'probe-out',
-  'overheating-soon',
-  'heat-damage',
-  'drying',
-  'waterlogged',
-  'stalling',
-  'chilled',
-  'uneven',
-] as const;
+/** What can be wrong with a pile is declared in `conditions/conditions.ts`, gravest first. */
+export const warningKinds = conditionKinds;
 export const warningKindSchema = z.enum(warningKinds);
-export type WarningKind = z.infer<typeof warningKindSchema>;
+export type WarningKind = ConditionKind;
 
 /** From "good to know" to "people may be hurt". */
 export const severities = ['notice', 'warning', 'urgent', 'danger'] as const;

@@ -4,8 +4,9 @@
  * States are the words of ANSI/ISA-18.2-2016 and IEC 62682 (from memory). Pure data, kept as JSON. It never reads a
  * clock, sends a message, decides who is told, or lets missing evidence clear an alarm.
  */
+import type { Delays } from '../../shared/conditions/condition.ts';
 import type { AlarmState, Evidence, Severity } from '../../shared/warning.ts';
-import { type Delays, type Hold, type HoldBranch, stands, stepHold } from './hold.ts';
+import { type Hold, type HoldBranch, stands, stepHold } from './hold.ts';
 
 export interface AlarmMachine {
   readonly state: AlarmState;

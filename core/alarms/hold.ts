@@ -2,6 +2,7 @@
  * From evidence that comes and goes to a condition that stands or does not. It never lets missing evidence clear
  * anything, or clears without proof of absence for the whole off-delay.
  */
+import type { Delays } from '../../shared/conditions/condition.ts';
 import type { Evidence } from '../../shared/warning.ts';
 
 const conditions = ['unknown', 'clear', 'pending', 'raised', 'clearing'] as const;
@@ -25,11 +26,6 @@ export interface Hold {
   readonly condition: Condition;
   /** Time of entry into the condition [epoch ms]. */
   readonly sinceMs: number;
-}
-
-export interface Delays {
-  readonly onDelayMs: number;
-  readonly offDelayMs: number;
 }
 
 export interface HoldStep {

@@ -1,35 +1,7 @@
-/**
- * Which warning comes first, and whose advice is followed where two stand at once and ask for opposite things. A new kind is
- * placed by `warningKinds` and by its line in `yieldsTo`, which refuses to compile without one.
- */
+/** Which warning comes first, and whose advice is followed where two stand at once and ask for opposite things. */
+import { conditionOf, isProbeKind } from '../../shared/conditions/kinds.ts';
 import type { Position } from '../../shared/names.ts';
-import { type Evidence, handKinds, type WarningKind, warningKinds } from '../../shared/warning.ts';
-
-/**
- * While one of these stands, its advice takes the place of the kind's own. Everything yields to the self-heating hazard: from
- * its third step on nobody may even touch the heap. Beside a pile that is or will be too hot nothing may be heaped or covered.
- */
-export const yieldsTo: Record<WarningKind, readonly WarningKind[]> = {
-  'self-heating': [],
-  overheating: ['self-heating'],
-  'heat-doubted': ['self-heating'],
-  // What is opened, mixed or watered before mould is out of it spreads the mould.
-  'wrong-growth': ['self-heating', 'overheating'],
-  'bad-smell': ['self-heating', 'wrong-growth'],
-  'hand-wet': ['self-heating', 'wrong-growth'],
-  'hand-dry': ['self-heating', 'overheating', 'wrong-growth'],
-  'probe-silent': ['self-heating'],
-  'probe-stuck': ['self-heating'],
-  'probe-out': ['self-heating'],
-  'overheating-soon': ['self-heating', 'overheating', 'wrong-growth'],
-  'heat-damage': ['self-heating', 'overheating'],
-  // A hand in the pile knows more of its water than the balance does.
-  drying: ['self-heating', 'wrong-growth', 'bad-smell', 'hand-wet', 'hand-dry'],
-  waterlogged: ['self-heating', 'wrong-growth', 'hand-wet', 'hand-dry'],
-  stalling: ['self-heating', 'overheating', 'heat-doubted', ...handKinds, 'overheating-soon'],
-  chilled: ['self-heating', 'overheating', 'heat-doubted', ...handKinds, 'overheating-soon'],
-  uneven: ['self-heating', 'wrong-growth'],
-};
+import { type Evidence, type WarningKind, warningKinds } from '../../shared/warning.ts';
 
 interface Placed {
   readonly kind: WarningKind;
@@ -47,10 +19,6 @@ export function gravityOf({ kind, position }: Placed): number {
   return isProbeKind(kind) && position !== 'core' ? warningKinds.length + place : place;
 }
 
-export function isProbeKind(kind: WarningKind): boolean {
-  return kind.startsWith('probe-');
-}
-
 /** For sorting, the gravest first. */
 export function byGravity(one: Placed, other: Placed): number {
   return gravityOf(one) - gravityOf(other);
@@ -61,7 +29,8 @@ export function graverOf<A extends Placed & { readonly stands: boolean }>(
   { kind }: Placed,
   alarms: readonly A[],
 ): A | undefined {
-  return alarms.filter((alarm) => alarm.stands && yieldsTo[kind].includes(alarm.kind)).sort(byGravity)[0];
+  const { yieldsTo } = conditionOf(kind);
+  return alarms.filter((alarm) => alarm.stands && yieldsTo.includes(alarm.kind)).sort(byGravity)[0];
 }
 
 /**

@@ -10,6 +10,11 @@ export function isStanding({ state, hold }: Pick<AlarmMachine, 'state' | 'hold'>
   return state !== 'normal' && stands(hold.condition);
 }
 
+/** It stands, and what it is about is seen no longer: it waits to be sure. */
+export function isEasing(machine: Pick<AlarmMachine, 'state' | 'hold'>): boolean {
+  return isStanding(machine) && machine.hold.condition === 'clearing';
+}
+
 /** A person wants no notification of it now. */
 export function isSilenced({ state }: { readonly state: AlarmState }): boolean {
   return state === 'shelved' || state === 'out-of-service';

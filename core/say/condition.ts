@@ -2,10 +2,11 @@
  * The one plain sentence about a pile, and what to do next. It never says that a pile is safe, sanitised or ready;
  * never says that all is well while the core is not measured.
  */
+import { isHandKind, isProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message, type Temperature } from '../../shared/messages/message.ts';
 import { celsiusToFahrenheit } from '../../shared/units.ts';
-import { handKinds, type WarningKind } from '../../shared/warning.ts';
-import { byGravity, graverOf, isProbeKind } from '../alarms/precedence.ts';
+import type { WarningKind } from '../../shared/warning.ts';
+import { byGravity, graverOf } from '../alarms/precedence.ts';
 import { isSilenced } from '../alarms/standing.ts';
 import type { Assessment } from '../session/assessment.ts';
 import type { Finding } from '../warnings/finding.ts';
@@ -57,12 +58,7 @@ function sayStanding(assessment: Assessment, kinds: readonly WarningKind[], fact
 
 /** What harms whatever its core does, and is known without it. */
 function speaksWithoutCore(kind: WarningKind): boolean {
-  return (
-    kind === 'self-heating' ||
-    kind === 'overheating' ||
-    kind === 'heat-doubted' ||
-    handKinds.some((one) => one === kind)
-  );
+  return kind === 'self-heating' || kind === 'overheating' || kind === 'heat-doubted' || isHandKind(kind);
 }
 
 /** Where nothing else presses, a sign that was answered asks to be looked at again. */

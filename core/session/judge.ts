@@ -21,7 +21,7 @@ import { clockAheadMs } from '../profiles/noted.ts';
 import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
 import { readinessOf } from '../readiness/readiness.ts';
 import { smellAndLook } from '../readiness/smell-and-look.ts';
-import { findingsOf } from '../warnings/findings.ts';
+import { findingsOf } from '../warnings/rules.ts';
 import { snapshotOf } from '../warnings/snapshot.ts';
 import type { Assessment } from './assessment.ts';
 import { closeHour, nearAirHours } from './hour.ts';

@@ -19,22 +19,24 @@ import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import type { PileSnapshot } from './snapshot.ts';
 
-export function handFindings(pile: PileSnapshot): readonly Finding[] {
-  if (pile.handSigns === nothingNoted) return unsaid(pile.setup.limits);
-  return pile.handSigns.map((sign) =>
-    sign.state === 'bad' ? badFinding(pile, sign) : quietFinding(pile.setup.limits, sign),
-  );
+/** The rule of one kind of sign. */
+export function handRule<Kind extends HandKind>(kind: Kind): (pile: PileSnapshot) => Finding<Kind> {
+  const signOf = (signs: readonly HandSign[]) => signs.find((sign) => sign.kind === kind) ?? null;
+  /** Of most piles nothing was noted. */
+  const unsaid = perLimits((limits) => quietFinding(limits, kind, null));
+  return (pile) => {
+    if (pile.handSigns === nothingNoted) return unsaid(pile.setup.limits);
+    const sign = signOf(pile.handSigns);
+    return sign?.state === 'bad' ? badFinding(pile, kind, sign) : quietFinding(pile.setup.limits, kind, sign);
+  };
 }
-
-/** Of most piles nothing was noted. */
-const unsaid = perLimits((limits): readonly Finding[] => nothingNoted.map((sign) => quietFinding(limits, sign)));
 
 /** How soon to see to each: our own proposal [h]. */
 const withinH: Record<HandKind, number> = { 'bad-smell': 6, 'wrong-growth': 12, 'hand-wet': 12, 'hand-dry': 6 };
 
-function badFinding(pile: PileSnapshot, sign: HandSign): Finding {
-  const { kind, note } = sign;
-  if (note === null) return quietFinding(pile.setup.limits, sign);
+function badFinding<Kind extends HandKind>(pile: PileSnapshot, kind: Kind, sign: HandSign): Finding<Kind> {
+  const { note } = sign;
+  if (note === null) return quietFinding(pile.setup.limits, kind, sign);
   const hotC = fireHotC(pile);
   return {
     kind,
@@ -51,7 +53,9 @@ function badFinding(pile: PileSnapshot, sign: HandSign): Finding {
   };
 }
 
-function quietFinding(limits: StageLimits, { kind, state, note }: HandSign): Finding {
+function quietFinding<Kind extends HandKind>(limits: StageLimits, kind: Kind, sign: HandSign | null): Finding<Kind> {
+  const note = sign?.note ?? null;
+  const isAnswered = sign?.state === 'answered';
   return {
     kind,
     position: null,
@@ -61,10 +65,10 @@ function quietFinding(limits: StageLimits, { kind, state, note }: HandSign): Fin
     seen:
       note === null
         ? nobody
-        : state === 'answered'
+        : isAnswered
           ? paragraph(verbatim(foundWords(note.what)), answered)
           : verbatim(foundWords(note.what)),
-    todo: state === 'answered' ? askedAgain[kind] : nothingToDo,
+    todo: isAnswered ? askedAgain[kind] : nothingToDo,
     byMs: null,
     caution: null,
     why: whyOf[kind](limits),

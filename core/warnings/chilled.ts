@@ -13,7 +13,7 @@ const why = message('why.chilled', { chilledC, chilledH: chilledAfterH });
 const notCold = message('warnings.chilled.seen.none');
 const todo = message('warnings.chilled.todo');
 
-export function chilledFinding(pile: PileSnapshot): Finding {
+export function chilledFinding(pile: PileSnapshot): Finding<'chilled'> {
   const { state } = pile;
   const present = pile.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
   return {

@@ -14,7 +14,7 @@ import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { type CoreUnknown, coreUnknown, type PileSnapshot, saidByHand } from './snapshot.ts';
 
-export function dryingFinding(pile: PileSnapshot): Finding {
+export function dryingFinding(pile: PileSnapshot): Finding<'drying'> {
   const { state, setup, water } = pile;
   const frac = wetBasis(water.waterKgKg);
   const dryAir = pile.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;

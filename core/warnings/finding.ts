@@ -21,8 +21,8 @@ export interface PositionSight {
   readonly silent: boolean;
 }
 
-export interface Finding {
-  readonly kind: WarningKind;
+export interface Finding<Kind extends WarningKind = WarningKind> {
+  readonly kind: Kind;
   /** Where; null when it is about the whole pile. */
   readonly position: Position | null;
   readonly evidence: Evidence;

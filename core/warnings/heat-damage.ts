@@ -12,7 +12,7 @@ import { hottestOver } from './overheating.ts';
 import { perLimits } from './per-limits.ts';
 import type { PileSnapshot } from './snapshot.ts';
 
-export function heatDamageFinding(pile: PileSnapshot): Finding {
+export function heatDamageFinding(pile: PileSnapshot): Finding<'heat-damage'> {
   const { actC, lossC } = pile.setup.limits;
   const worst = pile.worstHeat;
   const known = pile.state.positions.core?.heat != null;
@@ -67,7 +67,7 @@ const whyOf = perLimits(({ lossC }) =>
 );
 
 const neverOf = perLimits(
-  (limits): Finding => ({
+  (limits): Finding<'heat-damage'> => ({
     kind: 'heat-damage',
     position: null,
     evidence: 'absent',

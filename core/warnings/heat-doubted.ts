@@ -11,7 +11,7 @@ import { perLimits } from './per-limits.ts';
 import { isFailing } from './probe-faults.ts';
 import { measureCore, type PileSnapshot } from './snapshot.ts';
 
-export function heatDoubtedFinding(pile: PileSnapshot): Finding {
+export function heatDoubtedFinding(pile: PileSnapshot): Finding<'heat-doubted'> {
   const { actC, lossC } = pile.setup.limits;
   const heat = pile.doubtedHeat;
   const known = pile.core !== null && pile.core.temperatureC !== null;
@@ -69,7 +69,7 @@ const notMeasured = message('warnings.core.not-measured');
 const noJump = message('warnings.heat-doubted.seen.none');
 
 const noneOf = perLimits(
-  (limits): Finding => ({
+  (limits): Finding<'heat-doubted'> => ({
     kind: 'heat-doubted',
     position: null,
     evidence: 'absent',

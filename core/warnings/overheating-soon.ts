@@ -9,7 +9,7 @@ import { perLimits } from './per-limits.ts';
 import { coreNowFirst, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedK } from './soon-sight.ts';
 
-export function overheatingSoonFinding(pile: PileSnapshot): Finding {
+export function overheatingSoonFinding(pile: PileSnapshot): Finding<'overheating-soon'> {
   const { state, setup } = pile;
   const hotNow = state.positions.core?.overheated === true;
   // The forecast is an hour old at most; a bed opened since then has cooled, and one that has just topped out falls.

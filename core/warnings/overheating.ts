@@ -17,7 +17,7 @@ import { isOld } from './spoken-value.ts';
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
 const clearK = 2;
 
-export function overheatingFinding(pile: PileSnapshot): Finding {
+export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
   const { actC, lossC } = pile.setup.limits;
   const hottest = hottestOver(pile);
   const why = whyOf(pile.setup.limits);

@@ -18,33 +18,22 @@ import { isStuck, stuckAfterMs } from './stuck.ts';
 const failingSpikes = 1.8;
 const failingShare = 0.01;
 
-const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
-
 export function isFailing(track: Track, nowMs: number): boolean {
   if (track.spikes < failingSpikes) return false;
   const readingsPerDay = track.intervalMs > 0 ? (24 * msPerHour) / track.intervalMs : 24;
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
 }
 
-export function addProbeFaults(findings: Finding[], pile: PileSnapshot): void {
-  for (const position of places) {
-    const track = pile.state.positions[position]?.temperature;
-    const sight = pile.positions[position];
-    if (track == null) continue;
-    if (sight === null) {
-      findings.push(noProbeFinding('probe-stuck', position), noProbeFinding('probe-out', position));
-      continue;
-    }
-    const explainedBy = sight.silent ? 'probe-silent' : null;
-    findings.push(stuck(pile, position, track, explainedBy), out(pile, position, track, explainedBy));
-  }
-}
-
 const whyStuck = message('why.probe-stuck', { stuckMs: stuckAfterMs });
 const changes = message('warnings.probe-stuck.seen.none');
 const compare = message('warnings.probe-stuck.todo');
 
-function stuck(pile: PileSnapshot, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
+export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'probe-stuck'> | null {
+  const track = pile.state.positions[position]?.temperature;
+  const sight = pile.positions[position];
+  if (track == null) return null;
+  if (sight === null) return noProbeFinding('probe-stuck', position);
+  const explainedBy = sight.silent ? 'probe-silent' : null;
   const present = isStuck(track);
   return {
     kind: 'probe-stuck',
@@ -71,7 +60,12 @@ const inPlace = message('warnings.probe-out.seen.none');
 const seeToCable = message('warnings.probe-out.todo.failing');
 const pushBack = message('warnings.probe-out.todo.pulled');
 
-function out(pile: PileSnapshot, position: Position, track: Track, explainedBy: 'probe-silent' | null): Finding {
+export function outFinding(pile: PileSnapshot, position: Position): Finding<'probe-out'> | null {
+  const track = pile.state.positions[position]?.temperature;
+  const sight = pile.positions[position];
+  if (track == null) return null;
+  if (sight === null) return noProbeFinding('probe-out', position);
+  const explainedBy = sight.silent ? 'probe-silent' : null;
   const failing = isFailing(track, pile.nowMs);
   const pulled = position !== 'air' && pile.state.positions[position]?.outSinceMs != null;
   return {

@@ -24,7 +24,7 @@ const noneNear = message('warnings.self-heating.seen.none');
 const jumped = message('warnings.self-heating.seen.jumped');
 const openedCaution = paragraph(dustCaution, fireCaution);
 
-export function selfHeatingFinding(pile: PileSnapshot): Finding {
+export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> {
   const hottest = hottestBorneOut(pile);
   const rung = hottest === undefined ? 0 : rungOf(hottest.tempC);
   if (hottest === undefined || rung === 0) {

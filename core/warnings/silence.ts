@@ -1,4 +1,5 @@
 /** Probes that have stopped talking, each against its own rhythm. */
+import type { ProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -7,22 +8,16 @@ import { unknownHeatCaution } from './cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { leadingTrack, type PileSnapshot } from './snapshot.ts';
 
-const places: readonly Position[] = ['core', 'top', 'base', 'edge', 'air'];
-
-export function addSilences(findings: Finding[], pile: PileSnapshot): void {
-  for (const position of places) {
-    const place = pile.state.positions[position];
-    const sight = pile.positions[position];
-    const track = place === null ? null : leadingTrack(place);
-    if (track === null) continue;
-    findings.push(
-      sight === null ? noProbeFinding('probe-silent', position) : silence(pile, position, track, sight.silent),
-    );
-  }
+export function silentFinding(pile: PileSnapshot, position: Position): Finding<'probe-silent'> | null {
+  const place = pile.state.positions[position];
+  const sight = pile.positions[position];
+  const track = place === null ? null : leadingTrack(place);
+  if (track === null) return null;
+  return sight === null ? noProbeFinding('probe-silent', position) : silence(pile, position, track, sight.silent);
 }
 
 /** Of a place that was measured, and has no probe now: whatever stood of its probe ends. */
-export function noProbeFinding(kind: 'probe-silent' | 'probe-stuck' | 'probe-out', position: Position): Finding {
+export function noProbeFinding<Kind extends ProbeKind>(kind: Kind, position: Position): Finding<Kind> {
   return {
     kind,
     position,
@@ -40,7 +35,7 @@ export function noProbeFinding(kind: 'probe-silent' | 'probe-stuck' | 'probe-out
 const noProbe = message('warnings.probe.seen.none');
 const whyNoProbe = message('why.probe-none');
 
-function silence(pile: PileSnapshot, position: Position, track: Track, silent: boolean): Finding {
+function silence(pile: PileSnapshot, position: Position, track: Track, silent: boolean): Finding<'probe-silent'> {
   const core = position === 'core';
   const lastC = pile.positions[position]?.temperatureC ?? null;
   return {

@@ -26,7 +26,7 @@ const whyStalling = message('why.stalling', {
   actH: actExplainsH,
 });
 
-export function stallingFinding(pile: PileSnapshot): Finding {
+export function stallingFinding(pile: PileSnapshot): Finding<'stalling'> {
   const { state, setup } = pile;
   const why = state.stallWhy;
   const present = pile.coreKnown && why !== null && stallStands(state);

@@ -22,7 +22,7 @@ const notKnown: Record<CoreUnknown, Message> = {
   'not-believed': message('warnings.uneven.seen.not-believed'),
 };
 
-export function unevenFinding(pile: PileSnapshot): Finding {
+export function unevenFinding(pile: PileSnapshot): Finding<'uneven'> {
   const { state } = pile;
   const top = state.positions.top;
   const base = state.positions.base;

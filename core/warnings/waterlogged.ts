@@ -16,7 +16,7 @@ const chokedFrac = 0.27;
 /** This near to all that it can hold counts as soaked, for the rest has run off [-]. */
 const soakedFrac = 0.01;
 
-export function waterloggedFinding(pile: PileSnapshot): Finding {
+export function waterloggedFinding(pile: PileSnapshot): Finding<'waterlogged'> {
   const { state, setup } = pile;
   const facts = materialFacts[setup.recipe.material];
   const frac = wetBasis(pile.water.waterKgKg);

@@ -3,6 +3,8 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { conditions } from '../../shared/conditions/conditions.ts';
+import { isConditionKind } from '../../shared/conditions/kinds.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
@@ -23,7 +25,7 @@ import {
   moistureWords,
   wateringWords,
 } from '../../web/src/features/pile/water-words.ts';
-import { actsLately, footings, isWarningKind, whyGroups } from '../../web/src/features/pile/why-facts.ts';
+import { actsLately, whyGroups } from '../../web/src/features/pile/why-facts.ts';
 import { chancesInTen, likelihoodName } from '../../web/src/ui/format/likelihood.ts';
 import { warningMeanings, warningTitle } from '../../web/src/ui/format/words.ts';
 import { mockFarm, mockSeries } from '../helpers/mock-farm.ts';
@@ -271,17 +273,16 @@ describe('a person’s word', () => {
 });
 
 describe('why it says so', () => {
-  test('every kind has a meaning, a footing and a title', () => {
+  test('every kind has a meaning and a title', () => {
     expect(Object.keys(warningMeanings).sort()).toEqual([...warningKinds].sort());
-    expect(Object.keys(footings).sort()).toEqual([...warningKinds].sort());
     expect(warningTitle('probe-silent', 'core')).toBe('Core probe silent');
     expect(warningTitle('probe-out', 'edge')).toBe('Edge probe out of the pile');
     expect(warningTitle('overheating', 'top')).toBe('Overheating, top');
     expect(warningTitle('drying', null)).toBe('Drying');
   });
   test('each limit a footing names is a limit of the stage', () => {
-    for (const { limits } of Object.values(footings))
-      for (const key of limits) expect(Object.keys(stageLimitsSchema.shape)).toContain(key);
+    for (const { restsOn } of conditions)
+      for (const key of restsOn.limits) expect(Object.keys(stageLimitsSchema.shape)).toContain(key);
   });
   test('a kind stands once, by its gravest place', () => {
     const looked = pileOf('rice-bed').evidence;
@@ -298,8 +299,8 @@ describe('why it says so', () => {
     });
   });
   test('only kinds we know have an address', () => {
-    expect(isWarningKind('drying')).toBe(true);
-    expect(['', 'Drying', 'toString', undefined].some(isWarningKind)).toBe(false);
+    expect(isConditionKind('drying')).toBe(true);
+    expect(['', 'Drying', 'toString', undefined].some(isConditionKind)).toBe(false);
   });
   test('acts of the last day may explain, older ones and notes do not', () => {
     const act = (kind: string, hours: number) => ({ id: kind, kind, at: at(hours) });

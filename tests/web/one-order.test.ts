@@ -1,6 +1,5 @@
 // At 82 °C page, mail and push said "keep air out of it", and below that "spread it out thin now and leave it open".
 import { afterEach, describe, expect, test } from 'vitest';
-import { yieldsTo } from '../../core/alarms/precedence.ts';
 import type { NoticeSources } from '../../core/notify/letter.ts';
 import { summaryMessage } from '../../core/notify/other-letters.ts';
 import { sayCondition } from '../../core/say/condition.ts';
@@ -14,6 +13,7 @@ import { contentOf } from '../../server/notify/messages.ts';
 import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { alarmSummary } from '../../server/services/views/alarm-view.ts';
+import { conditionOf } from '../../shared/conditions/kinds.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
@@ -260,7 +260,8 @@ test('a core that falls silent at 80 °C: the last order stands in the sentence 
 
 test('what a kind yields to is graver than it', () => {
   for (const kind of warningKinds)
-    for (const graver of yieldsTo[kind]) expect(warningKinds.indexOf(graver)).toBeLessThan(warningKinds.indexOf(kind));
+    for (const graver of conditionOf(kind).yieldsTo)
+      expect(warningKinds.indexOf(graver)).toBeLessThan(warningKinds.indexOf(kind));
 });
 
 const open: Sirens[] = [];

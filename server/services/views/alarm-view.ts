@@ -1,6 +1,6 @@
 /** Alarm records as the API shows them. */
 
-import { isStanding } from '../../../core/alarms/standing.ts';
+import { isEasing, isStanding } from '../../../core/alarms/standing.ts';
 import { type AdvisedAlarm, adviceOf } from '../../../core/say/advice.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
 import type { AlarmSummary } from '../../../shared/contracts/piles.ts';
@@ -55,6 +55,5 @@ export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id:
   const { todo, byMs, caution } = record.words;
   const { machine } = record;
   const { id, kind, position } = record;
-  const stands = isStanding(machine);
-  return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };
+  return { id, kind, position, stands: isStanding(machine), eases: isEasing(machine), todo, byMs, caution };
 }

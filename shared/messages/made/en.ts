@@ -1,5 +1,6 @@
 // Made by `npm run messages`.
 import { cautionTexts } from './en/caution.ts';
+import { conditionTexts } from './en/condition.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { sayTexts } from './en/say.ts';
@@ -9,6 +10,7 @@ import { whyTexts } from './en/why.ts';
 /** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
 export const enTexts = {
   ...cautionTexts,
+  ...conditionTexts,
   ...phaseTexts,
   ...plainTexts,
   ...sayTexts,

@@ -1,5 +1,6 @@
 // Made by `npm run messages`.
 import type { CautionParams } from './params/caution.ts';
+import type { ConditionParams } from './params/condition.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { SayParams } from './params/say.ts';
@@ -10,6 +11,7 @@ import type { WhyParams } from './params/why.ts';
 export interface MessageParams
   extends
     CautionParams,
+    ConditionParams,
     PhaseParams,
     PlainParams,
     SayParams,

@@ -14,7 +14,8 @@ import {
 } from '../../../core/alarms/alarm.ts';
 import { highLimit, lowLimit } from '../../../core/alarms/deadband.ts';
 import type { Condition } from '../../../core/alarms/hold.ts';
-import { alarmPolicies, delaysOf, temperatureDeadbandK } from '../../../core/alarms/policies.ts';
+import { delaysOf, temperatureDeadbandK } from '../../../core/alarms/policies.ts';
+import { conditionOf } from '../../../shared/conditions/kinds.ts';
 import { type AlarmState, type Evidence, evidences, type Severity, warningKinds } from '../../../shared/warning.ts';
 
 const min = 60_000;
@@ -265,17 +266,17 @@ test.each(['clear', 'past', 'at'] as const)(
   (nearness) => {
     const onDelayMs = { clear: 0, past: undefined, at: 30 * min }[nearness];
     for (const kind of warningKinds) {
-      const policy = alarmPolicies[kind];
+      const policy = conditionOf(kind).delays;
       expect(delaysOf({ kind, nearness })).toEqual({ ...policy, onDelayMs: onDelayMs ?? policy.onDelayMs });
       expect(delaysOf({ kind })).toEqual(policy);
     }
   },
 );
 
-test('alarmPolicies holds one policy for each kind, none negative', () => {
+test('every kind declares its delays, none negative', () => {
   for (const kind of warningKinds) {
-    expect(alarmPolicies[kind].onDelayMs).toBeGreaterThanOrEqual(0);
-    expect(alarmPolicies[kind].offDelayMs).toBeGreaterThanOrEqual(0);
+    expect(conditionOf(kind).delays.onDelayMs).toBeGreaterThanOrEqual(0);
+    expect(conditionOf(kind).delays.offDelayMs).toBeGreaterThanOrEqual(0);
   }
 });
 

@@ -1,17 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import { graverOf, gravityOf, holderOf, yieldsTo } from '../../../core/alarms/precedence.ts';
+import { graverOf, gravityOf, holderOf } from '../../../core/alarms/precedence.ts';
+import { conditionOf } from '../../../shared/conditions/kinds.ts';
 import type { Position } from '../../../shared/names.ts';
 import { type Evidence, type WarningKind, warningKinds } from '../../../shared/warning.ts';
 
 describe('yieldsTo', () => {
   for (const kind of warningKinds) {
     test(`${kind} yields to graver kinds alone, never to itself`, () => {
-      for (const graver of yieldsTo[kind])
+      for (const graver of conditionOf(kind).yieldsTo)
         expect(warningKinds.indexOf(graver)).toBeLessThan(warningKinds.indexOf(kind));
     });
   }
   test('every kind but itself yields to the self-heating hazard', () => {
-    expect(warningKinds.filter((kind) => !yieldsTo[kind].includes('self-heating'))).toEqual(['self-heating']);
+    expect(warningKinds.filter((kind) => !conditionOf(kind).yieldsTo.includes('self-heating'))).toEqual([
+      'self-heating',
+    ]);
   });
 });
 

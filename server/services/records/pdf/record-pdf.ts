@@ -2,29 +2,18 @@
 import { isSilenced } from '../../../../core/alarms/standing.ts';
 import { laidLines, type TellAmount } from '../../../../core/records/laid-lines.ts';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
+import { message } from '../../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../../shared/messages/render.ts';
+import type { WarningKind } from '../../../../shared/warning.ts';
 import { dayWords, knownZone, timeWords } from '../../day-words.ts';
 import { drawCurves } from './curve-drawing.ts';
 import { Sheet } from './sheet.ts';
 
-const warningWords: Record<string, string> = {
-  'self-heating': 'self-heating',
-  overheating: 'too hot',
-  'bad-smell': 'smells bad',
-  'wrong-growth': 'wrong growth',
-  'hand-wet': 'too wet by hand',
-  'hand-dry': 'too dry by hand',
-  'heat-doubted': 'doubtful heat',
-  'overheating-soon': 'too hot soon',
-  'heat-damage': 'culture may be lost to heat',
-  drying: 'drying',
-  stalling: 'stalling',
-  chilled: 'chilled',
-  waterlogged: 'too wet',
-  uneven: 'uneven',
-  'probe-silent': 'probe silent',
-  'probe-stuck': 'probe stuck',
-  'probe-out': 'probe out of the pile',
-};
+/** Within a line, as the pages name it. */
+function conditionName(kind: WarningKind): string {
+  const name = plainEnglish(message(`condition.${kind}.name`));
+  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+}
 
 const organicWords = {
   certified: 'certified organic',
@@ -214,7 +203,7 @@ function drawAlarms(sheet: Sheet, { alarms }: BatchRecordSheet, zone: string): v
     const people = steps.filter(({ by }) => by !== null).map(({ by, arrow }) => `${arrow} by ${by}`);
     return [
       timeWords(Date.parse(since), zone),
-      `${warningWords[kind] ?? kind}${position ? ` (${position})` : ''}, ${severity}`,
+      `${conditionName(kind)}${position ? ` (${position})` : ''}, ${severity}`,
       [seen, ...(noted ? [notedWords(noted, zone)] : []), ...people].join('; '),
       endWords(alarm, zone),
     ];

@@ -1,5 +1,6 @@
 /** What the page knows of the server, and how each live event changes it. */
 import { asksForSomebody } from '../../../../core/alarms/standing.ts';
+import { isProbeKind } from '../../../../shared/conditions/kinds.ts';
 import type { Health } from '../../../../shared/contracts/health.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { Probe, ProbeCounts } from '../../../../shared/contracts/probes.ts';
@@ -68,7 +69,6 @@ function withItem<T>(items: readonly T[], item: T, isSame: (item: T) => boolean)
 }
 
 /** Of a probe the place is said too: without it nobody knows which one to look at. */
-const isProbeKind = (kind: string) => kind.startsWith('probe-');
 
 /** Warnings that stand now, did not stand before and are not explained by another: only these are said aloud. */
 export function newWarnings(before: readonly PileSummary[] | null, after: readonly PileSummary[]): string[] {

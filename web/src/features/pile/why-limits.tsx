@@ -1,14 +1,14 @@
 /** The limits a warning is weighed by, each with where it comes from. */
+import { conditionOf } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { limitLines } from './limit-lines.ts';
-import { footings } from './why-facts.ts';
 
 export function WhyLimits({ pile, kind }: { readonly pile: PileDetail; readonly kind: WarningKind }) {
   const { unit } = usePrefs();
-  const wanted: readonly string[] = footings[kind].limits;
+  const wanted: readonly string[] = conditionOf(kind).restsOn.limits;
   const limits = Object.fromEntries(Object.entries(pile.limits).filter(([key]) => wanted.includes(key)));
   const lines = limitLines(limits, unit);
   return (

@@ -1,5 +1,6 @@
 /** Why a pile's page says what it says: all kinds at a glance, or one of them down to its readings. */
 import { useRoute } from 'preact-iso';
+import { isConditionKind } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';
@@ -14,15 +15,15 @@ import { sightLines } from './evidence-groups.ts';
 import { NoPile } from './no-pile.tsx';
 import { phaseMessage, renderPhase } from './phase-words.ts';
 import { usePile } from './use-pile.ts';
-import { isWarningKind, whyGroups, whyPath } from './why-facts.ts';
+import { whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
 
 export function WhyPage() {
   const { params } = useRoute();
   const { pile, error, goneName } = usePile(params.id ?? '');
-  if (params.kind !== undefined && !isWarningKind(params.kind)) return <NoPage />;
+  if (params.kind !== undefined && !isConditionKind(params.kind)) return <NoPage />;
   if (!pile) return <NoPile error={error} goneName={goneName} />;
-  return isWarningKind(params.kind) ? (
+  return isConditionKind(params.kind) ? (
     <WhyKind key={params.kind} pile={pile} kind={params.kind} />
   ) : (
     <WhyAll pile={pile} />

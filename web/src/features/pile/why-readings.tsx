@@ -1,5 +1,6 @@
 /** The readings a warning rests on, and what was done lately that changes what is expected. */
 
+import { conditionOf } from '../../../../shared/conditions/kinds.ts';
 import { actKindSchema } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
@@ -14,7 +15,7 @@ import { heatWords, humidityWords, soilProbeHint, soilProbeWords } from '../../u
 import { Part } from '../../ui/parts/part.tsx';
 import { overWords } from './ahead-words.ts';
 import { moistureWords } from './water-words.ts';
-import { actsLately, footings } from './why-facts.ts';
+import { actsLately } from './why-facts.ts';
 
 interface WhyReadingsProps {
   readonly pile: PileDetail;
@@ -22,7 +23,7 @@ interface WhyReadingsProps {
 }
 
 export function WhyReadings({ pile, kind }: WhyReadingsProps) {
-  const { places } = footings[kind];
+  const { positions: places } = conditionOf(kind).restsOn;
   return (
     <Part id="readings" title="The readings">
       <ul class="why-found">
@@ -69,7 +70,7 @@ function Also({ pile, kind }: WhyReadingsProps) {
   const { unit } = usePrefs();
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
-  const { also, minds } = footings[kind];
+  const { also, acts: minds } = conditionOf(kind).restsOn;
   const acts = actsLately(pile.acts, nowMs);
   const { core } = pile.positions;
   return (

@@ -1,5 +1,6 @@
 /** How long a thing must be seen, what is asked of people now, and every step the warning took. */
-import { alarmPolicies } from '../../../../core/alarms/policies.ts';
+import type { Delays } from '../../../../shared/conditions/condition.ts';
+import { conditionOf } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
@@ -17,7 +18,7 @@ interface WhyStandingProps {
 }
 
 /** How long it must be seen, and how long gone; our own proposal, as core/alarms/policies.ts says. */
-function delayWords({ onDelayMs, offDelayMs }: (typeof alarmPolicies)[WarningKind]): string {
+function delayWords({ onDelayMs, offDelayMs }: Delays): string {
   const on =
     onDelayMs === 0
       ? 'People are told at once when it is seen'
@@ -37,7 +38,7 @@ export function WhyStanding({ pile, kind }: WhyStandingProps) {
   const alarms = pile.alarms.filter((alarm) => alarm.kind === kind && alarm.state !== 'normal');
   return (
     <Part id="standing" title="The warning">
-      <p>{delayWords(alarmPolicies[kind])}</p>
+      <p>{delayWords(conditionOf(kind).delays)}</p>
       {alarms.length === 0 && <p>No such warning stands.</p>}
       {alarms.map((alarm) => (
         <div class="why-standing" key={alarm.id}>

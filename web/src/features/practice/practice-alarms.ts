@@ -6,7 +6,7 @@ import { type AlarmMachine, acknowledgeAlarm, isOpen, startAlarm, stepAlarm } fr
 import { keptDeadline } from '../../../../core/alarms/deadline.ts';
 import { delaysOf } from '../../../../core/alarms/policies.ts';
 import { holderOf } from '../../../../core/alarms/precedence.ts';
-import { isStanding } from '../../../../core/alarms/standing.ts';
+import { isEasing, isStanding } from '../../../../core/alarms/standing.ts';
 import { type AdvisedAlarm, adviceOf } from '../../../../core/say/advice.ts';
 import { type Finding, gradeOf } from '../../../../core/warnings/finding.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
@@ -42,8 +42,7 @@ export function createAlarms(): PracticeAlarms {
     const { kind, position, byMs } = finding;
     const todo = plainEnglish(finding.todo);
     const caution = finding.caution && plainEnglish(finding.caution);
-    const stands = isStanding(machine);
-    return { id, kind, position, stands, eases: stands && machine.hold.condition === 'clearing', todo, byMs, caution };
+    return { id, kind, position, stands: isStanding(machine), eases: isEasing(machine), todo, byMs, caution };
   };
   const summary = (id: string, place: Place): AlarmSummary => {
     const { machine, finding } = place;

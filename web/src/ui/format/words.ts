@@ -4,53 +4,18 @@
  * Alarm states are the words of ANSI/ISA-18.2 and IEC 62682; the rest are words of the trade.
  */
 
+import { forEachKind, isProbeKind } from '../../../../shared/conditions/kinds.ts';
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { RefusalReason } from '../../../../shared/errors.ts';
+import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import type { AlarmState, Phase, WarningKind } from '../../../../shared/warning.ts';
 
-export const warningNames: Record<WarningKind, string> = {
-  'self-heating': 'Self-heating hazard',
-  overheating: 'Overheating',
-  'heat-doubted': 'Doubtful heat, to check',
-  'overheating-soon': 'Overheating soon',
-  'bad-smell': 'Bad smell',
-  'wrong-growth': 'Wrong growth',
-  'hand-wet': 'Too wet by hand',
-  'hand-dry': 'Too dry by hand',
-  'heat-damage': 'Culture may be lost to heat',
-  drying: 'Drying',
-  stalling: 'Stalling',
-  chilled: 'Chilled',
-  waterlogged: 'Waterlogged',
-  uneven: 'Uneven heat',
-  'probe-silent': 'Probe silent',
-  'probe-stuck': 'Probe stuck',
-  'probe-out': 'Probe out of the pile',
-};
+export const warningNames = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.name`]);
 
 /** What each kind looks out for, in one breath. */
-export const warningMeanings: Record<WarningKind, string> = {
-  'self-heating': 'Whether the pile heats itself on towards smouldering and fire.',
-  overheating: 'Whether the pile is too hot for its culture now.',
-  'heat-doubted': 'Whether a reading jumped over the limit and needs somebody to check it.',
-  'overheating-soon': 'Whether the core will be too hot within half a day if nobody comes.',
-  'bad-smell': 'Whether somebody smelt rot, sourness or ammonia.',
-  'wrong-growth': 'Whether somebody saw black, green or other coloured growth.',
-  'hand-wet': 'Whether a squeezed handful or a weighed sample was too wet.',
-  'hand-dry': 'Whether a squeezed handful or a weighed sample was too dry.',
-  'heat-damage':
-    'Whether it was so hot for so long that its culture may be lost, and nobody has smelt or looked since.',
-  drying: 'Whether the pile loses the water its culture lives in.',
-  stalling: 'Whether a pile that should be working has stopped.',
-  chilled: 'Whether the pile is too cold to work.',
-  waterlogged: 'Whether the pile is too wet to breathe.',
-  uneven: 'Whether one part of the pile lies far hotter or colder than another.',
-  'probe-silent': 'Whether a probe has stopped talking.',
-  'probe-stuck': 'Whether a probe says one number over and over.',
-  'probe-out': 'Whether a probe has come out of the pile, or is failing.',
-};
+export const warningMeanings = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.meaning`]);
 
 export const alarmStateNames: Record<AlarmState, string> = {
   normal: 'normal',
@@ -93,7 +58,7 @@ export const positionNames: Record<Position, string> = {
 export function warningTitle(kind: WarningKind, position: Position | null): string {
   const name = warningNames[kind];
   if (position === null) return name;
-  return kind.startsWith('probe-')
+  return isProbeKind(kind)
     ? `${capital(positionNames[position])} ${name.charAt(0).toLowerCase()}${name.slice(1)}`
     : `${name}, ${positionNames[position]}`;
 }
