@@ -5,71 +5,41 @@ import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
 import type { Config } from '../../shared/config.ts';
 import { ConfigError } from '../../shared/errors.ts';
-import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { openJournal } from '../../shared/store/open-journal.ts';
 import { openReadings } from '../../shared/store/open-readings.ts';
-import { openBeside } from '../beside/open-beside.ts';
 import { holdWhole } from '../cluster/single-process.ts';
-import { ExamineJournal } from '../health/examine-journal.ts';
 import { openSafe } from '../health/open-health.ts';
-import { TroubleWatch } from '../health/trouble-watch.ts';
-import { PileMonitor } from '../monitor/pile-monitor.ts';
-import type { Delivery } from '../notify/delivery.ts';
-import { openDelivery } from '../notify/open-delivery.ts';
-import { startAnnouncing } from '../notify/start-announcing.ts';
-import { systemUnwell } from '../notify/system-unwell.ts';
 import { Thinning } from '../retention/thinning.ts';
-import { LiveHub } from '../services/live/live-hub.ts';
-import { openPeople } from '../services/people/open-people.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { photosInJournal } from '../services/photos/photo-store.ts';
 import { PhotoSweep } from '../services/photos/photo-sweep.ts';
 import { openAuthPolicy } from '../services/probe-keys/open-auth-policy.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
-import { ProbeBook } from '../services/probes/probe-book.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
+import { openServices } from './open-services.ts';
+import { openWatching } from './open-watching.ts';
 import { outsideBroker } from './outside-source.ts';
 
 export async function openInstallation(parts: InstallationParts): Promise<OpenInstallation> {
-  const { config, clock, log, version, bands, machineNowMs, guard } = parts;
+  const { config, clock, log, bands } = parts;
   await makeFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
-  const hub = new LiveHub();
   const { disk, notices } = await openSafe(config, clock, log);
-  const probes = await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES);
-  let delivery: Delivery | undefined;
-  let announce = () => {};
-  const onAlarms = () => {
-    delivery?.kick();
-    announce();
-  };
+  const photos =
+    config.JOURNAL_URL === undefined ? new PhotoFiles(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
+  const services = await openServices(parts, { readings, journal, photos });
+  const { hub, probes } = services;
   const lost = () => {
     log.fatal('another process has taken over this journal; this one ends');
     process.kill(process.pid, 'SIGTERM');
   };
-  const held = whole && { whole: { lease: whole.lease, lost } };
-  const onUnkept = (unkept: readonly NoticeRecord[]) => {
-    void delivery?.tellUnkept(unkept);
-    announce();
-  };
-  const watch = await PileMonitor.open({
-    clock,
-    log,
-    journal,
-    readings,
-    probes,
-    hub,
-    bands,
-    onAlarms,
-    onUnkept,
-    ...held,
-  });
-  const unwell = () => systemUnwell({ readings, journal, watch, broker: () => ingest.health() });
-  delivery = openDelivery({ config, journal, clock, log, watch, unwell, machineNowMs, ...(guard && { guard }) });
+  const lease = whole ? { whole: { lease: whole.lease, lost } } : {};
+  const watching = await openWatching({ ...parts, services, notices, lease });
+  const { watch, delivery } = watching;
 
   const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
   const ingest = await startIngest({
@@ -81,47 +51,18 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     ...followProbes({ probes, hub, log, keepIn: journal }),
     log,
   });
-  await delivery.start();
-  const { sirens, news } = startAnnouncing({ config, journal, clock, log, watch, ingest, notices, delivery });
-  announce = () => sirens.changed();
-  const troubles = new TroubleWatch({ watch, unreadable: journal.unreadable, clock, notices });
-  troubles.start();
-  const examining = new ExamineJournal({ journal, log });
-  examining.start();
-
+  const notifying = await watching.start(ingest);
   const thinning = new Thinning({ clock, log, journal, readings });
-
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
-
-  const photos =
-    config.JOURNAL_URL === undefined ? new PhotoFiles(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
   const photoSweep = new PhotoSweep({ clock, log, journal, photos });
   photoSweep.start();
 
   return {
-    config,
-    clock,
-    log,
-    version,
-    readings,
-    journal,
-    photos,
-    probes,
-    watch,
-    watching: watch,
-    ingest,
-    authPolicy,
-    hub,
-    notices,
-    disk,
-    delivery,
-    thinning,
-    forgetting,
-    beside: openBeside(new URL('./beside-worker.js', import.meta.url)),
-    people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
+    ...services,
+    ...{ watch, watching: watch, ingest, authPolicy, notices, disk, delivery, thinning, forgetting },
     close: () =>
       closeInOrder(
-        ...[examining, troubles, disk, photoSweep, news, sirens, ingest, thinning, forgetting, watch, delivery],
+        ...[notifying, disk, photoSweep, ingest, thinning, forgetting, watch, delivery],
         ...[bands, hub, readings, whole, journal],
       ),
   };

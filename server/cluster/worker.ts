@@ -5,14 +5,14 @@
 import type { FastifyBaseLogger } from 'fastify';
 import { defaultSession } from '../../ingest/client/site-sessions.ts';
 import type { SiteIngest } from '../../ingest/start-ingest.ts';
-import { StoreError } from '../../shared/errors.ts';
-import type { Journal, JournalNews, Lease, LeaseTable, PileCommandRecord } from '../../shared/store/journal.ts';
+import type { Journal, JournalNews, Lease, LeaseTable } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 import { spreadSites } from './assign-sites.ts';
 import { type Coalesced, coalesced } from './coalesce.ts';
+import { PileCommands } from './pile-commands.ts';
 import type { ViewWriter } from './view-writer.ts';
 
 /** A worker that has not been heard of for this long has lost its sites. */
@@ -52,7 +52,7 @@ export class Worker {
   #timer: NodeJS.Timeout | undefined;
   /** One change of hands after the other. */
   #turn: Promise<void> = Promise.resolve();
-  #asking: Promise<void> = Promise.resolve();
+  readonly #commands: PileCommands;
   #line: { close(): Promise<void> } | undefined;
   readonly #records: Coalesced;
   #closed = false;
@@ -60,9 +60,15 @@ export class Worker {
   #beats = 0;
 
   constructor(parts: WorkerParts) {
+    const { journal, watch, views, forgetting, log } = parts;
     this.#parts = parts;
+    this.#commands = new PileCommands({
+      ...{ journal, watch, views, forgetting, log },
+      readySites: () => [...this.#held].filter(([, { ready }]) => ready).map(([site]) => site),
+      isAway: () => this.#away,
+    });
     this.#records = coalesced(
-      () => parts.probes.recallRecords(parts.journal),
+      () => parts.probes.recallRecords(journal),
       2_000,
       () => undefined, // the beat says that the journal is away
     );
@@ -96,11 +102,12 @@ export class Worker {
 
   async close(): Promise<void> {
     this.#closed = true;
+    this.#commands.stop();
     clearTimeout(this.#timer);
     await this.#line?.close();
     await this.#records.close();
     await this.#turn;
-    await this.#asking;
+    await this.#commands.settled();
     const { ingest, watch, views, journal } = this.#parts;
     await ingest.close();
     await watch.close();
@@ -146,7 +153,7 @@ export class Worker {
     const { take, letGo } = spreadSites(table, this.#parts.id);
     if (take.length > 0) this.#inTurn(() => this.#take(take));
     for (const site of letGo) this.#inTurn(() => this.#letGo(site));
-    if (this.#held.size > 0) this.#doAsks();
+    if (this.#held.size > 0) this.#commands.kick();
   }
 
   #inTurn(work: () => Promise<void>): void {
@@ -190,7 +197,7 @@ export class Worker {
       });
     }
     log.info({ sites: taken.map(({ site }) => site) }, 'took sites');
-    this.#doAsks();
+    this.#commands.kick();
   }
 
   /** The site's own session stands. @returns the mark that tells the commons so, unless it knows. */
@@ -239,10 +246,10 @@ export class Worker {
 
   #hear({ topic, about }: JournalNews): void {
     const { journal } = this.#parts;
-    if (topic === 'ask' && this.#held.has(about)) this.#doAsks();
+    if (topic === 'ask' && this.#held.has(about)) this.#commands.kick();
     const all = topic === 'missed';
     const changed = (table: string) => all || (topic === 'changed' && about === table);
-    if (all) this.#doAsks();
+    if (all) this.#commands.kick();
     if (changed('site')) this.#quietly(this.#knowSites());
     if (changed('probe') || changed('claim')) this.#records.ask();
     if (changed('mapping')) {
@@ -253,47 +260,6 @@ export class Worker {
   async #knowSites(): Promise<void> {
     const { journal } = this.#parts;
     await journal.leases.know([defaultSession, ...(await journal.sites.list()).map(({ id }) => id)]);
-  }
-
-  #doAsks(): void {
-    this.#asking = this.#asking
-      .then(() => this.#asks())
-      .catch((error) => {
-        if (!this.#away) this.#parts.log.warn({ err: error }, 'what others ask could not be done; it is tried again');
-      });
-  }
-
-  async #asks(): Promise<void> {
-    const { journal } = this.#parts;
-    const ready = [...this.#held].filter(([, { ready }]) => ready).map(([site]) => site);
-    for (const ask of await journal.asks.waiting(ready)) {
-      if (this.#closed) return;
-      // One that cannot be done must not hold up those after it: whoever asked hears that it was not.
-      const done = await this.#do(ask).catch((error) => {
-        if (error instanceof StoreError) throw error;
-        this.#parts.log.error({ err: error, ask: ask.id }, 'what was asked could not be done');
-        return false;
-      });
-      await journal.asks.answer(ask.id, done);
-    }
-  }
-
-  async #do({ pileId, ask }: PileCommandRecord): Promise<boolean> {
-    const { watch, views, log } = this.#parts;
-    if (!ask) {
-      log.error({ pileId }, 'what was asked cannot be read: it is damaged, or another version asks');
-      return false;
-    }
-    let done = true;
-    if (ask.kind === 'forget') {
-      await this.#parts.forgetting.forgetHere(ask.probes);
-      return true;
-    }
-    if (ask.kind === 'reload') done = (await watch.reload(pileId)) !== undefined;
-    else if (ask.kind === 'close-alarms') await watch.closeAlarms(pileId);
-    else done = await watch.handleAlarm(ask.alarmId, ask.handling);
-    await views.flush(pileId);
-    return done;
   }
 
   #quietly(work: Promise<unknown>): void {

@@ -20,10 +20,12 @@ export interface AnnouncingParts {
   readonly ingest: Pick<Ingest, 'keep' | 'health'>;
   readonly notices: SystemNotices;
   readonly delivery: Delivery;
+  /** Where several processes share the farm, whether this one tells of the server itself; absent where this is the only one. */
+  readonly isOurs?: () => boolean;
 }
 
 export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news: SystemNews } {
-  const { config, journal, clock, log, watch, ingest, notices, delivery } = parts;
+  const { config, journal, clock, log, watch, ingest, notices, delivery, isOurs } = parts;
   const sirens = new Sirens({
     journal,
     clock,
@@ -31,6 +33,7 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     root: config.MQTT_ROOT,
     isHeldBack: (id) => watch.isHeldBack(id),
     unkept: () => watch.unkeptAlarms(),
+    // Of the sites held here; where others hold some, those are theirs to announce.
     keep: (topic, text) => ingest.keep(topic, text),
   });
   const news = new SystemNews({
@@ -41,6 +44,7 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     tell: (owed) => delivery.tell(owed),
     tellUnkept: (owed) => delivery.tellUnkept(owed),
     brokerHealth: () => ingest.health(),
+    ...(isOurs && { isOurs }),
   });
   sirens.start();
   news.start();

@@ -10,7 +10,7 @@ export default {
     'server/backup/{backup,restore}.ts!',
     'server/move/{main,move-journal-main}.ts!',
     'server/monitor/band-worker.ts!',
-    'server/beside/beside-worker.ts!',
+    'server/app/beside-worker.ts!',
     'shared/store/migrations/*.ts!',
     'simulator/{cli,demo}/main.ts!',
     'web/src/main.tsx!',

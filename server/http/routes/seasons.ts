@@ -15,15 +15,9 @@ import {
 } from '../../../shared/contracts/seasons.ts';
 import { type BringInParts, bringIn } from '../../services/seasons/bring-in.ts';
 import { compareCsv } from '../../services/seasons/compare-table.ts';
+import type { SeasonParts } from '../../services/seasons/compared-batches.ts';
 import { nameSeason } from '../../services/seasons/season-names.ts';
-import {
-  closest,
-  compare,
-  curves,
-  groupDifference,
-  type SeasonParts,
-  seasons,
-} from '../../services/seasons/season-service.ts';
+import { closest, compare, curves, groupDifference, seasons } from '../../services/seasons/season-service.ts';
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
 

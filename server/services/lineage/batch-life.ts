@@ -3,7 +3,6 @@
  * left, or lets anything come of itself.
  */
 import type { z } from 'zod';
-import { findCircle } from '../../../core/lineage/circle.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { GivenRecipe } from '../../../shared/contracts/domain/batch.ts';
 import type {
@@ -18,16 +17,15 @@ import type {
 } from '../../../shared/contracts/lineage.ts';
 import type { newLotSchema } from '../../../shared/contracts/lots.ts';
 import { ConflictError } from '../../../shared/errors.ts';
-import type { BatchRecord, FlowRecord, Journal, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
+import type { BatchRecord, Journal, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { idFromName, randomId } from '../id-from-name.ts';
 import { omitUndefined } from '../omit-undefined.ts';
 import { batchName, type Family, isEmptied, readFamily } from './family.ts';
+import { ending, flow, inputFlows, refuseCircle } from './flow-records.ts';
 import { restKg } from './rest.ts';
 
 type Read<Schema extends z.ZodType> = z.output<Schema>;
-type Inputs = Read<typeof continueBatchSchema>['inputs'];
-type Emptied = 'continued' | 'split' | 'merged' | 'used';
 
 interface Taken {
   readonly batch: BatchRecord;
@@ -267,11 +265,6 @@ function ofEveryPart({ material, doseFrac }: GivenRecipe): GivenRecipe {
   return omitUndefined({ material, doseFrac });
 }
 
-function refuseCircle(flows: readonly FlowRecord[]): void {
-  const circle = findCircle(flows);
-  if (circle) throw new ConflictError(`Cannot keep this as nothing can come of itself: ${circle.join(' -> ')}`, '');
-}
-
 function theBatch(family: Family, id: string, pointer: string): BatchRecord {
   const batch = family.batches.get(id);
   if (!batch) throw new ConflictError(`Cannot take from a batch as it must exist: no batch "${id}"`, pointer);
@@ -292,35 +285,4 @@ function notBefore(batch: BatchRecord, atMs: number): number {
 function take(family: Family, batch: BatchRecord, massKg: number | undefined, all: boolean): Taken {
   mustHaveSome(family, batch);
   return { batch, massKg: massKg ?? (all ? restKg(family, batch) : null), all };
-}
-
-function ending(batch: BatchRecord, atMs: number, how: Emptied) {
-  return { batchId: batch.id, atMs, ending: how, reason: null };
-}
-
-function flow(
-  fromKind: FlowRecord['from']['kind'],
-  fromId: string,
-  toKind: FlowRecord['to']['kind'],
-  toId: string,
-  way: FlowRecord['way'],
-  atMs: number,
-  massKg: number | null,
-  volumeL: number | null = null,
-): FlowRecord {
-  const [from, to] = [
-    { kind: fromKind, id: fromId },
-    { kind: toKind, id: toId },
-  ];
-  return { id: randomId(), from, to, way, atMs, massKg, volumeL, withdrawnAtMs: null };
-}
-
-function inputFlows(family: Family, inputs: Inputs, to: FlowRecord['to'], atMs: number, pointer: string): FlowRecord[] {
-  return inputs.map(({ lotId, massKg = null, volumeL = null }, i) => {
-    if (!family.lots.has(lotId)) {
-      const where = pointer === '' ? '/lotId' : `${pointer}/${i}/lotId`;
-      throw new ConflictError(`Cannot mix in a lot as it must exist: no lot "${lotId}"`, where);
-    }
-    return flow('lot', lotId, to.kind, to.id, 'input', atMs, massKg, volumeL);
-  });
 }

@@ -6,9 +6,6 @@ import { closestBatches, type Laid } from '../../../core/seasons/closest.ts';
 import { hourlyCourse, warmingBeganH } from '../../../core/seasons/course.ts';
 import { chanceRemark, noCause } from '../../../core/seasons/difference-words.ts';
 import { compareGroups, type Group, groupsBy, pairOf } from '../../../core/seasons/groups.ts';
-import { type BatchMeasures, measureBatch } from '../../../core/seasons/measure-batch.ts';
-import { fillRecipe } from '../../../core/session/fill-recipe.ts';
-import type { Clock } from '../../../shared/clock.ts';
 import {
   type AgedCurve,
   type Choice,
@@ -21,36 +18,17 @@ import {
   mostCurves,
   type SeasonView,
 } from '../../../shared/contracts/seasons.ts';
-import { toInstant } from '../../../shared/contracts/time.ts';
-import { stageLimits } from '../../../shared/stage.ts';
-import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/journal.ts';
-import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { inKgOf } from '../../monitor/pile/origin.ts';
-import { heardOfPeople } from '../journal/heard-by-judge.ts';
-import { batchName, type Family, readFamily } from '../lineage/family.ts';
-import { fineMs, hourMs, readBatchHeat } from './batch-heat.ts';
+import { readFamily } from '../lineage/family.ts';
+import { hourMs, readBatchHeat } from './batch-heat.ts';
 import { chosen, type Known, knownBatches } from './choose.ts';
+import { comparedAll, type SeasonParts, type SeasonRecords, untilOf } from './compared-batches.ts';
 import { readSeasonNames } from './season-names.ts';
 
 /** Enough to look at, and few enough to read what was done. */
 const mostClosest = 5;
-const mostAlarms = 2000;
 
-export interface SeasonParts {
-  readonly journal: Journal;
-  readonly readings: ReadingsStore;
-  readonly clock: Clock;
-}
-
-interface Service {
-  readonly family: Family;
-  readonly known: readonly Known[];
-  readonly names: ReadonlyMap<string, string>;
-  readonly claims: readonly ClaimRecord[];
-}
-
-async function openService({ journal }: SeasonParts): Promise<Service> {
+async function readSeasonRecords({ journal }: SeasonParts): Promise<SeasonRecords> {
   const [family, sites, names, claims] = await Promise.all([
     readFamily(journal),
     journal.sites.list(),
@@ -61,15 +39,15 @@ async function openService({ journal }: SeasonParts): Promise<Service> {
 }
 
 export async function compare(parts: SeasonParts, choice: Choice): Promise<CompareAnswer> {
-  const service = await openService(parts);
-  const wanted = chosen(service.known, service.family, choice);
+  const records = await readSeasonRecords(parts);
+  const wanted = chosen(records.known, records.family, choice);
   const shown = wanted.slice(0, mostCompared);
-  const ended = service.known.filter(({ batch }) => choice.state === 'all' || batch.endedAtMs !== null);
+  const ended = records.known.filter(({ batch }) => choice.state === 'all' || batch.endedAtMs !== null);
   return {
-    batches: await comparedAll(parts, service, shown),
+    batches: await comparedAll(parts, records, shown),
     leftOut: wanted.length - shown.length,
     offers: {
-      seasons: seasonsOf(service),
+      seasons: seasonsOf(records),
       years: [...new Set(ended.map(({ year }) => year))].sort((a, b) => b - a),
       sites: distinct(ended.map(({ site }) => ({ id: site.id, name: site.name }))),
       materials: [...new Set(ended.flatMap(({ batch }) => batch.recipe.material ?? []))],
@@ -103,29 +81,29 @@ export async function groupDifference(
 }
 
 export async function seasons(parts: SeasonParts): Promise<SeasonView[]> {
-  return seasonsOf(await openService(parts));
+  return seasonsOf(await readSeasonRecords(parts));
 }
 
 export async function curves(parts: SeasonParts, choice: Choice): Promise<AgedCurve[]> {
-  const service = await openService(parts);
+  const records = await readSeasonRecords(parts);
   const answer: AgedCurve[] = [];
-  for (const one of chosen(service.known, service.family, choice).slice(0, mostCurves)) {
-    answer.push(await curveOf(parts, service, one));
+  for (const one of chosen(records.known, records.family, choice).slice(0, mostCurves)) {
+    answer.push(await curveOf(parts, records, one));
   }
   return answer;
 }
 
 /** @returns Undefined when there is no such batch. */
 export async function closest(parts: SeasonParts, batchId: string): Promise<ClosestAnswer | undefined> {
-  const service = await openService(parts);
-  const one = service.known.find(({ batch }) => batch.id === batchId);
+  const records = await readSeasonRecords(parts);
+  const one = records.known.find(({ batch }) => batch.id === batchId);
   if (!one) return undefined;
-  const past = service.known.filter(
+  const past = records.known.filter(
     ({ batch }) => batch.stage === one.batch.stage && batch.endedAtMs !== null && batch.id !== batchId,
   );
-  const running = await curveOf(parts, service, one);
+  const running = await curveOf(parts, records, one);
   const laid = new Map<string, AgedCurve>();
-  for (const other of past.slice(0, mostCompared)) laid.set(other.batch.id, await curveOf(parts, service, other));
+  for (const other of past.slice(0, mostCompared)) laid.set(other.batch.id, await curveOf(parts, records, other));
   const hours = Math.max(0, (untilOf(parts, one) - one.batch.startedAtMs) / msPerHour);
   const asLaid = (known: Known, curve: AgedCurve): Laid => ({ ...curve, recipe: known.batch.recipe });
   const near = closestBatches(
@@ -140,7 +118,7 @@ export async function closest(parts: SeasonParts, batchId: string): Promise<Clos
     const other = past.find(({ batch }) => batch.id === distance.id);
     return other ? [{ distance, other }] : [];
   });
-  const compared = await comparedAll(parts, service, [one, ...found.map(({ other }) => other)]);
+  const compared = await comparedAll(parts, records, [one, ...found.map(({ other }) => other)]);
   const [batch, ...batches] = compared;
   if (!batch) return undefined;
   return {
@@ -181,69 +159,13 @@ async function actsOf({ journal }: SeasonParts, { batch }: Known, hours: number)
     });
 }
 
-async function comparedAll(parts: SeasonParts, service: Service, wanted: readonly Known[]): Promise<ComparedBatch[]> {
-  const alarms = new Map<string, readonly AlarmRecord[]>();
-  const answer: ComparedBatch[] = [];
-  for (const one of wanted) {
-    const { pileId } = one.batch;
-    const stood = alarms.get(pileId) ?? (await parts.journal.alarms.forPile(pileId, mostAlarms));
-    alarms.set(pileId, stood);
-    answer.push(comparedView(service, one, await measuresOf(parts, service, one, stood)));
-  }
-  return answer;
-}
-
-async function measuresOf(
-  parts: SeasonParts,
-  service: Service,
-  one: Known,
-  alarms: readonly AlarmRecord[],
-): Promise<BatchMeasures> {
-  const { batch, site } = one;
-  const untilMs = untilOf(parts, one);
-  const limits = { ...stageLimits[batch.stage], ...batch.limits };
-  const acts = await parts.journal.acts.list(batch.pileId, batch.startedAtMs);
-  const ending = service.family.stories.get(batch.id)?.ending ?? (batch.endedAtMs === null ? null : 'finished');
-  return measureBatch({
-    setup: {
-      stage: batch.stage,
-      startedAtMs: batch.startedAtMs,
-      limits,
-      ...fillRecipe(batch.stage, batch.recipe, limits, inKgOf(service.family.flows, batch.id)),
-      acts: acts.filter(({ atMs }) => atMs <= untilMs).sort((a, b) => a.atMs - b.atMs),
-      ...within(await heardOfPeople(parts.journal, batch), untilMs),
-    },
-    untilMs,
-    ended: ending === 'finished' || ending === 'continued',
-    ...(await readBatchHeat(parts.readings, {
-      batch,
-      siteId: site.id,
-      claims: service.claims,
-      untilMs,
-      stepMs: fineMs,
-    })),
-    alarms: alarms
-      .filter(({ raisedAtMs, closedAtMs }) => raisedAtMs < untilMs && (closedAtMs ?? untilMs) > batch.startedAtMs)
-      .map(({ kind, raisedAtMs, closedAtMs }) => ({ kind, fromMs: raisedAtMs, toMs: closedAtMs })),
-  });
-}
-
-/** The next batch on the same pile has its own words. */
-function within(heard: Awaited<ReturnType<typeof heardOfPeople>>, untilMs: number): typeof heard {
-  const { noted = [], confirmedAtMs } = heard;
-  return {
-    noted: noted.filter(({ atMs }) => atMs <= untilMs),
-    ...(confirmedAtMs !== undefined && confirmedAtMs <= untilMs && { confirmedAtMs }),
-  };
-}
-
-async function curveOf(parts: SeasonParts, service: Service, one: Known): Promise<AgedCurve> {
+async function curveOf(parts: SeasonParts, records: SeasonRecords, one: Known): Promise<AgedCurve> {
   const { batch, site } = one;
   const untilMs = untilOf(parts, one);
   const heat = await readBatchHeat(parts.readings, {
     batch,
     siteId: site.id,
-    claims: service.claims,
+    claims: records.claims,
     untilMs,
     stepMs: hourMs,
   });
@@ -253,37 +175,7 @@ async function curveOf(parts: SeasonParts, service: Service, one: Known): Promis
   return { id: batch.id, warmingAfterH: warmingBeganH(coreC, airC), coreC, airC };
 }
 
-function untilOf({ clock }: SeasonParts, { batch }: Known): number {
-  return batch.endedAtMs ?? clock.nowMs();
-}
-
-function comparedView({ family, names }: Service, one: Known, measures: BatchMeasures): ComparedBatch {
-  const { batch, site, season, year, starters } = one;
-  const story = family.stories.get(batch.id);
-  return {
-    id: batch.id,
-    name: batchName(family, batch),
-    pileId: batch.pileId,
-    pileName: family.piles.get(batch.pileId)?.name ?? batch.pileId,
-    site: site.id,
-    siteName: site.name,
-    stage: batch.stage,
-    startedAt: toInstant(batch.startedAtMs),
-    endedAt: batch.endedAtMs === null ? null : toInstant(batch.endedAtMs),
-    ending: story?.ending ?? (batch.endedAtMs === null ? null : 'finished'),
-    reason: story?.reason ?? null,
-    outcome: batch.outcome,
-    season: { id: season.id, name: names.get(season.id) ?? season.name },
-    year,
-    material: batch.recipe.material ?? null,
-    cover: batch.recipe.cover ?? null,
-    depthM: batch.recipe.depthM ?? null,
-    starters: starters.map(({ id, name }) => ({ id, name })),
-    measures: { ...measures, alarms: [...measures.alarms] },
-  };
-}
-
-function seasonsOf({ known, names }: Service): SeasonView[] {
+function seasonsOf({ known, names }: SeasonRecords): SeasonView[] {
   const found = new Map<string, SeasonView>();
   for (const { season } of known) {
     const before = found.get(season.id);

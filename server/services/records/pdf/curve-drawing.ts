@@ -44,14 +44,44 @@ export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: str
   const x = (atMs: number) => left + ((atMs - fromMs) / (toMs - fromMs)) * (right - left);
   const y = (tempC: number) => top + height - ((tempC - lowC) / (highC - lowC)) * height;
 
+  const plane = { x, y, top, left, right };
+  drawGrid(sheet, plane, temps, timeSteps(fromMs, toMs, 6), timeZone);
+  if (actC !== undefined) drawActLine(sheet, plane, actC);
+  drawLines(sheet, plane, record.curves);
+  drawActs(sheet, record, plane);
+  drawNames(
+    sheet,
+    temperatureC.map(({ position }) => position),
+    left,
+    top + height + 20,
+  );
+  doc.x = sheet.left;
+  doc.y = top + height + 36;
+}
+
+/** Where a time and a temperature are on the paper [pt]. */
+interface Plane {
+  readonly x: (atMs: number) => number;
+  readonly y: (tempC: number) => number;
+  readonly top: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+function drawGrid(
+  { doc, left: edge }: Sheet,
+  { x, y, top, left, right }: Plane,
+  temps: readonly number[],
+  times: readonly number[],
+  timeZone: string,
+): void {
   doc.lineWidth(0.4).font('plain').fontSize(7.5);
   for (const tempC of temps) {
     doc.moveTo(left, y(tempC)).lineTo(right, y(tempC)).stroke('#ddd2c0');
     doc
       .fillColor(softInk)
-      .text(`${tempC} °C`, sheet.left, y(tempC) - 4, { width: axisWidth - 5, align: 'right', lineBreak: false });
+      .text(`${tempC} °C`, edge, y(tempC) - 4, { width: axisWidth - 5, align: 'right', lineBreak: false });
   }
-  const times = timeSteps(fromMs, toMs, 6);
   times.forEach((atMs, i) => {
     doc
       .moveTo(x(atMs), top + height)
@@ -66,15 +96,22 @@ export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: str
         lineBreak: false,
       });
   });
-  if (actC !== undefined) {
-    doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#a8331c').undash();
-    doc.fillColor('#a8331c').text(`turn or spread at ${actC} °C`, right - 150, y(actC) - 10, {
-      width: 148,
-      align: 'right',
-      lineBreak: false,
-    });
-  }
+}
 
+function drawActLine({ doc }: Sheet, { y, left, right }: Plane, actC: number): void {
+  doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#a8331c').undash();
+  doc.fillColor('#a8331c').text(`turn or spread at ${actC} °C`, right - 150, y(actC) - 10, {
+    width: 148,
+    align: 'right',
+    lineBreak: false,
+  });
+}
+
+function drawLines(
+  { doc }: Sheet,
+  { x, y, top, left, right }: Plane,
+  { temperatureC, bucketMs }: BatchRecordSheet['curves'],
+): void {
   doc
     .save()
     .rect(left, top, right - left, height)
@@ -94,15 +131,6 @@ export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: str
     doc.stroke(colour).undash();
   }
   doc.restore();
-  drawActs(sheet, record, { x, top, left, right });
-  drawNames(
-    sheet,
-    temperatureC.map(({ position }) => position),
-    left,
-    top + height + 20,
-  );
-  doc.x = sheet.left;
-  doc.y = top + height + 36;
 }
 
 const marks: Record<string, string> = { turned: 'T', watered: 'W', spread: 'S', heaped: 'H' };

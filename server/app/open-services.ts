@@ -1,0 +1,29 @@
+import type { Journal } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { openBeside } from '../beside/open-beside.ts';
+import { LiveHub } from '../services/live/live-hub.ts';
+import { openPeople } from '../services/people/open-people.ts';
+import type { PhotoStore } from '../services/photos/photo-store.ts';
+import { ProbeBook } from '../services/probes/probe-book.ts';
+import type { InstallationParts } from './installation.ts';
+
+export interface Stores {
+  readonly readings: ReadingsStore;
+  readonly journal: Journal;
+  readonly photos: PhotoStore;
+}
+
+export type Services = Awaited<ReturnType<typeof openServices>>;
+
+/** What every process opens over its stores, wherever those are. */
+export async function openServices(parts: InstallationParts, stores: Stores) {
+  const { config, clock, log, version, machineNowMs } = parts;
+  const { readings, journal, photos } = stores;
+  return {
+    ...{ config, clock, log, version, readings, journal, photos },
+    hub: new LiveHub(),
+    probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
+    beside: openBeside(new URL('./beside-worker.js', import.meta.url)),
+    people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
+  };
+}

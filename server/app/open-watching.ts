@@ -1,0 +1,85 @@
+/**
+ * What every process opens that watches piles: their monitor, and whoever is notified of what it finds. The two need each
+ * other, so they are joined here.
+ */
+import type { Ingest } from '../../ingest/start-ingest.ts';
+import { startSelfChecks } from '../health/start-self-checks.ts';
+import type { SystemNotices } from '../health/system-notices.ts';
+import type { PilePort } from '../monitor/pile/pile-port.ts';
+import { PileMonitor, type PileMonitorParts } from '../monitor/pile-monitor.ts';
+import type { Delivery } from '../notify/delivery.ts';
+import { openDelivery } from '../notify/open-delivery.ts';
+import type { Sirens } from '../notify/sirens.ts';
+import { startAnnouncing } from '../notify/start-announcing.ts';
+import { systemUnwell } from '../notify/system-unwell.ts';
+import { closeInOrder } from './closing.ts';
+import type { InstallationParts } from './installation.ts';
+import type { Services } from './open-services.ts';
+
+export interface WatchingParts extends Pick<InstallationParts, 'bands' | 'machineNowMs' | 'guard'> {
+  readonly services: Services;
+  readonly notices: SystemNotices;
+  /** Under which lease piles are watched. */
+  readonly lease: Pick<PileMonitorParts, 'shared' | 'whole'>;
+  /** All piles, where others are watched elsewhere: people are notified of those as well. */
+  readonly everywhere?: PilePort;
+  /** Where several processes share the farm, whether this one speaks for all. */
+  readonly isOurs?: () => boolean;
+}
+
+export interface Watching {
+  readonly watch: PileMonitor;
+  readonly delivery: Delivery;
+  /** Notifies people and checks the server itself from now on. @returns what closes that, and leaves `watch` and `delivery` open. */
+  start(ingest: Pick<Ingest, 'keep' | 'health'>): Promise<{ close(): Promise<void> }>;
+}
+
+export async function openWatching(parts: WatchingParts): Promise<Watching> {
+  const { services, bands, notices, machineNowMs, guard, isOurs } = parts;
+  const { config, clock, log, journal, readings, probes, hub } = services;
+  let delivery: Delivery | undefined;
+  let sirens: Sirens | undefined;
+  let broker = (): ReturnType<Ingest['health']> => ({ state: 'down', detail: 'not connected yet' });
+  const watch = await PileMonitor.open({
+    ...{ clock, log, journal, readings, probes, hub, bands },
+    ...parts.lease,
+    onAlarms() {
+      delivery?.kick();
+      sirens?.changed();
+    },
+    onUnkept(notKept) {
+      void delivery?.tellUnkept(notKept);
+      sirens?.changed();
+    },
+  });
+  const all = parts.everywhere ?? watch;
+  const unwell = () => systemUnwell({ readings, journal, watch, broker: () => broker() });
+  const opened = openDelivery({
+    config,
+    journal,
+    clock,
+    log,
+    watch: all,
+    unwell,
+    machineNowMs,
+    ...(guard && { guard }),
+  });
+  delivery = opened;
+
+  return {
+    watch,
+    delivery: opened,
+    async start(ingest) {
+      broker = () => ingest.health();
+      await opened.start();
+      const announcing = startAnnouncing({
+        ...{ config, journal, clock, log, ingest, notices, delivery: opened },
+        watch: { isHeldBack: (id) => all.isHeldBack(id), unkeptAlarms: () => watch.unkeptAlarms() },
+        ...(isOurs && { isOurs }),
+      });
+      sirens = announcing.sirens;
+      const { examining, troubles } = startSelfChecks({ clock, log, journal, watch, notices });
+      return { close: () => closeInOrder(examining, troubles, announcing.news, announcing.sirens) };
+    },
+  };
+}
