@@ -6,10 +6,10 @@ import { newLotSchema } from '../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
 import { amountWords, batchSentence, lotSentence } from '../../web/src/features/batch/batch-words.ts';
 import { batchesSentence } from '../../web/src/features/batch/batches-sentence.ts';
-import { fullDay } from '../../web/src/features/batch/full-date.ts';
 import { layOnBody } from '../../web/src/features/batch/lay-on-fields.tsx';
 import { draftOfLot, emptyLot, lotBody, lotErrors } from '../../web/src/features/batch/lot-draft.ts';
 import { partBody } from '../../web/src/features/batch/part-of.tsx';
+import { fullDay } from '../../web/src/ui/format/full-date.ts';
 import { mockFamily } from '../helpers/mock-family.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { keyOf } from '../../web/src/data/live/last-answers.ts';
-import { oldestShownMs } from '../../web/src/data/live/offline-line.tsx';
+import { keyOf } from '../../web/src/data/last-answers.ts';
 import { asLastHeard } from '../../web/src/features/home/home-order.ts';
 import { keptWords, takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
 import { manyWords, sizeWords } from '../../web/src/ui/format/amount.ts';
+import { oldestShownMs } from '../../web/src/ui/parts/offline-line.tsx';
 
 const sizes: [bytes: number, words: string][] = [
   [0, '0 bytes'],

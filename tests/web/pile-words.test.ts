@@ -9,7 +9,6 @@ import { readPrefs } from '../../web/src/data/prefs.ts';
 import { brokerAddress, publishLine } from '../../web/src/features/home/first-reading.ts';
 import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../../web/src/features/home/home-order.ts';
 import { documentOf, pointerOf, wildcardCount } from '../../web/src/features/incoming/json-pointer.ts';
-import { actCautions, hottestC } from '../../web/src/features/pile/act-caution.ts';
 import { groupAlarms } from '../../web/src/features/pile/alarm-order.ts';
 import { silencedSentence } from '../../web/src/features/pile/alarm-words.ts';
 import { batchBody, emptyBatch } from '../../web/src/features/pile/batch-fields.tsx';
@@ -17,7 +16,8 @@ import { sightLines } from '../../web/src/features/pile/evidence-groups.ts';
 import { limitLines } from '../../web/src/features/pile/limit-lines.ts';
 import { customSpan, spanOf } from '../../web/src/features/pile/time-span.ts';
 import { lastWords, probesSentence } from '../../web/src/features/probes/probe-facts.ts';
-import { readNumber } from '../../web/src/read-number.ts';
+import { actCautions, hottestC } from '../../web/src/ui/format/act-caution.ts';
+import { readNumber } from '../../web/src/ui/format/read-number.ts';
 import { refusalNames } from '../../web/src/ui/format/words.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
 

@@ -5,6 +5,7 @@ import { convert } from 'convert';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
+import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/data/plan-units.ts';
 import { draftOfQuery } from '../../web/src/features/plan/lay-query.ts';
 import {
   emptyHeap,
@@ -16,9 +17,8 @@ import {
   planStarter,
   planWetting,
 } from '../../web/src/features/plan/plan-asks.ts';
-import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/features/plan/plan-units.ts';
 import { layerTops } from '../../web/src/features/plan/shares-drawing.tsx';
-import { readNumber } from '../../web/src/read-number.ts';
+import { readNumber } from '../../web/src/ui/format/read-number.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };

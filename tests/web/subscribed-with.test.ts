@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isSubscribedWith } from '../../web/src/features/notifications/forget-this-device.ts';
+import { isSubscribedWith } from '../../web/src/data/forget-this-device.ts';
 
 const subscription = (key: Uint8Array<ArrayBuffer> | null) =>
   ({ options: { applicationServerKey: key?.buffer ?? null } }) as unknown as PushSubscription;

@@ -2,15 +2,15 @@
 
 import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } from 'preact-iso';
-import { OfflineLine } from './data/live/offline-line.tsx';
 import { useInstallation } from './data/live/use-installation.ts';
 import { usePrefs } from './data/prefs.ts';
 import { HomePage } from './features/home/home.tsx';
 import { OutboxLine } from './features/journal/outbox-line.tsx';
 import { MorePage, morePlaces } from './features/more/more-page.tsx';
-import { onlyFor } from './features/people/only-for.tsx';
+import { SystemLine } from './features/notifications/system-line.tsx';
 import { LiveMark } from './ui/parts/marks.tsx';
-import { SystemLine } from './ui/parts/system-line.tsx';
+import { OfflineLine } from './ui/parts/offline-line.tsx';
+import { onlyFor } from './ui/parts/only-for.tsx';
 import { applyShade } from './ui/use-shade.ts';
 
 const PilePage = lazy(() => import('./features/pile/pile-page.tsx').then((page) => page.PilePage));
@@ -51,7 +51,7 @@ const SettingsPage = lazy(() => import('./features/settings/settings-page.tsx').
 const TellingPage = lazy(() =>
   import('./features/notifications/notifications-page.tsx').then((page) => page.TellingPage),
 );
-const NoPage = lazy(() => import('./features/more/no-page.tsx').then((page) => page.NoPage));
+const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
 export function App() {
   const { shade } = usePrefs();

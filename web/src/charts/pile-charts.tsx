@@ -9,7 +9,6 @@ import type { PileDetail } from '../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { useReader } from '../data/live/use-installation.ts';
 import { usePrefs } from '../data/prefs.ts';
-import { fanWords } from '../features/pile/ahead-words.ts';
 import { dayAndTime } from '../ui/format/local-time.ts';
 import { formatTemp, plainNumber, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { actNames, capital, positionNames } from '../ui/format/words.ts';
@@ -18,6 +17,7 @@ import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
 import { type BandAt, bandAt, bandOf, fanOf, type Line, linesOf, valueNear } from './chart-data.ts';
 import { chartSummary } from './chart-summary.ts';
+import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
 
 interface PileChartsProps {

@@ -1,9 +1,9 @@
 /** One request to the server and its answer, checked. It never lets an unchecked answer into the page. */
 import type { z } from 'zod';
 import { type Problem, problemSchema } from '../../../shared/contracts/problem.ts';
-import { isHeldUp } from '../features/people/owed-sign-out.ts';
-import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './live/last-answers.ts';
+import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './last-answers.ts';
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
+import { isHeldUp } from './owed-sign-out.ts';
 import { bearerToken } from './prefs.ts';
 
 /** The server said no, and why. */

@@ -8,13 +8,22 @@ import { type LiveEventName, liveEventSchemas } from '../../../../shared/contrac
 import { type PileSummary, pilesAnswerSchema } from '../../../../shared/contracts/piles.ts';
 import { probesAnswerSchema } from '../../../../shared/contracts/probes.ts';
 import { sitesAnswerSchema } from '../../../../shared/contracts/sites.ts';
-import { sayThisDevice } from '../../features/notifications/forget-this-device.ts';
-import { me } from '../../features/people/me.ts';
-import { owedSignOut, whenSignOutOwed } from '../../features/people/owed-sign-out.ts';
-import { getSession } from '../../features/people/people-api.ts';
-import { forgetPerson, sayOwedSignOut } from '../../features/people/sign-out.ts';
 import { requestHeaders, whenUnauthorised } from '../client.ts';
+import { sayThisDevice } from '../forget-this-device.ts';
+import {
+  answersOf,
+  dropOldAnswers,
+  forgetAnswers,
+  keepAnswer,
+  recallAnswer,
+  recalled,
+  whoAsks,
+} from '../last-answers.ts';
+import { me } from '../me.ts';
+import { owedSignOut, whenSignOutOwed } from '../owed-sign-out.ts';
 import { fewProbesPath, getHealth, getPiles, getProbes, getSites } from '../routes.ts';
+import { getSession } from '../session-api.ts';
+import { forgetPerson, sayOwedSignOut } from '../sign-out.ts';
 import {
   changeInstallation,
   type Installation,
@@ -25,15 +34,6 @@ import {
   withProbe,
 } from './installation.ts';
 import { lookForNewer } from './installed.ts';
-import {
-  answersOf,
-  dropOldAnswers,
-  forgetAnswers,
-  keepAnswer,
-  recallAnswer,
-  recalled,
-  whoAsks,
-} from './last-answers.ts';
 import { type StreamEvent, startSseParser } from './sse-parser.ts';
 
 /** Beats come every 15 s; after two and a half of them the line counts as dead. */

@@ -4,12 +4,12 @@ import { reasonOf } from '../../data/client.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { batchDay } from '../../ui/format/age.ts';
+import { fullDay } from '../../ui/format/full-date.ts';
 import { capital, counted, stageNames } from '../../ui/format/words.ts';
+import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { May } from '../people/only-for.tsx';
 import { getBatches } from './batch-api.ts';
 import { batchesSentence } from './batches-sentence.ts';
-import { fullDay } from './full-date.ts';
 import './batch.css';
 
 export function BatchesPage() {

@@ -3,16 +3,16 @@ import { useState } from 'preact/hooks';
 import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';
 import { measureText } from '../../../../shared/measure.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
+import { fullDay } from '../../ui/format/full-date.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { May } from '../people/only-for.tsx';
-import { usePlanUnits } from '../plan/plan-units.ts';
 import { addInput, getLots, withdrawInput } from './batch-api.ts';
 import { amountWords, targetNames, wayNames } from './batch-words.ts';
-import { fullDay } from './full-date.ts';
 import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
 
 interface PartProps {

@@ -1,9 +1,9 @@
 /** Lots that go into a batch, each with its amount. */
 import type { Lot } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { readMeasure } from '../../data/plan-units.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
-import { readMeasure } from '../plan/plan-units.ts';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 
 export interface InputDraft {
   readonly lotId: string;

@@ -2,9 +2,9 @@
 import { type Lot, type NewLot, newLotSchema } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
-import { readNumber } from '../../read-number.ts';
+import { readMeasure, typed } from '../../data/plan-units.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
-import { readMeasure, typed } from '../plan/plan-units.ts';
+import { readNumber } from '../../ui/format/read-number.ts';
 
 export interface LotDraft {
   readonly kind: 'starter' | 'material';

@@ -2,11 +2,11 @@
 import { useState } from 'preact/hooks';
 import { type NewLot, organicStatuses } from '../../../../shared/contracts/lots.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
-import { usePlanUnits } from '../plan/plan-units.ts';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { lotMaterialNames, organicNames } from './batch-words.ts';
 import { type LotDraft, lotBody, lotErrors } from './lot-draft.ts';
 

@@ -1,9 +1,9 @@
 /** How much of a batch is taken: all that is left, or a part that is weighed. */
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { readMeasure, typed, usePlanUnits } from '../../data/plan-units.ts';
 import { Choice } from '../../ui/parts/forms.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
-import { readMeasure, typed, usePlanUnits } from '../plan/plan-units.ts';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 
 export interface PartDraft {
   readonly how: 'all' | 'part';

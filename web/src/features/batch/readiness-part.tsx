@@ -12,12 +12,12 @@ import { useStore } from '../../data/store.ts';
 import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { emptyEntry } from '../journal/entry-draft.ts';
 import { EntryForm } from '../journal/entry-form.tsx';
 import { judgementNames } from '../journal/entry-words.ts';
 import { waiting, writeDown } from '../journal/waiting.ts';
-import { May } from '../people/only-for.tsx';
 import { getReadiness } from './batch-api.ts';
 
 const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Cannot be told' } as const;

@@ -2,10 +2,10 @@
 import { useState } from 'preact/hooks';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { fetchAll } from '../../data/live/connection.ts';
+import { readMeasure, usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
-import { readMeasure, usePlanUnits } from '../plan/plan-units.ts';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { abandonBatch, keepPart, sayOutcome } from './batch-api.ts';
 
 interface SmallFormProps {

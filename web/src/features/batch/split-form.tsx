@@ -4,12 +4,12 @@ import { type Cover, coverNames, covers } from '../../../../shared/contracts/dom
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { fetchAll } from '../../data/live/connection.ts';
+import { readMeasure, typed, usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { notGiven } from '../pile/batch-fields.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
-import { readMeasure, typed, usePlanUnits } from '../plan/plan-units.ts';
 import { splitBatch } from './batch-api.ts';
 import { emptyLayOn, type LayOnDraft, LayOnFields, layOnBody } from './lay-on-fields.tsx';
 

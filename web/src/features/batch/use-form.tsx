@@ -4,13 +4,13 @@ import { type BatchDetail, useTargets } from '../../../../shared/contracts/linea
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { readMeasure, usePlanUnits } from '../../data/plan-units.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
-import { readMeasure, usePlanUnits } from '../plan/plan-units.ts';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { writeUse } from './batch-api.ts';
 import { targetNames } from './batch-words.ts';
 import { PartOf, partBody } from './part-of.tsx';

@@ -1,7 +1,7 @@
 /** Every pile with its sentence, the most pressing first; or a welcome when there is none. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { useSaid } from '../../data/use-say.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { ageWords, batchDay } from '../../ui/format/age.ts';
 import { clockTime, longDay } from '../../ui/format/local-time.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
@@ -9,8 +9,8 @@ import { capital, counted, phaseNames, stageNames } from '../../ui/format/words.
 import { Mound } from '../../ui/mound/mound.tsx';
 import { MoundKey } from '../../ui/mound/mound-key.tsx';
 import { ToneMark } from '../../ui/parts/marks.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { May } from '../people/only-for.tsx';
 import { silencedSentence } from '../pile/alarm-words.ts';
 import { isCoreMeasured } from '../pile/phase-words.ts';
 import { isStageKnown, TroubleLine } from '../pile/trouble-note.tsx';

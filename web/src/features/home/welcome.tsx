@@ -1,12 +1,12 @@
 /** An empty start: what to do first, and what is already talking. */
 import { useState } from 'preact/hooks';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
+import { useMay } from '../../data/me.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
 import { EmptyMound } from '../../ui/mound/empty-mound.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { useMay } from '../people/me.ts';
 import { PileForm } from '../pile/pile-form.tsx';
 import { isOnlyHere, publishLine } from './first-reading.ts';
 

@@ -6,6 +6,7 @@ import {
   importLimits,
 } from '../../../../shared/contracts/import.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { counted } from '../../ui/format/words.ts';
@@ -13,7 +14,6 @@ import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { sayFacts } from '../journal/entry-words.ts';
-import { usePlanUnits } from '../plan/plan-units.ts';
 import { choiceOf, choicesFor, meaningOf } from './column-choices.ts';
 
 interface PreviewViewProps {

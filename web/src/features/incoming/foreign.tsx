@@ -6,7 +6,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { documentOf } from './json-pointer.ts';
 import { JsonTree } from './json-tree.tsx';
 import { MappingForm } from './mapping-form.tsx';

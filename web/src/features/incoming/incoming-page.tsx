@@ -1,8 +1,8 @@
 /** What came in: messages that could not be used, and foreign topics that can be understood. */
 
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { May } from '../people/only-for.tsx';
 import { Foreign } from './foreign.tsx';
 import { Refusals } from './refusals.tsx';
 import { RefusedConnections } from './refused-connections.tsx';

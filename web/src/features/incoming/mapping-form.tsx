@@ -7,7 +7,7 @@ import { useInstallation } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { saveMapping, tryMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { readNumber } from '../../read-number.ts';
+import { readNumber } from '../../ui/format/read-number.ts';
 import { formatTemp, sentenceIn, type TempUnit } from '../../ui/format/temperature.ts';
 import { capital, refusalNames } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';

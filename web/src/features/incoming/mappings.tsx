@@ -4,7 +4,7 @@ import type { mappingSchema } from '../../../../shared/contracts/ingest.ts';
 import { removeMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 
 type Mapping = z.output<typeof mappingSchema>;
 

@@ -5,7 +5,7 @@
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { type EntryKind, isActKind } from '../../../../shared/entry.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
-import { actCautions, hottestC } from '../pile/act-caution.ts';
+import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
 
 const closeUp: readonly EntryKind[] = ['smell', 'readiness', 'growth'];
 const handsIn: readonly EntryKind[] = ['squeeze', 'sample'];

@@ -2,8 +2,8 @@
 import { type NewEntry, newEntrySchema } from '../../../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import type { EntryFacts, EntryKind } from '../../../../shared/entry.ts';
-import { readNumber } from '../../read-number.ts';
-import { readMeasure, typed } from '../plan/plan-units.ts';
+import { readMeasure, typed } from '../../data/plan-units.ts';
+import { readNumber } from '../../ui/format/read-number.ts';
 
 /** Every field of every kind; '' is not said. */
 export interface EntryDraft {

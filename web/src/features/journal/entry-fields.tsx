@@ -10,7 +10,7 @@ import {
 } from '../../../../shared/entry.ts';
 import { capital } from '../../ui/format/words.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField } from '../plan/measure-field.tsx';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import type { EntryDraft } from './entry-draft.ts';
 import { amountNames, colourNames, feelNames, judgementNames, placeNames, smellNames } from './entry-words.ts';
 import { OneOf, SomeOf } from './thumb-choice.tsx';

@@ -3,14 +3,14 @@
 import { useState } from 'preact/hooks';
 import type { Entry, EntryVersion } from '../../../../shared/contracts/journal.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { counted } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
-import { usePlanUnits } from '../plan/plan-units.ts';
+import { May } from '../../ui/parts/only-for.tsx';
 import { newClientId } from './client-id.ts';
 import { draftOf } from './entry-draft.ts';
 import { EntryForm } from './entry-form.tsx';

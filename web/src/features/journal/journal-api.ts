@@ -10,8 +10,8 @@ import {
   queuedAnswerSchema,
   type withdrawalSchema,
 } from '../../../../shared/contracts/journal.ts';
-import { problemSchema } from '../../../../shared/contracts/problem.ts';
-import { ApiProblem, ask, NoAnswer, requestHeaders } from '../../data/client.ts';
+import { ask, requestHeaders } from '../../data/client.ts';
+import { reach } from '../../data/files.ts';
 
 const piece = encodeURIComponent;
 
@@ -36,20 +36,4 @@ export async function sendPhoto(id: string, photo: Blob): Promise<void> {
     body: photo,
   });
   photoSchema.parse(await response.json());
-}
-
-/** A file of the server, with the token it may want. */
-export async function getFile(path: string): Promise<Blob> {
-  return (await reach(path, { headers: requestHeaders() })).blob();
-}
-
-async function reach(path: string, init: RequestInit): Promise<Response> {
-  const response = await fetch(path, init).catch((cause: unknown) => {
-    throw new NoAnswer('Branhearth does not answer. Is it running, and is this device on the same network?', { cause });
-  });
-  if (response.ok) return response;
-  const problem = problemSchema.safeParse(await response.json().catch(() => undefined));
-  const { status } = response;
-  const detail = `The request was refused (HTTP ${status}) without a reason given`;
-  throw new ApiProblem(problem.success ? problem.data : { type: 'about:blank', title: 'Refused', status, detail });
 }

@@ -2,10 +2,10 @@
 
 import { useRoute } from 'preact-iso';
 import { useInstallation } from '../../data/live/use-installation.ts';
-import { useSaid } from '../../data/use-say.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
+import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { May } from '../people/only-for.tsx';
 import { EntryList } from './entry-list.tsx';
 import { WritePanel } from './write-panel.tsx';
 

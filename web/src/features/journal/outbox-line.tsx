@@ -1,8 +1,8 @@
 /** Says on every page that something waits on this device, and for whom; nothing while nothing does. */
 import { useEffect } from 'preact/hooks';
+import { me, whoWrites } from '../../data/me.ts';
 import { useStore } from '../../data/store.ts';
 import { counted } from '../../ui/format/words.ts';
-import { me, whoWrites } from '../people/me.ts';
 import { isOf, type WaitingEntry, writerName } from './outbox.ts';
 import { sendNow, startOutbox, waiting } from './waiting.ts';
 import './outbox-line.css';

@@ -6,7 +6,7 @@
 import type { NewEntry, QueuedAnswer, QueuedEntry } from '../../../../shared/contracts/journal.ts';
 import { namelessIds } from '../../../../shared/person.ts';
 import { ApiProblem, NoAnswer } from '../../data/client.ts';
-import type { Writer } from '../people/me.ts';
+import type { Writer } from '../../data/me.ts';
 
 export interface WaitingEntry {
   readonly id: string;

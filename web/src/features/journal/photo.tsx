@@ -1,6 +1,6 @@
 /** A photo, from this device while it waits, else from the server, asked for with the token. */
 import { useEffect, useState } from 'preact/hooks';
-import { getFile } from './journal-api.ts';
+import { getFile } from '../../data/files.ts';
 import { waitingStore } from './waiting-store.ts';
 
 interface PhotoProps {

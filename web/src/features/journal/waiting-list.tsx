@@ -2,12 +2,12 @@
 import { instantInputSchema } from '../../../../shared/contracts/time.ts';
 import { entryFactsSchema } from '../../../../shared/entry.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { whoWrites } from '../../data/me.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 import { useStore } from '../../data/store.ts';
 import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
-import { whoWrites } from '../people/me.ts';
-import { May } from '../people/only-for.tsx';
-import { SureButton } from '../people/sure-button.tsx';
-import { usePlanUnits } from '../plan/plan-units.ts';
+import { May } from '../../ui/parts/only-for.tsx';
+import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { sayFacts } from './entry-words.ts';
 import { isOf, type WaitingEntry, writerName } from './outbox.ts';
 import { takeOver, throwAway, waiting } from './waiting.ts';

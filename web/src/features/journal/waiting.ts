@@ -5,9 +5,9 @@
  */
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
 import { installation } from '../../data/live/installation.ts';
+import { whoWrites } from '../../data/me.ts';
+import { getSession } from '../../data/session-api.ts';
 import { createStore } from '../../data/store.ts';
-import { whoWrites } from '../people/me.ts';
-import { getSession } from '../people/people-api.ts';
 import { newClientId } from './client-id.ts';
 import { sendEntries, sendPhoto } from './journal-api.ts';
 import { isBrokenLine, sendWaiting, type WaitingEntry } from './outbox.ts';

@@ -1,7 +1,7 @@
 /** A key just made: what to enter at the probe, shown this once. */
 import { useEffect, useRef } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
-import { CopyText } from './copy-text.tsx';
+import { CopyText } from '../../ui/parts/copy-text.tsx';
 
 interface MadeKeyProps {
   readonly made: MadeKey;

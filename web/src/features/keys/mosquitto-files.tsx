@@ -1,5 +1,5 @@
 /** The same keys for a Mosquitto of one's own, where that keeps the door. */
-import { FileLink } from '../records/file-link.tsx';
+import { FileLink } from '../../ui/parts/file-link.tsx';
 
 export function MosquittoFiles() {
   return (

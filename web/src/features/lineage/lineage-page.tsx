@@ -4,9 +4,9 @@ import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/li
 import { reasonOf } from '../../data/client.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { counted } from '../../ui/format/words.ts';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { May } from '../people/only-for.tsx';
 import { getLineage } from './lineage-api.ts';
 import { keyOf } from './lineage-layout.ts';
 import { FamilyLine, LineageList, sideOf } from './lineage-list.tsx';

@@ -1,7 +1,7 @@
 /** What is wanted now and then: practice, past seasons, records, what came in, settings. */
 import type { Role } from '../../../../shared/person.ts';
+import { useMay } from '../../data/me.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { useMay } from '../people/me.ts';
 import './more.css';
 
 export const morePlaces = [

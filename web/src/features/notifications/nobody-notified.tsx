@@ -4,7 +4,7 @@
  */
 import { useLocation } from 'preact-iso';
 import { useInstallation } from '../../data/live/use-installation.ts';
-import { useMay } from '../people/me.ts';
+import { useMay } from '../../data/me.ts';
 import './nobody-notified.css';
 
 export function NobodyNotified() {

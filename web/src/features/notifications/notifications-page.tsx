@@ -4,12 +4,12 @@ import type { TellingAnswerBody } from '../../../../shared/contracts/notificatio
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
+import { useMay } from '../../data/me.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { useMay } from '../people/me.ts';
-import { May } from '../people/only-for.tsx';
 import { getTelling, savePreferences, sendMailCode } from './notifications-api.ts';
 import { Orders } from './orders.tsx';
 import { ServerNotifications } from './server-address.tsx';

@@ -1,5 +1,5 @@
 /** Whether this device takes pushed messages, and subscribing it. */
-import { isSubscribedWith, pushEnded } from './forget-this-device.ts';
+import { isSubscribedWith, pushEnded } from '../../data/forget-this-device.ts';
 import { addDevice } from './notifications-api.ts';
 
 /** `other-keys`: subscribed with keys that this server no longer uses, so nothing reaches it. */

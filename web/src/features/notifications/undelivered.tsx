@@ -5,7 +5,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { getUndelivered, sayUndeliveredSeen } from './notifications-api.ts';
 import { wayNames } from './sent-words.ts';
 import './notifications.css';

@@ -6,8 +6,8 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { OnlyFor } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { OnlyFor } from './only-for.tsx';
 import { getAudit, getPeople } from './people-api.ts';
 import './people.css';
 

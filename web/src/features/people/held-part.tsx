@@ -7,9 +7,9 @@ import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
+import { deviceWords, scopeNames } from '../../ui/format/role-words.ts';
+import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { endHeld, endHeldOne, getHeld } from './people-api.ts';
-import { deviceWords, scopeNames } from './role-words.ts';
-import { SureButton } from './sure-button.tsx';
 
 interface HeldProps {
   readonly person: Member;

@@ -6,16 +6,16 @@ import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { passwordProblem } from '../../../../shared/password-rule.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { settleSignOut } from '../../data/owed-sign-out.ts';
 import { setBearerToken } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
+import { aRole, roleSays } from '../../ui/format/role-words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { settleSignOut } from './owed-sign-out.ts';
 import { NameField, PasswordField } from './password-field.tsx';
 import { lookAtLink, takeLink } from './people-api.ts';
-import { aRole, roleSays } from './role-words.ts';
 import { comeIn } from './sign-in-page.tsx';
 import './people.css';
 

@@ -1,5 +1,5 @@
 /** A link or secret that is shown this once. */
-import { CopyText } from '../keys/copy-text.tsx';
+import { CopyText } from '../../ui/parts/copy-text.tsx';
 
 interface MadeOnceProps {
   readonly title: string;

@@ -21,10 +21,8 @@ const nothing = z.undefined();
 const anything = z.unknown();
 const piece = encodeURIComponent;
 
-export const getSession = () => ask(sessionAnswerSchema, '/api/session');
 export const signIn = (name: string, password: string) =>
   ask(sessionAnswerSchema, '/api/session', { method: 'POST', body: { name, password } });
-export const endThisSession = () => ask(nothing, '/api/session', { method: 'DELETE' });
 
 export const lookAtLink = (secret: string) =>
   ask(linkShownSchema, '/api/links/look', { method: 'POST', body: { secret } });

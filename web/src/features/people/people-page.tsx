@@ -4,16 +4,18 @@ import type { Member } from '../../../../shared/contracts/people.ts';
 import { type Role, roles } from '../../../../shared/person.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { useMe } from '../../data/me.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
+import { ARole, roleChoices, roleNames, roleSays } from '../../ui/format/role-words.ts';
 import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
+import { OnlyFor } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
+import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { HeldPart } from './held-part.tsx';
 import { MadeOnce } from './made-once.tsx';
-import { useMe } from './me.ts';
-import { OnlyFor } from './only-for.tsx';
 import {
   changePerson,
   getInvitations,
@@ -23,8 +25,6 @@ import {
   resetPerson,
   takeBackInvitation,
 } from './people-api.ts';
-import { ARole, roleChoices, roleNames, roleSays } from './role-words.ts';
-import { SureButton } from './sure-button.tsx';
 import './people.css';
 
 export function PeoplePage() {

@@ -2,13 +2,13 @@
 import { useState } from 'preact/hooks';
 import { connect } from '../../data/live/connection.ts';
 import { changeInstallation } from '../../data/live/installation.ts';
+import { me } from '../../data/me.ts';
+import { owedSignOut, settleSignOut } from '../../data/owed-sign-out.ts';
 import { bearerToken, setBearerToken } from '../../data/prefs.ts';
 import { useStore } from '../../data/store.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { me } from './me.ts';
-import { owedSignOut, settleSignOut } from './owed-sign-out.ts';
 import { NameField, PasswordField } from './password-field.tsx';
 import { signIn } from './people-api.ts';
 import './people.css';

@@ -4,17 +4,17 @@ import type { ApiToken } from '../../../../shared/contracts/people.ts';
 import { roleWithin, type Scope, scopes } from '../../../../shared/person.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { useMe } from '../../data/me.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
+import { fullDay } from '../../ui/format/full-date.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
+import { scopeNames } from '../../ui/format/role-words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { fullDay } from '../batch/full-date.ts';
+import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { MadeOnce } from './made-once.tsx';
-import { useMe } from './me.ts';
 import { PasswordField } from './password-field.tsx';
 import { getTokens, makeToken, revokeToken } from './people-api.ts';
-import { scopeNames } from './role-words.ts';
-import { SureButton } from './sure-button.tsx';
 
 const lengths = [
   ['30', 'A month'],

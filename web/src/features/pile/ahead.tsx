@@ -2,9 +2,10 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { fanOf } from '../../charts/chart-data.ts';
+import { fanWords } from '../../charts/fan-words.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { fanWords, overWords } from './ahead-words.ts';
+import { overWords } from './ahead-words.ts';
 
 interface AheadProps {
   readonly pile: PileDetail;

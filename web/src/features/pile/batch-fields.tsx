@@ -12,8 +12,8 @@ import type { NewPile } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { stages } from '../../../../shared/names.ts';
 import type { Mutation } from '../../data/use-mutation.ts';
-import { readNumber } from '../../read-number.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
+import { readNumber } from '../../ui/format/read-number.ts';
 import { capital, stageNames } from '../../ui/format/words.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 

@@ -2,7 +2,7 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { useSay } from '../../data/use-say.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
 import { renderPhase, standSentence } from './phase-words.ts';

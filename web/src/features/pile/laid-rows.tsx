@@ -2,7 +2,7 @@
 
 import { type Laid, laidLines } from '../../../../core/records/laid-lines.ts';
 import { measureText } from '../../../../shared/measure.ts';
-import { usePlanUnits } from '../plan/plan-units.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 
 export function LaidRows({ laid }: { readonly laid: Laid }) {
   const units = usePlanUnits();

@@ -6,8 +6,8 @@ import { usePrefs } from '../../data/prefs.ts';
 import { changePile } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { May } from '../people/only-for.tsx';
 import { limitChange, limitFields, limitUnit, shownLimit, type TypedLimits } from './limit-fields.ts';
 import { limitLines } from './limit-lines.ts';
 

@@ -4,9 +4,9 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sayReadiness } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
+import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { actCautions, hottestC } from './act-caution.ts';
 import type { Judgement } from './person-word.ts';
 
 const judgementChoices = [

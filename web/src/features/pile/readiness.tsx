@@ -12,8 +12,8 @@ import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { May } from '../people/only-for.tsx';
 import { lastWordOf, wordSentence } from './person-word.ts';
 import { ReadinessForm } from './readiness-form.tsx';
 

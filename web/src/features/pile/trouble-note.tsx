@@ -2,7 +2,7 @@
  * Why a pile is not judged as it should be. Where nobody judges it, its own sentence says so already.
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
-import { useSaid } from '../../data/use-say.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
 
 /** Where the record of its batch cannot be read, nobody knows at which stage it is. */

@@ -10,7 +10,7 @@ import { nearTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningTitle } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { groupAlarms } from './alarm-order.ts';
 import { Steps } from './alarm-steps.tsx';
 import { stateWords } from './alarm-words.ts';

@@ -1,7 +1,7 @@
 /** Why the page says what it says, in a few lines, each leading on to all of it. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
-import { useSay } from '../../data/use-say.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { phaseMessage, renderPhase } from './phase-words.ts';

@@ -18,9 +18,9 @@ import {
   waterAskSchema,
 } from '../../../../shared/contracts/plan.ts';
 import type { Stage } from '../../../../shared/names.ts';
-import { readNumber } from '../../read-number.ts';
+import { type Pour, pours, readMeasure } from '../../data/plan-units.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
-import { type Pour, pours, readMeasure } from './plan-units.ts';
+import { readNumber } from '../../ui/format/read-number.ts';
 
 export type Planned<Answer> =
   | { readonly answer: Answer; readonly errors: ReadonlyMap<string, string> }

@@ -1,8 +1,8 @@
 /** The planner: starter, water and heap, each at an address of its own. */
 import { useRoute } from 'preact-iso';
+import { UnitChoices } from '../../ui/parts/measure-field.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { HeapPlan } from './heap-plan.tsx';
-import { UnitChoices } from './measure-field.tsx';
 import { StarterPlan } from './starter-plan.tsx';
 import { WaterPlan } from './water-plan.tsx';
 import './plan.css';

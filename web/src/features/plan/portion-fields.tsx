@@ -1,9 +1,9 @@
 /** One material of a heap: what, how much, and what is known of it. */
 import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField } from './measure-field.tsx';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import type { PortionDraft } from './plan-asks.ts';
-import { usePlanUnits } from './plan-units.ts';
 import { ingredientNames, unlessKnown } from './water-plan.tsx';
 
 interface PortionFieldsProps {

@@ -2,11 +2,11 @@
 import { useState } from 'preact/hooks';
 import type { DilutionAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { figure, measureText } from '../../../../shared/measure.ts';
+import { pourNames } from '../../data/plan-units.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField, useRestated } from './measure-field.tsx';
+import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
-import { pourNames } from './plan-units.ts';
 
 export function StarterPlan() {
   const [draft, setDraft] = useState<StarterDraft>(emptyStarter);

@@ -3,13 +3,13 @@ import { useState } from 'preact/hooks';
 import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
 import { ingredients, type PlanUnits, type WaterAnswer } from '../../../../shared/contracts/plan.ts';
 import { measureText } from '../../../../shared/measure.ts';
+import { typed } from '../../data/plan-units.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
-import { MeasureField, useRestated } from './measure-field.tsx';
+import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
-import { typed } from './plan-units.ts';
 
 export const ingredientNames = ingredients.map(
   (one) => [one, one === 'other' ? 'Something else' : capital(ingredientFacts[one].name)] as const,

@@ -7,8 +7,8 @@ import type {
   PracticeScenario,
 } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
-import { actCautions, hottestC } from '../pile/act-caution.ts';
 import { type Offer, type OfferGroup, offersFor } from './act-offers.ts';
 import { toDoWords } from './act-words.ts';
 import type { Frame } from './practice-session.ts';

@@ -5,11 +5,11 @@ import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { celsiusFrom, formatTemp, tempIn, unitSigns } from '../../ui/format/temperature.ts';
+import { useWidth } from '../../ui/use-width.ts';
 import { roundMarks, scaleOf } from './cut-drawing.ts';
 import { CutFrame, CutLine, cut } from './cut-frame.tsx';
 import { LayerCut } from './layer-cut.tsx';
 import { saidByHour } from './said-and-so.ts';
-import { useWidth } from './use-width.ts';
 
 interface CutOpenProps {
   readonly scenario: PracticeScenario;

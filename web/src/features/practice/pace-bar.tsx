@@ -5,12 +5,12 @@ import type { PracticeScenario } from '../../../../simulator/practice/scenarios/
 import { useReader } from '../../data/live/use-installation.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { capital } from '../../ui/format/words.ts';
+import { useWidth } from '../../ui/use-width.ts';
 import { scaleOf } from './cut-drawing.ts';
 import { midnightsOf, nightsOf } from './night-line.ts';
 import type { Frame } from './practice-session.ts';
 import { hold, letRun, setPace, skipHours, skipToMorning } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
-import { useWidth } from './use-width.ts';
 
 interface PaceBarProps {
   readonly scenario: PracticeScenario;

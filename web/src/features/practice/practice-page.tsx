@@ -5,7 +5,7 @@ import { practiceScenarios } from '../../../../simulator/practice/practice-scena
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { OwnTime } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
-import { NoPage } from '../more/no-page.tsx';
+import { NoPage } from '../../ui/parts/no-page.tsx';
 import { DebriefView } from './debrief-view.tsx';
 import { Opening } from './opening.tsx';
 import { practiceReader } from './practice-time.ts';

@@ -1,7 +1,7 @@
 /** A practice pile being tended: its sentence first, as on the page of a real one. */
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { useSaid } from '../../data/use-say.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningNames } from '../../ui/format/words.ts';

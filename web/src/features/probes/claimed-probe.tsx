@@ -6,10 +6,10 @@ import { fetchAll } from '../../data/live/connection.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { calibrateProbe, releaseProbe } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { readNumber } from '../../read-number.ts';
+import { readNumber } from '../../ui/format/read-number.ts';
 import { differenceFrom, differenceIn, formatDifference, plainNumber, unitSigns } from '../../ui/format/temperature.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { ProbeHead } from './probe-head.tsx';
 
 interface ClaimedProbeProps {

@@ -2,10 +2,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { FirstReading } from '../home/welcome.tsx';
-import { May } from '../people/only-for.tsx';
 import { ClaimedProbes } from './claimed-probes.tsx';
 import { probesSentence } from './probe-facts.ts';
 import { UnclaimedProbes } from './unclaimed-probes.tsx';

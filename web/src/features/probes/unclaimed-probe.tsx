@@ -2,7 +2,7 @@
 
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../../shared/contracts/probes.ts';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { ClaimForm } from './claim-form.tsx';
 import { ForgetProbe } from './forget-probe.tsx';
 import { ProbeHead } from './probe-head.tsx';

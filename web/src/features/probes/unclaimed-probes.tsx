@@ -1,8 +1,8 @@
 /** The probes that no pile has, a page of them, by name: an order that stays while they speak. */
 import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Pager } from '../../ui/parts/pager.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { May } from '../people/only-for.tsx';
 import { ForgetMany } from './forget-probe.tsx';
 import { UnclaimedProbe } from './unclaimed-probe.tsx';
 import { useProbePage } from './use-probe-page.ts';

@@ -1,7 +1,7 @@
 /** The routes of records, label and calendar, one function each. */
 import { batchRecordSchema, calendarSchema, labelSchema } from '../../../../shared/contracts/records.ts';
 import { ask } from '../../data/client.ts';
-import { getFile } from '../journal/journal-api.ts';
+import { getFile } from '../../data/files.ts';
 
 const piece = encodeURIComponent;
 

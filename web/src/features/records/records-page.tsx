@@ -5,11 +5,11 @@ import { reasonOf } from '../../data/client.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
+import { FileLink } from '../../ui/parts/file-link.tsx';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { May } from '../people/only-for.tsx';
-import { FileLink } from './file-link.tsx';
 import { getCalendar, renewCalendar } from './records-api.ts';
 import './records.css';
 

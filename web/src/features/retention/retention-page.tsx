@@ -12,13 +12,13 @@ import { useReader } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { manyWords, sizeWords } from '../../ui/format/amount.ts';
+import { fullDay } from '../../ui/format/full-date.ts';
 import type { Reader } from '../../ui/format/local-time.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { fullDay } from '../batch/full-date.ts';
-import { May } from '../people/only-for.tsx';
 import { isLost, keptWords, standsNow, staysExact, takenUp, wouldFreeWords } from './retention-words.ts';
 import './retention.css';
 

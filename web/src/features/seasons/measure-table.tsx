@@ -5,10 +5,10 @@ import { type MeasureKey, measureKeys } from '../../../../core/seasons/measure-k
 import { spreadOf } from '../../../../core/seasons/spread.ts';
 import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { fullDay } from '../../ui/format/full-date.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
 import { counted, warningNames } from '../../ui/format/words.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
-import { fullDay } from '../batch/full-date.ts';
 import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
 import { cellOf, headingOf, measureWords } from './measure-words.ts';

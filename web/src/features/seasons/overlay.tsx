@@ -4,7 +4,7 @@ import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
 import { formatTemp, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { counted } from '../../ui/format/words.ts';
-import { useWidth } from '../practice/use-width.ts';
+import { useWidth } from '../../ui/use-width.ts';
 import { curveStyles } from './curve-style.ts';
 import {
   dayMarks,

@@ -4,7 +4,7 @@ import type { SeasonView } from '../../../../shared/contracts/seasons.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { capital, counted } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { May } from '../people/only-for.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { nameSeason } from './season-api.ts';
 
 interface SeasonNamesProps {

@@ -1,14 +1,14 @@
 /** How this person likes to read; remembered in this browser. */
 
-import { forgetAnswers } from '../../data/live/last-answers.ts';
+import { forgetAnswers } from '../../data/last-answers.ts';
 import { OnThisDevice } from '../../data/live/on-this-device.tsx';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useMe } from '../../data/me.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../../data/prefs.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { useMe } from '../people/me.ts';
 
 export function SettingsPage() {
   const heading = usePage('Settings');

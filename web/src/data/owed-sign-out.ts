@@ -2,7 +2,7 @@
  * A sign-out that the server has not heard of yet: kept on this device, and said before anything else is asked. Until then
  * this browser's cookie would still open everything, so nothing else is sent with it.
  */
-import { createStore } from '../../data/store.ts';
+import { createStore } from './store.ts';
 
 const owedKey = 'branhearth.sign-out-owed';
 

@@ -4,11 +4,11 @@
  * It happens when a person signs out, and when the server says that their session has ended. Whatever else keeps
  * something of a person on this device hears the event `branhearth:signed-out` on `window`.
  */
-import { NoAnswer } from '../../data/client.ts';
-import { forgetThisDevice } from '../notifications/forget-this-device.ts';
+import { NoAnswer } from './client.ts';
+import { forgetThisDevice } from './forget-this-device.ts';
 import { me } from './me.ts';
 import { owedSignOut, oweSignOut, settleSignOut } from './owed-sign-out.ts';
-import { endThisSession } from './people-api.ts';
+import { endThisSession } from './session-api.ts';
 
 const signedOutEvent = 'branhearth:signed-out';
 

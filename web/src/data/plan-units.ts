@@ -1,17 +1,17 @@
 /** The units this person measures in, remembered in this browser, and sums between them and ours. */
 import { z } from 'zod';
-import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
-import { type MeasureKind, measure } from '../../../../shared/measure.ts';
+import type { PlanUnits } from '../../../shared/contracts/plan.ts';
+import { type MeasureKind, measure } from '../../../shared/measure.ts';
 import {
   fahrenheitToCelsius,
   litresPerUsGallon,
   mlPerUsFluidOunce,
   mlPerUsTablespoon,
   mlPerUsTeaspoon,
-} from '../../../../shared/units.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { createStore, useStore } from '../../data/store.ts';
-import { readNumber } from '../../read-number.ts';
+} from '../../../shared/units.ts';
+import { readNumber } from '../ui/format/read-number.ts';
+import { usePrefs } from './prefs.ts';
+import { createStore, useStore } from './store.ts';
 
 const keptSchema = z.object({
   mass: z.enum(['kg', 'lb']).catch('kg'),

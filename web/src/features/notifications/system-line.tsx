@@ -1,11 +1,11 @@
 /** Says on every page what is wrong with the server itself; nothing while nothing is. */
 import { useEffect } from 'preact/hooks';
 import type { Health } from '../../../../shared/contracts/health.ts';
+import { type PushEnded, pushEnded } from '../../data/forget-this-device.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
-import { type PushEnded, pushEnded } from '../../features/notifications/forget-this-device.ts';
-import { NobodyNotified } from '../../features/notifications/nobody-notified.tsx';
+import { NobodyNotified } from './nobody-notified.tsx';
 import './system-line.css';
 
 const askEveryMs = 20_000;

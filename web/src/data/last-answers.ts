@@ -2,7 +2,7 @@
  * What the server last said of its piles, kept on this device for the time when it is out of reach. It never keeps
  * anything of another person: `forgetAnswers` is called when somebody signs out, is not let in, or signs in.
  */
-import { createStore } from '../store.ts';
+import { createStore } from './store.ts';
 
 const databaseName = 'branhearth-last';
 const table = 'answers';

@@ -1,5 +1,5 @@
 /** An address that shows nothing. */
-import { usePage } from '../../ui/parts/use-page.ts';
+import { usePage } from './use-page.ts';
 
 export function NoPage() {
   const heading = usePage('Nothing here');

@@ -1,7 +1,7 @@
 /** A button for what cannot be taken back: it asks once more, in its own place. */
 import { useState } from 'preact/hooks';
 import { useMutation } from '../../data/use-mutation.ts';
-import { Refusal } from '../../ui/parts/forms.tsx';
+import { Refusal } from './forms.tsx';
 
 interface SureButtonProps {
   readonly words: string;

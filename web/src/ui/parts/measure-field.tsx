@@ -2,9 +2,9 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import type { MeasureKind } from '../../../../shared/measure.ts';
+import { changeUnits, restated, unitOf, usePlanUnits } from '../../data/plan-units.ts';
 import { changePrefs } from '../../data/prefs.ts';
-import { Choice, TextField } from '../../ui/parts/forms.tsx';
-import { changeUnits, restated, unitOf, usePlanUnits } from './plan-units.ts';
+import { Choice, TextField } from './forms.tsx';
 
 interface MeasureFieldProps {
   readonly label: string;

@@ -1,12 +1,12 @@
 /** Says on every page that it is not live and how old what it shows is, and that newer pages wait. */
 import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { ageWords } from '../../ui/format/age.ts';
-import { dayAndTime } from '../../ui/format/local-time.ts';
-import { useStore } from '../store.ts';
-import { installed, takeUpNewer } from './installed.ts';
-import { recalled } from './last-answers.ts';
-import { useInstallation, useReader } from './use-installation.ts';
+import { recalled } from '../../data/last-answers.ts';
+import { installed, takeUpNewer } from '../../data/live/installed.ts';
+import { useInstallation, useReader } from '../../data/live/use-installation.ts';
+import { useStore } from '../../data/store.ts';
+import { ageWords } from '../format/age.ts';
+import { dayAndTime } from '../format/local-time.ts';
 import './offline-line.css';
 
 const retellEveryMs = 15_000;

@@ -2,8 +2,8 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { reasonOf } from '../../data/client.ts';
+import { getFile } from '../../data/files.ts';
 import { bearerToken } from '../../data/prefs.ts';
-import { getFile } from '../journal/journal-api.ts';
 
 interface FileLinkProps {
   readonly path: string;

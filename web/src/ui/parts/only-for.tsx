@@ -2,10 +2,10 @@
 import type { ComponentChildren, ComponentType } from 'preact';
 import type { Role } from '../../../../shared/person.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
+import { me, useMay, useMe } from '../../data/me.ts';
 import { useStore } from '../../data/store.ts';
-import { usePage } from '../../ui/parts/use-page.ts';
-import { me, useMay, useMe } from './me.ts';
-import { roleNames } from './role-words.ts';
+import { roleNames } from '../format/role-words.ts';
+import { usePage } from './use-page.ts';
 
 interface OnlyForProps {
   /** The least that is needed. */

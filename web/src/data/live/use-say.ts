@@ -1,10 +1,10 @@
 /** Sentences of messages, in the units and the zone of whoever reads. */
-import type { ReaderUnits } from '../../../shared/messages/format.ts';
-import { type Message, type Say, verbatim } from '../../../shared/messages/message.ts';
-import type { Render } from '../../../shared/messages/renderer.ts';
-import { sentenceIn } from '../ui/format/temperature.ts';
-import { useReader, useServerNow } from './live/use-installation.ts';
-import { type Prefs, usePrefs } from './prefs.ts';
+import type { ReaderUnits } from '../../../../shared/messages/format.ts';
+import { type Message, type Say, verbatim } from '../../../../shared/messages/message.ts';
+import type { Render } from '../../../../shared/messages/renderer.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
+import { type Prefs, usePrefs } from '../prefs.ts';
+import { useReader, useServerNow } from './use-installation.ts';
 
 /** @returns The units of a person, of whom only that of temperature is asked. */
 export function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {

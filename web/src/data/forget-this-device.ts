@@ -1,9 +1,9 @@
 /**
  * The push subscription of this browser, when somebody signs out or in: it is given back, or goes with whoever sits here.
  */
-import { deviceHereAnswerSchema } from '../../../../shared/contracts/notifications.ts';
-import { ask } from '../../data/client.ts';
-import { createStore } from '../../data/store.ts';
+import { deviceHereAnswerSchema } from '../../../shared/contracts/notifications.ts';
+import { ask } from './client.ts';
+import { createStore } from './store.ts';
 
 /** Why messages to this device ended, if they did: said until they are wanted anew or not. */
 export type PushEnded = 'earlier-sign-in' | 'other-keys';

@@ -1,5 +1,5 @@
 /** Days with their year, for what is read years later. */
-import type { Reader } from '../../ui/format/local-time.ts';
+import type { Reader } from './local-time.ts';
 
 /** @example fullDay(0, reader) // => "1 Jan 1970" */
 export function fullDay(atMs: number, { timeZone }: Reader): string {

@@ -1,8 +1,8 @@
 /** Who sits before this page, and what they may do. */
 import { z } from 'zod';
-import type { SessionAnswer } from '../../../../shared/contracts/people.ts';
-import { isAllowed, type Person, type Role } from '../../../../shared/person.ts';
-import { createStore, useStore } from '../../data/store.ts';
+import type { SessionAnswer } from '../../../shared/contracts/people.ts';
+import { isAllowed, type Person, type Role } from '../../../shared/person.ts';
+import { createStore, useStore } from './store.ts';
 
 /** Null until asked for the first time. */
 export const me = createStore<SessionAnswer | null>(null);

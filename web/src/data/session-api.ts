@@ -1,0 +1,7 @@
+/** Who sits here, and leaving. */
+import { z } from 'zod';
+import { sessionAnswerSchema } from '../../../shared/contracts/people.ts';
+import { ask } from './client.ts';
+
+export const getSession = () => ask(sessionAnswerSchema, '/api/session');
+export const endThisSession = () => ask(z.undefined(), '/api/session', { method: 'DELETE' });
