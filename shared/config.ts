@@ -191,7 +191,7 @@ export const configVariables = {
     schema: urlSchema('http:', 'https:'),
   },
   DISK_LOW: {
-    must: 'the megabytes of free disk, from 1 to 1000000, below which the house warns that the disk is nearly full',
+    must: 'the megabytes of free disk, from 1 to 1000000, below which the server warns that the disk is nearly full',
     fallback: '1000',
     schema: wholeSchema(1, 1_000_000),
   },

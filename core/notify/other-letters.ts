@@ -116,7 +116,7 @@ export function confirmationLetter(code: string): MessageContent {
     parts: [
       {
         label: 'If it was you',
-        text: `Enter this code under “How I am told” within 24 hours: ${code.slice(0, 4)} ${code.slice(4)}`,
+        text: `Enter this code under “My notifications” within 24 hours: ${code.slice(0, 4)} ${code.slice(4)}`,
       },
       { label: 'If not', text: 'Do nothing. Nothing else is sent to this address.' },
     ],

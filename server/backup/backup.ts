@@ -7,7 +7,7 @@ import { stamp } from './restore-backup.ts';
 
 const usage = `npm run backup -- [FILE] [--from DIR]
 
-Writes readings, journal and photos into one file and reads it back. The house may go on working meanwhile.
+Writes readings, journal and photos into one file and reads it back. The server may go on working meanwhile.
 FILE defaults to branhearth-<date>.tar.gz here; DIR to BRANHEARTH_DATA_DIR. What lies at a server is not in the file: a
 journal in PostgreSQL, photos included, is saved by pg_dump, readings in InfluxDB by InfluxDB or npm run move-readings.`;
 

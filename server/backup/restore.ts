@@ -7,7 +7,7 @@ import { restoreBackup } from './restore-backup.ts';
 const usage = `npm run restore -- FILE [--into DIR] [--replace]
 
 Puts a backup into an empty data folder (BRANHEARTH_DATA_DIR, or DIR). Data that lies there is moved aside, never
-deleted, and only when you say --replace. Stop the house first.`;
+deleted, and only when you say --replace. Stop the server first.`;
 
 async function main(): Promise<void> {
   process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it

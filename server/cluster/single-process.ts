@@ -77,7 +77,7 @@ export async function refuseBesideWhole(journal: Pick<Journal, 'leases'>): Promi
     if (!leases.some(({ site, untilMs }) => site === whole && untilMs > nowMs)) return;
     if (Date.now() > endMs) {
       throw new StoreError(
-        'Cannot start with --only as a house that does everything is at work on this journal: stop it first',
+        'Cannot start with --only as a server that does everything is at work on this journal: stop it first',
       );
     }
     await new Promise((resolve) => setTimeout(resolve, 500));

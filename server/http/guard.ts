@@ -8,7 +8,7 @@ import { sendProblem } from './problem.ts';
 const whoMay: Readonly<Record<Role, string>> = {
   owner: 'Only an owner may do this.',
   keeper: 'Only keepers and owners may do this.',
-  viewer: 'Only people of this house may see this.',
+  viewer: 'Only people who have access may see this.',
 };
 
 /** @param publicUrl Where people reach us, when that is configured. */
@@ -20,7 +20,11 @@ export function registerGuard(app: FastifyInstance, people: PeopleKnown, publicU
     const access = accessOf(request);
     request.person = await people.personOf(request);
     if (isForged(request, access, publicUrl)) {
-      return sendProblem(reply, 403, 'A change must come from a page of this house, and this one came from elsewhere.');
+      return sendProblem(
+        reply,
+        403,
+        'A change must come from a page of this server, and this one came from elsewhere.',
+      );
     }
     if (access === 'open') return;
     if (isAllowed(request.person?.role, access)) {

@@ -12,7 +12,7 @@ const usage = `npm run move-readings -- --from PLACE --to PLACE [--each]
 
 Copies every reading from one store into another, and compares. A PLACE is a data folder, or the http:// address of an
 InfluxDB, spoken to with BRANHEARTH_READINGS_BUCKET, _ORG, _TOKEN and _GENERATION; a bucket of its own may follow the
-address as ?bucket=NAME. Stop the house first. What is there already stays, so a run that was cut short is simply run
+address as ?bucket=NAME. Stop the server first. What is there already stays, so a run that was cut short is simply run
 again. --each prints the counts of every series. Ends with 0 only when both stores have the same.`;
 
 const mostDifferences = 20;

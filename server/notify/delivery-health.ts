@@ -32,7 +32,7 @@ export async function deliveryHealth({ journal, people, clock, failing }: Asked)
   if (lost > 0) {
     return {
       state: 'degraded',
-      detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet: see “How I am told”`,
+      detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet: see “My notifications”`,
     };
   }
   const setAside = await journal.telling.notices.setAside(clock.nowMs() - setAsideSaidMs);

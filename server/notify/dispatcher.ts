@@ -92,7 +92,7 @@ export class Dispatcher {
 
   /** A message that had to wait, about what is over or in somebody's hands meanwhile, would only mislead. */
   async #isOver(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
-    if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer belong to this house';
+    if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer have access';
     if (notice.answer === 'confirmation') return this.#isSpent(notice, message);
     if (message.state !== 'held' && message.tries === 0) return undefined;
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;

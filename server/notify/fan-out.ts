@@ -15,7 +15,7 @@ export interface SpreadContext {
   readonly order: EscalationRecord | undefined;
   /** How far the order was gone through for this alarm; -1 when it was not begun. */
   readonly place: number;
-  /** Who was told of this alarm before, and whom it was tried to tell. */
+  /** Who was notified of this alarm before, and whom it was tried to tell. */
   readonly toldBefore: ReadonlySet<string>;
   readonly approached: ReadonlySet<string>;
   readonly newId: () => string;

@@ -13,7 +13,7 @@ export interface KnownPerson {
 }
 
 /** Who is told while nobody has been set up, or nobody of them can be reached yet. */
-export const serverPerson: KnownPerson = { id: 'house', name: 'this house', role: 'owner' };
+export const serverPerson: KnownPerson = { id: 'house', name: 'the server', role: 'owner' };
 
 export interface ChannelAddress {
   readonly way: NotificationChannel;

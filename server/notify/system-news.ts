@@ -130,7 +130,7 @@ export class SystemNews {
     } catch (error) {
       void this.#parts.tellUnkept?.(owed);
       this.#owed = [...owed, ...this.#owed]; // a full disk takes no message either: tried again at the next look
-      this.#parts.log.warn({ err: error }, 'trouble of the house could not be put down to be told');
+      this.#parts.log.warn({ err: error }, 'trouble of the server could not be put down to be notified');
     }
   }
 }

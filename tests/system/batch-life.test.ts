@@ -167,25 +167,25 @@ test.runIf(hasChromium)('probes alone say nothing of ready; a person does', asyn
 });
 
 test.runIf(hasChromium)('a part is taken off and laid by itself', async () => {
-  await page.getByRole('button', { name: /^Part it/ }).click();
-  await form('Part it').getByLabel('Its mass').fill('8');
-  await form('Part it').getByLabel('Name of the new pile').fill('Low bench');
-  await form('Part it').getByRole('button', { name: 'Part it' }).click();
+  await page.getByRole('button', { name: /^Split/ }).click();
+  await form('Split').getByLabel('Its mass').fill('8');
+  await form('Split').getByLabel('Name of the new pile').fill('Low bench');
+  await form('Split').getByRole('button', { name: 'Split' }).click();
   await page.getByText(/parted \d/).waitFor();
   expect((await batchNamed(/Low bench/)).stage).toBe('bran');
 });
 
 test.runIf(hasChromium)('the rest is taken on to the soil stage, on new ground', async () => {
   const branId = await openBatch(/Cart shed/);
-  await page.getByRole('button', { name: /^Take it on/ }).click();
-  const on = form('Take it on');
+  await page.getByRole('button', { name: /^Move to the next stage/ }).click();
+  const on = form('Move to the next stage');
   await on.getByLabel('Its mass now').fill('80');
   await on.getByLabel('Name of the new pile').fill('Wall heap');
   await on.getByLabel('Depth').fill('20');
   await on.getByText('More about the batch').click();
   await on.getByLabel('Mass as laid').fill('160');
   await on.getByLabel('Name of the new batch').fill('Wall heap, spring');
-  await on.getByRole('button', { name: 'Take it on' }).click();
+  await on.getByRole('button', { name: 'Move to the next stage' }).click();
   await heading('Wall heap, spring');
   const bran = batchDetailSchema.parse(await asks(`/api/batches/${branId}`));
   expect(bran.ending).toBe('continued');

@@ -95,7 +95,7 @@ for (const [form, topic, payload, shown] of forms) {
 test.runIf(canRun)('what cannot be read is counted on its page, with the reason', async () => {
   publish('saltmere-yard/p1/reading', '{"temperature":"warm"}');
   await page.getByRole('link', { name: 'More' }).click();
-  await page.getByRole('link', { name: 'What came in' }).click();
+  await page.getByRole('link', { name: 'Messages we could not use' }).click();
   await page.getByText(/1 message could not be used/).waitFor();
 });
 

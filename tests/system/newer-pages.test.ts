@@ -77,7 +77,7 @@ test.runIf(hasChromium)(
     await page.getByRole('link', { name: 'Plan' }).click();
     await page.getByRole('heading', { level: 1 }).first().waitFor();
 
-    await page.getByRole('button', { name: 'Take it up' }).click();
+    await page.getByRole('button', { name: 'Update' }).click();
     await expect.poll(build, { timeout: 20_000 }).toBe('newer');
     await page.getByText('A newer version of these pages is here.').waitFor({ state: 'detached' });
 

@@ -161,7 +161,7 @@ test.runIf(hasChromium)(
     // The page tries again by itself once the line is back; whoever is quicker, the server says no.
     const sendNow = page.getByRole('button', { name: 'Send now' });
     await sendNow.click({ timeout: 2_000 }).catch(() => undefined);
-    await page.getByText(/^The house did not take it/).waitFor();
+    await page.getByText(/^The server did not take it/).waitFor();
     await page.getByRole('button', { name: 'Throw it away' }).click();
     await page.getByText('Written for a time that has not come.').waitFor({ state: 'detached' });
     expect((await entriesInInstallation()).some((entry) => entry.note?.includes('has not come'))).toBe(false);

@@ -21,7 +21,7 @@ let folder: Awaited<ReturnType<typeof makeDataDir>>;
 let environment: Record<string, string>;
 
 const path = '/piles/cart-shed';
-const notLive = 'Not live: the house is out of reach.';
+const notLive = 'Not live: the server is out of reach.';
 
 beforeAll(async () => {
   if (!hasChromium) return;
@@ -101,7 +101,7 @@ test.runIf(hasChromium)(
     await page.reload();
     await page.getByText(notLive).waitFor();
     await page.getByRole('heading', { level: 1, name: /^When last heard: / }).waitFor();
-    await page.getByText(/What you see was told (just now|\d+ (s|min) ago)/).waitFor();
+    await page.getByText(/These figures are of (just now|\d+ (s|min) ago)/).waitFor();
     await page.getByRole('heading', { name: 'Cart shed' }).waitFor();
     await page.getByText(/41\.5/).first().waitFor();
     await page
@@ -172,7 +172,7 @@ test.runIf(hasChromium)(
       environment: { ...environment, API_TOKEN: 'a token nobody told' },
     });
     await page.reload();
-    await page.getByText('This house wants its token.').waitFor();
+    await page.getByText('This server wants its token.').waitFor();
     await installation.stop();
     await page.reload();
     await page.getByText('Branhearth does not answer yet.').waitFor();

@@ -67,7 +67,7 @@ const scenes: readonly Scene[] = [
   {
     name: 'why, at a glance',
     open: { path: '/piles/rice-bed/why' },
-    arrange: (page) => page.getByRole('heading', { name: 'Cannot be told' }).waitFor(),
+    arrange: (page) => page.getByRole('heading', { name: 'Not known' }).waitFor(),
   },
   ...(['drying', 'overheating-soon', 'probe-silent'] as const).map((kind) => ({
     name: `why: ${kind}`,
@@ -102,7 +102,7 @@ const scenes: readonly Scene[] = [
       await page.getByText('becomes temperature').first().waitFor();
     },
   },
-  { name: 'settings', open: { path: '/settings' }, arrange: (page) => page.getByText('The house itself').waitFor() },
+  { name: 'settings', open: { path: '/settings' }, arrange: (page) => page.getByText('System status').waitFor() },
   { name: 'no page', open: { path: '/nowhere' }, arrange: (page) => page.getByText('Nothing lies').waitFor() },
 ];
 

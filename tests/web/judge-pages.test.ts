@@ -129,7 +129,7 @@ describe('why it says so', () => {
     expect(text).toContain('The core is at 53.4 °C, above the 50 °C at which to act.');
     expect(text).toContain('Present when a probe in the pile passes 50 °C, until it is below 49 °C.');
     expect(text).toContain('common practice, no source');
-    expect(text).toContain('It must be seen for 20 min before people are told; it ends when');
+    expect(text).toContain('It must be seen for 20 min before people are notified; it ends when');
     expect(text).toContain('Turning throws up mould spores');
     await page.getByRole('link', { name: 'overheating soon' }).click();
     await page.getByRole('heading', { level: 1, name: 'Overheating soon' }).waitFor();

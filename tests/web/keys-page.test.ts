@@ -63,7 +63,7 @@ for (const width of [360, 1440]) {
     await page.getByLabel('Probe', { exact: true }).fill(`p${width}`);
     await look(page, 'form');
     await page.getByRole('button', { name: 'Make the key' }).click();
-    await page.getByRole('heading', { name: /is made\. Take it over now/ }).waitFor();
+    await page.getByRole('heading', { name: /is made\. Copy it now/ }).waitFor();
     await page.getByText('The broker answers this machine only.').waitFor();
     await look(page, 'made');
     const told = await page.locator('.made-key pre').first().textContent();

@@ -75,8 +75,8 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
     await other.getByText(said).waitFor();
     const keep = async (address: string) => {
       await mine.getByLabel('Webhook address').fill(address);
-      await mine.getByRole('button', { name: 'Keep these wishes' }).click();
-      await mine.getByRole('button', { name: 'Kept' }).waitFor();
+      await mine.getByRole('button', { name: 'Save changes' }).click();
+      await mine.getByRole('button', { name: 'Saved' }).waitFor();
     };
     await keep('https://farm.example/hook');
     await mine.getByText(said).waitFor({ state: 'detached' });

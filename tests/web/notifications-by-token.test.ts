@@ -1,5 +1,5 @@
 /**
- * “How I am told” for whoever comes by the token of the environment: it is no person, and the page says what to do instead.
+ * “My notifications” for whoever comes by the token of the environment: it is no person, and the page says what to do instead.
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -29,7 +29,7 @@ test('while nobody is set up the token speaks for the house; then it is told whi
   const refused = await telling(token);
   expect([refused.statusCode, refused.json<{ detail: string }>().detail]).toEqual([
     409,
-    expect.stringMatching(/stands for no person.*token that a person made under "You", or sign in by name/),
+    expect.stringMatching(/stands for no person.*token that a person made under "My account", or sign in by name/),
   ]);
   expect((await telling(olives)).json()).toMatchObject({ person: { name: 'Olive', isOwner: true } });
 });
@@ -40,7 +40,7 @@ test('the page says so, and still shows what holds for the whole house', async (
   const page = await context.newPage();
   page.setDefaultTimeout(8_000);
   await page.goto(`${url}/notifications`);
-  await page.getByText('which is nobody that could be told').waitFor();
+  await page.getByText('which has no person to notify').waitFor();
   await page.getByRole('heading', { name: 'The house' }).waitFor();
   expect(await page.getByLabel('E-mail address').count()).toBe(0);
   await context.close();

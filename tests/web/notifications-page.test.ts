@@ -1,5 +1,5 @@
 /**
- * How I am told, in a real browser before a real server with a real mail server.
+ * My notifications, in a real browser before a real server with a real mail server.
  */
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
@@ -10,7 +10,7 @@ import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { until } from '../helpers/until.ts';
 import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';
 
-describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 }, () => {
+describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_000 }, () => {
   let box: MailServer;
   let farm: TellingFarm;
   let pages: BuiltPages;
@@ -64,12 +64,12 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
     const { page, complaints } = await open('/notifications');
     await page.getByText('reach nobody yet').waitFor();
     await page.getByLabel('E-mail address').fill('ada');
-    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByRole('button', { name: 'Save changes' }).click();
     await page.getByText('must be one e-mail address', { exact: false }).first().waitFor();
     await page.getByLabel('E-mail address').fill('ada@saltmere.example');
     await page.getByText('Quiet hours').click();
     await page.getByText('A summary of all piles').click();
-    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByRole('button', { name: 'Save changes' }).click();
     await page.getByRole('heading', { name: 'Waiting for confirmation' }).waitFor();
     await page.getByText('Until it is confirmed, no warning goes there.').waitFor();
     const mail = await until('the code', () => box.mails[0]);
@@ -95,14 +95,14 @@ describe.skipIf(!hasChromium)('the page “How I am told”', { timeout: 60_000 
     const { page } = await open('/notifications');
     await page.getByLabel('E-mail address').fill('ada@elsewhere.example');
     await page.getByText('Once you keep these wishes, a code is sent to it').waitFor();
-    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByRole('button', { name: 'Save changes' }).click();
     await page.getByText('warnings go on to ada@saltmere.example').waitFor();
     const count = box.mails.length;
     await page.getByRole('button', { name: 'Send a new code' }).click();
     await page.getByText('The mail server has taken it.').waitFor();
     expect(box.mails.length).toBeGreaterThan(count);
     await page.getByLabel('E-mail address').fill('ada@saltmere.example');
-    await page.getByRole('button', { name: 'Keep these wishes' }).click();
+    await page.getByRole('button', { name: 'Save changes' }).click();
     await page.getByText('Confirmed: warnings go to ada@saltmere.example.').waitFor();
 
     // As a journal of before comes out of its migration.

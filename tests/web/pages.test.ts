@@ -182,7 +182,7 @@ describe('a pile', () => {
     await here.page.getByRole('button', { name: 'Acknowledge' }).click();
     await here.page.getByText(/warning, acknowledged, since/).waitFor();
     expect(here.mock.asked).toContain('POST /api/alarms/a1/acknowledge {"by":"M."}');
-    await here.page.getByText('is held back by “Overheating, core”, which explains it.').waitFor();
+    await here.page.getByText('is hidden while “Overheating, core” stands, which explains it.').waitFor();
   });
 
   test('a warning is shelved for a time and taken off again', async () => {

@@ -66,9 +66,9 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
 
   // The link of the start: its secret leaves the address at once, and a weak password is told before it is sent.
   await page.goto(url + (await one.installation.people.links.setup()));
-  await page.getByRole('heading', { name: 'Make this house yours.' }).waitFor();
+  await page.getByRole('heading', { name: 'Make this installation yours.' }).waitFor();
   expect(new URL(page.url()).hash).toBe('');
-  await page.getByLabel('By which name do you go here?').fill('Olive');
+  await page.getByLabel('Choose a user name').fill('Olive');
   await page.getByLabel('Password', { exact: true }).fill('Password1234!');
   await page.getByRole('button', { name: 'Come in' }).click();
   await page.getByText('The password is too easy to guess').waitFor();
@@ -81,7 +81,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   // An invitation, taken on another device.
   await page.getByRole('link', { name: 'More' }).click();
   await page.getByRole('link', { name: 'People', exact: true }).click();
-  await page.getByRole('heading', { name: 'One person belongs to this house.' }).waitFor();
+  await page.getByRole('heading', { name: 'One person has access.' }).waitFor();
   const invite = async (role: string) => {
     await page.getByRole('radio', { name: role }).check();
     await page.getByRole('button', { name: 'Make the link' }).click();
@@ -94,7 +94,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await keeper.page.goto(await invite('Keeper'));
   await keeper.page.getByText('Olive invites you as keeper').waitFor();
   await look(keeper.page, 'invitation');
-  await keeper.page.getByLabel('By which name do you go here?').fill('Kim');
+  await keeper.page.getByLabel('Choose a user name').fill('Kim');
   await keeper.page.getByLabel('Password', { exact: true }).fill(password);
   await keeper.page.getByRole('button', { name: 'Come in' }).click();
   await keeper.page.getByText('live', { exact: true }).waitFor();
@@ -102,7 +102,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   const viewer = await device();
   const viewersLink = await invite('Viewer');
   await viewer.page.goto(viewersLink);
-  await viewer.page.getByLabel('By which name do you go here?').fill('Vera');
+  await viewer.page.getByLabel('Choose a user name').fill('Vera');
   await viewer.page.getByLabel('Password', { exact: true }).fill(password);
   await viewer.page.getByRole('button', { name: 'Come in' }).click();
   await viewer.page.getByText('live', { exact: true }).waitFor();
@@ -120,7 +120,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
 
   // The owner sees all three, and what was done.
   await page.reload();
-  await page.getByRole('heading', { name: '3 people belong to this house.' }).waitFor();
+  await page.getByRole('heading', { name: '3 people have access.' }).waitFor();
   await look(page, 'people');
   await page.getByRole('link', { name: 'who did what' }).click();
   await page.getByText('became the first owner').waitFor();

@@ -55,7 +55,7 @@ test('from an empty start to a watched pile: each payload form shows on the page
 
   await publish('p1/reading', '{"temperature": 85}');
   await page.getByRole('link', { name: 'More' }).click();
-  await page.getByRole('link', { name: 'What came in' }).click();
+  await page.getByRole('link', { name: 'Messages we could not use' }).click();
   await page.getByText('Power-on value').first().waitFor();
 
   expect(complaints).toEqual([]);

@@ -173,7 +173,7 @@ const pages = (): readonly (readonly [path: string, shows: string])[] => [
   ['/incoming', 'shed/+/sensors'],
   ['/plan', 'How much starter for how much water?'],
   ['/retention', 'What stays exact'],
-  ['/notifications', 'How I am told'],
+  ['/notifications', 'My notifications'],
   ['/more', 'Seasons side by side'],
 ];
 
@@ -185,7 +185,7 @@ const ofEverybody: Readonly<Record<string, readonly string[]>> = {
   '/batches/:id/record': ['Print it', 'What is good and bad to find'],
   '/records': ['Copy', 'The address came into wrong hands', 'Renew the address'],
   '/plan': ['In kilograms, litres, metres, °C', 'Starting from the starter you have'],
-  '/notifications': ['Tell this device', 'Kept'],
+  '/notifications': ['Notify this device', 'Saved'],
 };
 /** Columns of the table of measures sort it; these stand above it. */
 const ofSeasons = ['Copy the link', 'Print'];

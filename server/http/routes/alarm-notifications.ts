@@ -1,4 +1,4 @@
-/** Who was told of an alarm, when and how it went; what could not be delivered; the orders of sites. */
+/** Who was notified of an alarm, when and how it went; what could not be delivered; the orders of sites. */
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import {

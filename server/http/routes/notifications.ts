@@ -32,7 +32,7 @@ const idParams = z.object({ id: z.string().min(1).max(100) });
 const viewer = { access: 'viewer' as const };
 const mostDevices = 20;
 const nobodyThere =
-  'The token of the environment stands for no person, so there is nobody to be told. Use a token that a person made under "You", or sign in by name. What holds for the whole house is under /api/notifications/server and /api/notifications/escalations.';
+  'The token of the environment stands for no person, so there is nobody to notify. Use a token that a person made under "My account", or sign in by name. What holds for the whole house is under /api/notifications/server and /api/notifications/escalations.';
 
 interface TellingParts {
   readonly delivery: Delivery;

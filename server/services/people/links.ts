@@ -56,7 +56,7 @@ export class Links {
       kind,
       role,
       personId: personId ?? null,
-      madeBy: maker?.name ?? 'the start of the house',
+      madeBy: maker?.name ?? 'the start of the server',
       madeById: maker?.id ?? null,
       madeAtMs: now,
       endsAtMs: now + lengthMs,

@@ -28,8 +28,8 @@ export function accessFile(keys: readonly ProbeKeyRecord[], root: string, instal
       '# Nobody without a name in here reads or writes anything.',
     ],
     installation.username === undefined
-      ? ['# Set BRANHEARTH_MQTT_USERNAME and _PASSWORD, make this file again, and the house itself stands here.']
-      : ['# The house itself', `user ${installation.username}`, 'topic readwrite #', 'topic read $SYS/#'],
+      ? ['# Set BRANHEARTH_MQTT_USERNAME and _PASSWORD, make this file again, and the server itself stands here.']
+      : ['# The server itself', `user ${installation.username}`, 'topic readwrite #', 'topic read $SYS/#'],
     ...inForce(keys).map((key) => [`# ${oneLine(key.name)}`, `user ${key.id}`, ...topicLines(key, root)]),
   ];
   return parts.map((part) => `${part.join('\n')}\n`).join('\n');

@@ -143,7 +143,7 @@ async function refuseLastOwner(
   const left = (await ownersOf(base.rows, transaction)).readable.filter((owner) => owner.id !== id);
   const row = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
   if (row?.role !== 'owner' || left.length > 0) return;
-  throw new ConflictError('The house must keep an owner, and this is the last one', pointer);
+  throw new ConflictError('There must be an owner, and this is the last one', pointer);
 }
 
 async function refuseTakenName(transaction: JournalTransaction, nameKey: string, but?: string): Promise<void> {

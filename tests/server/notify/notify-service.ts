@@ -44,7 +44,7 @@ export interface Service {
   move(id: string, state: AlarmState, answer?: NoticeRecord['answer']): Promise<void>;
   /** Lets minutes of the server pass, a look at the outbox after each step. */
   pass(minutes: number, stepMin?: number): Promise<void>;
-  /** Who was told why since the last time this was asked. */
+  /** Who was notified why since the last time this was asked. */
   told(): Promise<string[]>;
   close(): Promise<void>;
 }

@@ -167,7 +167,7 @@ describe('once there is an owner', () => {
     const removed = await one.app.inject({ method: 'DELETE', url: `/api/people/${olive}`, headers: people.owner });
     expect([removed.statusCode, removed.json<{ detail: string }>().detail]).toEqual([
       409,
-      'The house must keep an owner, and this is the last one.',
+      'There must be an owner, and this is the last one.',
     ]);
   });
 

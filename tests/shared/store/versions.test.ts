@@ -96,7 +96,7 @@ describe('journal versions', () => {
     const link = db.prepare(`INSERT INTO link VALUES (?, ?, ?, 'keeper', NULL, ?, 1, 4102444800000)`);
     for (const maker of ['Yard hand', 'Gone', 'Kim', 'Renamed since', 'This machine', 'API token'])
       link.run(`digest of ${maker}`, maker, 'invitation', maker);
-    link.run('digest of setup', 'setup', 'setup', 'the start of the house');
+    link.run('digest of setup', 'setup', 'setup', 'the start of the server');
     const device = db.prepare(`INSERT INTO push_device VALUES (?, ?, ?, 'key', 'secret', 'phone', 1, NULL)`);
     for (const who of ['person-1', 'gone']) device.run(`phone of ${who}`, who, `https://push.example/${who}`);
     db.close();

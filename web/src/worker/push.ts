@@ -83,7 +83,7 @@ async function acknowledge(worker: ServiceWorkerGlobalScope, secret: string, pat
     });
   } catch {
     await worker.registration.showNotification('Could not acknowledge', {
-      body: 'The house cannot be reached from here. Tap to open the pile and try again.',
+      body: 'The server cannot be reached from here. Tap to open the pile and try again.',
       tag: 'acknowledged',
       icon,
       data: { path },

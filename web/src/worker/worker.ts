@@ -42,7 +42,7 @@ async function keepFiles(): Promise<void> {
 async function keepFile(cache: Cache, address: string): Promise<void> {
   const known = isLasting(address) ? await caches.match(address) : undefined;
   const response = known ?? (await fetch(new Request(address, { cache: isLasting(address) ? 'default' : 'no-cache' })));
-  if (!response.ok) throw new Error(`Cannot keep ${address}: the house answered ${response.status}`);
+  if (!response.ok) throw new Error(`Cannot keep ${address}: the server answered ${response.status}`);
   await cache.put(address, response);
 }
 

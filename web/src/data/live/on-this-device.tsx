@@ -3,9 +3,9 @@ import { useStore } from '../store.ts';
 import { type Installed, installed } from './installed.ts';
 
 const says: Record<Installed['opensOffline'], string> = {
-  yes: 'These pages open when the house is out of reach too, with what it last said and how old that is. Entries you write then are sent later.',
-  'not-yet': 'These pages are being copied, so that they open when the house is out of reach too.',
-  no: 'These pages open only while the house answers: a browser keeps them only from an address with https, or on the machine itself.',
+  yes: 'These pages open when the server is out of reach too, with what it last said and how old that is. Entries you write then are sent later.',
+  'not-yet': 'These pages are being copied, so that they open when the server is out of reach too.',
+  no: 'These pages open only while the server answers: a browser keeps them only from an address with https, or on the machine itself.',
 };
 
 export function OnThisDevice() {

@@ -93,9 +93,9 @@ function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refre
 }
 
 const deeds = [
-  ['continue', 'Take it on', 'To the next stage, mixed with soil or compost.'],
+  ['continue', 'Move to the next stage', 'To the next stage, mixed with soil or compost.'],
   ['use', 'Use it', 'On a bed, in compost, given away.'],
-  ['split', 'Part it', 'Some of it goes elsewhere.'],
+  ['split', 'Split', 'Some of it goes elsewhere.'],
   ['merge', 'Put together', 'With another batch.'],
   ['keep', 'Keep a part', 'As a starter for later.'],
   ['outcome', 'Name and outcome', 'What it is called, how it came out.'],

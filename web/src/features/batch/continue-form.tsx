@@ -47,7 +47,7 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
   return (
     <form
       class="form"
-      aria-label="Take it on"
+      aria-label="Move to the next stage"
       onSubmit={(event) => {
         event.preventDefault();
         void take();
@@ -77,7 +77,7 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
       />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Take it on
+        Move to the next stage
       </button>
     </form>
   );

@@ -20,7 +20,7 @@ import { judgementNames } from '../journal/entry-words.ts';
 import { waiting, writeDown } from '../journal/waiting.ts';
 import { getReadiness } from './batch-api.ts';
 
-const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Cannot be told' } as const;
+const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Not known' } as const;
 
 export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
   const { value, error, refresh } = useQuery(batch.id, () => getReadiness(batch.id));

@@ -58,7 +58,7 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
   return (
     <form
       class="form"
-      aria-label="Part it"
+      aria-label="Split"
       onSubmit={(event) => {
         event.preventDefault();
         void split();
@@ -119,7 +119,7 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
       />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Part it
+        Split
       </button>
     </form>
   );

@@ -24,7 +24,7 @@ const said = <T extends object>(settings: T): T =>
   Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== '' && value !== undefined)) as T;
 
 export function ImportPage() {
-  const heading = usePage('Bring in a file');
+  const heading = usePage('Import');
   const mutation = useMutation();
   const [file, setFile] = useState<{ readonly name: string; readonly csv: string }>();
   const [settings, setSettings] = useState<Settings>({
@@ -64,7 +64,7 @@ export function ImportPage() {
           <a href="/records">Records</a>
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          Bring in a file
+          Import
         </h1>
         <p class="lead">
           A table saved as CSV. You see first what each column becomes; nothing is kept before you say so.
@@ -112,7 +112,7 @@ function DoneLine({ done }: { readonly done: Done }) {
     <p class="sentence">
       {counted(done.kept, 'row')} kept
       {done.known > 0 && `, ${done.known} were there before`}
-      {done.conflicting > 0 && `, ${done.conflicting} told otherwise than what is kept already, which stays`}
+      {done.conflicting > 0 && `, ${done.conflicting} differ from what is stored; the stored values were kept`}
       {done.thinned > 0 &&
         `, ${done.thinned} not taken, as of that time only ten-minute means of their probe are kept (give the log a probe name of its own)`}
       {done.refused > 0 && `, ${done.refused} refused`}.

@@ -8,23 +8,23 @@ import { Refusals } from './refusals.tsx';
 import { RefusedConnections } from './refused-connections.tsx';
 
 export function IncomingPage() {
-  const heading = usePage('What came in');
+  const heading = usePage('Messages we could not use');
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          What came in
+          Messages we could not use
         </h1>
       </div>
       <Part id="refused" title="Not used">
         <Refusals />
       </Part>
-      <Part id="turned-away" title="At the door">
+      <Part id="turned-away" title="Refused connections">
         <May to="keeper" otherwise={<p class="quiet">Keepers and owners see here who was turned away.</p>}>
           <RefusedConnections />
         </May>
       </Part>
-      <Part id="foreign" title="Foreign topics">
+      <Part id="foreign" title="Topics of other devices">
         <Foreign />
       </Part>
     </div>

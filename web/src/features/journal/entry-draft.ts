@@ -99,10 +99,10 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
 
 /** What to do about a field that cannot be used as it stands. */
 const wanted: Record<string, string> = {
-  '/what/amountL': 'Say it as a number.',
-  '/what/rainMm': 'Say it as a number; at most 500 mm.',
-  '/what/depthM': 'Say it as a number; at most 3 m.',
-  '/what/dryG': 'Say it as a number of grams, no more than it weighed wet.',
+  '/what/amountL': 'Enter a number.',
+  '/what/rainMm': 'Enter a number; at most 500 mm.',
+  '/what/depthM': 'Enter a number; at most 3 m.',
+  '/what/dryG': 'Enter a number of grams, no more than it weighed wet.',
   '/what/place': 'Say where, in a few words.',
   '/what/otherColour': 'Say which colour.',
   '/what/feel': 'Say how the handful felt.',

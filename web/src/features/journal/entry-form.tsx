@@ -108,7 +108,7 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
           {correcting ? 'Keep the correction' : 'Write it down'}
         </button>
         <button type="button" class="plain" onClick={onLeave}>
-          Leave it
+          Cancel
         </button>
       </div>
       <details class="more" open={correcting}>

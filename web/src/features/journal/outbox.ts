@@ -109,7 +109,7 @@ async function sendPacket(
     // Not named: not confirmed, so it waits on.
     if (!outcome) continue;
     if (outcome.outcome === 'refused') {
-      await store.put({ ...one, refused: outcome.detail ?? 'The house gave no reason' });
+      await store.put({ ...one, refused: outcome.detail ?? 'The server gave no reason' });
       sent.refused += 1;
     } else {
       await store.remove(one.id);

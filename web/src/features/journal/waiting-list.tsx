@@ -17,7 +17,7 @@ export function WaitingList({ pileId, site }: { readonly pileId: string; readonl
   const reader = useReader(site);
   if (entries.length === 0) return null;
   return (
-    <ol class="diary waiting-entries" aria-label="Not yet in the house">
+    <ol class="diary waiting-entries" aria-label="Not sent yet">
       {[...entries].reverse().map((one) => (
         <WaitingLine key={one.id} one={one} reader={reader} />
       ))}
@@ -39,13 +39,13 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
         </p>
         {one.refused === null ? (
           isOf(one, whoWrites()) ? (
-            <p class="waits">Waits on this device; sent once the house is in reach.</p>
+            <p class="waits">Waits on this device; sent once the server is in reach.</p>
           ) : (
             <OfAnother one={one} />
           )
         ) : (
           <>
-            <p class="wrong">The house did not take it: {one.refused}</p>
+            <p class="wrong">The server did not take it: {one.refused}</p>
             <button type="button" onClick={() => void throwAway(one.id)}>
               Throw it away
             </button>

@@ -66,7 +66,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
                 // The next kind may be open already.
                 setKind((now) => (now === kind ? null : now));
                 setTold(
-                  `${entryNames[kind]}: written down${isLost ? ', and waits here until the house is in reach' : ''}.`,
+                  `${entryNames[kind]}: written down${isLost ? ', and waits here until the server is in reach' : ''}.`,
                 );
                 onWritten?.();
               }}

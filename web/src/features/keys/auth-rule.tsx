@@ -28,7 +28,7 @@ export function AuthRule({ answer, onChange }: AuthRuleProps) {
         {networkIsTrusted
           ? 'BRANHEARTH_MQTT_TRUSTED_NETWORK says that your network is trusted: whoever reaches the broker may publish and listen, until you want a key of every probe.'
           : 'Programs of this machine may come in without one, until you want a key of every probe. Choose that when a gateway or a forwarder on this machine lets others through.'}{' '}
-        Whoever is in without a key then is parted from at once.
+        Devices without a key are disconnected at once.
       </p>
       <Refusal error={mutation.error} />
     </>

@@ -66,7 +66,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
         <details class="more">
           <summary>It also publishes on foreign topics</summary>
           <Field
-            label="Foreign topics"
+            label="Topics of other devices"
             hint="One a line, as in your mappings; + stands for one level and # for all that follow."
             error={[0, 1, 2, 3, 4].map((index) => mutation.fieldError(`/foreign/${index}`)).find(Boolean)}
           >

@@ -47,7 +47,7 @@ function KeyLine({ shown, onChange }: { readonly shown: Key; readonly onChange: 
       )}
       {asks && shown.revokedAt === null && (
         <div class="key-ask">
-          <p>Whatever uses this key is parted from at once, and nothing brings the key back.</p>
+          <p>Every device that uses this key is disconnected at once, and nothing brings the key back.</p>
           <button type="button" class="primary" disabled={mutation.busy} onClick={revoke}>
             Revoke it
           </button>

@@ -24,7 +24,7 @@ export function authRuleSentence({ keys, authPolicy, everyProbeNeedsAKey, networ
     inForce === 0
       ? 'No key is in force'
       : `${capital(countWord(inForce))} ${inForce === 1 ? 'key is' : 'keys are'} in force`;
-  if (authPolicy === 'outside') return `${count}; your own broker keeps the door.`;
+  if (authPolicy === 'outside') return `${count}; your own broker controls access.`;
   if (everyProbeNeedsAKey) return `${count}, and nobody comes in without one.`;
   if (networkIsTrusted) return `${count}; whoever reaches the broker comes in without one.`;
   return `${count}; programs of this machine come in without one.`;

@@ -15,7 +15,7 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
   return (
     <div class="made-key">
       <h3 ref={heading} tabIndex={-1}>
-        The key “{made.name}” is made. Take it over now.
+        The key “{made.name}” is made. Copy it now: it is shown once.
       </h3>
       <p>The password is shown this once and kept nowhere. If it is lost, revoke the key and make another.</p>
       {made.way.onlyHere && (

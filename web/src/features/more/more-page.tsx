@@ -12,18 +12,22 @@ export const morePlaces = [
     'Curves and figures of past batches over each other: what differed, and what went alike.',
   ],
   ['/records', 'Records', 'Take out everything as a file, follow the dates in a calendar, print labels.'],
-  ['/import', 'Bring in a file', 'Readings or a journal from a table, looked at before anything is kept.'],
-  ['/incoming', 'What came in', 'Messages that could not be used, and listening to foreign topics.'],
+  ['/import', 'Import', 'Readings or a journal from a table, looked at before anything is kept.'],
+  ['/incoming', 'Messages we could not use', 'Messages that could not be used, and listening to foreign topics.'],
   ['/keys', 'Keys for probes', 'Who may speak at the broker, and for which probe; made and taken back here.'],
-  ['/people', 'People', 'Who belongs to this house, with which role; asking somebody in.'],
-  ['/who-did-what', 'Who did what', 'Every change, by whom, when and from where.'],
+  ['/people', 'People', 'Who has access, with which role; inviting people.'],
+  ['/who-did-what', 'Audit log', 'Every change, by whom, when and from where.'],
   ['/account', 'You', 'Where you are signed in, your password, tokens for programs.'],
   [
     '/retention',
     'How long readings are kept',
     'What they take up on disk, and from which age on ten-minute means are enough.',
   ],
-  ['/notifications', 'How I am told', 'Push, e-mail, webhook; of what, when, and who is told next; a test for each.'],
+  [
+    '/notifications',
+    'My notifications',
+    'Push, e-mail, webhook; of what, when, and who is notified next; a test for each.',
+  ],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
 ] as const;
 

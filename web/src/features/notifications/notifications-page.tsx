@@ -1,4 +1,4 @@
-/** How I am told: by which ways, of what, when; the order of each site; what did not arrive. */
+/** My notifications: by which ways, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
 import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
@@ -20,7 +20,7 @@ import { WhenPart } from './when-part.tsx';
 import './notifications.css';
 
 export function TellingPage() {
-  const heading = usePage('How I am told');
+  const heading = usePage('My notifications');
   const { value, error, refresh: fetchAgain } = useQuery('telling', getTelling);
   /** Whoever changed how they are told may be the first who can be. */
   const refresh = async () => {
@@ -32,7 +32,7 @@ export function TellingPage() {
   return (
     <div class="page narrow telling">
       <h1 ref={heading} tabIndex={-1}>
-        How I am told
+        My notifications
       </h1>
       <Undelivered />
       {isNobody ? <ByToken /> : <Refusal error={error} />}
@@ -52,8 +52,8 @@ export function TellingPage() {
 function ByToken() {
   return (
     <p class="lead">
-      You are here by the token of the environment, which is nobody that could be told. To say how you are told, forget
-      it under <a href="/settings">Settings</a> and sign in by name.
+      You use the server’s token, which has no person to notify. To say how you are told, forget it under{' '}
+      <a href="/settings">Settings</a> and sign in by name.
     </p>
   );
 }
@@ -102,7 +102,7 @@ function Mine({ telling, refresh }: MineProps) {
       <WhenPart draft={draft} change={change} fieldError={mutation.fieldError} />
       <div class={isChanged ? 'save-bar' : undefined}>
         <button type="submit" class="primary" disabled={mutation.busy || !isChanged}>
-          {isChanged ? 'Keep these wishes' : 'Kept'}
+          {isChanged ? 'Save changes' : 'Saved'}
         </button>
         <Refusal error={mutation.error} />
       </div>
@@ -124,9 +124,9 @@ function reachWords({ person, wishes, devices, canMail, mail }: TellingAnswerBod
   ].filter((way) => way !== false);
   const isServer = person.id === 'house';
   if (ways.length === 0) {
-    return `${isServer ? 'Warnings of this house reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
+    return `${isServer ? 'The server’s warnings reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
   }
   return isServer
-    ? `Warnings of this house go out by ${ways.join(' and ')}.`
-    : `You are told by ${ways.join(' and ')}.`;
+    ? `The server’s warnings go out by ${ways.join(' and ')}.`
+    : `You are notified by ${ways.join(' and ')}.`;
 }

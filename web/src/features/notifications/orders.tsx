@@ -18,7 +18,7 @@ export function Orders({ isOwner }: { readonly isOwner: boolean }) {
   return (
     <Part id="orders" title="Who first, who next">
       <p>
-        Whoever stands in the order of a site is told in turn; everybody else at once. The self-heating hazard goes to
+        People listed here are notified one after another; everybody else at once. The self-heating hazard goes to
         everybody at once.
       </p>
       {sites.map(({ id, name }) => {
@@ -64,7 +64,7 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
   return (
     <section class="order" aria-labelledby={`order-${site}`}>
       <h3 id={`order-${site}`}>{name}</h3>
-      {personIds.length === 0 && <p class="quiet">No order: everybody is told at once, as they wish.</p>}
+      {personIds.length === 0 && <p class="quiet">No order: everybody is notified at once, as they chose.</p>}
       <ol>
         {personIds.map((id, place) => (
           <li key={id}>

@@ -1,4 +1,4 @@
-/** Who was told of a warning, when, and how it went. */
+/** Who was notified of a warning, when, and how it went. */
 import type { MessageView } from '../../../../shared/contracts/notifications.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
@@ -23,7 +23,8 @@ export function SentList({ alarmId, state, site }: SentListProps) {
   if (error !== undefined) return <Refusal error={error} />;
   if (!value) return <p class="quiet">Fetching…</p>;
   const told = value.notices.filter(({ messages }) => messages.length > 0);
-  if (told.length === 0) return <p class="quiet">Nobody was told: nobody who wants to hear of it has a way set up.</p>;
+  if (told.length === 0)
+    return <p class="quiet">Nobody was notified: nobody who wants this has set up e-mail, push or a webhook.</p>;
   return (
     <ol class="told">
       {told.map((notice) => (

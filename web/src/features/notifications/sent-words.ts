@@ -34,7 +34,7 @@ export function messageWords(message: MessageView, time: (at: string) => string)
     case 'held':
       return `held until ${time(message.notBefore)}: ${message.reason ?? 'quiet hours'}`;
     case 'overtaken':
-      return `not sent: ${message.reason ?? 'over before it could be told'}`;
+      return `not sent: ${message.reason ?? 'over before it could be sent'}`;
     case 'given-up':
       return `could not be delivered: ${message.reason ?? last?.detail ?? 'no reason given'}`;
     case 'waiting':

@@ -30,7 +30,7 @@ function InstallationForm({ value, refresh }: { readonly value: Answer; readonly
       }).then(refresh),
     );
   return (
-    <Part id="house-telling" title="The house">
+    <Part id="house-telling" title="The server">
       <TextField
         label="Heartbeat address"
         hint="Called every minute while readings are kept, probes are heard and piles are judged. Whatever answers there can raise the alarm when the calls stop, as when the whole machine is off."
@@ -58,7 +58,7 @@ function InstallationForm({ value, refresh }: { readonly value: Answer; readonly
         )}
       </Field>
       <button type="button" disabled={mutation.busy} onClick={() => void save()}>
-        Keep for the house
+        Save for the server
       </button>
       <Refusal error={mutation.error} />
     </Part>

@@ -26,7 +26,7 @@ export function Undelivered() {
         {messages.map((message) => (
           <li key={message.id}>
             <p>
-              <b>{message.person}</b> was not told by {wayNames[message.way]} ({message.address}),{' '}
+              <b>{message.person}</b> was not notified by {wayNames[message.way]} ({message.address}),{' '}
               {nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader)}: {message.reason}
             </p>
             <p class="quiet">{message.sentence}</p>

@@ -34,7 +34,7 @@ export function ChannelsPart({ telling, draft, saved, change, refresh, fieldErro
       <h3>By e-mail</h3>
       {!telling.canMail && (
         <p class="hint">
-          No mail server is set up yet: whoever runs the house sets <code>BRANHEARTH_SMTP_URL</code> and{' '}
+          No mail server is set up yet: whoever runs the server sets <code>BRANHEARTH_SMTP_URL</code> and{' '}
           <code>BRANHEARTH_MAIL_FROM</code>.
         </p>
       )}
@@ -76,7 +76,7 @@ export function ChannelsPart({ telling, draft, saved, change, refresh, fieldErro
       )}
       {!telling.hasPublicAddress && (
         <p class="hint">
-          Messages carry no link yet: whoever runs the house sets <code>BRANHEARTH_PUBLIC_URL</code> to the address at
+          Messages carry no link yet: whoever runs the server sets <code>BRANHEARTH_PUBLIC_URL</code> to the address at
           which phones reach these pages.
         </p>
       )}
@@ -90,7 +90,7 @@ const stateWords: Record<Exclude<DeviceState, 'ready' | 'subscribed'>, string> =
   forbidden: 'This device does not allow notifications of these pages: allow them in the browser’s settings first.',
   'not-here':
     'This browser takes no notifications. On an iPhone put the pages on the home screen first, and open them from there.',
-  'not-safe': 'Notifications need the pages over https://, or on the very machine that runs the house.',
+  'not-safe': 'Notifications need the pages over https://, or on the very machine that runs the server.',
 };
 
 function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refresh'>) {
@@ -111,8 +111,8 @@ function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refr
                 {device.label}
                 <span class="quiet">
                   {device.lastOkAt
-                    ? `, last told ${nearTime(Date.parse(device.lastOkAt), nowMs, reader)}`
-                    : ', not told yet'}
+                    ? `, last notified ${nearTime(Date.parse(device.lastOkAt), nowMs, reader)}`
+                    : ', not notified yet'}
                 </span>
               </span>
               <button
@@ -133,7 +133,7 @@ function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refr
           disabled={mutation.busy}
           onClick={() => mutation.run(() => subscribeThisDevice(telling.pushKey).then(refresh))}
         >
-          {state === 'subscribed' && telling.devices.length > 0 ? 'Sign up this device again' : 'Tell this device'}
+          {state === 'subscribed' && telling.devices.length > 0 ? 'Sign up this device again' : 'Notify this device'}
         </button>
       )}
       <Refusal error={mutation.error} />

@@ -21,7 +21,7 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
   return (
     <Part id="what" title="Of what">
       <p class="caution">
-        The self-heating hazard is always told, at any hour, whatever is chosen here: people may be hurt.
+        The self-heating hazard always notifies, at any hour, whatever is chosen here: people may be hurt.
       </p>
       <PickField
         label="How bad it must be"
@@ -70,7 +70,7 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
         onChange={(tellCleared) => change({ tellCleared })}
       />
       <Tick
-        label="Tell me of trouble with the house itself: disk, broker, delivery"
+        label="Notify me of trouble with the server itself: disk, broker, delivery"
         checked={draft.installationTrouble ?? isOwner}
         onChange={(installationTrouble) => change({ installationTrouble })}
       />

@@ -29,7 +29,7 @@ export function WhenPart({ draft, change, fieldError }: WhenPartProps) {
   return (
     <Part id="when" title="When">
       <Tick
-        label="Quiet hours: what can wait is told when they are over"
+        label="Quiet hours: what can wait is sent when they are over"
         checked={quiet !== null}
         onChange={(on) => change({ quiet: on ? { fromMin: 22 * 60, toMin: 6 * 60 } : null })}
       />

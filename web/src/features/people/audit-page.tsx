@@ -20,7 +20,7 @@ export function WhoDidWhatPage() {
 }
 
 function WhoDidWhat() {
-  const heading = usePage('Who did what');
+  const heading = usePage('Audit log');
   const mutation = useMutation();
   const people = useQuery('people', getPeople);
   const [person, setPerson] = useState('');
@@ -47,7 +47,7 @@ function WhoDidWhat() {
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          Who did what
+          Audit log
         </h1>
         <p class="lead">Every change, by whom, when and from where. Nothing here can be altered or taken away.</p>
       </div>

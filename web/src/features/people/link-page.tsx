@@ -54,7 +54,7 @@ function NoLink({ error, waits }: { readonly error: unknown; readonly waits: boo
 }
 
 const titles: Record<Shown['kind'], string> = {
-  setup: 'Make this house yours.',
+  setup: 'Make this installation yours.',
   invitation: 'Come in.',
   reset: 'Choose a new password.',
 };
@@ -100,7 +100,7 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
       >
         {!isReset && (
           <NameField
-            label="By which name do you go here?"
+            label="Choose a user name"
             hint="You sign in with it, and it stands beside what you write."
             value={name}
             onValue={setName}

@@ -49,11 +49,7 @@ function People() {
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {count === undefined
-            ? 'People'
-            : count === 1
-              ? 'One person belongs to this house.'
-              : `${count} people belong to this house.`}
+          {count === undefined ? 'People' : count === 1 ? 'One person has access.' : `${count} people have access.`}
         </h1>
         <p class="lead">
           What each of them changes is written down: see <a href="/who-did-what">who did what</a>.

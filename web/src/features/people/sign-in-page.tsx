@@ -31,7 +31,7 @@ export function SignInPage() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {onlyToken ? 'This house wants its token.' : 'Who is there?'}
+        {onlyToken ? 'This server wants its token.' : 'Who is there?'}
       </h1>
       {owed && (
         <div class="hint" role="status">
@@ -66,8 +66,8 @@ export function SignInPage() {
             Sign in
           </button>
           <p class="hint">
-            Forgotten? An owner of the house makes you a link for a new one, under More, People. Not here yet? An owner
-            can invite you.
+            Forgotten? An owner makes you a link for a new one, under More, People. Not here yet? An owner can invite
+            you.
           </p>
         </form>
       )}
@@ -85,7 +85,7 @@ function ByToken({ open }: { readonly open: boolean }) {
       <summary>Open with the token</summary>
       <form
         class="form"
-        aria-label="Open the house"
+        aria-label="Open Branhearth"
         onSubmit={(event) => {
           event.preventDefault();
           setBearerToken(token.trim());
@@ -114,7 +114,7 @@ function NobodyYet() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Nobody is set up in this house yet.
+        Nobody is set up here yet.
       </h1>
       <p class="lead">
         When the program starts it writes down a link for its first owner, good for 24 hours: look for “Nobody is set up

@@ -20,7 +20,7 @@ type OverLimit = NonNullable<PileDetail['judgement']>['overLimit'];
 export function overWords(over: OverLimit, limitC: number, coreC: number | null, told: Told): string {
   const limit = formatTemp(limitC, told.unit, 0);
   if (coreC !== null && coreC > limitC) return `It stands above ${limit} now.`;
-  if (over === null) return `Whether it will reach ${limit} cannot be told yet.`;
+  if (over === null) return `Whether it will reach ${limit} is not known yet.`;
   const { likelihood, at } = over;
   const name = likelihoodName(likelihood);
   const when = at === null ? 'within 12 hours' : aboutWhen(Date.parse(at), told);

@@ -17,7 +17,7 @@ export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly 
     <details class="more" onToggle={(event) => setIsOpen(event.currentTarget.open)}>
       <summary>What happened to this warning</summary>
       {isOpen && <StepList alarm={alarm} site={site} />}
-      {isOpen && <h4>Who was told</h4>}
+      {isOpen && <h4>Who was notified</h4>}
       {isOpen && <SentList alarmId={alarm.id} state={alarm.state} site={site} />}
     </details>
   );

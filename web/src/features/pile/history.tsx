@@ -55,7 +55,7 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   });
 
   return (
-    <Part id="history" title="How it went and goes on">
+    <Part id="history" title="Temperature: so far and ahead">
       <Ahead pile={pile} series={series} />
       <div class="history-bar">
         <Choice legend="Time shown" hideLegend value={choice} choices={spanChoices} onValue={setChoice} />

@@ -12,9 +12,9 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
   const band = moistureBand(pile.limits);
   if (!moisture) {
     return (
-      <Part id="moisture" title="Water in it">
+      <Part id="moisture" title="Moisture">
         <p>
-          How damp it is cannot be told now: the balance needs the core’s heat.
+          How damp it is is not known now: the balance needs the core’s heat.
           {!hazardStands(pile.alarms) && ' Squeeze a handful from the core.'}
         </p>
       </Part>
@@ -24,7 +24,7 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
     handWateringWords(pile.alarms) ?? wateringWords(pile.judgement.waterToAdd, moisture.frac, band);
   const say = (text: string) => sentenceIn('C', text);
   return (
-    <Part id="moisture" title="Water in it">
+    <Part id="moisture" title="Moisture">
       <p>
         {say(moistureWords(moisture))} {band && say(moistureStand(moisture, band))}
       </p>

@@ -27,7 +27,7 @@ export function Shelve({ busy, onShelve }: { readonly busy: boolean; readonly on
         Shelve
       </button>
       <button type="button" class="plain" onClick={() => setIsOpen(false)}>
-        Leave it
+        Cancel
       </button>
     </div>
   );

@@ -53,7 +53,7 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
       ))}
       {heldBack.map((alarm) => (
         <p class="held-back" key={alarm.id}>
-          <b>{titleOf(alarm)}</b> is held back by “{nameOf(alarm.heldBackBy ?? '')}”, which explains it.{' '}
+          <b>{titleOf(alarm)}</b> is hidden while “{nameOf(alarm.heldBackBy ?? '')}” stands, which explains it.{' '}
           <a href={whyPath(pileId, alarm.kind)}>
             Why<span class="unseen"> {titleOf(alarm)} is held back</span>
           </a>

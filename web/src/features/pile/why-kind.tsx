@@ -22,7 +22,7 @@ type Looked = PileDetail['evidence'][number];
 const evidenceWords: Record<Evidence, string> = {
   present: 'Seen',
   absent: 'Not seen',
-  missing: 'Cannot be told for want of readings',
+  missing: 'Not known: readings are missing',
 };
 
 /** The gravest first. */
@@ -46,7 +46,7 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
         <p class="lead">{warningMeanings[kind]}</p>
       </header>
       {looked.length === 0 ? (
-        <p class="quiet">This has not been looked for here: no batch lies here, or no probe that could tell.</p>
+        <p class="quiet">This has not been looked for here: there is no batch here, or no probe that could show it.</p>
       ) : (
         <>
           <Found looked={looked} />

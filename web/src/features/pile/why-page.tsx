@@ -54,7 +54,7 @@ function WhyAll({ pile }: { readonly pile: PileDetail }) {
       </header>
       {pile.evidence.length === 0 && <p class="quiet">Nothing has been looked at here yet.</p>}
       <Kinds id="seen" title="Seen" kinds={present} pile={pile} />
-      <Kinds id="untold" title="Cannot be told" kinds={missing} pile={pile} />
+      <Kinds id="untold" title="Not known" kinds={missing} pile={pile} />
       <Kinds id="unseen" title="Not seen" kinds={absent} pile={pile} />
     </div>
   );

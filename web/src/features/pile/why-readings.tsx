@@ -78,7 +78,7 @@ function Also({ pile, kind }: WhyReadingsProps) {
       {also.includes('moisture') && (
         <p>
           <span class="label">Water by the balance</span>{' '}
-          {pile.batch?.moisture ? sentenceIn(unit, moistureWords(pile.batch.moisture)) : 'It cannot be told now.'}
+          {pile.batch?.moisture ? sentenceIn(unit, moistureWords(pile.batch.moisture)) : 'It is not known now.'}
         </p>
       )}
       {also.includes('forecast') && pile.limits.actC && pile.judgement && (

@@ -15,7 +15,7 @@ export function WhyShort({ pile }: { readonly pile: PileDetail }) {
     <Part id="evidence" title="Why it says so">
       {pile.batch && <p>{say(phaseMessage(pile.batch))}</p>}
       <KindLine title="Seen" kinds={present} pileId={pile.id} />
-      <KindLine title="Cannot be told" kinds={missing} pileId={pile.id} />
+      <KindLine title="Not known" kinds={missing} pileId={pile.id} />
       {absent.length > 0 && (
         <p>
           <span class="label">Looked for and not seen</span>{' '}

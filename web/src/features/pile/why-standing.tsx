@@ -21,8 +21,8 @@ interface WhyStandingProps {
 function delayWords({ onDelayMs, offDelayMs }: Delays): string {
   const on =
     onDelayMs === 0
-      ? 'People are told at once when it is seen'
-      : `It must be seen for ${lengthWords(onDelayMs)} before people are told`;
+      ? 'People are notified at once when it is seen'
+      : `It must be seen for ${lengthWords(onDelayMs)} before people are notified`;
   const off =
     offDelayMs === 0
       ? 'it ends as soon as it is seen no more'

@@ -37,7 +37,7 @@ export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
       ))}
       {heldBack.map((alarm) => (
         <p class="held-back" key={alarm.id}>
-          <b>{titleOf(alarm)}</b> is held back by another warning, which explains it.
+          <b>{titleOf(alarm)}</b> is hidden while another warning stands, which explains it.
         </p>
       ))}
     </section>

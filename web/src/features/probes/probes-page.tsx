@@ -31,7 +31,7 @@ export function ProbesPage() {
         {counts.isFull && (
           <p class="lead">
             No more new probes are listened to until some of those in no pile are claimed or forgotten.{' '}
-            <a href="/incoming">What came in</a> counts what they send.
+            <a href="/incoming">Messages we could not use</a> counts what they send.
           </p>
         )}
         {(counts.all > manyProbes || typed !== '') && (

@@ -63,7 +63,7 @@ export function RecordsPage() {
         <p class="hint">Readings are taken out batch by batch, from each record. CSV opens in any spreadsheet.</p>
         <May to="keeper">
           <p class="after-files">
-            <a href="/import">Bring in a file</a>
+            <a href="/import">Import</a>
           </p>
         </May>
       </Part>

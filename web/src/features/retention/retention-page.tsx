@@ -56,7 +56,7 @@ export function KeepingPage() {
           <Standing keeping={shown} reader={reader} />
           <Part id="keep-for" title="Keep them for">
             <p>
-              What is older is thinned by the house itself, a little at a time, so that readings that come in never
+              Older readings are reduced to 10-minute averages, a little at a time, so that readings that come in never
               wait.
             </p>
             <May to="owner" otherwise={<p>{standsNow(shown.keptDays)} An owner may change this.</p>}>

@@ -69,7 +69,7 @@ export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
         )}
       </div>
       {view.split === '' ? (
-        <p class="quiet">Choose what to part the batches by, and what differs between two groups is told here.</p>
+        <p class="quiet">Choose what to part the batches by, and what differs between two groups is shown here.</p>
       ) : one && other ? (
         <Told one={one} other={other} unit={unit} />
       ) : (

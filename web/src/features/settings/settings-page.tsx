@@ -20,7 +20,7 @@ export function SettingsPage() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        How you like to read
+        Settings
       </h1>
       <p class="lead">Remembered in this browser; others choose for themselves.</p>
       <div class="settings">
@@ -108,7 +108,7 @@ function SystemFactsView() {
   if (!health) return null;
   return (
     <section class="house-facts" aria-labelledby="house-facts">
-      <h2 id="house-facts">The house itself</h2>
+      <h2 id="house-facts">System status</h2>
       <dl class="ledger">
         {(Object.keys(partNames) as (keyof typeof partNames)[]).map((part) => (
           <div key={part}>

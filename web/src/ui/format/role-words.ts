@@ -4,7 +4,7 @@ import type { Role, Scope } from '../../../../shared/person.ts';
 export const roleNames: Record<Role, string> = { owner: 'Owner', keeper: 'Keeper', viewer: 'Viewer' };
 
 export const roleSays: Record<Role, string> = {
-  owner: 'may do everything: people, keys, what is told to whom, and all that a keeper may',
+  owner: 'may do everything: people, keys, who is notified of what, and all that a keeper may',
   keeper: 'writes the journal, acknowledges warnings, lays piles, looks after batches and probes',
   viewer: 'sees everything and changes nothing',
 };

@@ -21,7 +21,7 @@ export const alarmStateNames: Record<AlarmState, string> = {
   normal: 'normal',
   unacknowledged: 'unacknowledged',
   acknowledged: 'acknowledged',
-  'returned-unacknowledged': 'returned, unacknowledged',
+  'returned-unacknowledged': 'ended, not yet acknowledged',
   shelved: 'shelved',
   'out-of-service': 'out of service',
 };

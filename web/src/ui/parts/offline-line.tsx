@@ -26,7 +26,7 @@ export function OfflineLine() {
     <div class="offline-line" role="status">
       {isLost && (
         <p>
-          <b>Not live: the house is out of reach.</b> What you see was told {ageWords(nowMs - saidMs)},{' '}
+          <b>Not live: the server is out of reach.</b> These figures are of {ageWords(nowMs - saidMs)},{' '}
           {dayAndTime(saidMs, reader)}; warnings may have come since. This page tries again by itself.
         </p>
       )}
@@ -34,7 +34,7 @@ export function OfflineLine() {
         <p>
           A newer version of these pages is here.{' '}
           <button type="button" class="plain" onClick={takeUpNewer}>
-            Take it up
+            Update
           </button>
         </p>
       )}

@@ -52,7 +52,7 @@ function NotForYou({ to }: Pick<OnlyForProps, 'to'>) {
         This page is for {who}.
       </h1>
       <p class="lead">
-        You are here as {roleNames[person?.role ?? 'viewer'].toLowerCase()}. An owner of the house can make you more.
+        You are here as {roleNames[person?.role ?? 'viewer'].toLowerCase()}. An owner can give you a higher role.
       </p>
       <p>
         <a href="/">Go to the piles</a>
