@@ -72,7 +72,7 @@ for (const width of [360, 1440]) {
     const client = await connectAsync(installation.mqttUrl, options);
     await client.publishAsync(value('Publish to'), '{"temperature": 41.5}', { qos: 1 });
 
-    await page.getByRole('button', { name: 'I have taken it over' }).click();
+    await page.getByRole('button', { name: 'I have copied it' }).click();
     await page.reload();
     const line = page.getByRole('listitem').filter({ hasText: `p${width} at saltmere-yard` });
     await line.getByText('Connected now, from 127.0.0.1.').waitFor();
@@ -89,5 +89,5 @@ for (const width of [360, 1440]) {
     await page.getByRole('heading', { name: 'Revoked key' }).first().waitFor();
     await look(page, 'incoming');
     await context.close();
-  });
+  }, 60_000);
 }

@@ -41,7 +41,7 @@ test('the page says so, and still shows what holds for the whole house', async (
   page.setDefaultTimeout(8_000);
   await page.goto(`${url}/notifications`);
   await page.getByText('which has no person to notify').waitFor();
-  await page.getByRole('heading', { name: 'The house' }).waitFor();
+  await page.getByRole('heading', { name: 'The server' }).waitFor();
   expect(await page.getByLabel('E-mail address').count()).toBe(0);
   await context.close();
 });

@@ -17,7 +17,7 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
       <h3 ref={heading} tabIndex={-1}>
         The key “{made.name}” is made. Copy it now: it is shown once.
       </h3>
-      <p>The password is shown this once and kept nowhere. If it is lost, revoke the key and make another.</p>
+      <p>The password is stored nowhere. If it is lost, revoke the key and make another.</p>
       {made.way.onlyHere && (
         <p class="caution">
           The broker answers this machine only. For probes elsewhere set BRANHEARTH_MQTT_HOST or the TLS settings, and
@@ -44,7 +44,7 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
       <CopyText what="the command that tries the key" text={made.example} />
       <p>
         <button type="button" class="primary" onClick={onDone}>
-          I have taken it over
+          I have copied it
         </button>
       </p>
     </div>
