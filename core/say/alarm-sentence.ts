@@ -1,4 +1,5 @@
 /** What a pile says while an alarm stands. */
+import { isHandKind, isProbeKind, type ProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { chipErrorK } from '../alarms/policies.ts';
@@ -24,7 +25,7 @@ const ofProbes = {
   'probe-stuck': { condition: message('say.probe-stuck'), next: message('say.next.probe-stuck'), tone: 'act' },
   'probe-out': { condition: message('say.probe-out'), next: message('say.next.probe-out'), tone: 'act' },
   'probe-silent': { condition: message('say.probe-silent'), next: message('say.next.probe-silent'), tone: 'watch' },
-} as const satisfies Partial<Record<WarningKind, Saying>>;
+} as const satisfies Record<ProbeKind, Saying>;
 
 const uneven = message('say.uneven');
 
@@ -33,6 +34,8 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
   const todo = finding?.todo;
   const eased = (condition: Message, tone: Tone): Saying => ({ condition, next: todo ?? easedTodo(kind), tone });
 
+  if (isHandKind(kind)) return handSentence(kind, facts);
+  if (isProbeKind(kind)) return todo === undefined ? ofProbes[kind] : { ...ofProbes[kind], next: todo };
   switch (kind) {
     case 'self-heating':
       if (todo === undefined) return hazardUnseen(facts);
@@ -50,25 +53,14 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
     case 'overheating-soon':
       if (finding === undefined && coreIsHeard(facts)) return pastSoon(facts);
       return { condition: message('say.soon', coreNow(facts)), next: todo ?? next.soon, tone: 'act' };
-    case 'bad-smell':
-    case 'wrong-growth':
-    case 'hand-wet':
-    case 'hand-dry':
-      return handSentence(kind, facts);
     case 'drying':
       return eased(againstHand('hand-dry', facts) ?? message('say.drying', coreNow(facts)), 'act');
-    case 'stalling':
-      return eased(message('say.stalling', coreNow(facts)), 'act');
-    case 'chilled':
-      return eased(message('say.chilled', coreNow(facts)), 'act');
     case 'waterlogged':
       return eased(againstHand('hand-wet', facts) ?? message('say.waterlogged', coreNow(facts)), 'act');
     case 'uneven':
       return eased(uneven, 'watch');
-    case 'probe-stuck':
-    case 'probe-out':
-    case 'probe-silent':
-      return todo === undefined ? ofProbes[kind] : { ...ofProbes[kind], next: todo };
+    default:
+      return eased(message(`say.${kind}`, coreNow(facts)), 'act');
   }
 }
 

@@ -1,7 +1,7 @@
 /** An assessment in the words of the API, for whoever shows it: the server, or a page with a pile of its own. */
 import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
@@ -13,13 +13,12 @@ export function toldDoubt(sight: PositionSight | null | undefined): Pick<Positio
 }
 
 /** Everything that was looked at, what does not stand included. */
-export function evidenceView({ findings }: Assessment): PileDetail['evidence'] {
+export function evidenceView({ findings, atMs }: Assessment): PileDetail['evidence'] {
   return findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
     kind,
     position,
     evidence,
-    seen: plainEnglish(seen),
-    why: plainEnglish(why),
+    ...inWords({ seen, why }, atMs),
     explainedBy,
   }));
 }

@@ -147,6 +147,7 @@ export const pileDetailSchema = pileSummarySchema.extend({
       /** What was seen, and the rule with its limits. */
       seen: z.string(),
       why: z.string(),
+      messages: z.object({ seen: messageSchema, why: messageSchema }).optional(),
       /** The warning that explains this one and holds it back. */
       explainedBy: warningKindSchema.nullable(),
     }),

@@ -1,8 +1,7 @@
 /** One kind of warning down to the readings it rests on, its rule, its limits and what holds it back. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -10,6 +9,7 @@ import { sightLines } from './evidence-groups.ts';
 import { whyPath } from './why-facts.ts';
 import { WhyLimits } from './why-limits.tsx';
 import { WhyReadings } from './why-readings.tsx';
+import { renderWhy } from './why-render.ts';
 import { WhyStanding } from './why-standing.tsx';
 
 interface WhyKindProps {
@@ -30,8 +30,10 @@ const evidenceOrder: readonly Evidence[] = ['present', 'missing', 'absent'];
 
 export function WhyKind({ pile, kind }: WhyKindProps) {
   const heading = usePage(`Why: ${warningNames[kind]}, ${pile.name}`);
+  const said = useSaid(renderWhy, pile.site);
   const looked = pile.evidence
     .filter((one) => one.kind === kind)
+    .map((one) => ({ ...one, seen: said(one, 'seen'), why: said(one, 'why') }))
     .sort((one, other) => evidenceOrder.indexOf(one.evidence) - evidenceOrder.indexOf(other.evidence));
   const path = `/piles/${encodeURIComponent(pile.id)}`;
   return (
@@ -62,7 +64,6 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
 }
 
 function Found({ looked }: { readonly looked: readonly Looked[] }) {
-  const { unit } = usePrefs();
   return (
     <Part id="found" title="What was found">
       <ul class="why-found">
@@ -72,7 +73,7 @@ function Found({ looked }: { readonly looked: readonly Looked[] }) {
               {evidenceWords[evidence]}
               {places.length > 0 && ` at ${listed(places.map((place) => positionNames[place]))}`}
             </b>
-            {sentenceIn(unit, seen)}
+            {seen}
           </li>
         ))}
       </ul>
@@ -82,7 +83,6 @@ function Found({ looked }: { readonly looked: readonly Looked[] }) {
 
 /** The same rule at several places is said once. */
 function Rules({ looked }: { readonly looked: readonly Looked[] }) {
-  const { unit } = usePrefs();
   const rules = [...new Set(looked.map((one) => one.why))];
   const placesOf = (why: string) =>
     looked.flatMap((one) => (one.why === why && one.position ? [positionNames[one.position]] : []));
@@ -91,7 +91,7 @@ function Rules({ looked }: { readonly looked: readonly Looked[] }) {
       {rules.map((why) => (
         <p key={why}>
           {rules.length > 1 && <b>{capital(placesOf(why).join(', '))}: </b>}
-          {sentenceIn(unit, why)}
+          {why}
         </p>
       ))}
     </Part>

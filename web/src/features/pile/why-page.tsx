@@ -4,9 +4,7 @@ import { isConditionKind } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useSaid, useSay } from '../../data/live/use-say.ts';
-import { usePrefs } from '../../data/prefs.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
 import { NoPage } from '../../ui/parts/no-page.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -17,6 +15,7 @@ import { phaseMessage, renderPhase } from './phase-words.ts';
 import { usePile } from './use-pile.ts';
 import { whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
+import { renderWhy } from './why-render.ts';
 
 export function WhyPage() {
   const { params } = useRoute();
@@ -48,8 +47,8 @@ function WhyAll({ pile }: { readonly pile: PileDetail }) {
           {said(pile, 'condition')} {pile.batch && say(phaseMessage(pile.batch))}
         </p>
         <p>
-          About every minute each of these is looked for. A thing is seen, not seen, or cannot be told because readings
-          are missing; what cannot be told never ends a warning.
+          About every minute each of these is looked for. A thing is seen, not seen, or not known because readings are
+          missing; what is not known never ends a warning.
         </p>
       </header>
       {pile.evidence.length === 0 && <p class="quiet">Nothing has been looked at here yet.</p>}
@@ -68,8 +67,9 @@ interface KindsProps {
 }
 
 function Kinds({ id, title, kinds, pile }: KindsProps) {
-  const { unit } = usePrefs();
+  const said = useSaid(renderWhy, pile.site);
   if (kinds.length === 0) return null;
+  const looked = pile.evidence.map((one) => ({ ...one, seen: said(one, 'seen') }));
   return (
     <Part id={id} title={title}>
       <ul class="why-kinds">
@@ -79,10 +79,10 @@ function Kinds({ id, title, kinds, pile }: KindsProps) {
               <a href={whyPath(pile.id, kind)}>{warningNames[kind]}</a>
             </h3>
             <p class="quiet">{warningMeanings[kind]}</p>
-            {sightLines(gravest(pile.evidence.filter((one) => one.kind === kind))).map(({ places, seen }) => (
+            {sightLines(gravest(looked.filter((one) => one.kind === kind))).map(({ places, seen }) => (
               <p key={seen}>
                 {places.length > 0 && <b>{capital(listed(places.map((place) => positionNames[place])))}: </b>}
-                {sentenceIn(unit, seen)}
+                {seen}
               </p>
             ))}
           </li>
