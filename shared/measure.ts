@@ -17,19 +17,21 @@ export interface Measure {
 }
 
 /** Each name ends with the unit it takes, save the share, which is a fraction. */
-export type MeasureKind =
-  | 'massKg'
-  | 'volumeL'
-  | 'starterMl'
-  | 'densityKgM3'
-  | 'depthM'
-  | 'rainMm'
-  | 'lengthM'
-  | 'areaM2'
-  | 'rateKgM2'
-  | 'tempC'
-  | 'share'
-  | 'number';
+export const measureKinds = [
+  'massKg',
+  'volumeL',
+  'starterMl',
+  'densityKgM3',
+  'depthM',
+  'rainMm',
+  'lengthM',
+  'areaM2',
+  'rateKgM2',
+  'tempC',
+  'share',
+  'number',
+] as const;
+export type MeasureKind = (typeof measureKinds)[number];
 
 export function measure(kind: MeasureKind, value: number, units: Units): Measure {
   const kgPerMass = units.mass === 'lb' ? kgPerPound : 1;

@@ -3,6 +3,7 @@
  * safe: these limits serve the culture.
  */
 import { z } from 'zod';
+import { type Message, message } from './messages/message.ts';
 import type { Stage } from './names.ts';
 
 /** Beyond these no limit means anything, and a warning set so would never come. */
@@ -30,10 +31,11 @@ export const stageLimitsSchema = z.object({
 });
 export type StageLimits = z.infer<typeof stageLimitsSchema>;
 
-/** Where each figure comes from, in words shown to the grower. */
-export type LimitOrigin = Record<keyof StageLimits, string>;
+/** Where each figure comes from. */
+type LimitOrigin = Record<keyof StageLimits, Message>;
 
-const practice = 'common practice, no source';
+const practice = message('origin.practice');
+const daysDiffer = message('origin.practice-days-differ');
 
 export const stageLimits: Record<Stage, StageLimits> = {
   bran: {
@@ -66,12 +68,12 @@ export const limitOrigins: Record<Stage, LimitOrigin> = {
   bran: originOfAll(practice),
   soil: {
     ...originOfAll(practice),
-    lengthMinH: 'common practice, sources differ (2 to 7 days)',
-    lengthMaxH: 'common practice, sources differ (2 to 7 days)',
+    lengthMinH: daysDiffer,
+    lengthMaxH: daysDiffer,
   },
 };
 
-function originOfAll(origin: string): LimitOrigin {
+function originOfAll(origin: Message): LimitOrigin {
   return {
     lengthMinH: origin,
     lengthMaxH: origin,

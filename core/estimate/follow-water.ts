@@ -1,6 +1,7 @@
 /** The water balance of the running batch, one hour at a time. */
 
-import type { Cover, Material, Recipe } from '../../shared/contracts/domain/batch.ts';
+import type { Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
+import type { Material } from '../../shared/profiles/material-names.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lowLimit } from '../alarms/deadband.ts';

@@ -11,15 +11,14 @@ import type { Recipe } from '../../shared/contracts/domain/batch.ts';
 import { latentHeatJKg } from '../../shared/water.ts';
 import { heatOfBurningJKg } from '../expect/lumped-model.ts';
 import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../physics/cardinal-temperature.ts';
+import { branConductivityWmK, soilConductivityWmK } from '../physics/conductivity.ts';
 import { surfaceFilmWm2K } from '../physics/surface-film.ts';
 import { hourlyLoss } from '../physics/water-balance.ts';
 import type { Bed } from '../profiles/bed.ts';
-import { isSoilMix, materialFacts } from '../profiles/material-facts.ts';
+import { materialFacts } from '../profiles/material-facts.ts';
 
 /** As the ensemble's members on the median; see core/expect/member.ts. */
 const groundWm2K = 1.6;
-const branConductivityWmK = 0.28;
-const soilConductivityWmK = 0.5;
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
 const placeM = 0.05;
 /** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/expect/member.ts). */
@@ -50,8 +49,7 @@ export function hourWork(
   waterKgKg: number,
 ): number {
   const facts = materialFacts[recipe.material];
-  const soil = isSoilMix(recipe.material);
-  const conductivityWmK = soil ? soilConductivityWmK : branConductivityWmK;
+  const conductivityWmK = facts.isSoil ? soilConductivityWmK : branConductivityWmK;
   const dryKgM2 = facts.dryDensityKgM3 * bed.depthM;
   const halfBed = bed.depthM / 2 / conductivityWmK;
   const place = Math.min(placeM, bed.depthM / 6) / conductivityWmK;

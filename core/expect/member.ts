@@ -5,8 +5,9 @@
  */
 import type { Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
 import { type CardinalTemperatures, cardinalSet } from '../physics/cardinal-temperature.ts';
+import { branConductivityWmK, soilConductivityWmK } from '../physics/conductivity.ts';
 import { surfaceFilmWm2K } from '../physics/surface-film.ts';
-import { isSoilMix, materialFacts } from '../profiles/material-facts.ts';
+import { materialFacts } from '../profiles/material-facts.ts';
 import type { Random } from './random.ts';
 
 export interface Member {
@@ -51,7 +52,7 @@ export const usualDoseFrac = 0.01;
 
 export function drawMember(recipe: Recipe, random: Random): Member {
   const facts = materialFacts[recipe.material];
-  const soil = isSoilMix(recipe.material);
+  const soil = facts.isSoil;
   const doseKnown = recipe.doseFrac !== undefined;
   // Twice the culture is less than twice the start: much of it does not take.
   const dose = Math.max(1e-4, recipe.doseFrac ?? usualDoseFrac) / usualDoseFrac;
@@ -69,8 +70,7 @@ export function drawMember(recipe: Recipe, random: Random): Member {
     particleDensityKgM3: facts.particleDensityKgM3,
     depthM: recipe.depthM * random.logNormal(1, 0.08),
     moistureFrac: Math.min(0.85, Math.max(0.1, moistureFrac)),
-    // Ahn et al. 2009: sawdust, soil blends, manures 0.12-0.81, straws 0.03-0.30.
-    conductivityWmK: random.logNormal(soil ? 0.5 : 0.28, 0.3),
+    conductivityWmK: random.logNormal(soil ? soilConductivityWmK : branConductivityWmK, 0.3),
     groundWm2K: random.logNormal(1.6, 0.35),
     filmWm2K: {
       open: surfaceFilmWm2K.open * film,

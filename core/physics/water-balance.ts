@@ -4,9 +4,11 @@
  * Water is counted per dry matter because it then adds up; a reader is shown the wet basis. It never trusts pore-air
  * humidity for it: by the Kelvin equation the air of a mass at -1500 kPa is still at 98.9 %RH.
  */
-import type { Cover, Material, Recipe, Shelter } from '../../shared/contracts/domain/batch.ts';
+import type { Cover, Recipe, Shelter } from '../../shared/contracts/domain/batch.ts';
+import type { Material } from '../../shared/profiles/material-names.ts';
 import type { Bed } from '../profiles/bed.ts';
-import { isSoilMix, materialFacts } from '../profiles/material-facts.ts';
+import { materialFacts } from '../profiles/material-facts.ts';
+import { branConductivityWmK, soilConductivityWmK } from './conductivity.ts';
 import { surfaceFilmWm2K } from './surface-film.ts';
 import { saturatedVapourKgM3 } from './vapour-table.ts';
 
@@ -36,14 +38,6 @@ function hasRoof({ shelter }: Recipe): boolean {
 const coverSM: Record<Cover, number> = { open: 490, breathable: 1180, closed: 19_000 };
 /** An open bed in sun and wind dries faster than one with walls or a roof. */
 const openSM: Record<Shelter, number> = { indoors: 600, roof: 550, open: 380 };
-/** Fine bran lets less vapour through than coarse [-]. */
-const materialShare: Record<Material, number> = {
-  'wheat-bran': 1,
-  'rice-bran': 1.6,
-  'soil-mix': 1.2,
-  'compost-mix': 0.95,
-  other: 1,
-};
 /** The skin dries first, the more so the deeper the bed it hides: a bed of the same mean moisture shows the air a drier one. */
 const sampleDepthM = 0.2;
 const depthPower = 0.43;
@@ -56,10 +50,6 @@ const skinOfTop: Record<Cover, number> = { open: 0.3, breathable: 0.72, closed: 
 /** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit. */
 const lossDoubt: Record<Cover, number> = { open: 0.4, breathable: 0.25, closed: 0.2 };
 const unshelteredDoubt = 0.5;
-/** Conductivity of a damp bed [W m⁻¹ K⁻¹]: Ahn et al. 2009 give 0.12-0.81 for sawdust, soil blends and manures. */
-const branConductivityWmK = 0.28;
-const soilConductivityWmK = 0.45;
-
 /**
  * Share of the core's excess that the skin shows: 1 / (1 + film · d / 2k).
  *
@@ -81,7 +71,7 @@ export function vapourResistanceSM(waterKgKg: number, recipe: Recipe, { cover, d
   const base = cover === 'open' && recipe.shelter !== undefined ? openSM[recipe.shelter] : coverSM[cover];
   const heldShare = Math.max(leastHeldShare, waterKgKg / heldKgKg(recipe.material));
   const skin = (depthM / sampleDepthM) ** depthPower * heldShare ** -drynessPower[cover];
-  return base * materialShare[recipe.material] * skin;
+  return base * materialFacts[recipe.material].vapourShare * skin;
 }
 
 /** Standard deviation of the loss as a share of itself [-]. */
@@ -112,7 +102,7 @@ export function hourlyLoss(
   bed: Bed,
 ): number {
   const { cover, depthM } = bed;
-  const conductivityWmK = isSoilMix(recipe.material) ? soilConductivityWmK : branConductivityWmK;
+  const conductivityWmK = materialFacts[recipe.material].isSoil ? soilConductivityWmK : branConductivityWmK;
   const warmthK =
     topC === null ? skinShare(cover, depthM, conductivityWmK) * (coreC - airC) : skinOfTop[cover] * (topC - airC);
   const humid = (airHumidityPct / 100) * saturatedVapourKgM3(airC);

@@ -1,9 +1,12 @@
 /**
  * Whether a wetted heap keeps enough air. It never counts settling: a heap that was trodden or rained on has less.
  */
+
+import { message, paragraph } from '../../shared/messages/message.ts';
+import { amount, sum } from '../../shared/sum.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
-import { freeAirSpaceFloor } from './ingredient-facts.ts';
 import type { Notebook } from './notebook.ts';
+import { freeAirSpaceFloor } from './plan-facts.ts';
 
 /**
  * Moisture at which the free air space is down to a floor: the inverse of freeAirSpaceFrac.
@@ -32,48 +35,47 @@ export function workOutAirSpace(
   particleDensityKgM3: number,
   moistureFrac: number,
 ): AirSpace {
-  const { tell } = book;
   const freeAirSpace = freeAirSpaceFrac(dryDensityKgM3, moistureFrac, particleDensityKgM3);
-  const floor = book.take('least free air space', 'share', freeAirSpaceFloor);
+  const floor = book.take(message('plan.taken.air-floor'), 'share', freeAirSpaceFloor);
   const wettestForAir = wettestForAirFrac(dryDensityKgM3, particleDensityKgM3, floor);
   if (freeAirSpace === 0) {
-    book.remark(
-      'act',
-      'It would be mud without any air: solid and water alone fill the whole volume. Or the bulk density is not right.',
-    );
+    book.remark('act', message('plan.air.mud'));
     return { freeAirSpace, wettestForAir };
   }
   writeAirSpace(book, dryDensityKgM3, particleDensityKgM3, moistureFrac, freeAirSpace);
   if (freeAirSpace < floor) {
-    const stop = wettestForAir > 0.3 ? `Stop at ${tell('share', wettestForAir)} moisture, or loosen` : 'Loosen';
     book.remark(
       'act',
-      `Too little air: ${tell('share', freeAirSpace)} of the volume would be air, and ${tell('share', floor)} is usually taken as the least. ${stop} it with something coarse such as straw.`,
+      paragraph(
+        message('plan.air.too-little', { airShare: freeAirSpace, floorShare: floor }),
+        wettestForAir > 0.3 ? message('plan.air.stop-at', { wettestShare: wettestForAir }) : message('plan.air.loosen'),
+      ),
     );
   }
   return { freeAirSpace, wettestForAir };
 }
 
 function writeAirSpace(
-  { step, say }: Notebook,
+  { step }: Notebook,
   dryDensityKgM3: number,
   particleDensityKgM3: number,
   moistureFrac: number,
   freeAirSpace: number,
 ): void {
-  const dry = say('densityKgM3', dryDensityKgM3);
+  const dry = amount('densityKgM3', dryDensityKgM3);
   const solids = step(
-    'share of the volume that is solid',
-    `${dry} ÷ ${say('densityKgM3', particleDensityKgM3)}`,
+    message('plan.step.solid-share'),
+    sum`${dry} ÷ ${amount('densityKgM3', particleDensityKgM3)}`,
     'share',
     dryDensityKgM3 / particleDensityKgM3,
   );
-  const moist = say('share', moistureFrac);
+  const moist = amount('share', moistureFrac);
   const water = step(
-    'share of the volume that is water',
-    `${dry} × ${moist} ÷ (100 % − ${moist}) ÷ ${say('densityKgM3', 1000)}`,
+    message('plan.step.water-share'),
+    sum`${dry} × ${moist} ÷ (100 % − ${moist}) ÷ ${amount('densityKgM3', 1000)}`,
     'share',
     (dryDensityKgM3 * moistureFrac) / (1 - moistureFrac) / 1000,
   );
-  step('free air space', `100 % − ${say('share', solids)} − ${say('share', water)}`, 'share', freeAirSpace);
+  const air = sum`100 % − ${amount('share', solids)} − ${amount('share', water)}`;
+  step(message('plan.step.air-share'), air, 'share', freeAirSpace);
 }

@@ -1,24 +1,31 @@
 /** How much dry matter a volume of a material holds. */
-import type { IngredientFacts } from './ingredient-facts.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
+import type { Fact } from '../../shared/profiles/materials.ts';
+import { amount, sum } from '../../shared/sum.ts';
 import type { Notebook } from './notebook.ts';
+import type { IngredientFacts } from './plan-facts.ts';
 
 export function dryDensityKgM3Of(
   book: Notebook,
-  facts: Pick<IngredientFacts, 'name' | 'bulkDensityKgM3' | 'moistureFrac'>,
+  { name, stored }: Pick<IngredientFacts, 'name' | 'stored'>,
   moistureFrac: number,
   weighedKgM3: number | undefined,
 ): number | null {
-  const { name } = facts;
   if (weighedKgM3 !== undefined) return work(book, name, weighedKgM3, moistureFrac);
-  if (!facts.bulkDensityKgM3 || !facts.moistureFrac) return null;
-  const storedKgM3 = book.take(`bulk density of ${name} as stored`, 'densityKgM3', facts.bulkDensityKgM3);
-  return work(book, name, storedKgM3, book.take(`moisture of ${name} as stored`, 'share', facts.moistureFrac));
+  if (!stored) return null;
+  const bulkDensity = message('plan.taken.bulk-density', { materialPart: name });
+  const storedKgM3 = book.take(bulkDensity, 'densityKgM3', stored.bulkDensityKgM3);
+  return work(book, name, storedKgM3, takeMoisture(book, name, stored.moistureFrac));
 }
 
-function work({ step, say }: Notebook, name: string, bulkKgM3: number, moistureFrac: number): number {
+export function takeMoisture(book: Notebook, name: Message, moistureFrac: Fact): number {
+  return book.take(message('plan.taken.moisture', { materialPart: name }), 'share', moistureFrac);
+}
+
+function work({ step }: Notebook, name: Message, bulkKgM3: number, moistureFrac: number): number {
   return step(
-    `dry matter in a volume of ${name}`,
-    `${say('densityKgM3', bulkKgM3)} × (100 % − ${say('share', moistureFrac)})`,
+    message('plan.step.dry-density', { materialPart: name }),
+    sum`${amount('densityKgM3', bulkKgM3)} × (100 % − ${amount('share', moistureFrac)})`,
     'densityKgM3',
     bulkKgM3 * (1 - moistureFrac),
   );

@@ -1,4 +1,7 @@
 /** The C:N of a mix with its working. */
+
+import { type Message, message } from '../../shared/messages/message.ts';
+import { amount, joined, sum } from '../../shared/sum.ts';
 import { carbonNitrogenRatio } from './carbon-nitrogen.ts';
 import type { Notebook } from './notebook.ts';
 import type { Known, Portion } from './portion.ts';
@@ -13,38 +16,35 @@ export function workOutCarbonNitrogen(book: Notebook, portions: readonly Portion
   });
   if (known.length < portions.length) {
     const unknown = portions.filter(({ carbon, nitrogen }) => !carbon || !nitrogen).map(({ name }) => name);
-    book.remark(
-      'calm',
-      `Its C:N is not told, as carbon and nitrogen are not known of: ${[...new Set(unknown)].join(', ')}.`,
-    );
+    const once = [...new Map(unknown.map((name) => [JSON.stringify(name), name])).values()];
+    book.remark('calm', message('plan.mix.cn-not-known', { materialsList: once }));
     return null;
   }
   const parts = known.map((one) => ({
     ...one,
-    carbonFrac: use(book, `carbon in the dry matter of ${one.name}`, one.carbon),
-    nitrogenFrac: use(book, `nitrogen in the dry matter of ${one.name}`, one.nitrogen),
+    carbonFrac: use(book, message('plan.taken.carbon', { materialPart: one.name }), one.carbon),
+    nitrogenFrac: use(book, message('plan.taken.nitrogen', { materialPart: one.name }), one.nitrogen),
   }));
-  const { say } = book;
-  const workOut = (what: string, share: 'carbonFrac' | 'nitrogenFrac') =>
+  const workOut = (what: Message, share: 'carbonFrac' | 'nitrogenFrac') =>
     book.step(
       what,
-      parts.map((one) => `${say('massKg', one.dryKg)} × ${say('share', one[share])}`).join(' + '),
+      joined(
+        parts.map((one) => sum`${amount('massKg', one.dryKg)} × ${amount('share', one[share])}`),
+        ' + ',
+      ),
       'massKg',
       parts.reduce((sum, one) => sum + one.dryKg * one[share], 0),
     );
-  const carbonKg = workOut('carbon', 'carbonFrac');
-  const nitrogenKg = workOut('nitrogen', 'nitrogenFrac');
-  const sum = `${say('massKg', carbonKg)} ÷ ${say('massKg', nitrogenKg)}`;
-  const ratio = book.step('C:N', sum, 'number', carbonNitrogenRatio(parts));
+  const carbonKg = workOut(message('plan.step.carbon'), 'carbonFrac');
+  const nitrogenKg = workOut(message('plan.step.nitrogen'), 'nitrogenFrac');
+  const quotient = sum`${amount('massKg', carbonKg)} ÷ ${amount('massKg', nitrogenKg)}`;
+  const ratio = book.step(message('plan.step.cn'), quotient, 'number', carbonNitrogenRatio(parts));
   if (ratio < richBelow) {
-    book.remark(
-      'calm',
-      `C:N is ${book.tell('number', ratio)}: rich in nitrogen, as bran is; composts begin at 25 to 40. Wet and hot it will smell of ammonia.`,
-    );
+    book.remark('calm', message('plan.mix.cn-rich', { cnRatio: ratio }));
   }
   return ratio;
 }
 
-function use(book: Notebook, what: string, { value, origin }: Known): number {
+function use(book: Notebook, what: Message, { value, origin }: Known): number {
   return origin === null ? value : book.take(what, 'share', { value, origin });
 }

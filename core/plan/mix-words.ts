@@ -1,66 +1,77 @@
 /** What is said about a mix, and what can hurt in making it. */
-import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
-import { stageLimits } from '../../shared/stage.ts';
-import { dryBranCaution, mixingCaution, shedCaution, usingCaution } from '../words/cautions.ts';
+import type { MixAsk, MixFigures } from '../../shared/contracts/plan.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { materialProfiles } from '../../shared/profiles/materials.ts';
+import { limitOrigins, stageLimits } from '../../shared/stage.ts';
+import { cautions } from '../profiles/cautions.ts';
 import type { Notebook } from './notebook.ts';
 import type { Heap, Portion } from './portion.ts';
-import { capital } from './water-words.ts';
 
-type Parts = Pick<MixAnswer, 'water' | 'footprint' | 'spread'>;
+type Parts = Pick<MixFigures, 'water' | 'footprint' | 'spread'>;
 
 export function sayMix(
-  { tell }: Notebook,
   ask: MixAsk,
   portions: readonly Portion[],
   mixed: Heap,
   { water, footprint, spread }: Parts,
-): string {
-  const sizes = portions.map(({ name, massKg, volumeL }) =>
-    ask.by === 'volume' && volumeL !== null
-      ? `${tell('volumeL', volumeL)} of ${name}`
-      : `${tell('massKg', massKg)} of ${name}`,
+): Message {
+  return paragraph(
+    sayWhatItMakes(ask, portions, mixed),
+    water && sayItsWater(water, ask.moistureTarget ?? 0),
+    footprint &&
+      message('plan.mix.laid', {
+        depthCm: footprint.depthM * 100,
+        widthM: footprint.widthM,
+        lengthM: footprint.lengthM,
+      }),
+    spread && message('plan.mix.spread', { rateKgM2: spread.rateKgM2, areaM2: spread.areaM2 }),
   );
-  const volume = mixed.volumeL === null ? '' : `, about ${tell('volumeL', mixed.volumeL)},`;
-  const makes = portions.length > 1 ? 'together make' : 'is';
-  const sentences = [
-    `${capital(listed(sizes))} ${makes} ${tell('massKg', mixed.massKg)}${volume} at ${tell('share', mixed.moistureFrac)} moisture.`,
-  ];
-  if (water) sentences.push(sayItsWater(tell, water, ask.moistureTarget ?? 0));
-  if (footprint) {
-    sentences.push(
-      `Laid ${tell('depthM', footprint.depthM)} deep it takes ${tell('lengthM', footprint.widthM)} by ${tell('lengthM', footprint.lengthM)}.`,
-    );
-  }
-  if (spread)
-    sentences.push(`Spread at ${tell('rateKgM2', spread.rateKgM2)} it covers ${tell('areaM2', spread.areaM2)}.`);
-  return sentences.join(' ');
 }
 
-function sayItsWater(tell: Notebook['tell'], water: NonNullable<MixAnswer['water']>, targetFrac: number): string {
-  const target = tell('share', targetFrac);
-  const starter = water.starterKg === 0 ? '' : ' besides the starter';
-  if (water.verdict === 'enough') return `It is at ${target} without more water.`;
-  if (water.verdict === 'too-wet') return `That is wetter than ${target}: give no water, mix in something drier.`;
-  const first = water.firstPortionKg === 0 ? 'the starter' : tell('volumeL', water.firstPortionKg);
-  return `It takes ${tell('volumeL', water.waterKg)} of water${starter} to reach ${target}: ${first} first, the rest after a squeeze test.`;
+function sayWhatItMakes(ask: MixAsk, portions: readonly Portion[], { massKg, volumeL, moistureFrac }: Heap): Message {
+  const made = {
+    portionsList: portions.map((portion) =>
+      ask.by === 'volume' && portion.volumeL !== null
+        ? message('plan.mix.portion-volume', { volumeL: portion.volumeL, materialPart: portion.name })
+        : message('plan.mix.portion-mass', { massKg: portion.massKg, materialPart: portion.name }),
+    ),
+    isOne: portions.length === 1,
+    massKg,
+    moistureShare: moistureFrac,
+  };
+  return volumeL === null ? message('plan.mix.makes-mass', made) : message('plan.mix.makes', { ...made, volumeL });
 }
 
-function listed(parts: readonly string[]): string {
-  if (parts.length < 2) return parts.join('');
-  return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+function sayItsWater(water: NonNullable<MixFigures['water']>, targetFrac: number): Message {
+  const target = { targetShare: targetFrac };
+  if (water.verdict === 'enough') return message('plan.mix.enough', target);
+  if (water.verdict === 'too-wet') return message('plan.mix.too-wet', target);
+  const takes = { ...target, waterL: water.waterKg };
+  return water.firstPortionKg === 0
+    ? message('plan.mix.water-after-starter', takes)
+    : message('plan.mix.water', { ...takes, firstL: water.firstPortionKg, hasStarter: water.starterKg > 0 });
 }
 
-export function remarkOnMoisture(book: Notebook, ask: MixAsk, moistureFrac: number): void {
-  if (!ask.stage) return;
-  const { moistureMinFrac, moistureMaxFrac } = stageLimits[ask.stage];
-  const usual = `${book.tell('share', moistureMinFrac)} to ${book.tell('share', moistureMaxFrac)} usual in the ${ask.stage} stage (common practice, no source)`;
-  if (moistureFrac < moistureMinFrac - 0.005) book.remark('watch', `Laid so it is drier than the ${usual}.`);
-  if (moistureFrac > moistureMaxFrac + 0.005) book.remark('watch', `Laid so it is wetter than the ${usual}.`);
+/** So near to the band as no squeeze tells. */
+const asGoodAs = 0.005;
+
+export function remarkOnMoisture(book: Notebook, { stage }: MixAsk, moistureFrac: number): void {
+  if (!stage) return;
+  const { moistureMinFrac, moistureMaxFrac } = stageLimits[stage];
+  const usual = {
+    stage,
+    fromShare: moistureMinFrac,
+    toShare: moistureMaxFrac,
+    originPart: limitOrigins[stage].moistureMinFrac,
+  };
+  if (moistureFrac < moistureMinFrac - asGoodAs) book.remark('watch', message('plan.mix.drier', usual));
+  if (moistureFrac > moistureMaxFrac + asGoodAs) book.remark('watch', message('plan.mix.wetter', usual));
 }
 
 export function addMixCautions(book: Notebook, ask: MixAsk): void {
-  const { cautions } = book;
-  if (ask.materials.some(({ material }) => material.endsWith('-bran'))) cautions.push(dryBranCaution);
-  cautions.push(mixingCaution, shedCaution);
-  if (ask.spread) cautions.push(usingCaution);
+  if (ask.materials.some(({ material }) => materialProfiles[material].family === 'bran')) {
+    book.cautions.push(cautions.dryBran);
+  }
+  book.cautions.push(cautions.spores, cautions.shedAir);
+  if (ask.spread) book.cautions.push(cautions.using);
 }

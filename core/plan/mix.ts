@@ -2,23 +2,30 @@
  * Several materials as one heap, by mass or by volume. It never counts what a heap loses while it works: some dry
  * matter and much water. It is a plan of the day it is laid.
  */
-import type { MixAnswer, MixAsk } from '../../shared/contracts/plan.ts';
+import type { MixAsk, MixFigures } from '../../shared/contracts/plan.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
+import { amount, joined, sum } from '../../shared/sum.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
-import { wateringCaution } from '../words/words.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { workOutAirSpace } from './air-space.ts';
-import { planDates, plannedDateView } from './dates.ts';
+import { type PlannedDate, planDates } from './dates.ts';
 import { workOutFootprint, workOutSpread } from './ground.ts';
-import { freeAirSpaceFloor } from './ingredient-facts.ts';
 import { workOutCarbonNitrogen } from './mix-carbon.ts';
 import { addMixCautions, remarkOnMoisture, sayMix } from './mix-words.ts';
 import { massToReachKg } from './moisture-sums.ts';
-import { type Notebook, openNotebook, told } from './notebook.ts';
+import { type Notebook, openNotebook, type Written } from './notebook.ts';
+import { freeAirSpaceFloor } from './plan-facts.ts';
 import { type Heap, heapOf, type Portion, timesPortion, workOutPortion } from './portion.ts';
 import { workOutTimes } from './wanted.ts';
 import { workOutWater } from './water-shares.ts';
 
-export function planMix(ask: MixAsk): MixAnswer {
-  const book = openNotebook(ask.units);
+export interface MixPlan extends MixFigures, Written {
+  readonly materials: (MixFigures['materials'][number] & { readonly name: Message })[];
+  readonly dates: readonly PlannedDate[];
+}
+
+export function planMix(ask: MixAsk): MixPlan {
+  const book = openNotebook();
   const recipe = ask.materials.map((given) => workOutPortion(book, given));
   const once = heapOf(recipe);
   const times = workOutTimes(book, ask, once.massKg + liquidKgOf(ask, once), once.volumeL);
@@ -35,7 +42,7 @@ export function planMix(ask: MixAsk): MixAnswer {
   remarkOnMoisture(book, ask, laid.moisture);
   const footprint = workOutFootprint(book, ask, laid.volumeL);
   const spread = workOutSpread(book, ask.spread, laid.massKg, laid.volumeL);
-  if (water?.verdict === 'add') book.cautions.push(wateringCaution);
+  if (water?.verdict === 'add') book.cautions.push(cautions.watering);
   addMixCautions(book, ask);
   return {
     by: ask.by,
@@ -60,7 +67,7 @@ export function planMix(ask: MixAsk): MixAnswer {
     footprint,
     spread,
     dates: datesOf(ask),
-    ...told(book, sayMix(book, ask, portions, mixed, { water, footprint, spread })),
+    ...book.written(sayMix(ask, portions, mixed, { water, footprint, spread })),
   };
 }
 
@@ -72,50 +79,44 @@ function liquidKgOf({ moistureTarget, starterL = 0 }: MixAsk, { massKg, moisture
 
 function workOutMixed(book: Notebook, portions: readonly Portion[]): Heap {
   const mixed = heapOf(portions);
-  const { say } = book;
-  const masses = portions.map(({ massKg }) => say('massKg', massKg));
-  const waters = portions.map(({ massKg, moistureFrac }) => `${say('massKg', massKg)} × ${say('share', moistureFrac)}`);
-  book.step('mass of the mix', masses.join(' + '), 'massKg', mixed.massKg);
-  book.step(
-    'moisture of the mix',
-    `(${waters.join(' + ')}) ÷ ${say('massKg', mixed.massKg)}`,
-    'share',
-    mixed.moistureFrac,
+  const masses = portions.map(({ massKg }) => amount('massKg', massKg));
+  const waters = portions.map(
+    ({ massKg, moistureFrac }) => sum`${amount('massKg', massKg)} × ${amount('share', moistureFrac)}`,
   );
+  book.step(message('plan.step.mix-mass'), joined(masses, ' + '), 'massKg', mixed.massKg);
+  const quotient = sum`(${joined(waters, ' + ')}) ÷ ${amount('massKg', mixed.massKg)}`;
+  book.step(message('plan.step.mix-moisture'), quotient, 'share', mixed.moistureFrac);
   if (mixed.volumeL !== null) {
-    const volumes = portions.map(({ volumeL }) => say('volumeL', volumeL ?? 0));
-    book.step('volume of the mix, nothing settled', volumes.join(' + '), 'volumeL', mixed.volumeL);
+    const volumes = portions.map(({ volumeL }) => amount('volumeL', volumeL ?? 0));
+    book.step(message('plan.step.mix-volume'), joined(volumes, ' + '), 'volumeL', mixed.volumeL);
   }
   return mixed;
 }
 
 /** The heap with its liquid: that fills pores, so the volume stays. */
-function workOutLaid(book: Notebook, portions: readonly Portion[], mixed: Heap, liquidKg: number): MixAnswer['laid'] {
-  const { say } = book;
+function workOutLaid(book: Notebook, portions: readonly Portion[], mixed: Heap, liquidKg: number): MixFigures['laid'] {
   const massKg = mixed.massKg + liquidKg;
   const moisture = (mixed.massKg * mixed.moistureFrac + liquidKg) / massKg;
   if (liquidKg > 0) {
-    const [mass, liquid] = [say('massKg', mixed.massKg), say('massKg', liquidKg)];
-    book.step('mass as laid', `${mass} + ${liquid}`, 'massKg', massKg);
-    const sum = `(${mass} × ${say('share', mixed.moistureFrac)} + ${liquid}) ÷ ${say('massKg', massKg)}`;
-    book.step('moisture as laid', sum, 'share', moisture);
+    const [mass, liquid] = [amount('massKg', mixed.massKg), amount('massKg', liquidKg)];
+    book.step(message('plan.step.laid-mass'), sum`${mass} + ${liquid}`, 'massKg', massKg);
+    const share = amount('share', mixed.moistureFrac);
+    const quotient = sum`(${mass} × ${share} + ${liquid}) ÷ ${amount('massKg', massKg)}`;
+    book.step(message('plan.step.laid-moisture'), quotient, 'share', moisture);
   }
   const { volumeL } = mixed;
   if (volumeL === null) {
-    book.remark(
-      'watch',
-      'Its volume and air space are not known: weigh 10 L of each material and say its bulk density.',
-    );
+    book.remark('watch', message('plan.air.mix-not-known'));
     return { massKg, volumeL, moisture, freeAirSpace: null };
   }
   const dryKgM3 = book.step(
-    'dry matter in a volume of the mix',
-    `(${say('massKg', massKg)} × (100 % − ${say('share', moisture)})) ÷ ${say('volumeL', volumeL)}`,
+    message('plan.step.mix-dry-density'),
+    sum`(${amount('massKg', massKg)} × (100 % − ${amount('share', moisture)})) ÷ ${amount('volumeL', volumeL)}`,
     'densityKgM3',
     (mixed.dryKg / volumeL) * 1000,
   );
   for (const { name, particleDensity } of portions)
-    book.take(`particle density of ${name}`, 'densityKgM3', particleDensity);
+    book.take(message('plan.taken.particle-density', { materialPart: name }), 'densityKgM3', particleDensity);
   const { freeAirSpace } = workOutAirSpace(book, dryKgM3, mixed.particleKgM3, moisture);
   return { massKg, volumeL, moisture, freeAirSpace };
 }
@@ -124,8 +125,6 @@ function airOf({ dryKg, volumeL, particleKgM3 }: Heap, moistureFrac: number): nu
   return volumeL === null ? null : freeAirSpaceFrac((dryKg / volumeL) * 1000, moistureFrac, particleKgM3);
 }
 
-function datesOf({ startAt, stage, airC, units }: MixAsk): MixAnswer['dates'] {
-  if (startAt === undefined || stage === undefined) return [];
-  const dates = planDates({ startMs: startAt, stage, airC, inFahrenheit: units.temperature === 'F' });
-  return dates.map(plannedDateView);
+function datesOf({ startAt, stage, airC }: MixAsk): PlannedDate[] {
+  return startAt === undefined || stage === undefined ? [] : planDates({ startMs: startAt, stage, airC });
 }

@@ -1,12 +1,16 @@
 /** One material of a mix, with what was said of it and what had to be taken for it. */
-import type { Ingredient, MixAsk } from '../../shared/contracts/plan.ts';
-import { dryDensityKgM3Of } from './dry-density.ts';
-import { ingredientFacts } from './ingredient-facts.ts';
-import type { Fact, Notebook } from './notebook.ts';
+import type { MixAsk } from '../../shared/contracts/plan.ts';
+import { type Message, message, verbatim } from '../../shared/messages/message.ts';
+import type { Ingredient } from '../../shared/profiles/material-names.ts';
+import type { Fact } from '../../shared/profiles/materials.ts';
+import { amount, sum } from '../../shared/sum.ts';
+import { dryDensityKgM3Of, takeMoisture } from './dry-density.ts';
+import type { Notebook } from './notebook.ts';
+import { ingredientFacts } from './plan-facts.ts';
 
 export interface Portion {
   readonly material: Ingredient;
-  readonly name: string;
+  readonly name: Message;
   readonly massKg: number;
   readonly volumeL: number | null;
   readonly moistureFrac: number;
@@ -20,15 +24,17 @@ export interface Portion {
 /** A default while it is not yet used, or, without an origin, what the grower said. */
 export interface Known {
   readonly value: number;
-  readonly origin: string | null;
+  readonly origin: Message | null;
 }
 
 export function workOutPortion(book: Notebook, given: MixAsk['materials'][number]): Portion {
-  const facts = { ...ingredientFacts[given.material], ...(given.name !== undefined && { name: given.name }) };
-  const { name } = facts;
-  const moistureFrac =
-    given.moisture ?? (facts.moistureFrac && book.take(`moisture of ${name} as stored`, 'share', facts.moistureFrac));
-  if (moistureFrac === null) throw new RangeError(`Cannot mix ${name} as its moisture must be known`);
+  const facts = {
+    ...ingredientFacts(given.material),
+    ...(given.name !== undefined && { name: verbatim(given.name) }),
+  };
+  const { name, stored } = facts;
+  const moistureFrac = given.moisture ?? (stored && takeMoisture(book, name, stored.moistureFrac));
+  if (moistureFrac === null) throw new RangeError(`Cannot mix "${given.material}" as its moisture must be known`);
   const dryKgM3 = dryDensityKgM3Of(book, facts, moistureFrac, given.bulkDensityKgM3);
   const { massKg, volumeL } = sizeOf(book, name, given, moistureFrac, dryKgM3);
   return {
@@ -45,26 +51,26 @@ export function workOutPortion(book: Notebook, given: MixAsk['materials'][number
 }
 
 function sizeOf(
-  { step, say }: Notebook,
-  name: string,
+  { step }: Notebook,
+  name: Message,
   given: MixAsk['materials'][number],
   moistureFrac: number,
   dryKgM3: number | null,
 ) {
-  const wet = `(100 % − ${say('share', moistureFrac)})`;
+  const wet = sum`(100 % − ${amount('share', moistureFrac)})`;
   if ('massKg' in given) {
     const { massKg } = given;
     if (dryKgM3 === null) return { massKg, volumeL: null };
-    const sum = `${say('massKg', massKg)} × ${wet} ÷ ${say('densityKgM3', dryKgM3)}`;
-    return {
-      massKg,
-      volumeL: step(`volume of ${name}`, sum, 'volumeL', ((massKg * (1 - moistureFrac)) / dryKgM3) * 1000),
-    };
+    const quotient = sum`${amount('massKg', massKg)} × ${wet} ÷ ${amount('densityKgM3', dryKgM3)}`;
+    const volume = message('plan.step.volume', { materialPart: name });
+    return { massKg, volumeL: step(volume, quotient, 'volumeL', ((massKg * (1 - moistureFrac)) / dryKgM3) * 1000) };
   }
-  if (dryKgM3 === null) throw new RangeError(`Cannot mix ${name} by volume as its bulk density must be known`);
+  if (dryKgM3 === null)
+    throw new RangeError(`Cannot mix "${given.material}" by volume as its bulk density must be known`);
   const { volumeL } = given;
-  const sum = `${say('volumeL', volumeL)} × ${say('densityKgM3', dryKgM3)} ÷ ${wet}`;
-  return { volumeL, massKg: step(`mass of ${name}`, sum, 'massKg', ((volumeL / 1000) * dryKgM3) / (1 - moistureFrac)) };
+  const quotient = sum`${amount('volumeL', volumeL)} × ${amount('densityKgM3', dryKgM3)} ÷ ${wet}`;
+  const mass = message('plan.step.mass', { materialPart: name });
+  return { volumeL, massKg: step(mass, quotient, 'massKg', ((volumeL / 1000) * dryKgM3) / (1 - moistureFrac)) };
 }
 
 /** The same portion, so many times. */

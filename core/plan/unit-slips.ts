@@ -1,50 +1,51 @@
 /** Which mixing up of units would explain an amount several times off. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import { litresPerUsGallon, mlPerUsFluidOunce, mlPerUsTablespoon, mlPerUsTeaspoon } from '../../shared/units.ts';
 
 interface Slip {
   readonly factor: number;
-  readonly tooMuch: string;
-  readonly tooLittle: string;
+  readonly tooMuch: Message;
+  readonly tooLittle: Message;
 }
 
 const slips: readonly Slip[] = [
   {
     factor: mlPerUsTablespoon / mlPerUsTeaspoon,
-    tooMuch: 'tablespoons may have been measured for teaspoons',
-    tooLittle: 'teaspoons may have been measured for tablespoons',
+    tooMuch: message('plan.slip.teaspoons-as-tablespoons'),
+    tooLittle: message('plan.slip.tablespoons-as-teaspoons'),
   },
   {
     factor: litresPerUsGallon,
-    tooMuch: 'it may have been worked out for US gallons and poured into as many litres',
-    tooLittle: 'it may have been worked out for litres and poured into as many US gallons',
+    tooMuch: message('plan.slip.gallons-into-litres'),
+    tooLittle: message('plan.slip.litres-into-gallons'),
   },
   {
     factor: mlPerUsTeaspoon,
-    tooMuch: 'teaspoons may have been counted for millilitres',
-    tooLittle: 'millilitres may have been counted for teaspoons',
+    tooMuch: message('plan.slip.millilitres-as-teaspoons'),
+    tooLittle: message('plan.slip.teaspoons-as-millilitres'),
   },
   {
     factor: 10,
-    tooMuch: 'the decimal point may be one place off',
-    tooLittle: 'the decimal point may be one place off',
+    tooMuch: message('plan.slip.decimal-point'),
+    tooLittle: message('plan.slip.decimal-point'),
   },
   {
     factor: mlPerUsTablespoon,
-    tooMuch: 'tablespoons may have been counted for millilitres',
-    tooLittle: 'millilitres may have been counted for tablespoons',
+    tooMuch: message('plan.slip.millilitres-as-tablespoons'),
+    tooLittle: message('plan.slip.tablespoons-as-millilitres'),
   },
   {
     factor: mlPerUsFluidOunce,
-    tooMuch: 'fluid ounces may have been taken for millilitres',
-    tooLittle: 'millilitres may have been taken for fluid ounces',
+    tooMuch: message('plan.slip.millilitres-as-ounces'),
+    tooLittle: message('plan.slip.ounces-as-millilitres'),
   },
 ];
 
 /** How closely a factor must fit: a household measure is no better. */
 const fit = 0.05;
 
-/** @param factorOff Measured over wanted [-]. @example unitSlip(3.8) // => "it may have been worked out for US gallons …" */
-export function unitSlip(factorOff: number): string | null {
+/** @param factorOff Measured over wanted [-]. @example unitSlip(3.8)?.code // => "plan.slip.gallons-into-litres" */
+export function unitSlip(factorOff: number): Message | null {
   const size = factorOff >= 1 ? factorOff : 1 / factorOff;
   const slip = slips.find(({ factor }) => Math.abs(size / factor - 1) <= fit);
   if (!slip) return null;

@@ -3,19 +3,16 @@
  * gets none, and is said to be so.
  */
 import type { WaterAnswer } from '../../shared/contracts/plan.ts';
-import { firstShare } from './ingredient-facts.ts';
+import { message } from '../../shared/messages/message.ts';
+import { amount, sum } from '../../shared/sum.ts';
 import { massToReachKg } from './moisture-sums.ts';
-import type { Fact, Notebook } from './notebook.ts';
+import type { Notebook } from './notebook.ts';
+import { firstShare, starterKgL } from './plan-facts.ts';
 
 export type WaterShares = Pick<WaterAnswer, 'verdict' | 'waterKg' | 'firstPortionKg' | 'restKg' | 'starterKg'>;
 
 /** Above the target by less than this is as good as there: no squeeze tells half a per cent. */
 const asGoodAs = 0.005;
-
-const starterDensityKgL: Fact = {
-  value: 1,
-  origin: 'counted as water; at 20 °C a litre weighs 0.998 kg (from memory)',
-};
 
 export function workOutWater(
   book: Notebook,
@@ -24,9 +21,8 @@ export function workOutWater(
   targetFrac: number,
   starterL: number,
 ): WaterShares {
-  const { say } = book;
   const starterKg =
-    starterL === 0 ? 0 : starterL * book.take('weight of a litre of starter', 'massKg', starterDensityKgL);
+    starterL === 0 ? 0 : starterL * book.take(message('plan.taken.starter-weight'), 'massKg', starterKgL);
   const neededKg = massToReachKg(massKg, moistureFrac, 1, targetFrac);
   if (neededKg === undefined || neededKg <= starterKg) {
     const moistureAfter = (massKg * moistureFrac + starterKg) / (massKg + starterKg);
@@ -38,33 +34,31 @@ export function workOutWater(
       starterKg,
     };
   }
-  const target = say('share', targetFrac);
+  const target = amount('share', targetFrac);
   book.step(
-    'liquid to the target',
-    `${say('massKg', massKg)} × (${target} − ${say('share', moistureFrac)}) ÷ (100 % − ${target})`,
+    message('plan.step.liquid'),
+    sum`${amount('massKg', massKg)} × (${target} − ${amount('share', moistureFrac)}) ÷ (100 % − ${target})`,
     'massKg',
     neededKg,
   );
-  const liquid = say('massKg', neededKg);
+  const liquid = amount('massKg', neededKg);
+  const starter = amount('massKg', starterKg);
   const waterKg =
     starterKg === 0
       ? neededKg
-      : book.step(
-          'water besides the starter',
-          `${liquid} − ${say('massKg', starterKg)}`,
-          'massKg',
-          neededKg - starterKg,
-        );
-  book.step('that water by volume', `${say('massKg', waterKg)} ÷ ${say('densityKgM3', 1000)}`, 'volumeL', waterKg);
-  const share = book.take('share of the liquid to give first', 'share', firstShare);
+      : book.step(message('plan.step.water-besides'), sum`${liquid} − ${starter}`, 'massKg', neededKg - starterKg);
+  const byVolume = sum`${amount('massKg', waterKg)} ÷ ${amount('densityKgM3', 1000)}`;
+  book.step(message('plan.step.water-volume'), byVolume, 'volumeL', waterKg);
+  const share = book.take(message('plan.taken.first-share'), 'share', firstShare);
+  const firstLiquid = sum`${liquid} × ${amount('share', share)}`;
   const firstLiquidKg = share * neededKg;
   // The starter goes in whole, whatever is left out.
   const firstPortionKg =
     starterKg >= firstLiquidKg
       ? 0
       : book.step(
-          'water to give first',
-          `${liquid} × ${say('share', share)}${starterKg === 0 ? '' : ` − ${say('massKg', starterKg)}`}`,
+          message('plan.step.water-first'),
+          starterKg === 0 ? firstLiquid : sum`${firstLiquid} − ${starter}`,
           'massKg',
           firstLiquidKg - starterKg,
         );

@@ -4,13 +4,10 @@
  * Two or three drops from a squeezed handful: community composting practice (second-hand), about 60 to 65 % (from
  * memory).
  */
-import type { IngredientFacts } from './ingredient-facts.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { Notebook } from './notebook.ts';
+import type { IngredientFacts } from './plan-facts.ts';
 import type { WaterShares } from './water-shares.ts';
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 export interface Wetted {
   readonly shares: WaterShares;
@@ -19,55 +16,64 @@ export interface Wetted {
   readonly drierKg: number | null;
 }
 
-export function sayWater(
-  { tell }: Notebook,
-  name: string,
-  { shares, targetFrac, moistureAfter, drierKg }: Wetted,
-): string {
+export function sayWater(name: Message, { shares, targetFrac, moistureAfter, drierKg }: Wetted): Message {
   const { verdict, waterKg, firstPortionKg, restKg, starterKg } = shares;
-  const target = tell('share', targetFrac);
-  const after = tell('share', moistureAfter);
   const hasStarter = starterKg > 0;
-  if (verdict === 'too-wet') {
-    const cause = hasStarter ? `With the starter it comes to ${after}` : `It is at ${after} already`;
-    const dry = drierKg === null ? 'something drier' : `${tell('massKg', drierKg)} of dry ${name}`;
-    return `${cause}, wetter than ${target}: give no water. Mixing in ${dry} would bring it there.`;
+  switch (verdict) {
+    case 'too-wet':
+      return paragraph(
+        message('plan.water.too-wet', { afterShare: moistureAfter, targetShare: targetFrac, hasStarter }),
+        drierKg === null
+          ? message('plan.water.dry-with-something')
+          : message('plan.water.dry-with', { drierKg, materialPart: name }),
+      );
+    case 'enough':
+      return message('plan.water.enough', { afterShare: moistureAfter, hasStarter });
+    case 'add':
+      return paragraph(
+        message('plan.water.needs', {
+          materialCapitalPart: name,
+          waterL: waterKg,
+          targetShare: targetFrac,
+          hasStarter,
+        }),
+        firstPortionKg === 0
+          ? message('plan.water.starter-first')
+          : message('plan.water.portion-first', { firstL: firstPortionKg, hasStarter }),
+        message('plan.water.the-rest', { restL: restKg }),
+      );
   }
-  if (verdict === 'enough') {
-    return hasStarter
-      ? `The starter alone brings it to ${after}: give no more water.`
-      : `It is at ${after} already: give no water.`;
-  }
-  const first =
-    firstPortionKg === 0
-      ? 'Mix the starter in first'
-      : `Mix in ${tell('volumeL', firstPortionKg)} of it first${hasStarter ? ', together with the starter' : ''}`;
-  return (
-    `${capital(name)} needs ${tell('volumeL', waterKg)} of water${hasStarter ? ' besides the starter' : ''} to reach ${target}. ` +
-    `${first}, let it soak in, and squeeze a handful: it should hold together and give two or three drops. ` +
-    `Then the other ${tell('volumeL', restKg)}, a little at a time.`
-  );
 }
 
 export function remarkOnTarget(book: Notebook, { name, usual }: IngredientFacts, targetFrac: number): void {
-  if (targetFrac >= usual.fromFrac && targetFrac <= usual.toFrac) return;
+  const { fromFrac, toFrac, origin } = usual;
+  if (targetFrac >= fromFrac && targetFrac <= toFrac) return;
   book.remark(
     'watch',
-    `${capital(name)} is usually wetted to between ${book.tell('share', usual.fromFrac)} and ${book.tell('share', usual.toFrac)} (${usual.origin}).`,
+    message('plan.water.usual', {
+      materialCapitalPart: name,
+      fromShare: fromFrac,
+      toShare: toFrac,
+      originPart: origin,
+    }),
   );
 }
 
+/** Below what is usual by no more than this is a little dry: our own choice, no source. */
+const littleFrac = 0.05;
+
 /** @param missingKg Liquid that the target still asks for beyond `meantKg`; may be negative. */
 export function sayMeant(
-  { tell }: Notebook,
   { usual }: IngredientFacts,
   meantKg: number,
-  moisture: number,
+  moistureFrac: number,
   missingKg: number,
-): string {
-  const comes = `With ${tell('volumeL', meantKg)} in all it comes to ${tell('share', moisture)}`;
-  if (moisture > usual.toFrac) return `${comes}: too wet, and water cannot be taken out again.`;
-  if (moisture >= usual.fromFrac) return `${comes}, which is within what is usual.`;
-  const how = usual.fromFrac - moisture <= 0.05 ? 'a little dry' : 'too dry';
-  return `${comes}: ${how}.${missingKg > 0 ? ` The target takes ${tell('volumeL', missingKg)} more.` : ''}`;
+): Message {
+  const comesTo = { meantL: meantKg, moistureShare: moistureFrac };
+  if (moistureFrac > usual.toFrac) return message('plan.water.meant-too-wet', comesTo);
+  if (moistureFrac >= usual.fromFrac) return message('plan.water.meant-usual', comesTo);
+  return paragraph(
+    message('plan.water.meant-dry', { ...comesTo, isLittle: usual.fromFrac - moistureFrac <= littleFrac }),
+    missingKg > 0 ? message('plan.water.meant-missing', { missingL: missingKg }) : null,
+  );
 }

@@ -8,12 +8,11 @@ import {
   coverNames,
   type GivenRecipe,
   type LaidFact,
-  type Material,
-  materialNames,
   type Shelter,
   shelterNames,
 } from '../../shared/contracts/domain/batch.ts';
 import type { Stage } from '../../shared/names.ts';
+import { type Material, materialNames } from '../../shared/profiles/material-names.ts';
 
 export interface LaidLine {
   readonly what: string;

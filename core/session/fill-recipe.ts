@@ -2,15 +2,9 @@
  * What a bed is reckoned with where nobody said: each value that stands for a missing fact, with where it comes from. What was given
  * is never touched, and what is assumed is never stored.
  */
-import type {
-  Assumption,
-  Cover,
-  GivenRecipe,
-  LaidFact,
-  Material,
-  Recipe,
-} from '../../shared/contracts/domain/batch.ts';
+import type { Assumption, Cover, GivenRecipe, LaidFact, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Stage } from '../../shared/names.ts';
+import type { Material } from '../../shared/profiles/material-names.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { usualMoistureFrac } from '../estimate/follow-water.ts';
 import { usualDoseFrac } from '../expect/member.ts';

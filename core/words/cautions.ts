@@ -6,9 +6,6 @@
  */
 import { dustCaution } from './words.ts';
 
-export const dryBranCaution =
-  'Dry bran dusts: pour it low and slowly and wear a dust mask. Use none that smells musty or is mouldy.';
-
 export const mixingCaution = dustCaution;
 
 export const shedCaution =
@@ -17,6 +14,3 @@ export const shedCaution =
 export const usingCaution =
   'It is not sanitised: keep it off plant parts that are eaten raw and wash hands after use. Where any manure is in it, ' +
   'your rules on days before harvest apply (in US organic farming 90 or 120).';
-
-export const deepCaution =
-  'A deep or packed heap holds its heat and can go on heating by itself: do not leave warm bran in sacks or bins.';

@@ -95,7 +95,12 @@ export type PileSummary = z.infer<typeof pileSummarySchema>;
 
 export const pilesAnswerSchema = z.object({ piles: z.array(pileSummarySchema) });
 
-export const limitSchema = z.object({ value: z.number(), unit: z.string(), origin: z.string() });
+export const limitSchema = z.object({
+  value: z.number(),
+  unit: z.string(),
+  origin: z.string(),
+  messages: z.object({ origin: messageSchema }),
+});
 
 export const actRecordSchema = z.object({
   id: z.string(),

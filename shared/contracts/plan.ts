@@ -1,6 +1,9 @@
 /** What a grower works out before a heap is laid: starter, water, mix, dates. */
 import { z } from 'zod';
+import { measureKinds } from '../measure.ts';
+import { messageSchema } from '../messages/message.ts';
 import { stageSchema } from '../names.ts';
+import { ingredients } from '../profiles/material-names.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 const amount = (what: string, max = 1_000_000) =>
@@ -29,9 +32,22 @@ const planUnitsSchema = z
   .prefault({});
 export type PlanUnits = z.output<typeof planUnitsSchema>;
 
-/** One line of the working: `sum` is the arithmetic in words and figures, `value` what it comes to. */
-const workingStepSchema = z.object({ what: z.string(), sum: z.string(), value: z.number(), unit: z.string() });
-export type WorkingStep = z.infer<typeof workingStepSchema>;
+/** What a sentence or a name was made of: its code and parameters, by the name of the field that holds it. */
+const messagesOf = <Field extends string>(...fields: Field[]) =>
+  z.object(Object.fromEntries(fields.map((field) => [field, messageSchema])) as Record<Field, typeof messageSchema>);
+
+/** An amount in SI units, as its kind says. */
+const termSchema = z.object({ kind: z.enum(measureKinds), value: z.number() });
+
+/** One line of the working: `sum` is the arithmetic in words and figures, `value` what it comes to; `terms` is the same sum in SI units. */
+const workingStepSchema = z.object({
+  what: z.string(),
+  sum: z.string(),
+  value: z.number(),
+  unit: z.string(),
+  terms: z.array(z.union([z.string(), termSchema])),
+  messages: messagesOf('what'),
+});
 
 /** A figure nobody gave, and where the one that was taken comes from. */
 const defaultTakenSchema = z.object({
@@ -39,22 +55,24 @@ const defaultTakenSchema = z.object({
   value: z.number(),
   unit: z.string(),
   origin: z.string(),
+  messages: messagesOf('what', 'origin'),
 });
-export type DefaultTaken = z.infer<typeof defaultTakenSchema>;
 
 const planTones = ['calm', 'watch', 'act'] as const;
-const remarkSchema = z.object({ tone: z.enum(planTones), says: z.string() });
-export type Remark = z.infer<typeof remarkSchema>;
+export type PlanTone = (typeof planTones)[number];
+const remarkSchema = z.object({ tone: z.enum(planTones), says: z.string(), messages: messagesOf('says') });
 
 /** What every plan carries besides its figures. */
-const toldSchema = z.object({
+const writtenSchema = z.object({
   /** The plan in one or two plain sentences. */
   says: z.string(),
   remarks: z.array(remarkSchema),
   cautions: z.array(z.string()),
   working: z.array(workingStepSchema),
   defaults: z.array(defaultTakenSchema),
+  messages: messagesOf('says').extend({ cautions: z.array(messageSchema) }),
 });
+export type WrittenView = z.infer<typeof writtenSchema>;
 
 /**
  * How "1:N" is read: `part-in`, one part in N parts of the finished liquid; `part-plus`, one part and N parts of water
@@ -96,14 +114,13 @@ export const dilutionAskSchema = z
   });
 export type DilutionAsk = z.output<typeof dilutionAskSchema>;
 
-export const dilutionAnswerSchema = toldSchema.extend({
+const dilutionFigures = z.object({
   starterMl: z.number(),
   /** Finished liquid, and the water that makes it up [L]. */
   liquidL: z.number(),
   waterToAddL: z.number(),
-  /** The convention in plain words, and what the other one would ask for. */
-  meaning: z.string(),
-  otherwise: z.object({ convention: dilutionConventionSchema, meaning: z.string(), starterMl: z.number() }),
+  /** What the other convention would ask for. */
+  otherwise: z.object({ convention: dilutionConventionSchema, starterMl: z.number() }),
   /** With `measuredMl`: the N that it really is, how many times the starter asked for, and the liquid it is right for. */
   actualRatio: z.number().optional(),
   factorOff: z.number().optional(),
@@ -111,12 +128,18 @@ export const dilutionAnswerSchema = toldSchema.extend({
   /** With `onHandMl`: the liquid it makes, and whether it is enough. */
   onHand: z.object({ makesL: z.number(), enough: z.boolean() }).optional(),
 });
+export type DilutionFigures = z.infer<typeof dilutionFigures>;
+
+export const dilutionAnswerSchema = dilutionFigures.extend({
+  ...writtenSchema.shape,
+  /** The convention in plain words. */
+  meaning: z.string(),
+  otherwise: dilutionFigures.shape.otherwise.extend({ meaning: z.string(), messages: messagesOf('meaning') }),
+  messages: writtenSchema.shape.messages.extend({ meaning: messageSchema }),
+});
 export type DilutionAnswer = z.infer<typeof dilutionAnswerSchema>;
 
-/** What heaps are mixed from. */
-export const ingredients = ['wheat-bran', 'rice-bran', 'soil', 'compost', 'other'] as const;
 const ingredientSchema = z.enum(ingredients, `must be one of ${ingredients.join(', ')}`);
-export type Ingredient = z.infer<typeof ingredientSchema>;
 
 const neededForOther = 'is needed for a material we know nothing of';
 
@@ -153,7 +176,7 @@ const waterShares = {
   starterKg: z.number(),
 };
 
-export const waterAnswerSchema = toldSchema.extend({
+const waterFigures = z.object({
   ...waterShares,
   massAfterKg: z.number(),
   moistureAfter: z.number(),
@@ -162,11 +185,22 @@ export const waterAnswerSchema = toldSchema.extend({
   freeAirSpaceFloor: z.number(),
   /** Moisture at which the air space is down to the floor. */
   wettestForAir: z.number().nullable(),
-  usual: z.object({ fromFrac: z.number(), toFrac: z.number(), origin: z.string() }),
   /** When too wet: the same material, dry as stored, that would bring it to the target [kg]. */
   drierKg: z.number().nullable(),
+});
+export type WaterFigures = z.infer<typeof waterFigures>;
+
+export const waterAnswerSchema = waterFigures.extend({
+  ...writtenSchema.shape,
+  /** The band in which it is usually wetted. */
+  usual: z.object({
+    fromFrac: z.number(),
+    toFrac: z.number(),
+    origin: z.string(),
+    messages: messagesOf('origin'),
+  }),
   /** With `waterMeantL`: the moisture it would come to. */
-  meant: z.object({ moisture: z.number(), says: z.string() }).optional(),
+  meant: z.object({ moisture: z.number(), says: z.string(), messages: messagesOf('says') }).optional(),
 });
 export type WaterAnswer = z.infer<typeof waterAnswerSchema>;
 
@@ -251,6 +285,7 @@ const plannedDateSchema = z.object({
   until: instantSchema.nullable(),
   says: z.string(),
   origin: z.string(),
+  messages: messagesOf('says', 'origin'),
 });
 export type PlannedDateView = z.infer<typeof plannedDateSchema>;
 
@@ -262,21 +297,19 @@ const heapSchema = z.object({
   freeAirSpace: z.number().nullable(),
 });
 
-export const mixAnswerSchema = toldSchema.extend({
+const mixMaterial = z.object({
+  material: ingredientSchema,
+  massKg: z.number(),
+  volumeL: z.number().nullable(),
+  moisture: z.number(),
+  dryKg: z.number(),
+  waterKg: z.number(),
+});
+const mixFigures = z.object({
   by: z.enum(['mass', 'volume']),
   /** How many times the recipe as asked; 1 without `wanted`. */
   times: z.number(),
-  materials: z.array(
-    z.object({
-      material: ingredientSchema,
-      name: z.string(),
-      massKg: z.number(),
-      volumeL: z.number().nullable(),
-      moisture: z.number(),
-      dryKg: z.number(),
-      waterKg: z.number(),
-    }),
-  ),
+  materials: z.array(mixMaterial),
   /** The materials mixed, before starter and water. */
   ...heapSchema.shape,
   /** Null unless carbon and nitrogen of every material are known. */
@@ -287,6 +320,12 @@ export const mixAnswerSchema = toldSchema.extend({
   freeAirSpaceFloor: z.number(),
   footprint: z.object({ depthM: z.number(), areaM2: z.number(), widthM: z.number(), lengthM: z.number() }).nullable(),
   spread: z.object({ areaM2: z.number(), rateKgM2: z.number(), depthM: z.number().nullable() }).nullable(),
+});
+export type MixFigures = z.infer<typeof mixFigures>;
+
+export const mixAnswerSchema = mixFigures.extend({
+  ...writtenSchema.shape,
+  materials: z.array(mixMaterial.extend({ name: z.string(), messages: messagesOf('name') })),
   dates: z.array(plannedDateSchema),
 });
 export type MixAnswer = z.infer<typeof mixAnswerSchema>;

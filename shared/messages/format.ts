@@ -1,5 +1,6 @@
 /** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
 import { type MeasureKind, measure, toFigures, type Units } from '../measure.ts';
+import type { Sum } from '../sum.ts';
 import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit, msPerHour, msPerMinute } from '../units.ts';
 import type { Amount, Difference, Temperature } from './param-types.ts';
 
@@ -116,7 +117,12 @@ export function momentWords(atMs: number, reader: Reader): string {
 export function amountWords(kind: MeasureKind, value: number, reader: Reader, count: number): string {
   const { value: shown, unit } = measure(kind, value, reader.units);
   const number = figures(shown, count, reader);
-  return unit === '' ? number : withUnit(number, unit);
+  return unit === '' ? number : withUnit(number, unit.replaceAll(' ', noBreak));
+}
+
+/** @example sumWords(sum`${amount('massKg', 10)} × ${amount('share', 0.6)}`, reader) // => "10 kg × 60 %": four figures */
+export function sumWords(sum: Sum, reader: Reader): string {
+  return sum.map((part) => (typeof part === 'string' ? part : amountWords(part.kind, part.value, reader, 4))).join('');
 }
 
 /** A number and its unit stay on one line. */
@@ -142,7 +148,7 @@ function decimals(value: number, digits: number, { language }: Reader): string {
 }
 
 function figures(value: number, count: number, { language }: Reader): string {
-  const format = numberFormat(language, { maximumFractionDigits: 12, useGrouping: false });
+  const format = numberFormat(language, { maximumSignificantDigits: 12, useGrouping: false });
   return plain(format.format(toFigures(value, count)));
 }
 

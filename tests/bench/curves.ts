@@ -1,7 +1,7 @@
 /** `npm run bench -- curves`: how long an expected curve takes: 200 members over 14 days. */
 import { expectedBand } from '../../core/expect/expected-band.ts';
-import { isSoilMix } from '../../core/profiles/material-facts.ts';
-import { materials } from '../../shared/contracts/domain/batch.ts';
+import { materialFacts } from '../../core/profiles/material-facts.ts';
+import { materials } from '../../shared/profiles/material-names.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 
@@ -18,7 +18,7 @@ export async function run(): Promise<Record<string, number>> {
   const worst: number[] = [];
   console.log(`${'material'.padEnd(14)}min ms   median ms`);
   for (const material of materials) {
-    const stage = isSoilMix(material) ? 'soil' : 'bran';
+    const stage = materialFacts[material].isSoil ? 'soil' : 'bran';
     const setup = {
       stage,
       startedAtMs: startMs,

@@ -18,7 +18,6 @@ const stillInWords = [
   'core/forecast',
   'core/lineage',
   'core/notify',
-  'core/plan',
 
   'core/readiness',
   'core/records',

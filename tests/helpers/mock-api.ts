@@ -43,6 +43,7 @@ import { problemSchema } from '../../shared/contracts/problem.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { message } from '../../shared/messages/message.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
 import { lifeRoutes } from './mock-life.ts';
 import { listMockProbes } from './mock-probes.ts';
@@ -197,7 +198,12 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
         if (name !== undefined) pile.name = name;
         for (const [key, value] of Object.entries(limits)) {
           if (value !== undefined)
-            pile.limits[key] = { value, unit: pile.limits[key]?.unit ?? '', origin: 'set for this batch' };
+            pile.limits[key] = {
+              value,
+              unit: pile.limits[key]?.unit ?? '',
+              origin: 'set for this batch',
+              messages: { origin: message('origin.set-for-batch') },
+            };
         }
         return ok(pileDetailSchema, pile);
       },

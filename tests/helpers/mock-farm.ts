@@ -8,6 +8,7 @@ import type { Probe } from '../../shared/contracts/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
 import type { Site } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
@@ -45,7 +46,13 @@ const units: Record<keyof StageLimits, string> = {
 function limitsOf(stage: Stage): PileDetail['limits'] {
   const keys = Object.keys(stageLimits[stage]) as (keyof StageLimits)[];
   return Object.fromEntries(
-    keys.map((key) => [key, { value: stageLimits[stage][key], unit: units[key], origin: limitOrigins[stage][key] }]),
+    keys.map((key) => {
+      const origin = limitOrigins[stage][key];
+      return [
+        key,
+        { value: stageLimits[stage][key], unit: units[key], origin: plainEnglish(origin), messages: { origin } },
+      ];
+    }),
   );
 }
 

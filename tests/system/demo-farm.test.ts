@@ -10,7 +10,7 @@ import { expectedBand } from '../../core/expect/expected-band.ts';
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
 import { gradeOf } from '../../core/warnings/finding.ts';
-import type { Material } from '../../shared/contracts/domain/batch.ts';
+import type { Material } from '../../shared/profiles/material-names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';

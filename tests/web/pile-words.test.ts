@@ -4,6 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { newPileSchema, type PileSummary, pileSummarySchema, tones } from '../../shared/contracts/piles.ts';
 import { refusalReasons } from '../../shared/errors.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
 import { readPrefs } from '../../web/src/data/prefs.ts';
 import { brokerAddress, publishLine } from '../../web/src/features/home/first-reading.ts';
@@ -141,9 +142,12 @@ describe('limitLines()', () => {
     expect(limitLines(limits, 'C').every((line) => !(line.what in limits))).toBe(true);
   });
   test('a limit this page does not know is shown as it came', () => {
-    expect(limitLines({ co2Max: { value: 5, unit: '%', origin: 'set here' } }, 'C')).toEqual([
-      { what: 'co2Max', value: '5\u00a0%', origin: 'set here' },
-    ]);
+    expect(
+      limitLines(
+        { co2Max: { value: 5, unit: '%', origin: 'set here', messages: { origin: verbatim('set here') } } },
+        'C',
+      ),
+    ).toEqual([{ what: 'co2Max', value: '5\u00a0%', origin: 'set here' }]);
   });
 });
 

@@ -1,5 +1,5 @@
 /** The planner over HTTP: starter, water, mix, dates. Nothing is stored. */
-import { planDates, plannedDateView } from '../../../core/plan/dates.ts';
+import { planDates } from '../../../core/plan/dates.ts';
 import { planDilution } from '../../../core/plan/dilution.ts';
 import { planMix } from '../../../core/plan/mix.ts';
 import { planWater } from '../../../core/plan/water.ts';
@@ -13,6 +13,7 @@ import {
   waterAnswerSchema,
   waterAskSchema,
 } from '../../../shared/contracts/plan.ts';
+import { dilutionView, mixView, plannedDateView, waterView } from '../../services/views/plan-views.ts';
 import type { Api } from '../api.ts';
 
 export function registerPlan(api: Api): void {
@@ -22,7 +23,7 @@ export function registerPlan(api: Api): void {
       config: { access: 'viewer', does: false },
       schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } },
     },
-    async (request) => planDilution(request.body),
+    async ({ body }) => dilutionView(planDilution(body), body.units),
   );
   api.post(
     '/api/plan/water',
@@ -30,12 +31,12 @@ export function registerPlan(api: Api): void {
       config: { access: 'viewer', does: false },
       schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } },
     },
-    async (request) => planWater(request.body),
+    async ({ body }) => waterView(planWater(body), body.units),
   );
   api.post(
     '/api/plan/mix',
     { config: { access: 'viewer', does: false }, schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } },
-    async (request) => planMix(request.body),
+    async ({ body }) => mixView(planMix(body), body.units),
   );
   api.post(
     '/api/plan/dates',
@@ -45,8 +46,8 @@ export function registerPlan(api: Api): void {
     },
     async (request) => {
       const { startAt, stage, airC, units } = request.body;
-      const dates = planDates({ startMs: startAt, stage, airC, inFahrenheit: units.temperature === 'F' });
-      return { dates: dates.map(plannedDateView) };
+      const dates = planDates({ startMs: startAt, stage, airC });
+      return { dates: dates.map((date) => plannedDateView(date, units)) };
     },
   );
 }

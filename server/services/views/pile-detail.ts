@@ -3,6 +3,8 @@ import type { z } from 'zod';
 import { evidenceView, judgementView } from '../../../core/session/assessment-view.ts';
 import type { actRecordSchema, limitSchema, PileDetail } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../../shared/stage.ts';
 import type { ActRecord, BatchRecord } from '../../../shared/store/journal.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
@@ -42,11 +44,15 @@ export function limitsOf(batch: BatchRecord): Record<string, z.infer<typeof limi
       {
         value: batch.limits[name] ?? usual[name],
         unit: limitUnits[name],
-        origin: batch.limits[name] === undefined ? limitOrigins[batch.stage][name] : 'set for this batch',
+        ...originView(
+          batch.limits[name] === undefined ? limitOrigins[batch.stage][name] : message('origin.set-for-batch'),
+        ),
       },
     ]),
   );
 }
+
+const originView = (origin: Message) => ({ origin: plainEnglish(origin), messages: { origin } });
 
 export function actView(act: ActRecord): z.infer<typeof actRecordSchema> {
   return {

@@ -1,17 +1,8 @@
 /** What a grower tells us about a batch when it is laid, and the acts done to it later. */
 import { z } from 'zod';
+import { type Material, materials } from '../../profiles/material-names.ts';
 
-export const materials = ['wheat-bran', 'rice-bran', 'soil-mix', 'compost-mix', 'other'] as const;
 export const materialSchema = z.enum(materials);
-export type Material = z.infer<typeof materialSchema>;
-/** In words, after “made of”. */
-export const materialNames: Record<Material, string> = {
-  'wheat-bran': 'wheat bran',
-  'rice-bran': 'rice bran',
-  'soil-mix': 'mix with soil',
-  'compost-mix': 'mix with compost',
-  other: 'something else',
-};
 
 export const covers = ['open', 'breathable', 'closed'] as const;
 export const coverSchema = z.enum(covers);

@@ -1,8 +1,11 @@
 // Made by `npm run messages`.
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
+import { materialTexts } from './en/material.ts';
+import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
+import { planTexts } from './en/plan.ts';
 import { sayTexts } from './en/say.ts';
 import { warningsTexts } from './en/warnings.ts';
 import { whyTexts } from './en/why.ts';
@@ -11,8 +14,11 @@ import { whyTexts } from './en/why.ts';
 export const enTexts = {
   ...cautionTexts,
   ...conditionTexts,
+  ...materialTexts,
+  ...originTexts,
   ...phaseTexts,
   ...plainTexts,
+  ...planTexts,
   ...sayTexts,
   ...warningsTexts,
   ...whyTexts,

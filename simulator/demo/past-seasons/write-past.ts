@@ -6,7 +6,7 @@
  * Never:  writes into a server at work: the stores let one writer in.
  */
 import { join } from 'node:path';
-import type { Material } from '../../../shared/contracts/domain/batch.ts';
+import type { Material } from '../../../shared/profiles/material-names.ts';
 import type { AlarmRecord, EntryRecord, FlowRecord, Journal, LotRecord } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';

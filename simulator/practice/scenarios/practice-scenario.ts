@@ -1,6 +1,7 @@
 /** What a practice run is made of, as data. */
-import type { Material, Recipe } from '../../../shared/contracts/domain/batch.ts';
+import type { Recipe } from '../../../shared/contracts/domain/batch.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
+import type { Material } from '../../../shared/profiles/material-names.ts';
 import type { Quantity } from '../../../shared/quantity.ts';
 import type { PileAct } from '../../model/acts.ts';
 import type { Climate } from '../../model/climate.ts';

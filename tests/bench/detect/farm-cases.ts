@@ -11,7 +11,7 @@
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
-import type { Material } from '../../../shared/contracts/domain/batch.ts';
+import type { Material } from '../../../shared/profiles/material-names.ts';
 import { quantityFacts } from '../../../shared/quantity.ts';
 import { type Farm, type FarmPile, farmOf } from '../../../simulator/farm/farm.ts';
 import { playFarm } from '../../../simulator/farm/play-farm.ts';

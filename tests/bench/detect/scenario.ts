@@ -5,8 +5,9 @@
  * Gives:  what the judge, the truth and the tally know of a pile, and what the two generators of the development half draw.
  */
 
-import type { Material, Shelter } from '../../../shared/contracts/domain/batch.ts';
+import type { Shelter } from '../../../shared/contracts/domain/batch.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
+import type { Material } from '../../../shared/profiles/material-names.ts';
 import type { PileAct } from '../../../simulator/model/acts.ts';
 import type { Climate } from '../../../simulator/model/climate.ts';
 import type { PileCover, Shed } from '../../../simulator/model/pile.ts';

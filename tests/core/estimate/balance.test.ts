@@ -19,7 +19,8 @@ import {
 import { materialFacts } from '../../../core/profiles/material-facts.ts';
 import type { NotedFacts } from '../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
-import { covers, materials, type Recipe, shelters } from '../../../shared/contracts/domain/batch.ts';
+import { covers, type Recipe, shelters } from '../../../shared/contracts/domain/batch.ts';
+import { materials } from '../../../shared/profiles/material-names.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { inWords, Played, play, setupOf, startMs } from '../helpers.ts';
@@ -93,7 +94,7 @@ test('vapourResistanceSM() is at no cover less than that of the air above it in 
   }
 });
 
-// 10 mm on a square metre are 10 kg, over 185 kg/m³ x 0.3 m = 55.5 kg of dry wheat bran: 0.180.
+// 10 mm on a square metre are 10 kg, over 184.8 kg/m³ x 0.3 m = 55.4 kg of dry wheat bran: 0.180.
 test('rainTaken() of 10 mm on 30 cm of open wheat bran is 0.180, half of it through straw, none under a sheet', () => {
   expect(rainTaken(10, bed, { cover: 'open', depthM: 0.3 })).toBeCloseTo(0.18, 3);
   expect(rainTaken(10, bed, { cover: 'breathable', depthM: 0.3 })).toBeCloseTo(0.09, 3);
@@ -222,10 +223,10 @@ test.each([
   expect(felt.map((frac) => Math.round(frac * 100) / 100)).toEqual(fracs);
 });
 
-test('correctByProbe() reads 27.75 % of volume in wheat bran as 60 % of mass', () => {
-  // X = 0.2775 * 1000 / 185 = 1.5.
+test('correctByProbe() reads 27.72 % of volume in wheat bran as 60 % of mass', () => {
+  // X = 0.2772 * 1000 / 184.8 = 1.5.
   const water = { waterKgKg: 1.5, waterSd: 0.3 };
-  correctByProbe(water, 27.75, bed);
+  correctByProbe(water, 27.72, bed);
   expect(water.waterKgKg).toBeCloseTo(1.5, 6);
   const low = { waterKgKg: 1.5, waterSd: 0.3 };
   correctByProbe(low, 15, bed);
@@ -235,12 +236,12 @@ test('correctByProbe() reads 27.75 % of volume in wheat bran as 60 % of mass', (
 test('correctByProbe() believes a probe less where nobody said what the bed is made of: its density is then not known', () => {
   const doubtOf = (isMaterialGiven: boolean) => {
     const water = { waterKgKg: 1.5, waterSd: 0.3 };
-    correctByProbe(water, 27.75, bed, isMaterialGiven);
+    correctByProbe(water, 27.72, bed, isMaterialGiven);
     return water.waterSd;
   };
   // 12 % of X, or 35 % as of anything, beside the probe's own 4 % of volume; an hour counts a tenth.
   const after = (share: number) => {
-    const sd = Math.hypot(0.04 * (1000 / 185), share * 1.5) * Math.sqrt(10);
+    const sd = Math.hypot(0.04 * (1000 / 184.8), share * 1.5) * Math.sqrt(10);
     return 0.3 * Math.sqrt(1 - 0.3 ** 2 / (0.3 ** 2 + sd ** 2));
   };
   expect(doubtOf(true)).toBeCloseTo(after(0.12), 9);

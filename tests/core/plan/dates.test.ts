@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type DatesAsk, planDates, plannedDateView } from '../../../core/plan/dates.ts';
+import { type DatesAsk, planDates } from '../../../core/plan/dates.ts';
+import { plannedDateView } from '../../../server/services/views/plan-views.ts';
+import { metric } from '../../../shared/measure.ts';
 import { seed } from './arbitrary-asks.ts';
 
 const startMs = Date.UTC(2031, 3, 5, 6);
@@ -26,8 +28,8 @@ describe('planDates()', () => {
   }
   test('soil: likely ready between day 2 and day 7, as sources differ', () => {
     expect(ready({ stage: 'soil' })).toEqual([2, 7]);
-    expect(planDates({ startMs, stage: 'soil' }).find(({ kind }) => kind === 'ready')?.origin).toContain(
-      'sources differ',
+    expect(planDates({ startMs, stage: 'soil' }).find(({ kind }) => kind === 'ready')?.origin.code).toBe(
+      'origin.practice-days-differ',
     );
   });
   test('bran is turned every other day, the last time before it may be ready', () => {
@@ -45,11 +47,15 @@ describe('planDates()', () => {
   });
   test('tells when to turn in the degrees chosen', () => {
     const turn = (inFahrenheit: boolean) =>
-      planDates({ startMs, stage: 'bran', inFahrenheit }).find(({ kind }) => kind === 'turn')?.says;
+      planDates({ startMs, stage: 'bran' })
+        .map((date) => plannedDateView(date, { ...metric, temperature: inFahrenheit ? 'F' : 'C' }))
+        .find(({ kind }) => kind === 'turn')?.says;
     expect([turn(false)?.includes('50 °C'), turn(true)?.includes('122 °F')]).toEqual([true, true]);
   });
   test('never says that it will be ready, and names an origin for each date', () => {
-    for (const { kind, says, origin } of planDates({ startMs, stage: 'bran' })) {
+    for (const { kind, says, origin } of planDates({ startMs, stage: 'bran' }).map((date) =>
+      plannedDateView(date, metric),
+    )) {
       expect(origin).toContain('common practice');
       if (kind === 'ready') expect(says).toContain('smell and look');
     }
@@ -70,6 +76,6 @@ describe('planDates()', () => {
   });
   test('plannedDateView() writes instants as the API carries them', () => {
     const [first] = planDates({ startMs, stage: 'bran' });
-    expect(first && plannedDateView(first)).toMatchObject({ at: '2031-04-06T06:00:00.000Z', until: null });
+    expect(first && plannedDateView(first, metric)).toMatchObject({ at: '2031-04-06T06:00:00.000Z', until: null });
   });
 });

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { planMix } from '../../../core/plan/mix.ts';
 import { mixAskSchema } from '../../../shared/contracts/plan.ts';
 import { anyMix, seed } from './arbitrary-asks.ts';
+import { mixInWords } from './in-words.ts';
 
-const plan = (ask: object) => planMix(mixAskSchema.parse(ask));
-const bran = { material: 'wheat-bran', moisture: 0.6 };
+const plan = (ask: object) => mixInWords(mixAskSchema.parse(ask));
+const bran = { material: 'wheat-bran', moisture: 0.6, bulkDensityKgM3: 440 };
 const soil = { material: 'soil', moisture: 0.2 };
 const byMass = (more: object = {}) =>
   plan({
@@ -90,6 +90,10 @@ describe('planMix() on the ground', () => {
       value: 20,
       unit: 'cm',
       origin: 'common practice, no source',
+      messages: {
+        what: { code: 'plan.taken.depth', params: { stage: 'soil' } },
+        origin: { code: 'origin.practice', params: {} },
+      },
     });
   });
   test('makes a bed of the width there is', () => {
@@ -172,7 +176,7 @@ describe('planMix(), whatever it is asked', () => {
   test('keeps mass, dry matter and water: the heap is what went into it', () => {
     fc.assert(
       fc.property(anyMix, (ask) => {
-        const { materials, massKg, moisture, laid, water, times } = planMix(ask);
+        const { materials, massKg, moisture, laid, water, times } = mixInWords(ask);
         const liquidKg = water === null ? (ask.starterL ?? 0) * times : water.waterKg + water.starterKg;
         const close = (one: number, other: number) =>
           expect(Math.abs(one - other)).toBeLessThanOrEqual(1e-9 * laid.massKg);
@@ -188,7 +192,7 @@ describe('planMix(), whatever it is asked', () => {
   test('lies between its driest and its wettest material', () => {
     fc.assert(
       fc.property(anyMix, (ask) => {
-        const { materials, moisture } = planMix(ask);
+        const { materials, moisture } = mixInWords(ask);
         const moistures = materials.map((one) => one.moisture);
         expect(moisture).toBeGreaterThanOrEqual(Math.min(...moistures) - 1e-12);
         expect(moisture).toBeLessThanOrEqual(Math.max(...moistures) + 1e-12);
@@ -199,8 +203,8 @@ describe('planMix(), whatever it is asked', () => {
   test('grows in every amount alike when more is wanted, and keeps moisture and C:N', () => {
     fc.assert(
       fc.property(anyMix, fc.double({ min: 1, max: 20, noNaN: true }), (ask, more) => {
-        const once = planMix({ ...ask, wanted: undefined });
-        const many = planMix({ ...ask, wanted: { of: 'mass', massKg: once.laid.massKg * more } });
+        const once = mixInWords({ ...ask, wanted: undefined });
+        const many = mixInWords({ ...ask, wanted: { of: 'mass', massKg: once.laid.massKg * more } });
         expect(many.times / more).toBeCloseTo(1, 9);
         expect(many.massKg / once.massKg / more).toBeCloseTo(1, 9);
         expect((many.volumeL ?? 0) / (once.volumeL ?? 1) / more).toBeCloseTo(1, 9);
@@ -213,14 +217,14 @@ describe('planMix(), whatever it is asked', () => {
   test('is the same by mass and by volume when the amounts are', () => {
     fc.assert(
       fc.property(anyMix, (ask) => {
-        const { materials, moisture, massKg } = planMix({ ...ask, wanted: undefined });
+        const { materials, moisture, massKg } = mixInWords({ ...ask, wanted: undefined });
         const same = mixAskSchema.parse({
           ...ask,
           wanted: undefined,
           by: ask.by === 'mass' ? 'volume' : 'mass',
           materials: ask.materials.map((given, index) => ({ ...given, ...pick(materials[index]) })),
         });
-        const other = planMix(same);
+        const other = mixInWords(same);
         expect(other.moisture).toBeCloseTo(moisture, 9);
         expect(other.massKg / massKg).toBeCloseTo(1, 9);
       }),

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { planWater } from '../../../core/plan/water.ts';
 import { waterAskSchema } from '../../../shared/contracts/plan.ts';
 import { anyWater, seed } from './arbitrary-asks.ts';
+import { waterInWords } from './in-words.ts';
 
 const plan = (ask: object) =>
-  planWater(waterAskSchema.parse({ materialKg: 10, moistureNow: 0.12, moistureTarget: 0.6, ...ask }));
+  waterInWords(waterAskSchema.parse({ materialKg: 10, moistureNow: 0.12, moistureTarget: 0.6, ...ask }));
 const said = (ask: object) =>
   plan(ask)
     .remarks.map(({ says }) => says)
@@ -60,7 +60,7 @@ describe('planWater()', () => {
     expect(plan({ moistureNow: 0.3, moistureTarget: 0.1 })).toMatchObject({ verdict: 'too-wet', drierKg: null });
   });
   test('takes wheat bran, its moisture and its target when nobody said, each with its origin', () => {
-    const answer = planWater(waterAskSchema.parse({ materialKg: 10 }));
+    const answer = waterInWords(waterAskSchema.parse({ materialKg: 10 }));
     expect(answer.waterKg).toBeCloseTo(12, 9);
     const origins = Object.fromEntries(answer.defaults.map(({ what, origin }) => [what, origin]));
     expect(origins['moisture wanted in wheat bran']).toBe('common practice, no source');
@@ -73,7 +73,7 @@ describe('planWater()', () => {
     expect(names.some((what) => what.includes('as stored'))).toBe(false);
   });
   test('wants rice bran drier than wheat bran', () => {
-    const target = (material: string) => planWater(waterAskSchema.parse({ materialKg: 10, material })).moistureAfter;
+    const target = (material: string) => waterInWords(waterAskSchema.parse({ materialKg: 10, material })).moistureAfter;
     expect(target('rice-bran')).toBeLessThan(target('wheat-bran'));
   });
   for (const [target, warned] of [
@@ -116,7 +116,7 @@ describe('planWater(), whatever it is asked', () => {
   test('keeps dry matter and water: what goes in is what is there afterwards', () => {
     fc.assert(
       fc.property(anyWater, (ask) => {
-        const { waterKg, starterKg, massAfterKg, moistureAfter } = planWater(ask);
+        const { waterKg, starterKg, massAfterKg, moistureAfter } = waterInWords(ask);
         const now = ask.moistureNow ?? 0;
         expect(massAfterKg).toBeCloseTo(ask.materialKg + waterKg + starterKg, 6);
         const dry = ask.materialKg * (1 - now);
@@ -128,7 +128,7 @@ describe('planWater(), whatever it is asked', () => {
   test('gives no negative water, reaches the target when it gives any, and its portions add up', () => {
     fc.assert(
       fc.property(anyWater, (ask) => {
-        const { verdict, waterKg, firstPortionKg, restKg, moistureAfter } = planWater(ask);
+        const { verdict, waterKg, firstPortionKg, restKg, moistureAfter } = waterInWords(ask);
         expect(Math.min(waterKg, firstPortionKg, restKg)).toBeGreaterThanOrEqual(0);
         expect(firstPortionKg + restKg).toBeCloseTo(waterKg, 6);
         if (verdict === 'add') expect(moistureAfter).toBeCloseTo(ask.moistureTarget ?? 0, 9);
@@ -141,8 +141,8 @@ describe('planWater(), whatever it is asked', () => {
   test('gives more water for a wetter target and less air with it', () => {
     fc.assert(
       fc.property(anyWater, fc.double({ min: 0.001, max: 0.01, noNaN: true }), (ask, more) => {
-        const wetter = planWater({ ...ask, moistureTarget: (ask.moistureTarget ?? 0) + more });
-        const here = planWater(ask);
+        const wetter = waterInWords({ ...ask, moistureTarget: (ask.moistureTarget ?? 0) + more });
+        const here = waterInWords(ask);
         expect(wetter.waterKg).toBeGreaterThanOrEqual(here.waterKg);
         expect(wetter.freeAirSpace ?? 0).toBeLessThanOrEqual(here.freeAirSpace ?? 0);
       }),

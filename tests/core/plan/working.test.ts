@@ -1,14 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { planDilution } from '../../../core/plan/dilution.ts';
-import { planMix } from '../../../core/plan/mix.ts';
-import { planWater } from '../../../core/plan/water.ts';
-import type { WorkingStep } from '../../../shared/contracts/plan.ts';
+import type { WrittenView } from '../../../shared/contracts/plan.ts';
 import { anyDilution, anyMix, anyWater, seed } from './arbitrary-asks.ts';
+import { dilutionInWords, mixInWords, waterInWords } from './in-words.ts';
 import { inSi, workSum } from './work-sum.ts';
 
 /** Every step, done again from its own text, must come to its value: no other tolerance than the rounding of the text. */
-function expectToWorkOut(working: readonly WorkingStep[]) {
+function expectToWorkOut(working: readonly Pick<WrittenView['working'][number], 'what' | 'sum' | 'value' | 'unit'>[]) {
   for (const { what, sum, value, unit } of working) {
     const worked = workSum(sum);
     const claimed = inSi(value, unit);
@@ -23,19 +21,19 @@ function expectToWorkOut(working: readonly WorkingStep[]) {
 describe('the working, done again from its text in every mix of units', () => {
   test('of a dilution comes to what it says', () => {
     fc.assert(
-      fc.property(anyDilution, (ask) => expectToWorkOut(planDilution(ask).working)),
+      fc.property(anyDilution, (ask) => expectToWorkOut(dilutionInWords(ask).working)),
       { seed, numRuns: 300 },
     );
   });
   test('of a watering comes to what it says', () => {
     fc.assert(
-      fc.property(anyWater, (ask) => expectToWorkOut(planWater(ask).working)),
+      fc.property(anyWater, (ask) => expectToWorkOut(waterInWords(ask).working)),
       { seed, numRuns: 300 },
     );
   });
   test('of a mix comes to what it says', () => {
     fc.assert(
-      fc.property(anyMix, (ask) => expectToWorkOut(planMix(ask).working)),
+      fc.property(anyMix, (ask) => expectToWorkOut(mixInWords(ask).working)),
       { seed, numRuns: 300 },
     );
   });

@@ -1,5 +1,6 @@
 /** Turns, checks and likely readiness of the batches that lie there now, as a calendar. */
 import { type PlannedDate, planDates } from '../../../../core/plan/dates.ts';
+import { plainEnglish } from '../../../../shared/messages/render.ts';
 import { stageLimits } from '../../../../shared/stage.ts';
 import type { BatchRecord } from '../../../../shared/store/journal.ts';
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
@@ -61,7 +62,7 @@ function event(one: CalendarBatch, date: PlannedDate, address: string, nowMs: nu
     `DTSTART:${icalTime(atMs)}`,
     `DTEND:${icalTime(endMs)}`,
     `SUMMARY:${icalText(summary)}`,
-    `DESCRIPTION:${icalText(isCalledOff ? `${hazardTodo}\n${name}` : `${says}\n${name}\n${origin}`)}`,
+    `DESCRIPTION:${icalText(isCalledOff ? `${hazardTodo}\n${name}` : `${plainEnglish(says)}\n${name}\n${plainEnglish(origin)}`)}`,
     `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
     `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
     'TRANSP:TRANSPARENT',

@@ -1,6 +1,5 @@
 /** How the ends, ways and uses of batches and the facts of lots are said. */
 
-import { materialNames } from '../../../../shared/contracts/domain/batch.ts';
 import {
   type BatchView,
   endingNames,
@@ -11,6 +10,7 @@ import {
 import type { Lot, organicStatuses } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { figure, measureText } from '../../../../shared/measure.ts';
+import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import { capital, stageNames } from '../../ui/format/words.ts';
 
 export const wayNames: Record<FlowWay, string> = {

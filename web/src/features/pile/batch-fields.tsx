@@ -1,16 +1,10 @@
 /** The questions about a batch: stage, when laid, of what, how deep, how damp, how covered. */
 import { useState } from 'preact/hooks';
-import {
-  coverNames,
-  covers,
-  materialNames,
-  materials,
-  shelterNames,
-  shelters,
-} from '../../../../shared/contracts/domain/batch.ts';
+import { coverNames, covers, shelterNames, shelters } from '../../../../shared/contracts/domain/batch.ts';
 import type { NewPile } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { stages } from '../../../../shared/names.ts';
+import { materialNames, materials } from '../../../../shared/profiles/material-names.ts';
 import type { Mutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { readNumber } from '../../ui/format/read-number.ts';

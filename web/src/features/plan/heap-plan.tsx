@@ -1,6 +1,8 @@
 /** Several materials as one heap: by mass or by volume, water, ground taken and covered, dates. */
 import { useState } from 'preact/hooks';
-import type { MixAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';
+import type { MixPlan } from '../../../../core/plan/mix.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { toInstant } from '../../../../shared/contracts/time.ts';
 import { measureText } from '../../../../shared/measure.ts';
 import { stages } from '../../../../shared/names.ts';
 import { useReader } from '../../data/live/use-installation.ts';
@@ -12,6 +14,7 @@ import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { emptyHeap, emptyPortion, type HeapDraft, heapMaterial, layAddress, planHeap } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
+import { useSayPlan } from './plan-say.ts';
 import { PortionFields } from './portion-fields.tsx';
 import { Shares } from './shares-drawing.tsx';
 
@@ -207,11 +210,12 @@ function HeapFigures({
   draft,
   units,
 }: {
-  readonly answer: MixAnswer;
+  readonly answer: MixPlan;
   readonly draft: HeapDraft;
   readonly units: PlanUnits;
 }) {
   const reader = useReader();
+  const say = useSayPlan();
   const { laid, water, footprint, spread } = answer;
   const text = (kind: Parameters<typeof measureText>[0], value: number) => measureText(kind, value, units, 3);
   return (
@@ -229,8 +233,8 @@ function HeapFigures({
         </thead>
         <tbody>
           {answer.materials.map((one, index) => (
-            <tr key={`${index}-${one.name}`}>
-              <th scope="row">{capital(one.name)}</th>
+            <tr key={`${index}-${one.material}`}>
+              <th scope="row">{capital(say(one.name))}</th>
               <td>{text('massKg', one.massKg)}</td>
               <td>{one.volumeL === null ? 'not known' : text('volumeL', one.volumeL)}</td>
             </tr>
@@ -288,14 +292,14 @@ function HeapFigures({
           <h3 class="sub-head">When to look, turn and smell</h3>
           <ol class="diary plan-dates">
             {answer.dates.map((date) => (
-              <li key={`${date.at}-${date.kind}`}>
-                <time dateTime={date.at}>
-                  {shortDay(Date.parse(date.at), reader)}
-                  {date.until && ` to ${shortDay(Date.parse(date.until), reader)}`}
+              <li key={`${date.atMs}-${date.kind}`}>
+                <time dateTime={toInstant(date.atMs)}>
+                  {shortDay(date.atMs, reader)}
+                  {date.untilMs !== null && ` to ${shortDay(date.untilMs, reader)}`}
                 </time>
                 <p>
-                  {date.says}
-                  <span class="origin">{date.origin}</span>
+                  {say(date.says)}
+                  <span class="origin">{say(date.origin)}</span>
                 </p>
               </li>
             ))}

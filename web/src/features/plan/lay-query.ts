@@ -1,7 +1,7 @@
 /** The figures of a plan as they stand in an address, and as the form that lays a pile takes them. */
 import { z } from 'zod';
-import { materials } from '../../../../shared/contracts/domain/batch.ts';
 import { stages } from '../../../../shared/names.ts';
+import { materials } from '../../../../shared/profiles/material-names.ts';
 
 const figuresSchema = z.object({
   stage: z.enum(stages).catch('bran'),

@@ -3,21 +3,19 @@
  * in the page, so that they work out of reach.
  */
 import type { z } from 'zod';
-import { planDilution } from '../../../../core/plan/dilution.ts';
-import { planMix } from '../../../../core/plan/mix.ts';
-import { planWater } from '../../../../core/plan/water.ts';
+import { type DilutionPlan, planDilution } from '../../../../core/plan/dilution.ts';
+import { type MixPlan, planMix } from '../../../../core/plan/mix.ts';
+import { planWater, type WaterPlan } from '../../../../core/plan/water.ts';
 import {
-  type DilutionAnswer,
   type DilutionConvention,
   dilutionAskSchema,
-  type Ingredient,
-  type MixAnswer,
   mixAskSchema,
   type PlanUnits,
-  type WaterAnswer,
   waterAskSchema,
 } from '../../../../shared/contracts/plan.ts';
 import type { Stage } from '../../../../shared/names.ts';
+import { type Ingredient, ingredients, type Material } from '../../../../shared/profiles/material-names.ts';
+import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { type Pour, pours, readMeasure } from '../../data/plan-units.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
@@ -67,7 +65,7 @@ export const emptyStarter: StarterDraft = {
   onHand: '',
 };
 
-export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<DilutionAnswer> {
+export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<DilutionPlan> {
   const measured = readNumber(draft.measured);
   return planned(
     dilutionAskSchema,
@@ -77,7 +75,6 @@ export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<Dilu
       convention: draft.convention,
       measuredMl: measured === undefined ? undefined : measured * pours[draft.measuredIn],
       onHandMl: readNumber(draft.onHand),
-      units,
     },
     planDilution,
   );
@@ -102,7 +99,7 @@ export const emptyWater: WaterDraft = {
   weight: '',
 };
 
-export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterAnswer> {
+export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterPlan> {
   return planned(
     waterAskSchema,
     {
@@ -113,7 +110,6 @@ export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterA
       starterL: readMeasure('volumeL', draft.starter, units),
       waterMeantL: readMeasure('volumeL', draft.meant, units),
       bulkDensityKgM3: readMeasure('densityKgM3', draft.weight, units),
-      units,
     },
     planWater,
   );
@@ -176,7 +172,7 @@ export const emptyHeap: HeapDraft = {
 const wantedKinds = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
 const wantedNames = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
 
-export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | undefined): Planned<MixAnswer> {
+export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | undefined): Planned<MixPlan> {
   const { by, wanted, spread } = draft;
   const startMs = instantOfWall(draft.startAt, timeZone);
   const ask = {
@@ -211,7 +207,6 @@ export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | 
         : { of: wanted, [wantedNames[wanted]]: readMeasure(wantedKinds[wanted], draft.wantedAmount, units) },
     startAt: startMs,
     airC: readMeasure('tempC', draft.air, units),
-    units,
   };
   return planned(mixAskSchema, ask, planMix);
 }
@@ -219,7 +214,7 @@ export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | 
 /** The figures of a plan as the form that lays a pile takes them, carried in the address. */
 export interface LayFigures {
   readonly stage: Stage;
-  readonly material: 'wheat-bran' | 'rice-bran' | 'soil-mix' | 'compost-mix' | 'other';
+  readonly material: Material;
   readonly massKg?: number | undefined;
   readonly moistureFrac?: number | undefined;
   readonly depthM?: number | undefined;
@@ -240,13 +235,18 @@ export function layAddress(figures: LayFigures): string {
   return `/plan/lay?${new URLSearchParams(query)}`;
 }
 
-/** What a heap of these portions is called when it is laid: the largest part of soil or compost names it. */
-export function heapMaterial(portions: readonly { material: Ingredient; massKg: number }[]): LayFigures['material'] {
-  const of = (...names: Ingredient[]) =>
-    portions.filter((one) => names.includes(one.material)).reduce((sum, one) => sum + one.massKg, 0);
-  const [soil, compost] = [of('soil'), of('compost')];
-  if (soil > 0 || compost > 0) return soil >= compost ? 'soil-mix' : 'compost-mix';
-  const [wheat, rice] = [of('wheat-bran'), of('rice-bran')];
-  if (wheat === 0 && rice === 0) return 'other';
-  return wheat >= rice ? 'wheat-bran' : 'rice-bran';
+/** What a heap of these portions is called when it is laid: its largest part names it, and soil or compost before bran. */
+export function heapMaterial(portions: readonly { material: Ingredient; massKg: number }[]): Material {
+  for (const family of ['soil', 'bran'] as const) {
+    const masses = ingredients
+      .filter((one) => materialProfiles[one].family === family)
+      .map((one): [Material, number] => [materialProfiles[one].ingredient.laidAs, massOf(portions, one)]);
+    const [laidAs, massKg] = masses.reduce((most, one) => (one[1] > most[1] ? one : most), ['other', 0]);
+    if (massKg > 0) return laidAs;
+  }
+  return 'other';
+}
+
+function massOf(portions: readonly { material: Ingredient; massKg: number }[], ingredient: Ingredient): number {
+  return portions.filter(({ material }) => material === ingredient).reduce((sum, { massKg }) => sum + massKg, 0);
 }

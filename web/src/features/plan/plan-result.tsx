@@ -1,25 +1,18 @@
 /** A plan as it is told: its sentence, what to mind, its figures, its working and where defaults come from. */
 import type { ComponentChildren } from 'preact';
-import type { DefaultTaken, Remark, WorkingStep } from '../../../../shared/contracts/plan.ts';
-import { figure } from '../../../../shared/measure.ts';
+import type { PlanRemark, PlanStep, TakenFact, Written } from '../../../../core/plan/notebook.ts';
 import type { Planned } from './plan-asks.ts';
+import { useSayPlan, useSaySum } from './plan-say.ts';
 
-interface Told {
-  readonly says: string;
-  readonly remarks: readonly Remark[];
-  readonly cautions: readonly string[];
-  readonly working: readonly WorkingStep[];
-  readonly defaults: readonly DefaultTaken[];
-}
-
-interface PlanResultProps<Answer extends Told> {
+interface PlanResultProps<Answer extends Written> {
   readonly planned: Planned<Answer>;
   /** What is asked first, said while it is missing. */
   readonly waitsFor: string;
   readonly children: (answer: Answer) => ComponentChildren;
 }
 
-export function PlanResult<Answer extends Told>({ planned, waitsFor, children }: PlanResultProps<Answer>) {
+export function PlanResult<Answer extends Written>({ planned, waitsFor, children }: PlanResultProps<Answer>) {
+  const say = useSayPlan();
   const { answer, errors } = planned;
   const impossible = errors.get('');
   return (
@@ -28,13 +21,17 @@ export function PlanResult<Answer extends Told>({ planned, waitsFor, children }:
         What it comes to
       </h2>
       <div role="status">
-        {answer ? <p class="sentence">{answer.says}</p> : <p class="sentence plan-waits">{impossible ?? waitsFor}</p>}
+        {answer ? (
+          <p class="sentence">{say(answer.says)}</p>
+        ) : (
+          <p class="sentence plan-waits">{impossible ?? waitsFor}</p>
+        )}
         {answer && <Remarks remarks={answer.remarks} />}
       </div>
       {answer && (
         <>
           {children(answer)}
-          {answer.cautions.map((caution) => (
+          {answer.cautions.map(say).map((caution) => (
             <p class="caution" key={caution}>
               <span class="label">Caution</span> {caution}
             </p>
@@ -46,14 +43,15 @@ export function PlanResult<Answer extends Told>({ planned, waitsFor, children }:
   );
 }
 
-function Remarks({ remarks }: { readonly remarks: readonly Remark[] }) {
+function Remarks({ remarks }: { readonly remarks: readonly PlanRemark[] }) {
+  const say = useSayPlan();
   if (remarks.length === 0) return null;
   return (
     <ul class="remarks">
-      {remarks.map(({ tone, says }) => (
-        <li key={says} class={`remark remark-${tone}`}>
+      {remarks.map(({ tone, says }, index) => (
+        <li key={`${index}-${says.code}`} class={`remark remark-${tone}`}>
           {tone === 'act' && <b>Look again. </b>}
-          {says}
+          {say(says)}
         </li>
       ))}
     </ul>
@@ -64,18 +62,20 @@ function Working({
   steps,
   defaults,
 }: {
-  readonly steps: readonly WorkingStep[];
-  readonly defaults: readonly DefaultTaken[];
+  readonly steps: readonly PlanStep[];
+  readonly defaults: readonly TakenFact[];
 }) {
+  const say = useSayPlan();
+  const saySum = useSaySum();
   return (
     <>
       <h3 class="sub-head">How it was worked out</h3>
       <ol class="working">
         {steps.map((step, index) => (
-          <li key={`${index}-${step.what}`}>
-            <span class="working-what">{step.what}</span>
+          <li key={`${index}-${step.what.code}`}>
+            <span class="working-what">{say(step.what)}</span>
             <span class="working-sum">
-              {step.sum} = <b>{amountText(step.value, step.unit)}</b>
+              {saySum(step.sum)} = <b>{saySum([step])}</b>
             </span>
           </li>
         ))}
@@ -84,12 +84,12 @@ function Working({
         <>
           <h3 class="sub-head">What nobody measured, and what was taken</h3>
           <dl class="ledger">
-            {defaults.map(({ what, value, unit, origin }) => (
-              <div key={what}>
-                <dt>{what}</dt>
+            {defaults.map((taken, index) => (
+              <div key={`${index}-${taken.what.code}`}>
+                <dt>{say(taken.what)}</dt>
                 <dd>
-                  <b>{amountText(value, unit)}</b>
-                  <span class="origin">{origin}</span>
+                  <b>{saySum([taken])}</b>
+                  <span class="origin">{say(taken.origin)}</span>
                 </dd>
               </div>
             ))}
@@ -98,10 +98,6 @@ function Working({
       )}
     </>
   );
-}
-
-function amountText(value: number, unit: string): string {
-  return unit === '' ? figure(value) : `${figure(value)}\u00a0${unit.replaceAll(' ', '\u00a0')}`;
 }
 
 /** Figures beside each other, the ones wanted at the tap or the scales. */

@@ -1,5 +1,6 @@
 /** One material of a heap: what, how much, and what is known of it. */
-import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
+
+import { ingredientFacts } from '../../../../core/plan/plan-facts.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
@@ -17,7 +18,7 @@ interface PortionFieldsProps {
 
 export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }: PortionFieldsProps) {
   const units = usePlanUnits();
-  const facts = ingredientFacts[portion.material];
+  const facts = ingredientFacts(portion.material);
   const at = (field: string) => wrong(`/materials/${index}/${field}`);
   const needsFacts = portion.material === 'other';
   return (
@@ -50,7 +51,7 @@ export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }
             kind="share"
             value={portion.moisture}
             onValue={(moisture) => onPortion({ moisture })}
-            hint={unlessKnown(facts.moistureFrac?.value, units)}
+            hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
             error={at('moisture')}
           />
           <MeasureField

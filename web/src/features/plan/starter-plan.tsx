@@ -1,12 +1,14 @@
 /** How much starter for how much liquid, in either reading of 1:N, and whether what was measured fits. */
 import { useState } from 'preact/hooks';
-import type { DilutionAnswer, PlanUnits } from '../../../../shared/contracts/plan.ts';
+import type { DilutionPlan } from '../../../../core/plan/dilution.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { figure, measureText } from '../../../../shared/measure.ts';
 import { pourNames } from '../../data/plan-units.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
+import { useSayPlan } from './plan-say.ts';
 
 export function StarterPlan() {
   const [draft, setDraft] = useState<StarterDraft>(emptyStarter);
@@ -85,8 +87,9 @@ export function StarterPlan() {
   );
 }
 
-function StarterFigures({ answer, units }: { readonly answer: DilutionAnswer; readonly units: PlanUnits }) {
+function StarterFigures({ answer, units }: { readonly answer: DilutionPlan; readonly units: PlanUnits }) {
   const { otherwise } = answer;
+  const say = useSayPlan();
   return (
     <Figures
       rows={[
@@ -95,7 +98,7 @@ function StarterFigures({ answer, units }: { readonly answer: DilutionAnswer; re
         ...(answer.actualRatio === undefined
           ? []
           : [['What you measured is really', `1:${figure(answer.actualRatio, 3)}`] as const]),
-        ['Read the other way', measureText('starterMl', otherwise.starterMl, units), otherwise.meaning],
+        ['Read the other way', measureText('starterMl', otherwise.starterMl, units), say(otherwise.meaning)],
       ]}
     />
   );

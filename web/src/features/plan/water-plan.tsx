@@ -1,8 +1,10 @@
 /** Water for one material, the first portion before the squeeze test, and the air that is left. */
 import { useState } from 'preact/hooks';
-import { ingredientFacts } from '../../../../core/plan/ingredient-facts.ts';
-import { ingredients, type PlanUnits, type WaterAnswer } from '../../../../shared/contracts/plan.ts';
+import { ingredientFacts } from '../../../../core/plan/plan-facts.ts';
+import type { WaterPlan as Watering } from '../../../../core/plan/water.ts';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { measureText } from '../../../../shared/measure.ts';
+import { ingredients, materialNames } from '../../../../shared/profiles/material-names.ts';
 import { typed } from '../../data/plan-units.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
@@ -11,9 +13,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
 
-export const ingredientNames = ingredients.map(
-  (one) => [one, one === 'other' ? 'Something else' : capital(ingredientFacts[one].name)] as const,
-);
+export const ingredientNames = ingredients.map((one) => [one, capital(materialNames[one])] as const);
 
 /** What stands in a field until the person knows better, said as its hint. */
 export function unlessKnown(value: number | undefined, units: PlanUnits): string {
@@ -31,7 +31,7 @@ export function WaterPlan() {
   }));
   const change = (part: Partial<WaterDraft>) => setDraft({ ...draft, ...part });
   const planned = planWetting(draft, units);
-  const facts = ingredientFacts[draft.material];
+  const facts = ingredientFacts(draft.material);
   return (
     <div class="plan-two">
       <form class="form" onSubmit={(event) => event.preventDefault()}>
@@ -57,7 +57,7 @@ export function WaterPlan() {
             kind="share"
             value={draft.moistureNow}
             onValue={(moistureNow) => change({ moistureNow })}
-            hint={unlessKnown(facts.moistureFrac?.value, units)}
+            hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
             error={planned.errors.get('/moistureNow')}
           />
           <MeasureField
@@ -107,7 +107,7 @@ export function WaterPlan() {
                 <a
                   class="button"
                   href={layAddress({
-                    stage: draft.material === 'soil' || draft.material === 'compost' ? 'soil' : 'bran',
+                    stage: facts.family === 'soil' ? 'soil' : 'bran',
                     material: heapMaterial([{ material: draft.material, massKg: 1 }]),
                     massKg: answer.massAfterKg,
                     moistureFrac: answer.moistureAfter,
@@ -124,7 +124,7 @@ export function WaterPlan() {
   );
 }
 
-function WaterFigures({ answer, units }: { readonly answer: WaterAnswer; readonly units: PlanUnits }) {
+function WaterFigures({ answer, units }: { readonly answer: Watering; readonly units: PlanUnits }) {
   const litres = (kg: number) => measureText('volumeL', kg, units, 3);
   const portions =
     answer.verdict === 'add'

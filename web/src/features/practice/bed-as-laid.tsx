@@ -1,7 +1,8 @@
 /** A practice pile before anybody measured it: outline, depth, cover, damp as told. */
 
-import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
+import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { branKg, laidRecipe } from './laid-recipe.ts';

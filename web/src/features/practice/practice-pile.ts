@@ -6,8 +6,9 @@ import { evidenceView, judgementView, toldDoubt } from '../../../../core/session
 import { toldHeat } from '../../../../core/session/told-heat.ts';
 import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { originTexts } from '../../../../shared/messages/made/en/origin.ts';
 import { type Message, verbatim } from '../../../../shared/messages/message.ts';
-import { plainly } from '../../../../shared/messages/renderer.ts';
+import { plainly, rendererOf } from '../../../../shared/messages/renderer.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import { limitOrigins, type StageLimits } from '../../../../shared/stage.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
@@ -65,14 +66,19 @@ function said(
   return { condition: plain(condition), next: plain(next), messages: { condition, next }, tone };
 }
 
+const sayOrigin = plainly(rendererOf(originTexts));
+
 /** Those the page speaks of: where to act, and the water wanted. */
 function limitsOf(stage: Stage, limits: StageLimits): PileDetail['limits'] {
-  const origins = limitOrigins[stage];
+  const limit = (key: keyof StageLimits, unit: string) => {
+    const origin = limitOrigins[stage][key];
+    return { value: limits[key], unit, origin: sayOrigin(origin), messages: { origin } };
+  };
   return {
-    actC: { value: limits.actC, unit: '°C', origin: origins.actC },
-    lossC: { value: limits.lossC, unit: '°C', origin: origins.lossC },
-    moistureMinFrac: { value: limits.moistureMinFrac, unit: '-', origin: origins.moistureMinFrac },
-    moistureMaxFrac: { value: limits.moistureMaxFrac, unit: '-', origin: origins.moistureMaxFrac },
+    actC: limit('actC', '°C'),
+    lossC: limit('lossC', '°C'),
+    moistureMinFrac: limit('moistureMinFrac', '-'),
+    moistureMaxFrac: limit('moistureMaxFrac', '-'),
   };
 }
 

@@ -1,7 +1,7 @@
 /** Which batches are laid beside each other. */
 
-import { materialNames } from '../../../../shared/contracts/domain/batch.ts';
 import type { CompareAnswer } from '../../../../shared/contracts/seasons.ts';
+import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import { capital, stageNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import type { ChoiceKey, ChoiceText } from './address.ts';

@@ -2,9 +2,9 @@
 
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { type Material, materialNames, materials } from '../../../../shared/contracts/domain/batch.ts';
 import type { EarlierAnswer, EarlierBatch } from '../../../../shared/contracts/seasons.ts';
 import type { Stage } from '../../../../shared/names.ts';
+import { type Material, materialNames, materials } from '../../../../shared/profiles/material-names.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';

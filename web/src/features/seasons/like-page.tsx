@@ -3,8 +3,9 @@
 import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { AlignBy } from '../../../../core/seasons/align.ts';
-import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
+import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import type { ClosestAnswer } from '../../../../shared/contracts/seasons.ts';
+import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import { reasonOf } from '../../data/client.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';

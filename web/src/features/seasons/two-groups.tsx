@@ -2,8 +2,9 @@
 
 import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/difference-words.ts';
 import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../../core/seasons/groups.ts';
-import { coverNames, materialNames } from '../../../../shared/contracts/domain/batch.ts';
+import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import { type ComparedBatch, type Split, splits } from '../../../../shared/contracts/seasons.ts';
+import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
 import { stageNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';

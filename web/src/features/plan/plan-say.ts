@@ -1,0 +1,28 @@
+/** The words of a plan, in the units that this person measures in. */
+import { type Reader, sumWords } from '../../../../shared/messages/format.ts';
+import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
+import { materialTexts } from '../../../../shared/messages/made/en/material.ts';
+import { originTexts } from '../../../../shared/messages/made/en/origin.ts';
+import { planTexts } from '../../../../shared/messages/made/en/plan.ts';
+import type { Say } from '../../../../shared/messages/message.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
+import type { Sum } from '../../../../shared/sum.ts';
+import { usePlanUnits } from '../../data/plan-units.ts';
+
+const renderPlan = rendererOf({ ...planTexts, ...materialTexts, ...originTexts, ...cautionTexts });
+
+function usePlanReader(): Reader {
+  // A plan tells no moments: its dates stand beside its sentences.
+  return { language: 'en', timeZone: 'UTC', nowMs: 0, units: usePlanUnits() };
+}
+
+export function useSayPlan(): Say {
+  const reader = usePlanReader();
+  return (said) => renderPlan(said, reader);
+}
+
+/** The arithmetic of a step. */
+export function useSaySum(): (sum: Sum) => string {
+  const reader = usePlanReader();
+  return (sum) => sumWords(sum, reader);
+}
