@@ -6,12 +6,13 @@ import type { z } from 'zod';
 import type { Clock } from '../shared/clock.ts';
 import type { foreignMessageSchema, MappingInput, RefusalsAnswer } from '../shared/contracts/ingest.ts';
 import { toInstant } from '../shared/contracts/time.ts';
-import { ReadingError, type RefusalReason } from '../shared/errors.ts';
+import type { RefusalReason } from '../shared/errors.ts';
 import type { Quantity } from '../shared/quantity.ts';
 import type { Reading } from '../shared/reading.ts';
-import { type AppendResult, appended, type ReadingsStore } from '../shared/store/readings-store.ts';
+import type { ReadingsStore } from '../shared/store/readings-store.ts';
 import type { OutsideBrokerOptions, OutsideTicket } from './client/outside-broker.ts';
 import type { DefaultSessionFacts, SiteSessions } from './client/site-sessions.ts';
+import { createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { type CommitQueue, createCommitQueue } from './commit/commit-queue.ts';
 import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
 import { createIntake } from './commit/intake.ts';
@@ -124,7 +125,7 @@ async function run<Ticket>(
   open: (context: SourceContext, sink: Sink<Ticket>) => Promise<Source<Ticket>>,
 ): Promise<Ingest> {
   const { store, clock, root, log } = options;
-  const counted = { received: 0, acked: 0, stored: 0, duplicates: 0, batches: 0 };
+  const counted = { received: 0, acked: 0 };
   const refusals = createRefusals(clock);
   const foreign = createForeignMessages();
   const powerOn = createPowerOnGuard();
@@ -142,18 +143,17 @@ async function run<Ticket>(
     admits: options.admits,
     onStatus: guarded('onStatus', log, options.onStatus),
   });
-  const onCommitted = guarded('onCommitted', log, options.onCommitted);
+  const outcomes = createCommitOutcomes({
+    root,
+    clock,
+    refusals,
+    onCommitted: guarded('onCommitted', log, options.onCommitted),
+  });
 
   const queue: CommitQueue<Ticket> = createCommitQueue<Ticket>({
     store,
     ...(options.capacity === undefined ? {} : { capacity: options.capacity }),
-    committed(readings, result) {
-      counted.batches += 1;
-      counted.stored += result.newCount;
-      counted.duplicates += result.duplicateCount;
-      if (result.conflictCount + result.beforeHorizonCount > 0) countRefused(readings, result);
-      if (result.newCount > 0) onCommitted(onlyNew(readings, result), clock.nowMs());
-    },
+    committed: outcomes.committed,
     acknowledge(tickets) {
       counted.acked += tickets.length;
       opened.acknowledge(tickets);
@@ -167,21 +167,6 @@ async function run<Ticket>(
       log.info({}, 'readings are stored again');
     },
   });
-
-  function countRefused(readings: readonly Reading[], result: AppendResult): void {
-    for (const [index, { site, probe, quantity, value, atMs }] of readings.entries()) {
-      const outcome = result.outcomes[index];
-      const found = `${quantity} ${value} at ${toInstant(atMs)}`;
-      const refuse = (reason: RefusalReason, message: string) =>
-        refusals.count(new ReadingError(reason, `${message}: found ${found}`), `${root}/${site}/${probe}`, found);
-      if (outcome === appended.conflict) {
-        const another = `${site}/${probe} has another ${quantity} for that time`;
-        refuse('conflicting-value', `Cannot keep a second value as ${another}`);
-      } else if (outcome === appended.beforeHorizon) {
-        refuse('already-thinned', `Cannot keep a reading as those of ${site}/${probe} from that time are thinned`);
-      }
-    }
-  }
 
   const sink: Sink<Ticket> = {
     take(message, ticket) {
@@ -212,7 +197,7 @@ async function run<Ticket>(
         detail: `Readings cannot be stored (${storeProblem}); ${messages} messages wait unacknowledged`,
       };
     },
-    counters: () => ({ ...counted, refused: refusals.counts() }),
+    counters: () => ({ ...counted, ...outcomes.counted, refused: refusals.counts() }),
     refusals: refusals.answer,
     setMappings(next) {
       mappings = workingMappings(next, log);
@@ -265,11 +250,6 @@ function workingMappings(mappings: readonly MappingInput[], log: IngestLog): rea
     if (problem !== undefined) log.error({ mapping, problem }, 'a mapping cannot work and is left out');
     return problem === undefined;
   });
-}
-
-function onlyNew(readings: readonly Reading[], result: AppendResult): readonly Reading[] {
-  if (result.newCount === readings.length) return readings;
-  return readings.filter((_, index) => result.outcomes[index] === appended.new);
 }
 
 /** A fault of a listener is its own: it must not hold back acknowledgements. */

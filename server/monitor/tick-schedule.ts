@@ -15,7 +15,9 @@ const bandMs = 3 * msPerHour;
 /** The same where the air departs from what the band took it to be: an hour shows it, and is then in the band. */
 const bandDepartedMs = msPerHour;
 
-export function isDue(pile: MonitoredPile, pileCount: number, machineNowMs: number): boolean {
+type Due = Pick<MonitoredPile, 'begun' | 'opening' | 'evaluating' | 'keeping' | 'news' | 'evaluatedAtMs'>;
+
+export function isDue(pile: Due, pileCount: number, machineNowMs: number): boolean {
   if (!pile.begun) return pile.opening.mayTry(machineNowMs);
   if (!pile.evaluating.mayTry(machineNowMs)) return false;
   const owes = pile.keeping.failures > 0 && pile.keeping.mayTry(machineNowMs);
@@ -23,12 +25,21 @@ export function isDue(pile: MonitoredPile, pileCount: number, machineNowMs: numb
   return pile.news || owes || machineNowMs - pile.evaluatedAtMs >= everyMs;
 }
 
-export function checkpointIsDue(pile: MonitoredPile, pileCount: number, machineNowMs: number): boolean {
+export function checkpointIsDue(
+  pile: Pick<MonitoredPile, 'checkpointDue' | 'keptAtMs'>,
+  pileCount: number,
+  machineNowMs: number,
+): boolean {
   const everyMs = Math.max(checkpointMs, pileCount * checkpointMsPerPile);
   return pile.checkpointDue || machineNowMs - pile.keptAtMs >= everyMs;
 }
 
-export function bandIsDue({ bandAskedMs, watch }: MonitoredPile, nowMs: number): boolean {
+interface BandAsked {
+  readonly bandAskedMs: number;
+  readonly watch: { readonly weatherDeparts: boolean };
+}
+
+export function bandIsDue({ bandAskedMs, watch }: BandAsked, nowMs: number): boolean {
   const askedForMs = nowMs - bandAskedMs;
   return askedForMs >= bandMs || (askedForMs >= bandDepartedMs && watch.weatherDeparts);
 }

@@ -17,6 +17,8 @@ export interface TestInstallation {
   readonly dataDir: string;
   /** Closes the server; the folder stays, so that it can be opened again. */
   close(): Promise<void>;
+  /** Closes the server and takes its folder away. */
+  closeAndRemove(): Promise<void>;
 }
 
 /** The same sum as in the worker, here at once: worker threads run compiled files only. */
@@ -57,13 +59,26 @@ export async function openTestInstallation(
   });
   const app = await buildApp(installation, options);
   await app.ready();
+  const close = async () => {
+    await app.close();
+    await installation.close();
+  };
   return {
     installation,
     app,
     dataDir,
-    async close() {
-      await app.close();
-      await installation.close();
+    close,
+    async closeAndRemove() {
+      await close();
+      await rm(dataDir, { recursive: true, force: true });
     },
   };
+}
+
+/** The same on a new folder of its own. */
+export async function openNewTestInstallation(
+  ...given: Parameters<typeof openTestInstallation> extends [string, ...infer Rest] ? Rest : never
+): Promise<TestInstallation> {
+  const { dataDir } = await makeDataDir();
+  return openTestInstallation(dataDir, ...given);
 }

@@ -13,6 +13,7 @@ import { msPerHour } from '../../shared/units.ts';
 import { pastPlan } from '../../simulator/demo/past-seasons/past-plan.ts';
 import { playPast } from '../../simulator/demo/past-seasons/play-past.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
+import { commitReadings } from './commit-readings.ts';
 import { bandsAtOnce } from './open-test-server.ts';
 
 export interface PastInstallation {
@@ -45,8 +46,7 @@ export async function openPastInstallation(dataDir: string, pagesDir?: string): 
   const model = pastPlan(seed, 2031).find(({ stage, mistake }) => stage === 'bran' && mistake === 'none');
   if (!model) throw new Error('no batch to play again');
   const { readings } = playPast({ ...model, laidAtMs, lengthH: runsH }, seed + 1);
-  await installation.readings.append(readings);
-  for (const reading of readings) installation.probes.record(reading);
+  await commitReadings(installation, readings);
   const laid = await app.inject({
     method: 'POST',
     url: `/api/piles/${model.pileId}/batches`,

@@ -3,19 +3,17 @@
  */
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { bandsAtOnce, makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
+import { bandsAtOnce, openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs;
 let one: TestInstallation;
-let remove: () => Promise<void>;
 const asked = vi.spyOn(bandsAtOnce, 'compute');
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   await post('/api/piles', {
     site: 'saltmere-yard',
@@ -28,10 +26,7 @@ beforeAll(async () => {
   await post('/api/probes/saltmere-yard/beside/claim', { pileId: 'cart-shed', position: 'air' });
 });
 afterEach(() => asked.mockClear());
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
 
@@ -44,8 +39,7 @@ async function measure(fromHour: number, toHour: number, airC: number) {
       { ...said, probe: 'core', value: 24 + minute / 600 },
       { ...said, probe: 'beside', value: airC },
     ];
-    await one.installation.readings.append(readings);
-    for (const reading of readings) one.installation.probes.record(reading);
+    await commitReadings(one.installation, readings);
   }
   nowMs = laidMs + toHour * msPerHour;
 }

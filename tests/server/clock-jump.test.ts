@@ -5,6 +5,7 @@ import { jumpDetector } from '../../server/monitor/clock-jump.ts';
 import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
 import { PileWatch } from '../../server/monitor/pile/pile-watch.ts';
 import { fastClock } from '../../shared/clock.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -89,8 +90,7 @@ describe('a watched pile', () => {
         atMs: one.clock.nowMs(),
         value,
       };
-      await installation.installation.readings.append([reading]);
-      installation.installation.probes.record(reading);
+      await commitReadings(installation.installation, [reading]);
     };
     await speak(30);
     await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'bed', position: 'core' });

@@ -6,6 +6,7 @@ import { systemUnwell } from '../../server/notify/system-unwell.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { healthSchema } from '../../shared/contracts/health.ts';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
@@ -50,8 +51,7 @@ async function post(url: string, payload: object = {}) {
 
 async function measure(id: string, coreC: number) {
   const reading = { site: 'saltmere-yard', probe: id, quantity: 'temperature' as const, value: coreC, atMs: nowMs };
-  await one.installation.readings.append([reading]);
-  one.installation.probes.record(reading);
+  await commitReadings(one.installation, [reading]);
 }
 
 const detail = async (id: string): Promise<PileDetail> =>

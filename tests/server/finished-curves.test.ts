@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const hourMs = 3_600_000;
@@ -10,17 +11,11 @@ const firstMs = Date.UTC(2031, 3, 1);
 let nowMs = firstMs + 60 * dayMs;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
 let one: TestInstallation;
-let remove: () => Promise<void>;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, clock);
+  one = await openNewTestInstallation({}, clock);
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 async function post(url: string, payload: object) {
   const answer = await one.app.inject({ method: 'POST', url, payload });
@@ -40,8 +35,7 @@ test('three finished batches of the stage join the expected band, two do not', a
     atMs: firstMs + hour * hourMs,
     value: 20 + 22 * Math.exp(-((((hour % 192) - 60) / 40) ** 2)),
   }));
-  await one.installation.readings.append(readings);
-  for (const reading of readings) one.installation.probes.record(reading);
+  await commitReadings(one.installation, readings);
   await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'bed', position: 'core', from: firstMs });
 
   const origins: string[] = [];

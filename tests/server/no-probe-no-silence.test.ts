@@ -4,13 +4,13 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs;
 let one: TestInstallation;
-let remove: () => Promise<void>;
 const site = 'saltmere-yard';
 const atHour = (hour: number) => laidMs + hour * msPerHour;
 const instant = (hour: number) => new Date(atHour(hour)).toISOString();
@@ -18,9 +18,7 @@ const post = (url: string, payload: object) => one.app.inject({ method: 'POST', 
 const pileOf = async (id: string) => (await one.app.inject(`/api/piles/${id}`)).json();
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100 };
   await post('/api/piles', { site, stage: 'bran', startedAt: instant(0), recipe, name: 'Cart shed' });
@@ -31,8 +29,7 @@ beforeAll(async () => {
       probe,
       value: 30 + (minute % 7) / 10,
     }));
-    await one.installation.readings.append(readings);
-    for (const reading of readings) one.installation.probes.record(reading);
+    await commitReadings(one.installation, readings);
   }
   nowMs = atHour(50);
   for (const probe of ['core', 'top', 'base']) {
@@ -40,10 +37,7 @@ beforeAll(async () => {
   }
   await post(`/api/probes/${site}/beside/claim`, { pileId: 'cart-shed', position: 'air', from: laidMs });
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 /** Everything is silent from hour 50; looked at long after the server has listened for a while. */
 async function lookedAt(pileId: string, hour: number) {

@@ -6,14 +6,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { batchRecordSchema } from '../../shared/contracts/records.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs + 30 * msPerHour;
 const site = 'saltmere-yard';
 let one: TestInstallation;
-let remove: () => Promise<void>;
 
 const post = async (url: string, payload: object, status = 201) => {
   const answer = await one.app.inject({ method: 'POST', url, payload });
@@ -29,9 +28,7 @@ const pileOf = (id: string) =>
   });
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const startedAt = new Date(laidMs).toISOString();
   await post('/api/piles', { site, stage: 'bran', startedAt, name: 'Bare bed' });
@@ -45,10 +42,7 @@ beforeAll(async () => {
   };
   await post('/api/piles', { site, stage: 'bran', startedAt, name: 'Told bed', recipe });
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 test('a bed of which nothing was given is stored, shown, recorded and taken out as that', async () => {
   const pile = await pileOf('bare-bed');

@@ -1,17 +1,11 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 interface Operation {
   readonly requestBody?: { readonly content: Record<string, unknown> };

@@ -4,29 +4,23 @@ import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
 import { problemSchema } from '../../shared/contracts/problem.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import type { Quantity } from '../../shared/quantity.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 const hourMs = 3_600_000;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
 
 /** Commits readings as ingest does: kept first, then told. */
 async function commit(probe: string, quantity: Quantity, values: [number, number][]) {
   const readings = values.map(([atMs, value]) => ({ site: 'saltmere-yard', probe, quantity, atMs, value }));
-  await one.installation.readings.append(readings);
-  for (const reading of readings) one.installation.probes.record(reading);
+  await commitReadings(one.installation, readings);
 }
 
 describe('sites and piles', () => {

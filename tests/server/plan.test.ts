@@ -7,19 +7,13 @@ import {
   waterAnswerSchema,
 } from '../../shared/contracts/plan.ts';
 import { problemSchema } from '../../shared/contracts/problem.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const post = (what: string, payload: object) => one.app.inject({ method: 'POST', url: `/api/plan/${what}`, payload });
 

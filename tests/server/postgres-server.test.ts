@@ -2,6 +2,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { refuseBesideWhole } from '../../server/cluster/single-process.ts';
 import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';
 import { until } from '../helpers/until.ts';
@@ -24,8 +25,7 @@ describe.skipIf(!hasPostgres)('a house whose journal is in PostgreSQL', () => {
     const pile = await ask('POST', '/api/piles', { site: 'saltmere-yard', name: 'Bran bay', stage: 'bran' });
     const say = async (value: number) => {
       const reading = { site: 'saltmere-yard', probe: 'p1', quantity: 'temperature' as const, value, atMs: nowMs };
-      await one.installation.readings.append([reading]);
-      one.installation.probes.record(reading);
+      await commitReadings(one.installation, [reading]);
     };
     await say(30);
     await ask('POST', '/api/probes/saltmere-yard/p1/claim', { pileId: pile.id, position: 'core' });

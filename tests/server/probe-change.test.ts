@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -27,8 +28,7 @@ test('a position served by two probes one after the other shows one line, each r
       atMs: laidMs + i * 10 * 60_000,
       value: tempC,
     }));
-    await installation.readings.append(readings);
-    for (const reading of readings) installation.probes.record(reading);
+    await commitReadings(installation, readings);
   }
   await call('POST', '/api/sites', { name: 'Saltmere Yard' });
   await call('POST', '/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: laidMs });

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { pilesAnswerSchema } from '../../shared/contracts/piles.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -28,8 +29,7 @@ async function post(url: string, payload: object): Promise<void> {
 async function said(value: number): Promise<void> {
   nowMs += 60_000;
   const reading = { site: 'gateway', probe: 'p1', quantity: 'temperature' as const, atMs: nowMs, value };
-  await one.installation.readings.append([reading]);
-  one.installation.probes.record(reading);
+  await commitReadings(one.installation, [reading]);
 }
 
 /** Judged, not only shown: the sentence is the judge's, and names the core. */

@@ -1,6 +1,6 @@
 /** Whatever a request may hold has a bound in the description: no text, list or map of any length reaches a handler. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 interface Schema {
   readonly type?: string;
@@ -25,16 +25,10 @@ interface Operation {
 }
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 /** From end to end, and nothing in it may repeat without a bound. */
 const isBounded = (pattern: string) => /^\^.*\$$/.test(pattern) && !/(^|[^\\])([+*]|\{\d+,\})/.test(pattern);

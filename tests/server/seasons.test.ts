@@ -9,14 +9,14 @@ import {
 } from '../../shared/contracts/seasons.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
+import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
 const site = 'saltmere-yard';
 const firstMs = Date.UTC(2031, 2, 10, 6, 3);
 const nowMs = firstMs + 100 * msPerDay;
 const clock: Clock = { nowMs: () => nowMs, speed: 1 };
 let one: TestInstallation;
-let remove: () => Promise<void>;
 const ids: string[] = [];
 
 /** A hump that passes 40 °C after `lateH` more hours: 20 °C, then up to `peakC` and back within five days. */
@@ -37,8 +37,7 @@ async function measured(probe: string, fromMs: number, hours: number, value: (ag
     const atMs = fromMs + minute * msPerMinute;
     readings.push({ site, probe, quantity: 'temperature', atMs, value: value(minute / 60) });
   }
-  await one.installation.readings.append(readings);
-  for (const reading of readings) one.installation.probes.record(reading);
+  await commitReadings(one.installation, readings);
 }
 
 /** Five batches on one pile, twelve days apart; the last one runs. */
@@ -50,9 +49,7 @@ const laid = [
 ] as const;
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, clock);
+  one = await openNewTestInstallation({}, clock);
   await post('/api/sites', { name: 'Saltmere Yard', latitude: 41, timeZone: 'UTC' });
   for (const [i, { lateH, peakC, depthM }] of laid.entries()) {
     const startedAt = firstMs + i * 24 * msPerDay;
@@ -73,10 +70,7 @@ beforeAll(async () => {
     if (i < 3) await post('/api/piles/bed/finish', { at: startedAt + 5 * msPerDay, outcome: `white, batch ${i + 1}` });
   }
 }, 60_000);
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const get = async (url: string) => one.app.inject({ url });
 const compare = async (query = '') => compareAnswerSchema.parse((await get(`/api/compare${query}`)).json());

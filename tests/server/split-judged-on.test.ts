@@ -3,13 +3,13 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
+import { openNewTestInstallation, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs;
 let one: TestInstallation;
-let remove: () => Promise<void>;
 const instant = (hour: number) => new Date(laidMs + hour * msPerHour).toISOString();
 const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
 
@@ -18,9 +18,7 @@ const coreC = (hour: number) =>
   hour < 36 ? 20 + (22 * hour) / 36 : hour < 84 ? 42 : Math.max(24, 42 - (hour - 84) / 2);
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => nowMs, speed: 1 });
+  one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
   const yard = { site: 'saltmere-yard', stage: 'bran', startedAt: instant(0), recipe };
@@ -33,10 +31,7 @@ beforeAll(async () => {
     await post(`/api/probes/saltmere-yard/${probe}/claim`, { pileId: 'cart-shed', position, from: laidMs });
   }
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 /** A core and the air every twenty minutes of these hours, committed and told; it is then the end of them. */
 async function measure(fromHour: number, toHour: number, ...cores: string[]) {
@@ -48,8 +43,7 @@ async function measure(fromHour: number, toHour: number, ...cores: string[]) {
       ...cores.map((probe) => ({ ...said, probe, value: coreC(minute / 60) + wobbleK })),
       { ...said, probe: 'beside', value: 19 + wobbleK },
     ];
-    await one.installation.readings.append(readings);
-    for (const reading of readings) one.installation.probes.record(reading);
+    await commitReadings(one.installation, readings);
   }
   nowMs = laidMs + toHour * msPerHour;
 }

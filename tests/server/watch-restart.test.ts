@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
 import { alarmsAnswerSchema } from '../../shared/contracts/alarms.ts';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -34,8 +35,7 @@ async function post(url: string, payload: object = {}) {
 
 async function measure(coreC: number, atMs = nowMs) {
   const reading = { site: 'saltmere-yard', probe: 'p1', quantity: 'temperature' as const, value: coreC, atMs };
-  await one.installation.readings.append([reading]);
-  one.installation.probes.record(reading);
+  await commitReadings(one.installation, [reading]);
 }
 
 /** The core rises by 1 °C each half hour up to `peakC` and stays there for two hours, read every ten minutes. */

@@ -5,6 +5,7 @@
 import type { Browser, Page, Response } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Role } from '../../shared/person.ts';
+import { commitReadings } from '../helpers/commit-readings.ts';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { join } from '../helpers/people.ts';
 import { until } from '../helpers/until.ts';
@@ -64,8 +65,7 @@ async function furnish(): Promise<void> {
       atMs: startMs + (i / 6) * hourMs,
       value: Math.round(coreC(i / 6) * 16) / 16,
     }));
-    await one.installation.readings.append(readings);
-    for (const reading of readings) one.installation.probes.record(reading);
+    await commitReadings(one.installation, readings);
   };
   // Hot, and moving a little: a probe that says one value for half a day would be a warning of its own.
   await hear('core', (hour) => Math.min(54, 22 + hour * 0.7) + 0.2 * Math.sin(hour), 60);

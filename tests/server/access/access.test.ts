@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { registerRouteAccess } from '../../../server/http/route-access.ts';
 import { problemSchema } from '../../../shared/contracts/problem.ts';
 import { type Access, isAllowed, type Role } from '../../../shared/person.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { as, freshAddress, join, makeToken, settlePeople, signIn } from '../../helpers/people.ts';
 import { accessTable, inPersonOnly } from './access-table.ts';
 
@@ -14,7 +14,6 @@ interface Operation {
 }
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 let described: Map<string, Operation>;
 let headersOf: Record<string, Record<string, string>>;
 
@@ -35,9 +34,7 @@ const callers: [caller: string, role: Role | undefined, inPerson: boolean][] = [
 const ofEnvironment = 'a-token-of-the-environment';
 
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, { API_TOKEN: ofEnvironment });
+  one = await openNewTestInstallation({ API_TOKEN: ofEnvironment });
   const { app, installation } = one;
   const { owner, keeper, viewer } = await settlePeople(one);
   const bearer = (secret: string) => ({ authorization: `Bearer ${secret}` });
@@ -72,10 +69,7 @@ beforeAll(async () => {
     ),
   );
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 /** The status alone: a stream of changes never ends by itself. */
 async function statusOf(route: string, caller: string): Promise<[number, unknown]> {

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import type { InjectOptions } from 'fastify';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { commitReadings } from '../../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { freshAddress, join, settlePeople } from '../../helpers/people.ts';
 import { accessTable } from '../access/access-table.ts';
@@ -95,8 +96,7 @@ async function settleAnew(): Promise<void> {
   const photoId = `photo-${made}-of-the-test`;
   await send('PUT', `/api/photos/${photoId}`, picture, 'image/png');
   const reading = { site: 'yard', probe, quantity: 'temperature', atMs: Date.now() - 3_600_000, value: 41 } as const;
-  await one.installation.readings.append([reading]);
-  one.installation.probes.record(reading);
+  await commitReadings(one.installation, [reading]);
   await join(one, `Spare ${made}`, 'viewer');
   const person = await one.installation.journal.people.byNameKey(`spare ${made}`);
   const batches = (await one.installation.journal.batches.list())

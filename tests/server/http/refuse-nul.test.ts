@@ -1,17 +1,11 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const nested = (depth: number, inner: string) => `${'[null,'.repeat(depth)}${inner}${']'.repeat(depth)}`;
 const rows: [where: string, url: string, body: string | undefined, status: number][] = [

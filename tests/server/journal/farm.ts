@@ -1,5 +1,6 @@
 /** A server of its own with one site and a few piles, and short ways to ask it. */
 import type { Quantity } from '../../../shared/quantity.ts';
+import { commitReadings } from '../../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 
 export const hourMs = 3_600_000;
@@ -45,8 +46,7 @@ export async function openFarm(environment: Record<string, string> = {}): Promis
     },
     async commit(probe, quantity, values) {
       const readings = values.map(([atMs, value]) => ({ site, probe, quantity, atMs, value }));
-      await farm.one.installation.readings.append(readings);
-      for (const reading of readings) farm.one.installation.probes.record(reading);
+      await commitReadings(farm.one.installation, readings);
     },
     async close() {
       await farm.one.close();

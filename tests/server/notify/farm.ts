@@ -4,6 +4,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
 import { alarmsAnswerSchema } from '../../../shared/contracts/alarms.ts';
 import { type Preferences, preferencesSchema } from '../../../shared/notifications.ts';
+import { commitReadings } from '../../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { until } from '../../helpers/until.ts';
 
@@ -48,8 +49,7 @@ export async function openTellingFarm(
         value: coreC,
         atMs: farm.nowMs,
       };
-      await one.installation.readings.append([reading]);
-      one.installation.probes.record(reading);
+      await commitReadings(one.installation, [reading]);
     },
     async overheat(peakC = 53) {
       for (let step = 0; step < (peakC - 24) * 3 + 12; step++) {

@@ -2,25 +2,19 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { auditText, mostDepth, withoutSecrets } from '../../../server/services/people/audit-text.ts';
 import type { AuditEntry } from '../../../shared/contracts/people.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { settlePeople, type TestPeople } from '../../helpers/people.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 let people: TestPeople;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
   people = await settlePeople(one);
   await send('POST', '/api/sites', { name: 'Yard' });
   for (const id of ['bay-one', 'bay-two', 'bay-three'])
     await send('POST', '/api/piles', { id, site: 'yard', name: id, stage: 'bran' });
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const send = (method: 'POST' | 'PATCH' | 'PUT' | 'DELETE', url: string, payload?: object | string) =>
   one.app.inject({

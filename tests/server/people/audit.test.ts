@@ -2,22 +2,16 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { withoutSecrets } from '../../../server/services/people/audit-text.ts';
 import type { AuditEntry } from '../../../shared/contracts/people.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { freshAddress, makeToken, passwordOf, settlePeople, type TestPeople } from '../../helpers/people.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 let people: TestPeople;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
   people = await settlePeople(one);
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const send = (
   method: 'POST' | 'PATCH' | 'PUT' | 'DELETE',

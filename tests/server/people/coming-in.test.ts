@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
   as,
   cookiesOf,
@@ -13,19 +13,13 @@ import {
 } from '../../helpers/people.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 let people: TestPeople;
 let machineMs = Date.UTC(2031, 4, 1);
 const dayMs = 86_400_000;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir, {}, undefined, {}, () => machineMs);
+  one = await openNewTestInstallation({}, undefined, {}, () => machineMs);
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 const post = (url: string, payload: object, headers: Record<string, string> = {}) =>
   one.app.inject({ method: 'POST', url, payload, headers, remoteAddress: freshAddress() });

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
 import type { AuditEntry, heldAnswerSchema } from '../../../shared/contracts/people.ts';
-import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
   as,
   cookiesOf,
@@ -17,18 +17,12 @@ import {
 import { makePushBrowser } from '../../helpers/push-browser.ts';
 
 let one: TestInstallation;
-let remove: () => Promise<void>;
 let people: TestPeople;
 beforeAll(async () => {
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  one = await openTestInstallation(folder.dataDir);
+  one = await openNewTestInstallation();
   people = await settlePeople(one);
 });
-afterAll(async () => {
-  await one.close();
-  await remove();
-});
+afterAll(() => one.closeAndRemove());
 
 type Who = Record<string, string>;
 const send = (method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE', url: string, headers: Who, payload?: object) =>
