@@ -67,7 +67,7 @@ export interface Grade {
 }
 
 /** Most looks at most alarms: nothing stood, and nothing is seen. */
-function isQuiet({ state, hold, firstRaisedAtMs }: AlarmMachine, evidence: Evidence, nowMs: number): boolean {
+export function isQuiet({ state, hold, firstRaisedAtMs }: AlarmMachine, evidence: Evidence, nowMs: number): boolean {
   return (
     evidence === 'absent' &&
     hold.condition === 'clear' &&

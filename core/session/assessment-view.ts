@@ -3,8 +3,30 @@ import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
+import { toldHeat } from './told-heat.ts';
+
+/** How far the batch is, and what it has been through. */
+export function standView({ progressPct, phase, phaseReason, moisture, heat, limits }: Assessment) {
+  return {
+    progress: progressPct,
+    phase,
+    phaseReason,
+    ...(moisture && { moisture }),
+    heat: toldHeat(heat, limits, plainEnglish),
+  };
+}
+
+/** What else there is to say of a pile to whoever asks for all. */
+export function detailView(assessment: Assessment | null): Pick<PileDetail, 'assumed' | 'evidence' | 'judgement'> {
+  return {
+    assumed: assessment ? [...assessment.assumed] : [],
+    evidence: assessment ? evidenceView(assessment) : [],
+    judgement: assessment && judgementView(assessment),
+  };
+}
 
 /** Of a place whose newest temperature is doubted, what it jumped from. */
 export function toldDoubt(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {
@@ -13,7 +35,7 @@ export function toldDoubt(sight: PositionSight | null | undefined): Pick<Positio
 }
 
 /** Everything that was looked at, what does not stand included. */
-export function evidenceView({ findings, atMs }: Assessment): PileDetail['evidence'] {
+function evidenceView({ findings, atMs }: Assessment): PileDetail['evidence'] {
   return findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
     kind,
     position,
@@ -23,7 +45,7 @@ export function evidenceView({ findings, atMs }: Assessment): PileDetail['eviden
   }));
 }
 
-export function judgementView({
+function judgementView({
   forecast,
   waterToAdd,
   readiness,

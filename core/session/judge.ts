@@ -21,6 +21,7 @@ import { clockAheadMs } from '../profiles/noted.ts';
 import { type JudgeReading, type PilePosition, type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
 import { readinessOf } from '../readiness/readiness.ts';
 import { smellAndLook } from '../readiness/smell-and-look.ts';
+import type { Finding } from '../warnings/finding.ts';
 import { findingsOf } from '../warnings/rules.ts';
 import { snapshotOf } from '../warnings/snapshot.ts';
 import type { Assessment } from './assessment.ts';
@@ -114,6 +115,16 @@ function newPosition(): PositionState {
     airLowC: 0,
     airHighC: 0,
   };
+}
+
+/** What stands at `nowMs`, without the rest of the assessment: it is asked for far oftener. */
+export function findingsAt(
+  state: JudgeState,
+  setup: PileSetup,
+  band: ExpectedBand | null,
+  nowMs: number,
+): readonly Finding[] {
+  return findingsOf(snapshotOf(state, setup, band, nowMs));
 }
 
 /** What there is to say at `nowMs`; changes nothing. */

@@ -3,6 +3,7 @@
  * itself: whoever watches the pile does, under its lease.
  */
 import type { FastifyBaseLogger } from 'fastify';
+import type { AlarmHandling } from '../../core/session/alarm-registry.ts';
 import type { PileSummary } from '../../shared/contracts/piles.ts';
 import { StoreError } from '../../shared/errors.ts';
 import type { Ask } from '../../shared/pile-ask.ts';
@@ -10,7 +11,6 @@ import type { BatchRecord, ClaimRecord, Journal, JournalNews, PileRecord } from 
 import { rowWords } from '../../shared/store/unreadable.ts';
 import { claimsBySite } from '../monitor/claims-by-site.ts';
 import type { SiteSilenceSeen } from '../monitor/pile/alarm-notices.ts';
-import type { AlarmHandling } from '../monitor/pile/alarm-registry.ts';
 import type { PilePort, TroubledPile } from '../monitor/pile/pile-port.ts';
 import { pileSources } from '../monitor/pile/pile-sources.ts';
 import type { WatchedPile } from '../monitor/pile/watched-pile.ts';

@@ -4,6 +4,7 @@
  */
 import { setImmediate as turnOfOthers } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
+import type { AlarmHandling } from '../../core/session/alarm-registry.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { LostLeaseError } from '../../shared/errors.ts';
 import type { AlarmRecord, Journal, Lease, PileRecord } from '../../shared/store/journal.ts';
@@ -18,7 +19,6 @@ import { EvaluationRounds } from './evaluation-rounds.ts';
 import { ExpectedBands } from './expected-bands.ts';
 import { evaluateAnew, type MonitoredPile } from './monitored-pile.ts';
 import type { SiteSilenceSeen } from './pile/alarm-notices.ts';
-import type { AlarmHandling } from './pile/alarm-registry.ts';
 import type { PilePort, TroubledPile } from './pile/pile-port.ts';
 import type { TroubleSeen } from './pile/trouble-seen.ts';
 import type { OwnPile } from './pile/watched-pile.ts';

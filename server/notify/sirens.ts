@@ -9,12 +9,12 @@ import type { FastifyBaseLogger } from 'fastify';
 import { byGravity } from '../../core/alarms/precedence.ts';
 import { isSilenced } from '../../core/alarms/standing.ts';
 import { adviceOf } from '../../core/say/advice.ts';
+import { advisedAlarm } from '../../core/session/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { rankOf, severityOfRank } from '../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { Severity } from '../../shared/warning.ts';
-import { advisedAlarm } from '../services/views/alarm-view.ts';
 
 export interface SirenParts {
   readonly journal: Pick<Journal, 'alarms' | 'piles' | 'sites'>;

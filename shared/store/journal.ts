@@ -7,7 +7,7 @@
  * lower-case strings. Every method resolves after its transaction is durable.
  */
 import type { z } from 'zod';
-import type { AlarmWords, KeptAlarmMachine } from '../alarm-record.ts';
+import type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
 import type { Act, GivenRecipe } from '../contracts/domain/batch.ts';
 import type { MappingInput } from '../contracts/ingest.ts';
 import type { Ending, FlowWay, LineageKind, Use } from '../contracts/lineage.ts';
@@ -19,10 +19,11 @@ import type { Position, Stage } from '../names.ts';
 import type { Ask } from '../pile-ask.ts';
 import type { KnownKey } from '../probe-key.ts';
 import type { StageLimits } from '../stage.ts';
-import type { AlarmState, Severity, WarningKind } from '../warning.ts';
 import type { NoticeRecord, NotificationsStore } from './notifications-store.ts';
 import type { PeopleJournal } from './people-journal.ts';
 import type { UnreadableRows } from './unreadable.ts';
+
+export type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
 
 export interface PileRecord {
   readonly id: string;
@@ -182,33 +183,6 @@ export interface ProbeKeyRecord extends KnownKey {
   readonly madeBy: string | null;
   readonly revokedAtMs: number | null;
   readonly revokedBy: string | null;
-}
-
-/** One alarm, from being raised until it is normal again; identity while open is pile + position + kind. */
-export interface AlarmRecord {
-  readonly id: string;
-  readonly pileId: string;
-  readonly kind: WarningKind;
-  readonly position: Position | null;
-  readonly severity: Severity;
-  readonly state: AlarmState;
-  readonly raisedAtMs: number;
-  readonly changedAtMs: number;
-  readonly closedAtMs: number | null;
-  /** The state machine as last left. */
-  readonly machine: KeptAlarmMachine;
-  /** Words of the moment it was raised or last grew worse. */
-  readonly words: AlarmWords;
-}
-
-export interface AlarmStepRecord {
-  readonly alarmId: string;
-  readonly atMs: number;
-  readonly from: AlarmState;
-  readonly to: AlarmState;
-  readonly arrow: string;
-  readonly by: string | null;
-  readonly note: string | null;
 }
 
 export interface CheckpointRecord {

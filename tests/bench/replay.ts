@@ -3,19 +3,19 @@
  *
  * Takes:  a fortnight of a bran pile with four temperature probes and humidity at the core, one reading a minute each.
  * Gives:  `samples_per_s`, with the expected curve made anew once a day and at each act, an assessment and all alarms each
- *         minute of pile time, and the forecast each hour.
+ *         minute of pile time, and the forecast each hour; `looks_per_s` without the assessment, which the server works
+ *         out only when somebody asks.
  */
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../core/alarms/alarm.ts';
-import { delaysOf } from '../../core/alarms/policies.ts';
-import type { ExpectedBand } from '../../core/expect/band.ts';
 import { expectedBand } from '../../core/expect/expected-band.ts';
 import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';
-import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
-import { gradeOf } from '../../core/warnings/finding.ts';
-import type { Position } from '../../shared/names.ts';
+import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
+import { PileSession } from '../../core/session/pile-session.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
-import type { WarningKind } from '../../shared/warning.ts';
+
+/** With a whole assessment and its alarms each minute; with alarms alone, as the server looks; steps alone. */
+const hows = ['assessed', 'looked', 'steps'] as const;
+type How = (typeof hows)[number];
 
 const days = 14;
 const runs = 5;
@@ -25,18 +25,23 @@ const assessEveryMs = msPerMinute;
 
 export async function run(): Promise<Record<string, number>> {
   const readings = makeReadings();
-  const whole: number[] = [];
-  const stepOnly: number[] = [];
+  const perS: Record<How, number[]> = { assessed: [], looked: [], steps: [] };
   for (let attempt = 0; attempt < runs; attempt += 1) {
-    whole.push(readings.length / seconds(() => judgeAll(readings, true)));
-    stepOnly.push(readings.length / seconds(() => judgeAll(readings, false)));
+    for (const how of hows) perS[how].push(readings.length / seconds(() => judgeAll(readings, how)));
   }
-  const samplesPerS = middle(whole);
-  const stepsPerS = middle(stepOnly);
+  const samplesPerS = middle(perS.assessed);
+  const looksPerS = middle(perS.looked);
+  const stepsPerS = middle(perS.steps);
   console.log(`${readings.length} readings, ${days} days, median of ${runs}`);
   console.log(`whole judging, assessed each minute of pile time   ${Math.round(samplesPerS)} /s`);
+  console.log(`alarms alone each minute, as the server looks      ${Math.round(looksPerS)} /s`);
   console.log(`steps with curve and forecast, no assessments      ${Math.round(stepsPerS)} /s`);
-  return { samples_per_s: Math.round(samplesPerS), steps_per_s: Math.round(stepsPerS), readings: readings.length };
+  return {
+    samples_per_s: Math.round(samplesPerS),
+    looks_per_s: Math.round(looksPerS),
+    steps_per_s: Math.round(stepsPerS),
+    readings: readings.length,
+  };
 }
 
 function makeReadings(): JudgeReading[] {
@@ -59,7 +64,7 @@ function makeReadings(): JudgeReading[] {
   return readings;
 }
 
-function judgeAll(readings: readonly JudgeReading[], assessing: boolean): void {
+function judgeAll(readings: readonly JudgeReading[], how: How): void {
   const setup: PileSetup = {
     stage: 'bran',
     startedAtMs: startMs,
@@ -67,30 +72,22 @@ function judgeAll(readings: readonly JudgeReading[], assessing: boolean): void {
     recipe: { material: 'wheat-bran', depthM: 0.3, massKg: 200, moistureFrac: 0.6, cover: 'breathable' },
     acts: [],
   };
-  const state = startJudge(setup);
+  const session = new PileSession(setup, new AlarmRegistry('pile', [], () => 'alarm'));
   const air: { atMs: number; tempC: number }[] = [];
-  const machines = new Map<WarningKind, Map<Position | null, AlarmMachine>>();
-  let band: ExpectedBand | null = null;
   let bandUntilMs = startMs;
   let assessedMs = startMs;
   for (const reading of readings) {
     if (reading.atMs >= bandUntilMs) {
       // As the server asks: two days beyond now.
-      band = expectedBand(setup, air, reading.atMs + 48 * msPerHour);
+      session.band = expectedBand(setup, air, reading.atMs + 48 * msPerHour);
       bandUntilMs += msPerDay;
     }
     if (reading.position === 'air') air.push({ atMs: reading.atMs, tempC: reading.value });
-    stepJudge(state, setup, band, reading);
-    if (!assessing || reading.atMs - assessedMs < assessEveryMs) continue;
+    session.step(reading);
+    if (how === 'steps' || reading.atMs - assessedMs < assessEveryMs) continue;
     assessedMs = reading.atMs;
-    for (const finding of assess(state, setup, band, assessedMs).findings) {
-      const { kind, position, evidence, explainedBy } = finding;
-      const ofKind = machines.get(kind) ?? new Map<Position | null, AlarmMachine>();
-      machines.set(kind, ofKind);
-      const kept = ofKind.get(position) ?? startAlarm(startMs);
-      const seen = explainedBy === null ? evidence : 'missing';
-      ofKind.set(position, stepAlarm(kept, seen, assessedMs, delaysOf(finding), gradeOf(finding)).next);
-    }
+    if (how === 'looked') session.look(assessedMs);
+    else session.alarms.look(session.assessment(assessedMs).findings, assessedMs);
   }
 }
 

@@ -1,8 +1,8 @@
 // "By 8:54 pm" became 10:10, then 11:01, and 22 days later "in 6 h": the deadline ran before whoever it was for.
 import { describe, expect, test } from 'vitest';
+import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
+import { alarmSummary } from '../../core/session/alarm-view.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
-import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
-import { alarmSummary } from '../../server/services/views/alarm-view.ts';
 import { alarmMachineSchema } from '../../shared/alarm-record.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import type { AlarmRecord } from '../../shared/store/journal.ts';

@@ -1,8 +1,8 @@
 // The machine's clock is set while the server is at work: by an hour, by a day, forward and back.
 import { afterEach, describe, expect, test } from 'vitest';
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
+import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
 import { jumpDetector } from '../../server/monitor/clock-jump.ts';
-import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
 import { PileWatch } from '../../server/monitor/pile/pile-watch.ts';
 import { fastClock } from '../../shared/clock.ts';
 import { commitReadings } from '../helpers/commit-readings.ts';

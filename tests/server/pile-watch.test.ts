@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
-import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
+import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
 import { PileWatch } from '../../server/monitor/pile/pile-watch.ts';
 import type { BatchRecord } from '../../shared/store/journal.ts';
 

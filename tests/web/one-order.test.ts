@@ -3,16 +3,16 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { NoticeSources } from '../../core/notify/letter.ts';
 import { summaryMessage } from '../../core/notify/other-letters.ts';
 import { sayCondition } from '../../core/say/condition.ts';
+import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
+import { alarmSummary } from '../../core/session/alarm-view.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
 import { alarmFacts } from '../../server/monitor/pile/alarm-notices.ts';
-import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
 import { mailHtml, mailText } from '../../server/notify/channels/mail-body.ts';
 import { pushPayload } from '../../server/notify/channels/push.ts';
 import { contentOf } from '../../server/notify/messages.ts';
 import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
-import { alarmSummary } from '../../server/services/views/alarm-view.ts';
 import { conditionOf } from '../../shared/conditions/kinds.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { verbatim } from '../../shared/messages/message.ts';
@@ -22,7 +22,6 @@ import type { MessageRecord, NoticeRecord } from '../../shared/store/notificatio
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 import { type WarningKind, warningKinds } from '../../shared/warning.ts';
 import { handWateringWords } from '../../web/src/features/pile/water-words.ts';
-import { createAlarms } from '../../web/src/features/practice/practice-alarms.ts';
 import { actCautions } from '../../web/src/ui/format/act-caution.ts';
 import { inSentences, inWords, startMs } from '../core/helpers.ts';
 import { findingGallery, heatedTo } from '../helpers/finding-gallery.ts';
@@ -168,16 +167,11 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
       });
     }
 
-    test('and everything else at once: practice, water, acts, calendar and sirens ask for one thing', async () => {
+    test('and everything else at once: pages and practice, water, acts, calendar and sirens ask for one thing', async () => {
       const others = gallery.filter(({ kind }) => kind !== 'self-heating');
-      const practice = createAlarms();
-      for (const atMs of [nowMs - msPerDay, nowMs])
-        practice.look(
-          [hazard, ...others].map((one) => ({ ...one, explainedBy: null, nearness: 'clear' as const })),
-          atMs,
-        );
       const records = standing([hazard, ...others]);
-      const watering = handWateringWords(summaries(records)) ?? [];
+      const shown = summaries(records);
+      const watering = handWateringWords(shown) ?? [];
       const cautions = mayOpen ? [] : actCautions('turned', fromC + 1);
       const calendar = dateCalendar(
         [
@@ -207,13 +201,13 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
       expect(calendar).not.toMatch(/Turn it|squeeze/i);
       expect(calendar).toContain('Not now\\, it heats dangerously: Shed');
       const orders = [
-        ...practice.open().map(({ todo }) => todo),
+        ...shown.map(({ todo }) => todo),
         ...sirens,
         ...cautions,
         ...calendar.split('\r\n').filter((line) => line.startsWith('DESCRIPTION')),
       ];
       expect(exclusions(orders)).toEqual([]);
-      for (const order of [...practice.open().map(({ todo }) => todo), ...sirens])
+      for (const order of [...shown.map(({ todo }) => todo), ...sirens])
         expect(order.toLowerCase()).toContain(rungTodo.toLowerCase());
     });
   });

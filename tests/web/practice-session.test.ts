@@ -2,20 +2,14 @@
  * A whole practice run without a page: the pile, its probes, and the judge of real piles over what they say.
  */
 import { describe, expect, test } from 'vitest';
-import type { PileSetup } from '../../core/profiles/pile-setup.ts';
-import { assess, startJudge, stepJudge } from '../../core/session/judge.ts';
-import { AlarmRegistry } from '../../server/monitor/pile/alarm-registry.ts';
 import { pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
-import { stageLimits } from '../../shared/stage.ts';
 import { squeezed } from '../../simulator/practice/hand-check.ts';
-import { createPractice } from '../../simulator/practice/practice.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import { forgotten } from '../../simulator/practice/scenarios/forgotten.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { probeOut } from '../../simulator/practice/scenarios/probe-out.ts';
 import { laidRecipe } from '../../web/src/features/practice/laid-recipe.ts';
-import { createAlarms } from '../../web/src/features/practice/practice-alarms.ts';
 import { openSession } from '../../web/src/features/practice/practice-session.ts';
 import { feelOf } from '../../web/src/features/practice/squeeze-feel.ts';
 
@@ -130,33 +124,4 @@ describe('feelOf()', () => {
 
 test('laidRecipe() of 70 kg of bran mixed to 60 % water: 70 · 0.88 / 0.4 = 154 kg in all', () => {
   expect(laidRecipe(hotWeek)).toMatchObject({ massKg: 154, moistureFrac: 0.6, material: 'wheat-bran' });
-});
-
-test('createAlarms() moves as the alarms of the house do, through a pile that overheats and cools', () => {
-  const practice = createPractice(hotWeek, 1);
-  const setup: PileSetup = {
-    stage: 'bran',
-    startedAtMs: practice.startedAtMs,
-    limits: stageLimits.bran,
-    recipe: hotWeek.told,
-    acts: [],
-  };
-  const state = startJudge(setup);
-  const ours = createAlarms();
-  let lastId = 0;
-  const registry = new AlarmRegistry('p', [], () => String(++lastId));
-  const standing = (all: Iterable<{ kind: string; position: string | null; state: string; severity: string }>) =>
-    [...all].map(({ kind, position, state: at, severity }) => `${kind} ${position} ${at} ${severity}`).sort();
-  let seen = 0;
-  for (let i = 0; i < hotWeek.hours * 6; i++) {
-    const { readings, view } = practice.advance(1 / 6);
-    for (const reading of readings) stepJudge(state, setup, null, reading);
-    const { findings } = assess(state, setup, null, view.atMs);
-    ours.look(findings, view.atMs);
-    registry.look(findings, view.atMs);
-    const theirs = standing([...registry.open()].map(({ record }) => record));
-    expect(standing(ours.open())).toEqual(theirs);
-    seen = Math.max(seen, theirs.length);
-  }
-  expect(seen).toBeGreaterThan(1);
 });

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { isStanding } from '../../../core/alarms/standing.ts';
 import { adviceOf } from '../../../core/say/advice.ts';
+import { advisedAlarm } from '../../../core/session/alarm-view.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
@@ -10,7 +11,6 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import { batchName, readFamily } from '../../services/lineage/family.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
 import { dateCalendar } from '../../services/records/calendar/date-calendar.ts';
-import { advisedAlarm } from '../../services/views/alarm-view.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 import { sendProblem } from '../problem.ts';

@@ -5,6 +5,7 @@
  * nobody judges it.
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import type {
   AlarmRecord,
   BatchRecord,
@@ -18,7 +19,6 @@ import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
 import { msPerDay } from '../../../shared/units.ts';
 import { randomId } from '../../services/id-from-name.ts';
 import { heardOfPeople } from '../../services/journal/heard-by-judge.ts';
-import { AlarmRegistry } from './alarm-registry.ts';
 import { ReadBackError } from './failing.ts';
 import { judgedFrom } from './origin.ts';
 import { judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';

@@ -4,14 +4,13 @@
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { z } from 'zod';
-import { airAtHour } from '../../../core/estimate/state.ts';
 import type { ExpectedBand } from '../../../core/expect/band.ts';
-import { weatherDeparts } from '../../../core/expect/weather-departs.ts';
 import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
+import type { AlarmChange, AlarmHandling, AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import { assess, type JudgeState, startJudge, stepJudge } from '../../../core/session/judge.ts';
-import { type PositionRhythm, rhythmsOf } from '../../../core/session/rhythms.ts';
-import type { Finding } from '../../../core/warnings/finding.ts';
+import { type JudgeState, startJudge } from '../../../core/session/judge.ts';
+import { PileSession } from '../../../core/session/pile-session.ts';
+import type { PositionRhythm } from '../../../core/session/rhythms.ts';
 import { alarmMachineSchema } from '../../../shared/alarm-record.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import type {
@@ -22,15 +21,12 @@ import type {
   WatchChange,
 } from '../../../shared/store/journal.ts';
 import type { HeardOfPeople } from '../../services/journal/heard-by-judge.ts';
-import type { AlarmChange, AlarmHandling, AlarmRegistry } from './alarm-registry.ts';
 import { setupOf } from './origin.ts';
 
 /** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
 const jitterMs = 2 * 60_000;
 /** A probe that spoke this shortly before the batch was laid tells what the pile was like as it was laid. */
 const beforeLaidMs = 3_600_000;
-/** Server time after a start during which a silent probe is not yet held against it. */
-const graceMs = 30 * 60_000;
 const checkpointEveryMs = 2 * 3_600_000;
 const mostCheckpoints = 3;
 /** Clocks of probes run ahead a little. */
@@ -68,11 +64,9 @@ export class PileWatch {
   readonly pile: PileRecord;
   readonly batch: BatchRecord | null;
   readonly registry: AlarmRegistry;
-  band: ExpectedBand | null = null;
-  readonly setup: PileSetup | null;
   readonly #readBack: ReadBack;
-  #state: JudgeState | null;
-  #throughMs: number;
+  /** Null where no batch lies. */
+  readonly #session: PileSession | null;
   #lookedMs = 0;
   /** What was said last, while the judge reads again what it had read. */
   #saidBefore: Assessment | null = null;
@@ -87,9 +81,20 @@ export class PileWatch {
     this.batch = parts.batch;
     this.registry = parts.registry;
     this.#readBack = parts.readBack;
-    this.setup = parts.setup ?? (parts.batch && setupOf(parts.batch, parts.acts, parts.heard));
-    this.#state = this.setup && startJudge(this.setup);
-    this.#throughMs = this.setup?.startedAtMs ?? 0;
+    const setup = parts.setup ?? (parts.batch && setupOf(parts.batch, parts.acts, parts.heard));
+    this.#session = setup && new PileSession(setup, parts.registry);
+  }
+
+  get setup(): PileSetup | null {
+    return this.#session?.setup ?? null;
+  }
+
+  get band(): ExpectedBand | null {
+    return this.#session?.band ?? null;
+  }
+
+  set band(band: ExpectedBand | null) {
+    if (this.#session) this.#session.band = band;
   }
 
   get hasNews(): boolean {
@@ -101,19 +106,19 @@ export class PileWatch {
    * be most of what a small server has in memory, as each look leaves one behind for the collector.
    */
   get assessment(): Assessment | null {
-    if (this.#saidBefore || this.#lookedMs === 0 || !this.#state || !this.setup) return this.#saidBefore;
-    return assess(this.#state, this.setup, this.band, this.#lookedMs);
+    if (this.#saidBefore || this.#lookedMs === 0 || !this.#session) return this.#saidBefore;
+    return this.#session.assessment(this.#lookedMs);
   }
 
   /** When each place was last heard, and how often it speaks. */
   rhythms(): PositionRhythm[] {
-    return this.#state === null || this.setup === null ? [] : rhythmsOf(this.#state, this.setup);
+    return this.#session?.rhythms() ?? [];
   }
 
   /** Takes one committed reading; judged at the next look. Hot. */
   receive(reading: JudgeReading): void {
-    if (!this.batch || reading.atMs < this.batch.startedAtMs) return;
-    if (reading.atMs < this.#throughMs - jitterMs) this.#lateFromMs = Math.min(this.#lateFromMs, reading.atMs);
+    if (!this.batch || !this.#session || reading.atMs < this.batch.startedAtMs) return;
+    if (reading.atMs < this.#session.throughMs - jitterMs) this.#lateFromMs = Math.min(this.#lateFromMs, reading.atMs);
     else this.#pending.push(reading);
   }
 
@@ -122,31 +127,31 @@ export class PileWatch {
    * again when it failed. What was kept is a cache: where it does not do, the readings are judged from the start.
    */
   async resume(record: CheckpointRecord | undefined, nowMs: number): Promise<void> {
-    const { setup, batch } = this;
-    if (!setup || !batch) return;
+    const session = this.#session;
+    const { batch } = this;
+    if (!session || !batch) return;
+    const { setup } = session;
     const usable = record && record.batchId === batch.id && record.throughMs <= nowMs + aheadMs ? record : undefined;
     const kept = usable && readKept(usable.state, setup);
     if (usable && kept) {
       try {
-        await this.#resumeFrom(setup, kept, usable.throughMs, nowMs);
+        await this.#resumeFrom(session, kept, usable.throughMs, nowMs);
         return;
       } catch (error) {
         if (error instanceof StoreError) throw error;
       }
     }
-    this.#state = startJudge(setup);
-    this.#throughMs = setup.startedAtMs;
+    session.startAnew();
     this.#checkpoints = [];
-    await this.#readOpening(setup);
-    await this.#readThrough(setup.startedAtMs, nowMs);
+    await this.#readOpening(session);
+    await this.#readThrough(session, setup.startedAtMs, nowMs);
   }
 
-  async #resumeFrom(setup: PileSetup, kept: Kept, throughMs: number, nowMs: number): Promise<void> {
-    this.#state = kept.judge;
-    this.#throughMs = throughMs;
+  async #resumeFrom(session: PileSession, kept: Kept, throughMs: number, nowMs: number): Promise<void> {
+    session.goOnFrom(kept.judge, throughMs);
     this.#checkpoints = [];
-    await this.#readThrough(throughMs + 1, nowMs);
-    assess(kept.judge, setup, this.band, Math.max(nowMs, throughMs)); // what it cannot judge by is not gone on with
+    await this.#readThrough(session, throughMs + 1, nowMs);
+    session.assessment(Math.max(nowMs, throughMs)); // what it cannot judge by is not gone on with
     this.registry.restoreWaiting(kept.waiting);
   }
 
@@ -162,24 +167,20 @@ export class PileWatch {
   ): Promise<AlarmChange & Pick<WatchChange, 'watch'>> {
     // Alarms never step back, and a batch is never looked at before it was laid.
     const atMs = Math.max(nowMs, this.#lookedMs, this.batch?.startedAtMs ?? 0);
-    if (!this.setup || !this.#state) return { alarms: [], steps: [], watch: null };
-    if (this.#lateFromMs < Number.POSITIVE_INFINITY) await this.#goBack(atMs);
+    const session = this.#session;
+    if (!session) return { alarms: [], steps: [], watch: null };
+    if (this.#lateFromMs < Number.POSITIVE_INFINITY) await this.#goBack(session, atMs);
     this.#saidBefore = null;
     this.#lookedMs = atMs;
-    this.#stepPending(this.setup, this.#state);
-    const { findings } = assess(this.#state, this.setup, this.band, atMs);
-    const change = this.registry.look(heardLongEnough(findings, listeningForMs), atMs);
+    this.#stepPending(session);
+    const change = session.look(atMs, listeningForMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
     return { ...change, watch: keep ? this.#place() : null };
   }
 
   /** Whether the air of the last hour was other than the expected curve took it to be. */
   get weatherDeparts(): boolean {
-    const state = this.#state;
-    if (!state || !this.band) return false;
-    const hour = state.hoursDone - 1;
-    const meanC = airAtHour(state, hour);
-    return meanC !== null && weatherDeparts(this.band, meanC, hour);
+    return this.#session?.weatherDeparts ?? false;
   }
 
   /**
@@ -202,96 +203,82 @@ export class PileWatch {
     return this.registry.handle(alarmId, handling, Math.max(nowMs, this.#lookedMs));
   }
 
-  #stepPending(setup: PileSetup, state: JudgeState): void {
+  #stepPending(session: PileSession): void {
     if (this.#pending.length === 0) return;
     const pending = this.#pending;
     this.#pending = [];
     pending.sort((a, b) => a.atMs - b.atMs);
-    for (const reading of pending) this.#step(setup, state, reading);
+    for (const reading of pending) this.#step(session, reading);
   }
 
-  #step(setup: PileSetup, state: JudgeState, reading: JudgeReading, checkpointsFromMs = 0): void {
-    // Within the jitter of the probes one pile has one time; the judge never steps back.
-    const inOrder = reading.atMs >= this.#throughMs ? reading : { ...reading, atMs: this.#throughMs };
-    if (inOrder.atMs >= checkpointsFromMs) this.#checkpoint(state, inOrder.atMs);
-    stepJudge(state, setup, this.band, inOrder);
-    this.#throughMs = inOrder.atMs;
+  #step(session: PileSession, reading: JudgeReading, checkpointsFromMs = 0): void {
+    const nextMs = Math.max(reading.atMs, session.throughMs);
+    if (nextMs >= checkpointsFromMs) this.#checkpoint(session, nextMs);
+    session.step(reading);
     this.#unkept = true;
   }
 
-  #checkpoint(state: JudgeState, nextMs: number): void {
+  #checkpoint({ state, throughMs }: PileSession, nextMs: number): void {
     const last = this.#checkpoints.at(-1);
     if (last && nextMs - last.throughMs < checkpointEveryMs) return;
-    this.#checkpoints.push({ throughMs: this.#throughMs, state: packed(state) });
+    this.#checkpoints.push({ throughMs, state: packed(state) });
     if (this.#checkpoints.length > mostCheckpoints) this.#checkpoints.shift();
   }
 
   /** A reading older than what was judged came in: back to before it, and through everything again. */
-  async #goBack(nowMs: number): Promise<void> {
-    const { setup } = this;
-    if (!setup) return;
+  async #goBack(session: PileSession, nowMs: number): Promise<void> {
     const lateMs = this.#lateFromMs;
     this.#lateFromMs = Number.POSITIVE_INFINITY;
     this.#saidBefore = this.assessment;
     try {
-      await this.#readAgain(setup, lateMs, nowMs);
+      await this.#readAgain(session, lateMs, nowMs);
     } catch (error) {
       this.#lateFromMs = Math.min(this.#lateFromMs, lateMs); // half read: the next look begins again
       throw error;
     }
   }
 
-  async #readAgain(setup: PileSetup, lateMs: number, nowMs: number): Promise<void> {
+  async #readAgain(session: PileSession, lateMs: number, nowMs: number): Promise<void> {
     this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
     const from = this.#checkpoints.at(-1);
-    this.#state = from ? unpacked(from.state) : startJudge(setup);
-    this.#throughMs = from?.throughMs ?? setup.startedAtMs;
-    if (!from) await this.#readOpening(setup);
-    await this.#readThrough(from ? from.throughMs + 1 : setup.startedAtMs, nowMs);
+    if (from) session.goOnFrom(unpacked(from.state), from.throughMs);
+    else {
+      session.startAnew();
+      await this.#readOpening(session);
+    }
+    await this.#readThrough(session, from ? from.throughMs + 1 : session.setup.startedAtMs, nowMs);
   }
 
   /** What each probe last said before the batch was laid, taken as said when it was laid. */
-  async #readOpening(setup: PileSetup): Promise<void> {
-    const state = this.#state;
-    if (!state) return;
+  async #readOpening(session: PileSession): Promise<void> {
+    const { startedAtMs } = session.setup;
     const newest = new Map<string, JudgeReading>();
-    for await (const page of this.#readBack(setup.startedAtMs - beforeLaidMs, setup.startedAtMs)) {
+    for await (const page of this.#readBack(startedAtMs - beforeLaidMs, startedAtMs)) {
       for (const reading of page) newest.set(`${reading.position} ${reading.quantity}`, reading);
     }
-    for (const reading of newest.values()) this.#step(setup, state, { ...reading, atMs: setup.startedAtMs });
+    for (const reading of newest.values()) this.#step(session, { ...reading, atMs: startedAtMs });
   }
 
-  async #readThrough(fromMs: number, nowMs: number): Promise<void> {
-    const { setup } = this;
-    const state = this.#state;
-    if (!setup || !state) return;
+  async #readThrough(session: PileSession, fromMs: number, nowMs: number): Promise<void> {
     // Those before would only be pushed out by those to come.
     const checkpointsFromMs = nowMs - checkpointReachMs;
     // Whatever arrives meanwhile is committed, hence read here too: it is not needed again.
     for await (const page of this.#readBack(fromMs, nowMs + aheadMs)) {
-      for (const reading of page) this.#step(setup, state, reading, checkpointsFromMs);
+      for (const reading of page) this.#step(session, reading, checkpointsFromMs);
     }
-    this.#pending = this.#pending.filter((reading) => reading.atMs >= this.#throughMs);
+    this.#pending = this.#pending.filter((reading) => reading.atMs >= session.throughMs);
   }
 
   #place(): CheckpointRecord | null {
-    if (!this.batch || !this.#state) return null;
+    if (!this.batch || !this.#session) return null;
     this.#unkept = false;
     return {
       pileId: this.pile.id,
       batchId: this.batch.id,
-      throughMs: this.#throughMs,
-      state: { judge: this.#state, waiting: this.registry.waiting() } satisfies Kept,
+      throughMs: this.#session.throughMs,
+      state: { judge: this.#session.state, waiting: this.registry.waiting() } satisfies Kept,
     };
   }
-}
-
-/** Until the server has listened a while, silence proves nothing: what a broker kept for us is still on its way. */
-function heardLongEnough(items: readonly Finding[], listeningForMs: number): readonly Finding[] {
-  if (listeningForMs >= graceMs) return items;
-  return items.map((item) =>
-    item.kind === 'probe-silent' && item.evidence === 'present' ? { ...item, evidence: 'missing' } : item,
-  );
 }
 
 const keptSchema = z.object({

@@ -2,6 +2,7 @@
 import { keyOf } from '../../../core/lineage/graph.ts';
 import { readinessCautions } from '../../../core/readiness/readiness-words.ts';
 import { historyAt } from '../../../core/records/heat-history.ts';
+import { limitsView } from '../../../core/session/limits-view.ts';
 import { toldHeat } from '../../../core/session/told-heat.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
@@ -17,7 +18,6 @@ import { type Family, readFamily } from '../lineage/family.ts';
 import { lineageFrom } from '../lineage/lineage-view.ts';
 import { lotView } from '../lineage/lot-view.ts';
 import { alarmDetail } from '../views/alarm-view.ts';
-import { limitsOf } from '../views/pile-detail.ts';
 import { batchHeatHistory } from './batch-heat-history.ts';
 import { batchSources } from './batch-sources.ts';
 import { heatLogs, temperatureCurves, thinnedTo } from './batch-temperatures.ts';
@@ -61,7 +61,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
     batch: batchDetail(family, batch),
     recipe: batch.recipe,
     assumed: await assumedOf(journal, family, batch),
-    limits: limitsOf(batch),
+    limits: limitsView(batch.stage, batch.limits),
     lots: lotsOf(family, batch),
     ancestry:
       lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],

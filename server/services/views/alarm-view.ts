@@ -1,42 +1,8 @@
-/** Alarm records as the API shows them. */
-
-import { isEasing, isStanding } from '../../../core/alarms/standing.ts';
-import { type AdvisedAlarm, adviceOf } from '../../../core/say/advice.ts';
+/** An alarm with every step it took. */
+import { alarmSummary } from '../../../core/session/alarm-view.ts';
+import type { AlarmRecord, AlarmStepRecord } from '../../../shared/alarm-record.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
-import type { AlarmSummary } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { AlarmRecord, AlarmStepRecord } from '../../../shared/store/journal.ts';
-
-export interface OpenAlarm {
-  readonly record: AlarmRecord;
-  readonly heldBackBy: string | null;
-}
-
-/** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
-export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmSummary {
-  const { words } = record;
-  const { shelvedUntilMs } = record.machine;
-  const advised = advisedAlarm(record);
-  const others = record.closedAtMs === null ? pileAlarms.map(advisedAlarm) : [];
-  const { todo, byMs, caution, from } = adviceOf(advised, others);
-  return {
-    id: record.id,
-    kind: record.kind,
-    severity: record.severity,
-    state: record.state,
-    since: toInstant(record.raisedAtMs),
-    position: record.position,
-    seen: words.seen,
-    todo,
-    by: byMs === null ? null : toInstant(byMs),
-    caution,
-    stands: advised.stands,
-    ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
-    heldBackBy,
-    yieldsTo: from?.id ?? null,
-    shelvedUntil: shelvedUntilMs === null ? null : toInstant(shelvedUntilMs),
-  };
-}
 
 export function alarmDetail(
   record: AlarmRecord,
@@ -48,12 +14,4 @@ export function alarmDetail(
     pileId: record.pileId,
     steps: steps.map(({ atMs, from, to, arrow, by, note }) => ({ at: toInstant(atMs), from, to, arrow, by, note })),
   };
-}
-
-/** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
-export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
-  const { todo, byMs, caution } = record.words;
-  const { machine } = record;
-  const { id, kind, position } = record;
-  return { id, kind, position, stands: isStanding(machine), eases: isEasing(machine), todo, byMs, caution };
 }

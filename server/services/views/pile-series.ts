@@ -1,22 +1,13 @@
 /** A pile's readings by position in buckets, with the band that was expected. */
-import type { BandLines, ExpectedBand } from '../../../core/expect/band.ts';
-import type { Forecast } from '../../../core/forecast/forecast.ts';
-import type { BandPoint, BandSource, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
+import { expectedView, forecastView, type SeriesQuestion, thousandth } from '../../../core/session/series-view.ts';
+import type { Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Position } from '../../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { ClaimRecord } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
-import { msPerHour } from '../../../shared/units.ts';
 import { judgedQuantities } from '../../monitor/pile/pile-sources.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
-
-export interface SeriesQuestion {
-  readonly fromMs: number;
-  readonly toMs: number;
-  readonly points: number;
-  readonly expected?: BandSource;
-}
 
 interface Part {
   readonly claim: ClaimRecord;
@@ -52,8 +43,8 @@ export async function pileSeries(
     to: toInstant(toMs),
     bucketMs,
     positions,
-    expected: expectedIn(band, question),
-    forecast: forecastOf(assessment?.forecast ?? null),
+    expected: expectedView(band, question),
+    forecast: forecastView(assessment?.forecast ?? null),
   };
 }
 
@@ -69,9 +60,9 @@ function toBuckets(columns: BucketColumns): Bucket[] {
     const atMs = startMs[i] as number;
     buckets.push({
       at: toInstant(atMs),
-      min: rounded(min[i] as number),
-      mean: rounded(mean[i] as number),
-      max: rounded(max[i] as number),
+      min: thousandth(min[i] as number),
+      mean: thousandth(mean[i] as number),
+      max: thousandth(max[i] as number),
       count: count[i] as number,
     });
   }
@@ -93,52 +84,8 @@ function together(one: Bucket, other: Bucket): Bucket {
   return {
     at: one.at,
     min: Math.min(one.min, other.min),
-    mean: rounded((one.mean * one.count + other.mean * other.count) / count),
+    mean: thousandth((one.mean * one.count + other.mean * other.count) / count),
     max: Math.max(one.max, other.max),
     count,
   };
-}
-
-/** To a thousandth: beyond every probe's resolution, and a third of the bytes. */
-function rounded(value: number): number {
-  return Math.round(value * 1000) / 1000;
-}
-
-function expectedIn(
-  band: ExpectedBand | null,
-  { fromMs, toMs, points, expected = 'both' }: SeriesQuestion,
-): SeriesAnswer['expected'] {
-  if (!band) return { origin: 'not computed yet', points: [] };
-  const lines = linesOf(band, expected);
-  const first = Math.max(0, Math.ceil((fromMs - band.fromMs) / band.stepMs));
-  const last = Math.min(band.p50C.length - 1, Math.floor((toMs - band.fromMs) / band.stepMs));
-  const stride = Math.max(1, Math.ceil((last - first + 1) / points));
-  const shown: BandPoint[] = [];
-  for (let i = first; i <= last; i += stride) {
-    const [p10, p50, p90] = [lines.p10C[i], lines.p50C[i], lines.p90C[i]];
-    if (p10 === undefined || p50 === undefined || p90 === undefined || Number.isNaN(p50)) continue;
-    shown.push({
-      at: toInstant(band.fromMs + i * band.stepMs),
-      p10: rounded(p10),
-      p50: rounded(p50),
-      p90: rounded(p90),
-    });
-  }
-  return { origin: lines.origin, points: shown, ...(band.sources && { ownBatches: band.sources.ownBatches }) };
-}
-
-/** Without batches of the grower's own, the model speaks for all three. */
-function linesOf(band: ExpectedBand, expected: BandSource): BandLines {
-  return expected === 'both' || !band.sources ? band : band.sources[expected];
-}
-
-function forecastOf(forecast: Forecast | null): SeriesAnswer['forecast'] {
-  if (!forecast) return null;
-  const points = forecast.p50C.map((p50, i) => ({
-    at: toInstant(forecast.atMs + (i + 1) * msPerHour),
-    p10: rounded(forecast.p10C[i] ?? p50),
-    p50: rounded(p50),
-    p90: rounded(forecast.p90C[i] ?? p50),
-  }));
-  return { points };
 }

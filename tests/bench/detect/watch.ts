@@ -4,14 +4,11 @@
  * Takes:  a pile and what its probes said.
  * Gives:  alarms raised, hourly forecasts and moisture estimates.
  */
-import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarms/alarm.ts';
-import { delaysOf } from '../../../core/alarms/policies.ts';
-import type { ExpectedBand } from '../../../core/expect/band.ts';
 import { bandAt } from '../../../core/expect/band.ts';
 import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
+import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import { assess, startJudge, stepJudge } from '../../../core/session/judge.ts';
-import { gradeOf } from '../../../core/warnings/finding.ts';
+import { PileSession } from '../../../core/session/pile-session.ts';
 import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import type { Position } from '../../../shared/names.ts';
 import { stageLimits } from '../../../shared/stage.ts';
@@ -54,10 +51,9 @@ export function watch({ scenario, world, readings }: Case): Watched {
   const acts = [...actsOf(scenario), ...rainsOf(scenario, world)].sort((one, other) => one.atMs - other.atMs);
   const endMs = scenario.startMs + scenario.days * 24 * msPerHour;
   let setup = setupOf(scenario, []);
-  let band: ExpectedBand | null = null;
   let bandFromMs = Number.NEGATIVE_INFINITY;
-  const state = startJudge(setup);
-  const machines = new Map<string, AlarmMachine>();
+  let lastAlarm = 0;
+  const session = new PileSession(setup, new AlarmRegistry(scenario.name, [], () => String(++lastAlarm)));
   const raised: Raised[] = [];
   const hours: HourSaid[] = [];
   let next = 0;
@@ -67,39 +63,33 @@ export function watch({ scenario, world, readings }: Case): Watched {
     const known = acts.filter((act) => act.atMs <= nowMs);
     if (known.length !== setup.acts.length) {
       setup = { ...setup, acts: known };
+      session.learn(setup);
       bandFromMs = Number.NEGATIVE_INFINITY;
     }
     if (nowMs - bandFromMs >= rebandH * msPerHour) {
-      band = keptBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour));
+      session.band = keptBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour));
       bandFromMs = nowMs;
     }
     for (let reading = readings[next]; reading !== undefined && reading.atMs <= nowMs; reading = readings[next]) {
       next += 1;
       if (reading.position === 'air' && reading.quantity === 'temperature')
         air.push({ atMs: reading.atMs, tempC: reading.value });
-      stepJudge(state, setup, band, reading satisfies JudgeReading);
+      session.step(reading satisfies JudgeReading);
     }
-    const said = assess(state, setup, band, nowMs);
-    for (const finding of said.findings) {
-      const { kind, position, evidence, explainedBy } = finding;
-      const id = `${kind}/${position}`;
-      const kept = machines.get(id) ?? startAlarm(nowMs);
-      const { next: machine } = stepAlarm(
-        kept,
-        explainedBy === null ? evidence : 'missing',
-        nowMs,
-        delaysOf(finding),
-        gradeOf(finding),
-      );
-      machines.set(id, machine);
-      if (machine.state === kept.state) continue;
-      if (machine.state === 'unacknowledged') raised.push({ kind, position, sample, untilSample: world.samples });
+    const { alarms, steps } = session.look(nowMs);
+    for (const { alarmId, from, to } of steps) {
+      const alarm = alarms.find(({ id }) => id === alarmId);
+      if (alarm === undefined || from === to) continue;
+      const { kind, position } = alarm;
+      if (to === 'unacknowledged') raised.push({ kind, position, sample, untilSample: world.samples });
       else {
         const standing = raised.findLast((one) => one.kind === kind && one.position === position);
         if (standing !== undefined) standing.untilSample = sample;
       }
     }
     if (sample % samplesPerHour === 0) {
+      const said = session.assessment(nowMs);
+      const { band } = session;
       const core = said.positions.core;
       hours.push({
         sample,

@@ -1,19 +1,21 @@
 /**
- * The judge of real piles over what the probes of a practice pile say. It never sees anything but readings and acts:
- * the hidden truth stays with the model.
+ * The session of a practice pile: judged as a real one, by what its probes say and what is written down. The hidden truth
+ * stays with the model.
  */
 
 import type { ExpectedBand } from '../../../../core/expect/band.ts';
 import { expectedBand } from '../../../../core/expect/expected-band.ts';
 import type { Noted } from '../../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../../core/profiles/pile-setup.ts';
-import { type Assessment, assess, startJudge, stepJudge } from '../../../../core/session/judge.ts';
+import { AlarmRegistry } from '../../../../core/session/alarm-registry.ts';
+import { alarmSummaries } from '../../../../core/session/alarm-view.ts';
+import type { Assessment } from '../../../../core/session/assessment.ts';
+import { PileSession } from '../../../../core/session/pile-session.ts';
 import type { Act } from '../../../../shared/contracts/domain/batch.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { squeezeFeels } from '../../../../shared/entry.ts';
 import { msPerDay, msPerHour } from '../../../../shared/units.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
-import { createAlarms } from './practice-alarms.ts';
 
 /** As often as the server: the band every three hours and after an act, two days ahead. */
 const bandEveryMs = 3 * msPerHour;
@@ -37,42 +39,49 @@ export interface PracticeJudge {
 }
 
 export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
-  let setup: PileSetup = { ...start, acts: [] };
-  const state = startJudge(setup);
-  const alarms = createAlarms();
+  let lastAlarm = 0;
+  const session = new PileSession(
+    { ...start, acts: [] },
+    new AlarmRegistry('practice', [], () => `practice-${++lastAlarm}`),
+  );
   const air: { atMs: number; tempC: number }[] = [];
-  let band: ExpectedBand | null = null;
   let bandMs = Number.NEGATIVE_INFINITY;
 
   const renewBand = (nowMs: number) => {
-    band = expectedBand(setup, air, nowMs + bandAheadMs);
+    session.band = expectedBand(session.setup, air, nowMs + bandAheadMs);
     bandMs = nowMs;
   };
 
   const note = (one: Noted) => {
-    setup = { ...setup, noted: [...(setup.noted ?? []), one] };
-    alarms.look(assess(state, setup, band, one.atMs).findings, one.atMs);
+    session.learn({ ...session.setup, noted: [...(session.setup.noted ?? []), one] });
+    session.look(one.atMs);
   };
+
+  const alarms = () => alarmSummaries(session.alarms.open());
 
   return {
     hear(readings, nowMs) {
       for (const { position, quantity, value, atMs } of readings) {
         if (position === 'air' && quantity === 'temperature') air.push({ atMs, tempC: value });
-        stepJudge(state, setup, band, { position, quantity, value, atMs });
+        session.step({ position, quantity, value, atMs });
       }
       if (nowMs - bandMs >= bandEveryMs) renewBand(nowMs);
-      return alarms.look(assess(state, setup, band, nowMs).findings, nowMs);
+      const asking = session
+        .look(nowMs)
+        .steps.filter(({ from, to }) => to === 'unacknowledged' && from !== 'unacknowledged')
+        .map(({ alarmId }) => alarmId);
+      return asking.length === 0 ? [] : alarms().filter(({ id }) => asking.includes(id));
     },
     acted(acts, nowMs) {
-      setup = { ...setup, acts };
+      session.learn({ ...session.setup, acts });
       renewBand(nowMs);
     },
     judged: (atMs) =>
       note({ atMs, by: null, what: { kind: 'readiness', smell: 'doubtful', look: 'doubtful', ready: false } }),
     squeezed: (feel, atMs) => note({ atMs, by: null, what: { kind: 'squeeze', feel } }),
-    acknowledge: (alarmId, nowMs) => alarms.acknowledge(alarmId, nowMs),
-    assessment: (nowMs) => assess(state, setup, band, nowMs),
-    alarms: () => alarms.open(),
-    band: () => band,
+    acknowledge: (alarmId, nowMs) => void session.handle(alarmId, { kind: 'acknowledge' }, nowMs),
+    assessment: (nowMs) => session.assessment(nowMs),
+    alarms,
+    band: () => session.band,
   };
 }

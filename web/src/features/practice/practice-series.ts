@@ -1,10 +1,10 @@
 /** What the probes of a practice run said, in the shape the charts of real piles take. */
 import type { ExpectedBand } from '../../../../core/expect/band.ts';
 import type { Forecast } from '../../../../core/forecast/forecast.ts';
-import type { BandPoint, Bucket, SeriesAnswer } from '../../../../shared/contracts/series.ts';
+import { expectedView, forecastView, thousandth } from '../../../../core/session/series-view.ts';
+import type { Bucket, SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { quantityFacts } from '../../../../shared/quantity.ts';
-import { msPerHour } from '../../../../shared/units.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 /** Probes of a practice pile report this often. */
@@ -49,29 +49,12 @@ export function practiceSeries(
     to: toInstant(toMs),
     bucketMs,
     positions: positions as SeriesAnswer['positions'],
-    expected: band
-      ? { origin: band.origin, points: bandPoints(band, toMs) }
-      : { origin: 'not computed yet', points: [] },
-    forecast: forecast && { points: forecastPoints(forecast) },
+    // What is expected of the time that has passed.
+    expected: expectedView(band, { fromMs, toMs, points }),
+    forecast: forecastView(forecast),
   };
 }
 
 function toBucket([startMs, { sum, count, min, max }]: [number, Coalesced]): Bucket {
-  return { at: toInstant(startMs), min, mean: sum / count, max, count };
-}
-
-function bandPoints({ fromMs, stepMs, p10C, p50C, p90C }: ExpectedBand, toMs: number): BandPoint[] {
-  return Array.from(p50C).flatMap((p50, i): BandPoint[] => {
-    const [p10, p90, atMs] = [p10C[i], p90C[i], fromMs + i * stepMs];
-    return p10 === undefined || p90 === undefined || atMs > toMs ? [] : [{ at: toInstant(atMs), p10, p50, p90 }];
-  });
-}
-
-function forecastPoints({ atMs, p10C, p50C, p90C }: Forecast): BandPoint[] {
-  return p50C.map((p50, i) => ({
-    at: toInstant(atMs + (i + 1) * msPerHour),
-    p10: p10C[i] ?? p50,
-    p50,
-    p90: p90C[i] ?? p50,
-  }));
+  return { at: toInstant(startMs), min: thousandth(min), mean: thousandth(sum / count), max: thousandth(max), count };
 }

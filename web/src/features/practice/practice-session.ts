@@ -2,6 +2,7 @@
  * One practice run: the hidden pile, its probes, the judge that hears them, a diary. It never puts anything of the
  * hidden truth into a frame.
  */
+import { fillRecipe } from '../../../../core/session/fill-recipe.ts';
 import type { AlarmSummary, PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
@@ -52,7 +53,12 @@ const reportEveryH = reportEveryMs / 3_600_000;
 export function openSession(scenario: PracticeScenario, seed: number): Session {
   const practice = createPractice(scenario, seed);
   const { startedAtMs, limits } = practice;
-  const judge = createJudge({ stage: scenario.stage, startedAtMs, limits, recipe: laidRecipe(scenario) });
+  const judge = createJudge({
+    stage: scenario.stage,
+    startedAtMs,
+    limits,
+    ...fillRecipe(scenario.stage, laidRecipe(scenario), limits),
+  });
   const readings: PracticeReading[] = [];
   const diary: DiaryEntry[] = [];
   let shed: PileSeen['shed'] = scenario.recipe.shed === 'closed' ? 'closed' : 'open';
@@ -81,7 +87,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
       afterH,
       ended,
       seen: { depthM, cover, shed, inShade, fanOff },
-      pile: practicePile({ scenario, startedAtMs, limits, assessment, alarms: judge.alarms(), diary }),
+      pile: practicePile({ scenario, startedAtMs, assessment, alarms: judge.alarms(), diary }),
       series: practiceSeries(
         readings,
         judge.band(),

@@ -2,23 +2,24 @@
  * The alarms of one pile, stepped by evidence and by people. It never writes anything itself, or rewinds: a late
  * reading may change what is seen, not what people were told.
  */
+
+import type { AlarmRecord, AlarmStepRecord, AlarmWords } from '../../shared/alarm-record.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import {
   type AlarmMachine,
   acknowledgeAlarm,
   isOpen,
+  isQuiet,
   shelveAlarm,
   startAlarm,
   stepAlarm,
   unshelveAlarm,
-} from '../../../core/alarms/alarm.ts';
-import { keptDeadline } from '../../../core/alarms/deadline.ts';
-import { delaysOf } from '../../../core/alarms/policies.ts';
-import { holderOf } from '../../../core/alarms/precedence.ts';
-import { isStanding } from '../../../core/alarms/standing.ts';
-import { type Finding, gradeOf } from '../../../core/warnings/finding.ts';
-import type { AlarmWords } from '../../../shared/alarm-record.ts';
-import { plainEnglish } from '../../../shared/messages/render.ts';
-import type { AlarmRecord, AlarmStepRecord } from '../../../shared/store/journal.ts';
+} from '../alarms/alarm.ts';
+import { keptDeadline } from '../alarms/deadline.ts';
+import { delaysOf } from '../alarms/policies.ts';
+import { holderOf } from '../alarms/precedence.ts';
+import { isStanding } from '../alarms/standing.ts';
+import { type Finding, gradeOf } from '../warnings/finding.ts';
 
 export type AlarmHandling =
   | { readonly kind: 'acknowledge' | 'unshelve'; readonly by?: string | undefined; readonly note?: string | undefined }
@@ -34,7 +35,15 @@ export interface AlarmChange {
   readonly steps: AlarmStepRecord[];
 }
 
-interface Place {
+export interface OpenAlarm {
+  readonly record: AlarmRecord;
+  /** Id of the alarm that explains it. */
+  readonly heldBackBy: string | null;
+}
+
+interface Slot {
+  kind: Finding['kind'] | null;
+  position: Finding['position'];
   machine: AlarmMachine;
   record: AlarmRecord | null;
   heldBackBy: Finding['explainedBy'];
@@ -43,7 +52,7 @@ interface Place {
 const keys = new Map<Finding['kind'], Map<Finding['position'], string>>();
 
 /** The same text for all piles: each look asks for some twenty, and each pile keeps them. */
-function placeKey({ kind, position }: Pick<Finding, 'kind' | 'position'>): string {
+function slotKey({ kind, position }: Pick<Finding, 'kind' | 'position'>): string {
   const ofKind = keys.get(kind) ?? new Map<Finding['position'], string>();
   keys.set(kind, ofKind);
   const key = ofKind.get(position) ?? `${kind}/${position ?? ''}`;
@@ -54,101 +63,120 @@ function placeKey({ kind, position }: Pick<Finding, 'kind' | 'position'>): strin
 export class AlarmRegistry {
   readonly #pileId: string;
   readonly #newId: () => string;
-  readonly #places = new Map<string, Place>();
+  readonly #slots = new Map<string, Slot>();
+  /** As of the last look: from one to the next the same findings stand in the same order. */
+  readonly #order: Slot[] = [];
 
   constructor(pileId: string, open: readonly AlarmRecord[], newId: () => string) {
     this.#pileId = pileId;
     this.#newId = newId;
     for (const record of open) {
-      this.#places.set(placeKey(record), { machine: record.machine, record, heldBackBy: null });
+      const { kind, position, machine } = record;
+      this.#slots.set(slotKey(record), { kind, position, machine, record, heldBackBy: null });
     }
   }
 
   /** Machines without an open alarm, whose holds are worth keeping over a restart. */
   waiting(): [string, AlarmMachine][] {
-    return [...this.#places]
-      .flatMap(([key, place]) => (place.record ? [] : [[key, place.machine] as const]))
+    return [...this.#slots]
+      .flatMap(([key, slot]) => (slot.record ? [] : [[key, slot.machine] as const]))
       .map(([key, machine]) => [key, machine]);
   }
 
   restoreWaiting(waiting: readonly (readonly [string, AlarmMachine])[]): void {
     for (const [key, machine] of waiting) {
-      if (!this.#places.has(key)) this.#places.set(key, { machine, record: null, heldBackBy: null });
+      if (!this.#slots.has(key))
+        this.#slots.set(key, { kind: null, position: null, machine, record: null, heldBackBy: null });
     }
   }
 
   /** Whether it stands here. */
   has(alarmId: string): boolean {
-    for (const { record } of this.#places.values()) if (record?.id === alarmId) return true;
+    for (const { record } of this.#slots.values()) if (record?.id === alarmId) return true;
     return false;
   }
 
   /** Open alarms with the alarm that holds each back, if any. */
-  *open(): Generator<{ record: AlarmRecord; heldBackBy: string | null }> {
-    for (const { record, heldBackBy } of this.#places.values()) {
+  *open(): Generator<OpenAlarm> {
+    for (const { record, heldBackBy } of this.#slots.values()) {
       if (record) yield { record, heldBackBy: heldBackBy && this.#idOfKind(heldBackBy) };
     }
   }
 
   /** The clock was set back: what is held since a time to come is held since now. */
   clockWasSet(nowMs: number): void {
-    for (const place of this.#places.values()) {
-      const { machine } = place;
+    for (const slot of this.#slots.values()) {
+      const { machine } = slot;
       const hold = { ...machine.hold, sinceMs: Math.min(machine.hold.sinceMs, nowMs) };
-      place.machine = { ...machine, sinceMs: Math.min(machine.sinceMs, nowMs), hold };
+      slot.machine = { ...machine, sinceMs: Math.min(machine.sinceMs, nowMs), hold };
     }
   }
 
   /** One look at everything that was assessed. */
   look(items: readonly Finding[], nowMs: number): AlarmChange {
     const change: AlarmChange = { alarms: [], steps: [] };
+    let index = 0;
     for (const item of items) {
-      const key = placeKey(item);
-      const place = this.#places.get(key) ?? { machine: startAlarm(nowMs), record: null, heldBackBy: null };
-      this.#places.set(key, place);
-      place.heldBackBy = holderOf(item);
+      const slot = this.#slotOf(item, index, nowMs);
+      index += 1;
+      slot.heldBackBy = holderOf(item);
       // What another warning explains neither raises nor clears this one.
       const evidence = item.explainedBy === null ? item.evidence : 'missing';
+      if (slot.record === null && isQuiet(slot.machine, evidence, nowMs)) continue;
       const { next, arrow } = stepAlarm(
-        place.machine,
+        slot.machine,
         evidence,
-        Math.max(nowMs, place.machine.hold.sinceMs),
+        Math.max(nowMs, slot.machine.hold.sinceMs),
         delaysOf(item),
         gradeOf(item),
       );
-      this.#move(place, next, arrow, nowMs, change, item);
+      this.#move(slot, next, arrow, nowMs, change, item);
     }
     return change;
   }
 
   /** @returns undefined when no such alarm is open. */
   handle(alarmId: string, handling: AlarmHandling, nowMs: number): AlarmChange | undefined {
-    const place = [...this.#places.values()].find((one) => one.record?.id === alarmId);
-    if (!place) return undefined;
+    const slot = [...this.#slots.values()].find((one) => one.record?.id === alarmId);
+    if (!slot) return undefined;
     const change: AlarmChange = { alarms: [], steps: [] };
-    const { next, arrow } = handled(place.machine, handling, nowMs);
-    this.#move(place, next, arrow, nowMs, change, null, handling);
+    const { next, arrow } = handled(slot.machine, handling, nowMs);
+    this.#move(slot, next, arrow, nowMs, change, null, handling);
     return change;
   }
 
   /** The batch is over: nothing stands any more. */
   closeAll(nowMs: number): AlarmChange {
     const change: AlarmChange = { alarms: [], steps: [] };
-    for (const place of this.#places.values()) {
-      if (!place.record) continue;
-      this.#move(place, { ...startAlarm(nowMs) }, 'batch-finished', nowMs, change, null);
+    for (const slot of this.#slots.values()) {
+      if (!slot.record) continue;
+      this.#move(slot, { ...startAlarm(nowMs) }, 'batch-finished', nowMs, change, null);
     }
-    this.#places.clear();
+    this.#slots.clear();
+    this.#order.length = 0;
     return change;
   }
 
+  #slotOf(item: Finding, index: number, nowMs: number): Slot {
+    const { kind, position } = item;
+    const before = this.#order[index];
+    if (before !== undefined && before.kind === kind && before.position === position) return before;
+    const key = slotKey(item);
+    const slot = this.#slots.get(key) ?? { kind, position, machine: startAlarm(nowMs), record: null, heldBackBy: null };
+    slot.kind = kind;
+    slot.position = position;
+    this.#slots.set(key, slot);
+    this.#order[index] = slot;
+    return slot;
+  }
+
   #idOfKind(kind: AlarmRecord['kind']): string | null {
-    for (const { record } of this.#places.values()) if (record?.kind === kind) return record.id;
+    for (const { record } of this.#slots.values()) if (record?.kind === kind) return record.id;
     return null;
   }
 
   #move(
-    place: Place,
+    slot: Slot,
     next: AlarmMachine,
     arrow: string,
     nowMs: number,
@@ -156,14 +184,14 @@ export class AlarmRegistry {
     item: Finding | null,
     handling?: AlarmHandling,
   ): void {
-    const from = place.machine.state;
+    const from = slot.machine.state;
     const moved = next.state !== from;
-    const stood = isStanding(place.machine);
-    place.machine = next;
-    if (!place.record && !isOpen(next)) return;
-    if (!place.record && !item) return;
+    const stood = isStanding(slot.machine);
+    slot.machine = next;
+    if (!slot.record && !isOpen(next)) return;
+    if (!slot.record && !item) return;
 
-    const before = place.record;
+    const before = slot.record;
     const keptMs = before?.words.byMs ?? null;
     const deadline =
       item?.evidence === 'present' ? keptDeadline(keptMs, item.byMs, !stood && isStanding(next)) : keptMs;
@@ -180,7 +208,7 @@ export class AlarmRegistry {
       machine: next,
       words: item?.evidence === 'present' || !before ? wordsOf(item as Finding, deadline) : before.words,
     };
-    place.record = isOpen(next) ? record : null;
+    slot.record = isOpen(next) ? record : null;
     if (!moved && arrow !== 'got-worse') {
       // No step, and nothing to tell; but a deadline that was brought forward must outlast a restart.
       if (before && deadline !== keptMs) change.alarms.push(record);

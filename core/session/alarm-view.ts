@@ -1,0 +1,48 @@
+/** Alarms as pages, messages and files show them. */
+import type { AlarmRecord } from '../../shared/alarm-record.ts';
+import type { AlarmSummary } from '../../shared/contracts/piles.ts';
+import { toInstant } from '../../shared/contracts/time.ts';
+import { isEasing, isStanding } from '../alarms/standing.ts';
+import { type AdvisedAlarm, adviceOf } from '../say/advice.ts';
+import type { OpenAlarm } from './alarm-registry.ts';
+
+/** All that are open of one pile: what one asks for depends on the others. */
+export function alarmSummaries(open: Iterable<OpenAlarm>): AlarmSummary[] {
+  const alarms = [...open];
+  const records = alarms.map(({ record }) => record);
+  return alarms.map((alarm) => alarmSummary(alarm, records));
+}
+
+/** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
+export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmSummary {
+  const { words } = record;
+  const { shelvedUntilMs } = record.machine;
+  const advised = advisedAlarm(record);
+  const others = record.closedAtMs === null ? pileAlarms.map(advisedAlarm) : [];
+  const { todo, byMs, caution, from } = adviceOf(advised, others);
+  return {
+    id: record.id,
+    kind: record.kind,
+    severity: record.severity,
+    state: record.state,
+    since: toInstant(record.raisedAtMs),
+    position: record.position,
+    seen: words.seen,
+    todo,
+    by: byMs === null ? null : toInstant(byMs),
+    caution,
+    stands: advised.stands,
+    ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
+    heldBackBy,
+    yieldsTo: from?.id ?? null,
+    shelvedUntil: shelvedUntilMs === null ? null : toInstant(shelvedUntilMs),
+  };
+}
+
+/** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
+export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
+  const { todo, byMs, caution } = record.words;
+  const { machine } = record;
+  const { id, kind, position } = record;
+  return { id, kind, position, stands: isStanding(machine), eases: isEasing(machine), todo, byMs, caution };
+}
