@@ -10,7 +10,7 @@ import {
   testMessage,
 } from '../../core/notify/other-letters.ts';
 import { adviceOf } from '../../core/say/advice.ts';
-import { advisedAlarm } from '../../core/session/alarm-view.ts';
+import { advisedAlarm } from '../../core/say/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';

@@ -9,7 +9,7 @@ import type { FastifyBaseLogger } from 'fastify';
 import { byGravity } from '../../core/alarms/precedence.ts';
 import { isSilenced } from '../../core/alarms/standing.ts';
 import { adviceOf } from '../../core/say/advice.ts';
-import { advisedAlarm } from '../../core/session/alarm-view.ts';
+import { advisedAlarm } from '../../core/say/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { rankOf, severityOfRank } from '../../shared/notifications.ts';

@@ -1,7 +1,7 @@
 // "By 8:54 pm" became 10:10, then 11:01, and 22 days later "in 6 h": the deadline ran before whoever it was for.
 import { describe, expect, test } from 'vitest';
+import { alarmSummary } from '../../core/say/alarm-view.ts';
 import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
-import { alarmSummary } from '../../core/session/alarm-view.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
 import { alarmMachineSchema } from '../../shared/alarm-record.ts';
 import { verbatim } from '../../shared/messages/message.ts';

@@ -2,9 +2,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import type { NoticeSources } from '../../core/notify/letter.ts';
 import { summaryMessage } from '../../core/notify/other-letters.ts';
+import { alarmSummary } from '../../core/say/alarm-view.ts';
 import { sayCondition } from '../../core/say/condition.ts';
 import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
-import { alarmSummary } from '../../core/session/alarm-view.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
 import { alarmFacts } from '../../server/monitor/pile/alarm-notices.ts';

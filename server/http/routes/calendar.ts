@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { isStanding } from '../../../core/alarms/standing.ts';
 import { adviceOf } from '../../../core/say/advice.ts';
-import { advisedAlarm } from '../../../core/session/alarm-view.ts';
+import { advisedAlarm } from '../../../core/say/alarm-view.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';

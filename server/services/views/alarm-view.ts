@@ -1,5 +1,5 @@
 /** An alarm with every step it took. */
-import { alarmSummary } from '../../../core/session/alarm-view.ts';
+import { alarmSummary } from '../../../core/say/alarm-view.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../../shared/alarm-record.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';

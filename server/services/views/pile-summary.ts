@@ -1,6 +1,7 @@
 /** One pile as the home page shows it: its sentence first, then what it rests on. */
+
+import { alarmSummaries } from '../../../core/say/alarm-view.ts';
 import { saidOf } from '../../../core/say/said.ts';
-import { alarmSummaries } from '../../../core/session/alarm-view.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
 import { standView, toldDoubt } from '../../../core/session/assessment-view.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';

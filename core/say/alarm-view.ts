@@ -3,8 +3,8 @@ import type { AlarmRecord } from '../../shared/alarm-record.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { isEasing, isStanding } from '../alarms/standing.ts';
-import { type AdvisedAlarm, adviceOf } from '../say/advice.ts';
-import type { OpenAlarm } from './alarm-registry.ts';
+import type { OpenAlarm } from '../session/alarm-registry.ts';
+import { type AdvisedAlarm, adviceOf } from './advice.ts';
 
 /** All that are open of one pile: what one asks for depends on the others. */
 export function alarmSummaries(open: Iterable<OpenAlarm>): AlarmSummary[] {
