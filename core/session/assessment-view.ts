@@ -2,8 +2,8 @@
 import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
-import { msPerHour } from '../../shared/units.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
+import { msPerHour } from '../../shared/units.ts';
 import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
 import { toldHeat } from './told-heat.ts';
