@@ -124,7 +124,7 @@ function reachWords({ person, wishes, devices, canMail, mail }: TellingAnswerBod
   ].filter((way) => way !== false);
   const isServer = person.id === 'house';
   if (ways.length === 0) {
-    return `${isServer ? 'The server’s warnings reach nobody' : 'Warnings do not reach you'} yet: set up at least one way below.`;
+    return `${isServer ? 'The server’s warnings reach nobody' : 'Warnings do not reach you'} yet: set up at least one channel below.`;
   }
   return isServer
     ? `The server’s warnings go out by ${ways.join(' and ')}.`

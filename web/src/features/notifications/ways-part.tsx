@@ -25,9 +25,9 @@ interface ChannelsPartProps {
 export function ChannelsPart({ telling, draft, saved, change, refresh, fieldError }: ChannelsPartProps) {
   const { email, webhook, push } = draft;
   return (
-    <Part id="ways" title="Ways">
+    <Part id="ways" title="Channels">
       <h3>On this device and others</h3>
-      <Tick label="Tell my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
+      <Tick label="Notify my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
       <Devices telling={telling} refresh={refresh} />
       {telling.devices.length > 0 && <TestButton way="push" label="Send my devices a test" />}
 

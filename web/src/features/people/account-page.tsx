@@ -27,7 +27,7 @@ export function AccountPage() {
 }
 
 function NoAccount({ via }: { readonly via: 'token' | 'here' | undefined }) {
-  const heading = usePage('You');
+  const heading = usePage('My account');
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
@@ -47,7 +47,7 @@ function NoAccount({ via }: { readonly via: 'token' | 'here' | undefined }) {
 }
 
 function Account({ name, role }: { readonly name: string; readonly role: 'owner' | 'keeper' | 'viewer' }) {
-  const heading = usePage('You');
+  const heading = usePage('My account');
   return (
     <div class="page">
       <div class="opening">
