@@ -12,7 +12,8 @@ export type Verdict = 'bad' | 'good' | null;
 
 type Smell = Extract<EntryFacts, { kind: 'smell' }>['smells'][number];
 
-const badSmells: readonly Smell[] = ['rotten', 'ammonia', 'sour'];
+const badSmells = ['rotten', 'ammonia', 'sour'] as const satisfies readonly Smell[];
+type BadSmell = (typeof badSmells)[number];
 const goodSmells: readonly Smell[] = ['sweet', 'fermented', 'earthy', 'mushroom', 'faint'];
 
 /** A sample differs by about two points from place to place: so far outside the band it still says nothing against the bed. */
@@ -48,8 +49,8 @@ export function lookOf(what: NotedFacts): Judged | null {
 }
 
 /** @example badOf(['earthy', 'ammonia']) // => ['ammonia'] */
-export function badOf(smells: readonly Smell[]): Smell[] {
-  return smells.filter((smell) => badSmells.includes(smell));
+export function badOf(smells: readonly Smell[]): BadSmell[] {
+  return smells.filter((smell): smell is BadSmell => badSmells.some((bad) => bad === smell));
 }
 
 /** How grave a bad note is: what may cost the batch is urgent. Our own grading. */

@@ -5,15 +5,16 @@
  * too, and tells what was not measured from what was not seen. It never says "ready": sensors alone never do.
  */
 
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { Evidence } from '../../shared/warning.ts';
 import { lossAfterH, type PastHeat, worstHeat } from '../estimate/heat-memory.ts';
+import { pastHeatMessage } from '../estimate/past-heat-message.ts';
 import { cameK, nearHeldH as heldH, nearK, reheatK, turnWatchedH } from '../profiles/passed-heat.ts';
-import { pastHeatWords } from '../words/heat-damage-words.ts';
 
 export interface HeatSign {
   readonly sign: 'heat-came' | 'not-overheated' | 'heat-fell' | 'no-reheat';
   readonly evidence: Evidence;
-  readonly says: string;
+  readonly says: Message;
 }
 
 export interface HeatSight {
@@ -40,64 +41,41 @@ export function heatSigns(sight: HeatSight): HeatSign[] {
 function heatCame(excessK: readonly (number | null)[]): HeatSign {
   const sign = 'heat-came';
   const most = Math.max(...excessK.map((one) => one ?? Number.NEGATIVE_INFINITY));
-  if (!Number.isFinite(most)) {
-    return {
-      sign,
-      evidence: 'missing',
-      says: 'Core and air were not measured together, so whether heat came is not known.',
-    };
-  }
+  if (!Number.isFinite(most)) return { sign, evidence: 'missing', says: message('readiness.sign.heat-came.missing') };
+  const aboveK = { valueK: Math.max(0, most), decimals: 0 } as const;
   return most >= cameK
-    ? { sign, evidence: 'present', says: `Heat came: the core stood up to ${Math.round(most)} °C above the air.` }
-    : {
-        sign,
-        evidence: 'absent',
-        says: `No heat came yet: the core stood at most ${Math.round(Math.max(0, most))} °C above the air.`,
-      };
+    ? { sign, evidence: 'present', says: message('readiness.sign.heat-came.present', { aboveK }) }
+    : { sign, evidence: 'absent', says: message('readiness.sign.heat-came.absent', { aboveK }) };
 }
 
 function notOverheated({ heat, lossC }: HeatSight): HeatSign {
   const sign = 'not-overheated';
   const worst = worstHeat(heat);
   if (worst !== null && worst.lossH >= lossAfterH) {
-    const says = pastHeatWords(heat, { actC: lossC, lossC }) ?? '';
-    return { sign, evidence: 'absent', says: `It was too hot for its culture. ${says}` };
+    const past = pastHeatMessage(heat, { actC: lossC, lossC });
+    return { sign, evidence: 'absent', says: paragraph(message('readiness.sign.not-overheated.absent'), past) };
   }
-  if (!heat.some(({ position }) => position === 'core')) {
-    return {
-      sign,
-      evidence: 'missing',
-      says: `Its core was not measured, so whether it came to ${lossC} °C is not known.`,
-    };
-  }
-  return {
-    sign,
-    evidence: 'present',
-    says: `It did not lie at ${lossC} °C, where its culture is lost, for ${lossAfterH} hours, as far as it was measured.`,
-  };
+  return heat.some(({ position }) => position === 'core')
+    ? { sign, evidence: 'present', says: message('readiness.sign.not-overheated.present', { lossC, lossAfterH }) }
+    : { sign, evidence: 'missing', says: message('readiness.sign.not-overheated.missing', { lossC }) };
 }
 
 function heatFell(excessK: readonly (number | null)[], came: Evidence): HeatSign {
   const sign = 'heat-fell';
   const last = excessK.slice(-heldH);
-  if (last.length < heldH || last.some((one) => one === null)) {
-    return { sign, evidence: 'missing', says: `Core and air were not both measured in the last ${heldH} hours.` };
-  }
+  if (last.length < heldH || last.some((one) => one === null))
+    return { sign, evidence: 'missing', says: message('readiness.sign.heat-fell.missing', { heldH }) };
   const near = last.every((one) => one !== null && Math.abs(one) <= nearK);
-  if (near && came === 'absent') {
-    return { sign, evidence: 'absent', says: 'The core lies near the air, but no heat came before.' };
-  }
+  if (near && came === 'absent') return { sign, evidence: 'absent', says: message('readiness.sign.heat-fell.no-heat') };
   return near
-    ? { sign, evidence: 'present', says: `The core has been within ${nearK} °C of the air for ${heldH} hours.` }
-    : { sign, evidence: 'absent', says: `The core is not back within ${nearK} °C of the air.` };
+    ? { sign, evidence: 'present', says: message('readiness.sign.heat-fell.present', { nearK, heldH }) }
+    : { sign, evidence: 'absent', says: message('readiness.sign.heat-fell.absent', { nearK }) };
 }
 
 function noReheat({ coreC, turnsAtH }: HeatSight, excessK: readonly (number | null)[]): HeatSign {
   const sign = 'no-reheat';
   const turnH = turnsAtH.at(-1);
-  if (turnH === undefined) {
-    return { sign, evidence: 'missing', says: 'No turn is in the journal, so it was not tested by one.' };
-  }
+  if (turnH === undefined) return { sign, evidence: 'missing', says: message('readiness.sign.no-reheat.no-turn') };
   const first = Math.max(0, Math.floor(turnH));
   const after = excessK.slice(first, first + turnWatchedH + 1);
   const known = after.filter((one): one is number => one !== null);
@@ -108,18 +86,17 @@ function noReheat({ coreC, turnsAtH }: HeatSight, excessK: readonly (number | nu
     rise = Math.max(rise, one - (lowest.at(-1) ?? one));
   }
   if (rise >= reheatK) {
-    return { sign, evidence: 'absent', says: `After the last turn it warmed again by ${Math.round(rise)} °C.` };
+    const riseK = { valueK: rise, decimals: 0 } as const;
+    return { sign, evidence: 'absent', says: message('readiness.sign.no-reheat.absent', { riseK }) };
   }
   const watchedH = coreC.length - first;
-  if (watchedH <= turnWatchedH || known.length < after.length * 0.75) {
-    return {
-      sign,
-      evidence: 'missing',
-      says: 'The last turn was watched for less than a day: wait and see whether it warms again.',
-    };
-  }
-  return { sign, evidence: 'present', says: 'The last turn brought no heat back within a day.' };
+  return watchedH <= turnWatchedH || known.length < after.length * knownShare
+    ? { sign, evidence: 'missing', says: message('readiness.sign.no-reheat.missing') }
+    : { sign, evidence: 'present', says: message('readiness.sign.no-reheat.present') };
 }
+
+/** Of the hours after a turning, so many must be known for their silence to say anything [-]; our own choice, no source. */
+const knownShare = 0.75;
 
 /** The air as a heap feels it: its mean over the day before. A cold night must not look like warmth of its own. */
 function dayMeans(airC: readonly (number | null)[]): (number | null)[] {

@@ -3,11 +3,11 @@
  * is a person's, after smelling and looking.
  */
 
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { lossAfterH, type PastHeat } from '../estimate/heat-memory.ts';
+import { lostCultureSigns } from '../estimate/past-heat-message.ts';
 import { cameK, nearHeldH, nearK, reheatK, turnWatchedH } from '../profiles/passed-heat.ts';
-import { heatDamageSigns, hoursLong } from '../words/heat-damage-words.ts';
-import { degrees } from '../words/words.ts';
-import { judgedWords, type SmellAndLook } from './smell-and-look.ts';
+import { judgedMessage, type SmellAndLook } from './smell-and-look.ts';
 
 export interface ReadinessFacts {
   readonly peakC: number | null;
@@ -18,11 +18,10 @@ export interface ReadinessFacts {
   readonly sinceLateTurnH: number | null;
   /** Highest rise since that turn [K]. */
   readonly riseSinceTurnK: number;
-  /** Whether a person has confirmed smell and look, and noted nothing bad since. */
   /** The place that was hottest for longest, and its limit of loss [°C]; null where nothing was measured. */
   readonly heat: PastHeat | null;
   readonly lossC: number;
-  /** Whether a person has confirmed smell and look. */
+  /** Whether a person has confirmed smell and look, and noted nothing bad since. */
   readonly confirmed: boolean;
   readonly judged: SmellAndLook;
 }
@@ -30,31 +29,25 @@ export interface ReadinessFacts {
 interface ReadinessPoint {
   readonly what: 'heat-came' | 'judged-since-overheated' | 'back-near-air' | 'turn-brought-no-heat' | 'smell-and-look';
   readonly seen: boolean;
-  readonly says: string;
+  readonly says: Message;
 }
 
 export interface Readiness {
   readonly proposal: 'not-yet' | 'turn-and-see' | 'smell-and-look' | 'confirmed';
   readonly points: readonly ReadinessPoint[];
-  readonly next: string;
+  readonly next: Message;
 }
-
-const smellAfterHeat = `Once it has cooled, open it in several places, smell it and look at it: its culture may be lost. ${heatDamageSigns}`;
 
 /** Said only of a batch that was too hot for too long; it stays said when a person has judged it. */
 function overheatedPoint({ heat, lossC }: ReadinessFacts): ReadinessPoint[] {
   if (heat === null || heat.lossH < lossAfterH) return [];
-  const was = `the ${heat.position} lay at ${degrees(lossC)} or more for ${hoursLong(heat.lossH)}, up to ${degrees(heat.peakC)}`;
+  const { position, lossH, peakC } = heat;
+  const was = { position, lossC, lossH, peakC };
   const seen = heat.unjudged === null;
-  return [
-    {
-      what: 'judged-since-overheated',
-      seen,
-      says: seen
-        ? `A person has smelt or looked at it since ${was}.`
-        : `It was too hot: ${was}. Its culture may be lost, and nobody has smelt or looked at it since.`,
-    },
-  ];
+  const says = seen
+    ? message('readiness.point.overheated.judged', was)
+    : message('readiness.point.overheated.unjudged', was);
+  return [{ what: 'judged-since-overheated', seen, says }];
 }
 
 export function readinessOf(facts: ReadinessFacts): Readiness {
@@ -62,62 +55,61 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
   const gone = came && facts.nearAirH >= nearHeldH;
   const watched = facts.sinceLateTurnH !== null && facts.sinceLateTurnH >= turnWatchedH;
   const still = gone && watched && facts.riseSinceTurnK < reheatK;
-  const overheated = overheatedPoint(facts);
+  const aboveK = { valueK: facts.peakExcessK, decimals: 0 } as const;
   const points: ReadinessPoint[] = [
     {
       what: 'heat-came',
       seen: came,
-      says: came
-        ? `Heat came: it was up to ${Math.round(facts.peakExcessK)} °C above the air.`
-        : 'Its heat has not come yet.',
+      says: came ? message('readiness.point.heat-came.seen', { aboveK }) : notCome,
     },
-    ...overheated,
-    {
-      what: 'back-near-air',
-      seen: gone,
-      says: `It has ${gone ? '' : 'not '}come back to within ${nearK} °C of the air.`,
-    },
+    ...overheatedPoint(facts),
+    { what: 'back-near-air', seen: gone, says: gone ? backNearAir : notNearAir },
     {
       what: 'turn-brought-no-heat',
       seen: still,
-      says: still
-        ? 'A turn brought no new warmth within a day.'
-        : facts.sinceLateTurnH === null
-          ? 'It has not been turned since its heat passed.'
-          : watched
-            ? 'A turn warmed it again, so there was food left.'
-            : 'A turn is being watched: a day must pass.',
+      says: still ? turn.still : facts.sinceLateTurnH === null ? turn.never : watched ? turn.warmed : turn.watched,
     },
-    {
-      what: 'smell-and-look',
-      seen: facts.confirmed,
-      says: facts.confirmed ? 'A person found its smell and look good.' : judgedWords(facts.judged) + stillToSay(facts),
-    },
+    { what: 'smell-and-look', seen: facts.confirmed, says: facts.confirmed ? confirmed : judgedPoint(facts) },
   ];
-  if (facts.heat?.unjudged != null) {
-    return { proposal: gone ? 'smell-and-look' : 'not-yet', points, next: smellAfterHeat };
-  }
-  if (!gone) {
-    const next = came ? 'Let it work until it has come back near the air.' : 'Let it work.';
-    return { proposal: 'not-yet', points, next };
-  }
-  if (!still) {
-    return { proposal: 'turn-and-see', points, next: 'Turn it once and see for a day whether it warms again.' };
-  }
-  const isBad = facts.judged.smell === 'bad' || facts.judged.look === 'bad';
-  if (isBad) {
-    const next = 'See first to what was found bad; then smell it and look at it again.';
-    return { proposal: 'smell-and-look', points, next };
-  }
-  return facts.confirmed
-    ? { proposal: 'confirmed', points, next: 'Use it or go on to the next stage, as you find it.' }
-    : {
-        proposal: 'smell-and-look',
-        points,
-        next: 'Smell it and look at it: an earthy or sweet smell and a white mat through the mass speak for it; black, bright colours or ammonia against it.',
-      };
+  return { points, ...proposalOf(facts, { came, gone, still }) };
 }
 
-function stillToSay({ judged }: ReadinessFacts): string {
-  return judged.smell === 'good' && judged.look === 'good' ? ' That it is done is still for a person to say.' : '';
+function proposalOf(
+  facts: ReadinessFacts,
+  { came, gone, still }: Readonly<Record<'came' | 'gone' | 'still', boolean>>,
+): Pick<Readiness, 'proposal' | 'next'> {
+  if (facts.heat?.unjudged != null) return { proposal: gone ? 'smell-and-look' : 'not-yet', next: next.smellAfterHeat };
+  if (!gone) return { proposal: 'not-yet', next: came ? next.waitForCool : next.waitForHeat };
+  if (!still) return { proposal: 'turn-and-see', next: next.turnAndSee };
+  const isBad = facts.judged.smell === 'bad' || facts.judged.look === 'bad';
+  if (isBad) return { proposal: 'smell-and-look', next: next.seeToBad };
+  return facts.confirmed
+    ? { proposal: 'confirmed', next: next.goOn }
+    : { proposal: 'smell-and-look', next: next.smellAndLook };
 }
+
+function judgedPoint({ judged }: ReadinessFacts): Message {
+  const said = message('readiness.point.person.judged', { judgedPart: judgedMessage(judged) });
+  return judged.smell === 'good' && judged.look === 'good' ? paragraph(said, stillToSay) : said;
+}
+
+const notCome = message('readiness.point.heat-came.unseen');
+const backNearAir = message('readiness.point.back-near-air.seen', { nearK });
+const notNearAir = message('readiness.point.back-near-air.unseen', { nearK });
+const turn = {
+  still: message('readiness.point.turn.still'),
+  never: message('readiness.point.turn.never'),
+  warmed: message('readiness.point.turn.warmed'),
+  watched: message('readiness.point.turn.watched'),
+};
+const confirmed = message('readiness.point.person.confirmed');
+const stillToSay = message('readiness.point.person.still-to-say');
+const next = {
+  smellAfterHeat: paragraph(message('readiness.next.smell-after-heat'), lostCultureSigns),
+  waitForHeat: message('readiness.next.wait-for-heat'),
+  waitForCool: message('readiness.next.wait-for-cool'),
+  turnAndSee: message('readiness.next.turn-and-see'),
+  seeToBad: message('readiness.next.see-to-bad'),
+  goOn: message('readiness.next.go-on'),
+  smellAndLook: message('readiness.next.smell-and-look'),
+};

@@ -1,6 +1,7 @@
 /** What people found of a batch's smell and look, by their newest notes: a word on readiness, a smell, a growth. */
 
 import type { judgements } from '../../shared/entry.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { lookOf, smellOf } from '../by-hand/verdict.ts';
 import { clockAheadMs, type Noted } from '../profiles/noted.ts';
@@ -32,10 +33,13 @@ export function smellAndLook(noted: readonly Noted[], signs: readonly HandSign[]
   return { smell, look: stillWrong ? 'bad' : look, badAtMs };
 }
 
-/** @example judgedWords({ smell: 'bad', look: null, badAtMs: 0 }) // => "Its smell was found bad; nobody has judged its look yet." */
-export function judgedWords({ smell, look }: SmellAndLook): string {
-  if (smell === null && look === null) return 'Nobody has judged its smell and look yet.';
-  if (smell === null) return `Its look was found ${look}; nobody has smelt it yet.`;
-  if (look === null) return `Its smell was found ${smell}; nobody has judged its look yet.`;
-  return smell === look ? `Its smell and look were found ${smell}.` : `Its smell was found ${smell}, its look ${look}.`;
+/** A clause. @example "Its smell was found bad; nobody has judged its look yet" */
+export function judgedMessage({ smell, look }: SmellAndLook): Message {
+  if (smell === null) return look === null ? nobody : message('readiness.judged.look', { look });
+  if (look === null) return message('readiness.judged.smell', { smell });
+  return smell === look
+    ? message('readiness.judged.alike', { smell })
+    : message('readiness.judged.both', { smell, look });
 }
+
+const nobody = message('readiness.judged.nobody');

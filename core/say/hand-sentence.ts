@@ -3,11 +3,10 @@ import { sampleMoistureFrac } from '../../shared/entry.ts';
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
-import { growthWords, smellWords } from '../by-hand/note-words.ts';
+import { badSmells, growthMessage } from '../by-hand/note-message.ts';
 import type { Noted } from '../profiles/noted.ts';
 import type { Assessment } from '../session/assessment.ts';
 import { askedAgain, handAndEstimate } from '../warnings/by-hand.ts';
-import { asMessage } from './as-message.ts';
 import type { AlarmFacts, Saying } from './saying.ts';
 import { spokenAt } from './spoken-value.ts';
 
@@ -90,9 +89,9 @@ function noteClause(kind: HandKind, note: Noted, nowMs: number): Message {
       });
     }
     case 'smell':
-      return message('say.note.smell', { ...noted, smellsPart: asMessage(smellWords(what.smells)) });
+      return message('say.note.smell', { ...noted, smellsList: badSmells(what.smells) });
     case 'growth':
-      return message('say.note.growth', { ...noted, growthPart: asMessage(growthWords(what)) });
+      return message('say.note.growth', { ...noted, growthPart: growthMessage(what) });
     case 'readiness':
       return message(kind === 'bad-smell' ? 'say.note.smell-judged' : 'say.note.look-judged', noted);
   }

@@ -4,6 +4,7 @@ import { toInstant } from '../../shared/contracts/time.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
 import { msPerHour } from '../../shared/units.ts';
+import type { Readiness } from '../readiness/readiness.ts';
 import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
 import { toldHeat } from './told-heat.ts';
@@ -57,7 +58,19 @@ function judgementView({
       at: forecast.overInH === null ? null : toInstant(forecast.atMs + forecast.overInH * msPerHour),
     },
     waterToAdd,
-    readiness: { ...readiness, points: [...readiness.points] },
+    readiness: readinessView(readiness),
     seenHands: seenHands.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
+  };
+}
+
+export function readinessView({
+  proposal,
+  points,
+  next,
+}: Readiness): NonNullable<PileDetail['judgement']>['readiness'] {
+  return {
+    proposal,
+    points: points.map(({ says, ...point }) => ({ ...point, ...inWords({ says }, 0) })),
+    ...inWords({ next }, 0),
   };
 }

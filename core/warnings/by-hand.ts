@@ -2,18 +2,18 @@
  * What a person noted that speaks against a pile, each kind a warning of its own: it counts at once and without any probe, for
  * no probe smells, and a hand in the pile knows more of its water than a balance does.
  */
-import { type Message, message, paragraph, verbatim } from '../../shared/messages/message.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import { type HandSign, nothingNoted } from '../by-hand/hand-signs.ts';
-import { foundWords } from '../by-hand/note-words.ts';
+import { foundMessage } from '../by-hand/note-message.ts';
 import { gravityOf, isThroughout, sampleMarginFrac } from '../by-hand/verdict.ts';
 import { waterToAdd } from '../estimate/water-to-add.ts';
 import { wetBasis } from '../physics/water-balance.ts';
+import { cautions } from '../profiles/cautions.ts';
 import type { Noted } from '../profiles/noted.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
-import { ammoniaCaution, dustCaution, fireCaution, foulCaution, sporeCaution, wateringCaution } from './cautions.ts';
 import { howMuch, isHot } from './drying.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
@@ -43,10 +43,10 @@ function badFinding<Kind extends HandKind>(pile: PileSnapshot, kind: Kind, sign:
     position: null,
     evidence: 'present',
     severity: gravityOf(note.what),
-    seen: paragraph(verbatim(foundWords(note.what)), beside(pile, kind)),
+    seen: paragraph(foundMessage(note.what), beside(pile, kind)),
     todo: hotC === null ? todoOf(pile, kind, note) : leaveClosed(hotC),
     byMs: hotC === null ? note.atMs + withinH[kind] * msPerHour : null,
-    caution: hotC === null ? cautionOf(kind, note) : fireCaution,
+    caution: hotC === null ? cautionOf(kind, note) : cautions.fire,
     why: whyOf[kind](pile.setup.limits),
     explainedBy: null,
     noted: { atMs: note.atMs, by: note.by },
@@ -62,12 +62,7 @@ function quietFinding<Kind extends HandKind>(limits: StageLimits, kind: Kind, si
     // Nothing noted is no doubt: what nobody noted does not stand, and what is withdrawn ends.
     evidence: 'absent',
     severity: 'warning',
-    seen:
-      note === null
-        ? nobody
-        : isAnswered
-          ? paragraph(verbatim(foundWords(note.what)), answered)
-          : verbatim(foundWords(note.what)),
+    seen: note === null ? nobody : isAnswered ? paragraph(foundMessage(note.what), answered) : foundMessage(note.what),
     todo: isAnswered ? askedAgain[kind] : nothingToDo,
     byMs: null,
     caution: null,
@@ -148,13 +143,13 @@ const takeOut = message('warnings.wrong-growth.todo.patches');
 function cautionOf(kind: HandKind, { what }: Noted): Message {
   switch (kind) {
     case 'hand-dry':
-      return paragraph(wateringCaution, dustCaution);
+      return paragraph(cautions.watering, cautions.spores);
     case 'hand-wet':
-      return paragraph(dustCaution, foulCaution);
+      return paragraph(cautions.spores, cautions.foulAir);
     case 'bad-smell':
-      return paragraph(smellsOfAmmonia(what) ? ammoniaCaution : foulCaution, dustCaution);
+      return paragraph(smellsOfAmmonia(what) ? cautions.ammonia : cautions.foulAir, cautions.spores);
     case 'wrong-growth':
-      return sporeCaution;
+      return cautions.colouredMould;
   }
 }
 

@@ -2,14 +2,13 @@
  * The bed losing the water the culture needs. It never waits for the pore air alone: its humidity falls only below 25
  * to 30 % moisture, after the work has stopped.
  */
-
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { dryAirNeededH, dryMarginFrac } from '../estimate/follow-water.ts';
 import { type WaterToAdd, waterToAdd } from '../estimate/water-to-add.ts';
 import { wetBasis } from '../physics/water-balance.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
-import { wateringCaution } from './cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { type CoreUnknown, coreUnknown, type PileSnapshot, saidByHand } from './snapshot.ts';
@@ -40,7 +39,7 @@ export function dryingFinding(pile: PileSnapshot): Finding<'drying'> {
         ? nothingToDo
         : squeeze,
     byMs: present ? pile.nowMs + 6 * msPerHour : null,
-    caution: present ? wateringCaution : null,
+    caution: present ? cautions.watering : null,
     why: whyOf(setup.limits),
     explainedBy: pile.coreLost ?? saidByHand(pile, 'hand-dry'),
   };

@@ -6,7 +6,7 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lossAfterH, type PastHeat } from '../estimate/heat-memory.ts';
-import { dustCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { hottestOver } from './overheating.ts';
 import { perLimits } from './per-limits.ts';
@@ -38,7 +38,7 @@ export function heatDamageFinding(pile: PileSnapshot): Finding<'heat-damage'> {
           : passed(worst, pile.setup.limits),
     todo: present ? smellAndLook : nothingToDo,
     byMs: present ? pile.nowMs + 24 * msPerHour : null,
-    caution: present ? dustCaution : null,
+    caution: present ? cautions.spores : null,
     why: whyOf(pile.setup.limits),
     // While it is that hot the overheating says so itself.
     explainedBy: hotNow ? 'overheating' : null,

@@ -5,7 +5,7 @@
 import { message } from '../../shared/messages/message.ts';
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
 import { anythingAfterMs } from '../estimate/track.ts';
-import { fireCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { isFailing } from './probe-faults.ts';
@@ -57,7 +57,7 @@ export function heatDoubtedFinding(pile: PileSnapshot): Finding<'heat-doubted'> 
       ? message('warnings.heat-doubted.todo.closed', { position })
       : message('warnings.heat-doubted.todo.turn', { position }),
     byMs: pile.nowMs,
-    caution: isFireHot ? fireCaution : null,
+    caution: isFireHot ? cautions.fire : null,
     why,
     // A probe known to throw in wild values is told of as that.
     explainedBy: track != null && isFailing(track, pile.nowMs) ? 'probe-out' : null,

@@ -3,7 +3,7 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { coreCourse } from '../estimate/course.ts';
 import type { Forecast } from '../forecast/forecast.ts';
-import { dustCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreNowFirst, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
@@ -38,7 +38,7 @@ export function overheatingSoonFinding(pile: PileSnapshot): Finding<'overheating
             : notOnItsWay,
     todo: present ? beThere : nothingToDo,
     byMs: present ? byMs(pile) : null,
-    caution: present ? dustCaution : null,
+    caution: present ? cautions.spores : null,
     why: whyOf(setup.limits),
     explainedBy: pile.coreLost ?? (hotNow ? 'overheating' : null),
   };

@@ -7,8 +7,8 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import { dustCaution } from './cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
@@ -46,7 +46,7 @@ export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
     seen: hotSeen(hotNow(pile, hottest), hottest.tempC, pile.setup.limits),
     todo: lost ? spreadNow : turnIt,
     byMs: lost ? pile.nowMs : pile.nowMs + 2 * msPerHour,
-    caution: dustCaution,
+    caution: cautions.spores,
     why,
     explainedBy: null,
     nearness: nearnessOf(hottest, actC),

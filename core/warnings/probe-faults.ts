@@ -7,7 +7,7 @@ import { message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { spikesNow, type Track } from '../estimate/track.ts';
-import { unknownHeatCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { wasWarmK } from './out-sight.ts';
 import { noProbeFinding } from './silence.ts';
@@ -49,7 +49,7 @@ export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'p
       : changes,
     todo: present ? compare : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
-    caution: present && position === 'core' ? unknownHeatCaution : null,
+    caution: present && position === 'core' ? cautions.unknownHeat : null,
     why: whyStuck,
     explainedBy,
   };
@@ -80,7 +80,7 @@ export function outFinding(pile: PileSnapshot, position: Position): Finding<'pro
         : inPlace,
     todo: failing ? seeToCable : pulled ? pushBack : nothingToDo,
     byMs: failing || pulled ? pile.nowMs + 4 * msPerHour : null,
-    caution: (failing || pulled) && position === 'core' ? unknownHeatCaution : null,
+    caution: (failing || pulled) && position === 'core' ? cautions.unknownHeat : null,
     why: whyOut,
     explainedBy,
   };

@@ -6,8 +6,8 @@ import { type Message, message, paragraph } from '../../shared/messages/message.
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { followsOn } from '../estimate/track.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import { dustCaution, fireCaution } from './cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 import { believedMessage } from './value-message.ts';
@@ -22,7 +22,7 @@ const why = message('why.self-heating', {
 });
 const noneNear = message('warnings.self-heating.seen.none');
 const jumped = message('warnings.self-heating.seen.jumped');
-const openedCaution = paragraph(dustCaution, fireCaution);
+const openedCaution = paragraph(cautions.spores, cautions.fire);
 
 export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> {
   const hottest = hottestBorneOut(pile);
@@ -60,7 +60,7 @@ export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> 
     seen: message(`warnings.self-heating.seen.${rung}`, { hottestPart: hottestSays(pile, hottest.position) }),
     todo: todoOf[rung],
     byMs: isSerious ? pile.nowMs : pile.nowMs + 2 * msPerHour,
-    caution: isSerious ? fireCaution : openedCaution,
+    caution: isSerious ? cautions.fire : openedCaution,
     why,
     explainedBy: null,
   };

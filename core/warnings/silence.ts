@@ -4,7 +4,7 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { silentAfterMs, type Track } from '../estimate/track.ts';
-import { unknownHeatCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { leadingTrack, type PileSnapshot } from './snapshot.ts';
 
@@ -46,7 +46,7 @@ function silence(pile: PileSnapshot, position: Position, track: Track, silent: b
     seen: silent ? silentSeen(position, pile.nowMs - track.heardAtMs, lastC) : speaks,
     todo: silent ? (core ? handFirst : seeToProbe) : nothingToDo,
     byMs: silent ? pile.nowMs + (core ? 2 : 24) * msPerHour : null,
-    caution: silent && core ? unknownHeatCaution : null,
+    caution: silent && core ? cautions.unknownHeat : null,
     why: whyOf(track),
     explainedBy: null,
   };

@@ -3,7 +3,7 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { StallWhy } from '../estimate/state.ts';
 import { wetBasis } from '../physics/water-balance.ts';
-import { dustCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { coreNow, coreNowFirst, coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 import { actExplainsH, slowPerDay, stallAfterH, stallStands, standingPerDay, warmStallAfterH } from './stall-sight.ts';
@@ -47,7 +47,7 @@ export function stallingFinding(pile: PileSnapshot): Finding<'stalling'> {
         ? nothingToDo
         : measureCore,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
-    caution: present ? dustCaution : null,
+    caution: present ? cautions.spores : null,
     why: whyStalling,
     explainedBy: pile.coreLost,
   };

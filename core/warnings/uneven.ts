@@ -4,7 +4,7 @@
  */
 import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { dustCaution } from './cautions.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { type CoreUnknown, coreUnknown, type PileSnapshot } from './snapshot.ts';
 
@@ -46,7 +46,7 @@ export function unevenFinding(pile: PileSnapshot): Finding<'uneven'> {
           : notKnown[coreUnknown(pile)],
     todo: present ? message('warnings.uneven.todo', { cool }) : nothingToDo,
     byMs: present ? pile.nowMs + 24 * msPerHour : null,
-    caution: present ? dustCaution : null,
+    caution: present ? cautions.spores : null,
     why,
     explainedBy: pile.coreLost ?? (present ? state.unevenBy : null),
   };

@@ -1,11 +1,10 @@
 /** Too wet to breathe. It never is sure: a person's squeeze and nose decide, and it says so. */
-
 import { message, paragraph } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
 import { wetBasis } from '../physics/water-balance.ts';
+import { cautions } from '../profiles/cautions.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
-import { dustCaution, sourCaution } from './cautions.ts';
 import { chilledAfterH } from './chilled.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
@@ -48,4 +47,4 @@ export function waterloggedFinding(pile: PileSnapshot): Finding<'waterlogged'> {
 const whyOf = perLimits(({ moistureMaxFrac }) => message('why.waterlogged', { moistureMaxFrac, chokedFrac }));
 const airEnough = message('warnings.waterlogged.seen.none');
 const feelIt = message('warnings.waterlogged.todo');
-const caution = paragraph(dustCaution, sourCaution);
+const caution = paragraph(cautions.spores, cautions.foulAir);

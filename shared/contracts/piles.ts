@@ -129,8 +129,16 @@ const judgementSchema = z.object({
   /** What speaks for the batch being done; the last word is a person’s. */
   readiness: z.object({
     proposal: z.enum(['not-yet', 'turn-and-see', 'smell-and-look', 'confirmed']),
-    points: z.array(z.object({ what: z.string(), seen: z.boolean(), says: z.string() })),
+    points: z.array(
+      z.object({
+        what: z.string(),
+        seen: z.boolean(),
+        says: z.string(),
+        messages: z.object({ says: messageSchema }),
+      }),
+    ),
     next: z.string(),
+    messages: z.object({ next: messageSchema }),
   }),
   /** Turns and waterings seen in the curves that nobody wrote down. */
   seenHands: z.array(z.object({ kind: z.enum(['turned', 'watered']), at: instantSchema })),

@@ -1,6 +1,7 @@
 /** What the probes saw beside what a person smelt and saw. Probes alone never say that it is ready. */
 import { z } from 'zod';
 import { judgements } from '../entry.ts';
+import { messageSchema } from '../messages/message.ts';
 import { evidences } from '../warning.ts';
 import { instantSchema } from './time.ts';
 
@@ -9,7 +10,14 @@ const heatSigns = ['heat-came', 'not-overheated', 'heat-fell', 'no-reheat'] as c
 
 export const readinessSchema = z.object({
   batchId: z.string(),
-  signs: z.array(z.object({ sign: z.enum(heatSigns), evidence: z.enum(evidences), says: z.string() })),
+  signs: z.array(
+    z.object({
+      sign: z.enum(heatSigns),
+      evidence: z.enum(evidences),
+      says: z.string(),
+      messages: z.object({ says: messageSchema }),
+    }),
+  ),
   /** The newest word of a person; null before any. */
   person: z
     .object({
@@ -29,5 +37,11 @@ export const readinessSchema = z.object({
   good: z.array(z.string()),
   bad: z.array(z.string()),
   cautions: z.array(z.string()),
+  messages: z.object({
+    says: messageSchema,
+    good: z.array(messageSchema),
+    bad: z.array(messageSchema),
+    cautions: z.array(messageSchema),
+  }),
 });
 export type Readiness = z.infer<typeof readinessSchema>;

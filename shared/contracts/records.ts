@@ -1,5 +1,6 @@
 /** The record of one batch, whole enough to be printed and filed, and the calendar's address. */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { positionSchema } from '../names.ts';
 import { alarmDetailSchema } from './alarms.ts';
 import { assumptionSchema, givenRecipeSchema } from './domain/batch.ts';
@@ -68,6 +69,7 @@ export const batchRecordSchema = z.object({
   pastHeat: pastHeatSchema,
   readiness: readinessSchema,
   cautions: z.array(z.string()),
+  messages: z.object({ cautions: z.array(messageSchema) }),
 });
 export type BatchRecordSheet = z.infer<typeof batchRecordSchema>;
 

@@ -4,13 +4,22 @@ import type { Message } from './message.ts';
 import { renderEnglish } from './render.ts';
 import { plainSpaces } from './renderer.ts';
 
-type Words<Messages> = { readonly [Name in keyof Messages]: string };
+/** A sentence, several, or none. */
+type Said = Message | readonly Message[] | null;
+
+type Words<Messages> = {
+  readonly [Name in keyof Messages]: Messages[Name] extends Message
+    ? string
+    : Messages[Name] extends readonly Message[]
+      ? string[]
+      : string | null;
+};
 
 /**
  * @param nowMs For moments, which are in UTC.
  * @returns Each message as a sentence, in °C and SI units, and `messages` themselves.
  */
-export function inWords<const Messages extends Readonly<Record<string, Message>>>(
+export function inWords<const Messages extends Readonly<Record<string, Said>>>(
   messages: Messages,
   nowMs: number,
 ): Words<Messages> & { readonly messages: Messages } {
@@ -29,17 +38,18 @@ export function inWordsOf(answer: unknown, reader: Reader): unknown {
   return hasMessages(answer) ? { ...copy, ...wordsOf(answer.messages, reader) } : copy;
 }
 
-function wordsOf<Messages extends Readonly<Record<string, Message>>>(
-  messages: Messages,
-  reader: Reader,
-): Words<Messages> {
-  const said: Record<string, string> = {};
-  for (const [name, one] of Object.entries(messages)) said[name] = plainSpaces(renderEnglish(one, reader));
+function wordsOf<Messages extends Readonly<Record<string, Said>>>(messages: Messages, reader: Reader): Words<Messages> {
+  const say = (one: Message) => plainSpaces(renderEnglish(one, reader));
+  const said: Record<string, string | string[] | null> = {};
+  for (const [name, one] of Object.entries(messages))
+    said[name] = one === null ? null : isSeveral(one) ? one.map(say) : say(one);
   return said as Words<Messages>;
 }
 
+const isSeveral = (one: Said): one is readonly Message[] => Array.isArray(one);
+
 /** What people were notified of has `messages` too, which are letters. */
-const hasMessages = (answer: object): answer is { readonly messages: Readonly<Record<string, Message>> } =>
+const hasMessages = (answer: object): answer is { readonly messages: Readonly<Record<string, Said>> } =>
   'messages' in answer &&
   typeof answer.messages === 'object' &&
   answer.messages !== null &&

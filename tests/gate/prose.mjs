@@ -19,13 +19,11 @@ const stillInWords = [
   'core/lineage',
   'core/notify',
 
-  'core/readiness',
   'core/records',
   'core/say/advice.ts',
   'core/say/phrases.ts',
   'core/seasons',
   'core/warnings/spoken-value.ts',
-  'core/words',
 ];
 
 /** The text of a literal or template, without what is put into it; undefined for any other node. */

@@ -4,6 +4,7 @@ import type { Lot } from '../../shared/contracts/lots.ts';
 import type { Readiness } from '../../shared/contracts/readiness.ts';
 import type { BatchRecordSheet } from '../../shared/contracts/records.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 
 export interface MockFamily {
@@ -204,13 +205,22 @@ export function nodesOf(family: MockFamily, start: { kind: string; id: string } 
   ].filter((one) => start === null || steps.has(`${one.kind}:${one.id}`));
 }
 
+/** A sentence as the API gives it: as text, and as what a page renders. */
+const inWords = (says: string) => ({ says, messages: { says: verbatim(says) } });
+
 export function readinessOf(batchId: string, nowMs: number): Readiness {
+  const says = 'Not ready yet, says M.: the smell is good, the look doubtful.';
+  const good = ['It smells sweet, of bread or of forest floor.', 'White threads all through, like frost on straw.'];
+  const bad = ['It smells of ammonia, of vinegar or of rot.', 'Black or slimy places, green fur that dusts.'];
+  const cautions = [
+    'Do not breathe over mouldy material: wear a close-fitting mask and gloves, and open the doors of a shed first.',
+  ];
   return {
     batchId,
     signs: [
-      { sign: 'heat-came', evidence: 'present', says: 'Heat came: the core passed 35 °C on the second day.' },
-      { sign: 'heat-fell', evidence: 'absent', says: 'It is 14 °C above the air still.' },
-      { sign: 'no-reheat', evidence: 'missing', says: 'It was not turned since, so this cannot be told.' },
+      { sign: 'heat-came', evidence: 'present', ...inWords('Heat came: the core passed 35 °C on the second day.') },
+      { sign: 'heat-fell', evidence: 'absent', ...inWords('It is 14 °C above the air still.') },
+      { sign: 'no-reheat', evidence: 'missing', ...inWords('It was not turned since, so this cannot be told.') },
     ],
     person: {
       entryId: 'e-ready',
@@ -222,14 +232,20 @@ export function readinessOf(batchId: string, nowMs: number): Readiness {
       note: 'Some dry lumps at the edge.',
     },
     ready: false,
-    says: 'Not ready yet, says M.: the smell is good, the look doubtful.',
-    good: ['It smells sweet, of bread or of forest floor.', 'White threads all through, like frost on straw.'],
-    bad: ['It smells of ammonia, of vinegar or of rot.', 'Black or slimy places, green fur that dusts.'],
-    cautions: [
-      'Do not breathe over mouldy material: wear a close-fitting mask and gloves, and open the doors of a shed first.',
-    ],
+    says,
+    good,
+    bad,
+    cautions,
+    messages: {
+      says: verbatim(says),
+      good: good.map(verbatim),
+      bad: bad.map(verbatim),
+      cautions: cautions.map(verbatim),
+    },
   };
 }
+
+const handling = 'Handle with gloves, keep the dust down, wash hands before eating.';
 
 export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRecordSheet | undefined {
   const batch = detailOf(family, id);
@@ -301,6 +317,7 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
       says: ['This is not a certification.', 'Not sanitised: 0.0 hours at or above 55 °C.'],
     },
     readiness: readinessOf(id, nowMs),
-    cautions: ['Handle with gloves, keep the dust down, wash hands before eating.'],
+    cautions: [handling],
+    messages: { cautions: [verbatim(handling)] },
   };
 }

@@ -2,6 +2,9 @@
  * What a judge could say about the piles of the invented farm: evidence and judgement. It never judges: the farm's
  * numbers are fixed, and so are these.
  */
+import { type ReadinessFacts, readinessOf } from '../../core/readiness/readiness.ts';
+import { nobodyJudged } from '../../core/readiness/smell-and-look.ts';
+import { readinessView } from '../../core/session/assessment-view.ts';
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import type { Position } from '../../shared/names.ts';
@@ -91,21 +94,24 @@ export function mockEvidence(present: Partial<Record<WarningKind, Seen>>): Looke
   });
 }
 
+const atWork: ReadinessFacts = {
+  peakC: 45,
+  peakExcessK: 27,
+  nearAirH: 0,
+  sinceLateTurnH: null,
+  riseSinceTurnK: 0,
+  heat: null,
+  lossC: 60,
+  confirmed: false,
+  judged: nobodyJudged,
+};
+
 /** A batch at work: its heat has come and has not gone. */
 export function mockJudgement(change: Partial<Judgement> = {}): Judgement {
   return {
     overLimit: { likelihood: 0.12, at: null },
     waterToAdd: null,
-    readiness: {
-      proposal: 'not-yet',
-      points: [
-        { what: 'heat-came', seen: true, says: 'Heat came: it was up to 27 °C above the air.' },
-        { what: 'back-near-air', seen: false, says: 'It has not come back to within 5 °C of the air.' },
-        { what: 'turn-brought-no-heat', seen: false, says: 'It has not been turned since its heat passed.' },
-        { what: 'smell-and-look', seen: false, says: 'Nobody has judged its smell and look yet.' },
-      ],
-      next: 'Let it work.',
-    },
+    readiness: readinessView(readinessOf(atWork)),
     seenHands: [],
     ...change,
   };
@@ -113,16 +119,7 @@ export function mockJudgement(change: Partial<Judgement> = {}): Judgement {
 
 /** A batch whose heat has come and gone and which a turn did not wake: a person's nose and eyes are wanted. */
 export function mockReadyToSmell(): Judgement['readiness'] {
-  return {
-    proposal: 'smell-and-look',
-    points: [
-      { what: 'heat-came', seen: true, says: 'Heat came: it was up to 24 °C above the air.' },
-      { what: 'back-near-air', seen: true, says: 'It has come back to within 5 °C of the air.' },
-      { what: 'turn-brought-no-heat', seen: true, says: 'A turn brought no new warmth within a day.' },
-      { what: 'smell-and-look', seen: false, says: 'Nobody has judged its smell and look yet.' },
-    ],
-    next: 'Smell it and look at it: an earthy or sweet smell and a white mat through the mass speak for it; black, bright colours or ammonia against it.',
-  };
+  return readinessView(readinessOf({ ...atWork, peakExcessK: 24, nearAirH: 12, sinceLateTurnH: 24 }));
 }
 
 /** What the curves show of somebody's hand, so long ago. */

@@ -1,6 +1,6 @@
 /** The whole record of one batch, gathered once for page, PDF and file. */
 import { keyOf } from '../../../core/lineage/graph.ts';
-import { readinessCautions } from '../../../core/readiness/readiness-words.ts';
+import { readinessCautions } from '../../../core/readiness/readiness-message.ts';
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { limitsView } from '../../../core/session/limits-view.ts';
 import { toldHeat } from '../../../core/session/told-heat.ts';
@@ -76,7 +76,8 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
     ),
     pastHeat: toldHeat(heat, history.limits, plainEnglish),
     readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),
-    cautions: [...readinessCautions],
+    cautions: readinessCautions.map((one) => plainEnglish(one)),
+    messages: { cautions: [...readinessCautions] },
   };
 }
 

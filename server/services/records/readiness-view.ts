@@ -2,10 +2,12 @@
 import { handSigns } from '../../../core/by-hand/hand-signs.ts';
 import type { PastHeat } from '../../../core/estimate/heat-memory.ts';
 import { heatSigns } from '../../../core/readiness/heat-signs.ts';
-import { readinessWords, sayReadiness } from '../../../core/readiness/readiness-words.ts';
+import { lookFor, readinessMessage } from '../../../core/readiness/readiness-message.ts';
 import { type SmellAndLook, smellAndLook } from '../../../core/readiness/smell-and-look.ts';
 import type { Readiness } from '../../../shared/contracts/readiness.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import type { Message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -35,15 +37,22 @@ export async function readinessView(
   const person = personsWord(entries);
   const judged = judgedBy(batch, entries, untilMs);
   const isSpoilt = person !== null && judged.badAtMs !== null && judged.badAtMs > Date.parse(person.at);
+  const says = readinessMessage(signs, person, judged, isSpoilt, isHeatJudged);
+  const { good, bad, cautions } = lookFor[batch.stage];
   return {
     batchId: batch.id,
-    signs,
+    signs: signs.map(({ says, ...sign }) => ({ ...sign, says: plainEnglish(says), messages: { says } })),
     person,
     ready: (person?.ready ?? false) && !isSpoilt,
-    says: sayReadiness(signs, person, judged, isSpoilt, isHeatJudged),
-    ...readinessWords(batch.stage),
+    says: plainEnglish(says),
+    good: good.map(said),
+    bad: bad.map(said),
+    cautions: cautions.map(said),
+    messages: { says, good: [...good], bad: [...bad], cautions: [...cautions] },
   };
 }
+
+const said = (one: Message) => plainEnglish(one);
 
 /** What the judge makes of the same entries. */
 function judgedBy(batch: BatchRecord, entries: readonly EntryRecord[], untilMs: number): SmellAndLook {

@@ -1,11 +1,13 @@
 // Made by `npm run messages`.
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
+import { handTexts } from './en/hand.ts';
 import { materialTexts } from './en/material.ts';
 import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
+import { readinessTexts } from './en/readiness.ts';
 import { sayTexts } from './en/say.ts';
 import { warningsTexts } from './en/warnings.ts';
 import { whyTexts } from './en/why.ts';
@@ -14,11 +16,13 @@ import { whyTexts } from './en/why.ts';
 export const enTexts = {
   ...cautionTexts,
   ...conditionTexts,
+  ...handTexts,
   ...materialTexts,
   ...originTexts,
   ...phaseTexts,
   ...plainTexts,
   ...planTexts,
+  ...readinessTexts,
   ...sayTexts,
   ...warningsTexts,
   ...whyTexts,

@@ -1,11 +1,13 @@
 // Made by `npm run messages`.
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
+import type { HandParams } from './params/hand.ts';
 import type { MaterialParams } from './params/material.ts';
 import type { OriginParams } from './params/origin.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
+import type { ReadinessParams } from './params/readiness.ts';
 import type { SayParams } from './params/say.ts';
 import type { WarningsParams } from './params/warnings.ts';
 import type { WhyParams } from './params/why.ts';
@@ -15,11 +17,13 @@ export interface MessageParams
   extends
     CautionParams,
     ConditionParams,
+    HandParams,
     MaterialParams,
     OriginParams,
     PhaseParams,
     PlainParams,
     PlanParams,
+    ReadinessParams,
     SayParams,
     WarningsParams,
     WhyParams {}

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { PastHeat } from '../../../core/estimate/heat-memory.ts';
 import { type HeatSight, heatSigns } from '../../../core/readiness/heat-signs.ts';
-import { readinessWords, sayReadiness } from '../../../core/readiness/readiness-words.ts';
+import { lookFor, readinessMessage } from '../../../core/readiness/readiness-message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
+
+const sayReadiness = (...said: Parameters<typeof readinessMessage>) => plainEnglish(readinessMessage(...said));
 
 const air = 20;
 /** A hump of `peakK` above the air that lasts four days and then lies at `restK` above it. */
@@ -83,7 +86,7 @@ describe('heatSigns() of a batch that was too hot', () => {
   });
 });
 
-describe('sayReadiness()', () => {
+describe('readinessMessage()', () => {
   const cool = { heat: [past(0, true)] };
   const all = heatSigns({ ...hump(25, 2, 150, [110]), ...cool });
   const hot = heatSigns({ ...hump(25, 12, 150, [110]), ...cool });
@@ -100,10 +103,10 @@ describe('sayReadiness()', () => {
 
   test('each stage has words for good and bad, and the cautions', () => {
     for (const stage of ['bran', 'soil'] as const) {
-      const words = readinessWords(stage);
+      const words = lookFor[stage];
       expect(words.good.length).toBeGreaterThan(2);
       expect(words.bad.length).toBeGreaterThan(2);
-      expect(words.cautions.join(' ')).toMatch(/mask.*not sanitised/s);
+      expect(words.cautions.map((one) => plainEnglish(one)).join(' ')).toMatch(/mask.*not sanitised/s);
     }
   });
 });

@@ -111,7 +111,7 @@ test('what is to be done next says the same beside the sentence and beside the s
   expect(all.last).toMatchObject({ phase: 'cooling', readiness: { proposal: 'not-yet' } });
   expect(all.last?.progressPct).toBeGreaterThanOrEqual(90);
   expect(all.say().next).toBe('Let it come down near the air; then turn it once and see whether it warms again.');
-  expect(all.last?.readiness.next).toBe('Let it work until it has come back near the air.');
+  expect(all.last && plainEnglish(all.last.readiness.next)).toBe('Let it work until it has come back near the air.');
 });
 
 test('sayCondition() of one laid hot tells how near its limit it is', () => {

@@ -43,7 +43,7 @@ export const sayTexts = {
   "say.sign-noted": "{notePart}.",
   "say.sign-noted-beside": "{notePart}; {besidePart}.",
   "say.note.water": "{isNamed, select, true {{byName}’s} other {A}} {how, select, sample {weighed sample} other {squeeze}} {agoMs} ago says it is {isDry, select, true {too dry} other {too wet}}{isWeighed, select, true { ({waterFrac} water)} other {}}",
-  "say.note.smell": "It smells {smellsPart}, noted{isNamed, select, true { by {byName}} other {}} {agoMs} ago",
+  "say.note.smell": "It smells {smellsList}, noted{isNamed, select, true { by {byName}} other {}} {agoMs} ago",
   "say.note.growth": "{growthPart}, noted{isNamed, select, true { by {byName}} other {}} {agoMs} ago",
   "say.note.smell-judged": "Its smell was found bad, noted{isNamed, select, true { by {byName}} other {}} {agoMs} ago",
   "say.note.look-judged": "Its look was found bad, noted{isNamed, select, true { by {byName}} other {}} {agoMs} ago",

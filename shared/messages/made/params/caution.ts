@@ -14,4 +14,5 @@ export interface CautionParams {
   'caution.scald': NoParams;
   'caution.watering': NoParams;
   'caution.using': NoParams;
+  'caution.unknown-heat': NoParams;
 }

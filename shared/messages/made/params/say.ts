@@ -45,7 +45,7 @@ export interface SayParams {
   'say.sign-noted': { readonly notePart: Part };
   'say.sign-noted-beside': { readonly besidePart: Part; readonly notePart: Part };
   'say.note.water': { readonly agoMs: number; readonly byName: string; readonly how: 'other' | 'sample'; readonly isDry: boolean; readonly isNamed: boolean; readonly isWeighed: boolean; readonly waterFrac: number };
-  'say.note.smell': { readonly agoMs: number; readonly byName: string; readonly isNamed: boolean; readonly smellsPart: Part };
+  'say.note.smell': { readonly agoMs: number; readonly byName: string; readonly isNamed: boolean; readonly smellsList: readonly (Part | string)[] };
   'say.note.growth': { readonly agoMs: number; readonly byName: string; readonly growthPart: Part; readonly isNamed: boolean };
   'say.note.smell-judged': { readonly agoMs: number; readonly byName: string; readonly isNamed: boolean };
   'say.note.look-judged': { readonly agoMs: number; readonly byName: string; readonly isNamed: boolean };

@@ -11,14 +11,6 @@ export interface WarningsParams {
   'warnings.core.not-measured': NoParams;
   'warnings.core.not-believed': NoParams;
   'warnings.core.by-hand': NoParams;
-  'warnings.caution.dust': NoParams;
-  'warnings.caution.watering': NoParams;
-  'warnings.caution.fire': NoParams;
-  'warnings.caution.ammonia': NoParams;
-  'warnings.caution.spores': NoParams;
-  'warnings.caution.foul': NoParams;
-  'warnings.caution.sour': NoParams;
-  'warnings.caution.unknown-heat': NoParams;
   'warnings.self-heating.seen.1': { readonly hottestPart: Part };
   'warnings.self-heating.seen.2': { readonly hottestPart: Part };
   'warnings.self-heating.seen.3': { readonly hottestPart: Part };

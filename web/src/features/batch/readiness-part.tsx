@@ -2,16 +2,17 @@
  * What the probes saw beside what a person smelt and saw, and what to look for in words. It never lets the probes say
  * ready; a person does, and what the probes saw otherwise still stands beside it.
  */
+
 import { useState } from 'preact/hooks';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { Readiness } from '../../../../shared/contracts/readiness.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { useStore } from '../../data/store.ts';
 import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { renderReadiness } from '../../ui/format/render-readiness.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { emptyEntry } from '../journal/entry-draft.ts';
@@ -63,19 +64,20 @@ interface ReadinessFactsProps {
 }
 
 export function ReadinessFacts({ readiness, site, open = false }: ReadinessFactsProps) {
-  const { unit } = usePrefs();
+  const say = useSay(renderReadiness, site);
   const reader = useReader(site);
-  const { person, signs, good, bad, cautions } = readiness;
+  const { person, signs } = readiness;
+  const { says, good, bad, cautions } = readiness.messages;
   return (
     <>
-      <p class="sentence">{sentenceIn(unit, readiness.says)}</p>
+      <p class="sentence">{say(says)}</p>
       <div class="readiness-two">
         <div>
           <h3>What the probes saw</h3>
           <ul class="signs">
-            {signs.map(({ sign, evidence, says }) => (
+            {signs.map(({ sign, evidence, messages }) => (
               <li key={sign} class={`sign sign-${evidence}`}>
-                <b>{evidenceNames[evidence]}</b> {sentenceIn(unit, says)}
+                <b>{evidenceNames[evidence]}</b> {say(messages.says)}
               </li>
             ))}
           </ul>
@@ -95,8 +97,8 @@ export function ReadinessFacts({ readiness, site, open = false }: ReadinessFacts
         </div>
       </div>
       {cautions.map((caution) => (
-        <p class="caution" key={caution}>
-          <span class="label">Caution</span> {sentenceIn(unit, caution)}
+        <p class="caution" key={caution.code}>
+          <span class="label">Caution</span> {say(caution)}
         </p>
       ))}
       <details class="more readiness-look" open={open}>
@@ -106,7 +108,7 @@ export function ReadinessFacts({ readiness, site, open = false }: ReadinessFacts
             <h3>Good to find</h3>
             <ul class="look-for look-good">
               {good.map((one) => (
-                <li key={one}>{sentenceIn(unit, one)}</li>
+                <li key={one.code}>{say(one)}</li>
               ))}
             </ul>
           </div>
@@ -114,7 +116,7 @@ export function ReadinessFacts({ readiness, site, open = false }: ReadinessFacts
             <h3>Bad to find</h3>
             <ul class="look-for look-bad">
               {bad.map((one) => (
-                <li key={one}>{sentenceIn(unit, one)}</li>
+                <li key={one.code}>{say(one)}</li>
               ))}
             </ul>
           </div>

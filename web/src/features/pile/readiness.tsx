@@ -2,15 +2,16 @@
  * What speaks for a batch being done, point by point, and the word that only a person can give. It never says ready for
  * the probes: the last point is a person's smell and look.
  */
+
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { getReadinessWords } from '../../data/routes.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { renderReadiness } from '../../ui/format/render-readiness.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -23,19 +24,19 @@ interface ReadinessProps {
 }
 
 export function Readiness({ pile, onChange }: ReadinessProps) {
-  const { unit } = usePrefs();
+  const say = useSay(renderReadiness, pile.site);
   if (!pile.batch || !pile.judgement) return null;
-  const { points, next, proposal } = pile.judgement.readiness;
+  const { points, messages, proposal } = pile.judgement.readiness;
   // What its heat did to it is for a person to judge, however warm it still is.
   const mayBeLost = pile.batch.heat?.places.some((place) => place.mayBeLost) === true;
   return (
     <Part id="readiness" title="Is it done?">
       <ul class="points">
-        {points.map(({ what, seen, says }) => (
+        {points.map(({ what, seen, messages: { says } }) => (
           <li key={what}>
             <PointMark seen={seen} />
             <span>
-              <b>{seen ? 'Yes' : 'Not yet'}</b> {sentenceIn(unit, says)}
+              <b>{seen ? 'Yes' : 'Not yet'}</b> {say(says)}
             </span>
           </li>
         ))}
@@ -44,7 +45,7 @@ export function Readiness({ pile, onChange }: ReadinessProps) {
         <p class="next">The self-heating hazard stands: its advice comes before everything else.</p>
       ) : (
         <>
-          <p class="next">{sentenceIn(unit, next)}</p>
+          <p class="next">{say(messages.next)}</p>
           <p class="hint">
             The last word is yours: open it in several places, smell it and look. Probes cannot smell, and heat that
             came and went does not make a pile sanitised.

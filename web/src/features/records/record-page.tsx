@@ -10,6 +10,7 @@ import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import { clockTime, type Reader } from '../../ui/format/local-time.ts';
+import { renderReadiness } from '../../ui/format/render-readiness.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
@@ -58,6 +59,7 @@ function Sheet({
   const { batch, timeTemperature } = sheet;
   const reader = useReader(batch.site);
   const { unit } = usePrefs();
+  const say = useSay(renderReadiness, batch.site);
   return (
     <div class="page record">
       <header class="opening">
@@ -99,13 +101,16 @@ function Sheet({
       <Entries sheet={sheet} reader={reader} />
       <Alarms sheet={sheet} reader={reader} />
       <Part id="readiness" title="Readiness">
-        <ReadinessFacts readiness={{ ...sheet.readiness, cautions: [] }} site={batch.site} />
+        <ReadinessFacts
+          readiness={{ ...sheet.readiness, messages: { ...sheet.readiness.messages, cautions: [] } }}
+          site={batch.site}
+        />
       </Part>
       <UsedOn sheet={sheet} reader={reader} />
       <Part id="cautions" title="Cautions">
-        {sheet.cautions.map((caution) => (
-          <p class="caution" key={caution}>
-            {sentenceIn(unit, caution)}
+        {sheet.messages.cautions.map((caution) => (
+          <p class="caution" key={caution.code}>
+            {say(caution)}
           </p>
         ))}
         <p class="quiet">Branhearth {sheet.version}</p>

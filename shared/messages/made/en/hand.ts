@@ -1,0 +1,21 @@
+// Made from ../../en/hand.json by `npm run messages`; change that instead.
+export const handTexts = {
+  "hand.found.crumbled": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} crumbled.",
+  "hand.found.held": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} held together.",
+  "hand.found.dripped": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} dripped.",
+  "hand.found.poured": "Water ran out of a squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}}.",
+  "hand.found.sample": "A weighed sample holds {moistureFrac} water.",
+  "hand.found.sample-not-dried": "A weighed sample holds an unknown share of water.",
+  "hand.found.smell": "It smelt {smellsList}.",
+  "hand.found.growth": "{growthPart}.",
+  "hand.found.judged": "Its smell was judged {smell, select, good {good} doubtful {doubtful} bad {bad} other {unknown}}, its look {look, select, good {good} doubtful {doubtful} bad {bad} other {unknown}}.",
+  "hand.smell.rotten": "rotten",
+  "hand.smell.sour": "sour",
+  "hand.smell.ammonia": "of ammonia",
+  "hand.smell.bad": "bad",
+  "hand.growth": "{colourCapitalPart} growth{place, select, skin { on its skin} edge { at its edge} core { in its core} base { at its base} through { all through it} other {}}{amount, select, few {, a few patches} some {, some patches} many {, many patches} other {}}",
+  "hand.colour.white": "white",
+  "hand.colour.green": "green",
+  "hand.colour.black": "black",
+  "hand.colour.other": "coloured",
+};
