@@ -18,7 +18,7 @@ export function zeroHour(course: Pick<AgedCourse, 'warmingAfterH'>, by: AlignBy)
 }
 
 /** Curves must share so many hours before their distance says anything. Our own choice. */
-const fewestSharedHours = 12;
+export const fewestSharedHours = 12;
 
 /**
  * Root mean square of the difference over the hours both have [K].

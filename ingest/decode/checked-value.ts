@@ -3,36 +3,11 @@
  * 85 °C is news and 200 °C is a fault.
  */
 import { ReadingError } from '../../shared/errors.ts';
-import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
-import { dbwToDbm, fahrenheitToCelsius } from '../../shared/units.ts';
+import { type Quantity, type QuantityFacts, quantityFacts } from '../../shared/quantity.ts';
 import { shown } from './decoded.ts';
 
-type Convert = (value: number) => number;
-
-const asIs: Convert = (value) => value;
-// One millionth of a unit is far below any probe; without it 105.8 °F would be 40.99999999999999 °C.
-const rounded =
-  (convert: Convert): Convert =>
-  (value) =>
-    Math.round(convert(value) * 1e6) / 1e6;
-
-/** Units each quantity may come in. SenML's names (RFC 8428 section 12.1, RFC 8798) and our own for mappings. */
-const conversions: Record<Quantity, Readonly<Record<string, Convert>>> = {
-  temperature: {
-    Cel: asIs,
-    C: asIs,
-    F: rounded(fahrenheitToCelsius),
-    K: rounded((kelvin) => kelvin - 273.15),
-  },
-  humidity: { '%RH': asIs, '%': asIs, '/': rounded((fraction) => fraction * 100) },
-  moisture: { '%': asIs, '/': rounded((fraction) => fraction * 100) },
-  co2: { ppm: asIs },
-  battery: { V: asIs, mV: rounded((millivolts) => millivolts / 1000) },
-  rssi: { dBm: asIs, dBW: rounded(dbwToDbm) },
-};
-
 export function unitsOf(quantity: Quantity): string[] {
-  return Object.keys(conversions[quantity]);
+  return Object.keys(quantityFacts[quantity].from);
 }
 
 /**
@@ -47,7 +22,7 @@ export function checkedValue(
 ): number | ReadingError {
   let value = found;
   if (unit !== undefined) {
-    const units = conversions[quantity];
+    const units: QuantityFacts['from'] = quantityFacts[quantity].from;
     const convert = Object.hasOwn(units, unit) ? units[unit] : undefined;
     if (convert === undefined) {
       return new ReadingError(

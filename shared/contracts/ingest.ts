@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { refusalReasons } from '../errors.ts';
 import { nameSchema } from '../names.ts';
-import { quantitySchema } from '../quantity.ts';
+import { foreignUnits, quantitySchema } from '../quantity.ts';
 import { instantSchema } from './time.ts';
 
 const refusalSchema = z.object({
@@ -25,8 +25,6 @@ export const refusalsAnswerSchema = z.object({
   refusals: z.array(refusalSchema),
 });
 export type RefusalsAnswer = z.infer<typeof refusalsAnswerSchema>;
-
-export const foreignUnits = ['C', 'F', 'K', '%', '/', 'ppm', 'V', 'mV', 'dBm', 'dBW', '%RH'] as const;
 
 /** No unit is further than that from another. */
 export const mostScale = 1e9;

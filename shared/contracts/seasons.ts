@@ -4,6 +4,7 @@
  * The choice of batches lives in the query, so an address is a comparison that can be passed on.
  */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { nameSchema, stageSchema } from '../names.ts';
 import { warningKindSchema } from '../warning.ts';
 import { coverSchema, materialSchema } from './domain/batch.ts';
@@ -159,6 +160,7 @@ export const differenceAnswerSchema = z.object({
   ),
   /** What a reader must know with it: it does not say why, and some stand out by chance. */
   says: z.array(z.string()),
+  messages: z.object({ says: z.array(messageSchema) }),
 });
 export type DifferenceAnswer = z.infer<typeof differenceAnswerSchema>;
 
@@ -196,6 +198,7 @@ export const closestAnswerSchema = z.object({
   /** Of the batch and of those closest to it. */
   curves: z.array(agedCurveSchema),
   says: z.string(),
+  messages: z.object({ says: messageSchema }),
 });
 export type ClosestAnswer = z.infer<typeof closestAnswerSchema>;
 

@@ -22,7 +22,6 @@ const stillInWords = [
   'core/records',
   'core/say/advice.ts',
   'core/say/phrases.ts',
-  'core/seasons',
   'core/warnings/spoken-value.ts',
 ];
 

@@ -3,6 +3,7 @@ import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts'
 import { applyMapping, mappingProblem, probeName, tryMapping } from '../../ingest/mapping/mapping.ts';
 import { type MappingInput, mappingInputSchema, mappingTrialSchema } from '../../shared/contracts/ingest.ts';
 import type { RefusalReason } from '../../shared/errors.ts';
+import { foreignUnitsOf, quantities } from '../../shared/quantity.ts';
 
 const nowMs = Date.UTC(2031, 3, 5);
 const arrival = { nowMs, retained: false };
@@ -58,6 +59,7 @@ describe('applyMapping()', () => {
     ['moisture', '%', '58', 58],
     ['moisture', '/', '0.58', 58],
     ['co2', 'ppm', '5400', 5400],
+    ['co2', '%', '0.54', 5400],
     ['battery', 'mV', '3610', 3.61],
     ['rssi', 'dBW', '-101', -71],
   ];
@@ -116,6 +118,11 @@ describe('mappingProblem()', () => {
       expect(mappingProblem({ ...mapping, ...change })).toMatchObject({ pointer });
     });
   }
+});
+
+test.each(quantities)('mappingProblem() takes every unit of %s that the page offers', (quantity) => {
+  for (const unit of foreignUnitsOf(quantity))
+    expect([unit, mappingProblem({ ...mapping, quantity, unit })]).toEqual([unit, undefined]);
 });
 
 test('tryMapping() says for each message it is about what it would become, or why not', () => {

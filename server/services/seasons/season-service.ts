@@ -2,9 +2,10 @@
  * Batches laid beside each other: measures, curves, and those that went like a running one. It never keeps anything: a
  * corrected entry or a reading brought in later counts at the next question.
  */
+import { fewestSharedHours } from '../../../core/seasons/align.ts';
 import { closestBatches, type Laid } from '../../../core/seasons/closest.ts';
 import { hourlyCourse, warmingBeganH } from '../../../core/seasons/course.ts';
-import { chanceRemark, noCause } from '../../../core/seasons/difference-words.ts';
+import { chanceRemark, noCause } from '../../../core/seasons/difference-message.ts';
 import { compareGroups, type Group, groupsBy, pairOf } from '../../../core/seasons/groups.ts';
 import {
   type AgedCurve,
@@ -18,6 +19,8 @@ import {
   mostCurves,
   type SeasonView,
 } from '../../../shared/contracts/seasons.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { readFamily } from '../lineage/family.ts';
 import { hourMs, readBatchHeat } from './batch-heat.ts';
@@ -67,6 +70,7 @@ export async function groupDifference(
   const pair = pairOf(groups, oneId, otherId);
   const measures = pair ? compareGroups(...pair) : [];
   const compared = measures.filter(({ interval }) => interval !== null).length;
+  const said = [noCause, chanceRemark(compared)].filter((message) => message !== null);
   return {
     groups: groups.map(counted),
     one: pair ? counted(pair[0]) : null,
@@ -76,7 +80,8 @@ export async function groupDifference(
       counts: [counts[0], counts[1]],
       interval: interval && [interval[0], interval[1]],
     })),
-    says: [noCause, chanceRemark(compared)].filter((says) => says !== ''),
+    says: said.map((message) => plainEnglish(message)),
+    messages: { says: said },
   };
 }
 
@@ -121,6 +126,7 @@ export async function closest(parts: SeasonParts, batchId: string): Promise<Clos
   const compared = await comparedAll(parts, records, [one, ...found.map(({ other }) => other)]);
   const [batch, ...batches] = compared;
   if (!batch) return undefined;
+  const says = saysOf(found.length, past.length, hours);
   return {
     batch,
     hours,
@@ -134,18 +140,17 @@ export async function closest(parts: SeasonParts, batchId: string): Promise<Clos
       })),
     ),
     curves: [running, ...found.flatMap(({ other }) => laid.get(other.batch.id) ?? [])],
-    says: saysOf(found.length, past.length, hours),
+    says: plainEnglish(says),
+    messages: { says },
   };
 }
 
-function saysOf(found: number, past: number, hours: number): string {
-  if (past === 0) return 'No batch of this stage has ended yet, so there is nothing to lay beside it.';
+function saysOf(found: number, past: number, hours: number): Message {
+  if (past === 0) return message('season.closest.none-ended');
   if (found === 0) {
-    return hours < 12
-      ? 'It is too young: twelve hours must have been measured before its curve says whom it is like.'
-      : 'None of the past batches was measured in the same hours of its age.';
+    return message(hours < fewestSharedHours ? 'season.closest.too-young' : 'season.closest.other-hours');
   }
-  return 'They went alike so far and were laid alike. That does not say that this one will end as they did.';
+  return message('season.closest.alike');
 }
 
 async function actsOf({ journal }: SeasonParts, { batch }: Known, hours: number) {

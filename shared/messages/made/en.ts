@@ -9,6 +9,7 @@ import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
 import { readinessTexts } from './en/readiness.ts';
 import { sayTexts } from './en/say.ts';
+import { seasonTexts } from './en/season.ts';
 import { warningsTexts } from './en/warnings.ts';
 import { whyTexts } from './en/why.ts';
 
@@ -24,6 +25,7 @@ export const enTexts = {
   ...planTexts,
   ...readinessTexts,
   ...sayTexts,
+  ...seasonTexts,
   ...warningsTexts,
   ...whyTexts,
 };

@@ -9,6 +9,7 @@ import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
 import type { ReadinessParams } from './params/readiness.ts';
 import type { SayParams } from './params/say.ts';
+import type { SeasonParams } from './params/season.ts';
 import type { WarningsParams } from './params/warnings.ts';
 import type { WhyParams } from './params/why.ts';
 
@@ -25,5 +26,6 @@ export interface MessageParams
     PlanParams,
     ReadinessParams,
     SayParams,
+    SeasonParams,
     WarningsParams,
     WhyParams {}

@@ -4,7 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { foreignUnits, mostScale } from '../../contracts/ingest.ts';
+import { mostScale } from '../../contracts/ingest.ts';
 import { endings, flowWays, lineageKinds, useTargets } from '../../contracts/lineage.ts';
 import { entryKindSchema } from '../../entry.ts';
 import { epochMsSchema as epochMs } from '../../epoch.ts';
@@ -19,7 +19,7 @@ import {
 } from '../../notifications.ts';
 import { channelsKnown, roleSchema, scopeSchema } from '../../person.ts';
 import { keyHearings } from '../../probe-key.ts';
-import { quantitySchema } from '../../quantity.ts';
+import { foreignUnits, quantitySchema } from '../../quantity.ts';
 import { alarmStateSchema, severitySchema, warningKindSchema } from '../../warning.ts';
 import { linkKinds } from '../people-journal.ts';
 import type { JournalTables } from './tables.ts';

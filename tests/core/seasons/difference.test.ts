@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { difference, mannWhitneyCounts } from '../../../core/seasons/difference.ts';
-import { chanceRemark, sayDifference } from '../../../core/seasons/difference-words.ts';
+import { chanceRemark, type MeasureSaying, sayDifference } from '../../../core/seasons/difference-message.ts';
+import { type Message, verbatim } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 
 test('mannWhitneyCounts() of 2 and 2 is 1, 1, 2, 1, 1', () => {
   expect(mannWhitneyCounts(2, 2)).toEqual([1, 1, 2, 1, 1]);
@@ -48,35 +50,43 @@ test('difference() the other way round is the same with the sign turned, and mov
   );
 });
 
-const saying = { name: 'hours to 40 °C', amount: (value: number) => `${Math.round(value)} h` };
+const saying: MeasureSaying = {
+  name: verbatim('hours to 40 °C'),
+  amount: (value) => verbatim(`${Math.round(value)} h`),
+};
+const inWords = (said: Message | null) => (said === null ? '' : plainEnglish(said));
 const groups = ['wheat bran', 'rice bran'] as const;
 
 test('sayDifference(): three batches each: too few to tell', () => {
-  expect(sayDifference(difference([7, 8, 9], [1, 2, 3]), saying, groups)).toBe(
+  expect(inWords(sayDifference(difference([7, 8, 9], [1, 2, 3]), saying, groups))).toBe(
     'Hours to 40 °C: three batches each: too few to tell.',
   );
-  expect(sayDifference(difference([7, 8], [1, 2, 3]), saying, groups)).toContain('two and three batches: too few');
+  expect(inWords(sayDifference(difference([7, 8], [1, 2, 3]), saying, groups))).toContain(
+    'two and three batches: too few',
+  );
 });
 
 test('sayDifference(): an interval on one side of 0 is told with both ends and the batches', () => {
-  expect(sayDifference(difference([5, 6, 7, 8], [1, 2, 3, 4]), saying, groups)).toBe(
+  expect(inWords(sayDifference(difference([5, 6, 7, 8], [1, 2, 3, 4]), saying, groups))).toBe(
     'Hours to 40 °C: about 4 h higher in wheat bran than in rice bran, between 1 h and 7 h (95 in 100; 4 batches each).',
   );
-  expect(sayDifference(difference([1, 2, 3, 4], [5, 6, 7, 8]), saying, groups)).toContain(
+  expect(inWords(sayDifference(difference([1, 2, 3, 4], [5, 6, 7, 8]), saying, groups))).toContain(
     'about 4 h lower in wheat bran',
   );
 });
 
 test('sayDifference(): an interval across 0 shows no difference', () => {
-  expect(sayDifference(difference([1, 6, 3, 8], [2, 5, 4, 7]), saying, groups)).toContain('no difference shows');
+  expect(inWords(sayDifference(difference([1, 6, 3, 8], [2, 5, 4, 7]), saying, groups))).toContain(
+    'no difference shows',
+  );
 });
 
 test('no sentence of a difference claims a cause', () => {
   const all = [
-    sayDifference(difference([5, 6, 7, 8], [1, 2, 3, 4]), saying, groups),
-    sayDifference(difference([1, 6, 3, 8], [2, 5, 4, 7]), saying, groups),
-    chanceRemark(15),
+    inWords(sayDifference(difference([5, 6, 7, 8], [1, 2, 3, 4]), saying, groups)),
+    inWords(sayDifference(difference([1, 6, 3, 8], [2, 5, 4, 7]), saying, groups)),
+    inWords(chanceRemark(15)),
   ].join(' ');
   expect(all).not.toMatch(/because|due to|caus|thanks to|led to|makes|made/i);
-  expect(chanceRemark(15)).toContain('by chance alone');
+  expect(inWords(chanceRemark(15))).toContain('by chance alone');
 });

@@ -1,8 +1,14 @@
 /** Says what a picked value is, tries that against the last messages, and saves it. */
 import { useState } from 'preact/hooks';
 import type { z } from 'zod';
-import type { foreignUnits, mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
-import { type Quantity, quantities, quantityFacts } from '../../../../shared/quantity.ts';
+import type { mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
+import {
+  type ForeignUnit,
+  foreignUnitsOf,
+  type Quantity,
+  quantities,
+  quantityFacts,
+} from '../../../../shared/quantity.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { saveMapping, tryMapping } from '../../data/routes.ts';
@@ -13,18 +19,9 @@ import { capital, refusalNames } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { wildcardCount } from './json-pointer.ts';
 
-type Unit = (typeof foreignUnits)[number];
+type Unit = ForeignUnit;
 type Trial = z.output<typeof mappingTrialSchema>;
 
-/** The units a quantity can arrive in, the likeliest first. */
-const unitsOf: Record<Quantity, readonly Unit[]> = {
-  temperature: ['C', 'F', 'K'],
-  humidity: ['%RH', '%', '/'],
-  moisture: ['%', '/'],
-  co2: ['ppm', '%'],
-  battery: ['V', 'mV'],
-  rssi: ['dBm', 'dBW'],
-};
 const unitWords: Partial<Record<Unit, string>> = {
   C: '°C',
   F: '°F',
@@ -90,14 +87,14 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
           choices={quantities.map((one) => [one, capital(quantityWords(one))] as const)}
           onValue={(next) => {
             setQuantity(next);
-            setUnit(unitsOf[next][0] ?? 'C');
+            setUnit(foreignUnitsOf(next)[0] ?? 'C');
           }}
           error={mutation.fieldError('/quantity')}
         />
         <PickField
           label="Sent in"
           value={unit}
-          choices={unitsOf[quantity].map((one) => [one, unitWords[one] ?? one] as const)}
+          choices={foreignUnitsOf(quantity).map((one) => [one, unitWords[one] ?? one] as const)}
           onValue={setUnit}
           error={mutation.fieldError('/unit')}
         />

@@ -7,6 +7,7 @@ import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import type { ClosestAnswer } from '../../../../shared/contracts/seasons.ts';
 import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import { reasonOf } from '../../data/client.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { formatDifference, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
@@ -16,6 +17,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { curveStyles } from './curve-style.ts';
 import { Overlay } from './overlay.tsx';
+import { renderSeason } from './render-season.ts';
 import { getClosest } from './season-api.ts';
 import './season.css';
 
@@ -36,11 +38,12 @@ export function LikePage() {
 
 function Like({ answer }: { readonly answer: ClosestAnswer }) {
   const { unit } = usePrefs();
+  const say = useSay(renderSeason);
   const [by, setBy] = useState<AlignBy>('age');
   const names = new Map([answer.batch, ...answer.closest.map(({ batch }) => batch)].map(({ id, name }) => [id, name]));
   return (
     <>
-      <p class="lead">{answer.says}</p>
+      <p class="lead">{say(answer.messages.says)}</p>
       {answer.closest.length > 0 && (
         <Part id="like-curves" title="Curves">
           <Choice

@@ -1,15 +1,18 @@
 /** Two groups of batches, and by how much each measure differs, in words and with an interval. */
 
-import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/difference-words.ts';
+import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/difference-message.ts';
 import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../../core/seasons/groups.ts';
 import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import { type ComparedBatch, type Split, splits } from '../../../../shared/contracts/seasons.ts';
+import { paragraph, verbatim } from '../../../../shared/messages/message.ts';
 import { materialNames } from '../../../../shared/profiles/material-names.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
 import { stageNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import type { View } from './address.ts';
 import { amountOf, measureWords } from './measure-words.ts';
+import { renderSeason } from './render-season.ts';
 
 const splitNames: Record<Split, string> = {
   material: 'material',
@@ -81,9 +84,14 @@ export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
 }
 
 function Told({ one, other, unit }: { readonly one: Group; readonly other: Group; readonly unit: TempUnit }) {
+  const say = useSay(renderSeason);
   const told = compareGroups(one, other).map((found) => {
-    const saying = { name: measureWords[found.key].name(unit), amount: amountOf(found.key, unit) };
-    return { ...found, words: sayDifference(found, saying, [one.name, other.name]) };
+    const amount = amountOf(found.key, unit);
+    const saying = {
+      name: verbatim(measureWords[found.key].name(unit)),
+      amount: (difference: number) => verbatim(amount(difference)),
+    };
+    return { ...found, words: say(sayDifference(found, saying, [one.name, other.name])) };
   });
   const compared = told.filter(({ interval }) => interval !== null).length;
   const few = told.every(({ interval }) => interval === null);
@@ -113,9 +121,7 @@ function Told({ one, other, unit }: { readonly one: Group; readonly other: Group
           </ul>
         </details>
       )}
-      <p class="hint">
-        {noCause} {chanceRemark(compared)}
-      </p>
+      <p class="hint">{say(paragraph(noCause, chanceRemark(compared)))}</p>
     </div>
   );
 }

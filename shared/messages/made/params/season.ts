@@ -1,0 +1,20 @@
+// Made from ../../en/season.json by `npm run messages`; change that instead.
+import type { NoParams, Part } from '../../param-types.ts';
+
+export interface SeasonParams {
+  'season.difference.not-known': { readonly groupName: string; readonly measureCapitalPart: Part };
+  'season.difference.too-few': { readonly countsPart: Part; readonly measureCapitalPart: Part };
+  'season.difference.same': { readonly countsPart: Part; readonly measureCapitalPart: Part };
+  'season.difference.none-shows': { readonly countsPart: Part; readonly higherPart: Part; readonly lowerPart: Part; readonly measureCapitalPart: Part; readonly oneName: string };
+  'season.difference.apart': { readonly countsPart: Part; readonly farPart: Part; readonly isHigher: boolean; readonly measureCapitalPart: Part; readonly nearPart: Part; readonly oneName: string; readonly otherName: string; readonly shiftPart: Part };
+  'season.counts.each': { readonly oneCount: number };
+  'season.counts.both': { readonly oneCount: number; readonly otherCount: number };
+  'season.counts.few-each': { readonly oneCount: number };
+  'season.counts.few-both': { readonly oneCount: number; readonly otherCount: number };
+  'season.no-cause': NoParams;
+  'season.chance': { readonly comparedCount: number; readonly expectedCount: number };
+  'season.closest.none-ended': NoParams;
+  'season.closest.too-young': NoParams;
+  'season.closest.other-hours': NoParams;
+  'season.closest.alike': NoParams;
+}
