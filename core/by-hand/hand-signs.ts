@@ -39,7 +39,7 @@ const answers: Record<HandKind, readonly ActKind[]> = {
   'wrong-growth': [],
 };
 
-/** What is noted within this of each other is of one visit. */
+/** What is noted within this of each other is of one visit [ms]; our own choice, no source. */
 export const visitMs = msPerHour;
 
 interface Heard {

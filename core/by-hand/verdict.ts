@@ -16,7 +16,10 @@ const badSmells = ['rotten', 'ammonia', 'sour'] as const satisfies readonly Smel
 type BadSmell = (typeof badSmells)[number];
 const goodSmells: readonly Smell[] = ['sweet', 'fermented', 'earthy', 'mushroom', 'faint'];
 
-/** A sample differs by about two points from place to place: so far outside the band it still says nothing against the bed. */
+/**
+ * A sample differs by about two points from place to place: so far outside the band it still says nothing against the bed [-];
+ * our own choice, no source.
+ */
 export const sampleMarginFrac = 0.02;
 
 export function verdictOf(kind: HandKind, what: NotedFacts, limits: StageLimits): Verdict {

@@ -24,7 +24,10 @@ const squeezed = {
   drips: [0.839, 0.11],
   pours: [1.332, 0.34],
 } as const;
-/** A weighed and dried sample is exact for its handful; the bed differs by about two points from place to place. */
+/**
+ * A weighed and dried sample is exact for its handful; the bed differs by about two points from place to place [-];
+ * our own choice, no source.
+ */
 const weighedSd = 0.02;
 /** The skin and the edge dry first, so a handful from there tells less of the whole; our own, no source. */
 const outerDoubt = 2;
@@ -58,7 +61,7 @@ export function sampleWater(what: NotedFacts, { material }: Recipe): WaterSample
   return { kgKg: dryBasis(frac), sd: weighedSd / (1 - frac) ** 2 };
 }
 
-/** No bed holds more: a sample beyond it was weighed wrong [-]. */
+/** No bed holds more: a sample beyond it was weighed wrong [-]; our own choice, no source. */
 const mostSampleFrac = 0.95;
 
 /**

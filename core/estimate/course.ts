@@ -4,9 +4,12 @@ import { coreAtHour, coreEndOfHour, type JudgeState } from './state.ts';
 /** Whether the core has come down from where it was hottest lately, goes on rising, or does neither. */
 export type CoreCourse = 'fallen' | 'rising' | 'level';
 
-/** So far back the hottest hour is looked for [h]: a warning of heat is at its strongest within that. */
+/** So far back the hottest hour is looked for [h]: a warning of heat is at its strongest within that; our own choice, no source. */
 const latelyH = 12;
-/** Less than this since the hour began, or from hour to hour, is no rise but the wobble of a chip [K]. */
+/**
+ * Less than this since the hour began, or from hour to hour, is no rise but the wobble of a chip [K, K/h]; our own choice,
+ * no source.
+ */
 const risenK = 0.2;
 const risingKPerH = 0.1;
 /** Both sides of what a common chip may be off: a smaller fall may be none [K]. */

@@ -37,9 +37,15 @@ export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: nu
   return { waterKgKg: dryBasis(frac), waterSd: sdFrac / (1 - frac) ** 2 };
 }
 
-/** How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points. */
+/**
+ * How far below the stage's band the estimate must lie before it counts as dry: the balance is good to a few points [-];
+ * our own choice, no source.
+ */
 export const dryMarginFrac = 0.033;
-/** Air humidity where nobody measures it, and its standard deviation [%]: what drier air would take out of an open bed is doubt. */
+/**
+ * Air humidity where nobody measures it, and its standard deviation [%]: what drier air would take out of an open bed is
+ * doubt; our own choice, no source.
+ */
 const unmeasuredHumidityPct = 62;
 const unmeasuredHumiditySdPct = 18;
 /**
@@ -47,16 +53,21 @@ const unmeasuredHumiditySdPct = 18;
  * bulb does the same with nothing in its way; under straw the skin is nearer to one. Fitted as the loss is, core/physics/water-balance.ts.
  */
 const drierPerK: Record<Cover, number> = { open: 12, breathable: 5.5, closed: 0 };
+/** And its standard deviation less by so much [%/K], up to so cold a skin [K]; fitted likewise. */
 const surerPerK = 4;
 const mostCoolingK = 3;
 /** What is not ready food burns as well, and the work is reckoned low: in all so much for each part of ready food; our own, fitted. */
 const slowToo = 1.5;
-/** Nobody waters without a handful in the hand: what may still be off then, per dry matter [-]; a squeeze alone is good to 0.2. */
+/**
+ * Nobody waters without a handful in the hand: what may still be off then, per dry matter [-]; a squeeze alone is good to 0.2;
+ * our own choice, no source.
+ */
 const felt = 0.25;
 /** How far a rain that was told may be off for this bed, as a share; common practice, no source. */
 const rainDoubt = 0.3;
-/** Hours of clearly unsaturated pore air that count. */
+/** Hours of clearly unsaturated pore air that count [h]; our own choice, no source. */
 export const dryAirNeededH = 3;
+/** What is dry is dry until the estimate is so far above that margin [-]; our own choice, no source. */
 const dryDeadbandFrac = 0.025;
 
 /** The estimate less half its standard deviation. */

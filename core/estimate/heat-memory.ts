@@ -22,7 +22,7 @@ export interface HeatMemory {
   lastAtMs: number;
 }
 
-/** Readings further apart than a daily one that came late say nothing of the time between them [ms]. */
+/** Readings further apart than a daily one that came late say nothing of the time between them [ms]; our own choice, no source. */
 const furthestMs = 26 * msPerHour;
 
 /**

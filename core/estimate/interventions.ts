@@ -13,12 +13,18 @@ export interface HourStep {
 
 export type Intervention = 'turned' | 'watered';
 
-/** A core falls this much in an hour only when somebody opens the bed [K], and by this share of its warmth. */
+/** A core falls this much in an hour only when somebody opens the bed [K], and by this share of its warmth [-]; our own choice, no source. */
 const openedK = 4;
 const openedShare = 0.2;
-/** Cold water takes the skin down by this much beyond the air while the core hardly moves [K]. */
+/**
+ * Cold water takes the skin down by this much beyond the air while the core hardly moves [K], and a moisture probe up by this many
+ * points [%]; our own choice, no source.
+ */
 const wettedK = 5;
 const wettedPct = 5;
+
+/** How far base or core fall within the hour where it was water [K]; our own choice, no source. */
+const followsK = { base: 0.8, core: 1.5 } as const;
 
 /** @returns What was probably done in the hour, or undefined. Rain on an open bed looks like a watering. */
 export function detectIntervention(step: HourStep): Intervention | undefined {
@@ -28,6 +34,6 @@ export function detectIntervention(step: HourStep): Intervention | undefined {
   if (wetter) return 'watered';
   const topFellK = step.topK === null ? 0 : -step.topK + Math.min(0, 2 * step.airK);
   // The sun going takes a skin down too; a base or core that follows within the hour tells water from shade.
-  const below = step.baseK !== null && step.baseK <= -0.8;
-  return topFellK >= wettedK && (below || coreFellK >= 1.5) ? 'watered' : undefined;
+  const below = step.baseK !== null && step.baseK <= -followsK.base;
+  return topFellK >= wettedK && (below || coreFellK >= followsK.core) ? 'watered' : undefined;
 }

@@ -42,31 +42,44 @@ export interface PhaseChange {
 /** Warm is a core this far above the air [K]; common practice, no source. */
 export const warmExcessK = 4;
 
+/**
+ * When a batch changes its phase; all common practice, no source. Rises are over six hours [K], excess is over the air [K] or a share of
+ * its peak [-].
+ */
+const began = { riseK: 1 } as const;
+const fell = { riseK: -0.5, fadedShare: 0.6, passedShare: 0.75, humpK: 10, fadedK: 3 } as const;
+const again = { riseK: 2.5, coolingExcessK: 5, settledExcessK: 8 } as const;
+
 /** Named changes only; undefined when the phase stays. */
 export function nextPhase(phase: Phase, sight: HourSight): PhaseChange | undefined {
   switch (phase) {
     case 'resting':
       if (sight.coreC >= sight.workingC) return { phase: 'active', reason: 'reached-working-heat' };
-      return sight.excessK >= warmExcessK && sight.rise6K >= 1 ? { phase: 'warming', reason: 'heat-began' } : undefined;
+      return sight.excessK >= warmExcessK && sight.rise6K >= began.riseK
+        ? { phase: 'warming', reason: 'heat-began' }
+        : undefined;
     case 'warming':
       if (sight.coreC >= sight.workingC) return { phase: 'active', reason: 'reached-working-heat' };
-      if (sight.excessK < 0.6 * sight.peakExcessK && sight.rise6K <= -0.5) {
+      if (sight.excessK < fell.fadedShare * sight.peakExcessK && sight.rise6K <= fell.riseK) {
         // Some heaps work gently and never reach the usual heat: a real hump is followed down as one.
-        return sight.peakExcessK >= 10
+        return sight.peakExcessK >= fell.humpK
           ? { phase: 'cooling', reason: 'fell-from-its-peak' }
-          : sight.excessK < 3
+          : sight.excessK < fell.fadedK
             ? { phase: 'resting', reason: 'heat-faded' }
             : undefined;
       }
       return undefined;
     case 'active':
-      return sight.excessK < 0.75 * sight.peakExcessK && sight.rise6K <= -0.5
+      return sight.excessK < fell.passedShare * sight.peakExcessK && sight.rise6K <= fell.riseK
         ? { phase: 'cooling', reason: 'fell-from-its-peak' }
         : undefined;
     case 'cooling':
-      if (sight.rise6K >= 2.5 && sight.excessK >= 5) return { phase: 'active', reason: 'reheated' };
+      if (sight.rise6K >= again.riseK && sight.excessK >= again.coolingExcessK)
+        return { phase: 'active', reason: 'reheated' };
       return sight.nearAirH >= nearHeldH ? { phase: 'settled', reason: 'back-near-air' } : undefined;
     case 'settled':
-      return sight.rise6K >= 2.5 && sight.excessK >= 8 ? { phase: 'active', reason: 'reheated' } : undefined;
+      return sight.rise6K >= again.riseK && sight.excessK >= again.settledExcessK
+        ? { phase: 'active', reason: 'reheated' }
+        : undefined;
   }
 }

@@ -12,7 +12,7 @@ import { haugMoistureFactor } from '../physics/haug.ts';
  */
 export const neededActivityH: Record<Stage, number> = { bran: 72, soil: 24 };
 
-/** From this much above the air on, an hour counts in full [K]: a heap without heat of its own is not working. */
+/** From this much above the air on, an hour counts in full [K]: a heap without heat of its own is not working; our own choice, no source. */
 const ownHeatK = 5;
 
 /**

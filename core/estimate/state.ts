@@ -125,6 +125,7 @@ export interface JudgeState {
 
 export type StallWhy = 'never-warmed' | 'below-what-it-should' | 'went-out' | 'warm-but-idle';
 
+/** So far back hours are kept [h]: two weeks, longer than any span that is looked at; our own choice. */
 export const keptHours = 336;
 
 export function emptyState(setup: PileSetup, waterKgKg: number, waterSd: number): JudgeState {

@@ -47,17 +47,20 @@ export function startTrack(value: number, atMs: number): Track {
   };
 }
 
-/** So many different wild values in a row are no spikes any more: something really moves fast. */
+/** So many different wild values in a row are no spikes any more: something really moves fast; our own choice, no source. */
 const mostDoubts = 3;
-/** As near to the old value as this, against how far the wild one was, a reading takes the wild one back [-]. */
+/** As near to the old value as this, against how far the wild one was, a reading takes the wild one back [-]; our own choice, no source. */
 const takenBack = 1 / 3;
 
-/** Within an hour. The core is slow, a skin in sun and rain is not: real steps of 10.8 °C in an hour were measured at a heap's top [K]. */
+/**
+ * Within an hour. The core is slow, a skin in sun and rain is not: real steps of 10.8 °C in an hour were measured at a heap's top [K];
+ * the rest our own choice, no source.
+ */
 export const doubtedJumpK = { core: 8, top: 15, base: 12, edge: 15, air: 15 } as const;
 
 /** How much further than that a pile may have come with each hour beyond the first [K/h]; common practice, no source. */
 const meanwhileKPerH = 2;
-/** So long after the last believed reading anything may have become of a pile [ms]. */
+/** So long after the last believed reading anything may have become of a pile [ms]; our own choice, no source. */
 export const anythingAfterMs = 3 * msPerHour;
 
 /** How far a value may lie from one measured `gapMs` before, so that it is believed by itself. */
@@ -66,7 +69,10 @@ function possibleStep(jump: number, gapMs: number): number {
   return jump + meanwhileKPerH * Math.max(0, gapMs / msPerHour - 1);
 }
 
-/** Two wild values closer together than this may be one fault: they bear each other out, but a third must call it heat [ms]. */
+/**
+ * Two wild values closer together than this may be one fault: they bear each other out, but a third must call it heat [ms];
+ * our own choice, no source.
+ */
 const oneFaultMs = 30 * msPerMinute;
 
 /** Whether the believed value may have come of the one before it; else the next reading must bear it out before heat is called. */
@@ -129,16 +135,17 @@ function countSpikes(track: Track, count: number, atMs: number): void {
   track.spikeAtMs = atMs;
 }
 
+/** In so long a spike counts for half [ms]; our own choice, no source. */
 const halfLifeMs = 24 * msPerHour;
 
 export function spikesNow(track: Track, nowMs: number): number {
   return track.spikes === 0 ? 0 : track.spikes * 0.5 ** ((nowMs - track.spikeAtMs) / halfLifeMs);
 }
 
-/** So rarely may a probe that loses messages be called silent while it is not, per reading [-]. */
+/** So rarely may a probe that loses messages be called silent while it is not, per reading [-]; our own choice, no source. */
 const wronglySilent = 3e-7;
 
-/** While its rhythm is unknown: a probe that speaks once an hour may lose four in a row. */
+/** While its rhythm is unknown: a probe that speaks once an hour may lose four in a row [ms]; our own choice, no source. */
 const unknownRhythmMs = 5 * msPerHour;
 
 /**

@@ -1,29 +1,33 @@
 /**
  * How hard a bed works, from the heat it must be making to stay as warm as it is.
  *
- *   q = { C dT/dt + (T_top − T_air) / R_top + (T_base − T_ground) / R_ground + L E } / ( ρ_dry d H )                     (1)
+ *   q = { C dT/dt + (T_top − T_air) / R_top + (T_base − T_ground) / R_ground + φ (L E − L_0 E_0) } / ( ρ_dry d H )                     (1)
  *
- * Where no probe lies under the skin or at the foot, the core stands for it and the half bed between is counted into R.
+ * φ is `evaporationHeatShare`; E_0 is what a bed as warm as the air would lose, and is not the bed's work. Where no probe lies under the skin or at the foot, the core stands for it and the half bed between is counted into R.
  * A bed short of air works at its top alone: its core then tells little, its top all. It never is exact: conductivity
  * and cover are those of a middling bed, so it is good to about a factor of two.
  */
 import type { Recipe } from '../../shared/contracts/domain/batch.ts';
 import { latentHeatJKg } from '../../shared/water.ts';
-import { heatOfBurningJKg } from '../expect/lumped-model.ts';
+import { dryHeatJKgK, heatOfBurningJKg, waterHeatJKgK } from '../expect/lumped-model.ts';
 import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../physics/cardinal-temperature.ts';
 import { branConductivityWmK, soilConductivityWmK } from '../physics/conductivity.ts';
-import { surfaceFilmWm2K } from '../physics/surface-film.ts';
+import { evaporationHeatShare, surfaceFilmWm2K } from '../physics/surface-film.ts';
 import { hourlyLoss } from '../physics/water-balance.ts';
 import type { Bed } from '../profiles/bed.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
 
-/** As the ensemble's members on the median; see core/expect/member.ts. */
+/** Heat passed on to the ground [W m⁻² K⁻¹], as the ensemble's members on the median (core/expect/member.ts); our own choice, no source. */
 const groundWm2K = 1.6;
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
 const placeM = 0.05;
 /** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/expect/member.ts). */
 const fullPerH = 2 / 24;
-/** Shares of the bed that top, core and base stand for [-]. */
+/** Air beside a bed, for the heat of what evaporates there [%RH]; our own choice, no source. */
+const usualHumidityPct = 70;
+/** Latent heat of water of about 20 °C [J kg⁻¹]: steam tables give 2453 kJ/kg there. */
+const airLatentHeatJKg = 2.45e6;
+/** Shares of the bed that top, core and base stand for [-]; our own choice, no source. */
 const part = { top: 0.25, core: 0.5, base: 0.25 } as const;
 
 /** Hourly means [°C]; null where nothing is measured that may be believed. */
@@ -61,11 +65,12 @@ export function hourWork(
     now.baseC === null
       ? (now.coreC - air.dayC) / (1 / groundWm2K + halfBed)
       : (now.baseC - air.dayC) / (1 / groundWm2K + place);
-  const storedWm2 = (dryKgM2 * (1200 + 4186 * waterKgKg) * meanRiseK(now, before)) / 3600;
+  const storedWm2 = (dryKgM2 * (dryHeatJKgK + waterHeatJKgK * waterKgKg) * meanRiseK(now, before)) / 3600;
   const lost = (coreC: number): number =>
-    hourlyLoss({ coreC, topC: null, airC: air.dayC }, 70, waterKgKg, recipe, bed) * dryKgM2;
-  const steamWm2 = (0.6 * lost(now.coreC) * latentHeatJKg(Math.min(95, Math.max(0, now.coreC)))) / 3600;
-  const stillWm2 = (0.6 * lost(air.dayC) * 2.45e6) / 3600;
+    hourlyLoss({ coreC, topC: null, airC: air.dayC }, usualHumidityPct, waterKgKg, recipe, bed) * dryKgM2;
+  const steamWm2 =
+    (evaporationHeatShare * lost(now.coreC) * latentHeatJKg(Math.min(95, Math.max(0, now.coreC)))) / 3600;
+  const stillWm2 = (evaporationHeatShare * lost(air.dayC) * airLatentHeatJKg) / 3600;
   const madeWm2 = storedWm2 + upWm2 + downWm2 + steamWm2 - stillWm2;
   const share = (madeWm2 * 3600) / (dryKgM2 * heatOfBurningJKg) / facts.burningFrac;
   // More than its warmest place allows it cannot burn: what a cold bed shows beyond that is the weather in its ground and skin.

@@ -11,6 +11,7 @@ export interface FinishedBatch {
   readonly coreByHourC: readonly (number | null)[];
 }
 
+/** Fewer own batches say nothing of how far they differ; our own choice, no source. */
 const fewestBatches = 3;
 
 /** Weight of n own batches against the model: n / (n + 4), so three count 0.43 and twelve 0.75. Our own choice. */
@@ -20,7 +21,7 @@ export function ownWeight(batches: number): number {
 
 /**
  * Every age is taken with an hour or two of leeway either side, for no two batches wake at the same hour: the quantiles of
- * three curves would otherwise be thinner than experience allows.
+ * three curves would otherwise be thinner than experience allows. [h]; our own choice, no source.
  */
 const leewayH = 3;
 

@@ -2,17 +2,19 @@
  * One heap as one temperature, one moisture, two groups of microbes and their food.
  *
  * Per square metre of bed, depth d:
- *   ρ_wet c d · dT/dt = q · ρ_dry d · H − (U_top (T − T_air) + U_ground (T − T_ground)) − L · E                    (1)
+ *   ρ_wet c d · dT/dt = q · ρ_dry d · H − (U_top (T − T_air) + U_ground (T − T_ground)) − φ L · E                  (1)
  *   q    = Σ burn_i · A_i · γ_i(T) · f_moisture · f_air-space · F / (F + 0.3 F_0)                                  (2)
  *   dA_i = growth_i · γ_i(T) · f_moisture · A_i (1 − A_i) · dt, dying 2 % an hour above T_max,i                    (3)
  *   ρ_dry d · dX/dt = 0.5555 q ρ_dry d − E,   E = vent · (ρ_v(T_surface) − ρ_v,air)                               (4)
  *   dF   = breakdown · slow · max γ_i · f_moisture · f_air-space · dt − q · dt                                   (5)
- * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt.
+ * F is food and X water, both per kg of dry matter. H is taken per kg of starch burnt. φ is `evaporationHeatShare`. The 0.3 of (2), at
+ * which half the pace is left, and the dying of (3) are our own choice, no source.
  * It never has layers: it is a band for the grower's eye and a prior for the forecast, not a picture of the heap.
  */
 import type { Act, Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
 import { cardinalTemperatureFactor } from '../physics/cardinal-temperature.ts';
 import { freeAirSpaceFrac, haugAirSpaceFactor, haugMoistureFactor } from '../physics/haug.ts';
+import { evaporationHeatShare } from '../physics/surface-film.ts';
 import { saturatedVapourKgM3 } from '../physics/vapour-table.ts';
 import { rainThrough } from '../physics/water-balance.ts';
 import type { Member } from './member.ts';
@@ -22,12 +24,35 @@ export const heatOfBurningJKg = 17.3e6;
 /** Water made per kg of starch burnt, from stoichiometry [-]. */
 export const waterOfBurning = 0.5555;
 
+/** Our own choice: half an hour is short against how fast a bed changes. */
 const substepsPerHour = 2;
 const substepS = 3600 / substepsPerHour;
 const substepH = 1 / substepsPerHour;
-const waterHeatJKgK = 4186;
-/** Dry organic matter: 1.05 to 1.4 kJ/kg K are quoted (from memory). */
-const dryHeatJKgK = 1200;
+/** Specific heat of liquid water [J kg⁻¹ K⁻¹], from memory. */
+export const waterHeatJKgK = 4186;
+/** Of dry organic matter [J kg⁻¹ K⁻¹]: 1.05 to 1.4 kJ/kg K are quoted (from memory); within it our own choice. */
+export const dryHeatJKgK = 1200;
+/** Latent heat of water of about 42 °C [J kg⁻¹]: steam tables give 2401 kJ/kg there. */
+const latentHeatJKg = 2.4e6;
+/** Air where no hour has any [°C]; our own choice, no source. */
+const usualAirC = 20;
+/** Of what a turn lets out, what spreading or moving does, which breaks a bed up less [-]; our own choice, no source. */
+const spreadLossShare = 0.6;
+/** Of the food that is out of reach, what mixing frees [-]; our own choice, no source. */
+const freedByMixing = 0.4;
+/** Depth after a spreading or heaping that nobody measured, against before [-]; our own choice, no source. */
+const spreadDepthShare = 0.7;
+const heapedDepthShare = 1.3;
+/** Food at which a group burns at half its pace, as a share of the food at the start [-]; our own choice, no source. */
+const halfFoodShare = 0.3;
+/** How long the ground under a bed takes to follow the air [h]; our own choice, no source. */
+const groundFollowsH = 60;
+/** A skin gives off no vapour below the first moisture, and all it can from the sum of both on, wet basis [-]; our own choice, no source. */
+const drySkinFrac = 0.12;
+const wetterByFrac = 0.25;
+/** Another moisture factor is worked out after so many hours, or after such a change, wet basis [-]: it saves time alone. */
+const dampEveryH = 6;
+const dampChangeFrac = 0.01;
 
 /** What the weather and the grower do to every member alike. */
 export interface Course {
@@ -46,8 +71,8 @@ export function runMember(
   coreC: Float64Array,
   moistureFrac: Float64Array,
 ): void {
-  let tempC = (course.airC[0] ?? 20) + member.airOffsetK + member.startAboveAirK;
-  let groundC = (course.airC[0] ?? 20) + member.airOffsetK;
+  let tempC = (course.airC[0] ?? usualAirC) + member.airOffsetK + member.startAboveAirK;
+  let groundC = (course.airC[0] ?? usualAirC) + member.airOffsetK;
   let water = member.moistureFrac / (1 - member.moistureFrac);
   let food = member.burningFrac;
   let locked = member.lockedFrac;
@@ -69,19 +94,19 @@ export function runMember(
   for (let hour = 0; hour <= course.hours; hour += 1) {
     coreC[hour] = tempC;
     moistureFrac[hour] = water / (1 + water);
-    const airC = (course.airC[hour] ?? 20) + member.airOffsetK;
+    const airC = (course.airC[hour] ?? usualAirC) + member.airOffsetK;
     const acts = course.actsByHour.get(hour) ?? noActs;
     for (const act of acts) {
       if (act.kind === 'turned' || act.kind === 'spread' || act.kind === 'moved') {
-        tempC -= member.turnLossFrac * (act.kind === 'turned' ? 1 : 0.6) * (tempC - airC);
-        const freed = 0.4 * locked;
+        tempC -= member.turnLossFrac * (act.kind === 'turned' ? 1 : spreadLossShare) * (tempC - airC);
+        const freed = freedByMixing * locked;
         locked -= freed;
         food += freed;
         foodStart = Math.max(foodStart, food);
       }
       if ((act.kind === 'spread' || act.kind === 'heaped') && act.depthM !== undefined) depthM = act.depthM;
-      else if (act.kind === 'spread') depthM *= 0.7;
-      else if (act.kind === 'heaped') depthM *= 1.3;
+      else if (act.kind === 'spread') depthM *= spreadDepthShare;
+      else if (act.kind === 'heaped') depthM *= heapedDepthShare;
       if (act.kind === 'covered') cover = cover === 'open' ? 'breathable' : 'closed';
       if (act.kind === 'uncovered') cover = 'open';
       if (act.kind === 'rained') {
@@ -100,7 +125,7 @@ export function runMember(
 
     // What changes slowly is taken once an hour, moisture once in six, or as soon as somebody watered.
     const moisture = water / (1 + water);
-    if (hour % 6 === 0 || Math.abs(moisture - moistureThen) > 0.01) {
+    if (hour % dampEveryH === 0 || Math.abs(moisture - moistureThen) > dampChangeFrac) {
       moistureThen = moisture;
       damp = haugMoistureFactor(moisture);
       open = haugAirSpaceFactor(freeAirSpaceFrac(member.dryDensityKgM3, moisture, member.particleDensityKgM3));
@@ -109,19 +134,22 @@ export function runMember(
     const heatJm2K = dryKgM2 * (dryHeatJKgK + waterHeatJKgK * water);
     const airVapour = (member.airHumidityPct / 100) * saturatedVapourKgM3(airC);
     // The ground follows the air over days.
-    groundC += (airC - groundC) / 60;
-    const wet = Math.min(1, Math.max(0, (moisture - 0.12) / 0.25));
+    groundC += (airC - groundC) / groundFollowsH;
+    const wet = Math.min(1, Math.max(0, (moisture - drySkinFrac) / wetterByFrac));
 
     for (let sub = 0; sub < substepsPerHour; sub += 1) {
       const mesoFactor = cardinalTemperatureFactor(tempC, member.mesoSet) * damp;
       const thermoFactor = cardinalTemperatureFactor(tempC, member.thermoSet) * damp;
-      const foodFactor = food / (food + 0.3 * foodStart);
+      const foodFactor = food / (food + halfFoodShare * foodStart);
       const burnPerH =
         (member.mesoBurnPerH * meso * mesoFactor + member.thermoBurnPerH * thermo * thermoFactor) * foodFactor * open;
       const surfaceC = airC + surfaceShare * (tempC - airC);
       const evaporationKgM2S = ventMS * wet * Math.max(0, saturatedVapourKgM3(surfaceC) - airVapour);
       const gainWm2 = (burnPerH / 3600) * dryKgM2 * heatOfBurningJKg;
-      const lossWm2 = topWm2K * (tempC - airC) + groundWm2K * (tempC - groundC) + 0.6 * evaporationKgM2S * 2.4e6;
+      const lossWm2 =
+        topWm2K * (tempC - airC) +
+        groundWm2K * (tempC - groundC) +
+        evaporationHeatShare * evaporationKgM2S * latentHeatJKg;
       tempC += ((gainWm2 - lossWm2) * substepS) / heatJm2K;
       water = Math.max(0, water + waterOfBurning * burnPerH * substepH - (evaporationKgM2S * substepS) / dryKgM2);
       const freed = member.breakdownPerH * slow * Math.max(meso * mesoFactor, thermo * thermoFactor) * open * substepH;

@@ -47,7 +47,7 @@ export interface Member {
   readonly turnLossFrac: number;
 }
 
-/** Usual culture in the mix, wet basis: 1 part liquid in 500 to 1000 of water would be far less, a handful per bed more. */
+/** Usual culture in the mix, wet basis [-]: 1 part liquid in 500 to 1000 of water would be far less, a handful per bed more; our own, no source. */
 export const usualDoseFrac = 0.01;
 
 export function drawMember(recipe: Recipe, random: Random): Member {

@@ -9,6 +9,7 @@
 import type { MemberCurves, PackedMembers } from './band.ts';
 import { BitsIn, BitsOut } from './bits.ts';
 
+/** Bits that hold k, the greatest k they can hold, and bits of each of the two first hours: sizes of the packing, which lose nothing. */
 const kBits = 4;
 const mostK = 15;
 const firstBits = 16;

@@ -9,7 +9,8 @@ import { type PileNow, riseSeen } from './pile-now.ts';
 
 /**
  * How far a fitting member may be off [K]: its level, and its rise over 3, 6, 12, 24 h. The best published models miss a
- * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level.
+ * curve by 2 to 5 °C (Mason 2006, second-hand); a rise over few hours is known better than a level. The shares of it are our own choice,
+ * no source.
  */
 const errorK = { level: 3, rise3: 0.2, rise6: 0.35, rise12: 0.8, rise24: 1.8 };
 /** One over each of them, per hundredth of a degree. */
@@ -20,11 +21,15 @@ const perError = {
   rise12: 0.01 / errorK.rise12,
   rise24: 0.01 / errorK.rise24,
 };
-/** Members may be this much early or late [h], at this cost each; the likest come first, so that most others are passed over soon. */
+/**
+ * Members may be this much early or late [h], at this cost each; the likest come first, so that most others are passed over soon; our own
+ * choice, no source.
+ */
 const shiftsH: readonly number[] = [0, -1, 1, -3, 3, -5, 5, -8, 8, -12, 12, -18, 18];
 const shiftErrorH = 14;
-/** A shallow bed goes with the air: a member may be a day off, but not half a day. */
+/** A shallow bed goes with the air: a member may be a day off, but not half a day [h]; our own choice, no source. */
 const shallowShiftsH: readonly number[] = [0, -1, 1, -2, 2, -24, 24];
+/** So many of the likest are asked; our own choice, no source. */
 const kept = 60;
 
 export interface Like {

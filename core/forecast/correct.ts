@@ -42,6 +42,7 @@ const weights: Readonly<Record<string, readonly number[]>> = {
 const deepestM = 0.8;
 const hotC = 45;
 const hottestK = 10;
+/** A batch is young, and what was done to it fresh, for so long [h], less so from hour to hour; our own choice, no source. */
 const youngH = 36;
 const freshH = 24;
 

@@ -36,12 +36,14 @@ export interface Forecast {
   readonly overInH: number | null;
 }
 
+/** How far a forecast looks ahead, and within how long it tells whether the limit is passed [h]; our own choice. */
 export const forecastH = 24;
 const overWithinH = 12;
 /** From the middle of a normal distribution to its 90 % quantile [standard deviations]. */
 const tenthToNine = 1.2816;
 /** Drying and a change of the weather take a core no further below the air that is awaited than this [K]; our own choice. */
 const belowAirK = 3;
+/** No core is warmer than boiling water at sea level [°C]. */
 const boilingC = 100;
 
 const best: Like[] = Array.from({ length: mostAlike }, () => ({ member: 0, hour: 0, distance: 0 }));

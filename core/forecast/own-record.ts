@@ -12,10 +12,14 @@ import { type PileNow, riseSeen } from './pile-now.ts';
 
 /** In this order: the corrected members; no change; the last 3 h, and the last 6 h, carried on and dying away; the day before. */
 export const ways = 5;
+/** Weights before anything was seen [-]; our own choice, no source. */
 const prior: readonly number[] = [1, 0.1, 0.1, 0.05, 0.05];
 /** A trend dies away by this an hour (damped trend: Gardner and McKenzie, Management Science 31, 1237-1246, 1985; from memory). */
 const damping = 0.97;
-/** η, γ an hour, the cap on one loss, and the horizons scored [h] with what an error there is measured against [K, per K foretold]. */
+/**
+ * η, γ an hour, the cap on one loss, and the horizons scored [h] with what an error there is measured against [K, per K foretold];
+ * our own choice, no source.
+ */
 const learning = 0.1;
 const fading = 0.97;
 const worstLoss = 4;

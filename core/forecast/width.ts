@@ -24,6 +24,7 @@ const weights: Readonly<Record<string, readonly number[]>> = {
 
 const table = hourly(weights);
 const z = new Float64Array(Object.keys(weights).length);
+/** A batch is young, and what was done to it fresh, for so long [h], less so from hour to hour; our own choice, no source. */
 const youngH = 36;
 const freshH = 24;
 

@@ -38,16 +38,22 @@ function hasRoof({ shelter }: Recipe): boolean {
 const coverSM: Record<Cover, number> = { open: 490, breathable: 1180, closed: 19_000 };
 /** An open bed in sun and wind dries faster than one with walls or a roof. */
 const openSM: Record<Shelter, number> = { indoors: 600, roof: 550, open: 380 };
-/** The skin dries first, the more so the deeper the bed it hides: a bed of the same mean moisture shows the air a drier one. */
+/**
+ * The skin dries first, the more so the deeper the bed it hides: a bed of the same mean moisture shows the air a drier one. The depth of
+ * the beds above [m], and the power of depth over it [-]; fitted likewise.
+ */
 const sampleDepthM = 0.2;
 const depthPower = 0.43;
-/** Drier than this share of what it holds a bed gives off no slower [-]: there is next to nothing left to give. */
+/** Drier than this share of what it holds a bed gives off no slower [-]: there is next to nothing left to give; our own choice, no source. */
 const leastHeldShare = 0.05;
-/** As the bed dries, vapour comes from further down: the falling-rate stage of drying. None is seen under a sheet. */
+/**
+ * As the bed dries, vapour comes from further down: the falling-rate stage of drying. None is seen under a sheet. Power of the
+ * share held [-]; fitted likewise.
+ */
 const drynessPower: Record<Cover, number> = { open: 0.3, breathable: 0.12, closed: 0 };
 /** So far from the air to what a probe under the skin says is the skin itself [-]; fitted likewise. */
 const skinOfTop: Record<Cover, number> = { open: 0.3, breathable: 0.72, closed: 0.8 };
-/** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit. */
+/** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit [-]. */
 const lossDoubt: Record<Cover, number> = { open: 0.4, breathable: 0.25, closed: 0.2 };
 const unshelteredDoubt = 0.5;
 /**

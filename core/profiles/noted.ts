@@ -13,5 +13,8 @@ export interface Noted {
   readonly what: NotedFacts;
 }
 
-/** The clock in somebody's hand may be so far ahead: what it says is now is not waited for. The journal refuses more. */
+/**
+ * The clock in somebody's hand may be so far ahead: what it says is now is not waited for. The journal refuses more [ms];
+ * our own choice.
+ */
 export const clockAheadMs = 5 * msPerMinute;
