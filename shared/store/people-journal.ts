@@ -77,9 +77,9 @@ export interface AuditRecord {
   /** What it was done to, e.g. "bay-one". */
   readonly subject: string | null;
   readonly address: string | null;
-  /** JSON, without secrets. */
-  readonly before: string | null;
-  readonly after: string | null;
+  /** Plain data without secrets; null for nothing. */
+  readonly before: unknown;
+  readonly after: unknown;
 }
 
 interface AuditQuestion {

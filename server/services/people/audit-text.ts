@@ -1,5 +1,5 @@
 /**
- * What stands in the "before" and "after" of a row of the audit trail: JSON that is short, without secrets, and always
+ * What stands in the "before" and "after" of a row of the audit trail: plain data that is short, without secrets, and always
  * there, whatever it is made of.
  */
 
@@ -13,18 +13,19 @@ export const mostDepth = 10;
 /** Values in all, so that neither width nor depth times width takes long. */
 const mostValues = 2_000;
 
-/** @returns JSON of at most 6,000 letters; null for nothing. Never throws: what cannot be shown is said to be left out. */
-export function auditText(value: unknown): string | null {
+/** @returns Plain data of at most 6,000 letters of JSON; null for nothing. Never throws: what cannot be shown is said to be left out. */
+export function auditData(value: unknown): unknown {
   if (value === undefined || value === null) return null;
   try {
-    const text = JSON.stringify(withoutSecrets(value)) ?? leftOut(typeof value);
-    return text.length <= mostKept ? text : leftOut(`${text.length} characters`);
+    const text: string | undefined = JSON.stringify(withoutSecrets(value));
+    if (text === undefined) return leftOut(typeof value);
+    return text.length <= mostKept ? JSON.parse(text) : leftOut(`${text.length} characters`);
   } catch {
     return leftOut('could not be written down');
   }
 }
 
-export const leftOut = (why: string): string => JSON.stringify({ leftOut: why });
+export const leftOut = (why: string): { leftOut: string } => ({ leftOut: why });
 
 /** The same, readable and short: secrets left out, long texts cut, long lists counted, depth bounded. */
 export function withoutSecrets(value: unknown): unknown {

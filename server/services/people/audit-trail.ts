@@ -9,7 +9,7 @@ import { StoreError } from '../../../shared/errors.ts';
 import type { Person } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { AuditRecord } from '../../../shared/store/people-journal.ts';
-import { auditText, leftOut } from './audit-text.ts';
+import { auditData, leftOut } from './audit-text.ts';
 
 export interface Mutation {
   readonly what: string;
@@ -112,8 +112,8 @@ export class AuditTrail {
       what,
       subject: subject === undefined ? null : shownSubject(subject),
       address: request.ip,
-      before: auditText(before),
-      after: auditText(after),
+      before: auditData(before),
+      after: auditData(after),
     };
   }
 

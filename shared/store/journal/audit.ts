@@ -1,5 +1,6 @@
 /** Who changed what; added to and read, and nothing else. */
 import { sql } from 'kysely';
+import { z } from 'zod';
 import type { AuditRecord, PeopleJournal } from '../people-journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
@@ -19,8 +20,8 @@ export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
             what: record.what,
             subject: record.subject,
             address: record.address,
-            before: record.before,
-            after: record.after,
+            before: asText(record.before),
+            after: asText(record.after),
           })
           .execute();
       }),
@@ -43,12 +44,17 @@ export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
   };
 }
 
+const asText = (data: unknown): string | null => (data === null ? null : JSON.stringify(data));
+
 /** "%" and "_" are letters to us, and wildcards to the database. */
 const likeLiteral = (text: string) => text.replace(/[\\%_]/g, '\\$&');
 
+const unreadable = 'cannot be read any more';
+
+/** A line whose details cannot be read any more stays in the trail. */
 export const auditPlan: RowPlan<'audit', AuditRecord> = {
   table: 'audit',
-  toRecord: (row) => ({
+  toRecord: (row, json) => ({
     id: row.id,
     atMs: row.at_ms,
     personId: row.person_id,
@@ -57,7 +63,8 @@ export const auditPlan: RowPlan<'audit', AuditRecord> = {
     what: row.what,
     subject: row.subject,
     address: row.address,
-    before: row.before,
-    after: row.after,
+    before: row.before === null ? null : json('before', row.before, z.json(), unreadable),
+    after: row.after === null ? null : json('after', row.after, z.json(), unreadable),
   }),
+  standIns: () => ({ before: JSON.stringify(unreadable), after: JSON.stringify(unreadable) }),
 };

@@ -69,7 +69,7 @@ async function fillPeople(journal: Journal): Promise<void> {
     subject: branPile.id,
     address: null,
     before: null,
-    after: null,
+    after: { name: 'Bran bay' },
   });
 }
 

@@ -70,7 +70,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
       }
       await through();
       expect(journal.unreadable.list()).toEqual([]);
-    });
+    }, 60_000);
 
     const json = (table: string, column: string): Damage => ({
       table,
@@ -262,6 +262,15 @@ export function damageContract(name: string, { open }: DamageTests): void {
       await damaged(json('pile_view', 'summary'), async () => expect((await views.list())[0]?.summary).toBeNull());
       await damaged(json('pile_ask', 'ask'), async () => {
         expect(await asks.waiting([yard.id])).toMatchObject([{ id: 'ask-1', ask: null }]);
+      });
+    });
+
+    test('a line of the audit trail whose details are damaged stays in it, and says so', async () => {
+      const { audit } = opened.journal;
+      const [line] = await audit.list({ limit: 1 });
+      expect(line).toMatchObject({ id: 'audit-1', before: null, after: { name: 'Bran bay' } });
+      await damaged(json('audit', 'after'), async () => {
+        expect(await audit.list({ limit: 1 })).toEqual([{ ...line, after: 'cannot be read any more' }]);
       });
     });
 

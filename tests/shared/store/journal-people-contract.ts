@@ -475,7 +475,7 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       subject: 'bay_one',
       address: '192.0.2.7',
       before: null,
-      after: '{"name":"Bay one"}',
+      after: { name: 'Bay one', inputs: [1, null] },
       ...more,
     });
 
