@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { Client } from 'pg';
 
 /** Written by watching, delivery and sign-in by themselves, or by each person about their own ways and sessions. */
 const besideTables = new Set([
@@ -12,30 +13,62 @@ const besideTables = new Set([
 
 export interface JournalPrint {
   /** Tables whose content is another than when this was asked before. */
-  changed(): string[];
-  auditRows(): number;
-  close(): void;
+  changed(): Promise<string[]>;
+  auditRows(): Promise<number>;
+  close(): Promise<void>;
 }
 
-export function openJournalPrint(dataDir: string): JournalPrint {
-  const db = new Database(join(dataDir, 'journal.db'), { readonly: true });
-  const tables = db.prepare("SELECT name FROM sqlite_master WHERE type = 'table'").all() as { name: string }[];
-  const kept = tables
-    .map(({ name }) => name)
-    .filter((name) => !/^(sqlite|journal)_/.test(name) && !besideTables.has(name));
-  const reads = kept.map((table) => [table, db.prepare(`SELECT * FROM ${table} ORDER BY rowid`)] as const);
-  const audit = db.prepare('SELECT count(*) AS count FROM audit');
+interface PrintParts {
+  readonly tables: readonly string[];
+  /** Something that is another once any row is. */
+  printOf(table: string): Promise<string>;
+  auditRows(): Promise<number>;
+  close(): Promise<void>;
+}
+
+function printOver({ tables, printOf, auditRows, close }: PrintParts): JournalPrint {
+  const kept = tables.filter((name) => !/^(sqlite|journal)_/.test(name) && !besideTables.has(name));
   let before = new Map<string, string>();
   return {
-    changed() {
-      const now = new Map(
-        reads.map(([table, read]) => [table, createHash('sha256').update(JSON.stringify(read.all())).digest('hex')]),
-      );
-      const changed = [...now].filter(([table, print]) => before.get(table) !== print).map(([table]) => table);
+    async changed() {
+      const now = new Map<string, string>();
+      for (const table of kept) now.set(table, await printOf(table));
+      const changed = kept.filter((table) => before.get(table) !== now.get(table));
       before = now;
       return changed;
     },
-    auditRows: () => (audit.get() as { count: number }).count,
-    close: () => db.close(),
+    auditRows,
+    close,
   };
+}
+
+export function sqlitePrint(dataDir: string): JournalPrint {
+  const db = new Database(join(dataDir, 'journal.db'), { readonly: true });
+  const names = db.prepare<[], string>("SELECT name FROM sqlite_master WHERE type = 'table'").pluck().all();
+  const reads = new Map(names.map((table) => [table, db.prepare(`SELECT * FROM ${table} ORDER BY rowid`)]));
+  const audit = db.prepare<[], number>('SELECT count(*) FROM audit').pluck();
+  return printOver({
+    tables: names,
+    printOf: async (table) =>
+      createHash('sha256')
+        .update(JSON.stringify(reads.get(table)?.all()))
+        .digest('hex'),
+    auditRows: async () => audit.get() ?? 0,
+    close: async () => void db.close(),
+  });
+}
+
+export async function postgresPrint(url: string): Promise<JournalPrint> {
+  const client = new Client({ connectionString: url });
+  await client.connect();
+  const one = async (query: string) => String(Object.values((await client.query(query)).rows[0] ?? {})[0]);
+  const { rows } = await client.query<{ name: string }>(
+    `SELECT table_name AS name FROM information_schema.tables WHERE table_schema = current_schema() AND table_type = 'BASE TABLE'`,
+  );
+  return printOver({
+    tables: rows.map(({ name }) => name),
+    printOf: (table) => one(`SELECT md5(string_agg(t::text, ' ' ORDER BY t::text)) FROM "${table}" t`),
+    auditRows: async () => Number(await one('SELECT count(*) FROM audit')),
+    close: () => client.end(),
+  });
 }
