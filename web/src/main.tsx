@@ -1,15 +1,17 @@
 /** Puts the page on the screen and connects it to the server. */
+import './ui/style/tokens.css';
+import './ui/style/base.css';
+import './ui/style/parts.css';
+import './ui/style/mound.css';
+import './ui/style/part.css';
+import './ui/style/diary.css';
+import './ui/style/entry.css';
+
 import { render } from 'preact';
 import { config } from 'zod';
 import { App } from './app.tsx';
 import { connect } from './data/live/connection.ts';
 import { keepPages } from './data/live/installed.ts';
-import './ui/style/tokens.css';
-import './ui/style/base.css';
-import './ui/style/parts.css';
-import './ui/style/mound.css';
-import './ui/style/pages.css';
-import './ui/style/judge.css';
 
 // The content security policy forbids code made from strings, which zod would otherwise try first.
 config({ jitless: true });

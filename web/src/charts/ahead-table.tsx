@@ -6,6 +6,8 @@ import { dayAndTime } from '../ui/format/local-time.ts';
 import { plainNumber, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { Scrollable } from '../ui/parts/scrollable.tsx';
 import { fanOf } from './chart-data.ts';
+import '../ui/parts/scrollable.css';
+import './charts.css';
 
 export function AheadTable({ series, site }: { readonly series: SeriesAnswer; readonly site: string }) {
   const { unit } = usePrefs();

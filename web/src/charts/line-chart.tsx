@@ -18,6 +18,7 @@ import type { FanPoint } from './chart-fan.ts';
 import { actRoom, bandName, chartMarks } from './chart-marks.ts';
 import { lineStyles } from './line-style.ts';
 import { timeTicks } from './time-ticks.ts';
+import './charts.css';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
 

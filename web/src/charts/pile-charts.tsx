@@ -19,6 +19,7 @@ import { type BandAt, bandAt, bandOf, fanOf, type Line, linesOf, valueNear } fro
 import { chartSummary } from './chart-summary.ts';
 import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
+import './charts.css';
 
 interface PileChartsProps {
   readonly pile: PileDetail;

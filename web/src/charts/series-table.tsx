@@ -8,6 +8,7 @@ import { plainNumber, type TempUnit, tempIn, unitSigns } from '../ui/format/temp
 import { capital, positionNames } from '../ui/format/words.ts';
 import { Scrollable } from '../ui/parts/scrollable.tsx';
 import { type SeriesKey, tableOf } from './chart-data.ts';
+import '../ui/parts/scrollable.css';
 
 const keyWords: Record<SeriesKey, (unit: TempUnit) => string> = {
   temperatureC: (unit) => unitSigns[unit],

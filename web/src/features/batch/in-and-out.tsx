@@ -14,6 +14,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { addInput, getLots, withdrawInput } from './batch-api.ts';
 import { amountWords, targetNames, wayNames } from './batch-words.ts';
 import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
+import '../../ui/parts/remark.css';
 
 interface PartProps {
   readonly batch: BatchDetail;

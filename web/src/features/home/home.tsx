@@ -16,6 +16,7 @@ import { isCoreMeasured } from '../pile/phase-words.ts';
 import { isStageKnown, TroubleLine } from '../pile/trouble-note.tsx';
 import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
 import { Welcome } from './welcome.tsx';
+import './home.css';
 
 export function HomePage() {
   const piles = useInstallation((installation) => installation.piles);

@@ -9,6 +9,7 @@ import { EmptyMound } from '../../ui/mound/empty-mound.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { PileForm } from '../pile/pile-form.tsx';
 import { isOnlyHere, publishLine } from './first-reading.ts';
+import './welcome.css';
 
 export function Welcome() {
   const mayLay = useMay('keeper');

@@ -15,6 +15,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { sayFacts } from '../journal/entry-words.ts';
 import { choiceOf, choicesFor, meaningOf } from './column-choices.ts';
+import '../../ui/parts/scrollable.css';
 
 interface PreviewViewProps {
   readonly kind: ImportAsk['kind'];

@@ -11,6 +11,7 @@ import { documentOf } from './json-pointer.ts';
 import { JsonTree } from './json-tree.tsx';
 import { MappingForm } from './mapping-form.tsx';
 import { Mappings } from './mappings.tsx';
+import './incoming.css';
 
 const listenMinutes = 10;
 const refetchEveryMs = 2_000;

@@ -1,5 +1,6 @@
 /** A message's JSON, each number in it a button that picks it. */
 import { pointerOf } from './json-pointer.ts';
+import './incoming.css';
 
 interface JsonTreeProps {
   readonly value: unknown;

@@ -18,6 +18,7 @@ import { formatTemp, sentenceIn, type TempUnit } from '../../ui/format/temperatu
 import { capital, refusalNames } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { wildcardCount } from './json-pointer.ts';
+import './incoming.css';
 
 type Unit = ForeignUnit;
 type Trial = z.output<typeof mappingTrialSchema>;

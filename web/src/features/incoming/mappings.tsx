@@ -5,6 +5,7 @@ import { removeMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
+import './incoming.css';
 
 type Mapping = z.output<typeof mappingSchema>;
 

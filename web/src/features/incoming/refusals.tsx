@@ -9,6 +9,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { counted, refusalNames } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import './incoming.css';
 
 const refetchEveryMs = 5_000;
 

@@ -6,6 +6,7 @@ import { ageWords } from '../../ui/format/age.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { refusedWords } from '../keys/key-words.ts';
 import { getRefusedConnections } from '../keys/keys-api.ts';
+import './incoming.css';
 
 const refetchEveryMs = 5_000;
 

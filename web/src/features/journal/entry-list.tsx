@@ -51,7 +51,7 @@ export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps
         <p class="quiet">Nothing written down yet. A turn or a watering explains what the probes show.</p>
       )}
       {shown.length > 0 && (
-        <ol class="diary">
+        <ol class="diary journal-entries">
           {shown.map((entry) => (
             <EntryLine key={entry.id} entry={entry} site={site} onChange={afterChange} />
           ))}

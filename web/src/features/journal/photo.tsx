@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { getFile } from '../../data/files.ts';
 import { waitingStore } from './waiting-store.ts';
+import './photo.css';
 
 interface PhotoProps {
   readonly id: string;

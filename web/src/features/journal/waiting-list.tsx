@@ -17,7 +17,7 @@ export function WaitingList({ pileId, site }: { readonly pileId: string; readonl
   const reader = useReader(site);
   if (entries.length === 0) return null;
   return (
-    <ol class="diary waiting-entries" aria-label="Not sent yet">
+    <ol class="diary journal-entries waiting-entries" aria-label="Not sent yet">
       {[...entries].reverse().map((one) => (
         <WaitingLine key={one.id} one={one} reader={reader} />
       ))}

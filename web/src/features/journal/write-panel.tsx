@@ -74,7 +74,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
           )}
         </fieldset>
       ))}
-      <p role="status" class={told ? 'told' : 'unseen'}>
+      <p role="status" class={told ? 'written-down' : 'unseen'}>
         {told}
       </p>
     </div>

@@ -26,7 +26,7 @@ export function SentList({ alarmId, state, site }: SentListProps) {
   if (told.length === 0)
     return <p class="quiet">Nobody was notified: nobody who wants this has set up e-mail, push or a webhook.</p>;
   return (
-    <ol class="told">
+    <ol class="sent-list">
       {told.map((notice) => (
         <li key={notice.id}>
           <p>

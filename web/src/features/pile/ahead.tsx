@@ -6,6 +6,7 @@ import { fanWords } from '../../charts/fan-words.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { overWords } from './ahead-words.ts';
+import './pile.css';
 
 interface AheadProps {
   readonly pile: PileDetail;

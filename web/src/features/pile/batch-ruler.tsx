@@ -6,6 +6,7 @@ import { useSay } from '../../data/live/use-say.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
 import { renderPhase, standSentence } from './phase-words.ts';
+import './pile.css';
 
 const ruler = { height: 46, edge: 5, lineY: 24 } as const;
 

@@ -15,6 +15,7 @@ import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Ahead } from './ahead.tsx';
 import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
+import './pile.css';
 
 type Charts = typeof import('../../charts/pile-charts.tsx').default;
 

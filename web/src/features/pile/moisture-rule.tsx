@@ -1,5 +1,6 @@
 /** The estimate on a rule from dry to wet: the wanted band, the estimate, its doubt. */
 import type { MoistureBand } from './water-words.ts';
+import './pile.css';
 
 const rule = { width: 330, height: 44, edge: 14, lineY: 20, lowFrac: 0.2, highFrac: 0.8 } as const;
 

@@ -5,6 +5,7 @@ import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { MoistureRule } from './moisture-rule.tsx';
 import { handWateringWords, moistureBand, moistureStand, moistureWords, wateringWords } from './water-words.ts';
+import './pile.css';
 
 export function Moisture({ pile }: { readonly pile: PileDetail }) {
   if (!pile.batch || !pile.judgement) return null;

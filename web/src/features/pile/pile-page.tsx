@@ -32,6 +32,7 @@ import { isStageKnown, TroubleNote } from './trouble-note.tsx';
 import { usePile } from './use-pile.ts';
 import { Warnings } from './warnings.tsx';
 import { WhyShort } from './why-short.tsx';
+import './pile.css';
 
 export function PilePage() {
   const { params } = useRoute();

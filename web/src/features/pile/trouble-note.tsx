@@ -4,6 +4,7 @@
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useSaid } from '../../data/live/use-say.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
+import './trouble-note.css';
 
 /** Where the record of its batch cannot be read, nobody knows at which stage it is. */
 export const isStageKnown = ({ trouble }: PileSummary) => trouble?.code !== 'batch-unreadable' || trouble.judged;

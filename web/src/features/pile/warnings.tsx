@@ -16,6 +16,7 @@ import { Steps } from './alarm-steps.tsx';
 import { stateWords } from './alarm-words.ts';
 import { Shelve } from './shelve.tsx';
 import { whyPath } from './why-facts.ts';
+import './pile.css';
 
 interface WarningsProps {
   readonly pileId: string;

@@ -11,6 +11,7 @@ import { WhyLimits } from './why-limits.tsx';
 import { WhyReadings } from './why-readings.tsx';
 import { renderWhy } from './why-render.ts';
 import { WhyStanding } from './why-standing.tsx';
+import './pile.css';
 
 interface WhyKindProps {
   readonly pile: PileDetail;

@@ -16,6 +16,7 @@ import { usePile } from './use-pile.ts';
 import { whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
 import { renderWhy } from './why-render.ts';
+import './pile.css';
 
 export function WhyPage() {
   const { params } = useRoute();

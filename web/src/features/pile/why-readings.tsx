@@ -16,6 +16,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { overWords } from './ahead-words.ts';
 import { moistureWords } from './water-words.ts';
 import { actsLately } from './why-facts.ts';
+import './pile.css';
 
 interface WhyReadingsProps {
   readonly pile: PileDetail;

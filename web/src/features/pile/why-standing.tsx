@@ -11,6 +11,7 @@ import { sentenceIn } from '../../ui/format/temperature.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { StepList } from './alarm-steps.tsx';
+import './pile.css';
 
 interface WhyStandingProps {
   readonly pile: PileDetail;

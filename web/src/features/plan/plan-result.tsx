@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import type { PlanRemark, PlanStep, TakenFact, Written } from '../../../../core/plan/notebook.ts';
 import type { Planned } from './plan-asks.ts';
 import { useSayPlan, useSaySum } from './plan-say.ts';
+import '../../ui/parts/remark.css';
 
 interface PlanResultProps<Answer extends Written> {
   readonly planned: Planned<Answer>;

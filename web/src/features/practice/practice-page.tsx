@@ -12,7 +12,7 @@ import { practiceReader } from './practice-time.ts';
 import { hold, practiceRun, startRun } from './run-keeper.ts';
 import { ScenarioList } from './scenario-list.tsx';
 import { Tending } from './tending.tsx';
-import '../../ui/style/practice.css';
+import './practice.css';
 
 export function PracticePage() {
   const { params } = useRoute();

@@ -8,6 +8,7 @@ import { sentenceIn } from '../../ui/format/temperature.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from '../pile/alarm-order.ts';
 import { acknowledgeAlarm } from './run-keeper.ts';
+import '../pile/pile.css';
 
 interface PracticeWarningsProps {
   readonly alarms: readonly AlarmSummary[];

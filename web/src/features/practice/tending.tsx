@@ -22,6 +22,7 @@ import { endRun } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
 import { SeenCharts } from './seen-charts.tsx';
 import { useArrival } from './use-arrival.ts';
+import '../pile/pile.css';
 
 interface TendingProps {
   readonly scenario: PracticeScenario;

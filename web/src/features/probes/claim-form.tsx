@@ -10,6 +10,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import type { positionNames } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import './probes.css';
 
 const placeWords = {
   core: 'core: the middle of the heap',

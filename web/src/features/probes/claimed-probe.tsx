@@ -11,6 +11,7 @@ import { differenceFrom, differenceIn, formatDifference, plainNumber, unitSigns 
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { ProbeHead } from './probe-head.tsx';
+import './probes.css';
 
 interface ClaimedProbeProps {
   readonly probe: Probe;

@@ -8,6 +8,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { ClaimedProbe } from './claimed-probe.tsx';
 import { isSilent } from './probe-facts.ts';
 import { useProbePage } from './use-probe-page.ts';
+import './probes.css';
 
 const probesOfAPage = 50;
 

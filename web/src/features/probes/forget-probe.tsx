@@ -6,6 +6,7 @@ import { forgetProbe, forgetProbes } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { countWord } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import './probes.css';
 
 export function ForgetProbe({ probe: { site, probe } }: { readonly probe: Probe }) {
   return (

@@ -5,6 +5,7 @@ import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { capital, positionNames } from '../../ui/format/words.ts';
 import { lastWords, lineWords } from './probe-facts.ts';
+import './probes.css';
 
 interface ProbeHeadProps {
   readonly probe: Probe;

@@ -9,6 +9,7 @@ import { FirstReading } from '../home/welcome.tsx';
 import { ClaimedProbes } from './claimed-probes.tsx';
 import { probesSentence } from './probe-facts.ts';
 import { UnclaimedProbes } from './unclaimed-probes.tsx';
+import './probes.css';
 
 /** From so many on nobody wants to look for one by eye. */
 const manyProbes = 20;

@@ -6,6 +6,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { ClaimForm } from './claim-form.tsx';
 import { ForgetProbe } from './forget-probe.tsx';
 import { ProbeHead } from './probe-head.tsx';
+import './probes.css';
 
 interface UnclaimedProbeProps {
   readonly probe: Probe;

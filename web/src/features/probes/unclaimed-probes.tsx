@@ -6,6 +6,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { ForgetMany } from './forget-probe.tsx';
 import { UnclaimedProbe } from './unclaimed-probe.tsx';
 import { useProbePage } from './use-probe-page.ts';
+import './probes.css';
 
 const probesOfAPage = 20;
 /** Of few probes each shows its form at once. */

@@ -12,6 +12,7 @@ import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
 import { cellOf, headingOf, measureWords } from './measure-words.ts';
+import '../../ui/parts/scrollable.css';
 
 interface MeasureTableProps {
   readonly batches: readonly ComparedBatch[];

@@ -98,7 +98,7 @@ function Told({ one, other, unit }: { readonly one: Group; readonly other: Group
   const standing = told.filter(({ apart }) => apart);
   const rest = told.filter(({ apart }) => !apart);
   return (
-    <div class="told">
+    <div>
       <p class="sentence">
         {few
           ? `${countsSaid(one, other)}: too few to tell.`

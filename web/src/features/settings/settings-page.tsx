@@ -1,7 +1,6 @@
 /** How this person likes to read; remembered in this browser. */
 
 import { forgetAnswers } from '../../data/last-answers.ts';
-import { OnThisDevice } from '../../data/live/on-this-device.tsx';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useMe } from '../../data/me.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../../data/prefs.ts';
@@ -9,6 +8,8 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { OnThisDevice } from './on-this-device.tsx';
+import './settings.css';
 
 export function SettingsPage() {
   const heading = usePage('Settings');

@@ -5,6 +5,7 @@ import type { MeasureKind } from '../../../../shared/measure.ts';
 import { changeUnits, restated, unitOf, usePlanUnits } from '../../data/plan-units.ts';
 import { changePrefs } from '../../data/prefs.ts';
 import { Choice, TextField } from './forms.tsx';
+import './measure-field.css';
 
 interface MeasureFieldProps {
   readonly label: string;

@@ -1,4 +1,6 @@
 /** Which part of a long list is shown, and the way to the parts before and after it. */
+import './pager.css';
+
 interface PagerProps {
   /** What the list is of, for those who hear the page: "probes in no pile". */
   readonly of: string;

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from './forms.tsx';
+import './sure-button.css';
 
 interface SureButtonProps {
   readonly words: string;

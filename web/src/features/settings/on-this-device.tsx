@@ -1,6 +1,8 @@
 /** Whether these pages open out of reach of the server, and how to put them beside other apps. */
-import { useStore } from '../store.ts';
-import { type Installed, installed } from './installed.ts';
+
+import { type Installed, installed } from '../../data/live/installed.ts';
+import { useStore } from '../../data/store.ts';
+import './settings.css';
 
 const says: Record<Installed['opensOffline'], string> = {
   yes: 'These pages open when the server is out of reach too, with what it last said and how old that is. Entries you write then are sent later.',
