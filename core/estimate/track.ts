@@ -143,7 +143,7 @@ export function spikesNow(track: Track, nowMs: number): number {
 }
 
 /** So rarely may a probe that loses messages be called silent while it is not, per reading [-]; our own choice, no source. */
-const wronglySilent = 3e-7;
+const logWronglySilent = Math.log(3e-7);
 
 /** While its rhythm is unknown: a probe that speaks once an hour may lose four in a row [ms]; our own choice, no source. */
 const unknownRhythmMs = 5 * msPerHour;
@@ -155,7 +155,7 @@ const unknownRhythmMs = 5 * msPerHour;
 export function silentAfterMs(track: Track): number {
   if (track.count < 3) return unknownRhythmMs;
   const lossShare = track.missed / (1 + track.missed);
-  const unlikely = lossShare > 0.001 ? Math.log(wronglySilent) / Math.log(lossShare) : 0;
+  const unlikely = lossShare > 0.001 ? logWronglySilent / Math.log(lossShare) : 0;
   return Math.max(30 * msPerMinute, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
 }
 

@@ -62,24 +62,11 @@ const speaks = message('warnings.probe-silent.seen.none');
 const handFirst = message('warnings.probe-silent.todo.core');
 const seeToProbe = message('warnings.probe-silent.todo.other');
 
-/** Made again only when its rhythm has moved: it is asked for every minute. */
-const made = new WeakMap<Track, { readonly intervalMs: number; readonly missed: number; readonly why: Message }>();
-
+/** Worked out anew each time: what is said of a probe must not depend on when it was asked for before. */
 function whyOf(track: Track): Message {
-  const { intervalMs, missed } = track;
-  const kept = made.get(track);
-  if (
-    kept !== undefined &&
-    Math.abs(kept.intervalMs - intervalMs) <= 0.02 * intervalMs &&
-    Math.abs(kept.missed - missed) < 0.005
-  ) {
-    return kept.why;
-  }
+  const { intervalMs } = track;
   const allowedMs = silentAfterMs(track);
-  const why =
-    intervalMs === 0
-      ? message('why.probe-silent.new', { allowedMs })
-      : message('why.probe-silent', { everyMs: intervalMs, allowedMs });
-  made.set(track, { intervalMs, missed, why });
-  return why;
+  return intervalMs === 0
+    ? message('why.probe-silent.new', { allowedMs })
+    : message('why.probe-silent', { everyMs: intervalMs, allowedMs });
 }
