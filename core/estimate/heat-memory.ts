@@ -2,25 +2,27 @@
  * What a place in a pile remembers of its heat: a peak that has passed still decides what the batch is worth. Hours are reckoned
  * on straight lines between readings, so that a pile measured once a day has hours too.
  */
+import { z } from 'zod';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 import type { PilePosition } from '../profiles/pile-setup.ts';
 
-export interface HeatMemory {
-  peakC: number;
-  peakAtMs: number;
+export const heatMemorySchema = z.object({
+  peakC: z.number(),
+  peakAtMs: z.number(),
   /** Time at or above the limit to act, and at or above the one at which the culture is being lost [ms]. */
-  actMs: number;
-  lossMs: number;
+  actMs: z.number(),
+  lossMs: z.number(),
   /** Of the latter, and how hot it was in it, since a person last judged smell or look. */
-  unjudgedLossMs: number;
-  unjudgedPeakC: number;
+  unjudgedLossMs: z.number(),
+  unjudgedPeakC: z.number(),
   /** When it last was at or above the limit of loss; null when it never was. */
-  lossUntilMs: number | null;
-  lastC: number;
-  lastAtMs: number;
-}
+  lossUntilMs: z.number().nullable(),
+  lastC: z.number(),
+  lastAtMs: z.number(),
+});
+export type HeatMemory = z.infer<typeof heatMemorySchema>;
 
 /** Readings further apart than a daily one that came late say nothing of the time between them [ms]; our own choice, no source. */
 const furthestMs = 26 * msPerHour;

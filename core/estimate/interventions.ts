@@ -11,7 +11,8 @@ export interface HourStep {
   readonly moisturePct: number | null;
 }
 
-export type Intervention = 'turned' | 'watered';
+export const interventions = ['turned', 'watered'] as const;
+export type Intervention = (typeof interventions)[number];
 
 /** A core falls this much in an hour only when somebody opens the bed [K], and by this share of its warmth [-]; our own choice, no source. */
 const openedK = 4;

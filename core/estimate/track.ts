@@ -2,32 +2,34 @@
  * One probe's one quantity as the judge follows it: last value, rhythm, lonely spikes. It never allocates: it runs once
  * per reading.
  */
+import { z } from 'zod';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 
-export interface Track {
+export const trackSchema = z.object({
   /** Last believed value and when it was measured. */
-  value: number;
-  atMs: number;
+  value: z.number(),
+  atMs: z.number(),
   /** When anything came last, believed or not. */
-  heardAtMs: number;
-  count: number;
+  heardAtMs: z.number(),
+  count: z.number(),
   /** The probe's own usual interval [ms]; 0 while unknown. */
-  intervalMs: number;
+  intervalMs: z.number(),
   /** Readings that did not come, per one that did, as learned [-]. */
-  missed: number;
+  missed: z.number(),
   /** Since when the value has not changed. */
-  sameSinceMs: number;
+  sameSinceMs: z.number(),
   /** The value it followed on, and when that was measured: the believed one before, or the doubted one that it bore out. */
-  previous: number;
-  previousAtMs: number;
+  previous: z.number(),
+  previousAtMs: z.number(),
   /** A value that jumped and waits for the next one to bear it out; null when none waits. */
-  doubted: number | null;
+  doubted: z.number().nullable(),
   /** How many in a row were doubted, each unlike the one before. */
-  doubts: number;
+  doubts: z.number(),
   /** Lonely spikes thrown out, faded by half each day. */
-  spikes: number;
-  spikeAtMs: number;
-}
+  spikes: z.number(),
+  spikeAtMs: z.number(),
+});
+export type Track = z.infer<typeof trackSchema>;
 
 export function startTrack(value: number, atMs: number): Track {
   return {

@@ -5,6 +5,7 @@
  * trends and the day before they are weighed by their record on this very pile (own-record.ts); the fan is as wide as
  * such forecasts were wrong (width.ts). It never foresees a hand: the next turn or watering is not in it.
  */
+import { z } from 'zod';
 import type { ExpectedBand } from '../expect/band.ts';
 import { openMembers } from '../expect/packed-members.ts';
 import { type Like, likest, mostAlike } from './alike.ts';
@@ -23,18 +24,19 @@ import type { PileNow } from './pile-now.ts';
 import { normalShare, sortOrder, weightedMean, weightedQuantile, weightedSd } from './weighted.ts';
 import { halfWidth } from './width.ts';
 
-export interface Forecast {
+export const forecastSchema = z.object({
   /** The hour's end from which it looks ahead; index 0 of each list is one hour later. */
-  readonly atMs: number;
-  readonly p10C: number[];
-  readonly p50C: number[];
-  readonly p90C: number[];
+  atMs: z.number(),
+  p10C: z.array(z.number()),
+  p50C: z.array(z.number()),
+  p90C: z.array(z.number()),
   /** How likely it is to pass the limit within 12 h: the mean of what the likest members and the fan say. */
-  readonly overLikelihood: number;
+  overLikelihood: z.number(),
   /** Share of the likest members that pass it within 12 h, and the median hour at which they do; null when none does. */
-  readonly overShare: number;
-  readonly overInH: number | null;
-}
+  overShare: z.number(),
+  overInH: z.number().nullable(),
+});
+export type Forecast = Readonly<z.infer<typeof forecastSchema>>;
 
 /** How far a forecast looks ahead, and within how long it tells whether the limit is passed [h]; our own choice. */
 export const forecastH = 24;

@@ -8,6 +8,7 @@
  *   widen = ( (n_0 + Σ fade · |error| / half / usual) / (n_0 + Σ fade) ) ^ 0.7                                       (2)
  * It never scores a forecast over which a hand was on the pile: nobody can foresee a hand.
  */
+import { z } from 'zod';
 import { type PileNow, riseSeen } from './pile-now.ts';
 
 /** In this order: the corrected members; no change; the last 3 h, and the last 6 h, carried on and dying away; the day before. */
@@ -32,29 +33,28 @@ const longestH = 12;
 /** n_0, the exponent, the most that one error counts [-], and how far the fan may be drawn in or out. */
 const width = { asIf: 20, boldness: 0.7, worst: 3, least: 0.5, most: 2 };
 
+const toldAheadSchema = z.object({
+  byWayK: z.array(z.number()),
+  riseK: z.number(),
+  halfK: z.number(),
+});
 /** For one scored horizon: the rise by each way, the rise that was told, half the fan's width before it was widened [K]. */
-export interface ToldAhead {
-  readonly byWayK: readonly number[];
-  readonly riseK: number;
-  readonly halfK: number;
-}
+export type ToldAhead = z.infer<typeof toldAheadSchema>;
 
+const toldSchema = z.object({ hour: z.number(), nowC: z.number(), ahead: z.array(toldAheadSchema) });
 /** What was foretold at the end of an hour, for each scored horizon. */
-interface Told {
-  readonly hour: number;
-  readonly nowC: number;
-  readonly ahead: readonly ToldAhead[];
-}
+type Told = z.infer<typeof toldSchema>;
 
-export interface OwnRecord {
+export const ownRecordSchema = z.object({
   /** L of each way [-]. */
-  losses: number[];
+  losses: z.array(z.number()).length(ways),
   /** Faded sum of errors over the usual, and of their count: how wide the fan must be. */
-  errors: number;
-  counted: number;
+  errors: z.number(),
+  counted: z.number(),
   /** Oldest first, no older than the longest horizon. */
-  told: Told[];
-}
+  told: z.array(toldSchema),
+});
+export type OwnRecord = z.infer<typeof ownRecordSchema>;
 
 export function startRecord(): OwnRecord {
   return { losses: new Array<number>(ways).fill(0), errors: 0, counted: 0, told: [] };

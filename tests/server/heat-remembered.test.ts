@@ -82,29 +82,43 @@ test('a pile that was overheated says on home, in progress, readiness and record
   expect(judged.batch?.heat?.says).toContain('somebody has smelt or looked at it since');
 });
 
-test('a state kept by a former version of the judge is made anew from the readings, with the heat that passed', async () => {
-  await measured(overheated());
-  await until('the warning', async () => (await detail()).alarms.find(({ kind }) => kind === 'heat-damage'));
-  await farm.one.close();
-  farm.one = await openTestInstallation(farm.dataDir);
-  const { journal } = farm.one.installation;
-  const place = await until('the kept place', () => journal.watch.get('shed'));
-  const { judge, ...rest } = place.state as {
-    judge: { version: number; positions: { core: { heat?: unknown } } };
-  };
-  const { heat: _, ...core } = judge.positions.core;
-  const former = { ...judge, version: judge.version - 1, positions: { ...judge.positions, core } };
-  const { dataDir } = farm;
-  await journal.watch.keep({
-    alarms: [],
-    steps: [],
-    watch: { ...place, state: { judge: former, ...rest } },
+interface KeptPlace {
+  readonly version: string;
+  readonly judge: { readonly positions: { readonly core: { readonly heat: { readonly peakC: number } } } };
+}
+
+/** The kept state with another heat at the core. */
+function withHeat(kept: KeptPlace, heat: object): KeptPlace {
+  const { positions } = kept.judge;
+  return {
+    ...kept,
+    judge: { ...kept.judge, positions: { ...positions, core: { ...positions.core, heat } } },
+  } as KeptPlace;
+}
+
+for (const [what, changed] of [
+  [
+    'by a former version of the judge',
+    (kept: KeptPlace) => ({ ...withHeat(kept, { ...kept.judge.positions.core.heat, peakC: 21 }), version: '6' }),
+  ],
+  ['that has lost a part', (kept: KeptPlace) => withHeat(kept, {})],
+] as const) {
+  test(`a state kept ${what} is made anew from the readings, with the heat that passed`, async () => {
+    await measured(overheated());
+    await until('the warning', async () => (await detail()).alarms.find(({ kind }) => kind === 'heat-damage'));
+    await farm.one.close();
+    farm.one = await openTestInstallation(farm.dataDir);
+    const { journal } = farm.one.installation;
+    const place = await until('the kept place', () => journal.watch.get('shed'));
+    const { dataDir } = farm;
+    const watch = { ...place, state: changed(place.state as KeptPlace) };
+    await journal.watch.keep({ alarms: [], steps: [], watch });
+    await farm.one.close();
+    farm.one = await openTestInstallation(dataDir);
+    const anew = await until('the heat', async () => (await detail()).batch?.heat);
+    expect(anew.places).toEqual([expect.objectContaining({ position: 'core', peakC: 63.4, mayBeLost: true })]);
   });
-  await farm.one.close();
-  farm.one = await openTestInstallation(dataDir);
-  const anew = await until('the heat', async () => (await detail()).batch?.heat);
-  expect(anew.places).toEqual([expect.objectContaining({ position: 'core', peakC: 63.4, mayBeLost: true })]);
-});
+}
 
 test('a reading that jumped stands in the API as it was measured, and as doubted', async () => {
   const steady = overheated()

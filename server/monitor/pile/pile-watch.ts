@@ -4,11 +4,13 @@
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { z } from 'zod';
+import { judgeStateSchema } from '../../../core/estimate/state.ts';
 import type { ExpectedBand } from '../../../core/expect/band.ts';
 import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
 import type { AlarmChange, AlarmHandling, AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import { type JudgeState, startJudge } from '../../../core/session/judge.ts';
+import type { JudgeState } from '../../../core/session/judge.ts';
+import { stateVersion } from '../../../core/session/kept-state.ts';
 import { PileSession } from '../../../core/session/pile-session.ts';
 import type { PositionRhythm } from '../../../core/session/rhythms.ts';
 import { alarmMachineSchema } from '../../../shared/alarm-record.ts';
@@ -43,7 +45,8 @@ interface Checkpoint {
 const quickly = { level: 1 } as const;
 /** Copied, for zlib's answer is the beginning of 16 KB that it would keep from being freed. */
 const packed = (state: JudgeState): Uint8Array => new Uint8Array(deflateRawSync(JSON.stringify(state), quickly));
-const unpacked = (state: Uint8Array): JudgeState => JSON.parse(inflateRawSync(state).toString()) as JudgeState;
+const unpacked = (state: Uint8Array): JudgeState =>
+  judgeStateSchema.parse(JSON.parse(inflateRawSync(state).toString()));
 
 /** Reads the pile's committed readings in [fromMs, toMs), oldest first, page by page. */
 export type ReadBack = (fromMs: number, toMs: number) => AsyncIterable<readonly JudgeReading[]>;
@@ -132,7 +135,7 @@ export class PileWatch {
     if (!session || !batch) return;
     const { setup } = session;
     const usable = record && record.batchId === batch.id && record.throughMs <= nowMs + aheadMs ? record : undefined;
-    const kept = usable && readKept(usable.state, setup);
+    const kept = usable && readKept(usable.state);
     if (usable && kept) {
       try {
         await this.#resumeFrom(session, kept, usable.throughMs, nowMs);
@@ -276,20 +279,24 @@ export class PileWatch {
       pileId: this.pile.id,
       batchId: this.batch.id,
       throughMs: this.#session.throughMs,
-      state: { judge: this.#session.state, waiting: this.registry.waiting() } satisfies Kept,
+      state: {
+        version: stateVersion(),
+        judge: this.#session.state,
+        waiting: this.registry.waiting(),
+      } satisfies Kept,
     };
   }
 }
 
 const keptSchema = z.object({
-  /** Whole, as its seal was; a version says what it remembers. */
-  judge: z.custom<JudgeState>((judge) => typeof judge === 'object' && judge !== null && 'version' in judge),
+  version: z.string(),
+  judge: judgeStateSchema,
   waiting: z.array(z.tuple([z.string(), alarmMachineSchema])),
 });
 type Kept = z.infer<typeof keptSchema>;
 
 /** A judge of another version remembers other things: its batch is then read again from the start. */
-function readKept(state: unknown, setup: PileSetup): Kept | undefined {
+function readKept(state: unknown): Kept | undefined {
   const { data: kept } = keptSchema.safeParse(state);
-  return kept?.judge.version === startJudge(setup).version ? kept : undefined;
+  return kept?.version === stateVersion() ? kept : undefined;
 }

@@ -4,10 +4,11 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { judgeStateSchema } from '../../../core/estimate/state.ts';
 import { expectedBand } from '../../../core/expect/expected-band.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 import { sayCondition } from '../../../core/say/condition.ts';
-import { assess, type JudgeReading, type JudgeState, startJudge, stepJudge } from '../../../core/session/judge.ts';
+import { assess, type JudgeReading, startJudge, stepJudge } from '../../../core/session/judge.ts';
 import type { Act } from '../../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { inSentences, setupOf, startMs } from '../helpers.ts';
@@ -108,6 +109,7 @@ test('stepJudge() and assess() of any stream never throw and never say a number 
         const said = assess(state, setup, band, state.atMs + 60_000);
         expect(noNumbers(said)).toEqual([]);
         expect(noNumbers(state)).toEqual([]);
+        expect(judgeStateSchema.parse(state)).toEqual(state);
         expect(words(said)).not.toMatch(/NaN|Infinity|undefined/);
         expect(inSentences(sayCondition(said, []), 'F').condition).not.toMatch(/NaN|Infinity|undefined|null/);
         const { forecast, moisture, progressPct } = said;
@@ -135,7 +137,7 @@ test('stepJudge() goes on identically from a state put away as JSON, wherever th
       let other = startJudge(setup);
       for (const [index, reading] of readings.entries()) {
         stepJudge(whole, setup, band, reading);
-        if (index === at) other = JSON.parse(JSON.stringify(other)) as JudgeState;
+        if (index === at) other = judgeStateSchema.parse(JSON.parse(JSON.stringify(other)));
         stepJudge(other, setup, band, reading);
       }
       const lookMs = whole.atMs + msPerHour;
