@@ -14,7 +14,7 @@ import { interventions } from './interventions.ts';
 import { phaseReasons } from './phase.ts';
 import { trackSchema } from './track.ts';
 
-export const positionStateSchema = z.object({
+const positionStateSchema = z.object({
   temperature: trackSchema.nullable(),
   humidity: trackSchema.nullable(),
   moisture: trackSchema.nullable(),
