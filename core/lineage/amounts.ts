@@ -1,12 +1,17 @@
 /** What went in and out of one batch, added up. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Flow } from './graph.ts';
+
+/** Out may be so much more than in by rounding alone [-]; our own choice, no source. */
+const roundedOff = 1.001;
 
 export interface BatchAmounts {
   readonly laidKg: number | null;
   readonly inKg: number | null;
   readonly outKg: number | null;
   readonly restKg: number | null;
-  readonly remark: string | null;
+  /** Set when more was written down as taken than as laid. */
+  readonly remark: Message | null;
 }
 
 export function batchAmounts(
@@ -18,14 +23,18 @@ export function batchAmounts(
   const outKg = outOf.length === 0 ? 0 : totalKg(outOf);
   const thereKg = wholeKg(laidKg, into);
   const restKg = emptied ? 0 : thereKg === null || outKg === null ? null : Math.max(0, thereKg - outKg);
-  const over = thereKg !== null && outKg !== null && outKg > thereKg * 1.001;
+  const over = thereKg !== null && outKg !== null && outKg > thereKg * roundedOff;
   return {
     laidKg,
     inKg: into.length === 0 ? null : totalKg(into),
     outKg,
     restKg,
     remark: over
-      ? `${kg(outKg)} was written down as taken and ${kg(thereKg)} as ${laidKg === null ? 'put in' : 'laid'}: water added since may explain it, or a slip of the pen.`
+      ? message('lineage.remark.more-out-than-in', {
+          outKg: asWritten(outKg),
+          thereKg: asWritten(thereKg),
+          isLaid: laidKg !== null,
+        })
       : null,
   };
 }
@@ -49,6 +58,5 @@ function totalKg(flows: readonly Pick<Flow, 'massKg'>[]): number | null {
   return sum;
 }
 
-function kg(massKg: number): string {
-  return `${Math.round(massKg * 100) / 100} kg`;
-}
+/** To a hundredth of a kilogram, as it was written down, not in three figures. */
+const asWritten = (massKg: number) => ({ value: Math.round(massKg * 100) / 100, figures: 8 });

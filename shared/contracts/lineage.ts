@@ -5,6 +5,7 @@
  * past.
  */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { stageSchema } from '../names.ts';
 import { newPileSchema } from './piles.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -189,6 +190,7 @@ const batchAmountsSchema = z.object({
   restKg: z.number().nullable(),
   /** Set when more was written down as taken than as laid. */
   remark: z.string().nullable(),
+  messages: z.object({ remark: messageSchema.nullable() }),
 });
 
 export const batchViewSchema = z.object({

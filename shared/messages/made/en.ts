@@ -2,6 +2,7 @@
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
 import { handTexts } from './en/hand.ts';
+import { lineageTexts } from './en/lineage.ts';
 import { materialTexts } from './en/material.ts';
 import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
@@ -18,6 +19,7 @@ export const enTexts = {
   ...cautionTexts,
   ...conditionTexts,
   ...handTexts,
+  ...lineageTexts,
   ...materialTexts,
   ...originTexts,
   ...phaseTexts,

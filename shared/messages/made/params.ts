@@ -2,6 +2,7 @@
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
 import type { HandParams } from './params/hand.ts';
+import type { LineageParams } from './params/lineage.ts';
 import type { MaterialParams } from './params/material.ts';
 import type { OriginParams } from './params/origin.ts';
 import type { PhaseParams } from './params/phase.ts';
@@ -19,6 +20,7 @@ export interface MessageParams
     CautionParams,
     ConditionParams,
     HandParams,
+    LineageParams,
     MaterialParams,
     OriginParams,
     PhaseParams,

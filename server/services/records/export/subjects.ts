@@ -131,8 +131,8 @@ async function* batchRows(journal: Journal): AsyncGenerator<Row> {
   const family = await readFamily(journal);
   for (const batch of family.batches.values()) {
     const { pileId, pileName, ...view } = batchView(family, batch);
-    const { remark, ...amounts } = amountsOf(family, batch);
-    yield { ...view, pile: pileId, pileName, ...batch.recipe, ...amounts, remark };
+    const { laidKg, inKg, outKg, restKg, remark } = amountsOf(family, batch);
+    yield { ...view, pile: pileId, pileName, ...batch.recipe, laidKg, inKg, outKg, restKg, remark };
   }
 }
 

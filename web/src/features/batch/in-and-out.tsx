@@ -2,7 +2,10 @@
 import { useState } from 'preact/hooks';
 import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';
 import { measureText } from '../../../../shared/measure.ts';
+import { lineageTexts } from '../../../../shared/messages/made/en/lineage.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
@@ -105,12 +108,15 @@ function AddInput({ batch, onChange }: PartProps) {
   );
 }
 
+const renderLineage = rendererOf(lineageTexts);
+
 export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
   const units = usePlanUnits();
   const reader = useReader(batch.site);
   const text = (kind: Parameters<typeof measureText>[0], value: number | null) =>
     value === null ? undefined : measureText(kind, value, units, 3);
-  const { laidKg, outKg, restKg, remark } = batch.amounts;
+  const { laidKg, outKg, restKg, messages } = batch.amounts;
+  const say = useSay(renderLineage, batch.site);
   const amounts = [
     ['Laid', laidKg],
     ['Taken off and used', outKg],
@@ -161,7 +167,7 @@ export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
           </div>
         ))}
       </dl>
-      {remark && <p class="remark remark-watch">{remark}</p>}
+      {messages.remark && <p class="remark remark-watch">{say(messages.remark)}</p>}
     </Part>
   );
 }
