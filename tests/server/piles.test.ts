@@ -39,7 +39,12 @@ describe('sites and piles', () => {
     expect(pile).toMatchObject({ id: 'cart-shed', site: 'saltmere-yard' });
     expect(pile.recipe).toEqual({});
     expect(pile.assumed).toContainEqual({ fact: 'cover', value: 'breathable', origin: 'usual-of-stage' });
-    expect(pile.limits.actC).toEqual({ value: 50, unit: '°C', origin: 'common practice, no source' });
+    expect(pile.limits.actC).toEqual({
+      value: 50,
+      unit: '°C',
+      origin: 'common practice, no source',
+      messages: { origin: { code: 'origin.practice', params: {} } },
+    });
   });
 
   test('POST /api/piles keeps where a bed lies, and refuses a place it does not know', async () => {
