@@ -31,6 +31,8 @@ export interface QuantityFacts {
   readonly max: number;
   /** Units it may come in, the likeliest first, and how each becomes ours: SenML's names (RFC 8428 section 12.1, RFC 8798) and our own. */
   readonly from: Readonly<Record<string, Convert>>;
+  /** Of the pile or the air beside it, rather than of the probe itself: judged, charted and shown with the pile. */
+  readonly isOfPile: boolean;
 }
 
 export const quantityFacts = {
@@ -41,6 +43,7 @@ export const quantityFacts = {
     min: -55,
     max: 125,
     from: { Cel: asIs, C: asIs, F: rounded(fahrenheitToCelsius), K: rounded((kelvin) => kelvin - 273.15) },
+    isOfPile: true,
   },
   // Uncropped values of digital chips reach -6..119 % (maker's conversion formula) and show saturation.
   humidity: {
@@ -49,6 +52,7 @@ export const quantityFacts = {
     min: -6,
     max: 119,
     from: { '%RH': asIs, '%': asIs, '/': rounded((fraction) => fraction * 100) },
+    isOfPile: true,
   },
   // Volumetric water content; a fraction on the wire becomes per cent here. Limits and recipes are of the wet mass: another thing.
   moisture: {
@@ -57,16 +61,32 @@ export const quantityFacts = {
     min: 0,
     max: 100,
     from: { '%': asIs, '/': rounded((fraction) => fraction * 100) },
+    isOfPile: true,
   },
-  co2: { key: 'co2Ppm', unit: 'ppm', min: 0, max: 1_000_000, from: { ppm: asIs, '%': rounded((pct) => pct * 10_000) } },
+  co2: {
+    key: 'co2Ppm',
+    unit: 'ppm',
+    min: 0,
+    max: 1_000_000,
+    from: { ppm: asIs, '%': rounded((pct) => pct * 10_000) },
+    isOfPile: true,
+  },
   battery: {
     key: 'batteryV',
     unit: 'V',
     min: 0,
     max: 60,
     from: { V: asIs, mV: rounded((millivolts) => millivolts / 1000) },
+    isOfPile: false,
   },
-  rssi: { key: 'rssiDbm', unit: 'dBm', min: -200, max: 50, from: { dBm: asIs, dBW: rounded(dbwToDbm) } },
+  rssi: {
+    key: 'rssiDbm',
+    unit: 'dBm',
+    min: -200,
+    max: 50,
+    from: { dBm: asIs, dBW: rounded(dbwToDbm) },
+    isOfPile: false,
+  },
 } as const satisfies Record<Quantity, QuantityFacts>;
 
 type UnitOf<Q extends Quantity> = keyof (typeof quantityFacts)[Q]['from'];
@@ -79,3 +99,31 @@ export function foreignUnitsOf(quantity: Quantity): ForeignUnit[] {
 }
 
 export const foreignUnits = [...new Set(quantities.flatMap(foreignUnitsOf))];
+
+export type PileQuantity = {
+  [Q in Quantity]: (typeof quantityFacts)[Q]['isOfPile'] extends true ? Q : never;
+}[Quantity];
+type PileQuantityKey = (typeof quantityFacts)[PileQuantity]['key'];
+
+export const pileQuantities = quantities.filter((one): one is PileQuantity => quantityFacts[one].isOfPile);
+
+/** Fields of the API that hold what is measured of a pile, each by its key; absent where it was not measured. */
+export function pileFields<Field extends z.ZodType>(field: Field): Record<PileQuantityKey, z.ZodOptional<Field>> {
+  const fields = pileQuantities.map((one) => {
+    const value = field.optional();
+    return [quantityFacts[one].key, one === 'moisture' ? value.describe(volumetric) : value];
+  });
+  return Object.fromEntries(fields);
+}
+
+/** @example pileValues({ co2: { value: 800 } }) // => { co2Ppm: 800 } */
+export function pileValues(
+  last: Readonly<Partial<Record<Quantity, { readonly value: number }>>>,
+): Partial<Record<PileQuantityKey, number>> {
+  return Object.fromEntries(
+    pileQuantities.flatMap((one) => {
+      const measured = last[one];
+      return measured === undefined ? [] : [[quantityFacts[one].key, measured.value]];
+    }),
+  );
+}

@@ -7,10 +7,11 @@
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
+import { pileQuantities } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import { judgedQuantities, sourceSeries } from '../monitor/pile/pile-sources.ts';
+import { sourceSeries } from '../monitor/pile/pile-sources.ts';
 import type { OwnPile } from '../monitor/pile/watched-pile.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 
@@ -119,7 +120,7 @@ export class CrossSiteReadings {
     const lent = watch
       .all()
       .flatMap(({ sources }) => sources.filter(({ claim }) => claim.toMs === null && !isHeld(claim.site)));
-    return sourceSeries(lent, judgedQuantities);
+    return sourceSeries(lent, pileQuantities);
   }
 }
 

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { messageSchema } from '../messages/message.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { pileTroubleSchema } from '../pile-trouble.ts';
-import { volumetric } from '../quantity.ts';
+import { pileFields } from '../quantity.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
 import { actKindSchema, assumptionSchema, givenRecipeSchema } from './domain/batch.ts';
@@ -13,10 +13,7 @@ import { instantInputSchema, instantSchema } from './time.ts';
 /** Last values at one position; absent keys were never measured there. */
 const positionNowSchema = z.object({
   probe: nameSchema,
-  temperatureC: z.number().optional(),
-  humidityPct: z.number().optional(),
-  moisturePct: z.number().optional().describe(volumetric),
-  co2Ppm: z.number().optional(),
+  ...pileFields(z.number()),
   /** Present while the temperature is doubted: it jumped from this, and the next reading decides. */
   doubted: z.object({ fromC: z.number(), fromAt: instantSchema }).optional(),
   /** When the newest of these values was measured. */

@@ -1,7 +1,7 @@
 /** Probes known to the server, claimed or not. */
 import { z } from 'zod';
 import { nameSchema, positionSchema } from '../names.ts';
-import { volumetric } from '../quantity.ts';
+import { pileFields } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 export const probeSchema = z.object({
@@ -10,10 +10,7 @@ export const probeSchema = z.object({
   /** Pile and position it is claimed for, or null while unclaimed. */
   claim: z.object({ pileId: z.string(), position: positionSchema, since: instantSchema }).nullable(),
   last: z.object({
-    temperatureC: z.number().optional(),
-    humidityPct: z.number().optional(),
-    moisturePct: z.number().optional().describe(volumetric),
-    co2Ppm: z.number().optional(),
+    ...pileFields(z.number()),
     rssiDbm: z.number().optional(),
   }),
   /** Newest reading of any quantity, as measured. */

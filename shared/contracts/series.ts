@@ -1,7 +1,7 @@
 /** A pile's readings over time, gathered into at most `points` buckets per position. */
 import { z } from 'zod';
 import { positionSchema } from '../names.ts';
-import { volumetric } from '../quantity.ts';
+import { pileFields } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** The expected band from the model of the pile, from the grower's own finished batches, or as blended from both. */
@@ -30,10 +30,7 @@ const bandPointSchema = z.object({ at: instantSchema, p10: z.number(), p50: z.nu
 export type BandPoint = z.infer<typeof bandPointSchema>;
 
 const positionSeriesSchema = z.object({
-  temperatureC: z.array(bucketSchema).optional(),
-  humidityPct: z.array(bucketSchema).optional(),
-  moisturePct: z.array(bucketSchema).optional().describe(volumetric),
-  co2Ppm: z.array(bucketSchema).optional(),
+  ...pileFields(z.array(bucketSchema)),
 });
 
 export const seriesAnswerSchema = z.object({

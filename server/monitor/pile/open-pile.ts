@@ -6,6 +6,7 @@
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';
+import { pileQuantities } from '../../../shared/quantity.ts';
 import type {
   AlarmRecord,
   BatchRecord,
@@ -21,7 +22,7 @@ import { randomId } from '../../services/id-from-name.ts';
 import { heardOfPeople } from '../../services/journal/heard-by-judge.ts';
 import { ReadBackError } from './failing.ts';
 import { judgedFrom } from './origin.ts';
-import { judged, judgedQuantities, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
+import { judged, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
 
 /** Enough to be quick, few enough that a start needs little memory. */
@@ -117,7 +118,7 @@ async function* readBack(
   fromMs: number,
   toMs: number,
 ): AsyncGenerator<JudgeReading[]> {
-  const series = sourceSeries(sources, judgedQuantities);
+  const series = sourceSeries(sources, pileQuantities);
   let nextMs = fromMs;
   while (nextMs < toMs) {
     const rows = await readings.rows(series, nextMs, toMs, pageRows).catch((cause: unknown) => {

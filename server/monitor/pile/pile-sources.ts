@@ -4,15 +4,13 @@
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import type { Position } from '../../../shared/names.ts';
-import type { Quantity } from '../../../shared/quantity.ts';
+import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { ClaimRecord } from '../../../shared/store/journal.ts';
 import type { SeriesRef } from '../../../shared/store/readings-store.ts';
 
-export const judgedQuantities = ['temperature', 'humidity', 'moisture', 'co2'] as const satisfies readonly Quantity[];
-
 export function isJudged(quantity: Quantity): boolean {
-  return (judgedQuantities as readonly Quantity[]).includes(quantity);
+  return quantityFacts[quantity].isOfPile;
 }
 
 export interface PileSource {

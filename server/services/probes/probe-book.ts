@@ -4,7 +4,7 @@
  */
 import type { Probe, ProbeCounts } from '../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import type { Quantity } from '../../../shared/quantity.ts';
+import { pileValues, type Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -181,10 +181,7 @@ export function probeView(known: KnownProbe): Probe {
     probe: known.probe,
     claim: claim && { pileId: claim.pileId, position: claim.position, since: toInstant(claim.fromMs) },
     last: {
-      ...(last.temperature && { temperatureC: last.temperature.value }),
-      ...(last.humidity && { humidityPct: last.humidity.value }),
-      ...(last.moisture && { moisturePct: last.moisture.value }),
-      ...(last.co2 && { co2Ppm: last.co2.value }),
+      ...pileValues(last),
       ...(last.rssi && { rssiDbm: last.rssi.value }),
     },
     lastAt: known.lastAtMs === null ? null : toInstant(known.lastAtMs),

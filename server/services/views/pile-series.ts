@@ -3,10 +3,9 @@ import { expectedView, forecastView, type SeriesQuestion, thousandth } from '../
 import type { Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Position } from '../../../shared/names.ts';
-import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
+import { pileQuantities, type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { ClaimRecord } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
-import { judgedQuantities } from '../../monitor/pile/pile-sources.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
 
 interface Part {
@@ -23,7 +22,7 @@ export async function pileSeries(
   const { fromMs, toMs, points } = question;
   const parts = one.sources
     .filter(({ claim }) => claim.fromMs < toMs && (claim.toMs ?? Number.POSITIVE_INFINITY) > fromMs)
-    .flatMap(({ claim, position }) => judgedQuantities.map((quantity): Part => ({ claim, position, quantity })));
+    .flatMap(({ claim, position }) => pileQuantities.map((quantity): Part => ({ claim, position, quantity })));
   const { bucketMs, columns } = await readings.buckets(parts.map(seriesOf), fromMs, toMs, points);
 
   const positions: SeriesAnswer['positions'] = {};

@@ -7,6 +7,7 @@ import { standView, toldDoubt } from '../../../core/session/assessment-view.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Position } from '../../../shared/names.ts';
+import { pileValues } from '../../../shared/quantity.ts';
 import type { OwnPile } from '../../monitor/pile/watched-pile.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import { unseenPile } from './unjudged-pile.ts';
@@ -34,11 +35,8 @@ function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBoo
     const { last, lastAtMs } = probes.of(claim.site, claim.probe);
     positions[position] = {
       probe: claim.probe,
-      ...(last.temperature && { temperatureC: last.temperature.value }),
+      ...pileValues(last),
       ...toldDoubt(assessment?.positions[position]),
-      ...(last.humidity && { humidityPct: last.humidity.value }),
-      ...(last.moisture && { moisturePct: last.moisture.value }),
-      ...(last.co2 && { co2Ppm: last.co2.value }),
       ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),
       // What it said before this batch was laid is old, however it was meant.
       silent: assessment ? (assessment.positions[position]?.silent ?? true) : lastAtMs === null,

@@ -3,9 +3,10 @@
  */
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { type Position, positions } from '../../../shared/names.ts';
+import { pileQuantities, quantityFacts } from '../../../shared/quantity.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
-const seriesKeys = ['temperatureC', 'humidityPct', 'moisturePct', 'co2Ppm'] as const;
+const seriesKeys = pileQuantities.map((one) => quantityFacts[one].key);
 export type SeriesKey = (typeof seriesKeys)[number];
 
 export interface LinePoint {
