@@ -86,7 +86,7 @@ export class PushKeys {
     const devices = ended === 1 ? 'One device gets' : `${ended} devices get`;
     const facts: SystemFacts = {
       said: `The keys for push messages were damaged and were made anew. ${ended === 0 ? 'No device was signed up.' : `${devices} no messages any more.`}`,
-      todo: ended === 0 ? '' : 'Everybody who wants push messages adds their devices again, under "How I am told".',
+      todo: ended === 0 ? '' : 'Everybody who wants push messages adds their devices again, under "My notifications".',
       short: 'push messages ended',
     };
     log.error({ ended }, `${facts.said} ${facts.todo}`.trim());

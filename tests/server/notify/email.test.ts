@@ -67,7 +67,7 @@ describe('the link of an e-mail', () => {
     expect((await press(link)).body).toContain('Acknowledged by this house.');
     expect(await stateNow()).toBe('acknowledged');
     const steps = (await farm.alarms()).find((alarm) => alarm.id === id)?.steps ?? [];
-    expect(steps.at(-1)).toMatchObject({ arrow: 'acknowledged', by: 'this house', note: 'from the e-mail' });
+    expect(steps.at(-1)).toMatchObject({ arrow: 'acknowledged', by: 'the server', note: 'from the e-mail' });
 
     const again = await press(link, 'application/json');
     expect([again.statusCode, again.json<{ state: string }>().state]).toEqual([410, 'used']);

@@ -235,7 +235,7 @@ test('who may be told is told in the description of what an alarm caused', async
     reason: 'first-raise',
     messages: [
       {
-        person: 'this house',
+        person: 'the server',
         way: 'webhook',
         address: `127.0.0.1:${receiver.port}`,
         attempts: [{ number: 1, outcome: 'sent' }],
