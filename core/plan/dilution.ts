@@ -17,7 +17,7 @@ const nearEnough = 0.1;
 /** What is poured is written to four figures: a syringe measures that well. */
 const exactly = (value: number) => ({ value, figures: 4 });
 
-export function meaningOf(convention: DilutionConvention, ratio: number): Message {
+function meaningOf(convention: DilutionConvention, ratio: number): Message {
   return message(`plan.dilution.meaning.${convention}`, { partsRatio: exactly(ratio) });
 }
 

@@ -19,7 +19,7 @@ export interface Delays {
 }
 
 /** What its rule looks at, shown on the page that says why. */
-export interface Footing {
+interface Footing {
   readonly limits: readonly (keyof StageLimits)[];
   readonly positions: readonly Position[];
   /** What else is weighed beside the probes. */

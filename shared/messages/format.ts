@@ -73,7 +73,7 @@ export function formatQuantity(
 }
 
 /** @example temperatureWords(52.34, reader) // => "52.3 °C"; at most one decimal, unless it says how many */
-export function temperatureWords(value: Temperature, reader: Reader): string {
+function temperatureWords(value: Temperature, reader: Reader): string {
   const isF = reader.units.temperature === 'F';
   const inUnit = (tempC: number) => (isF ? celsiusToFahrenheit(tempC) : tempC);
   const sign = isF ? '°F' : '°C';
@@ -83,7 +83,7 @@ export function temperatureWords(value: Temperature, reader: Reader): string {
 }
 
 /** @example differenceWords(5, reader) // => "5 °C", or "9 °F": a difference has no offset of 32 */
-export function differenceWords(value: Difference, reader: Reader): string {
+function differenceWords(value: Difference, reader: Reader): string {
   const isF = reader.units.temperature === 'F';
   const inUnit = (deltaK: number) => (isF ? kelvinDifferenceToFahrenheit(deltaK) : deltaK);
   const sign = isF ? '°F' : '°C';
@@ -93,19 +93,19 @@ export function differenceWords(value: Difference, reader: Reader): string {
 }
 
 /** @example durationWords(3 * 3600e3, reader) // => "3 hours"; minutes below an hour and a half, days from 48 hours on */
-export function durationWords(ms: number, reader: Reader): string {
+function durationWords(ms: number, reader: Reader): string {
   if (ms < 1.5 * msPerHour) return counted(Math.max(1, Math.round(ms / msPerMinute)), 'minute', reader);
   if (ms < 48 * msPerHour) return counted(Math.round(ms / msPerHour), 'hour', reader);
   return counted(Math.round(ms / (24 * msPerHour)), 'day', reader);
 }
 
 /** @example hoursWords(9.34, reader) // => "9.3 hours"; hoursWords(0.5, reader) // => "30 minutes" */
-export function hoursWords(hours: number, reader: Reader): string {
+function hoursWords(hours: number, reader: Reader): string {
   return hours < 0.95 ? durationWords(hours * msPerHour, reader) : counted(Math.round(hours * 10) / 10, 'hour', reader);
 }
 
 /** @example momentWords(today at 16:30, reader) // => "16:30"; another day: "Fri 2 May, 16:30" */
-export function momentWords(atMs: number, reader: Reader): string {
+function momentWords(atMs: number, reader: Reader): string {
   const { language, timeZone, nowMs } = reader;
   const region = regionOf(language);
   const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
@@ -114,7 +114,7 @@ export function momentWords(atMs: number, reader: Reader): string {
 }
 
 /** @param count Of figures. @example amountWords('massKg', 12, reader, 3) // => "26.5 lb" for whoever reads pounds */
-export function amountWords(kind: MeasureKind, value: number, reader: Reader, count: number): string {
+function amountWords(kind: MeasureKind, value: number, reader: Reader, count: number): string {
   const { value: shown, unit } = measure(kind, value, reader.units);
   const number = figures(shown, count, reader);
   return unit === '' ? number : withUnit(number, unit.replaceAll(' ', noBreak));

@@ -12,18 +12,18 @@ export type { Difference, NoParams, Temperature } from './param-types.ts';
 export type MessageCode = keyof MessageParams;
 
 /** One sentence of the catalogue. */
-export type Sentence<Code extends MessageCode = MessageCode> = {
+type Sentence<Code extends MessageCode = MessageCode> = {
   [C in Code]: { readonly code: C; readonly params: MessageParams[C] };
 }[Code];
 
 /** Several sentences that are read one after the other. */
-export interface Paragraph {
+interface Paragraph {
   readonly code: 'paragraph';
   readonly params: { readonly parts: readonly Message[] };
 }
 
 /** A text that is shown as it was written: by a person, by another program, or before messages had codes. */
-export interface Verbatim {
+interface Verbatim {
   readonly code: 'verbatim';
   readonly params: { readonly text: string };
 }

@@ -2,7 +2,7 @@
 import { enTexts } from './made/en.ts';
 import { plainly, type Render, rendererOf } from './renderer.ts';
 
-export { plainSpaces, type Render, rendererOf, type Texts } from './renderer.ts';
+export { plainSpaces, type Render } from './renderer.ts';
 
 /** English, all of it: for servers and tests. */
 export const renderEnglish: Render = rendererOf(enTexts);

@@ -72,7 +72,7 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
 }
 
 /** Who watches a site. */
-export interface LeaseRow {
+interface LeaseRow {
   site: string;
   /** Id of a worker; null while nobody has it. */
   holder: string | null;

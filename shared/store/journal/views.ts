@@ -11,7 +11,7 @@ import { sealed, unsealed } from './sealed.ts';
 const toldAtOnce = 50;
 
 /** A cache: without its summary a pile is shown as it was until its watcher has written it anew. */
-export const viewPlan: RowPlan<'pile_view', PileViewRecord> = {
+const viewPlan: RowPlan<'pile_view', PileViewRecord> = {
   table: 'pile_view',
   toRecord: (row, json) => ({
     pileId: row.pile_id,

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { metric, type Reader } from '../../../shared/messages/format.ts';
 import { type Message, messageSchema, paragraph, verbatim } from '../../../shared/messages/message.ts';
-import { plainEnglish, rendererOf } from '../../../shared/messages/render.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
+import { rendererOf } from '../../../shared/messages/renderer.ts';
 
 const nowMs = Date.UTC(2031, 4, 2, 12);
 const reader: Reader = { language: 'en', timeZone: 'UTC', nowMs, units: metric };

@@ -7,7 +7,7 @@ import { type Prefs, usePrefs } from '../prefs.ts';
 import { useReader, useServerNow } from './use-installation.ts';
 
 /** @returns The units of a person, of whom only that of temperature is asked. */
-export function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
+function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
   return { temperature: unit, mass: 'kg', volume: 'L', length: 'm' };
 }
 
