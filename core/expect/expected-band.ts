@@ -11,6 +11,9 @@ import { type Ensemble, type EnsembleOptions, EnsembleRoom, runEnsemble } from '
 /** What the lumped model itself misses [K]: published models of composting miss the mean of a curve by 2 °C (Mason 2006, second-hand). */
 const modelErrorK = 2;
 
+/** Where a band comes from while there is none. */
+export const noBandOrigin = 'not computed yet';
+
 const room = new EnsembleRoom();
 
 export function expectedBand(

@@ -3,6 +3,7 @@ import type { BandPoint, BandSource, SeriesAnswer } from '../../shared/contracts
 import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { BandLines, ExpectedBand } from '../expect/band.ts';
+import { noBandOrigin } from '../expect/expected-band.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 
 export interface SeriesQuestion {
@@ -22,7 +23,7 @@ export function expectedView(
   band: ExpectedBand | null,
   { fromMs, toMs, points, expected = 'both' }: SeriesQuestion,
 ): SeriesAnswer['expected'] {
-  if (!band) return { origin: 'not computed yet', points: [] };
+  if (!band) return { origin: noBandOrigin, points: [] };
   const lines = linesOf(band, expected);
   const first = Math.max(0, Math.ceil((fromMs - band.fromMs) / band.stepMs));
   const last = Math.min(band.p50C.length - 1, Math.floor((toMs - band.fromMs) / band.stepMs));
