@@ -64,7 +64,7 @@ describe('the link of an e-mail', () => {
     const stateNow = async () => (await farm.alarms()).find((alarm) => alarm.id === id)?.state;
     expect(await stateNow()).toBe('unacknowledged');
 
-    expect((await press(link)).body).toContain('Acknowledged by this house.');
+    expect((await press(link)).body).toContain('Acknowledged by the server.');
     expect(await stateNow()).toBe('acknowledged');
     const steps = (await farm.alarms()).find((alarm) => alarm.id === id)?.steps ?? [];
     expect(steps.at(-1)).toMatchObject({ arrow: 'acknowledged', by: 'the server', note: 'from the e-mail' });
