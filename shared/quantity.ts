@@ -10,7 +10,7 @@ export const quantitySchema = z.enum(quantities);
 export type Quantity = z.infer<typeof quantitySchema>;
 
 /** Describes a field of the API that holds what a soil probe reads. */
-export const volumetric =
+const volumetric =
   'Volumetric water content as a soil probe reads it [% of volume]. Not comparable with moistures of recipes, samples, limits and the water balance, which are wet basis: per cent, or a fraction, of the wet mass.';
 
 type Convert = (value: number) => number;

@@ -37,7 +37,7 @@ describe('the day ahead', () => {
 
   test('is not shown where it cannot be told, nor in a span of the past', async () => {
     const { page } = await open({ path: '/piles/rice-bed' });
-    await page.getByText(/Whether it will reach 50\s°C cannot be told yet\./).waitFor();
+    await page.getByText(/Whether it will reach 50\s°C is not known yet\./).waitFor();
     await page.locator('canvas').first().waitFor();
     expect(await page.locator('.fan-swatch').count()).toBe(0);
     await page.goto(page.url().replace('rice-bed', 'barn-bed'));

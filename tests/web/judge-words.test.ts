@@ -109,7 +109,7 @@ describe('overWords()', () => {
     [{ likelihood: 0.2, at: null }, 44, 'It is unlikely to reach 50 °C in the next 12 hours.'],
     [{ likelihood: 0, at: null }, 30, 'It is very unlikely to reach 50 °C in the next 12 hours.'],
     [{ likelihood: 1, at: at(-2) }, 50.1, 'It stands above 50 °C now.'],
-    [null, null, 'Whether it will reach 50 °C cannot be told yet.'],
+    [null, null, 'Whether it will reach 50 °C is not known yet.'],
   ];
   for (const [over, coreC, words] of rows)
     test(words, () => expect(plain(overWords(over, 50, coreC, told))).toBe(words));

@@ -18,7 +18,7 @@ import { type Asked, type Laid, wellFormed } from './well-formed.ts';
 
 const seed = Number(process.env.BRANHEARTH_FUZZ_SEED ?? 20311129);
 
-export interface FuzzedJournal {
+interface FuzzedJournal {
   /** What the program is told of it; nothing for a file in the data folder. */
   readonly environment: Record<string, string>;
   print(dataDir: string): Promise<JournalPrint>;
