@@ -35,7 +35,7 @@ describe('the day ahead', () => {
     expect(await table.getByRole('rowheader').count()).toBe(24);
   });
 
-  test('is not shown where it cannot be told, nor in a span of the past', async () => {
+  test('is not shown where it is not known, nor in a span of the past', async () => {
     const { page } = await open({ path: '/piles/rice-bed' });
     await page.getByText(/Whether it will reach 50\s°C is not known yet\./).waitFor();
     await page.locator('canvas').first().waitFor();
