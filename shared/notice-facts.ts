@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { epochMsSchema } from './epoch.ts';
+import { keptMessageSchema } from './messages/message.ts';
 import { positionSchema } from './names.ts';
 import { type NoticeReason, type NoticeSubject, notificationChannelSchema } from './notifications.ts';
 import { severitySchema, warningKindSchema } from './warning.ts';
@@ -21,10 +22,10 @@ const alarmFactsSchema = z.object({
   kind: warningKindSchema,
   position: positionSchema.nullable(),
   severity: severitySchema,
-  seen: z.string(),
-  todo: z.string(),
+  seen: keptMessageSchema,
+  todo: keptMessageSchema,
   byMs: epochMsSchema.nullable(),
-  caution: z.string().nullable(),
+  caution: keptMessageSchema.nullable(),
   raisedAtMs: epochMsSchema,
   noted: z.object({ atMs: epochMsSchema, by: z.string().nullable() }).optional(),
   /** Of its whole site, where that fell silent as a whole. */
@@ -32,15 +33,19 @@ const alarmFactsSchema = z.object({
   notReached,
 });
 
-const installationFactsSchema = z.object({ said: z.string(), todo: z.string(), short: z.string() });
+const installationFactsSchema = z.object({
+  said: keptMessageSchema,
+  todo: keptMessageSchema,
+  short: keptMessageSchema,
+});
 
 const summaryFactsSchema = z.object({
   piles: z.array(
     z.object({
       name: z.string(),
       siteName: z.string(),
-      condition: z.string(),
-      next: z.string(),
+      condition: keptMessageSchema,
+      next: keptMessageSchema,
       warnings: z.number().int().min(0),
     }),
   ),

@@ -1,7 +1,7 @@
 /** Messages that are not about one alarm: a silent site, trouble of the server, the day, a test. */
-import { sentenceIn } from '../../shared/temperature.ts';
-import { duration } from '../words/words.ts';
-import { clockWords, type MessageContent, type MessageReader, title } from './letter.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { reachedInVain } from './letter.ts';
+import { labels, type NoticeContent } from './notice-content.ts';
 
 export interface SiteNoticeSources {
   readonly sinceMs: number;
@@ -14,54 +14,69 @@ export interface SiteMessageParts {
   readonly facts: SiteNoticeSources;
   readonly siteName: string;
   readonly nowMs: number;
-  readonly reader: MessageReader;
   readonly notReached?: string | undefined;
 }
 
-export function siteMessage({ answer, facts, siteName, nowMs, reader, notReached }: SiteMessageParts): MessageContent {
-  const since = clockWords(facts.sinceMs, nowMs, reader.timeZone);
+const allSilent = message('notice.site.title-silent');
+const speaksAgain = message('notice.site.title-over');
+const measureByHand = message('notice.site.todo');
+const siteCaution = message('notice.site.caution');
+
+export function siteMessage({ answer, facts, siteName, nowMs, notReached }: SiteMessageParts): NoticeContent {
+  const piles = { pileCount: facts.pileNames.length, pilesList: facts.pileNames };
   if (answer === 'cleared') {
     return {
-      title: title(siteName, 'speaks again'),
-      sentence: `${siteName} speaks again after ${duration(nowMs - facts.sinceMs)} of silence.`,
-      parts: [{ label: 'Piles', text: `${listed(facts.pileNames)}: look at how they are now.` }],
+      title: { name: siteName, what: speaksAgain },
+      sentence: message('notice.site.over', { siteName, silentMs: nowMs - facts.sinceMs }),
+      parts: [{ label: labels.piles, text: message('notice.site.piles-over', piles) }],
     };
   }
   const why = {
-    'first-raise': '',
-    'reminder-due': ' Nobody has acknowledged it yet.',
-    'handed-on': ' It comes to you because nobody has acknowledged it.',
-    'not-reached': ` It comes to you because ${notReached ?? 'another person'} could not be reached.`,
+    'first-raise': null,
+    'reminder-due': message('notice.site.reminder'),
+    'handed-on': message('notice.site.handed-on'),
+    'not-reached': message('notice.site.not-reached', reachedInVain(notReached)),
   }[answer];
+  const silent = message('notice.site.silent', {
+    siteName,
+    probeCount: facts.probeCount,
+    sinceAtMs: facts.sinceMs,
+  });
   return {
-    title: title(siteName, 'all probes silent'),
-    sentence: `${siteName} has fallen silent: none of its ${facts.probeCount} probes has spoken since ${since}.${why} Measure the piles by hand now, then look at the site’s power, radio or network.`,
+    title: { name: siteName, what: allSilent },
+    sentence: paragraph(silent, why, measureByHand),
     parts: [
-      { label: 'Piles', text: `${listed(facts.pileNames)}.` },
-      { label: 'Caution', text: 'What the piles do meanwhile is not known: they may be heating.' },
+      { label: labels.piles, text: message('notice.site.piles', piles) },
+      { label: labels.caution, text: siteCaution },
     ],
   };
 }
 
 export interface SystemFacts {
   /** One sentence: what is the matter with the server, and what to do. */
-  readonly said: string;
-  readonly todo: string;
+  readonly said: Message;
+  readonly todo: Message;
   /** For the title: "disk nearly full". */
-  readonly short: string;
+  readonly short: Message;
 }
 
-export function systemMessage(facts: SystemFacts, over: boolean): MessageContent {
+const ourName = 'Branhearth';
+
+export function systemMessage({ said, todo, short }: SystemFacts, over: boolean): NoticeContent {
   return over
-    ? { title: title('Branhearth', `over: ${facts.short}`), sentence: `This is over: ${facts.said}`, parts: [] }
-    : { title: title('Branhearth', facts.short), sentence: `${facts.said} ${facts.todo}`, parts: [] };
+    ? {
+        title: { name: ourName, what: message('notice.system.title-over', { shortPart: short }) },
+        sentence: message('notice.system.over', { saidPart: said }),
+        parts: [],
+      }
+    : { title: { name: ourName, what: short }, sentence: paragraph(said, todo), parts: [] };
 }
 
 /** Of a notice whose words cannot be read any more: that there was one is told all the same. */
-export function lostLetter(pileName: string, siteName: string): MessageContent {
+export function lostLetter(pileName: string, siteName: string): NoticeContent {
   return {
-    title: title(pileName, 'look at it'),
-    sentence: `There is something to tell of ${siteName === '' ? pileName : `${pileName} at ${siteName}`}, and what it was cannot be read any more. Look at the pile and measure it by hand.`,
+    title: { name: pileName, what: message('notice.lost.title') },
+    sentence: message('notice.lost', { pileName, siteName, isSiteKnown: siteName !== '' }),
     parts: [],
   };
 }
@@ -69,64 +84,51 @@ export function lostLetter(pileName: string, siteName: string): MessageContent {
 export interface SummaryPile {
   readonly name: string;
   readonly siteName: string;
-  readonly condition: string;
-  readonly next: string;
+  readonly condition: Message;
+  readonly next: Message;
   readonly warnings: number;
 }
 
-export function summaryMessage(piles: readonly SummaryPile[], reader: MessageReader): MessageContent {
+export function summaryMessage(piles: readonly SummaryPile[]): NoticeContent {
   const warned = piles.filter(({ warnings }) => warnings > 0);
-  const words = (text: string) => sentenceIn(reader.unit, text).replace(/\u00a0/g, ' ');
-  const sentence =
-    piles.length === 0
-      ? 'No pile is laid just now.'
-      : warned.length === 0
-        ? `${counted(piles.length)} watched, and no warning stands.`
-        : `${counted(piles.length)} watched; ${warned.length === 1 ? 'a warning stands' : 'warnings stand'} at ${listed(warned.map(({ name }) => name))}.`;
+  const counts = { pileCount: piles.length, warnedCount: warned.length };
   // What needs a person comes first.
   const ordered = [...warned, ...piles.filter(({ warnings }) => warnings === 0)];
   return {
-    title: title(
-      'Today',
+    title: {
+      name: 'Today',
+      what: piles.length === 0 ? message('notice.summary.title-none') : message('notice.summary.title', counts),
+    },
+    sentence:
       piles.length === 0
-        ? 'no pile laid'
-        : `${counted(piles.length)}, ${warned.length === 0 ? 'no warning' : `${warned.length} with a warning`}`,
-    ),
-    sentence,
+        ? message('notice.summary.none')
+        : warned.length === 0
+          ? message('notice.summary.calm', { pileCount: piles.length })
+          : message('notice.summary.warned', { ...counts, pilesList: warned.map(({ name }) => name) }),
     parts: ordered.map(({ name, siteName, condition, next }) => ({
-      label: `${name} at ${siteName}`,
-      text: words(`${condition} ${next}`),
+      label: message('notice.pile-at', { pileName: name, siteName }),
+      text: paragraph(condition, next),
     })),
   };
 }
 
-export function testMessage(personName: string): MessageContent {
+export function testMessage(personName: string): NoticeContent {
   return {
-    title: 'Branhearth: a test, nothing is wrong',
-    sentence: `This is the test that ${personName} asked for: warnings will reach you this way.`,
+    title: { name: ourName, what: message('notice.test.title') },
+    sentence: message('notice.test', { personName }),
     parts: [],
   };
 }
 
 /** Names nobody and repeats nothing that anybody wrote: it may reach a stranger. @param code Eight digits. */
-export function confirmationLetter(code: string): MessageContent {
+export function confirmationLetter(code: string): NoticeContent {
+  const codeText = `${code.slice(0, 4)} ${code.slice(4)}`;
   return {
-    title: 'Branhearth: is this your address?',
-    sentence: 'Somebody wants warnings about their piles sent to this address.',
+    title: { name: ourName, what: message('notice.confirm.title') },
+    sentence: message('notice.confirm'),
     parts: [
-      {
-        label: 'If it was you',
-        text: `Enter this code under “My notifications” within 24 hours: ${code.slice(0, 4)} ${code.slice(4)}`,
-      },
-      { label: 'If not', text: 'Do nothing. Nothing else is sent to this address.' },
+      { label: labels.ifYou, text: message('notice.confirm.if-you', { codeText }) },
+      { label: labels.ifNot, text: message('notice.confirm.if-not') },
     ],
   };
-}
-
-const counted = (count: number) => `${count} pile${count === 1 ? '' : 's'}`;
-
-function listed(names: readonly string[]): string {
-  if (names.length === 0) return 'no pile';
-  if (names.length === 1) return names[0] ?? '';
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }

@@ -2,6 +2,8 @@
 import type { AlarmRecord } from '../../shared/alarm-record.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { isEasing, isStanding } from '../alarms/standing.ts';
 import type { OpenAlarm } from '../session/alarm-registry.ts';
 import { type AdvisedAlarm, adviceOf } from './advice.ts';
@@ -19,7 +21,7 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
   const { shelvedUntilMs } = record.machine;
   const advised = advisedAlarm(record);
   const others = record.closedAtMs === null ? pileAlarms.map(advisedAlarm) : [];
-  const { todo, byMs, caution, from } = adviceOf(advised, others);
+  const { byMs, from, todo, caution } = adviceOf(advised, others);
   return {
     id: record.id,
     kind: record.kind,
@@ -27,10 +29,8 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
     state: record.state,
     since: toInstant(record.raisedAtMs),
     position: record.position,
-    seen: words.seen,
-    todo,
+    ...inWords({ seen: verbatim(words.seen), todo, caution }, record.changedAtMs),
     by: byMs === null ? null : toInstant(byMs),
-    caution,
     stands: advised.stands,
     ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
     heldBackBy,
@@ -41,7 +41,9 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
 
 /** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
 export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
-  const { todo, byMs, caution } = record.words;
+  const { byMs, ...words } = record.words;
+  const todo = verbatim(words.todo);
+  const caution = words.caution === null ? null : verbatim(words.caution);
   const { machine } = record;
   const { id, kind, position } = record;
   return { id, kind, position, stands: isStanding(machine), eases: isEasing(machine), todo, byMs, caution };

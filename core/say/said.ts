@@ -6,7 +6,7 @@ import type { Assessment } from '../session/assessment.ts';
 import { sayCondition } from './condition.ts';
 
 export function saidOf(assessment: Assessment, alarms: readonly AlarmSummary[]) {
-  const standing = alarms.map((alarm) => ({ ...alarm, todo: verbatim(alarm.todo) }));
+  const standing = alarms.map((alarm) => ({ ...alarm, todo: alarm.messages?.todo ?? verbatim(alarm.todo) }));
   const { condition, next, tone } = sayCondition(assessment, standing);
   return { ...inWords({ condition, next }, assessment.atMs), tone };
 }

@@ -1,10 +1,11 @@
 /** Acknowledging from a message, by the secret of its link. */
 import { isSilenced, isStanding } from '../../core/alarms/standing.ts';
-import { clockWords, type MessageContent } from '../../core/notify/letter.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { momentWords } from '../../shared/messages/format.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NotificationLink } from '../../shared/store/notifications-store.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
+import { type MessageContent, readerOf } from './channels/render-content.ts';
 import { contentOf } from './messages.ts';
 import { digestOf } from './notification-links.ts';
 import type { TellingPeople } from './people.ts';
@@ -49,7 +50,7 @@ export async function answerTold(
       pileId: null,
     };
   const reader = await people.preferencesOf(link.personId);
-  const time = (atMs: number) => clockWords(atMs, clock.nowMs(), reader.timeZone);
+  const time = (atMs: number) => momentWords(atMs, readerOf(reader, clock.nowMs()));
   /** As it is to be done now, or, where that is over, in the words of then: "do it now" would send somebody in vain. */
   const letterAt = (nowMs: number) =>
     contentOf(

@@ -1,5 +1,6 @@
 /** The letter of a notice, in one person's words. */
-import { alarmMessage, type MessageContent, type MessageReader, type NoticeSources } from '../../core/notify/letter.ts';
+import { alarmMessage, type NoticeSources } from '../../core/notify/letter.ts';
+import type { NoticeContent } from '../../core/notify/notice-content.ts';
 import {
   confirmationLetter,
   lostLetter,
@@ -12,8 +13,10 @@ import {
 import { adviceOf } from '../../core/say/advice.ts';
 import { advisedAlarm } from '../../core/say/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
+import { type MessageContent, type MessageReader, renderContent } from './channels/render-content.ts';
 import { mailCode } from './mail-code.ts';
 
 export interface MessageParts {
@@ -28,13 +31,22 @@ export interface MessageParts {
 }
 
 export async function contentOf(
-  { journal, clock }: MessageParts,
+  parts: MessageParts,
   notice: NoticeRecord,
   personName: string,
   reader: MessageReader,
 ): Promise<MessageContent> {
+  const nowMs = parts.clock.nowMs();
+  return renderContent(await saidIn(parts, notice, personName, nowMs), reader, nowMs);
+}
+
+async function saidIn(
+  { journal }: MessageParts,
+  notice: NoticeRecord,
+  personName: string,
+  nowMs: number,
+): Promise<NoticeContent> {
   const { facts } = notice;
-  const nowMs = clock.nowMs();
   const siteName = async () =>
     (await journal.sites.list()).find(({ id }) => id === notice.siteId)?.name ?? notice.siteId ?? '';
   if (notice.answer === 'test') return testMessage(personName);
@@ -44,7 +56,7 @@ export async function contentOf(
       await mailCode(journal.settings, { personId: notice.personId ?? '', address, askedAtMs }),
     );
   }
-  if ('piles' in facts) return summaryMessage(facts.piles, reader);
+  if ('piles' in facts) return summaryMessage(facts.piles);
   if ('said' in facts) return systemMessage(facts, notice.answer === 'cleared');
   if ('probeCount' in facts)
     return siteMessage({
@@ -52,7 +64,6 @@ export async function contentOf(
       facts,
       siteName: await siteName(),
       nowMs,
-      reader,
       notReached: facts.notReached,
     });
   const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
@@ -64,7 +75,6 @@ export async function contentOf(
     pileName,
     siteName: await siteName(),
     nowMs,
-    reader,
     notReached: facts.notReached,
   });
 }
@@ -80,7 +90,7 @@ async function advisedFacts(
   const own = open.find(({ id }) => id === alarmId);
   const asked = own === undefined ? { ...facts, stands: false, eases: false } : advisedAlarm(own);
   const { todo, byMs, caution, from } = adviceOf(asked, open.map(advisedAlarm));
-  const seen = own?.words.seen ?? facts.seen;
+  const seen = own === undefined ? facts.seen : verbatim(own.words.seen);
   return { ...facts, seen, todo, byMs, caution, ...(from && { adviceFrom: from.kind }) };
 }
 

@@ -3,6 +3,7 @@
  * and hold up every notice behind it.
  */
 import type { SystemFacts } from '../../core/notify/other-letters.ts';
+import { message } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
 
@@ -17,10 +18,11 @@ export function setAside(
 ): Spreading {
   // One about a notice that was set aside is not followed by another.
   if (key.endsWith(keyEnding)) return { noticeId: id, state: 'set-aside' };
+  const pile = { isPileKnown: pileName !== undefined, pileName: pileName ?? '' };
   const facts: SystemFacts = {
-    said: `A warning${pileName === undefined ? '' : ` about ${pileName}`} was written down in a way that cannot be read, so nobody was notified of it.`,
-    todo: `Look at ${pileName ?? 'your piles'} yourself, and keep a copy of the journal for whoever looks after this program.`,
-    short: 'a warning could not be read',
+    said: message('notice.system.set-aside', pile),
+    todo: message('notice.system.set-aside.todo', pile),
+    short: message('notice.system.set-aside.short'),
   };
   const notice: NoticeRecord = {
     id: newId(),

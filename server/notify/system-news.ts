@@ -5,6 +5,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { SystemFacts } from '../../core/notify/other-letters.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { message, verbatim } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { SystemNotice, SystemNotices } from '../health/system-notices.ts';
@@ -25,13 +26,6 @@ export interface SystemNewsParts {
 const lookEveryMs = 15_000;
 /** A broker that is started anew is away for a moment. */
 const brokerAwayMs = 3 * 60_000;
-
-const shorts: Record<SystemNotice['kind'], string> = {
-  disk: 'disk nearly full',
-  broker: 'broker away',
-  piles: 'piles not watched',
-  records: 'records cannot be read',
-};
 
 export class SystemNews {
   readonly #parts: SystemNewsParts;
@@ -104,7 +98,11 @@ export class SystemNews {
   #owe(notice: SystemNotice, answer: 'first-raise' | 'got-worse' | 'cleared'): void {
     const { clock, newId } = this.#parts;
     const nowMs = clock.nowMs();
-    const facts: SystemFacts = { said: notice.seen, todo: notice.todo, short: shorts[notice.kind] };
+    const facts: SystemFacts = {
+      said: verbatim(notice.seen),
+      todo: verbatim(notice.todo),
+      short: message(`notice.system.short.${notice.kind}`),
+    };
     this.#owed.push({
       id: newId(),
       key: `house/${notice.kind}/${nowMs}/${answer}`,

@@ -8,6 +8,7 @@ import { reminderOf } from '../../core/notify/news.ts';
 import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
 import { isHazard, matchOf, tellAtMs } from '../../core/notify/who.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import {
@@ -157,12 +158,12 @@ async function summaries({ journal, clock, watch, newId }: TimedParts, listeners
       .all()
       .filter(({ batch, pile }) => batch !== null && (wishes.sites === null || wishes.sites.includes(pile.siteId)))
       .map((one) => {
-        const { name, site, condition, next, alarms } = one.summary();
+        const { name, site, condition, next, messages, alarms } = one.summary();
         return {
           name,
           siteName: sites.find(({ id }) => id === site)?.name ?? site,
-          condition,
-          next,
+          condition: messages?.condition ?? verbatim(condition),
+          next: messages?.next ?? verbatim(next),
           warnings: alarms.filter(speaks).length,
         };
       });

@@ -38,6 +38,8 @@ export const alarmSummarySchema = z.object({
   todo: z.string(),
   by: instantSchema.nullable(),
   caution: z.string().nullable(),
+  /** The same as data; absent in what was kept before messages had codes. */
+  messages: z.object({ seen: messageSchema, todo: messageSchema, caution: messageSchema.nullable() }).optional(),
   /** Whether what it is about holds now, as far as is known; shelving it silences it and changes nothing of that. */
   stands: z.boolean(),
   /** Who noted it and when, where it rests on a person's word; absent where probes saw it. */

@@ -64,4 +64,7 @@ export const messageSchema: z.ZodType<Message> = z.custom<Message>(
   'must be a message: {"code", "params"}',
 );
 
+/** Of a row: what was written there before messages had codes is said as it stands. */
+export const keptMessageSchema: z.ZodType<Message> = z.union([messageSchema, z.string().transform(verbatim)]);
+
 const messageForm = z.object({ code: z.string(), params: z.record(z.string(), z.unknown()) });

@@ -14,13 +14,9 @@ const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const stillInWords = [
   'core/expect/expected-band.ts',
   'core/expect/finished.ts',
-  'core/notify',
-
   'core/records/composting-rules.ts',
   'core/records/entry-phrase.ts',
   'core/records/laid-lines.ts',
-  'core/say/advice.ts',
-  'core/say/phrases.ts',
   // With the origin of the expected band, above.
   'core/session/series-view.ts',
 ];

@@ -10,6 +10,7 @@ import type { Finding } from '../../core/warnings/finding.ts';
 import { alarmFacts } from '../../server/monitor/pile/alarm-notices.ts';
 import { mailHtml, mailText } from '../../server/notify/channels/mail-body.ts';
 import { pushPayload } from '../../server/notify/channels/push.ts';
+import { renderContent } from '../../server/notify/channels/render-content.ts';
 import { contentOf } from '../../server/notify/messages.ts';
 import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
@@ -81,7 +82,7 @@ const said = (assessment: Assessment, alarms: readonly AlarmSummary[]) =>
   inSentences(
     sayCondition(
       assessment,
-      alarms.map((alarm) => ({ ...alarm, todo: verbatim(alarm.todo) })),
+      alarms.map((alarm) => ({ ...alarm, todo: alarm.messages?.todo ?? verbatim(alarm.todo) })),
     ),
   );
 
@@ -146,7 +147,8 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
         // Still shown as standing, with what was seen of it; the order is the graver's.
         expect(lesser).toMatchObject({ stands: true, seen, yieldsTo: graver?.id, by: graver?.by ?? null });
         expect(lesser?.todo).toContain('Follow the advice of “heating dangerously”');
-        expect(lesser?.todo).toContain(rungTodo);
+        // As a sentence of its own.
+        expect(lesser?.todo.toLowerCase()).toContain(rungTodo.toLowerCase());
         const { next, condition } = said(assessment, alarms);
         expect(condition).toContain('heating dangerously');
         expect(exclusions([next, ...alarms.map(({ todo }) => todo)])).toEqual([]);
@@ -158,11 +160,18 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
         expect(exclusions([content.sentence])).toEqual([]);
         expect(content.parts.map(({ label }) => label)).toContain('Fire');
         for (const body of bodies) {
-          expect(body).toContain(rungTodo);
+          expect(body.toLowerCase()).toContain(rungTodo.toLowerCase());
           expect(body).not.toContain(todo);
           if (caution && !inWords(hazard).caution?.includes(caution)) expect(body).not.toContain(caution);
         }
-        const summary = summaryMessage([{ name: 'Shed', siteName: 'Yard', condition, next, warnings: 2 }], reader);
+        const told = {
+          name: 'Shed',
+          siteName: 'Yard',
+          condition: verbatim(condition),
+          next: verbatim(next),
+          warnings: 2,
+        };
+        const summary = renderContent(summaryMessage([told]), reader, nowMs);
         expect(exclusions([summary.sentence, ...summary.parts.map(({ text }) => text)])).toEqual([]);
       });
     }

@@ -6,6 +6,7 @@ import { advisedAlarm } from '../../../core/say/alarm-view.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { nameSchema } from '../../../shared/names.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { batchName, readFamily } from '../../services/lineage/family.ts';
@@ -81,7 +82,7 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
       const hazards = new Map(
         (await journal.alarms.open())
           .filter(({ kind, machine }) => kind === 'self-heating' && isStanding(machine))
-          .map((alarm) => [alarm.pileId, adviceOf(advisedAlarm(alarm), []).todo]),
+          .map((alarm) => [alarm.pileId, plainEnglish(adviceOf(advisedAlarm(alarm), []).todo)]),
       );
       const batches = [...family.batches.values()].flatMap((batch) => {
         const place = family.piles.get(batch.pileId);

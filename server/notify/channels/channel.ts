@@ -1,7 +1,7 @@
 /** What every way of reaching a person takes and gives. */
-import type { MessageContent } from '../../../core/notify/letter.ts';
 import type { AttemptOutcome } from '../../../shared/notifications.ts';
 import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
+import type { MessageContent } from './render-content.ts';
 
 export interface Job {
   readonly message: MessageRecord;

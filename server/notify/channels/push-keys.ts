@@ -7,6 +7,8 @@ import type { FastifyBaseLogger } from 'fastify';
 import { z } from 'zod';
 import type { SystemFacts } from '../../../core/notify/other-letters.ts';
 import type { Clock } from '../../../shared/clock.ts';
+import { message, paragraph } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { rankOf } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
@@ -83,13 +85,12 @@ export class PushKeys {
   async #tellOwners(ended: number): Promise<void> {
     const { journal, clock, log, newId } = this.#parts;
     const nowMs = clock.nowMs();
-    const devices = ended === 1 ? 'One device gets' : `${ended} devices get`;
     const facts: SystemFacts = {
-      said: `The keys for push messages were damaged and were made anew. ${ended === 0 ? 'No device was signed up.' : `${devices} no messages any more.`}`,
-      todo: ended === 0 ? '' : 'Everybody who wants push messages adds their devices again, under "My notifications".',
-      short: 'push messages ended',
+      said: message('notice.system.push-keys', { endedCount: ended }),
+      todo: ended === 0 ? paragraph() : message('notice.system.push-keys.todo'),
+      short: message('notice.system.push-keys.short'),
     };
-    log.error({ ended }, `${facts.said} ${facts.todo}`.trim());
+    log.error({ ended }, plainEnglish(paragraph(facts.said, facts.todo)).trim());
     const ids = { siteId: null, pileId: null, alarmId: null, personId: null };
     const when = { atMs: nowMs, dueMs: nowMs };
     const rank = rankOf('warning');

@@ -1,9 +1,11 @@
 // Made by `npm run messages`.
+import { alarmTexts } from './en/alarm.ts';
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
 import { handTexts } from './en/hand.ts';
 import { lineageTexts } from './en/lineage.ts';
 import { materialTexts } from './en/material.ts';
+import { noticeTexts } from './en/notice.ts';
 import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
@@ -16,11 +18,13 @@ import { whyTexts } from './en/why.ts';
 
 /** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
 export const enTexts = {
+  ...alarmTexts,
   ...cautionTexts,
   ...conditionTexts,
   ...handTexts,
   ...lineageTexts,
   ...materialTexts,
+  ...noticeTexts,
   ...originTexts,
   ...phaseTexts,
   ...plainTexts,

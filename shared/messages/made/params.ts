@@ -1,9 +1,11 @@
 // Made by `npm run messages`.
+import type { AlarmParams } from './params/alarm.ts';
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
 import type { HandParams } from './params/hand.ts';
 import type { LineageParams } from './params/lineage.ts';
 import type { MaterialParams } from './params/material.ts';
+import type { NoticeParams } from './params/notice.ts';
 import type { OriginParams } from './params/origin.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
@@ -17,11 +19,13 @@ import type { WhyParams } from './params/why.ts';
 /** What each message takes, by its code. */
 export interface MessageParams
   extends
+    AlarmParams,
     CautionParams,
     ConditionParams,
     HandParams,
     LineageParams,
     MaterialParams,
+    NoticeParams,
     OriginParams,
     PhaseParams,
     PlainParams,

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { alarmMessage, type NoticeSources, title } from '../../../core/notify/letter.ts';
-import { siteMessage, summaryMessage, systemMessage } from '../../../core/notify/other-letters.ts';
+import {
+  type AlarmMessageParts,
+  alarmMessage as alarmNotice,
+  type NoticeSources,
+} from '../../../core/notify/letter.ts';
+import * as others from '../../../core/notify/other-letters.ts';
+import { type MessageReader, renderContent, shortTitle } from '../../../server/notify/channels/render-content.ts';
+import { message, verbatim } from '../../../shared/messages/message.ts';
 import { positions } from '../../../shared/names.ts';
 import { noticeReasons } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
@@ -12,13 +18,24 @@ const facts: NoticeSources = {
   kind: 'overheating',
   position: null,
   severity: 'warning',
-  seen: 'The core is at 53 °C, above the 50 °C at which to act.',
-  todo: 'Turn it or spread it thinner.',
+  seen: message('warnings.overheating.seen.above', {
+    hottestPart: message('warnings.value.now', { isFirst: true, position: 'core', tempC: 53 }),
+    limitC: 50,
+  }),
+  todo: verbatim('Turn it or spread it thinner.'),
   byMs: nowMs + 2 * 3_600_000,
-  caution: 'Wear a dust mask.',
+  caution: verbatim('Wear a dust mask.'),
   raisedAtMs: nowMs - 15 * 60_000,
 };
-const ask = { answer: 'first-raise' as const, facts, pileName: 'Shed', siteName: 'Saltmere Yard', nowMs, reader };
+const ask = { answer: 'first-raise' as const, facts, pileName: 'Shed', siteName: 'Saltmere Yard', nowMs };
+
+const alarmMessage = (asked: AlarmMessageParts, to: MessageReader = reader) =>
+  renderContent(alarmNotice(asked), to, nowMs);
+const siteMessage = (asked: others.SiteMessageParts) => renderContent(others.siteMessage(asked), reader, nowMs);
+const summaryMessage = (piles: readonly others.SummaryPile[]) =>
+  renderContent(others.summaryMessage(piles), reader, nowMs);
+const systemMessage = (facts: others.SystemFacts, over: boolean) =>
+  renderContent(others.systemMessage(facts, over), reader, nowMs);
 
 describe('alarmLetter()', () => {
   test('begins with the sentence: which pile, what, what to do, by when', () => {
@@ -34,7 +51,7 @@ describe('alarmLetter()', () => {
 
   test('says who noted what a person noted, and when, and stays silent of it once that is over', () => {
     const noted = { atMs: nowMs - 26 * 3_600_000, by: 'Ana' };
-    const smelt = { ...facts, kind: 'bad-smell' as const, seen: 'It smelt rotten.', noted };
+    const smelt = { ...facts, kind: 'bad-smell' as const, seen: verbatim('It smelt rotten.'), noted };
     const { title: heading, sentence, parts } = alarmMessage({ ...ask, facts: smelt });
     expect(heading).toBe('Shed: smells bad');
     expect(sentence).toMatch(/^Shed at Saltmere Yard smells bad\. /);
@@ -75,8 +92,8 @@ describe('alarmLetter()', () => {
   }
 
   test('tells temperatures in the unit of its reader', () => {
-    const { parts } = alarmMessage({ ...ask, reader: { ...reader, unit: 'F' } });
-    expect(parts[0]?.text).toBe('The core is at 127 °F, above the 122 °F at which to act.');
+    const { parts } = alarmMessage(ask, { ...reader, unit: 'F' });
+    expect(parts[0]?.text).toBe('The core is at 127.4 °F, above the 122 °F at which to act.');
   });
 
   test('says to act now when the time has come', () => {
@@ -106,18 +123,18 @@ describe('alarmLetter()', () => {
   });
 });
 
-test('title() keeps what is wrong and shortens the name', () => {
-  expect(title('A very long name of a pile that nobody would ever give to one', 'heating dangerously')).toBe(
+test('shortTitle() keeps what is wrong and shortens the name', () => {
+  expect(shortTitle('A very long name of a pile that nobody would ever give to one', 'heating dangerously')).toBe(
     'A very long name of a pile that nobody…: heating dangerously',
   );
 });
 
 test('siteLetter() tells once for all probes, and what to do', () => {
   const silent = { sinceMs: nowMs - 3_600_000, probeCount: 5, pileNames: ['Shed', 'Barn'] };
-  expect(siteMessage({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
+  expect(siteMessage({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs }).sentence).toBe(
     'Saltmere Yard has fallen silent: none of its 5 probes has spoken since 14:00. Measure the piles by hand now, then look at the site’s power, radio or network.',
   );
-  expect(siteMessage({ answer: 'cleared', facts: silent, siteName: 'Saltmere Yard', nowMs, reader }).sentence).toBe(
+  expect(siteMessage({ answer: 'cleared', facts: silent, siteName: 'Saltmere Yard', nowMs }).sentence).toBe(
     'Saltmere Yard speaks again after 60 minutes of silence.',
   );
 });
@@ -126,19 +143,23 @@ test('summaryLetter() begins with what needs a person', () => {
   const pile = (name: string, warnings: number) => ({
     name,
     siteName: 'Saltmere Yard',
-    condition: 'It is working well: the core is at 41 °C.',
-    next: 'Leave it working.',
+    condition: verbatim('It is working well: the core is at 41 °C.'),
+    next: verbatim('Leave it working.'),
     warnings,
   });
-  const content = summaryMessage([pile('Shed', 0), pile('Barn', 1)], reader);
+  const content = summaryMessage([pile('Shed', 0), pile('Barn', 1)]);
   expect(content.sentence).toBe('2 piles watched; a warning stands at Barn.');
   expect(content.parts.map(({ label }) => label)).toEqual(['Barn at Saltmere Yard', 'Shed at Saltmere Yard']);
-  expect(summaryMessage([pile('Shed', 0)], reader).sentence).toBe('1 pile watched, and no warning stands.');
-  expect(summaryMessage([], reader).sentence).toBe('No pile is laid just now.');
+  expect(summaryMessage([pile('Shed', 0)]).sentence).toBe('1 pile watched, and no warning stands.');
+  expect(summaryMessage([]).sentence).toBe('No pile is laid just now.');
 });
 
 test('houseLetter() says what is the matter and what to do, and when it is over', () => {
-  const disk = { said: 'The disk is nearly full.', todo: 'Make room.', short: 'disk nearly full' };
+  const disk = {
+    said: verbatim('The disk is nearly full.'),
+    todo: verbatim('Make room.'),
+    short: verbatim('disk nearly full'),
+  };
   expect(systemMessage(disk, false)).toMatchObject({
     title: 'Branhearth: disk nearly full',
     sentence: 'The disk is nearly full. Make room.',

@@ -4,6 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import { mailCode } from '../../../server/notify/mail-code.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { TestInstallation } from '../../helpers/open-test-server.ts';
 import { makeToken, passwordOf } from '../../helpers/people.ts';
@@ -73,7 +74,7 @@ async function noticeOf({ one, piles, number }: Laid, alarmId: string): Promise<
   const id = `notice-${number}-of-the-test`;
   const atMs = Date.now();
   const [pileId = null] = piles;
-  const facts = { said: 'Something was seen.', todo: 'Look at it.', short: 'seen' };
+  const facts = { said: verbatim('Something was seen.'), todo: verbatim('Look at it.'), short: verbatim('seen') };
   const about = { about: 'house', answer: 'first-raise', rank: 2, siteId: null, pileId, alarmId } as const;
   await one.installation.journal.telling.notices.add([
     { id, key: id, ...about, personId: null, atMs, dueMs: atMs + 999 * hourMs, facts },

@@ -8,6 +8,7 @@ import { Delivery } from '../../../server/notify/delivery.ts';
 import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
 import type { KnownPerson } from '../../../server/notify/people.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
@@ -110,8 +111,8 @@ export async function openService(): Promise<Service> {
     kind: alarm.kind,
     position: alarm.position,
     severity: alarm.severity,
-    seen: 'Something was seen.',
-    todo: 'Do something.',
+    seen: verbatim('Something was seen.'),
+    todo: verbatim('Do something.'),
     byMs: null,
     caution: null,
     raisedAtMs: alarm.raisedAtMs,

@@ -1,5 +1,6 @@
 /** What any journal must keep of what people are told. */
 import { describe, expect, test } from 'vitest';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { Lease, MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
@@ -21,8 +22,8 @@ export const notice: NoticeRecord = {
     kind: 'overheating',
     position: 'core',
     severity: 'warning',
-    seen: 'Something was seen.',
-    todo: 'Do something.',
+    seen: verbatim('Something was seen.'),
+    todo: verbatim('Do something.'),
     byMs: null,
     caution: null,
     raisedAtMs: beginMs,

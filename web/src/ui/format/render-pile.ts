@@ -1,3 +1,4 @@
+import { alarmTexts } from '../../../../shared/messages/made/en/alarm.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { handTexts } from '../../../../shared/messages/made/en/hand.ts';
 import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
@@ -8,6 +9,7 @@ import { rendererOf } from '../../../../shared/messages/renderer.ts';
 /** What a pile says and what it is warned of, wherever that is shown. */
 export const renderPile = rendererOf({
   ...sayTexts,
+  ...alarmTexts,
   ...warningsTexts,
   ...handTexts,
   ...phaseTexts,

@@ -1,0 +1,53 @@
+/** What a person is notified of, in words: in their unit and by the clock of their zone. */
+import type { NoticeContent } from '../../../core/notify/notice-content.ts';
+import { metric, type Reader } from '../../../shared/messages/format.ts';
+import { type Message, verbatim } from '../../../shared/messages/message.ts';
+import { renderEnglish } from '../../../shared/messages/render.ts';
+import { plainSpaces } from '../../../shared/messages/renderer.ts';
+import { sentenceIn } from '../../../shared/temperature.ts';
+
+export interface MessageReader {
+  readonly timeZone: string;
+  readonly unit: 'C' | 'F';
+}
+
+export interface MessageContent {
+  /** At most 60 characters. */
+  readonly title: string;
+  /** Which pile, what, what to do, by when. */
+  readonly sentence: string;
+  readonly parts: readonly { readonly label: string; readonly text: string }[];
+}
+
+export function renderContent(
+  { title, sentence, parts }: NoticeContent,
+  to: MessageReader,
+  nowMs: number,
+): MessageContent {
+  const words = (said: Message) => plainSpaces(renderEnglish(inUnit(said, to.unit), readerOf(to, nowMs)));
+  return {
+    title: shortTitle(title.name, words(title.what)),
+    sentence: words(sentence),
+    parts: parts.map(({ label, text }) => ({ label: words(label), text: words(text) })),
+  };
+}
+
+export function readerOf({ timeZone, unit }: MessageReader, nowMs: number): Reader {
+  return { language: 'en', timeZone, nowMs, units: { ...metric, temperature: unit } };
+}
+
+/** What was kept in words, before messages had codes, holds its temperatures in °C. */
+function inUnit(said: Message, unit: 'C' | 'F'): Message {
+  if (said.code === 'verbatim') return verbatim(sentenceIn(unit, said.params.text));
+  if (said.code !== 'paragraph') return said;
+  return { code: 'paragraph', params: { parts: said.params.parts.map((part) => inUnit(part, unit)) } };
+}
+
+const longestTitle = 60;
+
+/** The name gives way, not what is wrong. */
+export function shortTitle(name: string, what: string): string {
+  const room = Math.max(8, longestTitle - what.length - 2);
+  const shown = name.length > room ? `${name.slice(0, room - 1)}…` : name;
+  return `${shown}: ${what}`.slice(0, longestTitle);
+}
