@@ -23,12 +23,12 @@ export function useSay(render: Render, siteId?: string): Say {
 }
 
 /** Something that holds sentences and, under the same names, the messages that they were made of. */
-type Spoken<Name extends string> = Readonly<Record<Name, string>> & {
-  readonly messages?: Readonly<Partial<Record<Name, Message>>> | undefined;
+type Spoken<Name extends string> = Readonly<Record<Name, string | null>> & {
+  readonly messages?: Readonly<Partial<Record<Name, Message | null>>> | undefined;
 };
 
 /**
- * @returns Says one sentence of an answer; in its own words where it was kept before messages had codes.
+ * @returns Says one sentence of an answer; in its own words where it was kept before messages had codes, and '' where it says nothing.
  * @example said(pile, 'condition')
  */
 export function useSaid(
@@ -38,7 +38,7 @@ export function useSaid(
   const { unit } = usePrefs();
   const say = useSay(render, siteId);
   return (answer, name) => {
-    const said: Message = answer.messages?.[name] ?? verbatim(answer[name]);
+    const said: Message = answer.messages?.[name] ?? verbatim(answer[name] ?? '');
     return said.code === 'verbatim' ? sentenceIn(unit, said.params.text) : say(said);
   };
 }

@@ -2,12 +2,13 @@
 
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { acknowledge, shelve, unshelve } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { dueSentence } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { warningTitle } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
@@ -56,7 +57,7 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
         <p class="held-back" key={alarm.id}>
           <b>{titleOf(alarm)}</b> is hidden while “{nameOf(alarm.heldBackBy ?? '')}” stands, which explains it.{' '}
           <a href={whyPath(pileId, alarm.kind)}>
-            Why<span class="unseen"> {titleOf(alarm)} is held back</span>
+            Why<span class="unseen"> {titleOf(alarm)} is hidden</span>
           </a>
         </p>
       ))}
@@ -88,7 +89,8 @@ interface StandingProps extends WarningProps {
 }
 
 function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps) {
-  const { unit, name } = usePrefs();
+  const { name } = usePrefs();
+  const said = useSaid(renderPile, site);
   const nowMs = useServerNow();
   const reader = useReader(site);
   const mutation = useMutation();
@@ -101,17 +103,17 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
           {alarm.severity}, {stateWords(alarm, nowMs, reader)}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
         </p>
       </header>
-      <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+      <p class="todo">{said(alarm, 'todo')}</p>
       {alarm.by && (
         <p class="due">{dueSentence(Date.parse(alarm.by) - nowMs, nearTime(Date.parse(alarm.by), nowMs, reader))}</p>
       )}
       <p>
-        <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
+        <span class="label">Seen</span> {said(alarm, 'seen')}
         {alarm.noted && ` ${notedWords(alarm.noted, nearTime(Date.parse(alarm.noted.at), nowMs, reader))}`}
       </p>
       {alarm.caution && !isCautionTold && (
         <p class="caution">
-          <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+          <span class="label">Caution</span> {said(alarm, 'caution')}
         </p>
       )}
       <div class="buttons">
@@ -155,7 +157,8 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
 
 /** A warning whose cause has passed before anybody acknowledged it: what it asked for is asked no longer. */
 function Returned({ alarm, site, onChange }: WarningProps) {
-  const { unit, name } = usePrefs();
+  const { name } = usePrefs();
+  const said = useSaid(renderPile, site);
   const nowMs = useServerNow();
   const reader = useReader(site);
   const mutation = useMutation();
@@ -163,7 +166,7 @@ function Returned({ alarm, site, onChange }: WarningProps) {
     <div class="held-back">
       <p>
         <b>{titleOf(alarm)}</b> stood since {nearTime(Date.parse(alarm.since), nowMs, reader)} and has passed,
-        unacknowledged. What was seen: {sentenceIn(unit, alarm.seen)}
+        unacknowledged. What was seen: {said(alarm, 'seen')}
       </p>
       <May to="keeper">
         <button

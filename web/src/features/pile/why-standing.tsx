@@ -4,10 +4,10 @@ import { conditionOf } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { lengthWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { StepList } from './alarm-steps.tsx';
@@ -33,7 +33,7 @@ function delayWords({ onDelayMs, offDelayMs }: Delays): string {
 
 /** What is asked of people, and every step the warning took. */
 export function WhyStanding({ pile, kind }: WhyStandingProps) {
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile, pile.site);
   const reader = useReader(pile.site);
   const nowMs = useServerNow();
   const alarms = pile.alarms.filter((alarm) => alarm.kind === kind && alarm.state !== 'normal');
@@ -50,11 +50,11 @@ export function WhyStanding({ pile, kind }: WhyStandingProps) {
           {alarm.state === 'returned-unacknowledged' ? (
             <p>It has passed, so what it asked for is asked no more.</p>
           ) : (
-            <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+            <p class="todo">{said(alarm, 'todo')}</p>
           )}
           {alarm.caution && alarm.state !== 'returned-unacknowledged' && (
             <p class="caution">
-              <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+              <span class="label">Caution</span> {said(alarm, 'caution')}
             </p>
           )}
           <StepList alarm={alarm} site={pile.site} />

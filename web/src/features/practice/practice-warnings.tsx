@@ -1,10 +1,10 @@
 /** The warnings of a practice pile, as the page of a real one shows them. */
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { dueSentence } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from '../pile/alarm-order.ts';
 import { acknowledgeAlarm } from './run-keeper.ts';
@@ -16,7 +16,7 @@ interface PracticeWarningsProps {
 }
 
 export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile);
   const { standing, returned, heldBack } = groupAlarms(alarms);
   return (
     <section class="warnings" aria-labelledby="warnings">
@@ -31,7 +31,7 @@ export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
       {returned.map((alarm) => (
         <div class="held-back" key={alarm.id}>
           <p>
-            <b>{titleOf(alarm)}</b> has passed, unacknowledged. What was seen: {sentenceIn(unit, alarm.seen)}
+            <b>{titleOf(alarm)}</b> has passed, unacknowledged. What was seen: {said(alarm, 'seen')}
           </p>
           <Acknowledge alarm={alarm} />
         </div>
@@ -61,7 +61,7 @@ function Acknowledge({ alarm }: { readonly alarm: AlarmSummary }) {
 }
 
 function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile);
   const nowMs = useServerNow();
   const reader = useReader();
   return (
@@ -72,18 +72,18 @@ function Warning({ alarm }: { readonly alarm: AlarmSummary }) {
           {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
         </p>
       </header>
-      <p class="todo">{sentenceIn(unit, alarm.todo)}</p>
+      <p class="todo">{said(alarm, 'todo')}</p>
       {alarm.by && (
         <p class="due">{dueSentence(Date.parse(alarm.by) - nowMs, nearTime(Date.parse(alarm.by), nowMs, reader))}</p>
       )}
       <details class="more">
         <summary>What was seen{alarm.caution && ', and the caution'}</summary>
         <p>
-          <span class="label">Seen</span> {sentenceIn(unit, alarm.seen)}
+          <span class="label">Seen</span> {said(alarm, 'seen')}
         </p>
         {alarm.caution && (
           <p class="caution">
-            <span class="label">Caution</span> {sentenceIn(unit, alarm.caution)}
+            <span class="label">Caution</span> {said(alarm, 'caution')}
           </p>
         )}
       </details>

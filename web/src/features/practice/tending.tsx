@@ -61,7 +61,7 @@ export function Tending({ scenario, run, frame }: TendingProps) {
       </header>
       <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings of this pile">
         {run.stoppedBy &&
-          `The clock stands. New warning: ${warningNames[run.stoppedBy.kind]}. ${sentenceIn(unit, run.stoppedBy.todo)}`}
+          `The clock stands. New warning: ${warningNames[run.stoppedBy.kind]}. ${said(run.stoppedBy, 'todo')}`}
       </div>
       <div class="pile-now">
         {pile.alarms.length > 0 && warnings}

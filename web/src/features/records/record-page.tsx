@@ -4,12 +4,13 @@ import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { measureText } from '../../../../shared/measure.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useSay } from '../../data/live/use-say.ts';
+import { useSaid, useSay } from '../../data/live/use-say.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import { clockTime, type Reader } from '../../ui/format/local-time.ts';
+import { renderPile } from '../../ui/format/render-pile.ts';
 import { renderReadiness } from '../../ui/format/render-readiness.ts';
 import { formatTemp, plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
@@ -286,7 +287,7 @@ function Entries({ sheet: { entries }, reader }: SheetPart) {
 }
 
 function Alarms({ sheet: { alarms }, reader }: SheetPart) {
-  const { unit } = usePrefs();
+  const said = useSaid(renderPile);
   return (
     <Part id="alarms" title="Warnings">
       {alarms.length === 0 && <p class="quiet">None was raised.</p>}
@@ -295,7 +296,7 @@ function Alarms({ sheet: { alarms }, reader }: SheetPart) {
           <li key={alarm.id}>
             <time dateTime={alarm.since}>{instantWords(alarm.since, reader)}</time>
             <p>
-              <b>{warningNames[alarm.kind]}</b> {sentenceIn(unit, alarm.seen)}
+              <b>{warningNames[alarm.kind]}</b> {said(alarm, 'seen')}
             </p>
           </li>
         ))}
