@@ -1,8 +1,9 @@
 /**
- * What is kept of an alarm beside its plain columns: the state machine as last left, and the words of the moment.
+ * What is kept of an alarm beside its plain columns: the state machine as last left, and what was said of the moment.
  */
 import { z } from 'zod';
 import { epochMsSchema } from './epoch.ts';
+import { keptMessageSchema, verbatim } from './messages/message.ts';
 import type { Position } from './names.ts';
 import { type AlarmState, alarmStateSchema, type Severity, severitySchema, type WarningKind } from './warning.ts';
 
@@ -24,14 +25,14 @@ export const alarmMachineSchema = z.object({
 export type KeptAlarmMachine = z.infer<typeof alarmMachineSchema>;
 
 export const alarmWordsSchema = z.object({
-  seen: z.string(),
-  todo: z.string().default(''),
+  seen: keptMessageSchema,
+  todo: keptMessageSchema.default(verbatim('')),
   byMs: epochMsSchema.nullable().default(null),
-  caution: z.string().nullable().default(null),
+  caution: keptMessageSchema.nullable().default(null),
   /** Who noted it and when, where it rests on a person's word. */
   noted: z.object({ atMs: epochMsSchema, by: z.string().nullable() }).optional(),
 });
-/** Words of the moment an alarm was raised or last looked at. */
+/** What is said of it, of the moment it was raised or last seen. Rows of before messages had codes say what they said. */
 export type AlarmWords = z.infer<typeof alarmWordsSchema>;
 
 /** One alarm, from being raised until it is normal again; identity while open is pile + position + kind. */

@@ -3,7 +3,6 @@ import type { AlarmRecord } from '../../shared/alarm-record.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
-import { verbatim } from '../../shared/messages/message.ts';
 import { isEasing, isStanding } from '../alarms/standing.ts';
 import type { OpenAlarm } from '../session/alarm-registry.ts';
 import { type AdvisedAlarm, adviceOf } from './advice.ts';
@@ -29,7 +28,7 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
     state: record.state,
     since: toInstant(record.raisedAtMs),
     position: record.position,
-    ...inWords({ seen: verbatim(words.seen), todo, caution }, record.changedAtMs),
+    ...inWords({ seen: words.seen, todo, caution }, record.changedAtMs),
     by: byMs === null ? null : toInstant(byMs),
     stands: advised.stands,
     ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
@@ -41,9 +40,7 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
 
 /** An alarm as it is kept, as far as what it asks for depends on the others of its pile. */
 export function advisedAlarm(record: AlarmRecord): AdvisedAlarm & { readonly id: string } {
-  const { byMs, ...words } = record.words;
-  const todo = verbatim(words.todo);
-  const caution = words.caution === null ? null : verbatim(words.caution);
+  const { todo, byMs, caution } = record.words;
   const { machine } = record;
   const { id, kind, position } = record;
   return { id, kind, position, stands: isStanding(machine), eases: isEasing(machine), todo, byMs, caution };

@@ -4,7 +4,6 @@
  */
 
 import type { AlarmRecord, AlarmStepRecord, AlarmWords } from '../../shared/alarm-record.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
 import {
   type AlarmMachine,
   acknowledgeAlarm,
@@ -239,11 +238,5 @@ function handled(machine: AlarmMachine, handling: AlarmHandling, nowMs: number) 
 }
 
 function wordsOf({ seen, todo, caution, noted }: Finding, byMs: number | null): AlarmWords {
-  return {
-    seen: plainEnglish(seen),
-    todo: plainEnglish(todo),
-    byMs,
-    caution: caution && plainEnglish(caution),
-    ...(noted && { noted }),
-  };
+  return { seen, todo, byMs, caution, ...(noted && { noted }) };
 }

@@ -13,7 +13,6 @@ import {
 import { adviceOf } from '../../core/say/advice.ts';
 import { advisedAlarm } from '../../core/say/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { verbatim } from '../../shared/messages/message.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { type MessageContent, type MessageReader, renderContent } from './channels/render-content.ts';
@@ -90,7 +89,7 @@ async function advisedFacts(
   const own = open.find(({ id }) => id === alarmId);
   const asked = own === undefined ? { ...facts, stands: false, eases: false } : advisedAlarm(own);
   const { todo, byMs, caution, from } = adviceOf(asked, open.map(advisedAlarm));
-  const seen = own === undefined ? facts.seen : verbatim(own.words.seen);
+  const seen = own?.words.seen ?? facts.seen;
   return { ...facts, seen, todo, byMs, caution, ...(from && { adviceFrom: from.kind }) };
 }
 

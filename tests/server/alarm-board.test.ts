@@ -121,7 +121,7 @@ describe('a rung of the hazard ladder', () => {
     expect(steps.map(({ from, to, arrow }) => [from, to, arrow])).toEqual([
       ['unacknowledged', 'unacknowledged', 'got-worse'],
     ]);
-    expect(alarms.map(({ words }) => words.todo)).toEqual(['Keep air out of it.']);
+    expect(alarms.map(({ words }) => words.todo)).toEqual([verbatim('Keep air out of it.')]);
     expect(alarms.map(({ machine }) => alarmMachineSchema.parse(JSON.parse(JSON.stringify(machine))).rung)).toEqual([
       3,
     ]);

@@ -3,7 +3,6 @@ import type { NoticeSources } from '../../../core/notify/letter.ts';
 import { newsOf } from '../../../core/notify/news.ts';
 import type { SiteNoticeSources } from '../../../core/notify/other-letters.ts';
 import type { SiteSilence } from '../../../core/notify/site-silence.ts';
-import { verbatim } from '../../../shared/messages/message.ts';
 import { rankOf } from '../../../shared/notifications.ts';
 import type { AlarmRecord, PileRecord, WatchChange } from '../../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
@@ -63,10 +62,10 @@ export function alarmFacts(alarm: AlarmRecord): NoticeSources {
     kind: alarm.kind,
     position: alarm.position,
     severity: alarm.severity,
-    seen: verbatim(words.seen),
-    todo: verbatim(words.todo),
+    seen: words.seen,
+    todo: words.todo,
     byMs: words.byMs,
-    caution: words.caution === null ? null : verbatim(words.caution),
+    caution: words.caution,
     raisedAtMs: alarm.raisedAtMs,
     ...(words.noted && { noted: words.noted }),
   };

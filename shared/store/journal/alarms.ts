@@ -1,6 +1,7 @@
 /** Alarms and the steps they took, to be read; the watcher writes them (watch.ts). */
 import { type AlarmWords, alarmMachineSchema, alarmWordsSchema, type KeptAlarmMachine } from '../../alarm-record.ts';
 import { epochMsSchema } from '../../epoch.ts';
+import { message } from '../../messages/message.ts';
 import type { AlarmRecord, AlarmStepRecord, Journal } from '../journal.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
@@ -89,8 +90,8 @@ export const alarmPlan: RowPlan<'alarm', AlarmRecord> = {
 const timeOr = (value: unknown, other: number) => epochMsSchema.catch(other).parse(value);
 
 const lostWords: AlarmWords = {
-  seen: 'What was seen when this warning came cannot be read any more.',
-  todo: 'Look at the pile, and measure it by hand.',
+  seen: message('warnings.lost.seen'),
+  todo: message('warnings.lost.todo'),
   byMs: null,
   caution: null,
 };

@@ -6,6 +6,7 @@
  * Never:  writes into a server at work: the stores let one writer in.
  */
 import { join } from 'node:path';
+import { message } from '../../../shared/messages/message.ts';
 import type { Material } from '../../../shared/profiles/material-names.ts';
 import type { AlarmRecord, EntryRecord, FlowRecord, Journal, LotRecord } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -293,8 +294,11 @@ function overheating(batch: PastBatch, i: number, fromMs: number, toMs: number, 
       shelvedUntilMs: null,
     },
     words: {
-      seen: `the core rose to ${highestC.toFixed(1)} °C`,
-      todo: 'turn it or spread it thinner',
+      seen: message('warnings.overheating.seen.above', {
+        hottestPart: message('warnings.value.of-pile.now', { position: 'core', tempC: highestC }),
+        limitC: 50,
+      }),
+      todo: message('warnings.overheating.todo.turn'),
       byMs: null,
       caution: null,
     },

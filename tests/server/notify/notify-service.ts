@@ -173,7 +173,7 @@ export async function openService(): Promise<Service> {
         changedAtMs: service.nowMs,
         closedAtMs: null,
         machine: machineOf('unacknowledged', service.nowMs),
-        words: { seen: 'Something was seen.', todo: 'Do something.', byMs: null, caution: null },
+        words: { seen: verbatim('Something was seen.'), todo: verbatim('Do something.'), byMs: null, caution: null },
       };
       await keep(alarm, [noticeOf(alarm, 'first-raise', siteSilentSinceMs)]);
     },

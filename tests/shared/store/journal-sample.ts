@@ -1,5 +1,7 @@
 /** An invented farm for the journal's tests. */
+
 import type { Site } from '../../../shared/contracts/sites.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import type {
   ActRecord,
   AlarmRecord,
@@ -99,7 +101,7 @@ export const tooWarm: AlarmRecord = {
     severity: 'urgent',
     shelvedUntilMs: null,
   },
-  words: { seen: 'the core is at 52.0 °C', todo: '', byMs: null, caution: null },
+  words: { seen: verbatim('the core is at 52.0 °C'), todo: verbatim(''), byMs: null, caution: null },
 };
 
 export const raised: AlarmStepRecord = {

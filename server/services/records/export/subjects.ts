@@ -3,6 +3,7 @@ import { entryPhrase } from '../../../../core/records/entry-phrase.ts';
 import type { ExportSubject } from '../../../../shared/contracts/records.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { type EntryFacts, sampleMoistureFrac } from '../../../../shared/entry.ts';
+import { plainEnglish } from '../../../../shared/messages/render.ts';
 import type { BatchRecord, EntryRecord, Journal } from '../../../../shared/store/journal.ts';
 import { batchAt } from '../../journal/batch-at.ts';
 import { batchView, readFamily } from '../../lineage/family.ts';
@@ -115,8 +116,8 @@ async function* alarmRows(journal: Journal): AsyncGenerator<Row> {
         state: alarm.state,
         raisedAt: toInstant(alarm.raisedAtMs),
         closedAt: instantOrNull(alarm.closedAtMs),
-        seen: words.seen,
-        todo: words.todo,
+        seen: plainEnglish(words.seen),
+        todo: plainEnglish(words.todo),
         steps: steps
           .map(({ atMs, from, to, arrow, by, note }) =>
             [toInstant(atMs), `${from} -> ${to}`, arrow, by ?? '', note ?? ''].filter(Boolean).join(' '),

@@ -109,4 +109,6 @@ export const warningsTexts = {
   "warnings.hand-wet.again": "Squeeze a handful from the core again, and write down how it feels.",
   "warnings.bad-smell.again": "Smell a handful again, and write down what you smell.",
   "warnings.wrong-growth.again": "Look again, and write down what grows there.",
+  "warnings.lost.seen": "What was seen when this warning came cannot be read any more.",
+  "warnings.lost.todo": "Look at the pile, and measure it by hand.",
 };

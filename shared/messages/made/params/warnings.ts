@@ -111,4 +111,6 @@ export interface WarningsParams {
   'warnings.hand-wet.again': NoParams;
   'warnings.bad-smell.again': NoParams;
   'warnings.wrong-growth.again': NoParams;
+  'warnings.lost.seen': NoParams;
+  'warnings.lost.todo': NoParams;
 }
