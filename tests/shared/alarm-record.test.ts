@@ -23,7 +23,7 @@ test('what is kept of a warning now comes back as the messages it was', () => {
     seen: message('warnings.heat-damage.seen.never', { lossC: 60 }),
     todo: message('plain.nothing-to-do'),
     byMs: 1,
-    caution: message('warnings.caution.dust'),
+    caution: message('caution.spores'),
   };
   expect(alarmWordsSchema.parse(JSON.parse(JSON.stringify(words)))).toEqual(words);
 });

@@ -2,6 +2,7 @@ import { alarmTexts } from '../../../../shared/messages/made/en/alarm.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { handTexts } from '../../../../shared/messages/made/en/hand.ts';
 import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
+import { plainTexts } from '../../../../shared/messages/made/en/plain.ts';
 import { sayTexts } from '../../../../shared/messages/made/en/say.ts';
 import { warningsTexts } from '../../../../shared/messages/made/en/warnings.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
@@ -14,4 +15,5 @@ export const renderPile = rendererOf({
   ...handTexts,
   ...phaseTexts,
   ...cautionTexts,
+  ...plainTexts,
 });
