@@ -105,7 +105,7 @@ function hoursWords(hours: number, reader: Reader): string {
 }
 
 /** @example momentWords(today at 16:30, reader) // => "16:30"; another day: "Fri 2 May, 16:30" */
-function momentWords(atMs: number, reader: Reader): string {
+export function momentWords(atMs: number, reader: Reader): string {
   const { language, timeZone, nowMs } = reader;
   const region = regionOf(language);
   const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
