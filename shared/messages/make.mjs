@@ -82,8 +82,9 @@ function paramsModule(topic) {
     return `  '${code}': ${args.size === 0 ? 'NoParams' : `{ ${body} }`};`;
   });
   const body = lines.join('\n');
+  const words = new Set(body.split(/\W/));
   const importsOf = (names, path) => {
-    const used = names.filter((name) => new RegExp(`\\b${name}\\b`).test(body));
+    const used = names.filter((name) => words.has(name));
     return used.length === 0 ? '' : `import type { ${used.join(', ')} } from '${path}';\n`;
   };
   const importLines = importsOf(['Amount', 'Difference', 'NoParams', 'Part', 'Temperature'], '../../param-types.ts');

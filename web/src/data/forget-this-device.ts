@@ -47,5 +47,5 @@ export function isSubscribedWith({ options }: PushSubscription, pushKey: string)
   const { applicationServerKey: used } = options;
   if (!used) return true; // a browser that does not say
   const letters = Array.from(new Uint8Array(used), (byte) => String.fromCharCode(byte)).join('');
-  return btoa(letters).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '') === pushKey.replace(/=+$/, '');
+  return btoa(letters).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '') === pushKey.replaceAll('=', '');
 }

@@ -27,14 +27,13 @@ type Spoken<Name extends string> = Readonly<Record<Name, string | null>> & {
   readonly messages?: Readonly<Partial<Record<Name, Message | null>>> | undefined;
 };
 
+export type Said = <Name extends string>(answer: Spoken<Name>, name: Name) => string;
+
 /**
  * @returns Says one sentence of an answer; in its own words where it was kept before messages had codes, and '' where it says nothing.
  * @example said(pile, 'condition')
  */
-export function useSaid(
-  render: Render,
-  siteId?: string,
-): <Name extends string>(answer: Spoken<Name>, name: Name) => string {
+export function useSaid(render: Render, siteId?: string): Said {
   const { unit } = usePrefs();
   const say = useSay(render, siteId);
   return (answer, name) => {

@@ -1,10 +1,9 @@
 /** Every pile with its sentence, the most pressing first; or a welcome when there is none. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { useSaid } from '../../data/live/use-say.ts';
+import { useSaidSoon } from '../../data/live/use-said-soon.ts';
 import { ageWords, batchDay } from '../../ui/format/age.ts';
 import { clockTime, longDay } from '../../ui/format/local-time.ts';
-import { renderPile } from '../../ui/format/render-pile.ts';
 import { capital, counted, phaseNames, stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { MoundKey } from '../../ui/mound/mound-key.tsx';
@@ -84,7 +83,7 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
 }
 
 function Entry({ pile }: { readonly pile: PileSummary }) {
-  const said = useSaid(renderPile, pile.site);
+  const said = useSaidSoon(pile.site);
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const waiting = unacknowledgedCount(pile);

@@ -2,8 +2,7 @@
  * Why a pile is not judged as it should be. Where nobody judges it, its own sentence says so already.
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
-import { useSaid } from '../../data/live/use-say.ts';
-import { renderPile } from '../../ui/format/render-pile.ts';
+import { useSaidSoon } from '../../data/live/use-said-soon.ts';
 import './trouble-note.css';
 
 /** Where the record of its batch cannot be read, nobody knows at which stage it is. */
@@ -12,7 +11,7 @@ export const isStageKnown = ({ trouble }: PileSummary) => trouble?.code !== 'bat
 /** On the home page: only what the pile's sentence does not say. */
 export function TroubleLine({ pile }: { readonly pile: PileSummary }) {
   const { trouble } = pile;
-  const said = useSaid(renderPile, pile.site);
+  const said = useSaidSoon(pile.site);
   if (!trouble?.judged) return null;
   return <p class="pile-trouble">{said(trouble, 'says')}</p>;
 }
@@ -20,7 +19,7 @@ export function TroubleLine({ pile }: { readonly pile: PileSummary }) {
 /** On its own page: with what to do, and what the program met. */
 export function TroubleNote({ pile }: { readonly pile: PileSummary }) {
   const { trouble } = pile;
-  const said = useSaid(renderPile, pile.site);
+  const said = useSaidSoon(pile.site);
   if (!trouble) return null;
   return (
     <div class="pile-trouble">
