@@ -1,7 +1,7 @@
 /** What is said before anybody puts hands into a pile, real or not. */
 export const cautions: readonly string[] = [
   'This is a simulation. A real pile may behave differently, and local codes and licensed practice come first.',
-  'Turning throws up mould spores and dust. Wear a fitted mask (FFP3, P3 or N95 at least) and gloves, and stand upwind. People with asthma, cystic fibrosis, a weak immune system or recent lung surgery should not turn or spread.',
+  'Turning throws up mould spores and dust. Stand upwind, wear gloves and a close-fitting dust mask (FFP3, or at least N95). People with asthma, cystic fibrosis, a weak immune system or recent lung surgery should not turn or spread.',
   'A hot pile burns: from about 60 °C within seconds, and steam comes out when it is opened.',
   'A warm pile in a closed shed uses up the air and gives off carbon dioxide and ammonia. Open the doors and wait before you go in, and never go in alone.',
   'Above 65 °C it may heat itself further. From 79 °C keep away, keep air out and call the fire service.',

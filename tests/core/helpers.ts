@@ -18,7 +18,7 @@ import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { stageLimits } from '../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import type { WarningKind } from '../../shared/warning.ts';
+import type { Phase, WarningKind } from '../../shared/warning.ts';
 
 export const startMs = Date.UTC(2031, 3, 5, 8);
 
@@ -86,6 +86,8 @@ export interface Event {
 /** Plays a pile through the judge as the server would: every reading stepped, assessed each ten minutes. */
 export class Played {
   readonly events: Event[] = [];
+  /** Each phase it has been in, in turn. */
+  readonly phases: Phase[] = [];
   readonly state;
   private readonly machines = new Map<
     string,
@@ -113,6 +115,7 @@ export class Played {
 
   look(nowMs: number): void {
     this.last = assess(this.state, this.setup, this.band, nowMs);
+    if (this.phases.at(-1) !== this.state.phase) this.phases.push(this.state.phase);
     for (const finding of this.last.findings) {
       const id = `${finding.kind}/${finding.position}`;
       const kept = this.machines.get(id)?.machine ?? startAlarm(nowMs);

@@ -8,13 +8,10 @@ import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts'
 const good = through([0, 22], [12, 24], [36, 42], [60, 46], [96, 44], [144, 34], [180, 25], [240, 22]);
 
 test('a healthy bran batch goes through every phase, reaches its work, and raises nothing', () => {
-  const played = new Map<string, number>();
-  const all = play(setupOf(), 240, (hour) => {
-    return good(hour);
-  });
-  for (const { kind, hour } of all.events) played.set(kind, hour);
+  const all = play(setupOf(), 240, good);
   expect(all.raised()).toEqual([]);
-  expect([all.state.phase, all.state.phaseReason]).toEqual(['settled', 'back-near-air']);
+  expect(all.phases).toEqual(['resting', 'warming', 'active', 'cooling', 'settled']);
+  expect(all.state.phaseReason).toBe('back-near-air');
   expect(all.last?.progressPct).toBe(100);
 });
 

@@ -4,6 +4,7 @@
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { type EntryKind, isActKind } from '../../../../shared/entry.ts';
+import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
 import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
 
@@ -17,7 +18,7 @@ export function entryCautions(kind: EntryKind, positions: PileSummary['positions
   if (closeUp.includes(kind)) {
     return [
       ...closed,
-      'Do not bend over mouldy material to smell it: take a handful, hold it an arm’s length off and fan the air towards you. Leave it to others with asthma, lung trouble or weak defences.',
+      `${cautionTexts['caution.smelling']} People with asthma, lung trouble or a weak immune system should leave it to others.`,
     ];
   }
   if (handsIn.includes(kind)) return [...closed, 'Wear gloves; wash hands before eating.'];

@@ -2,6 +2,7 @@
 
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
 
 const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
@@ -22,11 +23,8 @@ export function actCautions(kind: ActKind, hottest: number | null): string[] {
   // How to open a pile that must not be opened would only invite to it.
   if (fire && !rung.mayOpen) return kind === 'note' || kind === 'rained' ? [] : [fire];
   if (!opensThePile.includes(kind)) return [];
-  const cautions = [
-    'Opening a pile throws up dust and mould spores: wear a close-fitting mask (FFP2 or N95), stay upwind, and in a shed open the doors first.',
-  ];
+  const cautions = [`${cautionTexts['caution.spores']} In a shed open the doors first.`];
   if (fire) cautions.push(fire);
-  else if (hottest !== null && hottest >= hotFromC)
-    cautions.push('The core is hot enough to scald, and its steam too: wear gloves and long sleeves.');
+  else if (hottest !== null && hottest >= hotFromC) cautions.push(cautionTexts['caution.scald']);
   return cautions;
 }
