@@ -11,7 +11,7 @@ import { ToneMark } from '../../ui/parts/marks.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { silencedSentence } from '../pile/alarm-words.ts';
-import { isCoreMeasured } from '../pile/phase-words.ts';
+import { isCoreMeasured } from '../pile/is-core-measured.ts';
 import { isStageKnown, TroubleLine } from '../pile/trouble-note.tsx';
 import { asLastHeard, groupBySite, openingSentence, unacknowledgedCount } from './home-order.ts';
 import { Welcome } from './welcome.tsx';

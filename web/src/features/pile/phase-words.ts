@@ -5,17 +5,13 @@ import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
 import { type Message, message, verbatim } from '../../../../shared/messages/message.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { phaseNames } from '../../ui/format/words.ts';
+import { isCoreMeasured } from './is-core-measured.ts';
 
 /** @example "It is cooling. 71 % of the work this stage needs is done." Where no core is measured neither can be told. */
 export function standSentence({ batch, positions }: Pick<PileSummary, 'batch' | 'positions'>): string {
   if (!batch) return '';
   if (!isCoreMeasured({ positions })) return 'How far its work has come is not known, as its core is not measured.';
   return `It is ${phaseNames[batch.phase]}. ${Math.round(batch.progress)} % of the work this stage needs is done.`;
-}
-
-/** Whether a probe gives the heat of the core, silent just now or not. */
-export function isCoreMeasured({ positions }: Pick<PileSummary, 'positions'>): boolean {
-  return positions.core?.temperatureC !== undefined;
 }
 
 const isReason = (text: string): text is PhaseReason => phaseReasons.some((reason) => reason === text);
