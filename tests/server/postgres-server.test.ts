@@ -62,7 +62,7 @@ describe.skipIf(!hasPostgres)('a house whose journal is in PostgreSQL', () => {
       expect(openTestInstallation(second.dataDir, { JOURNAL_URL: url })).rejects.toThrow(
         /^Cannot run everything in one process as no other may be at work on this journal: [^\n]+$/,
       ),
-      expect(refuseBesideWhole(beside)).rejects.toThrow(/^Cannot start with --only as a house [^\n]+$/),
+      expect(refuseBesideWhole(beside)).rejects.toThrow(/^Cannot start with --only as a server [^\n]+$/),
     ]);
     await one.close();
     await refuseBesideWhole(beside);

@@ -165,7 +165,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     [
       'seasons',
       '/seasons?stage=bran&out=2030-yard-bran-1,2029-yard-bran-3&split=site',
-      (page) => page.locator('.told').waitFor(),
+      (page) => page.locator('.differences').first().waitFor(),
     ],
     ['each by itself', '/seasons?draw=apart', (page) => page.locator('.apart svg').first().waitFor()],
     ['like', '/seasons/like/running', (page) => page.locator('.closest').waitFor()],

@@ -40,8 +40,8 @@ async function told(
 }
 
 test.each([
-  ['nobody is set up', [], [], [`this house: ${mailTo}`]],
-  ['an owner is set up who has no way yet', [ada], [], [`this house: ${mailTo}`]],
+  ['nobody is set up', [], [], [`the server: ${mailTo}`]],
+  ['an owner is set up who has no way yet', [ada], [], [`the server: ${mailTo}`]],
   ['the owner can be told', [ada], ['ada'], ['Ada: ada@saltmere.example']],
   ['only another person can be told', [ada, bram], ['bram'], ['Bram: bram@saltmere.example']],
 ] as const)('while %s, those who are told are right', async (_, known, mailed, expected) => {
