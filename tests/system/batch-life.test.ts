@@ -111,7 +111,10 @@ test.runIf(hasChromium)('it is tended from the address its label opens: three ta
   const written = (says: string) => page.locator('.diary b', { hasText: says }).first().waitFor();
 
   await page.getByRole('button', { name: 'Turned' }).click();
-  await page.getByText(/wear a close-fitting mask/).waitFor();
+  await page
+    .getByText(/a close-fitting dust mask/)
+    .first()
+    .waitFor();
   await write();
   await written('Turned');
 
@@ -157,7 +160,10 @@ test.runIf(hasChromium)('probes alone say nothing of ready; a person does', asyn
   await openBatch(/Cart shed/);
   await page.getByText('Nobody has said yet.').waitFor();
   await page.getByRole('button', { name: 'Say how it smells and looks' }).click();
-  await page.getByText(/Do not bend over mouldy material/).waitFor();
+  await page
+    .getByText(/Do not put your nose into a mouldy heap/)
+    .first()
+    .waitFor();
   const word = form('Ready or not: write it down');
   await word.getByRole('group', { name: 'Smell' }).getByRole('radio', { name: 'Good' }).check();
   await word.getByRole('group', { name: 'Look' }).getByRole('radio', { name: 'Good' }).check();

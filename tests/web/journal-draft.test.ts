@@ -101,8 +101,8 @@ describe('words', () => {
     [{ kind: 'readiness', smell: 'good', look: 'good', ready: true }, 'Found ready, smell good, look good'],
   ] as const)('%j is said', (what, says) => expect(sayFacts(entryFactsSchema.parse(what), metric)).toBe(says));
 
-  test('whoever smells a pile is told not to bend over it', () =>
-    expect(entryCautions('smell', undefined).join(' ')).toContain('Do not bend over mouldy material'));
+  test('whoever smells a pile is told to wave its smell towards them', () =>
+    expect(entryCautions('smell', undefined).join(' ')).toContain('Do not put your nose into a mouldy heap'));
   for (const [temperatureC, isClosed] of [
     [64.9, false],
     [65, true],

@@ -243,7 +243,7 @@ describe('a pile', () => {
   test('whoever is about to open a hot pile is cautioned first', async () => {
     const { page } = await open({ path: '/piles/old-stack' });
     await page.getByRole('button', { name: 'Turned' }).click();
-    await page.getByText('wear a close-fitting mask').waitFor();
+    await page.getByText('a close-fitting dust mask').first().waitFor();
     await page.getByText('self-heating is serious: measure every two hours').waitFor();
   });
 
