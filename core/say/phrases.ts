@@ -1,4 +1,5 @@
 /** What is wrong with a pile, as clauses of sentences and for a title with little room. */
+import { isProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
@@ -23,16 +24,14 @@ export function overSentence(kind: WarningKind, position: Position | null, names
 
 /** @example "core probe silent", "too hot" */
 export function shortClause(kind: WarningKind, position: Position | null): Message {
-  return isOfProbe(kind)
+  return isProbeKind(kind)
     ? message(`alarm.short.${kind}`, { place: position ?? 'other' })
     : message(`alarm.short.${kind}`);
 }
 
 /** @example "core probe speaks again", "no longer too hot" */
 export function shortOverClause(kind: WarningKind, position: Position | null): Message {
-  return isOfProbe(kind)
+  return isProbeKind(kind)
     ? message(`alarm.short-over.${kind}`, { place: position ?? 'other' })
     : message(`alarm.short-over.${kind}`);
 }
-
-const isOfProbe = (kind: WarningKind): kind is Extract<WarningKind, `probe-${string}`> => kind.startsWith('probe-');

@@ -47,7 +47,7 @@ export function heatDamageFinding(pile: PileSnapshot): Finding<'heat-damage'> {
 
 function passed({ position, lossH, peakC }: PastHeat, limits: StageLimits): Message {
   const { lossC } = limits;
-  if (lossH >= lossAfterH) return message('warnings.heat-damage.seen.judged', { position, lossC, lossH, peakC });
+  if (lossH >= lossAfterH) return message('phase.past-heat.judged', { position, lossC, lossH, peakC });
   return lossH > 0
     ? message('warnings.heat-damage.seen.short', { position, peakC, lossC, neededH: lossAfterH })
     : neverSeen(limits);

@@ -20,7 +20,13 @@ export async function openServices(parts: InstallationParts, stores: Stores) {
   const { config, clock, log, version, machineNowMs } = parts;
   const { readings, journal, photos } = stores;
   return {
-    ...{ config, clock, log, version, readings, journal, photos },
+    config,
+    clock,
+    log,
+    version,
+    readings,
+    journal,
+    photos,
     hub: new LiveHub(),
     probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
     beside: openBeside(new URL('./beside-worker.js', import.meta.url)),

@@ -59,11 +59,30 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
 
   return {
     ...services,
-    ...{ watch, watching: watch, ingest, authPolicy, notices, disk, delivery, thinning, forgetting },
+    watch,
+    watching: watch,
+    ingest,
+    authPolicy,
+    notices,
+    disk,
+    delivery,
+    thinning,
+    forgetting,
     close: () =>
       closeInOrder(
-        ...[notifying, disk, photoSweep, ingest, thinning, forgetting, watch, delivery],
-        ...[bands, hub, readings, whole, journal],
+        notifying,
+        disk,
+        photoSweep,
+        ingest,
+        thinning,
+        forgetting,
+        watch,
+        delivery,
+        bands,
+        hub,
+        readings,
+        whole,
+        journal,
       ),
   };
 }

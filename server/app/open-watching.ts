@@ -41,7 +41,13 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
   let sirens: Sirens | undefined;
   let broker = (): ReturnType<Ingest['health']> => ({ state: 'down', detail: 'not connected yet' });
   const watch = await PileMonitor.open({
-    ...{ clock, log, journal, readings, probes, hub, bands },
+    clock,
+    log,
+    journal,
+    readings,
+    probes,
+    hub,
+    bands,
     ...parts.lease,
     onAlarms() {
       delivery?.kick();
@@ -73,7 +79,13 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
       broker = () => ingest.health();
       await opened.start();
       const announcing = startAnnouncing({
-        ...{ config, journal, clock, log, ingest, notices, delivery: opened },
+        config,
+        journal,
+        clock,
+        log,
+        ingest,
+        notices,
+        delivery: opened,
         watch: { isHeldBack: (id) => all.isHeldBack(id), unkeptAlarms: () => watch.unkeptAlarms() },
         ...(isOurs && { isOurs }),
       });

@@ -54,7 +54,12 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
   const thinning = new Thinning({ clock, log, journal, readings, isOurs: () => false });
 
   const forgetting = new ForgetProbes({
-    ...{ log, journal, readings, probes, hub, ingest },
+    log,
+    journal,
+    readings,
+    probes,
+    hub,
+    ingest,
     root: config.MQTT_ROOT,
     askOthers: (forgotten) => askToForget(journal, forgotten),
   });

@@ -31,7 +31,11 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   // People are told of piles that others watch as well, so delivery sees them all.
   const everywhere = await RemoteWatch.open({ journal, hub, log, probesChanged: async () => {} });
   const watching = await openWatching({
-    ...{ ...parts, services, notices, everywhere, isOurs },
+    ...parts,
+    services,
+    notices,
+    everywhere,
+    isOurs,
     lease: { shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost } },
   });
   const { watch, delivery } = watching;
@@ -63,12 +67,25 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
 
   return {
     ...services,
-    ...{ watch: everywhere, watching: watch, ingest, delivery, thinning, forgetting },
+    watch: everywhere,
+    watching: watch,
+    ingest,
+    delivery,
+    thinning,
+    forgetting,
     sitesHeld: () => worker?.sites.filter((site) => site !== defaultSession).length ?? 0,
     close: () =>
       closeInOrder(
-        ...[notifying, thinning, forgetting, crossSite, worker, delivery, everywhere],
-        ...[parts.bands, readings, journal],
+        notifying,
+        thinning,
+        forgetting,
+        crossSite,
+        worker,
+        delivery,
+        everywhere,
+        parts.bands,
+        readings,
+        journal,
       ),
   };
 }

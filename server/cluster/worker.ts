@@ -63,7 +63,11 @@ export class Worker {
     const { journal, watch, views, forgetting, log } = parts;
     this.#parts = parts;
     this.#commands = new PileCommands({
-      ...{ journal, watch, views, forgetting, log },
+      journal,
+      watch,
+      views,
+      forgetting,
+      log,
       readySites: () => [...this.#held].filter(([, { ready }]) => ready).map(([site]) => site),
       isAway: () => this.#away,
     });

@@ -68,19 +68,19 @@ export class PileMonitor implements PilePort {
   readonly #rounds: EvaluationRounds<MonitoredPile>;
 
   private constructor(parts: PileMonitorParts) {
-    const { clock, log, journal, readings, probes } = parts;
+    const { clock, probes } = parts;
     this.#parts = parts;
     this.#piles = new PileRegistry(probes);
     this.#leases = new SiteLeases(clock.nowMs());
     this.#opener = new PileOpener({
-      ...{ clock, log, journal, readings, probes },
+      ...parts,
       latest: (id) => this.#piles.get(id),
       troubleOf: (pile) => this.#troubleOf(pile),
     });
     this.#bands = new ExpectedBands(parts);
     this.#changes = this.#changeKeeper();
     this.#evaluator = new PileEvaluator({
-      ...{ clock, log, journal },
+      ...parts,
       leases: this.#leases,
       bands: this.#bands,
       changes: this.#changes,
@@ -97,9 +97,9 @@ export class PileMonitor implements PilePort {
   }
 
   #changeKeeper(): ChangeKeeper {
-    const { clock, log, journal, shared, whole, onAlarms, onUnkept } = this.#parts;
+    const { shared, whole, onAlarms, onUnkept } = this.#parts;
     return new ChangeKeeper({
-      ...{ clock, log, journal },
+      ...this.#parts,
       leaseOf: (site) => this.#leases.of(site) ?? whole?.lease ?? (shared ? 'none' : undefined),
       lost(lease) {
         shared?.lost(lease);

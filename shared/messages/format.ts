@@ -1,7 +1,8 @@
 /** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
-import { type MeasureKind, measure, toFigures, type Units } from '../measure.ts';
+import { type MeasureKind, measure, metric, toFigures, type Units } from '../measure.ts';
 import type { Sum } from '../sum.ts';
-import { celsiusToFahrenheit, kelvinDifferenceToFahrenheit, msPerHour, msPerMinute } from '../units.ts';
+import { differenceIn, tempIn, unitSigns } from '../temperature.ts';
+import { msPerHour, msPerMinute } from '../units.ts';
 import type { Amount, Difference, Temperature } from './param-types.ts';
 
 export { metric, type Units as ReaderUnits } from '../measure.ts';
@@ -16,6 +17,14 @@ export interface Reader {
   readonly nowMs: number;
   readonly units: Units;
 }
+
+/** A program that asks for nothing else: English, SI units, moments in UTC. */
+export const plainReader = (nowMs: number, units: Units = metric): Reader => ({
+  language: 'en',
+  timeZone: 'UTC',
+  nowMs,
+  units,
+});
 
 /** English is written as in Britain: "Fri 2 May", "core, top and base". */
 export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
@@ -74,22 +83,22 @@ export function formatQuantity(
 
 /** @example temperatureWords(52.34, reader) // => "52.3 °C"; at most one decimal, unless it says how many */
 function temperatureWords(value: Temperature, reader: Reader): string {
-  const isF = reader.units.temperature === 'F';
-  const inUnit = (tempC: number) => (isF ? celsiusToFahrenheit(tempC) : tempC);
-  const sign = isF ? '°F' : '°C';
-  return typeof value === 'number'
-    ? withUnit(atMost(inUnit(value), 1, reader), sign)
-    : withUnit(decimals(inUnit(value.valueC), value.decimals, reader), sign);
+  const { temperature: unit } = reader.units;
+  const degrees =
+    typeof value === 'number'
+      ? atMost(tempIn(unit, value), 1, reader)
+      : decimals(tempIn(unit, value.valueC), value.decimals, reader);
+  return withUnit(degrees, unitSigns[unit]);
 }
 
 /** @example differenceWords(5, reader) // => "5 °C", or "9 °F": a difference has no offset of 32 */
 function differenceWords(value: Difference, reader: Reader): string {
-  const isF = reader.units.temperature === 'F';
-  const inUnit = (deltaK: number) => (isF ? kelvinDifferenceToFahrenheit(deltaK) : deltaK);
-  const sign = isF ? '°F' : '°C';
-  return typeof value === 'number'
-    ? withUnit(atMost(inUnit(value), 1, reader), sign)
-    : withUnit(decimals(inUnit(value.valueK), value.decimals, reader), sign);
+  const { temperature: unit } = reader.units;
+  const degrees =
+    typeof value === 'number'
+      ? atMost(differenceIn(unit, value), 1, reader)
+      : decimals(differenceIn(unit, value.valueK), value.decimals, reader);
+  return withUnit(degrees, unitSigns[unit]);
 }
 
 /** @example durationWords(3 * 3600e3, reader) // => "3 hours"; minutes below an hour and a half, days from 48 hours on */

@@ -1,5 +1,5 @@
 /** The sentences of an answer beside the messages that they are made from, for programs that know no codes. */
-import { metric, type Reader } from './format.ts';
+import { plainReader, type Reader } from './format.ts';
 import type { Message } from './message.ts';
 import { renderEnglish } from './render.ts';
 import { plainSpaces } from './renderer.ts';
@@ -23,7 +23,7 @@ export function inWords<const Messages extends Readonly<Record<string, Said>>>(
   messages: Messages,
   nowMs: number,
 ): Words<Messages> & { readonly messages: Messages } {
-  return { ...wordsOf(messages, { language: 'en', timeZone: 'UTC', nowMs, units: metric }), messages };
+  return { ...wordsOf(messages, plainReader(nowMs)), messages };
 }
 
 /** @returns The same answer with all that has `messages` in the words of this reader. */

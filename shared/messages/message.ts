@@ -32,7 +32,7 @@ export type Message = Sentence | Paragraph | Verbatim;
 
 /**
  * @example message('plain.nothing-to-do')
- * @example message('drying.seen.below', { moistureFrac: 0.41, needsFrac: 0.5 })
+ * @example message('warnings.drying.seen.below', { moistureFrac: 0.41, needsFrac: 0.5 })
  */
 export function message<Code extends MessageCode>(
   code: Code,

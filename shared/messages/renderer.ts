@@ -3,7 +3,7 @@
  * it shows.
  */
 import { IntlMessageFormat } from 'intl-messageformat';
-import { formatQuantity, metric, type Reader, regionOf } from './format.ts';
+import { formatQuantity, plainReader, type Reader, regionOf } from './format.ts';
 import type { Message } from './message.ts';
 
 /** Texts of one language by code, as a catalogue has them. */
@@ -63,7 +63,7 @@ const capital = (text: string, language: string) => text.charAt(0).toLocaleUpper
 
 /** In SI units and UTC with plain spaces, as programs that ask for nothing else read it. */
 export function plainly(render: Render): (said: Message, nowMs?: number) => string {
-  return (said, nowMs = 0) => plainSpaces(render(said, { language: 'en', timeZone: 'UTC', nowMs, units: metric }));
+  return (said, nowMs = 0) => plainSpaces(render(said, plainReader(nowMs)));
 }
 
 /** No-break spaces are for pages: a subject line would be encoded for their sake, and a program would not find its number. */

@@ -14,11 +14,12 @@ import type {
 } from '../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { measure } from '../../../shared/measure.ts';
-import { type Reader, sumWords } from '../../../shared/messages/format.ts';
+import { plainReader, sumWords } from '../../../shared/messages/format.ts';
 import type { Message } from '../../../shared/messages/message.ts';
 import { plainSpaces, renderEnglish } from '../../../shared/messages/render.ts';
 
-const readerOf = (units: PlanUnits): Reader => ({ language: 'en', timeZone: 'UTC', nowMs: 0, units });
+/** A plan tells no moments: its dates stand beside its sentences. */
+const readerOf = (units: PlanUnits) => plainReader(0, units);
 
 const say = (said: Message, units: PlanUnits): string => plainSpaces(renderEnglish(said, readerOf(units)));
 

@@ -43,7 +43,6 @@ export const warningsTexts = {
   "warnings.heat-doubted.todo.closed": "Measure the {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} by hand now, before you open anything.",
   "warnings.heat-doubted.todo.turn": "Measure the {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} by hand now: if it is that hot, turn it or spread it thinner.",
   "warnings.heat-damage.seen.may-be-lost": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} lay at {lossC} or more for {lossH}, up to {peakC}: the culture there may be lost.",
-  "warnings.heat-damage.seen.judged": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} lay at {lossC} or more for {lossH}, up to {peakC}; somebody has smelt or looked at it since.",
   "warnings.heat-damage.seen.short": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} came to {peakC}, at {lossC} or more for less than {neededH}.",
   "warnings.heat-damage.seen.never": "No place in the pile came to {lossC}, as far as it was measured.",
   "warnings.heat-damage.seen.not-measured": "The core was never measured.",

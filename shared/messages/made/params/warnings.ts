@@ -45,7 +45,6 @@ export interface WarningsParams {
   'warnings.heat-doubted.todo.closed': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'warnings.heat-doubted.todo.turn': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'warnings.heat-damage.seen.may-be-lost': { readonly lossC: Temperature; readonly lossH: number; readonly peakC: Temperature; readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
-  'warnings.heat-damage.seen.judged': { readonly lossC: Temperature; readonly lossH: number; readonly peakC: Temperature; readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'warnings.heat-damage.seen.short': { readonly lossC: Temperature; readonly neededH: number; readonly peakC: Temperature; readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'warnings.heat-damage.seen.never': { readonly lossC: Temperature };
   'warnings.heat-damage.seen.not-measured': NoParams;

@@ -1,6 +1,6 @@
 /** Sentences of messages, in the units and the zone of whoever reads. */
-import type { ReaderUnits } from '../../../../shared/messages/format.ts';
-import { type Message, type Say, verbatim } from '../../../../shared/messages/message.ts';
+import type { Reader as MessageReader, ReaderUnits } from '../../../../shared/messages/format.ts';
+import type { Message, Say } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { type Prefs, usePrefs } from '../prefs.ts';
@@ -16,10 +16,15 @@ function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
  * @param siteId Whose zone moments are told in, where the person wants that.
  */
 export function useSay(render: Render, siteId?: string): Say {
+  const reader = useMessageReader(siteId);
+  return (said) => render(said, reader);
+}
+
+function useMessageReader(siteId?: string): MessageReader {
   const prefs = usePrefs();
   const nowMs = useServerNow();
   const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone } = useReader(siteId);
-  return (said) => render(said, { language: 'en', timeZone, nowMs, units: unitsOf(prefs) });
+  return { language: 'en', timeZone, nowMs, units: unitsOf(prefs) };
 }
 
 /** Something that holds sentences and, under the same names, the messages that they were made of. */
@@ -30,14 +35,16 @@ type Spoken<Name extends string> = Readonly<Record<Name, string | null>> & {
 export type Said = <Name extends string>(answer: Spoken<Name>, name: Name) => string;
 
 /**
+ * @param render Undefined until its texts are here: sentences stand in the server's own words.
  * @returns Says one sentence of an answer; in its own words where it was kept before messages had codes, and '' where it says nothing.
  * @example said(pile, 'condition')
  */
-export function useSaid(render: Render, siteId?: string): Said {
+export function useSaid(render: Render | undefined, siteId?: string): Said {
   const { unit } = usePrefs();
-  const say = useSay(render, siteId);
+  const reader = useMessageReader(siteId);
   return (answer, name) => {
-    const said: Message = answer.messages?.[name] ?? verbatim(answer[name] ?? '');
-    return said.code === 'verbatim' ? sentenceIn(unit, said.params.text) : say(said);
+    const said = answer.messages?.[name];
+    if (said?.code === 'verbatim') return sentenceIn(unit, said.params.text);
+    return said && render ? render(said, reader) : sentenceIn(unit, answer[name] ?? '');
   };
 }

@@ -5,6 +5,7 @@ import { type PushEnded, pushEnded } from '../../data/forget-this-device.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useStore } from '../../data/store.ts';
+import { capital } from '../../ui/format/words.ts';
 import { NobodyNotified } from './nobody-notified.tsx';
 import './system-line.css';
 
@@ -46,7 +47,7 @@ function troubles(health: Health | null): string[] {
   if (broker.state === 'down') said.push(`No readings come in: ${broker.detail}`);
   else if (readings.state === 'down') said.push(`Readings cannot be kept: ${readings.detail}`);
   if (journal.state === 'down') said.push(`Nothing can be written in the journal: ${journal.detail}`);
-  if (piles.state !== 'ok') said.push(`${piles.detail.charAt(0).toUpperCase()}${piles.detail.slice(1)}.`);
+  if (piles.state !== 'ok') said.push(`${capital(piles.detail)}.`);
   if (delivery.state === 'degraded' || delivery.state === 'down') said.push(`${delivery.detail}.`);
   if (audit.state === 'degraded') said.push(audit.detail);
   return said;

@@ -1,5 +1,5 @@
 /** The words of a plan, in the units that this person measures in. */
-import { type Reader, sumWords } from '../../../../shared/messages/format.ts';
+import { plainReader, type Reader, sumWords } from '../../../../shared/messages/format.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { materialTexts } from '../../../../shared/messages/made/en/material.ts';
 import { originTexts } from '../../../../shared/messages/made/en/origin.ts';
@@ -13,7 +13,7 @@ const renderPlan = rendererOf({ ...planTexts, ...materialTexts, ...originTexts, 
 
 function usePlanReader(): Reader {
   // A plan tells no moments: its dates stand beside its sentences.
-  return { language: 'en', timeZone: 'UTC', nowMs: 0, units: usePlanUnits() };
+  return plainReader(0, usePlanUnits());
 }
 
 export function useSayPlan(): Say {
