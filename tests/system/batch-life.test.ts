@@ -71,7 +71,7 @@ test.runIf(hasChromium)('the water is planned, and the plan’s figures lay the 
 });
 
 test.runIf(hasChromium)('starter and bran are written down as lots, and go into the batch', async () => {
-  await page.getByRole('link', { name: 'This batch: take it on, part it, use it' }).click();
+  await page.getByRole('link', { name: 'This batch: move it to the next stage, split it, use it' }).click();
   await page.getByRole('heading', { name: 'What went in' }).waitFor();
   const batch = page.url();
   await page.goto(`${installation.pagesUrl}/lots`);

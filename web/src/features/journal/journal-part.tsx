@@ -42,7 +42,7 @@ export function JournalPart({ pile, onChange, children }: JournalPartProps) {
             <a href={`/batches/${pile.batch.id}`}>
               This batch
               <May to="keeper" otherwise=": what went in, what came of it">
-                : take it on, part it, use it
+                : move it to the next stage, split it, use it
               </May>
             </a>
           </li>
