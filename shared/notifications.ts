@@ -1,11 +1,11 @@
-/** The words for telling people: why, by which way, how it went. */
+/** The words of notifications: why, by which way, how it went. */
 import { z } from 'zod';
 import { mailAddressPattern } from './mail-address.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';
 
 /** Why there is something to tell, or that there is not. */
-const tellingAnswers = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
-export type TellingAnswer = (typeof tellingAnswers)[number];
+const notifyReasons = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
+export type NotifyReason = (typeof notifyReasons)[number];
 
 /** Why somebody was told. */
 export const noticeReasons = [
@@ -68,7 +68,7 @@ const webhookUrlSchema = z
   .max(2000)
   .refine((text) => text === '' || httpSchema.safeParse(text).success, 'must be an http:// or https:// address');
 
-/** One person's wishes. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
+/** One person's preferences. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
 export const preferencesSchema = z.object({
   /** Kinds this person does not want to hear of. */
   withoutKinds: z.array(warningKindSchema).max(20).default([]),

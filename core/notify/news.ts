@@ -2,7 +2,7 @@
  * Whether a step of an alarm is something to tell people. It never decides who is told (see who.ts), or tells what a
  * person has just done themselves.
  */
-import type { TellingAnswer } from '../../shared/notifications.ts';
+import type { NotifyReason } from '../../shared/notifications.ts';
 import type { AlarmState } from '../../shared/warning.ts';
 
 export interface AlarmStepTaken {
@@ -15,7 +15,7 @@ export interface AlarmStepTaken {
  * @param heldBack Another warning explains this one, and is told instead.
  * @example newsOf({ from: 'normal', to: 'unacknowledged', arrow: 'raised' }, false) // => "first-raise"
  */
-export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): TellingAnswer {
+export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): NotifyReason {
   // The batch is over: whoever ended it knows.
   if (arrow === 'batch-finished') return 'nothing-new';
   if (to === 'unacknowledged') {
@@ -50,7 +50,7 @@ export function reminderOf(
   alarm: { readonly state: AlarmState; readonly heldBack: boolean },
   everyMin: number | null,
   nowMs: number,
-): TellingAnswer {
+): NotifyReason {
   if (everyMin === null || alarm.heldBack || alarm.state !== 'unacknowledged') return 'nothing-new';
   return nowMs - told.lastAtMs >= everyMin * 60_000 ? 'reminder-due' : 'nothing-new';
 }

@@ -1,5 +1,5 @@
 /**
- * Who is told of something, by their own wishes, and when. It never lets a wish silence the self-heating hazard: people
+ * Who is told of something, by their own preferences, and when. It never lets a preference silence the self-heating hazard: people
  * may be hurt.
  */
 import { type Preferences, rankOf } from '../../shared/notifications.ts';
@@ -8,7 +8,7 @@ import { quietEndsMs } from './wall-clock.ts';
 
 export type Match = 'heeds' | 'not-this-kind' | 'below-their-severity' | 'not-their-site' | 'not-asked-for';
 
-/** What there is to tell, as far as wishes go; `kind` is null for what is no alarm of a pile. */
+/** What there is to tell, as far as preferences go; `kind` is null for what is no alarm of a pile. */
 export interface NotifyEvent {
   readonly about: 'alarm' | 'site' | 'house' | 'person';
   readonly kind: WarningKind | null;
@@ -19,25 +19,25 @@ export interface NotifyEvent {
 export interface Recipient {
   readonly personId: string;
   readonly isOwner: boolean;
-  readonly wishes: Preferences;
+  readonly preferences: Preferences;
 }
 
 export function isHazard({ kind }: Pick<NotifyEvent, 'kind'>): boolean {
   return kind === 'self-heating';
 }
 
-export function matchOf({ isOwner, wishes }: Recipient, notifyEvent: NotifyEvent): Match {
+export function matchOf({ isOwner, preferences }: Recipient, notifyEvent: NotifyEvent): Match {
   if (notifyEvent.about === 'person') return 'heeds'; // it was asked for by name
-  if (notifyEvent.about === 'house') return (wishes.installationTrouble ?? isOwner) ? 'heeds' : 'not-asked-for';
-  if (notifyEvent.siteId !== null && wishes.sites !== null && !wishes.sites.includes(notifyEvent.siteId))
+  if (notifyEvent.about === 'house') return (preferences.installationTrouble ?? isOwner) ? 'heeds' : 'not-asked-for';
+  if (notifyEvent.siteId !== null && preferences.sites !== null && !preferences.sites.includes(notifyEvent.siteId))
     return 'not-their-site';
   if (isHazard(notifyEvent)) return 'heeds';
-  if (notifyEvent.kind !== null && wishes.withoutKinds.includes(notifyEvent.kind)) return 'not-this-kind';
-  return notifyEvent.rank >= rankOf(wishes.fromSeverity) ? 'heeds' : 'below-their-severity';
+  if (notifyEvent.kind !== null && preferences.withoutKinds.includes(notifyEvent.kind)) return 'not-this-kind';
+  return notifyEvent.rank >= rankOf(preferences.fromSeverity) ? 'heeds' : 'below-their-severity';
 }
 
 /** When a person may be told: now, or once their quiet hours are over. */
-export function tellAtMs({ wishes }: Recipient, notifyEvent: NotifyEvent, nowMs: number): number {
+export function tellAtMs({ preferences }: Recipient, notifyEvent: NotifyEvent, nowMs: number): number {
   if (isHazard(notifyEvent)) return nowMs;
-  return quietEndsMs(wishes.quiet, nowMs, wishes.timeZone);
+  return quietEndsMs(preferences.quiet, nowMs, preferences.timeZone);
 }

@@ -26,7 +26,7 @@ export function createSubscriptions(
   rootFilter: string,
   alwaysQos0: string,
   log: IngestLog,
-  wishes: SubscriptionFilters = { qos: 1 },
+  filters: SubscriptionFilters = { qos: 1 },
 ): Subscriptions {
   /** With the identifier each has. */
   const subscribed = new Map<string, number | undefined>();
@@ -39,13 +39,13 @@ export function createSubscriptions(
    */
   function subscribe(filter: string, id: number | undefined): void {
     const rh = subscribed.has(filter) ? 1 : 0;
-    const qos = filter === alwaysQos0 ? 0 : wishes.qos;
+    const qos = filter === alwaysQos0 ? 0 : filters.qos;
     const properties = id === undefined ? {} : { properties: { subscriptionIdentifier: id } };
     subscribed.set(filter, id);
     client.subscribe(filter, { qos, rh, ...properties }, (error, granted) => {
       const failed = error !== null || granted?.some((answer) => answer.qos >= 0x80);
       // Answers come in the order asked, and the root's filter is asked for last.
-      if (!failed && filter === rootFilter) wishes.standing?.();
+      if (!failed && filter === rootFilter) filters.standing?.();
       if (!failed) refused.delete(filter);
       else if (client.connected && filter !== alwaysQos0) {
         refused.add(filter);
@@ -59,7 +59,7 @@ export function createSubscriptions(
     // Identifiers tell copies apart where filters may overlap; without foreign ones they would only cost time.
     const numbered = foreign.length > 0 && client.serverProperties?.subscriptionIdentifiersAvailable !== false;
     const idOf = (filter: string) => (numbered && filter !== alwaysQos0 ? subscriptionId(filter) : undefined);
-    const wanted = new Set([alwaysQos0, ...(wishes.also ? [wishes.also] : []), ...foreign, rootFilter]);
+    const wanted = new Set([alwaysQos0, ...(filters.also ? [filters.also] : []), ...foreign, rootFilter]);
     for (const filter of wanted) {
       if (!subscribed.has(filter) || subscribed.get(filter) !== idOf(filter)) subscribe(filter, idOf(filter));
     }

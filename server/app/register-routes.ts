@@ -19,7 +19,7 @@ import { registerLots } from '../http/routes/lots.ts';
 import { registerMappings } from '../http/routes/mappings.ts';
 import { registerMe } from '../http/routes/me.ts';
 import { registerMetrics } from '../http/routes/metrics.ts';
-import { registerTelling } from '../http/routes/notifications.ts';
+import { registerNotifications } from '../http/routes/notifications.ts';
 import { registerPeople } from '../http/routes/people.ts';
 import { registerPhotos } from '../http/routes/photos.ts';
 import { registerPiles } from '../http/routes/piles.ts';
@@ -58,7 +58,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerImport(api, installation);
   registerKeeping(api, installation);
   registerAlarms(api, installation);
-  registerTelling(api, installation);
+  registerNotifications(api, installation);
   registerAlarmLinkAnswers(api, installation);
   await registerAlarmLinks(api, { ...installation, people: installation.delivery.people });
   registerProbes(api, installation);

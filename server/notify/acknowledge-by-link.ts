@@ -8,12 +8,12 @@ import type { PilePort } from '../monitor/pile/pile-port.ts';
 import { type MessageContent, readerOf } from './channels/render-content.ts';
 import { contentOf } from './messages.ts';
 import { digestOf } from './notification-links.ts';
-import type { TellingPeople } from './people.ts';
+import type { Recipients } from './people.ts';
 
 export interface AcknowledgeByLinkParts {
   readonly journal: Journal;
   readonly clock: Clock;
-  readonly people: TellingPeople;
+  readonly people: Recipients;
   readonly watch: Pick<PilePort, 'handleAlarm'>;
 }
 
@@ -37,8 +37,8 @@ export async function answerTold(
   press: boolean,
 ): Promise<AlarmLinkAnswer> {
   const { journal, clock, people } = parts;
-  const link = await journal.telling.links.get(digestOf(secret));
-  const notice = link && (await journal.telling.notices.get(link.noticeId));
+  const link = await journal.notifications.links.get(digestOf(secret));
+  const notice = link && (await journal.notifications.notices.get(link.noticeId));
   if (!link || !notice)
     return {
       state: 'unknown',
@@ -83,7 +83,7 @@ export async function answerTold(
     };
   await acknowledge(parts, asking, link);
   // Used only now: whoever is cut off in between presses once more.
-  await journal.telling.links.use(link.digest, clock.nowMs());
+  await journal.notifications.links.use(link.digest, clock.nowMs());
   return {
     ...standing,
     state: 'done',
@@ -112,9 +112,9 @@ async function alarmsOf(journal: Journal, notice: KeptNotice): Promise<AlarmReco
 
 /** A reminder about a site is a notice of its own: the probes joined the first one. */
 async function siteAlarms(journal: Journal, notice: KeptNotice): Promise<string[]> {
-  const ofAlarm = notice.alarmId === null ? [] : await journal.telling.notices.ofAlarm(notice.alarmId);
+  const ofAlarm = notice.alarmId === null ? [] : await journal.notifications.notices.ofAlarm(notice.alarmId);
   const firsts = ofAlarm.filter(({ about, answer }) => about === 'site' && answer === 'first-raise');
-  const joined = await Promise.all(firsts.map(({ id }) => journal.telling.notices.joinedTo(id)));
+  const joined = await Promise.all(firsts.map(({ id }) => journal.notifications.notices.joinedTo(id)));
   return joined.flat().flatMap(({ alarmId }) => alarmId ?? []);
 }
 

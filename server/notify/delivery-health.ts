@@ -2,7 +2,7 @@
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { TellingPeople } from './people.ts';
+import type { Recipients } from './people.ts';
 
 export interface DeliveryHealth {
   readonly state: 'ok' | 'degraded' | 'down' | 'off';
@@ -10,8 +10,8 @@ export interface DeliveryHealth {
 }
 
 interface Asked {
-  readonly journal: Pick<Journal, 'telling'>;
-  readonly people: TellingPeople;
+  readonly journal: Pick<Journal, 'notifications'>;
+  readonly people: Recipients;
   readonly clock: Pick<Clock, 'nowMs'>;
   /** Why the outbox cannot be worked through, if it cannot. */
   readonly failing: string;
@@ -22,7 +22,7 @@ const setAsideSaidMs = 7 * msPerDay;
 
 export async function deliveryHealth({ journal, people, clock, failing }: Asked): Promise<DeliveryHealth> {
   if (failing !== '') return { state: 'down', detail: `Nothing can be told: ${failing}` };
-  const counts = await journal.telling.messages.counts();
+  const counts = await journal.notifications.messages.counts();
   const sum = (state: string, of: 'count' | 'unseen' = 'count') =>
     counts.filter((row) => row.state === state).reduce((total, row) => total + row[of], 0);
   const reachable = (await people.listeners()).filter(({ ways }) => ways.length > 0);
@@ -35,7 +35,7 @@ export async function deliveryHealth({ journal, people, clock, failing }: Asked)
       detail: `${lost === 1 ? 'One message' : `${lost} messages`} could not be delivered and nobody has looked at ${lost === 1 ? 'it' : 'them'} yet: see “My notifications”`,
     };
   }
-  const setAside = await journal.telling.notices.setAside(clock.nowMs() - setAsideSaidMs);
+  const setAside = await journal.notifications.notices.setAside(clock.nowMs() - setAsideSaidMs);
   if (setAside > 0) {
     return {
       state: 'degraded',

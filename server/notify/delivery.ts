@@ -21,7 +21,7 @@ import { type SpreadContext, spreadNotice } from './fan-out.ts';
 import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { MailConfirmation } from './mail-confirmation.ts';
-import { type KnownPerson, TellingPeople } from './people.ts';
+import { type KnownPerson, Recipients } from './people.ts';
 import { setAside } from './set-aside.ts';
 import { timedNotices } from './timed.ts';
 import { UnkeptNotices } from './unkept-notices.ts';
@@ -32,7 +32,7 @@ const lookMs = 1_000;
 const timedMs = 5_000;
 const sweepMs = 3_600_000;
 /** How long it can be looked up what people were told. */
-const keepTellingMs = 90 * msPerDay;
+const keepNotificationsMs = 90 * msPerDay;
 const leaseMs = 30_000;
 const atOnce = 20;
 
@@ -56,7 +56,7 @@ export interface DeliveryParts {
 }
 
 export class Delivery {
-  readonly people: TellingPeople;
+  readonly people: Recipients;
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
   readonly mail: MailConfirmation;
@@ -77,8 +77,8 @@ export class Delivery {
     this.pushKeys = parts.pushKeys;
     this.settings = parts.settings;
     const { journal, config } = parts;
-    this.people = new TellingPeople({
-      telling: journal.telling,
+    this.people = new Recipients({
+      notifications: journal.notifications,
       known: parts.known,
       canMail: parts.ways.email !== undefined,
       mailTo: config.ALERT_MAIL_TO,
@@ -100,7 +100,7 @@ export class Delivery {
   }
 
   async start(): Promise<void> {
-    if (this.#parts.alone) await this.#parts.journal.telling.messages.releaseAll();
+    if (this.#parts.alone) await this.#parts.journal.notifications.messages.releaseAll();
     await this.#beside('the keys for push messages', () => this.pushKeys.check());
     this.kick();
     this.#parts.heartbeat.start();
@@ -138,7 +138,7 @@ export class Delivery {
 
   /** Writes something into the outbox and has it brought at once. */
   async tell(notices: readonly NoticeRecord[]): Promise<void> {
-    await this.#parts.journal.telling.notices.add(notices);
+    await this.#parts.journal.notifications.notices.add(notices);
     this.kick();
   }
 
@@ -197,7 +197,7 @@ export class Delivery {
     await this.#postman.go();
     if (machineNowMs - this.#sweptAtMs >= sweepMs) {
       this.#sweptAtMs = machineNowMs;
-      await this.#parts.journal.telling.messages.sweep(this.#parts.clock.nowMs() - keepTellingMs);
+      await this.#parts.journal.notifications.messages.sweep(this.#parts.clock.nowMs() - keepNotificationsMs);
     }
   }
 
@@ -217,7 +217,7 @@ export class Delivery {
     for (;;) {
       const machineNowMs = Date.now();
       const lease = { taker: this.#taker, machineNowMs, untilMs: machineNowMs + leaseMs };
-      const due = await journal.telling.notices.take(clock.nowMs(), lease, atOnce);
+      const due = await journal.notifications.notices.take(clock.nowMs(), lease, atOnce);
       let failed: unknown;
       let spread = 0;
       for (const notice of due) {
@@ -239,7 +239,7 @@ export class Delivery {
       const { journal, clock, log, newId } = this.#parts;
       log.error({ err: error, notice: notice.id, alarm: notice.alarmId }, 'a notice cannot be read and is set aside');
       const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
-      await journal.telling.notices.spread(setAside(notice, pile?.name, clock.nowMs(), newId));
+      await journal.notifications.notices.spread(setAside(notice, pile?.name, clock.nowMs(), newId));
       this.#again = true; // the one to the owners is new
     }
   }
@@ -248,7 +248,7 @@ export class Delivery {
     const { journal, log, newId } = this.#parts;
     const grouped = await groupSilence(notice, journal, newId);
     if (grouped) {
-      await journal.telling.notices.spread(grouped);
+      await journal.notifications.notices.spread(grouped);
       this.#again = true; // the notice of the site is new
       return;
     }
@@ -257,7 +257,7 @@ export class Delivery {
       log.warn({ alarm: notice.alarmId }, 'a warning was raised and nobody is set up to be told of it');
     }
     const { messages = [] } = spreading;
-    await journal.telling.notices.spread({ ...spreading, messages: this.#unkept.settle(notice.key, messages) });
+    await journal.notifications.notices.spread({ ...spreading, messages: this.#unkept.settle(notice.key, messages) });
   }
 
   async #context(notice: KeptNotice): Promise<SpreadContext> {
@@ -265,9 +265,9 @@ export class Delivery {
     const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
     const [alarm, told, [turn], orders, listeners] = await Promise.all([
       notice.alarmId === null ? undefined : journal.alarms.get(notice.alarmId).catch(() => undefined),
-      journal.telling.notices.toldOf(alarmIds),
-      journal.telling.handOn.turns(alarmIds),
-      journal.telling.handOn.list(),
+      journal.notifications.notices.toldOf(alarmIds),
+      journal.notifications.escalations.turns(alarmIds),
+      journal.notifications.escalations.list(),
       this.people.listeners(),
     ]);
     return {

@@ -16,7 +16,7 @@ import type { ChannelAnswer, Job, Way } from './channels/channel.ts';
 import { messageTo } from './fan-out.ts';
 import { contentOf, pageOf } from './messages.ts';
 import { alarmLinkPath, canAcknowledge, makeLink } from './notification-links.ts';
-import type { TellingPeople } from './people.ts';
+import type { Recipients } from './people.ts';
 
 /** Longer than any attempt takes; whoever dies with messages in hand gives them back after this. */
 const leaseMs = 45_000;
@@ -26,7 +26,7 @@ export interface DispatcherParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly people: TellingPeople;
+  readonly people: Recipients;
   readonly ways: Partial<Record<NotificationChannel, Way>>;
   readonly publicUrl: string | undefined;
   /** Told apart from other processes on the same journal. */
@@ -68,7 +68,7 @@ export class Dispatcher {
     const { journal, clock, taker, log } = this.#parts;
     const machineNowMs = Date.now();
     const lease = { taker, machineNowMs, untilMs: machineNowMs + leaseMs };
-    for (const message of await journal.telling.messages.take(way, clock.nowMs(), lease, room)) {
+    for (const message of await journal.notifications.messages.take(way, clock.nowMs(), lease, room)) {
       const job = this.#bring(message)
         .catch((error) => log.error({ err: error, message: message.id }, 'a message could not be handled'))
         .finally(() => {
@@ -81,10 +81,10 @@ export class Dispatcher {
 
   async #bring(message: MessageRecord): Promise<void> {
     const { journal, clock } = this.#parts;
-    const notice = await journal.telling.notices.get(message.noticeId);
+    const notice = await journal.notifications.notices.get(message.noticeId);
     if (!notice) return;
     const over = await this.#isOver(notice, message);
-    if (over !== undefined) return journal.telling.messages.overtake(message.id, over, clock.nowMs());
+    if (over !== undefined) return journal.notifications.messages.overtake(message.id, over, clock.nowMs());
     const startMs = Date.now();
     const answer = await this.#attempt(message, notice);
     await this.#note(message, notice, answer, Date.now() - startMs);
@@ -105,7 +105,7 @@ export class Dispatcher {
   /** A code that would no longer open anything. */
   async #isSpent(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
     const askedAtMs = 'codeFor' in notice.facts ? notice.facts.askedAtMs : undefined;
-    const rows = await this.#parts.journal.telling.mailAddresses.list(message.personId);
+    const rows = await this.#parts.journal.notifications.mailAddresses.list(message.personId);
     const row = rows.find(({ address }) => address === message.address.toLowerCase());
     return row !== undefined && row.askedAtMs === askedAtMs
       ? undefined
@@ -117,8 +117,8 @@ export class Dispatcher {
     const way = ways[message.way];
     if (way === undefined) return { outcome: 'failed', detail: `no way to send by ${message.way} is set up` };
     try {
-      const wishes = await people.preferencesOf(message.personId);
-      return await way.send(await this.#errand(message, notice, wishes));
+      const preferences = await people.preferencesOf(message.personId);
+      return await way.send(await this.#errand(message, notice, preferences));
     } catch (error) {
       return { outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
     }
@@ -130,7 +130,9 @@ export class Dispatcher {
     reader: { timeZone: string; unit: 'C' | 'F' },
   ): Promise<Job> {
     const { journal, clock, publicUrl } = this.#parts;
-    const secret = canAcknowledge(notice) ? await makeLink(journal.telling, notice, message, clock.nowMs()) : undefined;
+    const secret = canAcknowledge(notice)
+      ? await makeLink(journal.notifications, notice, message, clock.nowMs())
+      : undefined;
     return {
       message,
       notice,
@@ -154,7 +156,7 @@ export class Dispatcher {
     const about = { message: message.id, way: message.way, person: message.personName, detail: answer.detail };
     if (givenUp) log.error(about, 'a message was given up');
     else if (!sent) log.warn({ ...about, tries: number }, 'a message did not go through and is tried again');
-    await journal.telling.messages.attempted(taker, {
+    await journal.notifications.messages.attempted(taker, {
       attempt: { messageId: message.id, number, atMs: nowMs, tookMs, outcome: answer.outcome, detail: answer.detail },
       state: sent ? 'sent' : givenUp ? 'given-up' : message.state,
       reason: sent ? null : answer.detail,
@@ -171,7 +173,7 @@ export class Dispatcher {
   ): Promise<{ messages?: MessageRecord[]; notices?: NoticeRecord[] }> {
     if (['test', 'confirmation', 'summary', 'cleared'].includes(notice.answer)) return {};
     const { journal, people, clock, newId } = this.#parts;
-    const now = await journal.telling.notices.get(notice.id);
+    const now = await journal.notifications.notices.get(notice.id);
     if (now?.messages.some(({ state }) => state === 'sent')) return {};
     const listener = (await people.listeners()).find(({ personId }) => personId === message.personId);
     const times = { nowMs: clock.nowMs(), machineNowMs: Date.now(), newId };

@@ -3,7 +3,7 @@
  * twice.
  */
 
-import { firstTurn } from '../../core/notify/hand-on.ts';
+import { firstTurn } from '../../core/notify/escalation.ts';
 import { isHazard, matchOf, type NotifyEvent, tellAtMs } from '../../core/notify/who.ts';
 import type { EscalationRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
 import type { ChannelAddress, Listener } from './people.ts';
@@ -60,11 +60,11 @@ function toldOf(
       };
     case 'cleared':
       return {
-        told: matching.filter(({ personId, wishes }) => toldBefore.has(personId) && wishes.tellCleared),
+        told: matching.filter(({ personId, preferences }) => toldBefore.has(personId) && preferences.tellCleared),
         turn: undefined,
       };
     case 'not-reached': {
-      // Whoever can be reached at all: first the rest of the order and whoever wishes to hear, else an owner.
+      // Whoever can be reached at all: first the rest of the order and whoever wants to be notified, else an owner.
       const others = matching.filter(({ personId }) => !approached.has(personId));
       const owners = listeners.filter((one) => one.isOwner && one.ways.length > 0 && !approached.has(one.personId));
       return { told: others.length > 0 ? others : owners, turn: undefined };

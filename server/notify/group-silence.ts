@@ -4,7 +4,7 @@ import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/not
 
 export async function groupSilence(
   notice: KeptNotice,
-  journal: Pick<Journal, 'telling' | 'alarms'>,
+  journal: Pick<Journal, 'notifications' | 'alarms'>,
   newId: () => string,
 ): Promise<Spreading | undefined> {
   if (notice.about !== 'alarm' || notice.siteId === null) return undefined;
@@ -15,7 +15,7 @@ export async function groupSilence(
   if (facts.site === undefined) return stillSilent(notice, journal);
   // While nobody speaks the last word heard stays the same, and with it the key.
   const key = `site-silent/${notice.siteId}/${facts.site.sinceMs}`;
-  const known = await journal.telling.notices.byKey(key);
+  const known = await journal.notifications.notices.byKey(key);
   if (known) return { noticeId: notice.id, state: 'joined', joinedId: known.id };
   const { state: _, joinedId: __, ...same } = notice;
   const ofSite: NoticeRecord = {
@@ -33,10 +33,10 @@ export async function groupSilence(
 /** Of a probe that fell silent with its site people hear through the site. */
 async function clearedWithSite(
   notice: KeptNotice,
-  { telling }: Pick<Journal, 'telling'>,
+  { notifications }: Pick<Journal, 'notifications'>,
 ): Promise<Spreading | undefined> {
   if (notice.alarmId === null) return undefined;
-  const own = await telling.notices.ofAlarm(notice.alarmId);
+  const own = await notifications.notices.ofAlarm(notice.alarmId);
   const alone = own.some(
     ({ about, answer, state }) => about === 'alarm' && answer === 'first-raise' && state === 'spread',
   );

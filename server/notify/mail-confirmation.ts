@@ -10,12 +10,12 @@ import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { isSame } from '../services/people/secrets.ts';
 import { Refusal } from '../services/refusal.ts';
 import { codeLastsMs, mailCode, mostCodeTries } from './mail-code.ts';
-import type { TellingPeople } from './people.ts';
+import type { Recipients } from './people.ts';
 import { countCode } from './sending-bounds.ts';
 
 export interface ConfirmationParts {
-  readonly journal: Pick<Journal, 'settings' | 'telling' | 'attempts'>;
-  readonly people: TellingPeople;
+  readonly journal: Pick<Journal, 'settings' | 'notifications' | 'attempts'>;
+  readonly people: Recipients;
   readonly clock: Clock;
   /** The machine's clock, by which codes run out. */
   readonly machineNowMs: () => number;
@@ -41,13 +41,13 @@ export class MailConfirmation {
     };
   }
 
-  /** Sends a new code to the address of the person's wishes; those before count no more. @returns The notice to follow. */
+  /** Sends a new code to the address of the person's preferences; those before count no more. @returns The notice to follow. */
   async sendCode(personId: string): Promise<string> {
     const { journal, clock, machineNowMs, send, newId } = this.#parts;
     const address = await this.#unconfirmed(personId);
     const nowMs = machineNowMs();
     await countCode(journal.attempts, personId, address, nowMs);
-    await journal.telling.mailAddresses.ask(personId, address, nowMs);
+    await journal.notifications.mailAddresses.ask(personId, address, nowMs);
     const id = newId();
     const atMs = clock.nowMs();
     await send({
@@ -71,7 +71,7 @@ export class MailConfirmation {
   async confirm(personId: string, code: string): Promise<string> {
     const { journal, machineNowMs } = this.#parts;
     const address = await this.#unconfirmed(personId);
-    const row = await journal.telling.mailAddresses.tried(personId, address);
+    const row = await journal.notifications.mailAddresses.tried(personId, address);
     const wrong = (why: string) => new Refusal(422, why, { pointer: '/code' });
     if (row?.askedAtMs == null) throw wrong('No code was sent to this address yet: have one sent.');
     if (row.tries > mostCodeTries) throw wrong('Wrong codes were entered too often: have a new one sent.');
@@ -85,7 +85,7 @@ export class MailConfirmation {
           : 'This is not the code, and it was the last try: have a new one sent.',
       );
     }
-    await journal.telling.mailAddresses.confirm(personId, address, machineNowMs());
+    await journal.notifications.mailAddresses.confirm(personId, address, machineNowMs());
     return address;
   }
 
@@ -102,7 +102,7 @@ export class MailConfirmation {
   async #asked(personId: string): Promise<{ askedAtMs: number } | undefined> {
     const { people, journal } = this.#parts;
     const { email } = await people.preferencesOf(personId);
-    const row = (await journal.telling.mailAddresses.list(personId)).find(
+    const row = (await journal.notifications.mailAddresses.list(personId)).find(
       ({ address }) => address === email.address.toLowerCase(),
     );
     return row?.askedAtMs == null ? undefined : { askedAtMs: row.askedAtMs };

@@ -13,15 +13,15 @@ export interface MailGoes {
 }
 
 /**
- * @param wished As in the person's wishes; '' for none.
+ * @param preferred As in the person's preferences; '' for none.
  * @param own The addresses of that person.
  * @param setByServer The address that whoever runs the program gave, where this person stands for the whole of it.
  */
-export function mailGoes(wished: string, own: readonly MailAddress[], setByServer: string | undefined): MailGoes {
-  if (wished === '') return { standing: 'none', to: undefined };
-  if (wished === setByServer) return { standing: 'set-by-server', to: wished };
-  const row = own.find(({ address }) => address === wished.toLowerCase());
-  if (row && takesMail(row)) return { standing: row.standing, to: wished };
+export function mailGoes(preferred: string, own: readonly MailAddress[], setByServer: string | undefined): MailGoes {
+  if (preferred === '') return { standing: 'none', to: undefined };
+  if (preferred === setByServer) return { standing: 'set-by-server', to: preferred };
+  const row = own.find(({ address }) => address === preferred.toLowerCase());
+  if (row && takesMail(row)) return { standing: row.standing, to: preferred };
   const [before] = own.filter(takesMail).sort((a, b) => b.sinceMs - a.sinceMs);
   return { standing: 'waiting', to: before?.address };
 }

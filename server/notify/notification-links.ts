@@ -22,13 +22,13 @@ export function canAcknowledge({ about, answer }: Pick<NoticeRecord, 'about' | '
 
 /** @returns The secret; a new one for every attempt, since an earlier letter may have arrived all the same. */
 export async function makeLink(
-  telling: NotificationsStore,
+  notifications: NotificationsStore,
   notice: NoticeRecord,
   message: MessageRecord,
   nowMs: number,
 ): Promise<string> {
   const secret = randomBytes(32).toString('base64url');
-  await telling.links.add({
+  await notifications.links.add({
     digest: digestOf(secret),
     noticeId: notice.id,
     personId: message.personId,

@@ -1,4 +1,4 @@
-/** Everybody who can be told, with their wishes and where each way finds them. */
+/** Everybody who can be told, with their preferences and where each way finds them. */
 import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
 import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';
@@ -29,7 +29,7 @@ export interface Listener extends Recipient {
 }
 
 export interface PeopleParts {
-  readonly telling: NotificationsStore;
+  readonly notifications: NotificationsStore;
   readonly known: () => Promise<readonly KnownPerson[]>;
   /** Whether there is a mail server. */
   readonly canMail: boolean;
@@ -37,7 +37,7 @@ export interface PeopleParts {
   readonly mailTo: string | undefined;
 }
 
-export class TellingPeople {
+export class Recipients {
   readonly #parts: PeopleParts;
 
   constructor(parts: PeopleParts) {
@@ -55,23 +55,23 @@ export class TellingPeople {
   }
 
   async preferencesOf(personId: string): Promise<Preferences> {
-    const kept = (await this.#parts.telling.wishes.list()).find((one) => one.personId === personId);
-    return this.#read(personId, kept?.wishes);
+    const kept = (await this.#parts.notifications.preferences.list()).find((one) => one.personId === personId);
+    return this.#read(personId, kept?.preferences);
   }
 
   async mailOf(personId: string): Promise<MailGoes> {
     const { email } = await this.preferencesOf(personId);
-    return this.#mailGoes(personId, email.address, await this.#parts.telling.mailAddresses.list(personId));
+    return this.#mailGoes(personId, email.address, await this.#parts.notifications.mailAddresses.list(personId));
   }
 
   async listeners(): Promise<Listener[]> {
-    const [known, wishes, devices, addresses] = await Promise.all([
+    const [known, preferences, devices, addresses] = await Promise.all([
       this.known(),
-      this.#parts.telling.wishes.list(),
-      this.#parts.telling.devices.list(),
-      this.#parts.telling.mailAddresses.list(),
+      this.#parts.notifications.preferences.list(),
+      this.#parts.notifications.devices.list(),
+      this.#parts.notifications.mailAddresses.list(),
     ]);
-    const preferencesOf = new Map(wishes.map((one) => [one.personId, one.wishes]));
+    const preferencesOf = new Map(preferences.map((one) => [one.personId, one.preferences]));
     const listenerOf = ({ id, name, role }: KnownPerson): Listener => {
       const own = this.#read(id, preferencesOf.get(id));
       const all = addressesOf(
@@ -83,7 +83,7 @@ export class TellingPeople {
         personId: id,
         name,
         isOwner: role === 'owner',
-        wishes: own,
+        preferences: own,
         ways: all.filter(({ on }) => on).map(({ way, address, label }) => ({ way, address, label })),
         spareWays: all.filter(({ on }) => !on).map(({ way, address, label }) => ({ way, address, label })),
       };
@@ -95,25 +95,25 @@ export class TellingPeople {
     return installation.ways.length > 0 && !known.includes(serverPerson) ? [...told, installation] : told;
   }
 
-  #mailGoes(personId: string, wished: string, addresses: readonly MailAddress[]): MailGoes {
+  #mailGoes(personId: string, preferred: string, addresses: readonly MailAddress[]): MailGoes {
     const own = addresses.filter((one) => one.personId === personId);
-    return mailGoes(wished, own, personId === serverPerson.id ? this.#parts.mailTo : undefined);
+    return mailGoes(preferred, own, personId === serverPerson.id ? this.#parts.mailTo : undefined);
   }
 
   #read(personId: string, kept: Preferences | undefined): Preferences {
-    const wishes = kept ?? preferencesSchema.parse({});
+    const preferences = kept ?? preferencesSchema.parse({});
     const { mailTo } = this.#parts;
-    if (personId !== serverPerson.id || mailTo === undefined || wishes.email.address !== '') return wishes;
-    return { ...wishes, email: { on: true, address: mailTo } };
+    if (personId !== serverPerson.id || mailTo === undefined || preferences.email.address !== '') return preferences;
+    return { ...preferences, email: { on: true, address: mailTo } };
   }
 }
 
 function addressesOf(
-  wishes: Preferences,
+  preferences: Preferences,
   devices: readonly PushDevice[],
   mailTo: string | undefined,
 ): (ChannelAddress & { readonly on: boolean })[] {
-  const { push, email, webhook } = wishes;
+  const { push, email, webhook } = preferences;
   return [
     ...devices.map(({ id, label }) => ({ way: 'push' as const, address: id, label, on: push.on })),
     ...(mailTo !== undefined && mailAddressPattern.test(mailTo)

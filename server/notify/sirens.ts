@@ -41,7 +41,7 @@ export class Sirens {
   readonly #told = new Map<string, string>();
   #gathering: NodeJS.Timeout | undefined;
   #again: NodeJS.Timeout | undefined;
-  #telling: Promise<void> = Promise.resolve();
+  #notifications: Promise<void> = Promise.resolve();
 
   constructor(parts: SirenParts) {
     this.#parts = parts;
@@ -60,7 +60,7 @@ export class Sirens {
   changed(): void {
     this.#gathering ??= setTimeout(() => {
       this.#gathering = undefined;
-      this.#telling = this.#tell().catch((error) =>
+      this.#notifications = this.#tell().catch((error) =>
         this.#parts.log.warn({ err: error }, 'sirens and lamps could not be told'),
       );
     }, gatherMs);
@@ -69,7 +69,7 @@ export class Sirens {
   async close(): Promise<void> {
     clearTimeout(this.#gathering);
     clearInterval(this.#again);
-    await this.#telling;
+    await this.#notifications;
   }
 
   async #tell(): Promise<void> {

@@ -3,7 +3,7 @@
  * same twice, however many processes look at once: a known key is left as it is.
  */
 import { speaks } from '../../core/alarms/standing.ts';
-import { stepEscalation } from '../../core/notify/hand-on.ts';
+import { stepEscalation } from '../../core/notify/escalation.ts';
 import { reminderOf } from '../../core/notify/news.ts';
 import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
 import { isHazard, matchOf, tellAtMs } from '../../core/notify/who.ts';
@@ -22,12 +22,12 @@ import { alarmFacts } from '../monitor/pile/alarm-notices.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
 import { notifyEventOf } from './fan-out.ts';
 import { aloneEnding } from './group-silence.ts';
-import type { Listener, TellingPeople } from './people.ts';
+import type { Listener, Recipients } from './people.ts';
 
 export interface TimedParts {
   readonly journal: Journal;
   readonly clock: Clock;
-  readonly people: TellingPeople;
+  readonly people: Recipients;
   readonly watch: Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
   readonly newId: () => string;
 }
@@ -43,14 +43,14 @@ export async function timedNotices(parts: TimedParts): Promise<void> {
 }
 
 async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): Promise<void> {
-  const { telling, alarms } = parts.journal;
+  const { notifications, alarms } = parts.journal;
   const unanswered = (await alarms.open()).filter(({ state }) => state === 'unacknowledged');
   if (unanswered.length === 0) return;
   const ids = unanswered.map(({ id }) => id);
   const [told, turns, orders, piles] = await Promise.all([
-    telling.notices.toldOf(ids),
-    telling.handOn.turns(ids),
-    telling.handOn.list(),
+    notifications.notices.toldOf(ids),
+    notifications.escalations.turns(ids),
+    notifications.escalations.list(),
     parts.journal.piles.list(),
   ]);
   for (const alarm of unanswered) {
@@ -59,7 +59,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     if (newest === undefined) continue; // nobody was told: it joined another, or waits to be spread
     const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
     const basis = basisOf(parts, alarm, newest, siteId);
-    await telling.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));
+    await notifications.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));
     const order = orders.find((one) => one.siteId === siteId);
     const turn = turns.find(({ alarmId }) => alarmId === alarm.id);
     if (!order || !turn) continue;
@@ -72,7 +72,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const step = stepEscalation(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
     if (step.next === turn) continue;
     // First the notices: whoever dies between the two finds their keys known.
-    await telling.notices.add(
+    await notifications.notices.add(
       step.told
         .filter(({ personId }) => !ofAlarm.some((one) => one.personId === personId && one.reached))
         .map(({ personId }) => ({
@@ -83,11 +83,11 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
           personId,
         })),
     );
-    await telling.handOn.setTurn({ alarmId: alarm.id, ...step.next });
+    await notifications.escalations.setTurn({ alarmId: alarm.id, ...step.next });
   }
 }
 
-/** What a reminder or a hand-on speaks about: the alarm as it is now, or the site that its probe fell silent with. */
+/** What a reminder or an escalation speaks about: the alarm as it is now, or the site that its probe fell silent with. */
 function basisOf(
   { clock, newId }: TimedParts,
   alarm: AlarmRecord,
@@ -110,10 +110,10 @@ function remindersOf(
 ): NoticeRecord[] {
   const nowMs = clock.nowMs();
   const seen = { state: alarm.state, heldBack: watch?.isHeldBack(alarm.id) ?? false };
-  return listeners.flatMap(({ personId, wishes }) => {
+  return listeners.flatMap(({ personId, preferences }) => {
     const before = told.find((one) => one.personId === personId);
-    if (!before?.reached || reminderOf(before, seen, wishes.remindEveryMin, nowMs) === 'nothing-new') return [];
-    if (isQuiet(wishes.quiet, nowMs, wishes.timeZone) && !isHazard(alarm)) return [];
+    if (!before?.reached || reminderOf(before, seen, preferences.remindEveryMin, nowMs) === 'nothing-new') return [];
+    if (isQuiet(preferences.quiet, nowMs, preferences.timeZone) && !isHazard(alarm)) return [];
     const key = `alarm/${alarm.id}/reminder/${personId}/${before.count}`;
     return [{ ...basis, id: newId(), key, answer: 'reminder-due' as const, personId }];
   });
@@ -122,7 +122,7 @@ function remindersOf(
 async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise<void> {
   if (!watch) return;
   const nowMs = clock.nowMs();
-  for (const open of await journal.telling.notices.openSites(nowMs - 30 * msPerDay)) {
+  for (const open of await journal.notifications.notices.openSites(nowMs - 30 * msPerDay)) {
     if (open.siteId === null || watch.silenceOf(open.siteId).answer !== 'speaks') continue;
     const { state: _, joinedId: __, ...same } = open;
     const over: NoticeRecord = {
@@ -133,7 +133,7 @@ async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise
       atMs: nowMs,
       dueMs: nowMs,
     };
-    const alone: NoticeRecord[] = (await journal.telling.notices.joinedTo(open.id))
+    const alone: NoticeRecord[] = (await journal.notifications.notices.joinedTo(open.id))
       .filter(({ answer }) => answer === 'first-raise')
       .map(({ state: ___, joinedId: ____, facts, ...joined }) => ({
         ...joined,
@@ -142,21 +142,23 @@ async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise
         dueMs: nowMs + aloneAfterMs,
         facts: { ...facts, site: undefined },
       }));
-    await journal.telling.notices.add([over, ...alone]);
+    await journal.notifications.notices.add([over, ...alone]);
   }
 }
 
 async function summaries({ journal, clock, watch, newId }: TimedParts, listeners: readonly Listener[]): Promise<void> {
   const nowMs = clock.nowMs();
-  for (const { personId, wishes, ways } of listeners) {
-    const day = summaryDay(wishes.summaryAtMin, wishes.timeZone, nowMs);
+  for (const { personId, preferences, ways } of listeners) {
+    const day = summaryDay(preferences.summaryAtMin, preferences.timeZone, nowMs);
     if (ways.length === 0 || !watch || day === undefined) continue;
     const key = `summary/${personId}/${day}`;
-    if (await journal.telling.notices.byKey(key)) continue;
+    if (await journal.notifications.notices.byKey(key)) continue;
     const sites = await journal.sites.list();
     const piles = watch
       .all()
-      .filter(({ batch, pile }) => batch !== null && (wishes.sites === null || wishes.sites.includes(pile.siteId)))
+      .filter(
+        ({ batch, pile }) => batch !== null && (preferences.sites === null || preferences.sites.includes(pile.siteId)),
+      )
       .map((one) => {
         const { name, site, condition, next, messages, alarms } = one.summary();
         return {
@@ -167,7 +169,7 @@ async function summaries({ journal, clock, watch, newId }: TimedParts, listeners
           warnings: alarms.filter(speaks).length,
         };
       });
-    await journal.telling.notices.add([
+    await journal.notifications.notices.add([
       {
         id: newId(),
         key,

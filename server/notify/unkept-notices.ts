@@ -11,13 +11,13 @@ import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store
 import type { Way } from './channels/channel.ts';
 import { spreadNotice } from './fan-out.ts';
 import { contentOf, type MessageParts, pageOf } from './messages.ts';
-import type { Listener, TellingPeople } from './people.ts';
+import type { Listener, Recipients } from './people.ts';
 
 export interface UnkeptParts {
   readonly journal: MessageParts['journal'];
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly people: TellingPeople;
+  readonly people: Recipients;
   readonly ways: Partial<Record<NotificationChannel, Way>>;
   readonly publicUrl: string | undefined;
 }

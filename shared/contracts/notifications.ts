@@ -18,7 +18,7 @@ export const pushDeviceSchema = z.object({
   lastOkAt: instantSchema.nullable(),
 });
 
-/** How the e-mail address of one's wishes stands. */
+/** How the e-mail address of one's preferences stands. */
 export const mailAnswerSchema = z.object({
   standing: mailStandingSchema,
   /** Where mail goes now: until a new address is confirmed, to the one before. */
@@ -35,9 +35,9 @@ export const mailCodeSchema = z.object({
     .regex(/^\D{0,8}\d{4}\D{0,4}\d{4}\D{0,8}$/, 'must be the eight digits of the e-mail'),
 });
 
-export const tellingAnswerSchema = z.object({
+export const notificationsAnswerSchema = z.object({
   person: z.object({ id: z.string(), name: z.string(), isOwner: z.boolean() }),
-  wishes: preferencesSchema,
+  preferences: preferencesSchema,
   devices: z.array(pushDeviceSchema),
   /** The public key that a device subscribes with. */
   pushKey: z.string(),
@@ -47,7 +47,7 @@ export const tellingAnswerSchema = z.object({
   /** Whether messages can carry links that open elsewhere. */
   hasPublicAddress: z.boolean(),
 });
-export type TellingAnswerBody = z.infer<typeof tellingAnswerSchema>;
+export type NotificationsAnswer = z.infer<typeof notificationsAnswerSchema>;
 
 const base64Url = z
   .string()
@@ -114,7 +114,7 @@ const undeliveredSchema = messageViewSchema.extend({
 });
 export const undeliveredAnswerSchema = z.object({ messages: z.array(undeliveredSchema) });
 
-export const tellingPeopleSchema = z.object({
+export const recipientsSchema = z.object({
   people: z.array(z.object({ id: z.string(), name: z.string(), ways: z.array(notificationChannelSchema) })),
 });
 

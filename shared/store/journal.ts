@@ -421,7 +421,7 @@ export interface Journal extends PeopleJournal {
   };
   /** Calls back on every change that another process (or this one) made, until closed. */
   hear(heard: (news: JournalNews) => void): { close(): Promise<void> };
-  readonly telling: NotificationsStore;
+  readonly notifications: NotificationsStore;
   readonly mappings: {
     list(): Promise<(MappingInput & { id: string })[]>;
     add(mapping: MappingInput & { id: string }): Promise<void>;

@@ -26,7 +26,7 @@ export interface NoticeRecord {
   readonly siteId: string | null;
   readonly pileId: string | null;
   readonly alarmId: string | null;
-  /** For this person only; null for whoever wishes to hear of it. */
+  /** For this person only; null for whoever wants to be notified. */
   readonly personId: string | null;
   readonly atMs: number;
   readonly dueMs: number;
@@ -212,9 +212,9 @@ export interface NotificationsStore {
     /** Removes what is told and older. @returns how many notices went. */
     sweep(beforeMs: number): Promise<number>;
   };
-  readonly wishes: {
-    list(): Promise<{ personId: string; wishes: Preferences }[]>;
-    set(personId: string, wishes: Preferences): Promise<void>;
+  readonly preferences: {
+    list(): Promise<{ personId: string; preferences: Preferences }[]>;
+    set(personId: string, preferences: Preferences): Promise<void>;
   };
   readonly devices: {
     list(personId?: string): Promise<PushDevice[]>;
@@ -247,7 +247,7 @@ export interface NotificationsStore {
     /** @returns false when it was used before. */
     use(digest: string, atMs: number): Promise<boolean>;
   };
-  readonly handOn: {
+  readonly escalations: {
     list(): Promise<EscalationRecord[]>;
     set(record: EscalationRecord): Promise<void>;
     turns(alarmIds: readonly string[]): Promise<TurnRecord[]>;

@@ -155,7 +155,7 @@ describe('piles that cannot be kept', () => {
         return one.installation.journal.alarms.get(id);
       });
       const told = await until('its notice to be settled', async () => {
-        const notices = await one.installation.journal.telling.notices.ofAlarm(id);
+        const notices = await one.installation.journal.notifications.notices.ofAlarm(id);
         return notices.find(({ state }) => state === 'spread');
       });
       expect(told.messages.map(({ state }) => state)).toEqual(['sent']);

@@ -1,6 +1,6 @@
 /**
  * Three people of one server, the built program, a real mail server and a webhook: one reading raises an alarm, and each is told as
- * they wished: Olive by e-mail at once and in °F, Kim by webhook and e-mail once her quiet hours are over, Vera of another site not
+ * they preferred: Olive by e-mail at once and in °F, Kim by webhook and e-mail once her quiet hours are over, Vera of another site not
  * at all. Kim acknowledges by the link in her message, and nobody is told twice.
  */
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
@@ -97,12 +97,17 @@ async function invite(owner: Headers, name: string, role: Role): Promise<Headers
   return comeIn(new URL(address).hash.slice(1), name);
 }
 
-/** Keeps wishes, and confirms the address in them by the code that comes there. */
-async function wish(person: Headers, wishes: Partial<Preferences> & Pick<Preferences, 'email'>): Promise<void> {
-  await ask('PUT', '/api/notifications', person, preferencesSchema.parse({ timeZone: 'Europe/Lisbon', ...wishes }));
+/** Keeps preferences, and confirms the address in them by the code that comes there. */
+async function prefer(person: Headers, preferences: Partial<Preferences> & Pick<Preferences, 'email'>): Promise<void> {
+  await ask(
+    'PUT',
+    '/api/notifications',
+    person,
+    preferencesSchema.parse({ timeZone: 'Europe/Lisbon', ...preferences }),
+  );
   await ask('POST', '/api/notifications/mail/code', person);
   const mail = await until('the code', () =>
-    box.mails.find(({ to, parsed }) => to.includes(wishes.email.address) && parsed.subject === codeSubject),
+    box.mails.find(({ to, parsed }) => to.includes(preferences.email.address) && parsed.subject === codeSubject),
   );
   const code = /\b\d{4} \d{4}\b/.exec(mail.parsed.text ?? '')?.[0];
   await ask('POST', '/api/notifications/mail/confirmation', person, { code });
@@ -119,7 +124,7 @@ const codeSubject = 'Branhearth: is this your address?';
 const messagesTo = (name: string) =>
   box.mails.filter(({ to, parsed }) => to.includes(`${name}@saltmere.example`) && parsed.subject !== codeSubject);
 
-test('one reading alarms three people: each is told as they wished, and once', async () => {
+test('one reading alarms three people: each is told as they preferred, and once', async () => {
   const setup = await until(
     'the link of the start',
     () => /\/setup#([A-Za-z0-9_-]{43})/.exec(installation.output())?.[1],
@@ -136,15 +141,15 @@ test('one reading alarms three people: each is told as they wished, and once', a
   await ask('POST', '/api/piles', kim, { site, name: 'Deep heap', stage: 'bran', startedAt: laidAt });
 
   const { secret } = (await (await ask('POST', '/api/notifications/webhook-secret', kim)).json()) as { secret: string };
-  await wish(olive, { unit: 'F', email: { on: true, address: 'olive@saltmere.example' } });
-  await wish(kim, {
+  await prefer(olive, { unit: 'F', email: { on: true, address: 'olive@saltmere.example' } });
+  await prefer(kim, {
     sites: [site],
     fromSeverity: 'warning',
     quiet: { fromMin: 22 * 60, toMin: 20 },
     email: { on: true, address: 'kim@saltmere.example' },
     webhook: { on: true, url: `https://127.0.0.1:${receiver.port}/kim` },
   });
-  await wish(vera, { sites: ['hill-barn'], email: { on: true, address: 'vera@saltmere.example' } });
+  await prefer(vera, { sites: ['hill-barn'], email: { on: true, address: 'vera@saltmere.example' } });
 
   for (const [agoMin, tempC] of [
     [600, 38],

@@ -8,20 +8,20 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makeLink } from '../../server/notify/notification-links.ts';
 import type { KeptNotice } from '../../shared/store/notifications-store.ts';
 import { launchBrowser } from '../helpers/browser.ts';
-import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';
+import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
-let farm: TellingFarm;
+let farm: NotifyFarm;
 let browser: Browser;
 let url: string;
 let notice: KeptNotice;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  [farm, browser] = await Promise.all([openTellingFarm({}), launchBrowser()]);
+  [farm, browser] = await Promise.all([openNotifyFarm({}), launchBrowser()]);
   await farm.one.app.listen({ host: '127.0.0.1', port: 0 });
   url = `http://127.0.0.1:${(farm.one.app.server.address() as AddressInfo).port}`;
   const alarm = await farm.overheat();
-  const [first] = await farm.one.installation.journal.telling.notices.ofAlarm(alarm.id);
+  const [first] = await farm.one.installation.journal.notifications.notices.ofAlarm(alarm.id);
   if (!first) throw new Error('nothing was to be told of the alarm');
   notice = first;
 }, 60_000);
@@ -32,7 +32,7 @@ afterAll(async () => {
 
 async function link(): Promise<string> {
   const message = { personId: 'ada', personName: 'Ada', way: 'email' } as Parameters<typeof makeLink>[2];
-  return `${url}/acknowledge/${await makeLink(farm.one.installation.journal.telling, notice, message, farm.nowMs)}`;
+  return `${url}/acknowledge/${await makeLink(farm.one.installation.journal.notifications, notice, message, farm.nowMs)}`;
 }
 
 async function look(page: Page, state: string): Promise<void> {

@@ -20,18 +20,18 @@ beforeAll(async () => {
 });
 afterAll(() => real?.close());
 
-const telling = (bearer: string) =>
+const notifications = (bearer: string) =>
   one.app.inject({ url: '/api/notifications', headers: { authorization: `Bearer ${bearer}` } });
 
 test('while nobody is set up the token speaks for the house; then it is told which token would do', async () => {
-  expect((await telling(token)).json()).toMatchObject({ person: { id: 'house' } });
+  expect((await notifications(token)).json()).toMatchObject({ person: { id: 'house' } });
   olives = await makeToken(one.app, as(await join(one, 'Olive', 'owner')), 'own');
-  const refused = await telling(token);
+  const refused = await notifications(token);
   expect([refused.statusCode, refused.json<{ detail: string }>().detail]).toEqual([
     409,
     expect.stringMatching(/stands for no person.*token that a person made under "My account", or sign in by name/),
   ]);
-  expect((await telling(olives)).json()).toMatchObject({ person: { name: 'Olive', isOwner: true } });
+  expect((await notifications(olives)).json()).toMatchObject({ person: { name: 'Olive', isOwner: true } });
 });
 
 test('the page says so, and still shows what holds for the whole house', async () => {

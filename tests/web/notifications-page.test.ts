@@ -8,18 +8,18 @@ import { buildApp } from '../../server/app/app.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { until } from '../helpers/until.ts';
-import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';
+import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
 describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_000 }, () => {
   let box: MailServer;
-  let farm: TellingFarm;
+  let farm: NotifyFarm;
   let pages: BuiltPages;
   let browser: Browser;
   let url: string;
   let close: () => Promise<void>;
   beforeAll(async () => {
     [box, pages, browser] = await Promise.all([startMailServer(), buildPages(), launchBrowser()]);
-    farm = await openTellingFarm({ SMTP_URL: box.url, MAIL_FROM: 'alarms@saltmere.example' });
+    farm = await openNotifyFarm({ SMTP_URL: box.url, MAIL_FROM: 'alarms@saltmere.example' });
     const app = await buildApp(farm.one.installation, { pagesDir: pages.dir });
     url = await app.listen({ port: 0, host: '127.0.0.1' });
     close = () => app.close();
@@ -87,14 +87,14 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
     await page.getByText('Sent. Look whether it has arrived.').waitFor();
     expect(box.mails[1]?.parsed.subject).toBe('Branhearth: a test, nothing is wrong');
     expect(complaints.filter((one) => !/4(00|22)/.test(one))).toEqual([]);
-    await isClean(page, 'telling');
+    await isClean(page, 'notifications');
     await page.close();
   });
 
   test('a new address waits while warnings go on to the one before; one of before addresses were confirmed says so', async () => {
     const { page } = await open('/notifications');
     await page.getByLabel('E-mail address').fill('ada@elsewhere.example');
-    await page.getByText('Once you keep these wishes, a code is sent to it').waitFor();
+    await page.getByText('Once you keep these settings, a code is sent to it').waitFor();
     await page.getByRole('button', { name: 'Save changes' }).click();
     await page.getByText('warnings go on to ada@saltmere.example').waitFor();
     const count = box.mails.length;
@@ -106,7 +106,7 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
     await page.getByText('Confirmed: warnings go to ada@saltmere.example.').waitFor();
 
     // As a journal of before comes out of its migration.
-    const { mailAddresses } = farm.one.installation.journal.telling;
+    const { mailAddresses } = farm.one.installation.journal.notifications;
     const { list } = mailAddresses;
     Object.assign(mailAddresses, {
       list: async () => (await list()).map((one) => ({ ...one, standing: 'before' as const })),
@@ -120,7 +120,7 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
   });
 
   test('a warning shows who was told; what did not arrive stands out until somebody has seen it', async () => {
-    await farm.wish({ email: { on: true, address: 'ada@saltmere.example' } });
+    await farm.prefer({ email: { on: true, address: 'ada@saltmere.example' } });
     box.mood = 'refuse';
     await farm.overheat();
     await until('it to be given up', async () => {

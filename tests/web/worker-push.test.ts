@@ -6,10 +6,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { until } from '../helpers/until.ts';
-import { openTellingFarm, type TellingFarm } from '../server/notify/farm.ts';
+import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
 describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
-  let farm: TellingFarm;
+  let farm: NotifyFarm;
   let pages: BuiltPages;
   let browser: Browser;
   let context: BrowserContext;
@@ -18,7 +18,7 @@ describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
   let push: (data: string) => Promise<void>;
   beforeAll(async () => {
     [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
-    farm = await openTellingFarm({});
+    farm = await openNotifyFarm({});
     const app = await buildApp(farm.one.installation, { pagesDir: pages.dir });
     const url = await app.listen({ port: 0, host: '127.0.0.1' });
     close = () => app.close();

@@ -48,8 +48,8 @@ const AccountPage = lazy(() => import('./features/people/account-page.tsx').then
 const WhoDidWhatPage = lazy(() => import('./features/people/audit-page.tsx').then((page) => page.WhoDidWhatPage));
 const KeepingPage = lazy(() => import('./features/retention/retention-page.tsx').then((page) => page.KeepingPage));
 const SettingsPage = lazy(() => import('./features/settings/settings-page.tsx').then((page) => page.SettingsPage));
-const TellingPage = lazy(() =>
-  import('./features/notifications/notifications-page.tsx').then((page) => page.TellingPage),
+const NotificationsPage = lazy(() =>
+  import('./features/notifications/notifications-page.tsx').then((page) => page.NotificationsPage),
 );
 const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
@@ -108,7 +108,7 @@ const pages = [
   ['/plan/lay', LayPage],
   ['/plan/:what?', PlanPage],
   ['/retention', KeepingPage],
-  ['/notifications', TellingPage],
+  ['/notifications', NotificationsPage],
   ['/settings', SettingsPage],
   ['/more', MorePage],
 ] as const;

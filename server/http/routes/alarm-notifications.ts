@@ -5,9 +5,9 @@ import {
   alarmLinkAnswerSchema,
   escalationAnswerSchema,
   escalationSchema,
+  recipientsSchema,
   serverNotificationsAnswerSchema,
   serverNotificationsSchema,
-  tellingPeopleSchema,
   undeliveredAnswerSchema,
 } from '../../../shared/contracts/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
@@ -30,7 +30,7 @@ interface AlarmLinkAnswersParts {
 }
 
 export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }: AlarmLinkAnswersParts): void {
-  const { telling } = journal;
+  const { notifications } = journal;
 
   api.get(
     '/api/alarms/:id/notifications',
@@ -38,7 +38,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     async (request, reply) => {
       const { id } = request.params;
       if (!(await journal.alarms.get(id))) return notFound(reply, 'alarm', id);
-      return { notices: (await telling.notices.ofAlarm(id)).map(notificationView) };
+      return { notices: (await notifications.notices.ofAlarm(id)).map(notificationView) };
     },
   );
 
@@ -46,7 +46,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     '/api/notifications/undelivered',
     { config: viewer, schema: { response: { 200: undeliveredAnswerSchema } } },
     async () => {
-      const lost = await telling.messages.undelivered(mostShown);
+      const lost = await notifications.messages.undelivered(mostShown);
       const reader = { timeZone: 'UTC', unit: 'C' as const };
       const words = lost.map(async ({ notice, ...message }) => ({
         ...messageView(message),
@@ -66,14 +66,14 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     },
     async (request, reply) => {
       const { id } = request.params;
-      if (!(await telling.messages.seen(id, clock.nowMs()))) return notFound(reply, 'undelivered message', id);
+      if (!(await notifications.messages.seen(id, clock.nowMs()))) return notFound(reply, 'undelivered message', id);
       return reply.code(204).send();
     },
   );
 
   api.get(
     '/api/notifications/people',
-    { config: viewer, schema: { response: { 200: tellingPeopleSchema } } },
+    { config: viewer, schema: { response: { 200: recipientsSchema } } },
     async () => ({
       people: (await delivery.people.listeners()).map(({ personId, name, ways }) => ({
         id: personId,
@@ -87,7 +87,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     '/api/notifications/escalations',
     { config: viewer, schema: { response: { 200: escalationAnswerSchema } } },
     async () => ({
-      orders: (await telling.handOn.list()).map(({ siteId, personIds, afterMin }) => ({
+      orders: (await notifications.escalations.list()).map(({ siteId, personIds, afterMin }) => ({
         site: siteId,
         personIds: [...personIds],
         afterMin,
@@ -104,7 +104,7 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     async (request, reply) => {
       const { site } = request.params;
       if (!(await journal.sites.list()).some(({ id }) => id === site)) return notFound(reply, 'site', site);
-      await telling.handOn.set({ siteId: site, ...request.body });
+      await notifications.escalations.set({ siteId: site, ...request.body });
       return request.body;
     },
   );

@@ -33,7 +33,7 @@ interface HeldParts {
 export function registerHeld(api: Api, { journal, people }: HeldParts): void {
   const reads = { access: 'owner' } as const;
   const owner = (does: string) => ({ ...reads, does }) as const;
-  const { devices } = journal.telling;
+  const { devices } = journal.notifications;
 
   const named = async (id: string): Promise<PersonRecord> => {
     const person = await journal.people.get(id);

@@ -1,5 +1,5 @@
 /**
- * A code to the address of one's wishes, and the code entered: only then does anything else go there.
+ * A code to the address of one's preferences, and the code entered: only then does anything else go there.
  */
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';

@@ -113,7 +113,7 @@ export function registerMetrics(api: Api, parts: MetricsParts): void {
     async collect() {
       this.reset();
       for (const way of notificationChannels) for (const state of messageStates) this.set({ way, state }, 0);
-      for (const { way, state, count } of await parts.journal.telling.messages.counts())
+      for (const { way, state, count } of await parts.journal.notifications.messages.counts())
         this.set({ way, state }, count);
     },
   });
@@ -122,7 +122,7 @@ export function registerMetrics(api: Api, parts: MetricsParts): void {
     help: 'Messages that could not be delivered and that nobody has looked at',
     registers,
     async collect() {
-      const counts = await parts.journal.telling.messages.counts();
+      const counts = await parts.journal.notifications.messages.counts();
       this.set(counts.reduce((sum, row) => sum + (row.state === 'given-up' ? row.unseen : 0), 0));
     },
   });

@@ -6,11 +6,11 @@ import type { Config } from '../../../shared/config.ts';
 import {
   deviceHereAnswerSchema,
   deviceHereSchema,
+  type NotificationsAnswer,
   newPushDeviceSchema,
   notificationSchema,
+  notificationsAnswerSchema,
   pushDeviceSchema,
-  type TellingAnswerBody,
-  tellingAnswerSchema,
   testAskSchema,
 } from '../../../shared/contracts/notifications.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
@@ -34,7 +34,7 @@ const mostDevices = 20;
 const nobodyThere =
   'The token of the environment stands for no person, so there is nobody to notify. Use a token that a person made under "My account", or sign in by name. What holds for the whole house is under /api/notifications/server and /api/notifications/escalations.';
 
-interface TellingParts {
+interface NotificationsParts {
   readonly delivery: Delivery;
   readonly journal: Journal;
   readonly clock: Clock;
@@ -42,7 +42,7 @@ interface TellingParts {
   readonly config: Pick<Config, 'PUBLIC_URL'>;
 }
 
-export function registerTelling(api: Api, parts: TellingParts): void {
+export function registerNotifications(api: Api, parts: NotificationsParts): void {
   const { delivery, journal, clock } = parts;
   const { people } = delivery;
 
@@ -53,10 +53,10 @@ export function registerTelling(api: Api, parts: TellingParts): void {
   };
   const noPerson = (reply: FastifyReply) => sendProblem(reply, 409, nobodyThere);
 
-  const answer = async (person: KnownPerson): Promise<TellingAnswerBody> => ({
+  const answer = async (person: KnownPerson): Promise<NotificationsAnswer> => ({
     person: { id: person.id, name: person.name, isOwner: person.role === 'owner' },
-    wishes: await people.preferencesOf(person.id),
-    devices: (await journal.telling.devices.list(person.id)).map(deviceView),
+    preferences: await people.preferencesOf(person.id),
+    devices: (await journal.notifications.devices.list(person.id)).map(deviceView),
     mail: await delivery.mail.view(person.id),
     pushKey: (await delivery.pushKeys.pair()).publicKey,
     canMail: delivery.can('email'),
@@ -65,7 +65,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
 
   api.get(
     '/api/notifications',
-    { config: viewer, schema: { response: { 200: tellingAnswerSchema } } },
+    { config: viewer, schema: { response: { 200: notificationsAnswerSchema } } },
     async (request, reply) => {
       const person = await asking(request);
       return person ? answer(person) : noPerson(reply);
@@ -76,14 +76,14 @@ export function registerTelling(api: Api, parts: TellingParts): void {
     '/api/notifications',
     {
       config: { ...viewer, does: 'changed how they are told' },
-      schema: { body: preferencesSchema, response: { 200: tellingAnswerSchema } },
+      schema: { body: preferencesSchema, response: { 200: notificationsAnswerSchema } },
     },
     async (request, reply) => {
       const person = await asking(request);
       if (!person) return noPerson(reply);
-      await journal.telling.wishes.set(person.id, request.body);
+      await journal.notifications.preferences.set(person.id, request.body);
       // An address taken away is nobody's: entered again it is confirmed again.
-      if (request.body.email.address === '') await journal.telling.mailAddresses.forget(person.id);
+      if (request.body.email.address === '') await journal.notifications.mailAddresses.forget(person.id);
       return answer(person);
     },
   );
@@ -98,7 +98,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
       const person = await asking(request);
       if (!person) return noPerson(reply);
       const { endpoint, keys, label } = request.body;
-      const before = await journal.telling.devices.list(person.id);
+      const before = await journal.notifications.devices.list(person.id);
       const known = before.find((one) => one.endpoint === endpoint);
       if (!known && before.length >= mostDevices) {
         return sendProblem(reply, 409, `At most ${mostDevices} devices are kept for one person; remove one first.`);
@@ -113,7 +113,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
         lastOkAtMs: null,
         madeWith: signedUpWith(request),
       };
-      await journal.telling.devices.keep(device);
+      await journal.notifications.devices.keep(device);
       return reply.code(201).send(deviceView(device));
     },
   );
@@ -131,13 +131,13 @@ export function registerTelling(api: Api, parts: TellingParts): void {
     async (request) => {
       const person = await asking(request);
       const { endpoint } = request.body;
-      const before = (await journal.telling.devices.list()).find((one) => one.endpoint === endpoint);
+      const before = (await journal.notifications.devices.list()).find((one) => one.endpoint === endpoint);
       const { publicKey: pushKey } = await delivery.pushKeys.pair();
       if (!person || !before) return { isTold: false, pushKey };
       const madeWith = signedUpWith(request);
       if (madeWith === null) return { isTold: before.personId === person.id, pushKey };
       await parts.people.trail.settle();
-      const state = await journal.telling.devices.here(endpoint, person.id, madeWith);
+      const state = await journal.notifications.devices.here(endpoint, person.id, madeWith);
       if (state === 'anothers') {
         await parts.people.trail.add(request, {
           what: 'signed in on a device that was told for somebody else, which ended that',
@@ -163,7 +163,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
     async (request, reply) => {
       const person = await asking(request);
       const { id } = request.params;
-      if (!person || !(await journal.telling.devices.remove(id, person.id)))
+      if (!person || !(await journal.notifications.devices.remove(id, person.id)))
         return notFound(reply, 'device of yours', id);
       return reply.code(204).send();
     },
@@ -200,7 +200,7 @@ export function registerTelling(api: Api, parts: TellingParts): void {
     '/api/notifications/notices/:id',
     { config: viewer, schema: { params: idParams, response: { 200: notificationSchema } } },
     async (request, reply) => {
-      const told = await journal.telling.notices.get(request.params.id);
+      const told = await journal.notifications.notices.get(request.params.id);
       return told ? notificationView(told) : notFound(reply, 'notice', request.params.id);
     },
   );

@@ -24,7 +24,7 @@ const pairSchema = z
 export type PushKeyPair = z.infer<typeof pairSchema>;
 
 export interface PushKeysParts {
-  readonly journal: Pick<Journal, 'settings' | 'telling'>;
+  readonly journal: Pick<Journal, 'settings' | 'notifications'>;
   readonly clock: Clock;
   readonly log: Pick<FastifyBaseLogger, 'error'>;
   readonly newId: () => string;
@@ -66,10 +66,10 @@ export class PushKeys {
   }
 
   async #renew(): Promise<PushKeyPair> {
-    const { settings, telling } = this.#parts.journal;
+    const { settings, notifications } = this.#parts.journal;
     await settings.set(`set-aside/setting/${keysSetting}`, String(await settings.get(keysSetting)));
     // Before the new pair stands: were it the other way round, devices could be left that no message reaches.
-    const ended = await telling.devices.removeAll();
+    const ended = await notifications.devices.removeAll();
     const made = await this.#make();
     await this.#tellOwners(ended);
     return made;
@@ -94,7 +94,7 @@ export class PushKeys {
     const ids = { siteId: null, pileId: null, alarmId: null, personId: null };
     const when = { atMs: nowMs, dueMs: nowMs };
     const rank = rankOf('warning');
-    await journal.telling.notices.add([
+    await journal.notifications.notices.add([
       { id: newId(), key: `push-keys/${nowMs}`, about: 'house', answer: 'first-raise', rank, ...ids, ...when, facts },
     ]);
   }

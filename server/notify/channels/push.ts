@@ -10,7 +10,7 @@ import { channelAnswer, channelError } from './http-answer.ts';
 import { type PushKeys, webPush } from './push-keys.ts';
 
 export interface PushOptions {
-  readonly journal: Pick<Journal, 'telling'>;
+  readonly journal: Pick<Journal, 'notifications'>;
   readonly keys: Pick<PushKeys, 'pair'>;
   readonly clock: Clock;
   readonly allowed: () => Promise<readonly string[]>;
@@ -31,7 +31,9 @@ export function openPush(options: PushOptions): Way {
     try {
       // Asked first: where the keys had to be made anew no device is left that could take it.
       const pair = await keys.pair();
-      const device = (await journal.telling.devices.list(message.personId)).find(({ id }) => id === message.address);
+      const device = (await journal.notifications.devices.list(message.personId)).find(
+        ({ id }) => id === message.address,
+      );
       if (!device) return { outcome: 'refused', detail: 'this device was removed' };
       const details = (await webPush()).generateRequestDetails(
         { endpoint: device.endpoint, keys: { p256dh: device.p256dh, auth: device.auth } },
@@ -55,10 +57,10 @@ export function openPush(options: PushOptions): Way {
   }
 
   async function noted(status: number, answer: ChannelAnswer, deviceId: string): Promise<ChannelAnswer> {
-    if (answer.outcome === 'sent') await journal.telling.devices.worked(deviceId, clock.nowMs());
+    if (answer.outcome === 'sent') await journal.notifications.devices.worked(deviceId, clock.nowMs());
     // RFC 8030 section 7.3: the subscription has ended, or never was.
     if (status !== 404 && status !== 410) return answer;
-    await journal.telling.devices.remove(deviceId);
+    await journal.notifications.devices.remove(deviceId);
     return { outcome: 'refused', detail: `${answer.detail}: the device no longer takes messages, and was removed` };
   }
 

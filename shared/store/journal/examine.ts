@@ -21,7 +21,13 @@ import { lotPlan } from './lots.ts';
 import { mailAddressPlan } from './mail-addresses.ts';
 import { mappingPlan } from './mappings.ts';
 import { attemptPlan } from './messages.ts';
-import { devicePlan, handOnPlan, notificationLinkPlan, turnPlan, wishesPlan } from './notification-preferences.ts';
+import {
+  devicePlan,
+  escalationPlan,
+  notificationLinkPlan,
+  preferencesPlan,
+  turnPlan,
+} from './notification-preferences.ts';
 import { personPlan } from './person-row.ts';
 import { photoPlan } from './photos.ts';
 import { pilePlan } from './piles.ts';
@@ -55,9 +61,9 @@ const plans: Plans = {
   notice: noticePlan,
   message: messagePlan,
   message_attempt: attemptPlan,
-  telling: wishesPlan,
+  telling: preferencesPlan,
   push_device: devicePlan,
-  hand_on: handOnPlan,
+  hand_on: escalationPlan,
   turn: turnPlan,
   told_link: notificationLinkPlan,
   mail_address: mailAddressPlan,

@@ -15,9 +15,9 @@ import { setAside } from './set-aside.ts';
 
 const idsSchema = z.array(z.string());
 
-export const wishesPlan: RowPlan<'telling', { personId: string; wishes: Preferences }> = {
+export const preferencesPlan: RowPlan<'telling', { personId: string; preferences: Preferences }> = {
   table: 'telling',
-  toRecord: (row, json) => ({ personId: row.person_id, wishes: json('wishes', row.wishes, preferencesSchema) }),
+  toRecord: (row, json) => ({ personId: row.person_id, preferences: json('wishes', row.wishes, preferencesSchema) }),
 };
 
 export const devicePlan: RowPlan<'push_device', PushDevice> = {
@@ -39,7 +39,7 @@ export const devicePlan: RowPlan<'push_device', PushDevice> = {
 };
 
 /** Without its order everybody at a site is told at once. */
-export const handOnPlan: RowPlan<'hand_on', EscalationRecord> = {
+export const escalationPlan: RowPlan<'hand_on', EscalationRecord> = {
   table: 'hand_on',
   toRecord: (row, json) => ({
     siteId: row.site_id,
@@ -69,16 +69,21 @@ export const notificationLinkPlan: RowPlan<'told_link', NotificationLink> = {
 
 export function journalNotificationPreferences(
   base: JournalBase,
-): Pick<NotificationsStore, 'wishes' | 'devices' | 'links' | 'handOn'> {
-  return { wishes: preferencesOf(base), devices: devicesOf(base), links: linksOf(base), handOn: escalationOf(base) };
+): Pick<NotificationsStore, 'preferences' | 'devices' | 'links' | 'escalations'> {
+  return {
+    preferences: preferencesOf(base),
+    devices: devicesOf(base),
+    links: linksOf(base),
+    escalations: escalationOf(base),
+  };
 }
 
-function preferencesOf(base: JournalBase): NotificationsStore['wishes'] {
+function preferencesOf(base: JournalBase): NotificationsStore['preferences'] {
   return {
     list: () =>
       base.read(async (db) => {
         const rows = await db.selectFrom('telling').selectAll().orderBy('person_id').execute();
-        return base.rows.all(wishesPlan, rows);
+        return base.rows.all(preferencesPlan, rows);
       }),
     set: (personId, given) =>
       base.write(async (transaction) => {
@@ -192,12 +197,12 @@ function linksOf(base: JournalBase): NotificationsStore['links'] {
   };
 }
 
-function escalationOf(base: JournalBase): NotificationsStore['handOn'] {
+function escalationOf(base: JournalBase): NotificationsStore['escalations'] {
   return {
     list: () =>
       base.read(async (db): Promise<EscalationRecord[]> => {
         const rows = await db.selectFrom('hand_on').selectAll().orderBy('site_id').execute();
-        return base.rows.all(handOnPlan, rows);
+        return base.rows.all(escalationPlan, rows);
       }),
     set: ({ siteId, personIds, afterMin }) =>
       base.write(async (transaction) => {

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type AlarmMachine, acknowledgeAlarm, shelveAlarm, startAlarm, stepAlarm } from '../../../core/alarms/alarm.ts';
 import { newsOf, reminderOf } from '../../../core/notify/news.ts';
-import type { TellingAnswer } from '../../../shared/notifications.ts';
+import type { NotifyReason } from '../../../shared/notifications.ts';
 import { type AlarmState, alarmStates, evidences, severities } from '../../../shared/warning.ts';
 
-const rows: [AlarmState, AlarmState, string, boolean, TellingAnswer][] = [
+const rows: [AlarmState, AlarmState, string, boolean, NotifyReason][] = [
   // from                    to                         arrow                        held back  answer
   ['normal', 'unacknowledged', 'raised', false, 'first-raise'],
   ['normal', 'unacknowledged', 'raised', true, 'nothing-new'],
@@ -92,7 +92,7 @@ describe('newsOf() over the life of any alarm', () => {
 
 describe('reminderOf()', () => {
   const minute = 60_000;
-  const reminders: [AlarmState, boolean, number | null, number, TellingAnswer][] = [
+  const reminders: [AlarmState, boolean, number | null, number, NotifyReason][] = [
     // state            held back  every  told since [min]  answer
     ['unacknowledged', false, 60, 59, 'nothing-new'],
     ['unacknowledged', false, 60, 60, 'reminder-due'],

@@ -19,7 +19,7 @@ describe('isQuiet() and quietEndsMs()', () => {
     ['at midnight', night, 'UTC', '2031-06-02T00:00:00Z', true, '2031-06-02T07:00:00Z'],
     ['a minute before it ends', night, 'UTC', '2031-06-02T06:59:30Z', true, '2031-06-02T07:00:00Z'],
     ['as it ends', night, 'UTC', '2031-06-02T07:00:00Z', false, '2031-06-02T07:00:00Z'],
-    ['none wished', null, 'UTC', '2031-06-02T03:00:00Z', false, '2031-06-02T03:00:00Z'],
+    ['none preferred', null, 'UTC', '2031-06-02T03:00:00Z', false, '2031-06-02T03:00:00Z'],
     ['noon in Lisbon in summer', noon, 'Europe/Lisbon', '2031-06-01T11:00:00Z', true, '2031-06-01T12:00:00Z'],
     ['noon in Lisbon in winter', noon, 'Europe/Lisbon', '2031-01-01T11:00:00Z', false, '2031-01-01T11:00:00Z'],
     ['a zone of half hours', noon, 'Asia/Kolkata', '2031-06-01T06:30:00Z', true, '2031-06-01T07:30:00Z'],
@@ -100,7 +100,7 @@ test('minuteOfDay() and dayOf() tell what the clock on the wall shows', () => {
 describe('summaryDay()', () => {
   const rows: [string, number | null, string, string, string | undefined][] = [
     // what                                                    minute  zone             now                     the day that is due
-    ['not wished', null, 'Europe/Lisbon', '2031-06-01T06:00:00Z', undefined],
+    ['not preferred', null, 'Europe/Lisbon', '2031-06-01T06:00:00Z', undefined],
     ['before its minute', 420, 'Europe/Lisbon', '2031-06-01T05:59:59Z', undefined],
     ['at its minute', 420, 'Europe/Lisbon', '2031-06-01T06:00:00Z', '2031-06-01'],
     ['within six hours', 420, 'Europe/Lisbon', '2031-06-01T11:59:00Z', '2031-06-01'],

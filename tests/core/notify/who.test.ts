@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { giveUpAfterMs, isPast, pauseMs } from '../../../core/notify/backoff.ts';
-import { type Candidate, firstTurn, stepEscalation } from '../../../core/notify/hand-on.ts';
+import { type Candidate, firstTurn, stepEscalation } from '../../../core/notify/escalation.ts';
 import { siteSilence } from '../../../core/notify/site-silence.ts';
 import { type Match, matchOf, type NotifyEvent, tellAtMs } from '../../../core/notify/who.ts';
 import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
-const recipient = (wishes: Partial<Preferences>, isOwner = false) => ({
+const recipient = (preferences: Partial<Preferences>, isOwner = false) => ({
   personId: 'ada',
   isOwner,
-  wishes: preferencesSchema.parse(wishes),
+  preferences: preferencesSchema.parse(preferences),
 });
 const tooHot: NotifyEvent = { about: 'alarm', kind: 'overheating', rank: rankOf('warning'), siteId: 'saltmere-yard' };
 const fire: NotifyEvent = { ...tooHot, kind: 'self-heating', rank: rankOf('urgent') };
@@ -18,7 +18,7 @@ const disk: NotifyEvent = { about: 'house', kind: null, rank: rankOf('urgent'), 
 
 describe('heedOf()', () => {
   const rows: [string, Partial<Preferences>, boolean, NotifyEvent, Match][] = [
-    ['no wish at all', {}, false, tooHot, 'heeds'],
+    ['no preference at all', {}, false, tooHot, 'heeds'],
     ['just from its severity on', { fromSeverity: 'warning' }, false, tooHot, 'heeds'],
     ['from the next severity on', { fromSeverity: 'urgent' }, false, tooHot, 'below-their-severity'],
     ['without its kind', { withoutKinds: ['overheating'] }, false, tooHot, 'not-this-kind'],
@@ -39,31 +39,36 @@ describe('heedOf()', () => {
       'not-asked-for',
     ],
   ];
-  for (const [what, wishes, isOwner, notifyEvent, answer] of rows) {
+  for (const [what, preferences, isOwner, notifyEvent, answer] of rows) {
     test(`${what}: ${answer}`, () => {
-      expect(matchOf(recipient(wishes, isOwner), notifyEvent)).toBe(answer);
+      expect(matchOf(recipient(preferences, isOwner), notifyEvent)).toBe(answer);
     });
   }
 });
 
 describe('the self-heating hazard', () => {
-  const wishes = fc.record({
+  const preferences = fc.record({
     withoutKinds: fc.subarray([...warningKinds]),
     fromSeverity: fc.constantFrom(...severities),
     quiet: fc.option(
       fc
         .record({ fromMin: fc.integer({ min: 0, max: 1439 }), toMin: fc.integer({ min: 0, max: 1439 }) })
-        .filter(({ fromMin, toMin }) => fromMin !== toMin), // wishes refuse the others
+        .filter(({ fromMin, toMin }) => fromMin !== toMin), // preferences refuse the others
     ),
     timeZone: fc.constantFrom('UTC', 'Europe/Lisbon', 'Asia/Kathmandu'),
   });
-  test('is told at once whatever kinds, severity and quiet hours somebody wishes', () => {
+  test('is told at once whatever kinds, severity and quiet hours somebody prefers', () => {
     fc.assert(
-      fc.property(wishes, fc.integer({ min: 0, max: 2e12 }), fc.integer({ min: 0, max: 3 }), (wished, nowMs, rank) => {
-        const one = recipient(wished);
-        expect(matchOf(one, { ...fire, rank })).toBe('heeds');
-        expect(tellAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
-      }),
+      fc.property(
+        preferences,
+        fc.integer({ min: 0, max: 2e12 }),
+        fc.integer({ min: 0, max: 3 }),
+        (preferred, nowMs, rank) => {
+          const one = recipient(preferred);
+          expect(matchOf(one, { ...fire, rank })).toBe('heeds');
+          expect(tellAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
+        },
+      ),
     );
   });
 });
@@ -81,7 +86,7 @@ describe('firstTurn() and stepHandOn()', () => {
   const rows: [string, readonly Candidate[], boolean, string[], number][] = [
     ['the first of the order', [now('ada'), now('bram'), now('cleo')], false, ['ada'], 0],
     ['the first and whoever is not in it', [now('ada'), now('bram'), now('dora')], false, ['ada', 'dora'], 0],
-    ['the second where the first has other wishes', [now('bram'), now('cleo')], false, ['bram'], 1],
+    ['the second where the first has other preferences', [now('bram'), now('cleo')], false, ['bram'], 1],
     ['passes over quiet hours', [later('ada'), now('bram'), now('cleo')], false, ['ada', 'bram'], 1],
     ['all in quiet hours', [later('ada'), later('bram')], false, ['ada', 'bram'], 3],
     ['nobody', [], false, [], 3],
@@ -113,7 +118,7 @@ describe('firstTurn() and stepHandOn()', () => {
     ['to the last', 1, 15, 'unacknowledged', false, all, 'handed-on', ['cleo']],
     ['after the last', 2, 1500, 'unacknowledged', false, all, 'end-of-order', []],
     [
-      'over somebody with other wishes',
+      'over somebody with other preferences',
       0,
       15,
       'unacknowledged',
@@ -122,7 +127,7 @@ describe('firstTurn() and stepHandOn()', () => {
       'handed-on',
       ['cleo'],
     ],
-    ['with nobody left who wishes to hear', 0, 15, 'unacknowledged', false, [now('ada')], 'end-of-order', []],
+    ['with nobody left who wants to be notified', 0, 15, 'unacknowledged', false, [now('ada')], 'end-of-order', []],
   ];
   for (const [what, place, afterMin, state, heldBack, candidates, answer, told] of steps) {
     test(`stepHandOn() ${what}: ${answer}`, () => {

@@ -76,7 +76,7 @@ async function noticeOf({ one, piles, number }: Laid, alarmId: string): Promise<
   const [pileId = null] = piles;
   const facts = { said: verbatim('Something was seen.'), todo: verbatim('Look at it.'), short: verbatim('seen') };
   const about = { about: 'house', answer: 'first-raise', rank: 2, siteId: null, pileId, alarmId } as const;
-  await one.installation.journal.telling.notices.add([
+  await one.installation.journal.notifications.notices.add([
     { id, key: id, ...about, personId: null, atMs, dueMs: atMs + 999 * hourMs, facts },
   ]);
   return id;
@@ -84,10 +84,10 @@ async function noticeOf({ one, piles, number }: Laid, alarmId: string): Promise<
 
 const behindLink: WellFormed = async (laid) => {
   const secret = `secret-${laid.number}-of-the-test`.padEnd(43, '-');
-  const { telling } = laid.one.installation.journal;
+  const { notifications } = laid.one.installation.journal;
   const noticeId = await noticeOf(laid, await alarmOf(laid));
   const who = { personId: laid.personId, personName: laid.name, way: 'email' as const };
-  await telling.links.add({
+  await notifications.links.add({
     digest: digestOf(secret),
     noticeId,
     ...who,
@@ -225,18 +225,18 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
     const { address } = withAddress(laid).email;
     await laid.send('PUT', '/api/notifications', withAddress(laid));
     const askedAtMs = Date.now();
-    await journal.telling.mailAddresses.ask(laid.personId, address, askedAtMs);
+    await journal.notifications.mailAddresses.ask(laid.personId, address, askedAtMs);
     return of({ code: await mailCode(journal.settings, { personId: laid.personId, address, askedAtMs }) });
   },
   'POST /api/notifications/undelivered/{id}/seen': async (laid) => {
-    const { telling } = laid.one.installation.journal;
+    const { notifications } = laid.one.installation.journal;
     const noticeId = await noticeOf(laid, await alarmOf(laid));
     const id = `message-${laid.number}-of-the-test`;
     const to = { personId: laid.personId, personName: laid.name, way: 'email', address: 'x@saltmere.example' } as const;
     const times = { madeAtMs: 1, notBeforeMs: 1, nextTryMs: 1, doneAtMs: 2, seenAtMs: null };
     const state = { state: 'given-up', reason: 'no such mailbox', tries: 1, rank: 2 } as const;
     const messages = [{ id, noticeId, ...to, addressLabel: to.address, ...state, ...times }];
-    await telling.notices.spread({ noticeId, state: 'spread', messages });
+    await notifications.notices.spread({ noticeId, state: 'spread', messages });
     return nothing({ id });
   },
   'PUT /api/notifications/escalations/{site}': ({ personId }) =>

@@ -73,9 +73,9 @@ describe('what a person notes is heard at once', () => {
     await lay('told', false);
     await note('told', foul);
     const [alarm] = (await pileOf('told')).alarms;
-    const [notice] = await farm.one.installation.journal.telling.notices.ofAlarm(alarm?.id ?? '');
+    const [notice] = await farm.one.installation.journal.notifications.notices.ofAlarm(alarm?.id ?? '');
     expect(notice).toMatchObject({ about: 'alarm', answer: 'first-raise' });
-    const kept = await farm.one.installation.journal.telling.notices.get(notice?.id ?? '');
+    const kept = await farm.one.installation.journal.notifications.notices.get(notice?.id ?? '');
     expect(kept?.facts).toMatchObject({ kind: 'bad-smell', noted: { by: 'Ana' } });
   });
 });

@@ -22,7 +22,7 @@ test('each person is told once of a raise, by every way that is on', async () =>
   expect(await service.told()).toEqual([]);
 });
 
-test('who wishes otherwise is not told', async () => {
+test('who prefers otherwise is not told', async () => {
   await service.person('ada', { withoutKinds: ['overheating'] });
   await service.person('bram', { fromSeverity: 'urgent' });
   await service.person('cleo', { sites: [] });
@@ -55,7 +55,7 @@ describe('quiet hours', () => {
     expect(await service.told()).toEqual([]);
     const reasons = await Promise.all(
       ['a', 'b', 'c'].map(async (id) => {
-        const told = await service.journal.telling.notices.ofAlarm(id);
+        const told = await service.journal.notifications.notices.ofAlarm(id);
         return told.flatMap(({ messages }) => messages.map(({ state, reason }) => `${state}: ${reason}`));
       }),
     );
@@ -74,7 +74,7 @@ describe('quiet hours', () => {
 });
 
 describe('reminders', () => {
-  test('come as often as wished while nobody acknowledges, and stop when somebody does', async () => {
+  test('come as often as preferred while nobody acknowledges, and stop when somebody does', async () => {
     await service.person('ada', { remindEveryMin: 30 });
     await service.raise('a');
     await service.pass(29);
@@ -97,7 +97,7 @@ describe('reminders', () => {
   });
 });
 
-test('that it is over is told to whoever was told of it, and wishes to hear', async () => {
+test('that it is over is told to whoever was told of it, and wants to hear', async () => {
   await service.person('ada');
   await service.person('bram', { tellCleared: false });
   await service.person('cleo', { fromSeverity: 'danger' });
@@ -110,7 +110,11 @@ test('that it is over is told to whoever was told of it, and wishes to hear', as
 describe('the order of a site', () => {
   beforeEach(async () => {
     for (const id of ['ada', 'bram', 'cleo', 'dora']) await service.person(id, { remindEveryMin: null });
-    await service.journal.telling.handOn.set({ siteId: yard.id, personIds: ['ada', 'bram', 'cleo'], afterMin: 15 });
+    await service.journal.notifications.escalations.set({
+      siteId: yard.id,
+      personIds: ['ada', 'bram', 'cleo'],
+      afterMin: 15,
+    });
   });
 
   test('tells the first and whoever is not in it, then the next when nobody acknowledges, to its end', async () => {
@@ -198,7 +202,7 @@ describe('a person who cannot be reached', () => {
     await service.raise('a');
     expect((await service.told()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: not-reached']);
     expect(service.sent.find(({ person }) => person === 'owen')?.sentence).toMatch(/because ada could not be reached/);
-    const [lost] = await service.journal.telling.messages.undelivered(9);
+    const [lost] = await service.journal.notifications.messages.undelivered(9);
     expect([lost?.personId, lost?.reason]).toEqual(['ada', '550 no such mailbox']);
     expect((await service.delivery.health()).state).toBe('degraded');
   });
@@ -248,7 +252,7 @@ test('a notice whose facts cannot be read is set aside and said to owners and in
   await service.person('vera', {}, 'viewer');
   const broken = { about: 'alarm', answer: 'first-raise', rank: 3, siteId: yard.id, pileId: branPile.id } as const;
   const same = { ...broken, alarmId: 'gone', personId: null, atMs: noonMs, dueMs: noonMs };
-  await service.journal.telling.notices.add([
+  await service.journal.notifications.notices.add([
     { ...same, id: 'n-cut', key: 'cut', facts: lostFacts },
     { ...same, id: 'n-null', key: 'null', facts: lostFacts },
   ]);
@@ -263,7 +267,7 @@ test('a notice whose facts cannot be read is set aside and said to owners and in
     service.sent.filter(({ sentence }) => sentence.includes('cannot be read')).map(({ person }) => person),
   ).toEqual(['ada', 'ada']);
   for (const id of ['n-cut', 'n-null'])
-    expect(await service.journal.telling.notices.get(id)).toMatchObject({ state: 'set-aside', messages: [] });
+    expect(await service.journal.notifications.notices.get(id)).toMatchObject({ state: 'set-aside', messages: [] });
   expect(await service.delivery.health()).toMatchObject({
     state: 'degraded',
     detail: expect.stringContaining('2 warnings of the last days could not be read'),

@@ -1,14 +1,14 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type MailServer, startMailServer } from '../../helpers/mail-server.ts';
 import { until } from '../../helpers/until.ts';
-import { openTellingFarm, type TellingFarm } from './farm.ts';
+import { type NotifyFarm, openNotifyFarm } from './farm.ts';
 
 let box: MailServer;
-let farm: TellingFarm;
+let farm: NotifyFarm;
 
 beforeEach(async () => {
   box = await startMailServer();
-  farm = await openTellingFarm({
+  farm = await openNotifyFarm({
     SMTP_URL: box.url,
     MAIL_FROM: 'Branhearth <alarms@saltmere.example>',
     ALERT_MAIL_TO: 'ada@saltmere.example',
@@ -20,12 +20,12 @@ afterEach(async () => {
   await box.close();
 });
 
-const mailTelling = (words: RegExp) => async () => box.mails.find(({ parsed }) => words.test(parsed.text ?? ''));
+const mailWith = (words: RegExp) => async () => box.mails.find(({ parsed }) => words.test(parsed.text ?? ''));
 
 describe('an overheating pile', () => {
   test('is told by e-mail once: the sentence first, then what was seen, the caution, a link', async () => {
     await farm.overheat();
-    const mail = await until('the e-mail', mailTelling(/is too hot/));
+    const mail = await until('the e-mail', mailWith(/is too hot/));
     expect(mail.to).toEqual(['ada@saltmere.example']);
     expect(mail.parsed.subject).toBe('Shed: too hot');
     const text = mail.parsed.text ?? '';
@@ -56,7 +56,7 @@ describe('the link of an e-mail', () => {
 
   test('opens a page with one button, acknowledges by that button only, once, and says who did', async () => {
     const { id } = await farm.overheat();
-    const link = linkOf((await until('the e-mail', mailTelling(/is too hot/))).parsed.text ?? '');
+    const link = linkOf((await until('the e-mail', mailWith(/is too hot/))).parsed.text ?? '');
     const page = await open(link);
     expect([page.statusCode, page.headers['cache-control']]).toEqual([200, 'no-store']);
     expect(page.body).toContain('Shed at Saltmere Yard is too hot.');
@@ -75,7 +75,7 @@ describe('the link of an e-mail', () => {
 
   test('keeps only a digest of its secret, and an unknown or old one does nothing', async () => {
     await farm.overheat();
-    const link = linkOf((await until('the e-mail', mailTelling(/is too hot/))).parsed.text ?? '');
+    const link = linkOf((await until('the e-mail', mailWith(/is too hot/))).parsed.text ?? '');
     expect((await press(`${link.slice(0, -1)}${link.endsWith('A') ? 'B' : 'A'}`)).statusCode).toBe(404);
     farm.nowMs += 3 * 86_400_000;
     expect((await press(link)).statusCode).toBe(410);

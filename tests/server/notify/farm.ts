@@ -11,7 +11,7 @@ import { until } from '../../helpers/until.ts';
 const minuteMs = 60_000;
 const laidMs = Date.UTC(2031, 4, 1, 6);
 
-export interface TellingFarm {
+export interface NotifyFarm {
   readonly one: TestInstallation;
   nowMs: number;
   post(url: string, payload?: object): Promise<unknown>;
@@ -19,19 +19,19 @@ export interface TellingFarm {
   /** Warms the core to `peakC` over hours and holds it until the alarm stands. */
   overheat(peakC?: number): Promise<AlarmDetail>;
   alarms(): Promise<AlarmDetail[]>;
-  wish(wishes: Partial<Preferences>, personId?: string): Promise<void>;
+  prefer(preferences: Partial<Preferences>, personId?: string): Promise<void>;
   reopen(): Promise<void>;
   close(): Promise<void>;
 }
 
-export async function openTellingFarm(
+export async function openNotifyFarm(
   environment: Record<string, string>,
   guard: NonNullable<InstallationParts['guard']> = {},
-): Promise<TellingFarm> {
+): Promise<NotifyFarm> {
   const { dataDir, remove } = await makeDataDir();
   const clock: Clock = { nowMs: () => farm.nowMs, speed: 1 };
   let one: TestInstallation;
-  const farm: TellingFarm = {
+  const farm: NotifyFarm = {
     nowMs: laidMs,
     get one() {
       return one;
@@ -66,11 +66,12 @@ export async function openTellingFarm(
     async alarms() {
       return alarmsAnswerSchema.parse((await one.app.inject({ url: '/api/piles/shed/alarms' })).json()).alarms;
     },
-    async wish(wishes, personId = 'house') {
-      const whole = preferencesSchema.parse(wishes);
-      const { telling } = one.installation.journal;
-      await telling.wishes.set(personId, whole);
-      if (whole.email.address !== '') await telling.mailAddresses.confirm(personId, whole.email.address, Date.now());
+    async prefer(preferences, personId = 'house') {
+      const whole = preferencesSchema.parse(preferences);
+      const { notifications } = one.installation.journal;
+      await notifications.preferences.set(personId, whole);
+      if (whole.email.address !== '')
+        await notifications.mailAddresses.confirm(personId, whole.email.address, Date.now());
     },
     async reopen() {
       await one.close();

@@ -38,7 +38,7 @@ export interface Service {
   answer: (job: Job) => ChannelAnswer | Promise<ChannelAnswer>;
   silence: 'silent' | 'speaks' | 'alone';
   readonly heldBack: Set<string>;
-  person(id: string, wishes?: Partial<Preferences>, role?: KnownPerson['role']): Promise<void>;
+  person(id: string, preferences?: Partial<Preferences>, role?: KnownPerson['role']): Promise<void>;
   /** Raises an alarm as the watch would, with its notice in the same transaction. */
   raise(id: string, options?: RaiseOptions): Promise<void>;
   /** Moves an alarm, with a notice when there is one to give. */
@@ -154,12 +154,12 @@ export async function openService(): Promise<Service> {
     answer: () => ({ outcome: 'sent', detail: 'taken' }),
     silence: 'speaks',
     heldBack: new Set(),
-    async person(id, wishes = {}, role = 'keeper') {
+    async person(id, preferences = {}, role = 'keeper') {
       people.push({ id, name: id, role });
       const email = { on: true, address: `${id}@saltmere.example` };
-      const whole = preferencesSchema.parse({ email, ...wishes });
-      await journal.telling.wishes.set(id, whole);
-      if (whole.email.address !== '') await journal.telling.mailAddresses.confirm(id, whole.email.address, 0);
+      const whole = preferencesSchema.parse({ email, ...preferences });
+      await journal.notifications.preferences.set(id, whole);
+      if (whole.email.address !== '') await journal.notifications.mailAddresses.confirm(id, whole.email.address, 0);
     },
     async raise(id, { kind = 'overheating', severity = 'warning', position = null, siteSilentSinceMs } = {}) {
       const alarm: AlarmRecord = {

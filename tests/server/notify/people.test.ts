@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type KnownPerson, TellingPeople } from '../../../server/notify/people.ts';
+import { type KnownPerson, Recipients } from '../../../server/notify/people.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { NotificationsStore } from '../../../shared/store/notifications-store.ts';
 
@@ -7,18 +7,18 @@ const mailTo = 'yard@saltmere.example';
 const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner' };
 const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper' };
 
-/** Who can be told, by name and address, of people of whom some wish for e-mail. */
+/** Who can be told, by name and address, of people of whom some want e-mail. */
 async function told(
   known: readonly KnownPerson[],
   mailed: readonly string[],
   installationMail: string | null = mailTo,
 ) {
-  const wishes = mailed.map((personId) => ({
+  const preferences = mailed.map((personId) => ({
     personId,
-    wishes: preferencesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } }),
+    preferences: preferencesSchema.parse({ email: { on: true, address: `${personId}@saltmere.example` } }),
   }));
-  const telling = {
-    wishes: { list: async () => wishes },
+  const notifications = {
+    preferences: { list: async () => preferences },
     devices: { list: async () => [] },
     mailAddresses: {
       list: async () =>
@@ -30,8 +30,8 @@ async function told(
         })),
     },
   };
-  const people = new TellingPeople({
-    telling: telling as unknown as NotificationsStore,
+  const people = new Recipients({
+    notifications: notifications as unknown as NotificationsStore,
     known: async () => known,
     canMail: true,
     mailTo: installationMail ?? undefined,

@@ -3,16 +3,16 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import {
   type NotificationView,
   notificationSchema,
-  tellingAnswerSchema,
+  notificationsAnswerSchema,
 } from '../../../shared/contracts/notifications.ts';
 import { type GotRequest, makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { checkVapid, makePushBrowser, type PushBrowser } from '../../helpers/push-browser.ts';
 import { until } from '../../helpers/until.ts';
-import { openTellingFarm, type TellingFarm } from './farm.ts';
+import { type NotifyFarm, openNotifyFarm } from './farm.ts';
 
 const certificate = makeCertificate('127.0.0.1');
 let receiver: Receiver;
-let farm: TellingFarm;
+let farm: NotifyFarm;
 
 beforeAll(async () => {
   receiver = await startReceiver(certificate);
@@ -21,7 +21,7 @@ afterAll(() => receiver.close());
 beforeEach(async () => {
   receiver.got.length = 0;
   receiver.answer = (_got, response) => void response.writeHead(201).end();
-  farm = await openTellingFarm({ PUBLIC_URL: 'https://farm.saltmere.example' }, { trust: certificate.cert });
+  farm = await openNotifyFarm({ PUBLIC_URL: 'https://farm.saltmere.example' }, { trust: certificate.cert });
   await put('/api/notifications/server', { allowedAddresses: [`127.0.0.1:${receiver.port}`], heartbeatUrl: null });
 });
 afterEach(() => farm.close());
@@ -31,8 +31,8 @@ async function put(url: string, payload: object) {
   const answer = await farm.one.app.inject({ method: 'PUT', url, payload });
   expect(answer.statusCode, answer.body).toBe(200);
 }
-const telling = async () =>
-  tellingAnswerSchema.parse((await farm.one.app.inject({ url: '/api/notifications' })).json());
+const notifications = async () =>
+  notificationsAnswerSchema.parse((await farm.one.app.inject({ url: '/api/notifications' })).json());
 async function askTest(way: string): Promise<string> {
   const { id } = (await farm.post('/api/notifications/test', { way })) as { id: string };
   return id;
@@ -55,7 +55,7 @@ describe('web push', () => {
   });
 
   test('brings a warning that only the device can read, signed by the house', async () => {
-    const { pushKey } = await telling();
+    const { pushKey } = await notifications();
     await subscribe();
     const { id } = await farm.overheat();
     const request = await until('the push', () => receiver.got.find(({ path }) => path === '/device'));
@@ -79,9 +79,9 @@ describe('web push', () => {
   });
 
   test('keeps one key pair over restarts', async () => {
-    const { pushKey } = await telling();
+    const { pushKey } = await notifications();
     await farm.reopen();
-    expect((await telling()).pushKey).toBe(pushKey);
+    expect((await notifications()).pushKey).toBe(pushKey);
   });
 
   test.each([
@@ -91,16 +91,16 @@ describe('web push', () => {
   ])(
     'with damaged keys, %s: made anew, devices of before end, owners are told, and a device added again gets its messages',
     async (_, damaged) => {
-      const { pushKey } = await telling();
+      const { pushKey } = await notifications();
       await subscribe();
-      await farm.wish({ webhook: { on: true, url: here('/owner') } });
+      await farm.prefer({ webhook: { on: true, url: here('/owner') } });
       await farm.one.installation.journal.settings.set('push-keys', damaged);
       await farm.reopen();
       const toOwner = await until('word to the owner', () => receiver.got.find(({ path }) => path === '/owner'));
       expect(toOwner.body.toString()).toMatch(
         /keys for push messages were damaged and were made anew\. One device gets/,
       );
-      const after = await telling();
+      const after = await notifications();
       expect(after.devices).toEqual([]);
       expect(after.pushKey).not.toBe(pushKey);
       expect(await farm.post('/api/notifications/devices/here', { endpoint: here('/device') })).toEqual({
@@ -124,23 +124,23 @@ describe('web push', () => {
     await subscribe();
     await farm.one.installation.journal.settings.set('push-keys', '{"cut');
     const message = await endOf(await askTest('push'));
-    expect([message.state, (await telling()).devices]).toEqual(['given-up', []]);
+    expect([message.state, (await notifications()).devices]).toEqual(['given-up', []]);
   });
 
   test.each([404, 410])('removes a device of which its service says %i', async (status) => {
     await subscribe();
     receiver.answer = (_got, response) => void response.writeHead(status).end();
     const message = await endOf(await askTest('push'));
-    expect([message.state, (await telling()).devices]).toEqual(['given-up', []]);
+    expect([message.state, (await notifications()).devices]).toEqual(['given-up', []]);
   });
 
   test('lists devices, and removes one that is asked to go', async () => {
     await subscribe();
     await subscribe(); // the same endpoint again is the same device
-    const { devices } = await telling();
+    const { devices } = await notifications();
     expect(devices.map(({ label }) => label)).toEqual(['Phone of the shed']);
     const gone = await farm.one.app.inject({ method: 'DELETE', url: `/api/notifications/devices/${devices[0]?.id}` });
-    expect([gone.statusCode, (await telling()).devices]).toEqual([204, []]);
+    expect([gone.statusCode, (await notifications()).devices]).toEqual([204, []]);
   });
 
   test('an endpoint inside the network is not asked', async () => {
@@ -158,12 +158,12 @@ describe('web push', () => {
 });
 
 describe('webhook', () => {
-  const wish = (path = '/hook') => farm.wish({ webhook: { on: true, url: here(path) } });
+  const prefer = (path = '/hook') => farm.prefer({ webhook: { on: true, url: here(path) } });
   const secret = async () => ((await farm.post('/api/notifications/webhook-secret')) as { secret: string }).secret;
   const headersOf = ({ headers }: GotRequest) => headers as Record<string, string>;
 
   test('is signed as the reference library wants it; changed, old or unsigned it is refused there', async () => {
-    await wish();
+    await prefer();
     const hook = new Webhook(await secret());
     const { id } = await farm.overheat();
     const request = await until('the webhook', () => receiver.got.find(({ path }) => path === '/hook'));
@@ -181,7 +181,7 @@ describe('webhook', () => {
   });
 
   test('tries again what failed, under the same id, with a signature of its own', async () => {
-    await wish();
+    await prefer();
     let failures = 1;
     receiver.answer = (_got, response) =>
       void response.writeHead(failures-- > 0 ? 503 : 204, { 'retry-after': '0' }).end();
@@ -201,7 +201,7 @@ describe('webhook', () => {
   });
 
   test('does not follow a redirect, and says so', async () => {
-    await wish();
+    await prefer();
     receiver.answer = (_got, response) => void response.writeHead(307, { location: here('/elsewhere') }).end();
     const message = await endOf(await askTest('webhook'));
     expect([message.state, message.reason]).toEqual(['given-up', 'HTTP 307: a redirect, which is not followed']);
@@ -210,7 +210,7 @@ describe('webhook', () => {
 
   test('a receiver that hangs holds up nobody else', async () => {
     receiver.answer = ({ path }, response) => void (path === '/hook' ? undefined : response.writeHead(201).end());
-    await wish();
+    await prefer();
     const browser = makePushBrowser();
     await farm.post('/api/notifications/devices', { endpoint: here('/device'), keys: browser.keys, label: 'Phone' });
     await farm.overheat();
@@ -223,7 +223,7 @@ describe('webhook', () => {
 });
 
 test('who may be told is told in the description of what an alarm caused', async () => {
-  await farm.wish({ webhook: { on: true, url: here('/hook') } });
+  await farm.prefer({ webhook: { on: true, url: here('/hook') } });
   const { id } = await farm.overheat();
   const told = await until('it to be sent', async () => {
     const { notices } = (await farm.one.app.inject({ url: `/api/alarms/${id}/notifications` })).json() as {

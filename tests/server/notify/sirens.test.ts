@@ -2,7 +2,7 @@ import { connectAsync, type MqttClient } from 'mqtt';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hasMosquitto, startMosquitto } from '../../helpers/mosquitto.ts';
 import { until } from '../../helpers/until.ts';
-import { openTellingFarm, type TellingFarm } from './farm.ts';
+import { type NotifyFarm, openNotifyFarm } from './farm.ts';
 
 const brokers = [
   ['the embedded broker', true, async () => ({ environment: {}, remove: async () => {} })],
@@ -18,12 +18,12 @@ const brokers = [
 
 for (const [name, isThere, start] of brokers) {
   describe.skipIf(!isThere)(`sirens and lamps at ${name}`, () => {
-    let farm: TellingFarm;
+    let farm: NotifyFarm;
     let remove: () => Promise<void>;
     beforeEach(async () => {
       const broker = await start();
       remove = broker.remove;
-      farm = await openTellingFarm(broker.environment);
+      farm = await openNotifyFarm(broker.environment);
     });
     afterEach(async () => {
       await farm.close();

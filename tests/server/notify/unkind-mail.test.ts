@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Job } from '../../../server/notify/channels/channel.ts';
 import { openEmail } from '../../../server/notify/channels/email.ts';
 import { type MailServer, startMailServer, startSilentServer } from '../../helpers/mail-server.ts';
-import { message, notice } from '../../shared/store/journal-telling-contract.ts';
+import { message, notice } from '../../shared/store/journal-notifications-contract.ts';
 
 const content = { title: 'Shed: too hot', sentence: 'Shed at Saltmere Yard is too hot.', parts: [] };
 const job = (change: Partial<Job> = {}): Job => ({

@@ -42,7 +42,7 @@ const signUpPhone = async (who: Who) => {
   return endpoint;
 };
 const told = async (endpoint: string) =>
-  (await one.installation.journal.telling.devices.list()).some((device) => device.endpoint === endpoint);
+  (await one.installation.journal.notifications.devices.list()).some((device) => device.endpoint === endpoint);
 const lastRow = async () =>
   (await send('GET', '/api/audit?limit=1', people.owner)).json<{ entries: AuditEntry[] }>().entries[0];
 

@@ -37,7 +37,7 @@ afterEach(async () => {
 type Who = Record<string, string>;
 const send = (method: 'GET' | 'POST' | 'PUT', url: string, headers: Who, payload?: object) =>
   one.app.inject({ method, url, headers, remoteAddress: freshAddress(), ...(payload && { payload }) });
-const wish = (who: Who, address: string, more: Partial<Preferences> = {}) =>
+const prefer = (who: Who, address: string, more: Partial<Preferences> = {}) =>
   send('PUT', '/api/notifications', who, preferencesSchema.parse({ email: { on: address !== '', address }, ...more }));
 const askCode = (who: Who) => send('POST', '/api/notifications/mail/code', who);
 const enter = (who: Who, code: string) => send('POST', '/api/notifications/mail/confirmation', who, { code });
@@ -57,7 +57,7 @@ const wrongOf = (code: string) => String((Number(code.replace(' ', '')) + 1) % 1
 const stranger = 'stranger@elsewhere.example';
 
 test('a dishonest viewer has nothing but a code sent to a stranger, however often they ask', async () => {
-  await wish(people.viewer, stranger);
+  await prefer(people.viewer, stranger);
   for (let count = 0; count < 30; count += 1) expect((await askTest(people.viewer)).statusCode).toBe(409);
   const statuses: number[] = [];
   for (let count = 0; count < 30; count += 1) {
@@ -86,7 +86,7 @@ test('several people cannot share one stranger out among them', async () => {
   const askers = [people.viewer, people.keeper, as(await join(one, 'Ned', 'viewer'))];
   let sent = 0;
   for (const who of askers) {
-    await wish(who, stranger.toUpperCase());
+    await prefer(who, stranger.toUpperCase());
     for (let count = 0; count < 4; count += 1) if ((await askCode(who)).statusCode === 202) sent += 1;
   }
   expect(sent).toBe(sendingBounds.code.address.atOnce);
@@ -94,14 +94,14 @@ test('several people cannot share one stranger out among them', async () => {
 
 test('a name or note of a person never reaches an address that nobody confirmed', async () => {
   const odd = as(await join(one, 'Win at evil.example', 'viewer'));
-  await wish(odd, stranger);
+  await prefer(odd, stranger);
   await askCode(odd);
   await newest(stranger);
   expect(box.mails.at(-1)?.raw).not.toContain('evil');
 });
 
 test('the code of the newest e-mail, however it is typed, confirms; then tests go out, few and written down', async () => {
-  await wish(people.viewer, 'vera@saltmere.example');
+  await prefer(people.viewer, 'vera@saltmere.example');
   expect(await standing(people.viewer)).toMatchObject({ standing: 'waiting', goesTo: null });
   await askCode(people.viewer);
   const first = codeIn(await newest('vera@saltmere.example'));
@@ -150,7 +150,7 @@ test('tests of all people together are bounded too', async () => {
 });
 
 test('wrong codes: five, and then the right one is worth nothing until a new one is sent', async () => {
-  await wish(people.viewer, 'vera@saltmere.example');
+  await prefer(people.viewer, 'vera@saltmere.example');
   expect((await enter(people.viewer, '1234 5678')).json<{ detail: string }>().detail).toContain('have one sent');
   await askCode(people.viewer);
   const code = codeIn(await newest('vera@saltmere.example'));
@@ -169,8 +169,8 @@ test('wrong codes: five, and then the right one is worth nothing until a new one
 });
 
 test('a code is good for a day, for one person and one address', async () => {
-  await wish(people.viewer, 'shared@saltmere.example');
-  await wish(people.keeper, 'shared@saltmere.example');
+  await prefer(people.viewer, 'shared@saltmere.example');
+  await prefer(people.keeper, 'shared@saltmere.example');
   await askCode(people.viewer);
   const code = codeIn(await newest('shared@saltmere.example'));
   machineMs += 24 * 60 * minuteMs;
@@ -178,21 +178,21 @@ test('a code is good for a day, for one person and one address', async () => {
   machineMs -= 1;
   await askCode(people.keeper);
   expect((await enter(people.keeper, code)).statusCode).toBe(422);
-  await wish(people.viewer, 'other@saltmere.example');
+  await prefer(people.viewer, 'other@saltmere.example');
   expect((await enter(people.viewer, code)).statusCode).toBe(422);
-  await wish(people.viewer, 'shared@saltmere.example');
+  await prefer(people.viewer, 'shared@saltmere.example');
   expect((await enter(people.viewer, code)).statusCode).toBe(200);
 });
 
 test('the code stands in no table, no answer and no row of the audit trail', async () => {
-  await wish(people.viewer, 'vera@saltmere.example');
+  await prefer(people.viewer, 'vera@saltmere.example');
   const { id } = (await askCode(people.viewer)).json<{ id: string }>();
   const code = codeIn(await newest('vera@saltmere.example'));
   expect(code).toMatch(/^\d{4} \d{4}$/);
   const { journal } = one.installation;
   const kept = [
-    await journal.telling.notices.get(id),
-    await journal.telling.mailAddresses.list(),
+    await journal.notifications.notices.get(id),
+    await journal.notifications.mailAddresses.list(),
     await journal.audit.list({ limit: 500 }),
     (await send('GET', `/api/notifications/notices/${id}`, people.keeper)).body,
     (await send('GET', '/api/notifications/undelivered', people.keeper)).body,
@@ -205,7 +205,7 @@ test('the code stands in no table, no answer and no row of the audit trail', asy
 
 test('a code that cannot be delivered is no trouble of everybody’s', async () => {
   box.mood = 'refuse';
-  await wish(people.viewer, 'no-such@saltmere.example');
+  await prefer(people.viewer, 'no-such@saltmere.example');
   const { id } = (await askCode(people.viewer)).json<{ id: string }>();
   await one.installation.delivery.settled();
   const notice = (await send('GET', `/api/notifications/notices/${id}`, people.viewer)).json<{
@@ -217,11 +217,11 @@ test('a code that cannot be delivered is no trouble of everybody’s', async () 
 
 test('whoever was removed has no address left', async () => {
   const ned = as(await join(one, 'Ned', 'viewer'));
-  await wish(ned, 'ned@saltmere.example');
+  await prefer(ned, 'ned@saltmere.example');
   await askCode(ned);
   const id = (await one.installation.journal.people.byNameKey('ned'))?.id ?? '';
   await one.app.inject({ method: 'DELETE', url: `/api/people/${id}`, headers: people.owner });
-  expect(await one.installation.journal.telling.mailAddresses.list(id)).toEqual([]);
+  expect(await one.installation.journal.notifications.mailAddresses.list(id)).toEqual([]);
 });
 
 describe('where mail goes', () => {
@@ -235,7 +235,7 @@ describe('where mail goes', () => {
   });
   const table: [
     what: string,
-    wished: string,
+    preferred: string,
     own: MailAddress[],
     server: string | undefined,
     standing: string,
@@ -286,8 +286,8 @@ describe('where mail goes', () => {
     ],
     ['the one that the program was started with', 'a@x.example', [], 'a@x.example', 'set-by-server', 'a@x.example'],
   ];
-  test.each(table)('%s', (_what, wished, own, server, expected, to) => {
-    expect(mailGoes(wished, own, server)).toEqual({ standing: expected, to });
+  test.each(table)('%s', (_what, preferred, own, server, expected, to) => {
+    expect(mailGoes(preferred, own, server)).toEqual({ standing: expected, to });
   });
 
   test('a change of address silences nobody: warnings go on to the one before until the new one is confirmed', async () => {
@@ -295,12 +295,12 @@ describe('where mail goes', () => {
       (await one.installation.delivery.people.listeners())
         .filter(({ name }) => name === 'Vera')
         .flatMap(({ ways }) => ways.map(({ address }) => address));
-    await wish(people.viewer, 'old@saltmere.example');
+    await prefer(people.viewer, 'old@saltmere.example');
     expect(await ways()).toEqual([]);
     await askCode(people.viewer);
     await enter(people.viewer, codeIn(await newest('old@saltmere.example')));
     expect(await ways()).toEqual(['old@saltmere.example']);
-    await wish(people.viewer, 'new@saltmere.example');
+    await prefer(people.viewer, 'new@saltmere.example');
     expect([await ways(), await standing(people.viewer)]).toEqual([
       ['old@saltmere.example'],
       expect.objectContaining({ standing: 'waiting', goesTo: 'old@saltmere.example' }),
@@ -310,10 +310,10 @@ describe('where mail goes', () => {
     await enter(people.viewer, codeIn(await newest('new@saltmere.example')));
     expect(await ways()).toEqual(['new@saltmere.example']);
     // The one before is nobody's from then on, and one that was taken away must be confirmed again.
-    await wish(people.viewer, 'old@saltmere.example');
+    await prefer(people.viewer, 'old@saltmere.example');
     expect(await ways()).toEqual(['new@saltmere.example']);
-    await wish(people.viewer, '');
-    await wish(people.viewer, 'new@saltmere.example');
+    await prefer(people.viewer, '');
+    await prefer(people.viewer, 'new@saltmere.example');
     expect([await ways(), (await standing(people.viewer)).standing]).toEqual([[], 'waiting']);
   });
 });

@@ -6,6 +6,7 @@ import { unseenPile } from '../../../server/services/views/unjudged-pile.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import { attempt, lease, message, notice } from './journal-notifications-contract.ts';
 import {
   bedUse,
   beginMs,
@@ -27,7 +28,6 @@ import {
   watered,
   yard,
 } from './journal-sample.ts';
-import { attempt, lease, message, notice } from './journal-telling-contract.ts';
 
 /** What the people of the journal hold, in clear; only its digests are kept. */
 export const secrets = {
@@ -58,7 +58,7 @@ async function fillPeople(journal: Journal): Promise<void> {
   const token = { name: 'weather script', scope: 'own', usedAtMs: null } as const;
   await journal.tokens.add({ ...hold, ...token, id: 'token-1', digest: digestOf(secrets.token) });
   await journal.attempts.take([{ key: 'somebody', delayMs: () => 0 }], beginMs + 39 * hourMs, hourMs);
-  await journal.telling.mailAddresses.ask('ada', 'ada@saltmere.example', beginMs);
+  await journal.notifications.mailAddresses.ask('ada', 'ada@saltmere.example', beginMs);
   await journal.audit.add({
     id: 'audit-1',
     atMs: beginMs,
@@ -137,14 +137,20 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
     revokedAtMs: null,
     revokedBy: null,
   });
-  const { telling } = journal;
+  const { notifications } = journal;
   const messages = [message, { ...message, id: 'message-2', personId: 'bram', notBeforeMs: beginMs + 9_000 * hourMs }];
   const turn = { alarmId: tooWarm.id, place: 0, atMs: beginMs };
-  await telling.notices.spread({ noticeId: notice.id, state: 'spread', messages, turn });
-  await telling.messages.take('email', beginMs, lease('one'), 9);
-  await telling.messages.attempted('one', { attempt, state: 'sent', reason: null, nextTryMs: 0, doneAtMs: beginMs });
-  await telling.wishes.set('ada', preferencesSchema.parse({}));
-  await telling.devices.keep({
+  await notifications.notices.spread({ noticeId: notice.id, state: 'spread', messages, turn });
+  await notifications.messages.take('email', beginMs, lease('one'), 9);
+  await notifications.messages.attempted('one', {
+    attempt,
+    state: 'sent',
+    reason: null,
+    nextTryMs: 0,
+    doneAtMs: beginMs,
+  });
+  await notifications.preferences.set('ada', preferencesSchema.parse({}));
+  await notifications.devices.keep({
     id: 'device-1',
     personId: 'ada',
     endpoint: 'https://push.saltmere.example/1',
@@ -155,8 +161,8 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
     madeWith: null,
     lastOkAtMs: null,
   });
-  await telling.handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 20 });
-  await telling.links.add({
+  await notifications.escalations.set({ siteId: yard.id, personIds: ['ada'], afterMin: 20 });
+  await notifications.links.add({
     digest: digestOf('behind a press on the message'),
     noticeId: notice.id,
     personId: 'ada',

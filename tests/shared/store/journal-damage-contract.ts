@@ -275,7 +275,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
     });
 
     test('a damaged address is not taken as confirmed, and nothing is acknowledged by a damaged link', async () => {
-      const { mailAddresses, links } = opened.journal.telling;
+      const { mailAddresses, links } = opened.journal.notifications;
       await mailAddresses.confirm('ada', 'ada@saltmere.example', beginMs);
       await damaged(
         { table: 'mail_address', column: 'standing', type: 'text', what: 'absurd value', value: `'conf'` },

@@ -202,14 +202,14 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
           await journal.links.add(link(`${at}-link`, { madeById: who.id }));
           const ids = [`session-${at}-here`, `session-${at}-there`, `token-${at}-token`, 'a session long over', null];
           for (const [count, id] of ids.entries())
-            await journal.telling.devices.keep(device(`${at}-${count}`, id, who.id));
+            await journal.notifications.devices.keep(device(`${at}-${count}`, id, who.id));
         }
         const left = async () =>
           [
             ...(await journal.sessions.list()).map(({ digest }) => digest),
             ...(await journal.tokens.list()).map(({ digest }) => digest),
             ...(await journal.links.open(beginMs)).map(({ digest }) => digest),
-            ...(await journal.telling.devices.list()).map(({ id }) => id),
+            ...(await journal.notifications.devices.list()).map(({ id }) => id),
           ].sort();
         await run(journal, left);
       });
@@ -295,7 +295,10 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       withHeld(async (journal, now) => {
         await journal.sessions.add(session('b-new', ben.id), 'b-here');
         expect(await now()).toEqual(without('b-here').concat('b-new').sort());
-        expect((await journal.telling.devices.list(ben.id))[0]).toMatchObject({ id: 'b-0', madeWith: 'session-b-new' });
+        expect((await journal.notifications.devices.list(ben.id))[0]).toMatchObject({
+          id: 'b-0',
+          madeWith: 'session-b-new',
+        });
         await journal.sessions.add(session('a-new', ada.id), 'b-new');
         expect(await now()).toEqual(without('b-here', 'b-0').concat('a-new').sort());
       }));

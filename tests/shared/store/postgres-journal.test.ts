@@ -8,13 +8,13 @@ import { until } from '../../helpers/until.ts';
 import { besidePostgres } from './beside-postgres.ts';
 import { journalContract } from './journal-contract.ts';
 import { damageContract } from './journal-damage-contract.ts';
-import { beginMs, branBatch, branPile, soilBatch, yard } from './journal-sample.ts';
 import {
-  tellingContract,
-  lease as tellingLease,
-  message as tellingMessage,
-  notice as tellingNotice,
-} from './journal-telling-contract.ts';
+  lease as notificationLease,
+  message as notificationMessage,
+  notice as notificationNotice,
+  notificationsContract,
+} from './journal-notifications-contract.ts';
+import { beginMs, branBatch, branPile, soilBatch, yard } from './journal-sample.ts';
 
 describe.skipIf(!hasPostgres)('PostgreSQL', () => {
   let postgres: Postgres;
@@ -52,7 +52,9 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     },
   });
 
-  tellingContract('what people are told, in PostgreSQL', async () => openPostgresJournal(await postgres.database()));
+  notificationsContract('what people are told, in PostgreSQL', async () =>
+    openPostgresJournal(await postgres.database()),
+  );
 
   test('two processes that start at the same time bring one database to the tables of today', async () => {
     const url = await postgres.database();
@@ -72,12 +74,14 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     await first.sites.add(yard);
     await first.piles.add(branPile, branBatch);
     const ids = Array.from({ length: 40 }, (_, index) => `message-${index}`);
-    await first.telling.notices.add([tellingNotice]);
-    const messages = ids.map((id) => ({ ...tellingMessage, id, personId: id }));
-    await first.telling.notices.spread({ noticeId: tellingNotice.id, state: 'spread', messages });
+    await first.notifications.notices.add([notificationNotice]);
+    const messages = ids.map((id) => ({ ...notificationMessage, id, personId: id }));
+    await first.notifications.notices.spread({ noticeId: notificationNotice.id, state: 'spread', messages });
     const taken = await Promise.all(
       journals.flatMap((journal, taker) =>
-        [1, 2, 3].map(() => journal.telling.messages.take('email', beginMs, tellingLease(`process ${taker}`), 10)),
+        [1, 2, 3].map(() =>
+          journal.notifications.messages.take('email', beginMs, notificationLease(`process ${taker}`), 10),
+        ),
       ),
     );
     const all = taken.flat().map(({ id }) => id);

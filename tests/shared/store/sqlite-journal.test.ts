@@ -13,8 +13,8 @@ import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
 import { besideSqlite } from './beside-sqlite.ts';
 import { journalContract } from './journal-contract.ts';
 import { damageContract } from './journal-damage-contract.ts';
+import { notificationsContract } from './journal-notifications-contract.ts';
 import { branBatch, branPile, yard } from './journal-sample.ts';
-import { tellingContract } from './journal-telling-contract.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
 
 journalContract('SQLite journal in memory', async () => ({ journal: await openSqliteJournal(':memory:') }));
@@ -31,7 +31,7 @@ journalContract('SQLite journal in a file', async () => {
   };
 });
 
-tellingContract('what people are told, in a SQLite journal', () => openSqliteJournal(':memory:'));
+notificationsContract('what people are told, in a SQLite journal', () => openSqliteJournal(':memory:'));
 
 describe('openSqliteJournal()', () => {
   test('refuses a second writer in one line', async () => {

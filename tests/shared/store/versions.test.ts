@@ -65,13 +65,13 @@ describe('journal versions', () => {
       if (name >= '0002') await expectSampleLineage(journal);
       if (name >= '0003') await expectSamplePeople(journal);
       if (name >= '0004') expect(await journal.probeKeys.list()).toMatchObject([{ id: 'key-1', probe: 'bran-core' }]);
-      if (name >= '0005') await expectSampleTelling(journal);
+      if (name >= '0005') await expectSampleNotifications(journal);
       if (name >= '0007') {
         expect(await journal.links.open(beginMs)).toMatchObject([{ id: 'link-1', madeById: 'person-1' }]);
-        expect(await journal.telling.devices.list()).toMatchObject([{ id: 'device-1', madeWith: 'session-1' }]);
+        expect(await journal.notifications.devices.list()).toMatchObject([{ id: 'device-1', madeWith: 'session-1' }]);
       }
       if (name >= '0008') {
-        expect(await journal.telling.mailAddresses.list()).toMatchObject([
+        expect(await journal.notifications.mailAddresses.list()).toMatchObject([
           { personId: 'person-1', address: 'hand@saltmere.example', standing: 'confirmed' },
         ]);
       }
@@ -115,12 +115,13 @@ describe('journal versions', () => {
   test('0008: addresses of before go on; one from which a warning was acknowledged counts as confirmed', async () => {
     const path = build('journal-0007-what-ends-together');
     const db = new Database(path);
-    const wishes = db.prepare('INSERT OR REPLACE INTO telling VALUES (?, ?)');
-    const wish = (who: string, address: unknown) => wishes.run(who, JSON.stringify({ email: { on: true, address } }));
-    for (const who of ['Used', 'unused', 'moved']) wish(who, `${who}@x.example`);
-    wish('none', '');
-    wish('odd', 7);
-    wishes.run('broken', 'no JSON');
+    const preferences = db.prepare('INSERT OR REPLACE INTO telling VALUES (?, ?)');
+    const prefer = (who: string, address: unknown) =>
+      preferences.run(who, JSON.stringify({ email: { on: true, address } }));
+    for (const who of ['Used', 'unused', 'moved']) prefer(who, `${who}@x.example`);
+    prefer('none', '');
+    prefer('odd', 7);
+    preferences.run('broken', 'no JSON');
     db.exec(
       `INSERT INTO notice VALUES ('n', 'n', 'house', 'first-raise', 1, NULL, NULL, NULL, NULL, 1, 1, '{}', 'spread', NULL, NULL, NULL)`,
     );
@@ -219,9 +220,13 @@ async function expectSamplePeople(journal: Journal): Promise<void> {
   expect(await journal.audit.list({ limit: 10 })).toMatchObject([{ what: 'laid a pile', subject: 'bran-bay' }]);
 }
 
-async function expectSampleTelling(journal: Journal): Promise<void> {
-  expect(await journal.telling.wishes.list()).toMatchObject([{ personId: 'person-1', wishes: { unit: 'C' } }]);
-  expect(await journal.telling.handOn.list()).toEqual([{ siteId: yard.id, personIds: ['person-1'], afterMin: 20 }]);
+async function expectSampleNotifications(journal: Journal): Promise<void> {
+  expect(await journal.notifications.preferences.list()).toMatchObject([
+    { personId: 'person-1', preferences: { unit: 'C' } },
+  ]);
+  expect(await journal.notifications.escalations.list()).toEqual([
+    { siteId: yard.id, personIds: ['person-1'], afterMin: 20 },
+  ]);
 }
 
 describe('readings versions', () => {

@@ -89,7 +89,7 @@ function EnterCode({ mail, address, refresh }: MailStandingProps) {
                 placeholder="1234 5678"
                 onInput={(event) => setCode(event.currentTarget.value)}
                 onKeyDown={(event) => {
-                  // It stands within the form of the wishes, which Enter would keep.
+                  // It stands within the form of the preferences, which Enter would keep.
                   if (event.key !== 'Enter') return;
                   event.preventDefault();
                   void enter();

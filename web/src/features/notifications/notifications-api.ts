@@ -6,11 +6,11 @@ import {
   type escalationSchema,
   mailAnswerSchema,
   notificationSchema,
+  notificationsAnswerSchema,
   pushDeviceSchema,
+  recipientsSchema,
   serverNotificationsAnswerSchema,
   type serverNotificationsSchema,
-  tellingAnswerSchema,
-  tellingPeopleSchema,
   undeliveredAnswerSchema,
 } from '../../../../shared/contracts/notifications.ts';
 import type { NotificationChannel, Preferences } from '../../../../shared/notifications.ts';
@@ -20,9 +20,9 @@ const made = z.object({ id: z.string() });
 const nothing = z.unknown();
 const piece = encodeURIComponent;
 
-export const getTelling = () => ask(tellingAnswerSchema, '/api/notifications');
-export const savePreferences = (wishes: Preferences) =>
-  ask(tellingAnswerSchema, '/api/notifications', { method: 'PUT', body: wishes });
+export const getNotifications = () => ask(notificationsAnswerSchema, '/api/notifications');
+export const savePreferences = (preferences: Preferences) =>
+  ask(notificationsAnswerSchema, '/api/notifications', { method: 'PUT', body: preferences });
 export const addDevice = (device: { endpoint: string; keys: { p256dh: string; auth: string }; label: string }) =>
   ask(pushDeviceSchema, '/api/notifications/devices', { method: 'POST', body: device });
 export const removeDevice = (id: string) =>
@@ -41,7 +41,7 @@ export const getUndelivered = () => ask(undeliveredAnswerSchema, '/api/notificat
 export const sayUndeliveredSeen = (id: string) =>
   ask(nothing, `/api/notifications/undelivered/${piece(id)}/seen`, { method: 'POST' });
 
-export const getTellingPeople = () => ask(tellingPeopleSchema, '/api/notifications/people');
+export const getRecipients = () => ask(recipientsSchema, '/api/notifications/people');
 export const getOrders = () => ask(escalationAnswerSchema, '/api/notifications/escalations');
 export const saveOrder = (site: string, order: z.input<typeof escalationSchema>) =>
   ask(nothing, `/api/notifications/escalations/${piece(site)}`, { method: 'PUT', body: order });

@@ -1,6 +1,6 @@
 /** My notifications: by which ways, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
-import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
+import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
@@ -10,7 +10,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { getTelling, savePreferences, sendMailCode } from './notifications-api.ts';
+import { getNotifications, savePreferences, sendMailCode } from './notifications-api.ts';
 import { Orders } from './orders.tsx';
 import { ServerNotifications } from './server-address.tsx';
 import { Undelivered } from './undelivered.tsx';
@@ -19,9 +19,9 @@ import { WhatPart } from './what-part.tsx';
 import { WhenPart } from './when-part.tsx';
 import './notifications.css';
 
-export function TellingPage() {
+export function NotificationsPage() {
   const heading = usePage('My notifications');
-  const { value, error, refresh: fetchAgain } = useQuery('telling', getTelling);
+  const { value, error, refresh: fetchAgain } = useQuery('notifications', getNotifications);
   /** Whoever changed how they are told may be the first who can be. */
   const refresh = async () => {
     await fetchAgain();
@@ -30,14 +30,14 @@ export function TellingPage() {
   const mayOwn = useMay('owner');
   const isNobody = error instanceof ApiProblem && error.problem.status === 409;
   return (
-    <div class="page narrow telling">
+    <div class="page narrow notifications">
       <h1 ref={heading} tabIndex={-1}>
         My notifications
       </h1>
       <Undelivered />
       {isNobody ? <ByToken /> : <Refusal error={error} />}
       {value === undefined && error === undefined && <p class="quiet">Fetching…</p>}
-      {value && <Mine key={value.person.id} telling={value} refresh={refresh} />}
+      {value && <Mine key={value.person.id} notifications={value} refresh={refresh} />}
       {(value || isNobody) && <Orders isOwner={mayOwn} />}
       {(value || isNobody) && (
         <May to="owner">
@@ -59,15 +59,15 @@ function ByToken() {
 }
 
 interface MineProps {
-  readonly telling: TellingAnswerBody;
+  readonly notifications: NotificationsAnswer;
   readonly refresh: () => Promise<void>;
 }
 
-function Mine({ telling, refresh }: MineProps) {
-  const [draft, setDraft] = useState<Preferences>(() => inThisZone(telling.wishes));
-  const [saved, setSaved] = useState(telling.wishes);
+function Mine({ notifications, refresh }: MineProps) {
+  const [draft, setDraft] = useState<Preferences>(() => inThisZone(notifications.preferences));
+  const [saved, setSaved] = useState(notifications.preferences);
   const mutation = useMutation();
-  useEffect(() => setSaved(telling.wishes), [telling.wishes]);
+  useEffect(() => setSaved(notifications.preferences), [notifications.preferences]);
   // The zone alone is no change of theirs, as long as nothing hangs on it; it is kept with the first one that is.
   const asSaved = saved.quiet === null && saved.summaryAtMin === null ? inThisZone(saved) : saved;
   const isChanged = JSON.stringify(draft) !== JSON.stringify(asSaved);
@@ -78,8 +78,8 @@ function Mine({ telling, refresh }: MineProps) {
       const { standing, sentAt } = answer.mail;
       // The first code goes out by itself; should that be too many by now, the page offers it.
       if (answer.canMail && standing === 'waiting' && sentAt === null) await sendMailCode().catch(() => undefined);
-      setDraft(answer.wishes);
-      setSaved(answer.wishes);
+      setDraft(answer.preferences);
+      setSaved(answer.preferences);
       await refresh();
     });
   return (
@@ -89,16 +89,16 @@ function Mine({ telling, refresh }: MineProps) {
         void save();
       }}
     >
-      <p class="lead">{reachWords(telling)}</p>
+      <p class="lead">{reachWords(notifications)}</p>
       <ChannelsPart
-        telling={telling}
+        notifications={notifications}
         draft={draft}
         saved={saved}
         change={change}
         refresh={refresh}
         fieldError={mutation.fieldError}
       />
-      <WhatPart draft={draft} change={change} isOwner={telling.person.isOwner} />
+      <WhatPart draft={draft} change={change} isOwner={notifications.person.isOwner} />
       <WhenPart draft={draft} change={change} fieldError={mutation.fieldError} />
       <div class={isChanged ? 'save-bar' : undefined}>
         <button type="submit" class="primary" disabled={mutation.busy || !isChanged}>
@@ -111,16 +111,16 @@ function Mine({ telling, refresh }: MineProps) {
 }
 
 /** A person who never set a zone means the one of the device they set it from. */
-function inThisZone(wishes: Preferences): Preferences {
+function inThisZone(preferences: Preferences): Preferences {
   const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  return wishes.timeZone === 'UTC' && own ? { ...wishes, timeZone: own } : wishes;
+  return preferences.timeZone === 'UTC' && own ? { ...preferences, timeZone: own } : preferences;
 }
 
-function reachWords({ person, wishes, devices, canMail, mail }: TellingAnswerBody): string {
+function reachWords({ person, preferences, devices, canMail, mail }: NotificationsAnswer): string {
   const ways = [
-    wishes.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
-    wishes.email.on && canMail && mail.goesTo !== null && 'e-mail',
-    wishes.webhook.on && wishes.webhook.url !== '' && 'a webhook',
+    preferences.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
+    preferences.email.on && canMail && mail.goesTo !== null && 'e-mail',
+    preferences.webhook.on && preferences.webhook.url !== '' && 'a webhook',
   ].filter((way) => way !== false);
   const isServer = person.id === 'house';
   if (ways.length === 0) {

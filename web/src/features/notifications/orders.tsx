@@ -5,14 +5,14 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { getOrders, getTellingPeople, saveOrder } from './notifications-api.ts';
+import { getOrders, getRecipients, saveOrder } from './notifications-api.ts';
 import { wayNames } from './sent-words.ts';
 
 const firstAfterMin = 15;
 
 export function Orders({ isOwner }: { readonly isOwner: boolean }) {
   const sites = useInstallation((installation) => installation.sites);
-  const { value: people } = useQuery('telling people', getTellingPeople);
+  const { value: people } = useQuery('notification people', getRecipients);
   const { value: orders, refresh } = useQuery('orders', getOrders);
   if (!people || !orders || sites.length === 0 || people.people.length < 2) return null;
   return (

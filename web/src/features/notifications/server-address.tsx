@@ -9,7 +9,7 @@ import { getServerNotifications, saveServerNotifications } from './notifications
 type Answer = Awaited<ReturnType<typeof getServerNotifications>>;
 
 export function ServerNotifications() {
-  const { value, refresh } = useQuery('telling house', getServerNotifications);
+  const { value, refresh } = useQuery('server notifications', getServerNotifications);
   if (!value) return null;
   const key = `${value.heartbeatUrl} ${value.allowedAddresses.join(' ')}`;
   return <InstallationForm key={key} value={value} refresh={refresh} />;
@@ -30,7 +30,7 @@ function InstallationForm({ value, refresh }: { readonly value: Answer; readonly
       }).then(refresh),
     );
   return (
-    <Part id="house-telling" title="The server">
+    <Part id="server-notifications" title="The server">
       <TextField
         label="Heartbeat address"
         hint="Called every minute while readings are kept, probes are heard and piles are judged. Whatever answers there can raise the alarm when the calls stop, as when the whole machine is off."

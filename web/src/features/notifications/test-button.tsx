@@ -50,7 +50,7 @@ async function follow(id: string): Promise<readonly MessageView[]> {
 }
 
 function wordsOf(messages: readonly MessageView[], sent: string): string {
-  if (messages.length === 0) return 'There was nobody to send it to: keep your wishes first.';
+  if (messages.length === 0) return 'There was nobody to send it to: keep your settings first.';
   const failed = messages.filter(({ state }) => state !== 'sent');
   if (failed.length === 0) return sent;
   return `It did not go through: ${failed.map((message) => message.attempts.at(-1)?.detail ?? 'no answer yet').join('; ')}`;

@@ -1,6 +1,6 @@
 /** The ways by which a person is told, each with a test. */
 import { useEffect, useState } from 'preact/hooks';
-import type { TellingAnswerBody } from '../../../../shared/contracts/notifications.ts';
+import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
@@ -14,7 +14,7 @@ import { TestButton } from './test-button.tsx';
 import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
 
 interface ChannelsPartProps {
-  readonly telling: TellingAnswerBody;
+  readonly notifications: NotificationsAnswer;
   readonly draft: Preferences;
   readonly saved: Preferences;
   readonly change: (part: Partial<Preferences>) => void;
@@ -22,17 +22,17 @@ interface ChannelsPartProps {
   readonly fieldError: (pointer: string) => string | undefined;
 }
 
-export function ChannelsPart({ telling, draft, saved, change, refresh, fieldError }: ChannelsPartProps) {
+export function ChannelsPart({ notifications, draft, saved, change, refresh, fieldError }: ChannelsPartProps) {
   const { email, webhook, push } = draft;
   return (
     <Part id="ways" title="Channels">
       <h3>On this device and others</h3>
       <Tick label="Notify my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
-      <Devices telling={telling} refresh={refresh} />
-      {telling.devices.length > 0 && <TestButton way="push" label="Send my devices a test" />}
+      <Devices notifications={notifications} refresh={refresh} />
+      {notifications.devices.length > 0 && <TestButton way="push" label="Send my devices a test" />}
 
       <h3>By e-mail</h3>
-      {!telling.canMail && (
+      {!notifications.canMail && (
         <p class="hint">
           No mail server is set up yet: whoever runs the server sets <code>BRANHEARTH_SMTP_URL</code> and{' '}
           <code>BRANHEARTH_MAIL_FROM</code>.
@@ -47,13 +47,13 @@ export function ChannelsPart({ telling, draft, saved, change, refresh, fieldErro
       />
       {email.address !== saved.email.address && email.address !== '' && (
         <p class="hint">
-          Once you keep these wishes, a code is sent to it: nothing else goes there before you enter that.
+          Once you keep these settings, a code is sent to it: nothing else goes there before you enter that.
         </p>
       )}
-      {telling.canMail && email.address === saved.email.address && (
-        <MailStanding mail={telling.mail} address={saved.email.address} refresh={refresh} />
+      {notifications.canMail && email.address === saved.email.address && (
+        <MailStanding mail={notifications.mail} address={saved.email.address} refresh={refresh} />
       )}
-      {telling.canMail && ['confirmed', 'set-by-server'].includes(telling.mail.standing) && (
+      {notifications.canMail && ['confirmed', 'set-by-server'].includes(notifications.mail.standing) && (
         <TestButton way="email" label="Send me a test e-mail" />
       )}
 
@@ -74,7 +74,7 @@ export function ChannelsPart({ telling, draft, saved, change, refresh, fieldErro
           <TestButton way="webhook" label="Send my webhook a test" />
         </>
       )}
-      {!telling.hasPublicAddress && (
+      {!notifications.hasPublicAddress && (
         <p class="hint">
           Messages carry no link yet: whoever runs the server sets <code>BRANHEARTH_PUBLIC_URL</code> to the address at
           which phones reach these pages.
@@ -93,19 +93,19 @@ const stateWords: Record<Exclude<DeviceState, 'ready' | 'subscribed'>, string> =
   'not-safe': 'Notifications need the pages over https://, or on the very machine that runs the server.',
 };
 
-function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refresh'>) {
+function Devices({ notifications, refresh }: Pick<ChannelsPartProps, 'notifications' | 'refresh'>) {
   const [state, setState] = useState<DeviceState>();
   const mutation = useMutation();
   const nowMs = useServerNow();
   const reader = useReader(undefined);
   useEffect(() => {
-    void deviceState(telling.pushKey).then(setState);
-  }, [telling.devices.length, telling.pushKey]);
+    void deviceState(notifications.pushKey).then(setState);
+  }, [notifications.devices.length, notifications.pushKey]);
   return (
     <>
-      {telling.devices.length > 0 && (
+      {notifications.devices.length > 0 && (
         <ul class="devices">
-          {telling.devices.map((device) => (
+          {notifications.devices.map((device) => (
             <li key={device.id}>
               <span>
                 {device.label}
@@ -131,9 +131,11 @@ function Devices({ telling, refresh }: Pick<ChannelsPartProps, 'telling' | 'refr
         <button
           type="button"
           disabled={mutation.busy}
-          onClick={() => mutation.run(() => subscribeThisDevice(telling.pushKey).then(refresh))}
+          onClick={() => mutation.run(() => subscribeThisDevice(notifications.pushKey).then(refresh))}
         >
-          {state === 'subscribed' && telling.devices.length > 0 ? 'Sign up this device again' : 'Notify this device'}
+          {state === 'subscribed' && notifications.devices.length > 0
+            ? 'Sign up this device again'
+            : 'Notify this device'}
         </button>
       )}
       <Refusal error={mutation.error} />

@@ -1,4 +1,4 @@
-/** A password, shown on wish, pasted as one likes, and known to password managers. */
+/** A password, shown when asked for, pasted as one likes, and known to password managers. */
 import { useState } from 'preact/hooks';
 import { Field } from '../../ui/parts/forms.tsx';
 

@@ -1,4 +1,4 @@
-/** One thing to be wished for or not, large enough for a thumb. */
+/** One thing to choose or not, large enough for a thumb. */
 import './tick.css';
 
 interface TickProps {

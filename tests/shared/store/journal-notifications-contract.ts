@@ -62,7 +62,7 @@ export const attempt = {
 };
 const sent = { attempt, state: 'sent' as const, reason: null, nextTryMs: 0, doneAtMs: beginMs };
 
-export function tellingContract(name: string, open: () => Promise<Journal>): void {
+export function notificationsContract(name: string, open: () => Promise<Journal>): void {
   describe(name, () => {
     async function withAlarm(check: (journal: Journal) => Promise<void>) {
       const journal = await open();
@@ -73,29 +73,33 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
       await journal.close();
     }
     const spread = (journal: Journal, messages = [message]) =>
-      journal.telling.notices.spread({ noticeId: notice.id, state: 'spread', messages });
+      journal.notifications.notices.spread({ noticeId: notice.id, state: 'spread', messages });
 
     test('a notice is kept with its alarm or not at all', () =>
       withAlarm(async (journal) => {
-        expect((await journal.telling.notices.get(notice.id))?.state).toBe('new');
+        expect((await journal.notifications.notices.get(notice.id))?.state).toBe('new');
         const ofNoAlarm = { ...raised, alarmId: 'no-such-alarm' };
         const other = { ...notice, id: 'notice-2', key: 'another' };
         await expect(
           journal.watch.keep({ alarms: [], steps: [ofNoAlarm], watch: null, notices: [other] }),
         ).rejects.toThrow();
-        expect(await journal.telling.notices.byKey('another')).toBeUndefined();
+        expect(await journal.notifications.notices.byKey('another')).toBeUndefined();
       }));
 
     test('a known key is not kept twice', () =>
       withAlarm(async (journal) => {
-        await journal.telling.notices.add([{ ...notice, id: 'notice-2', answer: 'got-worse' }]);
-        expect(await journal.telling.notices.byKey(notice.key)).toEqual({ ...notice, state: 'new', joinedId: null });
-        expect(await journal.telling.notices.get('notice-2')).toBeUndefined();
+        await journal.notifications.notices.add([{ ...notice, id: 'notice-2', answer: 'got-worse' }]);
+        expect(await journal.notifications.notices.byKey(notice.key)).toEqual({
+          ...notice,
+          state: 'new',
+          joinedId: null,
+        });
+        expect(await journal.notifications.notices.get('notice-2')).toBeUndefined();
       }));
 
     test('a notice is taken by one, until the lease is over; not before it is due', () =>
       withAlarm(async (journal) => {
-        const { notices } = journal.telling;
+        const { notices } = journal.notifications;
         expect(await notices.take(beginMs - 1, lease('one'), 10)).toEqual([]);
         expect(await notices.take(beginMs, lease('one'), 10)).toHaveLength(1);
         expect(await notices.take(beginMs, lease('two', 30_999), 10)).toEqual([]);
@@ -106,9 +110,9 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
       withAlarm(async (journal) => {
         expect(await spread(journal)).toBe(true);
         expect(await spread(journal, [{ ...message, id: 'message-2', personId: 'bram' }])).toBe(false);
-        const told = await journal.telling.notices.get(notice.id);
+        const told = await journal.notifications.notices.get(notice.id);
         expect(told).toMatchObject({ state: 'spread', messages: [{ ...message, attempts: [] }] });
-        expect(await journal.telling.notices.take(beginMs, lease('one', 1e9), 10)).toEqual([]);
+        expect(await journal.notifications.notices.take(beginMs, lease('one', 1e9), 10)).toEqual([]);
       }));
 
     test('a message is taken by one way and one taker, the most pressing first, held ones not before their time', () =>
@@ -122,7 +126,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
           notBeforeMs: beginMs + 9,
         };
         await spread(journal, [message, pressing, held]);
-        const { messages } = journal.telling;
+        const { messages } = journal.notifications;
         expect(await messages.take('push', beginMs, lease('one'), 10)).toEqual([]);
         expect((await messages.take('email', beginMs, lease('one'), 1)).map(({ id }) => id)).toEqual(['message-2']);
         expect((await messages.take('email', beginMs, lease('two'), 9)).map(({ id }) => id)).toEqual(['message-1']);
@@ -132,7 +136,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
     test('an attempt is noted by its taker only, and ends the message', () =>
       withAlarm(async (journal) => {
         await spread(journal);
-        const { messages, notices } = journal.telling;
+        const { messages, notices } = journal.notifications;
         await messages.take('email', beginMs, lease('one'), 9);
         expect(await messages.attempted('two', sent)).toBe(false);
         expect(await messages.attempted('one', sent)).toBe(true);
@@ -149,7 +153,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
     test('a failed one waits for its next try; one given up stays to be seen', () =>
       withAlarm(async (journal) => {
         await spread(journal);
-        const { messages, notices } = journal.telling;
+        const { messages, notices } = journal.notifications;
         await messages.take('email', beginMs, lease('one'), 9);
         const failed = { ...attempt, outcome: 'failed' as const, detail: '451 later' };
         const again = { state: 'waiting' as const, reason: '451 later', nextTryMs: 6_000, doneAtMs: null };
@@ -172,7 +176,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
     test('what was taken by one that died is free again once released', () =>
       withAlarm(async (journal) => {
         await spread(journal);
-        const { messages } = journal.telling;
+        const { messages } = journal.notifications;
         await messages.take('email', beginMs, lease('dead'), 9);
         await messages.releaseAll();
         expect(await messages.take('email', beginMs, lease('one'), 9)).toHaveLength(1);
@@ -181,7 +185,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
     test('old notices are swept with all that hangs on them, those that wait are not', () =>
       withAlarm(async (journal) => {
         await spread(journal);
-        const { messages, notices, links } = journal.telling;
+        const { messages, notices, links } = journal.notifications;
         const link = { digest: 'd', noticeId: notice.id, personId: 'ada', personName: 'Ada', way: 'email' as const };
         await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
         expect(await messages.sweep(beginMs + 1)).toBe(0);
@@ -195,7 +199,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
 
     test('a link is used once', () =>
       withAlarm(async (journal) => {
-        const { links } = journal.telling;
+        const { links } = journal.notifications;
         const link = { digest: 'd', noticeId: notice.id, personId: 'ada', personName: 'Ada', way: 'email' as const };
         await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
         expect(await links.use('d', beginMs + 1)).toBe(true);
@@ -206,7 +210,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
 
     test('a device goes with who sits at it now: one’s own moves along, another’s ends', () =>
       withAlarm(async (journal) => {
-        const { devices } = journal.telling;
+        const { devices } = journal.notifications;
         const endpoint = 'https://push.example/here';
         const keys = { p256dh: 'key', auth: 'secret', label: 'phone', addedAtMs: 1, lastOkAtMs: null };
         await devices.keep({ id: 'phone', personId: 'ada', endpoint, ...keys, madeWith: null });
@@ -220,7 +224,7 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
 
     test('an address waits, is tried, and once confirmed is the only one of its person', () =>
       withAlarm(async (journal) => {
-        const { mailAddresses: mail } = journal.telling;
+        const { mailAddresses: mail } = journal.notifications;
         await mail.ask('ada', 'Ada@x.example', 5);
         expect(await mail.tried('ada', 'ada@X.example')).toMatchObject({ standing: 'waiting', askedAtMs: 5, tries: 1 });
         expect(await mail.tried('ada', 'ada@x.example')).toMatchObject({ tries: 2 });
@@ -246,19 +250,19 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
 
     test('many attempts at once count as many', () =>
       withAlarm(async (journal) => {
-        const { mailAddresses: mail } = journal.telling;
+        const { mailAddresses: mail } = journal.notifications;
         await mail.ask('ada', 'ada@x.example', 5);
         const tries = await Promise.all(Array.from({ length: 8 }, () => mail.tried('ada', 'ada@x.example')));
         expect(tries.map((row) => row?.tries).sort()).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
       }));
 
-    test('wishes, devices and orders keep the last that was set', () =>
+    test('preferences, devices and orders keep the last that was set', () =>
       withAlarm(async (journal) => {
-        const { wishes, devices, handOn } = journal.telling;
+        const { preferences, devices, escalations } = journal.notifications;
         const second = preferencesSchema.parse({ unit: 'F' });
-        await wishes.set('ada', preferencesSchema.parse({}));
-        await wishes.set('ada', second);
-        expect(await wishes.list()).toEqual([{ personId: 'ada', wishes: second }]);
+        await preferences.set('ada', preferencesSchema.parse({}));
+        await preferences.set('ada', second);
+        expect(await preferences.list()).toEqual([{ personId: 'ada', preferences: second }]);
         const device = {
           id: 'phone',
           personId: 'ada',
@@ -279,17 +283,17 @@ export function tellingContract(name: string, open: () => Promise<Journal>): voi
         expect(await devices.remove('phone', 'ada')).toBe(false);
         expect(await devices.remove('phone', 'bram')).toBe(true);
         expect(await devices.remove('phone')).toBe(false);
-        await handOn.set({ siteId: yard.id, personIds: ['ada'], afterMin: 15 });
-        await handOn.set({ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 });
-        expect(await handOn.list()).toEqual([{ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 }]);
-        await handOn.setTurn({ alarmId: tooWarm.id, place: 0, atMs: 1 });
-        await handOn.setTurn({ alarmId: tooWarm.id, place: 1, atMs: 2 });
-        expect(await handOn.turns([tooWarm.id])).toEqual([{ alarmId: tooWarm.id, place: 1, atMs: 2 }]);
+        await escalations.set({ siteId: yard.id, personIds: ['ada'], afterMin: 15 });
+        await escalations.set({ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 });
+        expect(await escalations.list()).toEqual([{ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 }]);
+        await escalations.setTurn({ alarmId: tooWarm.id, place: 0, atMs: 1 });
+        await escalations.setTurn({ alarmId: tooWarm.id, place: 1, atMs: 2 });
+        expect(await escalations.turns([tooWarm.id])).toEqual([{ alarmId: tooWarm.id, place: 1, atMs: 2 }]);
       }));
 
     test('a silent site is open until it is told to speak again', () =>
       withAlarm(async (journal) => {
-        const { notices } = journal.telling;
+        const { notices } = journal.notifications;
         const site = { ...notice, id: 'site-1', key: 'site-silent/yard/1', about: 'site' as const };
         await notices.add([site]);
         expect((await notices.openSites(beginMs)).map(({ id }) => id)).toEqual(['site-1']);

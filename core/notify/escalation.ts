@@ -5,7 +5,7 @@
 import { msPerMinute } from '../../shared/units.ts';
 import type { AlarmState } from '../../shared/warning.ts';
 
-/** Somebody who wishes to hear of it, and when they may be told. */
+/** Somebody who wants to be notified, and when they may be told. */
 export interface Candidate {
   readonly personId: string;
   readonly tellAtMs: number;
