@@ -43,7 +43,7 @@ const handshakeMs = 10_000;
 const longestRequestMs = 600_000;
 const usualStallMs = 30_000;
 /** A page sends a few at once; a body follows its headers within a moment, or its line is too slow to be let in during an attack. */
-const unfinishedBounds = { mostOfOne: 64, patienceMs: 250 };
+const unfinishedBounds = { mostOfOne: 64, patienceMs: 250, rememberedMs: 5_000 };
 
 type TlsServerOptions = TlsFiles & typeof patience & { handshakeTimeout: number };
 

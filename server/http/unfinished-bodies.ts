@@ -11,12 +11,14 @@ export interface UnfinishedBounds {
   readonly mostOfOne: number;
   /** How long the body of a further one may take to arrive [ms of the machine]. */
   readonly patienceMs: number;
+  /** How long a request still counts whose connection ended before its body had come [ms of the machine]. */
+  readonly rememberedMs: number;
 }
 
 /** @param isProxy Whether an address speaks for many: such a one has no bound. */
 export function boundUnfinishedBodies(
   server: Server,
-  { mostOfOne, patienceMs }: UnfinishedBounds,
+  { mostOfOne, patienceMs, rememberedMs }: UnfinishedBounds,
   isProxy: (address: string) => boolean,
 ): void {
   const unfinished = new Map<string, number>();
@@ -28,15 +30,20 @@ export function boundUnfinishedBodies(
 
   const begin = (network: string, request: IncomingMessage) => {
     unfinished.set(network, (unfinished.get(network) ?? 0) + 1);
-    let isOpen = true;
-    const finish = () => {
-      if (!isOpen) return;
-      isOpen = false;
+    let hasEnded = false;
+    const leave = () => {
       const left = (unfinished.get(network) ?? 1) - 1;
       if (left > 0) unfinished.set(network, left);
       else unfinished.delete(network);
     };
-    request.once('end', finish).once('close', finish);
+    request.once('end', () => {
+      hasEnded = true;
+      leave();
+    });
+    // If one that broke off made room at once for the next, each half would cost as much as a whole request.
+    request.once('close', () => {
+      if (!hasEnded) setTimeout(leave, rememberedMs).unref();
+    });
   };
 
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {

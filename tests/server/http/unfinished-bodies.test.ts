@@ -1,6 +1,6 @@
 /** Bodies that stay away cost an address its patience, and nobody else anything. */
 import { once } from 'node:events';
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { type AddressInfo, connect, type Socket } from 'node:net';
 import { afterEach, expect, test } from 'vitest';
 import { boundUnfinishedBodies } from '../../../server/http/unfinished-bodies.ts';
@@ -9,29 +9,30 @@ import { until } from '../../helpers/until.ts';
 const mostOfOne = 3;
 const proxy = '127.0.0.9';
 let handled = 0;
-const server = createServer((request: IncomingMessage, response: ServerResponse) => {
-  handled += 1;
-  let text = '';
-  request.on('data', (chunk) => {
-    text += chunk;
-  });
-  request.on('end', () => response.end(`got ${text.length}`));
-});
-boundUnfinishedBodies(server, { mostOfOne, patienceMs: 100 }, (address) => address === proxy);
+let server: Server;
 const sockets: Socket[] = [];
-const listening = once(server.listen(0, '127.0.0.1'), 'listening');
+
+/** @param rememberedMs For longer than any test, unless given. */
+async function open(rememberedMs = 600_000): Promise<void> {
+  handled = 0;
+  server = createServer((request: IncomingMessage, response: ServerResponse) => {
+    handled += 1;
+    let text = '';
+    request.on('data', (chunk) => {
+      text += chunk;
+    });
+    request.on('end', () => response.end(`got ${text.length}`));
+  });
+  boundUnfinishedBodies(server, { mostOfOne, patienceMs: 100, rememberedMs }, (address) => address === proxy);
+  await once(server.listen(0, '127.0.0.1'), 'listening');
+}
 
 afterEach(async () => {
   for (const socket of sockets.splice(0)) socket.destroy();
-  await until('every connection to be gone', async () => {
-    const count = await new Promise<number>((resolve) => server.getConnections((_error, open) => resolve(open)));
-    return count === 0 ? true : undefined;
-  });
-  handled = 0;
+  await new Promise((resolve) => server.close(resolve));
 });
 
 async function send(text: string, localAddress = '127.0.0.1'): Promise<Socket> {
-  await listening;
   const socket = connect({ port: (server.address() as AddressInfo).port, host: '127.0.0.1', localAddress });
   sockets.push(socket.on('error', () => {}));
   await once(socket, 'connect');
@@ -45,12 +46,14 @@ const whole = post(2, '{}');
 const answerTo = async (socket: Socket) => ((await once(socket, 'data')) as [Buffer])[0].toString();
 
 /** An address whose bound is used up. */
-async function withHalves(count: number, from = '127.0.0.1'): Promise<void> {
+async function withHalves(count: number, from = '127.0.0.1', ofThemHandled = count): Promise<void> {
+  const before = handled;
   for (let one = 0; one < count; one += 1) await send(half, from);
-  await until('the halves to be handled', async () => (handled >= count ? true : undefined));
+  await until('the halves to be handled', async () => (handled >= before + ofThemHandled ? true : undefined));
 }
 
 test('as many as the bound are handled at once, one more is ended without being handled', async () => {
+  await open();
   await withHalves(mostOfOne);
   const further = await send(half);
   await once(further, 'close');
@@ -58,12 +61,14 @@ test('as many as the bound are handled at once, one more is ended without being 
 });
 
 test('one whose body comes along is answered, as is one without a body', async () => {
+  await open();
   await withHalves(mostOfOne);
   expect(await answerTo(await send(whole))).toMatch(/got 2$/);
   expect(await answerTo(await send('GET /x HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n'))).toMatch(/got 0$/);
 });
 
 test('one whose large body has begun to come is answered when it is there', async () => {
+  await open();
   await withHalves(mostOfOne);
   const large = 'x'.repeat(200_000);
   const socket = await send(post(2 * large.length, large));
@@ -72,7 +77,8 @@ test('one whose large body has begun to come is answered when it is there', asyn
   expect(await answerTo(socket)).toMatch(/got 400000$/);
 });
 
-test('a half that goes away leaves its place to the next', async () => {
+test('a half that breaks off leaves its place to the next after a while', async () => {
+  await open(200);
   await withHalves(mostOfOne);
   sockets[0]?.destroy();
   await until('the next half to be handled', async () => {
@@ -81,9 +87,28 @@ test('a half that goes away leaves its place to the next', async () => {
   });
 });
 
-test('another address is not held to it, and a proxy has no bound', async () => {
+test('a half that breaks off makes no room at once', async () => {
+  await open();
   await withHalves(mostOfOne);
-  await withHalves(mostOfOne + 1, '127.0.0.2');
+  for (const socket of sockets.splice(0)) socket.destroy();
+  await until('them to be gone', async () => {
+    const count = await new Promise<number>((resolve) => server.getConnections((_error, open) => resolve(open)));
+    return count === 0 ? true : undefined;
+  });
+  const further = await send(half);
+  await once(further, 'close');
+  expect(handled).toBe(mostOfOne);
+});
+
+test('a request that comes whole leaves its place at once', async () => {
+  await open();
+  for (let one = 0; one < 3 * mostOfOne; one += 1) expect(await answerTo(await send(whole))).toMatch(/got 2$/);
+  await withHalves(mostOfOne);
+});
+
+test('another address is not held to it, and a proxy has no bound', async () => {
+  await open();
+  await withHalves(mostOfOne);
+  await withHalves(mostOfOne + 1, '127.0.0.2', mostOfOne);
   await withHalves(mostOfOne + 2, proxy);
-  await until('all of the proxy to be handled', async () => (handled >= 3 * mostOfOne + 2 ? true : undefined));
 });
