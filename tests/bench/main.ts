@@ -1,9 +1,14 @@
 /** `npm run bench -- <name>`: one bench, its table, and one JSON object on the last line. */
 import { cpus, totalmem } from 'node:os';
 
+/** Numbers, lists of them, or figures of one part by name. */
+interface Figures {
+  readonly [name: string]: number | readonly number[] | Figures;
+}
+
 interface Bench {
   /** Prints its table and gives the figures. @param part Of those that have parts: only this one. */
-  run(part?: string): Promise<Record<string, number | readonly number[]>>;
+  run(part?: string): Promise<Figures>;
 }
 
 const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {

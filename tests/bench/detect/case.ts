@@ -8,7 +8,7 @@ import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { probeReadings } from './probe-readings.ts';
 import type { Scenario, Story } from './scenario.ts';
 import { type Truth, truthOf } from './truth.ts';
-import { runWorld, type World } from './world.ts';
+import { runWorld, sampleMin, type World } from './world.ts';
 
 export interface Case {
   readonly scenario: Story;
@@ -16,9 +16,20 @@ export interface Case {
   /** In time order. */
   readonly readings: readonly JudgeReading[];
   readonly truth: Truth;
+  /** What its probes would have said every few minutes, their losses of messages left out. */
+  finely(): readonly JudgeReading[];
+  /** Hours between its readings where they are made seldom on purpose; 0 as drawn. */
+  readonly gapH: number;
 }
 
 export function caseOf(scenario: Scenario): Case {
   const world = runWorld(scenario);
-  return { scenario, world, readings: probeReadings(scenario, world), truth: truthOf(scenario, world) };
+  return {
+    scenario,
+    world,
+    readings: probeReadings(scenario, world),
+    truth: truthOf(scenario, world),
+    finely: () => probeReadings({ ...scenario, everyMin: sampleMin, lossShare: 0 }, world),
+    gapH: 0,
+  };
 }

@@ -45,7 +45,7 @@ function* played(by: keyof typeof days, farm: Farm, shift: number): Generator<Ca
     const moved = shifted(pile, farm.seed, shift);
     const scenario = storyOf(by, pile, farm.seed);
     const { world, readings } = play({ ...farm, startMs: pile.laidAtMs, piles: [moved] }, moved, scenario.days);
-    yield { scenario, world, readings, truth: truthOf(scenario, world) };
+    yield { scenario, world, readings, truth: truthOf(scenario, world), finely: () => readings, gapH: 0 };
   }
 }
 

@@ -28,7 +28,7 @@ export function fixedThreshold({ scenario, world, readings }: Case): Watched {
   for (let sample = 0; sample < world.samples; sample += samplesPerHour) {
     hours.push({ sample, coreC: null, riseKPerH: null, forecast12: null, band: null, moistureFrac: asTold });
   }
-  return { raised, hours };
+  return { raised, hours, sentenceChanges: 0 };
 }
 
 function follow(

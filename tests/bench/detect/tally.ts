@@ -6,12 +6,18 @@
  *
  * An alarm is false unless the truth bears it out within the windows written at `borneOut`.
  */
+
+import { isProbeKind } from '../../../shared/conditions/kinds.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import type { Case } from './case.ts';
+import { firstShown } from './columns.ts';
 import type { Fault, Story } from './scenario.ts';
 import { done, eatenPerDay, slowPerDay, wantedMoistureFrac } from './truth.ts';
 import type { HourSaid, Raised, Watched } from './watch.ts';
-import { samplesPerHour, type World } from './world.ts';
+import { sampleMin, samplesPerHour, type World } from './world.ts';
+
+const hotC = stageLimits.bran.actC; // of both stages
+const byHandH = 12;
 
 interface Errors {
   sum: number;
@@ -25,6 +31,9 @@ export class Tally {
   readonly counts: Record<string, number> = {};
   readonly leadsH: number[] = [];
   readonly delaysH: number[] = [];
+  /** From the first reading over the limit until it was said. */
+  readonly hotSaidAfterMin: number[] = [];
+  readonly changesPerDay: number[] = [];
   readonly falseNames: string[] = [];
   readonly missedNames: string[] = [];
   private readonly errors: Record<string, Errors> = {};
@@ -34,6 +43,7 @@ export class Tally {
     this.piles += 1;
     if (truth.healthy) this.healthyPiles += 1;
     this.weeks += scenario.days / 7;
+    this.changesPerDay.push(watched.sentenceChanges / scenario.days);
     this.overheating(one, watched.raised);
     this.drying(one, watched.raised);
     this.stalling(one, watched.raised);
@@ -42,6 +52,7 @@ export class Tally {
       if (borneOut(one, raised)) continue;
       this.bump('false');
       this.bump(`false ${raised.kind}`);
+      if (isProbeKind(raised.kind)) this.bump('false of probes');
       const ahead = world.coreC.slice(raised.sample, raised.sample + 24 * samplesPerHour);
       this.falseNames.push(
         `core ${(world.coreC[raised.sample] ?? 0).toFixed(1)} to ${Math.max(...ahead).toFixed(1)}, moisture ${(world.moistureFrac[raised.sample] ?? 0).toFixed(2)}, ` +
@@ -51,11 +62,23 @@ export class Tally {
     for (const hour of watched.hours) this.hour(one, hour);
   }
 
-  private overheating({ scenario, truth }: Case, raised: readonly Raised[]): void {
+  private overheating(one: Case, raised: readonly Raised[]): void {
+    const { scenario, world, truth, gapH } = one;
     const at = truth.overheatedAt;
     if (at === null || coreUnknown(scenario, at)) return;
+    const shownAt = firstShown(one, world, at, hotC);
+    if (shownAt !== undefined) this.hotSaid(raised, shownAt, world);
+    // Whoever comes by twice a day may come when it is over; a probe is meant to be there.
+    if (shownAt === undefined && gapH >= byHandH) {
+      this.bump('overheated, no reading shows it');
+      return;
+    }
     this.bump('overheated');
-    const seen = raised.find((one) => one.kind === 'overheating' && stoodAt(one, at, 3));
+    const sayableAt = gapH === 0 ? at : (shownAt ?? at);
+    const seen = raised.find(
+      (alarm) =>
+        alarm.kind === 'overheating' && alarm.untilSample >= at && alarm.sample <= sayableAt + 3 * samplesPerHour,
+    );
     if (truth.clearlyHot) this.bump('overheated clearly');
     if (seen === undefined) this.missedNames.push(`${scenario.name} overheating @${at / samplesPerHour}h`);
     else {
@@ -67,6 +90,13 @@ export class Tally {
       ({ kind, sample }) => (kind === 'overheating-soon' || kind === 'overheating') && within(sample, at, -24, 3),
     );
     this.leadsH.push(first === undefined ? 0 : Math.max(0, (at - first.sample) / samplesPerHour));
+  }
+
+  private hotSaid(raised: readonly Raised[], shownAt: number, { samples }: World): void {
+    const said = raised.find(
+      ({ kind, untilSample }) => (kind === 'overheating' || kind === 'self-heating') && untilSample >= shownAt,
+    );
+    this.hotSaidAfterMin.push(Math.max(0, (said?.sample ?? samples) - shownAt) * sampleMin);
   }
 
   private drying({ scenario, truth }: Case, raised: readonly Raised[]): void {
@@ -86,12 +116,12 @@ export class Tally {
     if (seen !== undefined && seen.sample <= truth.dried10At) this.bump('dried10 before');
   }
 
-  private stalling({ scenario, truth }: Case, raised: readonly Raised[]): void {
+  private stalling({ scenario, truth, gapH }: Case, raised: readonly Raised[]): void {
     const at = truth.stalledAt;
     if (at === null || coreUnknown(scenario, at)) return;
     if (scenario.days * 24 - at / samplesPerHour < 24) return; // the run ends before anybody could tell
     this.bump('stalled');
-    const seen = raised.find((one) => one.kind === 'stalling' && stoodAt(one, at, 36));
+    const seen = raised.find((one) => one.kind === 'stalling' && stoodAt(one, at, 36 + gapH));
     if (seen === undefined) this.missedNames.push(`${scenario.name} stalling @${Math.round(at / samplesPerHour)}h`);
     else {
       this.bump('stalled seen');
@@ -119,7 +149,7 @@ export class Tally {
     }
   }
 
-  private hour({ scenario, world }: Case, said: HourSaid): void {
+  private hour({ scenario, world, gapH }: Case, said: HourSaid): void {
     const at = said.sample;
     if (at < firstFault(scenario)) {
       if (said.band !== null && at > 6 * samplesPerHour) {
@@ -134,15 +164,17 @@ export class Tally {
     const ageH = at / samplesPerHour;
     const later = at + 12 * samplesPerHour;
     if (ageH < 12 || ageH % 3 !== 0 || later >= world.samples) return;
-    if (said.coreC === null || said.riseKPerH === null || said.forecast12 === null) return;
+    if (gapH === 0 && (said.coreC === null || said.riseKPerH === null || said.forecast12 === null)) return;
     if (later >= firstFault(scenario)) return;
     // Nobody can foresee a hand: forecasts over which a turn or a watering fell are left out, for every method alike.
     const handled = scenario.hands.some(({ hour }) => hour * 6 >= at - 1 && hour * 6 <= later);
     if (handled) return;
+    if (gapH > 0) this.err('forecast given', said.forecast12 === null ? 0 : 1);
+    if (said.coreC === null || said.forecast12 === null) return;
     const truth = world.coreC[later] ?? 0;
     this.err('forecast', Math.abs(said.forecast12.p50C - truth));
     this.err('persistence', Math.abs(said.coreC - truth));
-    this.err('trend', Math.abs(said.coreC + 12 * said.riseKPerH - truth));
+    this.err('trend', Math.abs(said.coreC + 12 * (said.riseKPerH ?? 0) - truth));
     this.err('coverage', truth >= said.forecast12.p10C && truth <= said.forecast12.p90C ? 1 : 0);
   }
 
@@ -169,6 +201,18 @@ export class Tally {
     };
   }
 
+  /** What matters besides where readings are seldom or bad. */
+  figuresOfReading(): Record<string, number> {
+    return {
+      ...this.figures(),
+      hot_said_after_min_median: median(this.hotSaidAfterMin),
+      hot_said_after_min_p90: quantile(this.hotSaidAfterMin, 0.9),
+      false_probe_faults_per_pile_week: round((this.counts['false of probes'] ?? 0) / this.weeks),
+      sentence_changes_per_day_median: median(this.changesPerDay),
+      forecast12h_given_share: this.mean('forecast given'),
+    };
+  }
+
   /** A count, by name; names are for the table. */
   private bump(name: string): void {
     this.counts[name] = (this.counts[name] ?? 0) + 1;
@@ -192,7 +236,7 @@ export class Tally {
 }
 
 /** Whether the truth bears an alarm out. */
-function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: Raised): boolean {
+function borneOut({ scenario, world, truth, gapH }: Case, { kind, position, sample }: Raised): boolean {
   const any = (series: Float64Array, fromH: number, toH: number, holds: (value: number) => boolean): boolean => {
     const from = Math.max(0, Math.round(sample + fromH * samplesPerHour));
     const to = Math.min(world.samples - 1, Math.round(sample + toH * samplesPerHour));
@@ -242,13 +286,13 @@ function borneOut({ scenario, world, truth }: Case, { kind, position, sample }: 
       return spreadNear(world, sample) > 9;
     case 'probe-silent':
       return scenario.faults.some(
-        (fault) => fault.kind === 'silent' && fault.position === position && atWork(fault, sample, 0.5),
+        (fault) => fault.kind === 'silent' && fault.position === position && atWork(fault, sample, 0.5 + gapH),
       );
     case 'probe-stuck':
     case 'probe-out':
       // Known only after hours of it, it may be said when it has just passed.
       return scenario.faults.some(
-        (fault) => fault.kind !== 'silent' && fault.position === position && atWork(fault, sample, 12),
+        (fault) => fault.kind !== 'silent' && fault.position === position && atWork(fault, sample, 12 + gapH),
       );
   }
 }
@@ -290,6 +334,11 @@ function median(values: readonly number[]): number {
       ? sorted[Math.floor(middle)]
       : ((sorted[middle - 1] ?? Number.NaN) + (sorted[middle] ?? Number.NaN)) / 2;
   return value === undefined ? Number.NaN : round(value);
+}
+
+function quantile(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((one, other) => one - other);
+  return sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN;
 }
 
 function round(value: number): number {

@@ -19,6 +19,7 @@ import { createRandom, seedOf } from '../../../simulator/model/random.ts';
 import type { Case } from './case.ts';
 import { keptBand } from './kept-band.ts';
 import type { Story } from './scenario.ts';
+import { sentenceWords } from './sentence-words.ts';
 import { sampleMin, samplesPerHour, type World } from './world.ts';
 
 export interface Raised {
@@ -42,11 +43,13 @@ export interface HourSaid {
 export interface Watched {
   readonly raised: Raised[];
   readonly hours: HourSaid[];
+  /** How often the sentence became another, numbers aside. */
+  readonly sentenceChanges: number;
 }
 
 const rebandH = 24;
 
-export function watch({ scenario, world, readings }: Case): Watched {
+export function watch({ scenario, world, readings, gapH }: Case): Watched {
   const air: { atMs: number; tempC: number }[] = [];
   const acts = [...actsOf(scenario), ...rainsOf(scenario, world)].sort((one, other) => one.atMs - other.atMs);
   const endMs = scenario.startMs + scenario.days * 24 * msPerHour;
@@ -57,6 +60,8 @@ export function watch({ scenario, world, readings }: Case): Watched {
   const raised: Raised[] = [];
   const hours: HourSaid[] = [];
   let next = 0;
+  let sentence: string | undefined;
+  let sentenceChanges = 0;
   for (let sample = 0; sample < world.samples; sample += 1) {
     const nowMs = scenario.startMs + sample * sampleMin * 60_000;
     // An act is logged as it is done; the host then asks for a new band, as it does when the weather has moved on.
@@ -87,27 +92,32 @@ export function watch({ scenario, world, readings }: Case): Watched {
         if (standing !== undefined) standing.untilSample = sample;
       }
     }
+    const said = session.assessment(nowMs);
+    const words = sentenceWords(said, session.alarms.open());
+    if (sentence !== undefined && words !== sentence) sentenceChanges += 1;
+    sentence = words;
     if (sample % samplesPerHour === 0) {
-      const said = session.assessment(nowMs);
       const { band } = session;
       const core = said.positions.core;
       hours.push({
         sample,
         coreC: core !== null && !core.silent ? core.temperatureC : null,
         riseKPerH: said.coreRiseKPerH,
-        forecast12: forecast12(said),
+        forecast12: forecast12(said, gapH === 0 ? 0 : nowMs),
         band: band === null ? null : (bandAt(band, nowMs) ?? null),
         moistureFrac: said.moisture?.frac ?? Number.NaN,
       });
     }
   }
-  return { raised, hours };
+  return { raised, hours, sentenceChanges };
 }
 
-function forecast12({ forecast }: Assessment): HourSaid['forecast12'] {
-  const p10C = forecast?.p10C[11];
-  const p50C = forecast?.p50C[11];
-  const p90C = forecast?.p90C[11];
+/** Of twelve hours from `nowMs`; a fan not older than its probe's hour is taken as made now. */
+function forecast12({ forecast }: Assessment, nowMs: number): HourSaid['forecast12'] {
+  const hour = 11 + (forecast === null || nowMs === 0 ? 0 : Math.round((nowMs - forecast.atMs) / msPerHour));
+  const p10C = forecast?.p10C[hour];
+  const p50C = forecast?.p50C[hour];
+  const p90C = forecast?.p90C[hour];
   return p10C === undefined || p50C === undefined || p90C === undefined ? null : { p10C, p50C, p90C };
 }
 

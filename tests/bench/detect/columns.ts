@@ -1,0 +1,138 @@
+/**
+ * The same piles read otherwise: every hour, three, six, or by hand; through an outage, in coarse steps, with losses, with core and
+ * top probe swapped. World and truth stay; what was said of it is drawn anew.
+ */
+import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import { msPerHour, msPerMinute } from '../../../shared/units.ts';
+import { everyHours, losses, outage, type Step, shown, steps, visits } from '../../../simulator/generate/rhythms.ts';
+import { createRandom, type Random, seedOf } from '../../../simulator/model/random.ts';
+import type { Case } from './case.ts';
+import type { Fault } from './scenario.ts';
+import { truthOf } from './truth.ts';
+import { sampleMin, type World } from './world.ts';
+
+export const rhythms = ['1h', '3h', '6h', 'hand'] as const;
+export const mishaps = ['outage', 'steps', 'lossy', 'swapped'] as const;
+export type Column = (typeof rhythms)[number] | (typeof mishaps)[number];
+
+const sampleMs = sampleMin * msPerMinute;
+/** Hours between readings, as far as what is said of them can be no sooner. */
+const gapH: Record<Column, number> = { '1h': 1, '3h': 3, '6h': 6, hand: 12, outage: 0, steps: 0, lossy: 0, swapped: 0 };
+
+/** @returns undefined where the pile cannot be read so. */
+export function caseAs(column: Column, drawn: Case): Case | undefined {
+  const random = createRandom(seedOf(`${drawn.scenario.name}/${column}`));
+  const one = { ...drawn, gapH: gapH[column] };
+  switch (column) {
+    case '1h':
+    case '3h':
+    case '6h':
+      return { ...one, readings: seldom(one, gapH[column], random) };
+    case 'hand':
+      return byHand(one, random);
+    case 'outage':
+      return withOutage(one, random);
+    case 'steps': {
+      const step = random.pick(steps);
+      return { ...one, readings: one.finely().map((reading) => coarse(reading, step)) };
+    }
+    case 'lossy': {
+      const isLost = losses(random.between(0.25, 0.4), random.next() < 0.5, random);
+      return { ...one, readings: one.finely().filter(() => !isLost()) };
+    }
+    case 'swapped':
+      return swapped(one);
+  }
+}
+
+/** Each probe at its own minute, as often as its sender wakes; half of them lose up to a quarter. */
+function seldom({ scenario, finely }: Case, hours: number, random: Random): JudgeReading[] {
+  const untilMs = scenario.startMs + scenario.days * 24 * msPerHour;
+  const times = everyHours(hours, scenario.startMs, untilMs, random);
+  const isLost = losses(random.next() < 0.5 ? 0 : random.between(0, 0.25), false, random);
+  const lines = new Map<string, JudgeReading[]>();
+  for (const reading of finely()) {
+    const line = `${reading.position}/${reading.quantity}`;
+    lines.set(line, [...(lines.get(line) ?? []), reading]);
+  }
+  return [...lines.values()].flatMap((line) => nearest(line, times).filter(() => !isLost())).sort(byTime);
+}
+
+/** The first reading within half an hour from each time on. */
+function nearest(line: readonly JudgeReading[], times: readonly number[]): JudgeReading[] {
+  let next = 0;
+  return times.flatMap((atMs) => {
+    while ((line[next]?.atMs ?? Number.POSITIVE_INFINITY) < atMs) next += 1;
+    const reading = line[next];
+    return reading === undefined || reading.atMs > atMs + 30 * msPerMinute ? [] : [reading];
+  });
+}
+
+/** One thermometer, whole degrees: the core at each visit, of every other pile the air beside it too. */
+function byHand({ scenario, world, ...one }: Case, random: Random): Case {
+  const faultless = { ...scenario, faults: [] };
+  const offsetK = 0.4 * random.normal();
+  const isFahrenheit = random.next() < 0.3;
+  const readsAir = random.next() < 0.5;
+  const readings = visits(scenario.startMs, scenario.startMs + (world.samples - 1) * sampleMs, random).flatMap(
+    (atMs) => {
+      const sample = Math.round((atMs - scenario.startMs) / sampleMs);
+      const read = (position: 'core' | 'air', trueC: number): JudgeReading =>
+        coarse(
+          {
+            position,
+            quantity: 'temperature',
+            value: trueC + offsetK + 0.2 * random.normal(),
+            atMs: scenario.startMs + sample * sampleMs,
+          },
+          isFahrenheit ? '1 °F' : '1 °C',
+        );
+      const core = read('core', world.coreC[sample] ?? 0);
+      return readsAir ? [core, read('air', world.airC[sample] ?? 0)] : [core];
+    },
+  );
+  return { ...one, scenario: faultless, world, readings, truth: truthOf(faultless, world) };
+}
+
+/** Nothing of any probe comes through, and what was measured meanwhile is lost. */
+function withOutage({ scenario, world, finely, ...one }: Case, random: Random): Case {
+  const { fromMs, toMs } = outage(scenario.startMs, scenario.startMs + scenario.days * 24 * msPerHour, random);
+  const hourOf = (atMs: number): number => (atMs - scenario.startMs) / msPerHour;
+  const fine = finely();
+  const silences = [...new Set(fine.map(({ position }) => position))].map(
+    (position): Fault => ({ kind: 'silent', position, hour: hourOf(fromMs), untilHour: hourOf(toMs) }),
+  );
+  const interrupted = { ...scenario, faults: [...scenario.faults, ...silences] };
+  const readings = fine.filter(({ atMs }) => atMs < fromMs || atMs >= toMs);
+  return { ...one, scenario: interrupted, world, finely, readings, truth: truthOf(interrupted, world) };
+}
+
+function swapped(one: Case): Case | undefined {
+  const fine = one.finely();
+  if (!fine.some(({ position }) => position === 'top')) return undefined;
+  const other = { core: 'top', top: 'core' } as const;
+  return {
+    ...one,
+    readings: fine.map((reading) =>
+      reading.position === 'core' || reading.position === 'top'
+        ? { ...reading, position: other[reading.position] }
+        : reading,
+    ),
+  };
+}
+
+function coarse(reading: JudgeReading, step: Step): JudgeReading {
+  return reading.quantity === 'temperature' ? { ...reading, value: shown(reading.value, step) } : reading;
+}
+
+const byTime = (one: JudgeReading, other: JudgeReading): number => one.atMs - other.atMs;
+
+/** The first sample from `at` on at which a reading shows a core that truly is above the limit. */
+export function firstShown({ readings, scenario }: Case, world: World, at: number, limitC: number): number | undefined {
+  const shows = readings.find(({ position, quantity, value, atMs }) => {
+    if (position !== 'core' || quantity !== 'temperature' || value <= limitC) return false;
+    const sample = (atMs - scenario.startMs) / sampleMs;
+    return sample >= at && (world.coreC[Math.round(sample)] ?? 0) > limitC;
+  });
+  return shows === undefined ? undefined : Math.ceil((shows.atMs - scenario.startMs) / sampleMs);
+}
