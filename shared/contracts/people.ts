@@ -77,7 +77,10 @@ export const memberSchema = z.object({
   seenAt: instantSchema.nullable(),
 });
 export type Member = z.infer<typeof memberSchema>;
-export const peopleAnswerSchema = z.object({ people: z.array(memberSchema) });
+/** Whose row in the database is damaged: they cannot sign in, and can only be removed. */
+const damagedMemberSchema = memberSchema.pick({ id: true, name: true });
+export type DamagedMember = z.infer<typeof damagedMemberSchema>;
+export const peopleAnswerSchema = z.object({ people: z.array(memberSchema), damaged: z.array(damagedMemberSchema) });
 export const memberChangeSchema = z
   .object({ name: personNameSchema.optional(), role: roleSchema.optional() })
   .refine(({ name, role }) => name !== undefined || role !== undefined, 'must change something');

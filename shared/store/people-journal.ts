@@ -99,6 +99,8 @@ export interface PeopleJournal {
     /** In the order of their names. */
     list(): Promise<PersonRecord[]>;
     get(id: string): Promise<PersonRecord | undefined>;
+    /** Those whose row is damaged, so that an owner can remove them; what is left of a name, else their id. */
+    damaged(): Promise<{ id: string; name: string }[]>;
     byNameKey(nameKey: string): Promise<PersonRecord | undefined>;
     /** Also while somebody who may be one cannot be read: nobody becomes the first owner by a damaged row. */
     hasOwner(): Promise<boolean>;

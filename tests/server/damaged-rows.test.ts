@@ -275,6 +275,22 @@ describe('an installation with one damaged row', () => {
       },
     );
   }, 60_000);
+
+  test('of a person who helps is shown to an owner, who removes them and can ask them in again', async () => {
+    const damage = { table: 'person', column: 'role', type: 'text', what: 'absurd value', value: `'halper'` } as const;
+    await withDamage(damage, async ({ app }) => {
+      const asToken = { ...headers, ...fromOwnPage };
+      const listed = async () =>
+        (await app.inject({ url: '/api/people', headers })).json<{ people: unknown[]; damaged: { id: string }[] }>();
+      const { people, damaged } = await listed();
+      expect(people).toEqual([]);
+      expect(damaged).toMatchObject([{ name: 'Ada' }]);
+      const url = `/api/people/${damaged[0]?.id}`;
+      expect((await app.inject({ method: 'DELETE', url, headers: asToken })).statusCode).toBe(204);
+      expect(await listed()).toEqual({ people: [], damaged: [] });
+      expect((await app.inject({ method: 'DELETE', url, headers: asToken })).statusCode).toBe(404);
+    });
+  }, 60_000);
 });
 
 describe.skipIf(!hasPostgres)('an installation on PostgreSQL with one damaged row', () => {

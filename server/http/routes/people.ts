@@ -44,7 +44,10 @@ export function registerPeople(api: Api, { journal, people, config }: PeoplePart
   api.get(
     '/api/people',
     { config: { access: 'owner' }, schema: { response: { 200: peopleAnswerSchema } } },
-    async () => ({ people: await shown(await journal.people.list()) }),
+    async () => {
+      const [people, damaged] = await Promise.all([journal.people.list(), journal.people.damaged()]);
+      return { people: await shown(people), damaged };
+    },
   );
 
   api.patch(
@@ -75,11 +78,12 @@ export function registerPeople(api: Api, { journal, people, config }: PeoplePart
     { config: owner('removed a person'), schema: { params: personParams, response: { 204: z.undefined() } } },
     async (request, reply) => {
       const { id } = request.params;
-      const before = await journal.people.get(id);
+      const readable = await journal.people.get(id);
+      const before = readable ?? (await journal.people.damaged()).find((one) => one.id === id);
       if (!before) return notFound(reply, 'person', id);
       await journal.people.remove(id, people.nowMs());
       people.changed();
-      tell(request, { subject: before.name, before: { name: before.name, role: before.role } });
+      tell(request, { subject: before.name, before: { name: before.name, role: readable?.role ?? 'damaged' } });
       return reply.code(204).send();
     },
   );

@@ -24,6 +24,16 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
 
     get: (id) => base.read((db) => presentPerson(base, db, id)),
 
+    damaged: () =>
+      base.read(async (db) => {
+        const rows = await db.selectFrom('person').selectAll().where('removed_at_ms', 'is', null).execute();
+        return rows.flatMap((row) => {
+          const { id, name }: { id: unknown; name: unknown } = row;
+          if (typeof id !== 'string' || base.rows.ifReadable(personPlan, row)) return [];
+          return [{ id, name: typeof name === 'string' && name !== '' ? name : id }];
+        });
+      }),
+
     byNameKey: (nameKey) =>
       base.read(async (db) => {
         const row = await db

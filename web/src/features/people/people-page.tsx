@@ -1,6 +1,6 @@
 /** Who belongs to the server, and who is asked in. */
 import { useState } from 'preact/hooks';
-import type { Member } from '../../../../shared/contracts/people.ts';
+import type { DamagedMember, Member } from '../../../../shared/contracts/people.ts';
 import { type Role, roles } from '../../../../shared/person.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
@@ -61,6 +61,9 @@ function People() {
           {(people.value?.people ?? []).map((person) => (
             <MemberLine key={person.id} person={person} refresh={refresh} />
           ))}
+          {people.value?.damaged.map((person) => (
+            <DamagedLine key={person.id} person={person} refresh={refresh} />
+          ))}
         </ul>
       </Part>
       <Part id="invite" title="Ask somebody in">
@@ -110,6 +113,29 @@ function FirstOwner() {
         </button>
       </p>
     </div>
+  );
+}
+
+/** Somebody who cannot sign in any more, and can only be removed. */
+function DamagedLine({ person, refresh }: { readonly person: DamagedMember; readonly refresh: () => Promise<void> }) {
+  return (
+    <li>
+      <div>
+        <h3>{person.name}</h3>
+        <p class="quiet">
+          What the database holds about {person.name} is damaged, so {person.name} cannot sign in. Remove {person.name}{' '}
+          and invite them again: what they wrote stays.
+        </p>
+      </div>
+      <div class="people-deeds">
+        <SureButton
+          words="Remove"
+          asks={`Remove ${person.name}? What they wrote stays, under their name.`}
+          sure="Remove"
+          act={() => removePerson(person.id).then(refresh)}
+        />
+      </div>
+    </li>
   );
 }
 
