@@ -1,6 +1,8 @@
 /**
  * The expected core temperature of a batch, as a band over an even grid of times. It never reaches beyond the grid.
  */
+import type { Message } from '../../shared/messages/message.ts';
+
 export interface ExpectedBand {
   readonly fromMs: number;
   readonly stepMs: number;
@@ -8,8 +10,8 @@ export interface ExpectedBand {
   readonly p10C: ArrayLike<number>;
   readonly p50C: ArrayLike<number>;
   readonly p90C: ArrayLike<number>;
-  /** Where the band comes from, in words shown to the grower. */
-  readonly origin: string;
+  /** Where the band comes from, as it is shown to the grower. */
+  readonly origin: Message;
   /** The air it was worked out for, on the same grid: as measured, and from there on as assumed [°C]. */
   readonly airC?: ArrayLike<number>;
   /** The ensemble's own curves, for the forecast; left out where only the band matters. */
@@ -31,7 +33,7 @@ export interface BandLines {
   readonly p10C: ArrayLike<number>;
   readonly p50C: ArrayLike<number>;
   readonly p90C: ArrayLike<number>;
-  readonly origin: string;
+  readonly origin: Message;
 }
 
 interface BandSources {

@@ -2,6 +2,7 @@
  * The expected core temperature of a batch as a 10-90 % band. It never knows the pile's own readings: it says what such
  * a pile should do, so that a departure shows.
  */
+import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { AirReading } from './air-course.ts';
@@ -12,7 +13,7 @@ import { type Ensemble, type EnsembleOptions, EnsembleRoom, runEnsemble } from '
 const modelErrorK = 2;
 
 /** Where a band comes from while there is none. */
-export const noBandOrigin = 'not computed yet';
+export const noBandOrigin = message('band.not-computed');
 
 const room = new EnsembleRoom();
 
@@ -25,7 +26,7 @@ export function expectedBand(
   return bandOfEnsemble(runEnsemble(setup, air, toMs, { ...options, room }), originOf(setup, air));
 }
 
-export function bandOfEnsemble(ensemble: Ensemble, origin: string): WorkedBand {
+export function bandOfEnsemble(ensemble: Ensemble, origin: Message): WorkedBand {
   const steps = ensemble.hours + 1;
   const p10C: number[] = [];
   const p50C: number[] = [];
@@ -69,9 +70,7 @@ export function quantileOfSorted(sorted: ArrayLike<number>, share: number): numb
   return from + (place - left) * (to - from);
 }
 
-function originOf(setup: PileSetup, air: readonly AirReading[]): string {
-  const weather = air.length === 0 ? 'an assumed mild day, as no air is measured' : 'the measured air';
-  const acts = setup.acts.filter((act) => act.kind !== 'note').length;
-  const done = acts === 0 ? '' : acts === 1 ? ' and the one act you logged' : ` and the ${acts} acts you logged`;
-  return `worked out from this batch's material, depth and cover, ${weather}${done}`;
+function originOf(setup: PileSetup, air: readonly AirReading[]): Message {
+  const actCount = setup.acts.filter((act) => act.kind !== 'note').length;
+  return message('band.model', { isAirMeasured: air.length > 0, actCount });
 }

@@ -2,6 +2,7 @@
  * The grower's own finished batches, blended into the expected band. It never blends fewer than three: two batches are
  * no experience yet.
  */
+import { message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { WorkedBand } from './band.ts';
 import { quantileOfSorted } from './expected-band.ts';
@@ -36,15 +37,15 @@ export function blendFinished(band: WorkedBand, batches: readonly FinishedBatch[
       blended[line][step] = mix(band[line][step] ?? 0, own.lines[line][step] ?? 0, weight);
     }
   }
-  const said = `from ${own.ownBatches} finished batches of your own`;
+  const batchCount = own.ownBatches;
   return {
     ...rest,
     ...blended,
-    origin: `${origin}, and ${said}`,
+    origin: message('band.both', { modelPart: origin, batchCount }),
     sources: {
       model: { p10C, p50C, p90C, origin },
-      own: { ...own.lines, origin: `${said}, whatever their weather was` },
-      ownBatches: own.ownBatches,
+      own: { ...own.lines, origin: message('band.own', { batchCount }) },
+      ownBatches: batchCount,
     },
   };
 }

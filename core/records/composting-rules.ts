@@ -4,8 +4,12 @@
  * cooler on purpose.
  */
 import type { RuleFact } from '../../shared/contracts/records.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import { fahrenheitToCelsius, msPerHour } from '../../shared/units.ts';
 import { type HeatBand, type HeatLog, startHeatLog } from './heat-log.ts';
+
+/** One rule beside what was measured, as the API gives it before it has words. */
+export type RuleView = Pick<RuleFact, 'standing' | 'messages'>;
 
 const noTop = Number.POSITIVE_INFINITY;
 /** 131 to 170 °F, as 7 CFR 205.203(c)(2) writes it. */
@@ -47,76 +51,86 @@ export function toHours(spanMs: number): number {
 }
 
 /** @param turnsAtMs When turns were logged. */
-export function ruleFacts(log: HeatLog, turnsAtMs: readonly number[]): RuleFact[] {
+export function ruleFacts(log: HeatLog, turnsAtMs: readonly number[]): RuleView[] {
   const organic = time(log, organicBand);
   const at = (tempC: number) => time(log, atLeast(tempC));
-  const over = time(log, above55);
   const turnsWithin = ({ firstAtMs, lastAtMs }: { firstAtMs: number | null; lastAtMs: number | null }) =>
     turnsAtMs.filter((atMs) => firstAtMs !== null && lastAtMs !== null && atMs >= firstAtMs && atMs <= lastAtMs).length;
-  const longest = (spanMs: number, band: string) => `longest run ${hours(spanMs)} ${band}`;
-  const inBand = longest(organic.longestMs, 'within 131 to 170 °F');
+  const longestHours = toHours(organic.longestMs);
+  const longestAt55 = toHours(at(55).longestMs);
   return [
-    {
-      rule: 'US organic, in-vessel or static aerated pile',
-      source: '7 CFR 205.203(c)(2)(ii)',
-      standing: 'seen',
-      asks: '131 to 170 °F (55 to 76.7 °C) for 3 days (72 h)',
-      measured: inBand,
-    },
-    {
-      rule: 'US organic, windrow',
-      source: '7 CFR 205.203(c)(2)(iii)',
-      standing: 'seen',
-      asks: '131 to 170 °F (55 to 76.7 °C) for 15 days (360 h), turned at least 5 times in that time',
-      measured: `${inBand}; ${turned(turnsWithin(organic))} between the first and last reading there`,
-    },
-    {
-      rule: 'US sewage sludge, composting to significantly reduce pathogens',
-      source: '40 CFR 503 Appendix B(A)(4), read in 40 CFR 257 Appendix II',
-      standing: 'seen',
-      asks: '40 °C or more for 5 days (120 h), and above 55 °C for 4 hours within them',
-      measured: `${longest(at(40).longestMs, 'at or above 40 °C')}; ${hours(over.totalMs)} above 55 °C in all`,
-    },
-    {
-      rule: 'US sewage sludge, windrow composting to further reduce pathogens',
-      source: '40 CFR 503 Appendix B(B)(1), read in 40 CFR 257 Appendix II',
-      standing: 'seen',
-      asks: '55 °C or more for 15 days (360 h), turned at least 5 times (in vessel or aerated: 3 days)',
-      measured: `${longest(at(55).longestMs, 'at or above 55 °C')}; ${turned(turnsWithin(at(55)))} between the first and last reading there`,
-    },
-    {
-      rule: 'Australian standard for composts',
-      source: 'AS 4454-2012, clause 3.2.1',
-      standing: 'from memory',
-      asks: 'the whole mass at 55 °C or more for 3 days in a row, turned at least 3 times',
-      measured: `${longest(at(55).longestMs, 'at or above 55 °C')}; ${turned(turnsAtMs.length)} in all`,
-    },
-    {
-      rule: 'UK specification for composted materials',
-      source: 'BSI PAS 100',
-      standing: 'from memory',
-      asks: '65 °C or more for 7 days (168 h), not necessarily in a row, with at least 2 turns',
-      measured: `${hours(at(65).totalMs)} at or above 65 °C in all; ${turned(turnsAtMs.length)} in all`,
-    },
-    {
-      rule: 'EU fertilising products, compost (CMC 3)',
-      source: 'Regulation (EU) 2019/1009, Annex II Part II',
-      standing: 'from memory',
-      asks: 'one of 70 °C for 3 days, 65 °C for 5, 60 °C for 7, 55 °C for 14',
-      measured: `${[70, 65, 60, 55].map((tempC) => `${hours(at(tempC).longestMs)} at ${tempC} °C`).join(', ')} (longest runs)`,
-    },
+    rule(
+      'us-organic-vessel',
+      'seen',
+      message('rule.us-organic-vessel.asks'),
+      message('rule.measured.organic', { longestHours }),
+    ),
+    rule(
+      'us-organic-windrow',
+      'seen',
+      message('rule.us-organic-windrow.asks'),
+      message('rule.measured.organic-turned', { longestHours, turnCount: turnsWithin(organic) }),
+    ),
+    rule(
+      'us-sludge-reduce',
+      'seen',
+      message('rule.us-sludge-reduce.asks', { lowC: 40, highC: 55 }),
+      message('rule.measured.at-and-above', {
+        longestHours: toHours(at(40).longestMs),
+        lowC: 40,
+        aboveHours: toHours(time(log, above55).totalMs),
+        highC: 55,
+      }),
+    ),
+    rule(
+      'us-sludge-windrow',
+      'seen',
+      message('rule.us-sludge-windrow.asks', { highC: 55 }),
+      message('rule.measured.at-turned', { longestHours: longestAt55, highC: 55, turnCount: turnsWithin(at(55)) }),
+    ),
+    rule(
+      'au-compost',
+      'from memory',
+      message('rule.au-compost.asks', { highC: 55 }),
+      message('rule.measured.at-turned-in-all', { longestHours: longestAt55, highC: 55, turnCount: turnsAtMs.length }),
+    ),
+    rule(
+      'uk-compost',
+      'from memory',
+      message('rule.uk-compost.asks', { highC: 65 }),
+      message('rule.measured.in-all', { totalHours: toHours(at(65).totalMs), highC: 65, turnCount: turnsAtMs.length }),
+    ),
+    rule(
+      'eu-compost',
+      'from memory',
+      message('rule.eu-compost.asks', { firstC: 70, secondC: 65, thirdC: 60, fourthC: 55 }),
+      message('rule.measured.four', {
+        firstHours: toHours(at(70).longestMs),
+        firstC: 70,
+        secondHours: toHours(at(65).longestMs),
+        secondC: 65,
+        thirdHours: toHours(at(60).longestMs),
+        thirdC: 60,
+        fourthHours: longestAt55,
+        fourthC: 55,
+      }),
+    ),
   ];
 }
 
-export const recordSays = [
-  'Not sanitised. The culture is kept cooler than any of these rules ask, so nothing here shows that pathogens or seeds were killed.',
-  'This is not a certification: it tells what was measured at one place of the heap and what people wrote down. Ask your certifier or authority what your own rules want.',
-] as const;
+type RuleName =
+  | 'us-organic-vessel'
+  | 'us-organic-windrow'
+  | 'us-sludge-reduce'
+  | 'us-sludge-windrow'
+  | 'au-compost'
+  | 'uk-compost'
+  | 'eu-compost';
 
-function hours(spanMs: number): string {
-  return `${toHours(spanMs)} h`;
+function rule(name: RuleName, standing: RuleFact['standing'], asks: Message, measured: Message): RuleView {
+  const messages = { rule: message(`rule.${name}.name`), source: message(`rule.${name}.source`), asks, measured };
+  return { standing, messages };
 }
 
-function turned(count: number): string {
-  return count === 1 ? '1 turn logged' : `${count} turns logged`;
-}
+/** What a record says of itself before anything else. */
+export const recordSays: readonly Message[] = [message('rule.not-sanitised'), message('rule.not-certified')];

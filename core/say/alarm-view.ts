@@ -2,20 +2,25 @@
 import type { AlarmRecord } from '../../shared/alarm-record.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import { inWords } from '../../shared/messages/in-words.ts';
+import type { Message } from '../../shared/messages/message.ts';
 import { isEasing, isStanding } from '../alarms/standing.ts';
 import type { OpenAlarm } from '../session/alarm-registry.ts';
 import { type AdvisedAlarm, adviceOf } from './advice.ts';
 
+/** As the API gives it, before it has words. */
+export type AlarmView = Omit<AlarmSummary, 'seen' | 'todo' | 'caution' | 'messages'> & {
+  readonly messages: { readonly seen: Message; readonly todo: Message; readonly caution: Message | null };
+};
+
 /** All that are open of one pile: what one asks for depends on the others. */
-export function alarmSummaries(open: Iterable<OpenAlarm>): AlarmSummary[] {
+export function alarmSummaries(open: Iterable<OpenAlarm>): AlarmView[] {
   const alarms = [...open];
   const records = alarms.map(({ record }) => record);
   return alarms.map((alarm) => alarmSummary(alarm, records));
 }
 
 /** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
-export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmSummary {
+export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmView {
   const { words } = record;
   const { shelvedUntilMs } = record.machine;
   const advised = advisedAlarm(record);
@@ -28,7 +33,7 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
     state: record.state,
     since: toInstant(record.raisedAtMs),
     position: record.position,
-    ...inWords({ seen: words.seen, todo, caution }, record.changedAtMs),
+    messages: { seen: words.seen, todo, caution },
     by: byMs === null ? null : toInstant(byMs),
     stands: advised.stands,
     ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),

@@ -1,8 +1,6 @@
-/** An assessment in the words of the API, for whoever shows it: the server, or a page with a pile of its own. */
-import type { PileDetail, PositionNow } from '../../shared/contracts/piles.ts';
+/** An assessment in the shape of the API, for whoever shows it: the server, or a page with a pile of its own. */
+import type { PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import { inWords } from '../../shared/messages/in-words.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { Readiness } from '../readiness/readiness.ts';
 import type { PositionSight } from '../warnings/finding.ts';
@@ -16,12 +14,12 @@ export function standView({ progressPct, phase, phaseReason, moisture, heat, lim
     phase,
     phaseReason,
     ...(moisture && { moisture }),
-    heat: toldHeat(heat, limits, plainEnglish),
+    heat: toldHeat(heat, limits),
   };
 }
 
 /** What else there is to say of a pile to whoever asks for all. */
-export function detailView(assessment: Assessment | null): Pick<PileDetail, 'assumed' | 'evidence' | 'judgement'> {
+export function detailView(assessment: Assessment | null) {
   return {
     assumed: assessment ? [...assessment.assumed] : [],
     evidence: assessment ? evidenceView(assessment) : [],
@@ -36,22 +34,17 @@ export function toldDoubt(sight: PositionSight | null | undefined): Pick<Positio
 }
 
 /** Everything that was looked at, what does not stand included. */
-function evidenceView({ findings, atMs }: Assessment): PileDetail['evidence'] {
+function evidenceView({ findings }: Assessment) {
   return findings.map(({ kind, position, evidence, seen, why, explainedBy }) => ({
     kind,
     position,
     evidence,
-    ...inWords({ seen, why }, atMs),
+    messages: { seen, why },
     explainedBy,
   }));
 }
 
-function judgementView({
-  forecast,
-  waterToAdd,
-  readiness,
-  seenHands,
-}: Assessment): NonNullable<PileDetail['judgement']> {
+function judgementView({ forecast, waterToAdd, readiness, seenHands }: Assessment) {
   return {
     overLimit: forecast && {
       likelihood: forecast.overLikelihood,
@@ -63,14 +56,10 @@ function judgementView({
   };
 }
 
-export function readinessView({
-  proposal,
-  points,
-  next,
-}: Readiness): NonNullable<PileDetail['judgement']>['readiness'] {
+export function readinessView({ proposal, points, next }: Readiness) {
   return {
     proposal,
-    points: points.map(({ says, ...point }) => ({ ...point, ...inWords({ says }, 0) })),
-    ...inWords({ next }, 0),
+    points: points.map(({ says, ...point }) => ({ ...point, messages: { says } })),
+    messages: { next },
   };
 }

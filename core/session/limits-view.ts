@@ -1,7 +1,5 @@
 /** The limits a batch is judged by, each with where it comes from. */
-import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Stage } from '../../shared/names.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
 
@@ -18,11 +16,17 @@ const limitUnits: Record<keyof StageLimits, string> = {
   depthMaxM: 'm',
 };
 
+interface LimitView {
+  readonly value: number;
+  readonly unit: string;
+  readonly messages: { readonly origin: Message };
+}
+
 /** @param own Those that were set for this batch. */
 export function limitsView(
   stage: Stage,
   own: Readonly<{ [name in keyof StageLimits]?: number | undefined }>,
-): PileDetail['limits'] {
+): Record<string, LimitView> {
   const usual = stageLimits[stage];
   const names = Object.keys(limitUnits) as (keyof StageLimits)[];
   return Object.fromEntries(
@@ -31,10 +35,8 @@ export function limitsView(
       {
         value: own[name] ?? usual[name],
         unit: limitUnits[name],
-        ...originView(own[name] === undefined ? limitOrigins[stage][name] : message('origin.set-for-batch')),
+        messages: { origin: own[name] === undefined ? limitOrigins[stage][name] : message('origin.set-for-batch') },
       },
     ]),
   );
 }
-
-const originView = (origin: Message) => ({ origin: plainEnglish(origin), messages: { origin } });

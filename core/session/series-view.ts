@@ -22,8 +22,8 @@ export function thousandth(value: number): number {
 export function expectedView(
   band: ExpectedBand | null,
   { fromMs, toMs, points, expected = 'both' }: SeriesQuestion,
-): SeriesAnswer['expected'] {
-  if (!band) return { origin: noBandOrigin, points: [] };
+): Omit<SeriesAnswer['expected'], 'origin'> {
+  if (!band) return { messages: { origin: noBandOrigin }, points: [] };
   const lines = linesOf(band, expected);
   const first = Math.max(0, Math.ceil((fromMs - band.fromMs) / band.stepMs));
   const last = Math.min(band.p50C.length - 1, Math.floor((toMs - band.fromMs) / band.stepMs));
@@ -39,7 +39,8 @@ export function expectedView(
       p90: thousandth(p90),
     });
   }
-  return { origin: lines.origin, points: shown, ...(band.sources && { ownBatches: band.sources.ownBatches }) };
+  const messages = { origin: lines.origin };
+  return { messages, points: shown, ...(band.sources && { ownBatches: band.sources.ownBatches }) };
 }
 
 /** Without batches of the grower's own, the model speaks for all three. */

@@ -1,7 +1,6 @@
 /** Past heat in the shape of the API, for pages, records and files. */
 import type { PastHeatAnswer } from '../../shared/contracts/past-heat.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import type { Say } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import type { PastHeat } from '../estimate/heat-memory.ts';
 import { pastHeatMessage } from '../estimate/past-heat-message.ts';
@@ -9,8 +8,7 @@ import { pastHeatMessage } from '../estimate/past-heat-message.ts';
 export function toldHeat(
   heat: readonly PastHeat[],
   { actC, lossC }: Pick<StageLimits, 'actC' | 'lossC'>,
-  say: Say,
-): PastHeatAnswer {
+): Omit<PastHeatAnswer, 'says'> {
   const says = pastHeatMessage(heat, { actC, lossC });
   return {
     actC,
@@ -23,7 +21,6 @@ export function toldHeat(
       lossH: toTenth(lossH),
       mayBeLost: unjudged !== null,
     })),
-    says: says && say(says),
     messages: { says },
   };
 }

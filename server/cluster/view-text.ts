@@ -7,6 +7,7 @@
 import { z } from 'zod';
 import type { BandLines, ExpectedBand } from '../../core/expect/band.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
+import { keptMessageSchema, verbatim } from '../../shared/messages/message.ts';
 import type { Judged } from '../monitor/pile/watched-pile.ts';
 
 /** Plain data: JSON writes NaN as null; single precision has more digits than it knows. */
@@ -45,7 +46,10 @@ export function judgedFrom(view: { told: unknown; course: unknown } | undefined)
   };
 }
 
-function linesFrom({ p10C, p50C, p90C }: Pick<BandLines, 'p10C' | 'p50C' | 'p90C'>) {
+/** Views of before bands had messages say where they come from in words. */
+const originSchema = keptMessageSchema.catch(verbatim(''));
+
+function linesFrom({ p10C, p50C, p90C, origin }: BandLines) {
   const numbers = (values: ArrayLike<number | null>) => Array.from(values, (value) => value ?? Number.NaN);
-  return { p10C: numbers(p10C), p50C: numbers(p50C), p90C: numbers(p90C) };
+  return { p10C: numbers(p10C), p50C: numbers(p50C), p90C: numbers(p90C), origin: originSchema.parse(origin) };
 }

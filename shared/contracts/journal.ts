@@ -6,6 +6,7 @@
  */
 import { z } from 'zod';
 import { entryFactsSchema, entryKindSchema } from '../entry.ts';
+import { messageSchema } from '../messages/message.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** Chosen by the client, e.g. crypto.randomUUID(). */
@@ -78,6 +79,7 @@ const entryVersionSchema = z.object({
   what: entryFactsSchema,
   /** One plain phrase, e.g. "Watered, 8 L"; metric. */
   says: z.string(),
+  messages: z.object({ says: messageSchema }).optional(),
   /** Of a weighed and dried sample, wet basis. */
   moistureFrac: z.number().nullable(),
   /** Why the version before was replaced. */

@@ -20,6 +20,12 @@ const ruleFactSchema = z.object({
   standing: z.enum(['seen', 'from memory']),
   asks: z.string(),
   measured: z.string(),
+  messages: z.object({
+    rule: messageSchema,
+    source: messageSchema,
+    asks: messageSchema,
+    measured: messageSchema,
+  }),
 });
 export type RuleFact = z.infer<typeof ruleFactSchema>;
 
@@ -37,6 +43,7 @@ const timeTemperatureSchema = z.object({
   rules: z.array(ruleFactSchema),
   /** "This is not a certification …", "Not sanitised …". */
   says: z.array(z.string()),
+  messages: z.object({ says: z.array(messageSchema) }),
 });
 export type TimeTemperature = z.infer<typeof timeTemperatureSchema>;
 

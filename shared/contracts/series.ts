@@ -1,5 +1,6 @@
 /** A pile's readings over time, gathered into at most `points` buckets per position. */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { positionSchema } from '../names.ts';
 import { pileFields } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -42,6 +43,7 @@ export const seriesAnswerSchema = z.object({
   /** Core temperature the batch should show, 10 %, median and 90 %, with where it comes from. */
   expected: z.object({
     origin: z.string(),
+    messages: z.object({ origin: messageSchema }),
     points: z.array(bandPointSchema),
     /** How many finished batches of the grower's own speak in it; absent while none do. */
     ownBatches: z.number().int().optional(),

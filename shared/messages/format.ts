@@ -50,6 +50,9 @@ const amounts: readonly (readonly [RegExp, MeasureKind, scale?: number])[] = [
 
 const shown: readonly (readonly [RegExp, Show])[] = [
   [/AtMs$/, (ms, reader) => momentWords(ms, reader)],
+  [/DateMs$/, (ms, reader) => dateWords(ms, reader)],
+  [/Hours$/, (hours, reader) => withUnit(atMost(hours, 2, reader), 'h')],
+  [/[a-z0-9]G$/, (grams, reader) => withUnit(atMost(grams, 2, reader), 'g')],
   [/[^g]M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
   [/Ms$/, (ms, reader) => durationWords(ms, reader)],
   [/H$/, (hours, reader) => hoursWords(hours, reader)],
@@ -120,6 +123,13 @@ export function momentWords(atMs: number, reader: Reader): string {
   const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
   const day = dateFormat(region, { weekday: 'short', day: 'numeric', month: 'short', timeZone });
   return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;
+}
+
+/** @example dateWords(atMs, reader) // => "2 May 2031, 16:30": with its year, for what is read long after */
+function dateWords(atMs: number, { language, timeZone }: Reader): string {
+  const region = regionOf(language);
+  const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
+  return `${dateFormat(region, { day: 'numeric', month: 'long', year: 'numeric', timeZone }).format(atMs)}, ${clock}`;
 }
 
 /** @param count Of figures. @example amountWords('massKg', 12, reader, 3) // => "26.5 lb" for whoever reads pounds */

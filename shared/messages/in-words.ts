@@ -8,7 +8,7 @@ import { plainSpaces } from './renderer.ts';
 type Said = Message | readonly Message[] | null;
 
 type Words<Messages> = {
-  readonly [Name in keyof Messages]: Messages[Name] extends Message
+  -readonly [Name in keyof Messages]: Messages[Name] extends Message
     ? string
     : Messages[Name] extends readonly Message[]
       ? string[]
@@ -24,6 +24,24 @@ export function inWords<const Messages extends Readonly<Record<string, Said>>>(
   nowMs: number,
 ): Words<Messages> & { readonly messages: Messages } {
   return { ...wordsOf(messages, plainReader(nowMs)), messages };
+}
+
+/** What core answers with, and beside all that has `messages` the sentences of these. */
+export type Worded<Answer> = Answer extends readonly (infer One)[]
+  ? Worded<One>[]
+  : Answer extends { readonly messages: infer Messages extends Readonly<Record<string, Said>> }
+    ? WordedParts<Answer> & Words<Messages>
+    : Answer extends object
+      ? WordedParts<Answer>
+      : Answer;
+
+type WordedParts<Answer> = {
+  [Name in keyof Answer]: Name extends 'messages' ? Answer[Name] : Worded<Answer[Name]>;
+};
+
+/** @returns An answer of core with its sentences, in plain English, for programs that ask for nothing else. */
+export function worded<Answer>(answer: Answer): Worded<Answer> {
+  return inWordsOf(answer, plainReader(0)) as Worded<Answer>;
 }
 
 /** @returns The same answer with all that has `messages` in the words of this reader. */

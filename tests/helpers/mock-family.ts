@@ -4,6 +4,7 @@ import type { Lot } from '../../shared/contracts/lots.ts';
 import type { Readiness } from '../../shared/contracts/readiness.ts';
 import type { BatchRecordSheet } from '../../shared/contracts/records.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { worded } from '../../shared/messages/in-words.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 
@@ -294,7 +295,7 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
     },
     entries: [],
     alarms: [],
-    timeTemperature: {
+    timeTemperature: worded({
       position: 'core',
       hoursAtLeast: [
         { tempC: 40, totalH: 51.5, longestRunH: 51.5 },
@@ -307,15 +308,19 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
       turns: 3,
       rules: [
         {
-          rule: 'Windrow rule',
-          source: 'a public rule',
-          standing: 'from memory',
-          asks: '15 days at or above 55 °C, turned five times.',
-          measured: '0.0 h at or above 55 °C, turned 3 times.',
+          standing: 'from memory' as const,
+          messages: {
+            rule: verbatim('Windrow rule'),
+            source: verbatim('a public rule'),
+            asks: verbatim('15 days at or above 55 °C, turned five times.'),
+            measured: verbatim('0.0 h at or above 55 °C, turned 3 times.'),
+          },
         },
       ],
-      says: ['This is not a certification.', 'Not sanitised: 0.0 hours at or above 55 °C.'],
-    },
+      messages: {
+        says: [verbatim('This is not a certification.'), verbatim('Not sanitised: 0.0 hours at or above 55 °C.')],
+      },
+    }),
     readiness: readinessOf(id, nowMs),
     cautions: [handling],
     messages: { cautions: [verbatim(handling)] },

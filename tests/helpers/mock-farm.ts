@@ -8,6 +8,8 @@ import type { Probe } from '../../shared/contracts/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
 import type { Site } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { worded } from '../../shared/messages/in-words.ts';
+import { message } from '../../shared/messages/message.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
@@ -460,7 +462,10 @@ export function mockSeries(pile: PileDetail, fromMs: number, toMs: number, point
     to: toInstant(toMs),
     bucketMs,
     positions,
-    expected: { origin: 'a model of heat and moisture, run with the air measured here', points: band },
+    expected: worded({
+      messages: { origin: message('band.model', { isAirMeasured: true, actCount: 0 }) },
+      points: band,
+    }),
     forecast: pile.judgement?.overLimit ? { points: mockFan(pile, nowMs) } : null,
   };
 }

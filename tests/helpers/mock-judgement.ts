@@ -7,6 +7,7 @@ import { nobodyJudged } from '../../core/readiness/smell-and-look.ts';
 import { readinessView } from '../../core/session/assessment-view.ts';
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { worded } from '../../shared/messages/in-words.ts';
 import type { Position } from '../../shared/names.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 
@@ -111,7 +112,7 @@ export function mockJudgement(change: Partial<Judgement> = {}): Judgement {
   return {
     overLimit: { likelihood: 0.12, at: null },
     waterToAdd: null,
-    readiness: readinessView(readinessOf(atWork)),
+    readiness: worded(readinessView(readinessOf(atWork))),
     seenHands: [],
     ...change,
   };
@@ -119,7 +120,7 @@ export function mockJudgement(change: Partial<Judgement> = {}): Judgement {
 
 /** A batch whose heat has come and gone and which a turn did not wake: a person's nose and eyes are wanted. */
 export function mockReadyToSmell(): Judgement['readiness'] {
-  return readinessView(readinessOf({ ...atWork, peakExcessK: 24, nearAirH: 12, sinceLateTurnH: 24 }));
+  return worded(readinessView(readinessOf({ ...atWork, peakExcessK: 24, nearAirH: 12, sinceLateTurnH: 24 })));
 }
 
 /** What the curves show of somebody's hand, so long ago. */

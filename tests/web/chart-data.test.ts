@@ -3,6 +3,8 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
+import { worded } from '../../shared/messages/in-words.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { gatherMarks } from '../../web/src/charts/act-marks.ts';
 import { bandAt, bandOf, linesOf, tableOf, toLinePoints, valueNear } from '../../web/src/charts/chart-data.ts';
 import { chartSummary } from '../../web/src/charts/chart-summary.ts';
@@ -56,7 +58,7 @@ const series: SeriesAnswer = {
     air: { temperatureC: [bucket(1, 18), bucket(2, 17)] },
   },
   expected: {
-    origin: 'model',
+    ...worded({ messages: { origin: verbatim('model') } }),
     points: [
       { at: at(0), p10: 30, p50: 35, p90: 40 },
       { at: at(2), p10: 32, p50: 37, p90: 44 },

@@ -5,11 +5,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { newEntrySchema } from '../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
-import { type EntryFacts, entryFactsSchema, entryKinds } from '../../shared/entry.ts';
+import { type EntryFacts, entryKinds } from '../../shared/entry.ts';
 import { newClientId } from '../../web/src/features/journal/client-id.ts';
 import { entryCautions } from '../../web/src/features/journal/entry-cautions.ts';
 import { checkedEntry, draftOf, emptyEntry } from '../../web/src/features/journal/entry-draft.ts';
-import { entryGroups, entryNames, sayFacts } from '../../web/src/features/journal/entry-words.ts';
+import { entryGroups, entryNames } from '../../web/src/features/journal/entry-words.ts';
 import { sizeWithin } from '../../web/src/features/journal/shrink-photo.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
@@ -62,7 +62,6 @@ describe('drafts', () => {
   test('rain in inches is kept as millimetres: half an inch is 12.7 mm', () => {
     const { entry } = checkedEntry({ ...emptyEntry('rained'), amount: '0.5' }, us, atMs, '');
     expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'rained', rainMm: 12.7 });
-    expect(sayFacts({ kind: 'rained', rainMm: 12.7 }, us)).toBe('Rain, 0.5 in');
   });
 
   test.each([
@@ -91,16 +90,6 @@ describe('drafts', () => {
 });
 
 describe('words', () => {
-  test.each([
-    [{ kind: 'watered', amountL: 12.5 }, 'Watered, 12.5 L'],
-    [{ kind: 'spread', depthM: 0.25 }, 'Spread thinner, to 25 cm'],
-    [{ kind: 'squeeze', feel: 'drips' }, 'Squeeze test, drips'],
-    [{ kind: 'growth', colour: 'other', otherColour: 'orange', place: 'skin' }, 'Growth, orange, on the skin'],
-    // Cornell: 10 g drying to 2.3 g is 77 %.
-    [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2 g dry, moisture 77 %, wet basis'],
-    [{ kind: 'readiness', smell: 'good', look: 'good', ready: true }, 'Found ready, smell good, look good'],
-  ] as const)('%j is said', (what, says) => expect(sayFacts(entryFactsSchema.parse(what), metric)).toBe(says));
-
   test('whoever smells a pile is told to wave its smell towards them', () =>
     expect(entryCautions('smell', undefined).join(' ')).toContain('Do not put your nose into a mouldy heap'));
   for (const [temperatureC, isClosed] of [

@@ -16,6 +16,7 @@ import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { conditionOf } from '../../shared/conditions/kinds.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
+import { worded } from '../../shared/messages/in-words.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import type { AlarmRecord } from '../../shared/store/journal.ts';
@@ -76,7 +77,7 @@ function standing(findings: readonly Finding[]): AlarmRecord[] {
 }
 
 const summaries = (records: readonly AlarmRecord[]) =>
-  records.map((record) => alarmSummary({ record, heldBackBy: null }, records));
+  worded(records.map((record) => alarmSummary({ record, heldBackBy: null }, records)));
 
 const said = (assessment: Assessment, alarms: readonly AlarmSummary[]) =>
   inSentences(

@@ -3,6 +3,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import type { TruthRow } from '../../simulator/practice/record.ts';
@@ -216,7 +217,7 @@ describe('practiceSeries()', () => {
       p10C: [18, 19, 20, 21],
       p50C: [20, 21, 22, 23],
       p90C: [22, 23, 24, 25],
-      origin: 'a test',
+      origin: verbatim('a test'),
     };
     const { expected } = practiceSeries([], band, startMs, startMs + 2 * msPerHour, 100);
     expect(expected.points.map(({ p50 }) => p50)).toEqual([20, 21, 22]);

@@ -1,8 +1,9 @@
 /** Entries as the API shows them. */
-import { entryPhrase } from '../../../core/records/entry-phrase.ts';
+import { entryMessage } from '../../../core/records/entry-message.ts';
 import type { Entry, EntryVersion } from '../../../shared/contracts/journal.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { sampleMoistureFrac } from '../../../shared/entry.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
 import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
 import { batchAt } from './batch-at.ts';
 
@@ -18,7 +19,7 @@ export function versionView(entry: EntryRecord): EntryVersion {
     note: entry.note,
     photoIds: [...entry.photoIds],
     what,
-    says: entryPhrase(what),
+    ...inWords({ says: entryMessage(what) }, 0),
     moistureFrac: weighedDry ? sampleMoistureFrac(what.wetG, what.dryG as number) : null,
     reason: entry.reason,
     withdrawn: entry.withdrawn,

@@ -8,6 +8,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -61,7 +62,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
     batch: batchDetail(family, batch),
     recipe: batch.recipe,
     assumed: await assumedOf(journal, family, batch),
-    limits: limitsView(batch.stage, batch.limits),
+    limits: worded(limitsView(batch.stage, batch.limits)),
     lots: lotsOf(family, batch),
     ancestry:
       lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],
@@ -74,7 +75,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       range.toMs - range.fromMs,
       await thinnedTo(readings, sources, range),
     ),
-    pastHeat: toldHeat(heat, history.limits, plainEnglish),
+    pastHeat: worded(toldHeat(heat, history.limits)),
     readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),
     cautions: readinessCautions.map((one) => plainEnglish(one)),
     messages: { cautions: [...readinessCautions] },

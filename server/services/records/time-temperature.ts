@@ -3,6 +3,8 @@ import { hoursAtLeast, recordSays, ruleFacts, startRuleLog, toHours } from '../.
 import type { HeatLog } from '../../../core/records/heat-log.ts';
 import type { TimeTemperature } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Position } from '../../../shared/names.ts';
 
 /**
@@ -17,7 +19,7 @@ export function timeTemperature(
 ): TimeTemperature {
   const position = countedPosition(logs);
   const log = (position && logs.get(position)) ?? startRuleLog();
-  return {
+  return worded({
     position,
     hoursAtLeast: hoursAtLeast(log),
     measuredH: toHours(log.measuredMs),
@@ -26,12 +28,10 @@ export function timeTemperature(
     highestAt: log.highestAtMs === null ? null : toInstant(log.highestAtMs),
     turns: turnsAtMs.length,
     rules: ruleFacts(log, turnsAtMs),
-    says: [...recordSays, ...(thinnedToMs > 0 ? [thinnedSays(thinnedToMs)] : [])],
-  };
-}
-
-function thinnedSays(thinnedToMs: number): string {
-  return `Of the time before ${toInstant(thinnedToMs)} every ten minutes are kept as lowest, mean and highest only. Ten minutes count here when all of them lay at or above, so the hours may be a little fewer than they were.`;
+    messages: {
+      says: thinnedToMs > 0 ? [...recordSays, message('rule.thinned', { untilDateMs: thinnedToMs })] : [...recordSays],
+    },
+  });
 }
 
 /** The core; without one, the position that was coolest at its hottest, so that nothing is made to look hotter. */

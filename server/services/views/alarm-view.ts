@@ -3,6 +3,7 @@ import { alarmSummary } from '../../../core/say/alarm-view.ts';
 import type { AlarmRecord, AlarmStepRecord } from '../../../shared/alarm-record.ts';
 import type { AlarmDetail } from '../../../shared/contracts/alarms.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
 
 export function alarmDetail(
   record: AlarmRecord,
@@ -10,7 +11,7 @@ export function alarmDetail(
   pileAlarms: readonly AlarmRecord[],
 ): AlarmDetail {
   return {
-    ...alarmSummary({ record, heldBackBy: null }, pileAlarms),
+    ...worded(alarmSummary({ record, heldBackBy: null }, pileAlarms)),
     pileId: record.pileId,
     steps: steps.map(({ atMs, from, to, arrow, by, note }) => ({ at: toInstant(atMs), from, to, arrow, by, note })),
   };

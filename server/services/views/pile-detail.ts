@@ -4,6 +4,7 @@ import { detailView } from '../../../core/session/assessment-view.ts';
 import { limitsView } from '../../../core/session/limits-view.ts';
 import type { actRecordSchema, PileDetail } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
 import type { ActRecord } from '../../../shared/store/journal.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
 
@@ -12,9 +13,9 @@ export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): 
   return {
     ...one.summary(),
     recipe: one.batch?.recipe ?? null,
-    limits: one.batch ? limitsView(one.batch.stage, one.batch.limits) : {},
+    limits: one.batch ? worded(limitsView(one.batch.stage, one.batch.limits)) : {},
     acts: acts.map(actView),
-    ...detailView(assessment),
+    ...worded(detailView(assessment)),
   };
 }
 

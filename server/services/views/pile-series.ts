@@ -2,6 +2,7 @@
 import { expectedView, forecastView, type SeriesQuestion, thousandth } from '../../../core/session/series-view.ts';
 import type { Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
 import type { Position } from '../../../shared/names.ts';
 import { pileQuantities, type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { ClaimRecord } from '../../../shared/store/journal.ts';
@@ -42,7 +43,7 @@ export async function pileSeries(
     to: toInstant(toMs),
     bucketMs,
     positions,
-    expected: expectedView(band, question),
+    expected: worded(expectedView(band, question)),
     forecast: forecastView(assessment?.forecast ?? null),
   };
 }

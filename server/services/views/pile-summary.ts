@@ -6,6 +6,7 @@ import type { Assessment } from '../../../core/session/assessment.ts';
 import { standView, toldDoubt } from '../../../core/session/assessment-view.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
 import type { Position } from '../../../shared/names.ts';
 import { pileValues } from '../../../shared/quantity.ts';
 import type { OwnPile } from '../../monitor/pile/watched-pile.ts';
@@ -21,10 +22,10 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
   const unseen = unseenPile(pile, batch);
   return {
     ...unseen,
-    ...(unseen.batch && assessment && { batch: { ...unseen.batch, ...standView(assessment) } }),
+    ...(unseen.batch && assessment && { batch: { ...unseen.batch, ...worded(standView(assessment)) } }),
     positions: positionsNow(one, assessment, probes),
-    ...(batch && assessment && saidOf(assessment, alarms)),
-    alarms,
+    ...(batch && assessment && worded(saidOf(assessment, alarms))),
+    alarms: worded(alarms),
   };
 }
 

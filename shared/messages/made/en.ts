@@ -1,8 +1,11 @@
 // Made by `npm run messages`.
 import { alarmTexts } from './en/alarm.ts';
+import { bandTexts } from './en/band.ts';
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
+import { entryTexts } from './en/entry.ts';
 import { handTexts } from './en/hand.ts';
+import { laidTexts } from './en/laid.ts';
 import { lineageTexts } from './en/lineage.ts';
 import { materialTexts } from './en/material.ts';
 import { noticeTexts } from './en/notice.ts';
@@ -11,6 +14,7 @@ import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
 import { readinessTexts } from './en/readiness.ts';
+import { ruleTexts } from './en/rule.ts';
 import { sayTexts } from './en/say.ts';
 import { seasonTexts } from './en/season.ts';
 import { warningsTexts } from './en/warnings.ts';
@@ -19,9 +23,12 @@ import { whyTexts } from './en/why.ts';
 /** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
 export const enTexts = {
   ...alarmTexts,
+  ...bandTexts,
   ...cautionTexts,
   ...conditionTexts,
+  ...entryTexts,
   ...handTexts,
+  ...laidTexts,
   ...lineageTexts,
   ...materialTexts,
   ...noticeTexts,
@@ -30,6 +37,7 @@ export const enTexts = {
   ...plainTexts,
   ...planTexts,
   ...readinessTexts,
+  ...ruleTexts,
   ...sayTexts,
   ...seasonTexts,
   ...warningsTexts,

@@ -1,8 +1,11 @@
 // Made by `npm run messages`.
 import type { AlarmParams } from './params/alarm.ts';
+import type { BandParams } from './params/band.ts';
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
+import type { EntryParams } from './params/entry.ts';
 import type { HandParams } from './params/hand.ts';
+import type { LaidParams } from './params/laid.ts';
 import type { LineageParams } from './params/lineage.ts';
 import type { MaterialParams } from './params/material.ts';
 import type { NoticeParams } from './params/notice.ts';
@@ -11,6 +14,7 @@ import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
 import type { ReadinessParams } from './params/readiness.ts';
+import type { RuleParams } from './params/rule.ts';
 import type { SayParams } from './params/say.ts';
 import type { SeasonParams } from './params/season.ts';
 import type { WarningsParams } from './params/warnings.ts';
@@ -20,9 +24,12 @@ import type { WhyParams } from './params/why.ts';
 export interface MessageParams
   extends
     AlarmParams,
+    BandParams,
     CautionParams,
     ConditionParams,
+    EntryParams,
     HandParams,
+    LaidParams,
     LineageParams,
     MaterialParams,
     NoticeParams,
@@ -31,6 +38,7 @@ export interface MessageParams
     PlainParams,
     PlanParams,
     ReadinessParams,
+    RuleParams,
     SayParams,
     SeasonParams,
     WarningsParams,

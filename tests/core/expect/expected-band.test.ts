@@ -6,6 +6,8 @@ import { runEnsemble } from '../../../core/expect/ensemble.ts';
 import { bandOfEnsemble, expectedBand, quantileOfSorted } from '../../../core/expect/expected-band.ts';
 import { seededRandom } from '../../../core/expect/random.ts';
 import { saturatedVapourKgM3 } from '../../../core/physics/vapour-table.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { vapourDensityKgM3 } from '../../../shared/water.ts';
 import { setupOf, startMs } from '../helpers.ts';
@@ -61,15 +63,15 @@ test('expectedBand() never leaves what water and microbes allow', () => {
 });
 
 test('expectedBand() says where it comes from', () => {
-  expect(expectedBand(setupOf(), [], toMs, { members: 5 }).origin).toContain('an assumed mild day');
+  expect(plainEnglish(expectedBand(setupOf(), [], toMs, { members: 5 }).origin)).toContain('an assumed mild day');
   const turned = setupOf('bran', { acts: [{ kind: 'turned', atMs: startMs + 1 }] });
-  expect(expectedBand(turned, day(20), toMs, { members: 5 }).origin).toContain(
+  expect(plainEnglish(expectedBand(turned, day(20), toMs, { members: 5 }).origin)).toContain(
     'the measured air and the one act you logged',
   );
 });
 
 test('bandAt() is straight between hours and nothing outside the grid', () => {
-  const band = { fromMs: 0, stepMs: 10, p10C: [1, 2], p50C: [2, 4], p90C: [3, 6], origin: '' };
+  const band = { fromMs: 0, stepMs: 10, p10C: [1, 2], p50C: [2, 4], p90C: [3, 6], origin: verbatim('') };
   expect(bandAt(band, 5)).toEqual({ p10C: 1.5, p50C: 3, p90C: 4.5 });
   expect(bandAt(band, 10)).toEqual({ p10C: 2, p50C: 4, p90C: 6 });
   expect([bandAt(band, -1), bandAt(band, 11)]).toEqual([undefined, undefined]);
@@ -119,7 +121,7 @@ test('expectedBand() of piles in turn, longer and shorter, is that of each alone
   const alone = [3, 9, 1].map((days) => expectedBand(setupOf(), [], startMs + days * 24 * msPerHour, { members: 9 }));
   const again = [3, 9, 1].map((days) => {
     const ensemble = runEnsemble(setupOf(), [], startMs + days * 24 * msPerHour, { members: 9 });
-    return bandOfEnsemble(ensemble, alone[0]?.origin ?? '');
+    return bandOfEnsemble(ensemble, alone[0]?.origin ?? verbatim(''));
   });
   expect(again).toEqual(alone);
 });

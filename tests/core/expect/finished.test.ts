@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { WorkedBand } from '../../../core/expect/band.ts';
 import { blendFinished, ownWeight } from '../../../core/expect/finished.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
 const band: WorkedBand = {
@@ -9,7 +11,7 @@ const band: WorkedBand = {
   p10C: [20, 20, 20],
   p50C: [30, 30, 30],
   p90C: [40, 40, 40],
-  origin: 'worked out',
+  origin: verbatim('worked out'),
 };
 const level = (tempC: number, hours = 3) => ({ coreByHourC: new Array<number>(hours).fill(tempC) });
 
@@ -27,7 +29,7 @@ test('blendFinished() draws the band towards three batches of the grower’s own
   const blended = blendFinished(band, [level(44), level(44), level(44)]);
   expect(blended.p50C[1]).toBeCloseTo(30 + (3 / 7) * 14, 10);
   expect(blended.p10C[1]).toBeCloseTo(20 + (3 / 7) * 24, 10);
-  expect(blended.origin).toBe('worked out, and from 3 finished batches of your own');
+  expect(plainEnglish(blended.origin)).toBe('worked out, and from 3 finished batches of your own');
 });
 
 test('blendFinished() keeps to the model where too few batches ran so long', () => {

@@ -5,6 +5,7 @@ import { expectedBand } from '../../../core/expect/expected-band.ts';
 import { type Forecast, forecastCore, forecastH } from '../../../core/forecast/forecast.ts';
 import { startRecord } from '../../../core/forecast/own-record.ts';
 import type { PileNow } from '../../../core/forecast/pile-now.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { pileAt, setupOf, startMs } from '../helpers.ts';
 
@@ -20,7 +21,7 @@ function bandOf(members: readonly ((hour: number) => number)[], steps = 120): Ex
     p10C: [],
     p50C: [],
     p90C: [],
-    origin: '',
+    origin: verbatim(''),
     members: { count: members.length, steps, firstHour: 0, coreCentiC },
   };
 }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { hoursAtLeast, recordSays, ruleFacts, startRuleLog, toHours } from '../../../core/records/composting-rules.ts';
 import { followHeat, type HeatLog, startHeatLog } from '../../../core/records/heat-log.ts';
+import { worded } from '../../../shared/messages/in-words.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
 
 /** A reading each `stepMs` from 0 to `toMs`, both included. */
@@ -11,7 +13,7 @@ function measured(toMs: number, tempC: (atMs: number) => number, stepMs = 10 * m
   return log;
 }
 const facts = (log: HeatLog, turns: number[] = []) =>
-  Object.fromEntries(ruleFacts(log, turns).map((one) => [one.rule, one]));
+  Object.fromEntries(worded(ruleFacts(log, turns)).map((one) => [one.rule, one]));
 
 describe('time at temperature, beside what the rules ask', () => {
   // 7 CFR 205.203(c)(2): 131 °F is 55.00 °C and 170 °F is 76.67 °C, exact conversions.
@@ -54,13 +56,16 @@ describe('time at temperature, beside what the rules ask', () => {
 
   test('no rule is ever said to be met', () => {
     const log = measured(30 * msPerDay, () => 66);
-    const words = JSON.stringify([ruleFacts(log, [msPerDay, 2 * msPerDay, 3 * msPerDay]), recordSays]);
+    const words = JSON.stringify([
+      worded(ruleFacts(log, [msPerDay, 2 * msPerDay, 3 * msPerDay])),
+      recordSays.map((one) => plainEnglish(one)),
+    ]);
     expect(words).not.toMatch(/\b(meets|met|pass(es|ed)?|complie[sd]|compliant|safe)\b/i);
-    expect(recordSays.join(' ')).toMatch(/Not sanitised.*not a certification/s);
+    expect(recordSays.map((one) => plainEnglish(one)).join(' ')).toMatch(/Not sanitised.*not a certification/s);
   });
 
   test('every rule names its source and whether its wording was seen', () => {
-    for (const { source, standing } of ruleFacts(startRuleLog(), [])) {
+    for (const { source, standing } of worded(ruleFacts(startRuleLog(), []))) {
       expect(source).toMatch(/\d/);
       expect(['seen', 'from memory']).toContain(standing);
     }

@@ -2,15 +2,19 @@ import { expect, test } from 'vitest';
 import { laidLines } from '../../../core/records/laid-lines.ts';
 import { fillRecipe } from '../../../core/session/fill-recipe.ts';
 import { type GivenRecipe, givenRecipeSchema } from '../../../shared/contracts/domain/batch.ts';
+import type { Message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { type Stage, stages } from '../../../shared/names.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 
-const metric = (kind: 'depthM' | 'massKg', value: number) =>
-  kind === 'depthM' ? `${Math.round(value * 100)} cm` : `${value} kg`;
-
 function linesOf(stage: Stage, given: GivenRecipe, inKg: number | null = null) {
   const { assumed } = fillRecipe(stage, given, stageLimits[stage], inKg);
-  return laidLines({ stage, recipe: given, assumed }, metric);
+  const say = (said: Message | null) => said && plainEnglish(said);
+  return laidLines({ stage, recipe: given, assumed }).map((line) => ({
+    what: plainEnglish(line.what),
+    given: say(line.given),
+    assumed: say(line.assumed),
+  }));
 }
 
 const whole: Required<GivenRecipe> = {

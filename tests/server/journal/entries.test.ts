@@ -28,18 +28,21 @@ describe('POST /api/piles/:id/entries', () => {
       [{ kind: 'turned' }, 'Turned'],
       [{ kind: 'watered', amountL: 8 }, 'Watered, 8 L'],
       [{ kind: 'rained', rainMm: 7.5 }, 'Rain, 7.5 mm'],
-      [{ kind: 'spread', depthM: 0.2 }, 'Spread, 20 cm deep'],
-      [{ kind: 'heaped' }, 'Heaped'],
+      [{ kind: 'spread', depthM: 0.2 }, 'Spread thinner, to 20 cm'],
+      [{ kind: 'heaped' }, 'Heaped up'],
       [{ kind: 'covered', cover: 'breathable' }, 'Covered, breathable cover'],
       [{ kind: 'uncovered' }, 'Uncovered'],
       [{ kind: 'moved', place: 'under the lean-to' }, 'Moved, under the lean-to'],
-      [{ kind: 'squeeze', feel: 'pours' }, 'Squeezed: water runs out: too wet'],
-      [{ kind: 'smell', smells: ['sweet', 'earthy'] }, 'Smells sweet, earthy'],
+      [{ kind: 'squeeze', feel: 'pours' }, 'Squeezed: water runs out, too wet'],
+      [{ kind: 'smell', smells: ['sweet', 'earthy'] }, 'Smells sweet and earthy'],
       [{ kind: 'growth', colour: 'white', place: 'skin', amount: 'many' }, 'Growth, white, many, on the skin'],
       [{ kind: 'growth', colour: 'other', otherColour: 'orange' }, 'Growth, orange'],
       [{ kind: 'pests', what: 'flies' }, 'Pests, flies'],
-      [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Sample, 10 g, dry 2.3 g: moisture 77 % (wet basis)'],
-      [{ kind: 'readiness', smell: 'good', look: 'doubtful', ready: false }, 'Smell good, look doubtful: not ready'],
+      [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2.3 g dry: moisture 77 %, wet basis'],
+      [
+        { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false },
+        'Not ready yet, smell good, look doubtful',
+      ],
     ] as const;
     for (const [what, says] of facts) {
       const answer = await farm.post(url, { what, at: ago(3), by: 'yard hand' });
@@ -187,7 +190,7 @@ describe('GET /api/piles/:id/entries', () => {
       id: string;
     }>();
     expect((await farm.get(`/api/entries/${act.id}`)).json()).toMatchObject({
-      entry: { what: { kind: 'spread', depthM: 0.25 }, note: 'hot', says: 'Spread, 25 cm deep' },
+      entry: { what: { kind: 'spread', depthM: 0.25 }, note: 'hot', says: 'Spread thinner, to 25 cm' },
     });
     const { acts } = (await farm.get('/api/piles/cart-shed/acts')).json<{ acts: { id: string }[] }>();
     expect(acts.map(({ id }) => id)).toEqual(expect.arrayContaining([act.id, 'a-turn-by-phone-1']));

@@ -33,15 +33,15 @@ describe('GET /api/batches/:id/record', () => {
 
   test('holds each entry once as it stands, oldest first, with a mark on what was corrected', () => {
     expect(record.entries.map(({ says, corrected }) => [says, corrected])).toEqual([
-      ['Smells sweet, fermented', false],
+      ['Smells sweet and fermented', false],
       ['Turned', false],
       ['Watered, 6 L', true],
-      ['Squeezed: it holds, a drop or two: right', false],
+      ['Squeezed: it holds, a drop or two, right', false],
       ['Growth, white, all through', false],
-      ['Sample, 52 g, dry 23 g: moisture 55.8 % (wet basis)', false],
+      ['Weighed sample, 52 g wet, 23 g dry: moisture 55.8 %, wet basis', false],
       ['Note', false],
       ['Turned', false],
-      ['Smell good, look good: found ready', false],
+      ['Found ready, smell good, look good', false],
     ]);
   });
 

@@ -7,7 +7,10 @@ import { useMemo, useState } from 'preact/hooks';
 import { actKindSchema } from '../../../shared/contracts/domain/batch.ts';
 import type { PileDetail } from '../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
+import { bandTexts } from '../../../shared/messages/made/en/band.ts';
+import { rendererOf } from '../../../shared/messages/renderer.ts';
 import { useReader } from '../data/live/use-installation.ts';
+import { useSay } from '../data/live/use-say.ts';
 import { usePrefs } from '../data/prefs.ts';
 import { dayAndTime } from '../ui/format/local-time.ts';
 import { formatTemp, plainNumber, tempIn, unitSigns } from '../ui/format/temperature.ts';
@@ -21,6 +24,8 @@ import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
 import './charts.css';
 
+const renderBand = rendererOf(bandTexts);
+
 interface PileChartsProps {
   readonly pile: PileDetail;
   readonly series: SeriesAnswer;
@@ -30,6 +35,7 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
   const { unit } = usePrefs();
   const shade = useShade();
   const reader = useReader(pile.site);
+  const say = useSay(renderBand, pile.site);
   const [instantMs, setInstantMs] = useState<number | null>(null);
   const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
   const band = useMemo(() => bandOf(series.expected.points), [series]);
@@ -97,7 +103,7 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
         {chartBand.length > 0 && (
           <p class="band-key">
             <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}
-            {capital(series.expected.origin).replace(/\.?$/, '.')}
+            {capital(say(series.expected.messages.origin))}.
           </p>
         )}
         {fan.length > 0 && (

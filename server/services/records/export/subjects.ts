@@ -1,5 +1,5 @@
 /** Everything that can be taken out, subject by subject, as plain rows. */
-import { entryPhrase } from '../../../../core/records/entry-phrase.ts';
+import { entryMessage } from '../../../../core/records/entry-message.ts';
 import type { ExportSubject } from '../../../../shared/contracts/records.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { type EntryFacts, sampleMoistureFrac } from '../../../../shared/entry.ts';
@@ -64,7 +64,7 @@ function entryRow(entry: EntryRecord, batches: readonly BatchRecord[]): Row {
     by: entry.by,
     note: entry.note,
     ...factCells(entry.what),
-    says: entryPhrase(entry.what),
+    says: plainEnglish(entryMessage(entry.what)),
     photos: entry.photoIds.join('; '),
     recordedAt: toInstant(entry.recordedAtMs),
     version: entry.version,

@@ -1,6 +1,6 @@
 /** The record of a batch on paper. */
 import { isSilenced } from '../../../../core/alarms/standing.ts';
-import { laidLines, type TellAmount } from '../../../../core/records/laid-lines.ts';
+import { laidLines } from '../../../../core/records/laid-lines.ts';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { message } from '../../../../shared/messages/message.ts';
 import { plainEnglish } from '../../../../shared/messages/render.ts';
@@ -75,14 +75,12 @@ function inWords(code: string): string {
   return code.replaceAll('-', ' ');
 }
 
-const metric: TellAmount = (kind, value) => (kind === 'depthM' ? `${Math.round(value * 100)} cm` : kg(value));
-
 function drawInputs(sheet: Sheet, record: BatchRecordSheet, zone: string): void {
   const { batch } = record;
   sheet.heading('What was laid');
-  const facts = laidLines({ ...record, stage: batch.stage }, metric).map(({ what, given, assumed }) => [
-    what,
-    given ?? (assumed === null ? 'Not given' : `Not given; ${assumed}`),
+  const facts = laidLines({ ...record, stage: batch.stage }).map(({ what, given, assumed }) => [
+    plainEnglish(what),
+    given === null ? (assumed === null ? 'Not given' : `Not given; ${plainEnglish(assumed)}`) : plainEnglish(given),
   ]);
   sheet.table(
     [

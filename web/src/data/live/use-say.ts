@@ -20,7 +20,7 @@ export function useSay(render: Render, siteId?: string): Say {
   return (said) => render(said, reader);
 }
 
-function useMessageReader(siteId?: string): MessageReader {
+export function useMessageReader(siteId?: string): MessageReader {
   const prefs = usePrefs();
   const nowMs = useServerNow();
   const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone } = useReader(siteId);

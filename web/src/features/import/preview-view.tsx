@@ -6,14 +6,13 @@ import {
   importLimits,
 } from '../../../../shared/contracts/import.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { usePlanUnits } from '../../data/plan-units.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { counted } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
-import { sayFacts } from '../journal/entry-words.ts';
+import { useSayEntry } from '../journal/say-entry.ts';
 import { choiceOf, choicesFor, meaningOf } from './column-choices.ts';
 import '../../ui/parts/scrollable.css';
 
@@ -97,7 +96,7 @@ function RefusedRows({ preview: { refused, rows } }: { readonly preview: ImportP
 
 function FirstRows({ preview: { readings, entries } }: { readonly preview: ImportPreview }) {
   const reader = useReader();
-  const units = usePlanUnits();
+  const sayEntry = useSayEntry();
   if (readings.length === 0 && entries.length === 0) return null;
   return (
     <Part id="first-rows" title="The first of them">
@@ -133,7 +132,7 @@ function FirstRows({ preview: { readings, entries } }: { readonly preview: Impor
             <li key={entry.id}>
               <time dateTime={entry.at}>{dayAndTime(Date.parse(entry.at), reader)}</time>
               <p>
-                <b>{sayFacts(entry.what, units)}</b>, on {entry.pileId}
+                <b>{sayEntry(entry.what)}</b>, on {entry.pileId}
                 {entry.note && <span class="diary-note">{entry.note}</span>}
               </p>
             </li>

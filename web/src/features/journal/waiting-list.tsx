@@ -3,13 +3,12 @@ import { instantInputSchema } from '../../../../shared/contracts/time.ts';
 import { entryFactsSchema } from '../../../../shared/entry.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { whoWrites } from '../../data/me.ts';
-import { usePlanUnits } from '../../data/plan-units.ts';
 import { useStore } from '../../data/store.ts';
 import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { SureButton } from '../../ui/parts/sure-button.tsx';
-import { sayFacts } from './entry-words.ts';
 import { isOf, type WaitingEntry, writerName } from './outbox.ts';
+import { useSayEntry } from './say-entry.ts';
 import { takeOver, throwAway, waiting } from './waiting.ts';
 
 export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
@@ -26,7 +25,7 @@ export function WaitingList({ pileId, site }: { readonly pileId: string; readonl
 }
 
 function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly reader: Reader }) {
-  const units = usePlanUnits();
+  const sayEntry = useSayEntry();
   const facts = entryFactsSchema.safeParse(one.entry.what);
   const at = instantInputSchema.safeParse(one.entry.at);
   return (
@@ -34,7 +33,7 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
       <time>{dayAndTime(at.success ? at.data : one.writtenMs, reader)}</time>
       <div>
         <p>
-          <b>{facts.success ? sayFacts(facts.data, units) : one.entry.what.kind}</b>
+          <b>{facts.success ? sayEntry(facts.data) : one.entry.what.kind}</b>
           {one.entry.note && <span class="diary-note"> {one.entry.note}</span>}
         </p>
         {one.refused === null ? (

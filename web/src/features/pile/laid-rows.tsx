@@ -1,19 +1,23 @@
 /** What was laid as rows of a ledger: what nobody gave stands as not given, and what is assumed instead stands apart from it. */
 
 import { type Laid, laidLines } from '../../../../core/records/laid-lines.ts';
-import { measureText } from '../../../../shared/measure.ts';
-import { usePlanUnits } from '../../data/plan-units.ts';
+import { laidTexts } from '../../../../shared/messages/made/en/laid.ts';
+import { materialTexts } from '../../../../shared/messages/made/en/material.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
+import { useSayMeasured } from '../../data/live/use-say-measured.ts';
+
+const renderLaid = rendererOf({ ...laidTexts, ...materialTexts });
 
 export function LaidRows({ laid }: { readonly laid: Laid }) {
-  const units = usePlanUnits();
+  const say = useSayMeasured(renderLaid);
   return (
     <>
-      {laidLines(laid, (kind, value) => measureText(kind, value, units, 3)).map(({ what, given, assumed }) => (
-        <div key={what}>
-          <dt>{what}</dt>
+      {laidLines(laid).map(({ what, given, assumed }) => (
+        <div key={what.code}>
+          <dt>{say(what)}</dt>
           <dd>
-            {given === null ? 'Not given' : <b>{given}</b>}
-            {assumed !== null && <span class="origin"> {assumed}</span>}
+            {given === null ? 'Not given' : <b>{say(given)}</b>}
+            {assumed !== null && <span class="origin"> {say(assumed)}</span>}
           </dd>
         </div>
       ))}

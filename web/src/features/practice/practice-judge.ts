@@ -7,13 +7,13 @@ import type { ExpectedBand } from '../../../../core/expect/band.ts';
 import { expectedBand } from '../../../../core/expect/expected-band.ts';
 import type { Noted } from '../../../../core/profiles/noted.ts';
 import type { PileSetup } from '../../../../core/profiles/pile-setup.ts';
-import { alarmSummaries } from '../../../../core/say/alarm-view.ts';
+import { type AlarmView, alarmSummaries } from '../../../../core/say/alarm-view.ts';
 import { AlarmRegistry } from '../../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
 import { PileSession } from '../../../../core/session/pile-session.ts';
 import type { Act } from '../../../../shared/contracts/domain/batch.ts';
-import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { squeezeFeels } from '../../../../shared/entry.ts';
+import { type Worded, worded } from '../../../../shared/messages/in-words.ts';
 import { msPerDay, msPerHour } from '../../../../shared/units.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
@@ -23,9 +23,11 @@ const bandAheadMs = 2 * msPerDay;
 
 export type Feel = (typeof squeezeFeels)[number];
 
+export type PracticeAlarm = Worded<AlarmView>;
+
 export interface PracticeJudge {
   /** @returns The alarms that ask for a person now. */
-  hear(readings: readonly PracticeReading[], nowMs: number): AlarmSummary[];
+  hear(readings: readonly PracticeReading[], nowMs: number): PracticeAlarm[];
   /** Something was written down: what is expected changes from here on. */
   acted(acts: readonly Act[], nowMs: number): void;
   /** Somebody looked and smelled; what they found stands in words of their own. */
@@ -34,7 +36,7 @@ export interface PracticeJudge {
   squeezed(feel: Feel, atMs: number): void;
   acknowledge(alarmId: string, nowMs: number): void;
   assessment(nowMs: number): Assessment;
-  alarms(): AlarmSummary[];
+  alarms(): PracticeAlarm[];
   band(): ExpectedBand | null;
 }
 
@@ -57,7 +59,7 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
     session.look(one.atMs);
   };
 
-  const alarms = () => alarmSummaries(session.alarms.open());
+  const alarms = () => worded(alarmSummaries(session.alarms.open()));
 
   return {
     hear(readings, nowMs) {

@@ -4,18 +4,20 @@ import { saidOf } from '../../../../core/say/said.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
 import { detailView, standView, toldDoubt } from '../../../../core/session/assessment-view.ts';
 import { limitsView } from '../../../../core/session/limits-view.ts';
-import type { AlarmSummary, PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
+import type { PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { worded } from '../../../../shared/messages/in-words.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
+import type { PracticeAlarm } from './practice-judge.ts';
 
 export interface PileFacts {
   readonly scenario: PracticeScenario;
   readonly startedAtMs: number;
   readonly assessment: Assessment;
-  readonly alarms: readonly AlarmSummary[];
+  readonly alarms: readonly PracticeAlarm[];
   readonly diary: readonly DiaryEntry[];
 }
 
@@ -26,16 +28,16 @@ export function practicePile(facts: PileFacts): PileDetail {
     name: scenario.name,
     site: 'practice',
     stage: scenario.stage,
-    batch: { id: scenario.id, startedAt: toInstant(startedAtMs), ...standView(assessment) },
+    batch: { id: scenario.id, startedAt: toInstant(startedAtMs), ...worded(standView(assessment)) },
     positions: positionsNow(scenario, assessment),
-    ...saidOf(assessment, alarms),
+    ...worded(saidOf(assessment, alarms)),
     alarms: [...alarms],
     recipe: laidRecipe(scenario),
-    limits: limitsView(scenario.stage, {}),
+    limits: worded(limitsView(scenario.stage, {})),
     acts: diary.flatMap(({ atMs, mark }, i) =>
       mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
     ),
-    ...detailView(assessment),
+    ...worded(detailView(assessment)),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Forecast } from '../../../../core/forecast/forecast.ts';
 import { expectedView, forecastView, thousandth } from '../../../../core/session/series-view.ts';
 import type { Bucket, SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { worded } from '../../../../shared/messages/in-words.ts';
 import { quantityFacts } from '../../../../shared/quantity.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
@@ -50,7 +51,7 @@ export function practiceSeries(
     bucketMs,
     positions: positions as SeriesAnswer['positions'],
     // What is expected of the time that has passed.
-    expected: expectedView(band, { fromMs, toMs, points }),
+    expected: worded(expectedView(band, { fromMs, toMs, points })),
     forecast: forecastView(forecast),
   };
 }

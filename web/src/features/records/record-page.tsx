@@ -2,6 +2,8 @@
 import { useRoute } from 'preact-iso';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { measureText } from '../../../../shared/measure.ts';
+import { ruleTexts } from '../../../../shared/messages/made/en/rule.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useSaid, useSay } from '../../data/live/use-say.ts';
@@ -12,7 +14,7 @@ import { fullDay } from '../../ui/format/full-date.ts';
 import { clockTime, type Reader } from '../../ui/format/local-time.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
 import { renderReadiness } from '../../ui/format/render-readiness.ts';
-import { formatTemp, plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
+import { formatTemp, plainNumber } from '../../ui/format/temperature.ts';
 import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -20,8 +22,8 @@ import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { amountWords, batchSentence, lotSentence, targetNames } from '../batch/batch-words.ts';
 import { ReadinessFacts } from '../batch/readiness-part.tsx';
-import { sayFacts } from '../journal/entry-words.ts';
 import { Photo } from '../journal/photo.tsx';
+import { useSayEntry } from '../journal/say-entry.ts';
 import { LaidRows } from '../pile/laid-rows.tsx';
 import { renderPhase } from '../pile/phase-words.ts';
 import { RecordCurves } from './record-curves.tsx';
@@ -47,6 +49,8 @@ export function RecordPage() {
   return <Sheet sheet={value} heading={heading} />;
 }
 
+const renderRules = rendererOf(ruleTexts);
+
 const instantWords = (instant: string, reader: Reader) =>
   `${fullDay(Date.parse(instant), reader)}, ${clockTime(Date.parse(instant), reader)}`;
 
@@ -61,6 +65,7 @@ function Sheet({
   const reader = useReader(batch.site);
   const { unit } = usePrefs();
   const say = useSay(renderReadiness, batch.site);
+  const sayRule = useSay(renderRules, batch.site);
   return (
     <div class="page record">
       <header class="opening">
@@ -74,8 +79,8 @@ function Sheet({
         {batch.outcome && <p>How it came out: {batch.outcome}</p>}
         {batch.reason && <p>Why it was abandoned: {batch.reason}</p>}
         <ul class="not-this">
-          {timeTemperature.says.map((says) => (
-            <li key={says}>{sentenceIn(unit, says)}</li>
+          {timeTemperature.messages.says.map((says) => (
+            <li key={sayRule(says)}>{sayRule(says)}</li>
           ))}
         </ul>
         <div class="buttons no-print">
@@ -157,6 +162,7 @@ function timesTurned(turns: number): string {
 function TimeTemperature({ sheet, reader }: SheetPart) {
   const { timeTemperature: log } = sheet;
   const { unit } = usePrefs();
+  const say = useSay(renderRules);
   const hours = (h: number) => `${plainNumber(h, 1)} h`;
   return (
     <Part id="time-temperature" title="Time and temperature">
@@ -190,18 +196,18 @@ function TimeTemperature({ sheet, reader }: SheetPart) {
         <>
           <h3 class="sub-head">Beside composting rules, as facts</h3>
           <dl class="rules">
-            {log.rules.map((rule) => (
-              <div key={rule.rule}>
-                <dt>{rule.rule}</dt>
+            {log.rules.map(({ standing, messages: { rule, source, asks, measured } }) => (
+              <div key={rule.code}>
+                <dt>{say(rule)}</dt>
                 <dd>
                   <p>
-                    Asks: {sentenceIn(unit, rule.asks)}
+                    Asks: {say(asks)}
                     <br />
-                    Measured: <b>{sentenceIn(unit, rule.measured)}</b>
+                    Measured: <b>{say(measured)}</b>
                   </p>
                   <span class="origin">
-                    {rule.source}
-                    {rule.standing === 'from memory' && '; from memory, look it up before relying on it'}
+                    {say(source)}
+                    {standing === 'from memory' && '; from memory, look it up before relying on it'}
                   </span>
                 </dd>
               </div>
@@ -254,7 +260,7 @@ function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
 }
 
 function Entries({ sheet: { entries }, reader }: SheetPart) {
-  const units = usePlanUnits();
+  const sayEntry = useSayEntry();
   return (
     <Part id="acts" title="Journal">
       {entries.length === 0 && <p class="quiet">Nothing was written down.</p>}
@@ -264,7 +270,7 @@ function Entries({ sheet: { entries }, reader }: SheetPart) {
             <time dateTime={entry.at}>{instantWords(entry.at, reader)}</time>
             <div>
               <p>
-                <b>{sayFacts(entry.what, units)}</b>
+                <b>{sayEntry(entry.what)}</b>
                 {entry.by && <span class="quiet"> by {entry.by}</span>}
                 {entry.corrected && <span class="quiet"> (corrected)</span>}
                 {entry.note && <span class="diary-note">{entry.note}</span>}
@@ -273,7 +279,7 @@ function Entries({ sheet: { entries }, reader }: SheetPart) {
                 <ul class="photos">
                   {entry.photoIds.map((id, index) => (
                     <li key={id}>
-                      <Photo id={id} alt={`Photo ${index + 1} of ${sayFacts(entry.what, units)}`} />
+                      <Photo id={id} alt={`Photo ${index + 1} of ${sayEntry(entry.what)}`} />
                     </li>
                   ))}
                 </ul>
