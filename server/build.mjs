@@ -6,11 +6,20 @@
  * Never:  runs twice for the same sources, so that a start costs nothing.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const { engines } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+const [least, leastMinor] = engines.node.match(/\d+/g).map(Number);
+const [major, minor] = process.versions.node.split('.').map(Number);
+if (major < least || (major === least && minor < leastMinor)) {
+  console.error(
+    `Branhearth needs Node.js ${engines.node.replace('>=', '')} or later, best the newest long-term one: this is ${process.version}`,
+  );
+  process.exit(1);
+}
 const rooms = ['shared', 'core', 'ingest', 'server', 'simulator', 'web', 'tests'];
 const rootFiles = ['package.json', 'package-lock.json', 'tsconfig.json'];
 

@@ -3,14 +3,28 @@
  * a few megabytes is lost, and how many lines that were is said once there is room again.
  */
 import pino, { type DestinationStream, type Level, type Logger } from 'pino';
+import { terminalLine } from './terminal-line.ts';
 
 const mostUnreadBytes = 4_000_000;
 
-/** @param fd And how much may be left unread there: given by tests only. */
-export function openLog(level: Level | 'silent', fd = 1, mostBytes = mostUnreadBytes): Logger {
+export interface LogOptions {
+  /** A person reads it: lines of text instead of JSON. */
+  readonly onTerminal?: boolean;
+  /** And how much may be left unread there: given by tests only. */
+  readonly fd?: number;
+  readonly mostBytes?: number;
+}
+
+export function openLog(level: Level | 'silent', options: LogOptions = {}): Logger {
+  const { onTerminal = false, fd = 1, mostBytes = mostUnreadBytes } = options;
   const out = pino.destination({ dest: fd, sync: false, maxLength: mostBytes });
+  // A terminal that was closed: the program is about to end, and must come to it.
+  out.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EIO') throw error;
+  });
   let lost = 0;
-  const log = pino({ level }, out as DestinationStream);
+  const destination: DestinationStream = onTerminal ? { write: (line) => void out.write(terminalLine(line)) } : out;
+  const log = pino({ level }, destination);
   out.on('drop', () => {
     lost += 1;
   });

@@ -6,6 +6,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { createServer, type Server, type Socket } from 'node:net';
 import { createServer as createTlsServer, type TLSSocket, type Server as TlsServer } from 'node:tls';
 import { ConfigError } from '../../shared/errors.ts';
+import { listenProblem } from '../../shared/listen-problem.ts';
 import type { IngestLog } from '../commit/inbound-source.ts';
 
 export interface ListenAt {
@@ -131,24 +132,14 @@ function followFiles(server: TlsServer, at: TlsListenAt, log: IngestLog): NodeJS
 type SettingNames = typeof plainNames;
 
 async function listen(server: Server, { port, host }: ListenAt, names: SettingNames): Promise<void> {
+  const otherwise = 'BRANHEARTH_MQTT_URL to use the broker that listens there';
   await new Promise<void>((resolve, reject) => {
-    server.once('error', (cause: NodeJS.ErrnoException) => reject(listenError(cause, port, host, names)));
+    server.once('error', (cause: NodeJS.ErrnoException) =>
+      reject(listenProblem(cause, { port, host, use: 'the embedded broker', names, otherwise })),
+    );
     server.listen(port, host, resolve);
   });
   server.removeAllListeners('error');
-}
-
-function listenError(cause: NodeJS.ErrnoException, port: number, host: string, names: SettingNames): Error {
-  if (cause.code === 'EADDRINUSE') {
-    return new ConfigError(
-      `${names.port} must be a free port for the embedded broker: ${port} at ${host} is taken by another program (a broker already?); set another one, or BRANHEARTH_MQTT_URL to use that broker`,
-      { cause },
-    );
-  }
-  return new ConfigError(
-    `${names.port} and ${names.host} must be a port and address that can be listened on: ${port} at ${host} gave ${cause.code ?? cause.message}`,
-    { cause },
-  );
 }
 
 function portOf(server: Server): number {

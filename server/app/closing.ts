@@ -36,5 +36,7 @@ export function closeOnSignals(
       process.exit(1);
     }
   };
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => void close(signal));
+  // On a terminal SIGHUP says that it was closed; elsewhere it asks for renewed certificates.
+  const hangUp = process.stdout.isTTY ? (['SIGHUP'] as const) : [];
+  for (const signal of ['SIGINT', 'SIGTERM', ...hangUp] as const) process.on(signal, () => void close(signal));
 }

@@ -1,99 +1,12 @@
 /**
- * `npm start`, all of it or `--only ingest` or `--only web`: reads the environment once, opens the server, listens, and
- * closes on signals.
+ * The first file of a start. It imports nothing that an old Node lacks before it has looked at which one runs it.
  */
-import { readFile } from 'node:fs/promises';
-import { Server as HttpsServer } from 'node:https';
-import { hostname } from 'node:os';
-import { fastClock, liveClock } from '../../shared/clock.ts';
-import { isLoopback, readConfig } from '../../shared/config.ts';
-import { DamagedFileError, damagedFileExitCode } from '../../shared/errors.ts';
-import { onlyOf } from '../cluster/servers.ts';
-import { keepTlsFresh, readTls } from '../http/tls.ts';
-import { openLog } from '../log.ts';
-import { bandWorker } from '../monitor/band-keeper.ts';
-import { startProblem } from '../start-problem.ts';
-import { buildApp } from './app.ts';
-import { closeOnSignals } from './closing.ts';
-import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
+import { oldNode } from './old-node.ts';
 
-/** Compiled files stand in .build/server/app, so the package lies three folders up. */
-const packageUrl = new URL('../../../package.json', import.meta.url);
-const pagesUrl = new URL('../../web', import.meta.url);
-
-/** Each with what it alone needs. */
-const openers = {
-  ingest: async () => (await import('./open-worker.ts')).openWorker,
-  web: async () => (await import('./open-web.ts')).openWeb,
-  all: async () => (await import('./open-single.ts')).openInstallation,
-};
-
-const ownersLost =
-  'No owner can be read: their records in the journal are damaged, so nobody can sign in as one, and nobody becomes one by that. What is damaged stands in /api/health. Put a backup back (npm run restore -- FILE --replace).';
-
-async function main(): Promise<void> {
-  process.umask(0o077); // what is kept holds hashes of passwords and keys: only its owner may read it
-  const { config, unknown } = readConfig(process.env);
-  const log = openLog(config.LOG_LEVEL);
-  for (const name of unknown) log.warn(`${name} is not a variable this version knows; see the table in README.md`);
-  const { version } = JSON.parse(await readFile(packageUrl, 'utf8')) as { version: string };
-  const clock = config.CLOCK ? fastClock(config.CLOCK) : liveClock;
-
-  const only = onlyOf(process.argv.slice(2));
-  const tls = await readTls(config);
-  const open = openers[only ?? 'all'];
-  const installation = await (await open())({ config, clock, log, version, bands: bandWorker(giveBackWhereSmall) });
-  const shown = only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname };
-  const app = await buildApp(installation, { ...shown, ...(tls && { tls }) });
-  if (app.server instanceof HttpsServer) keepTlsFresh(app.server, config, log);
-  closeOnSignals(app, installation, log);
-
-  installation.readings.giveBack?.();
-  giveBackMemory();
-  await listen(app, config.HOST, config.PORT);
-  const address = app.server.address();
-  const port = typeof address === 'object' && address ? address.port : config.PORT;
-  const host = config.HOST.includes(':') ? `[${config.HOST}]` : config.HOST;
-  const pagesAddress = `${tls ? 'https' : 'http'}://${host}:${port}`;
-  log.info(
-    `Branhearth ${version}${only ? ` (${only} only)` : ''}: ${only === 'ingest' ? 'health' : 'pages'} at ${pagesAddress}, probes publish to ${installation.ingest.url}, data in ${config.DATA_DIR}`,
-  );
-  if (await installation.journal.people.ownersUnreadable()) {
-    log.error(
-      config.API_TOKEN === undefined
-        ? `${ownersLost} Or set BRANHEARTH_API_TOKEN, which stands for an owner, and start again.`
-        : `${ownersLost} Or invite an owner with the token of BRANHEARTH_API_TOKEN: POST ${pagesAddress}/api/invitations with {"role":"owner"} answers a link that is good once.`,
-    );
-  }
-  const way = await installation.people.links.setup();
-  if (way !== undefined) {
-    // The address to listen on may be "all of them", which nobody can open.
-    const reached = /^(0\.0\.0\.0|\[::\])$/.test(host) ? pagesAddress.replace(host, hostname()) : pagesAddress;
-    log.info(
-      `Nobody is set up as owner yet: open ${config.PUBLIC_URL ?? reached}${way} within 24 hours to become it${
-        config.API_TOKEN === undefined && isLoopback(config.HOST)
-          ? '; until then this machine itself acts as owner'
-          : ''
-      }`,
-    );
-  }
+const problem = oldNode(process.version);
+if (problem === undefined) {
+  void import('./start.ts').then(({ start }) => start(process.argv.slice(2)));
+} else {
+  console.error(problem);
+  process.exitCode = 1;
 }
-
-async function listen(app: Awaited<ReturnType<typeof buildApp>>, host: string, port: number): Promise<void> {
-  try {
-    // While one thing is worked on, a flood of connections must not make the system turn away those of others.
-    await app.listen({ host, port, backlog: 4096 });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw error;
-    throw new Error(`Port ${port} on ${host} is taken: set BRANHEARTH_PORT to another, or stop what listens there`, {
-      cause: error,
-    });
-  }
-}
-
-main().catch((error: unknown) => {
-  // One line a person can act on; the stack only for those who ask for it.
-  console.error(startProblem(error));
-  if (process.env.BRANHEARTH_LOG_LEVEL === 'debug') console.error(error);
-  process.exit(error instanceof DamagedFileError ? damagedFileExitCode : 1);
-});

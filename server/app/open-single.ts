@@ -1,10 +1,8 @@
 /** The composition root: opens the stores, starts ingest and watching, and closes them in order. */
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
 import type { Config } from '../../shared/config.ts';
-import { ConfigError } from '../../shared/errors.ts';
 import { openJournal } from '../../shared/store/open-journal.ts';
 import { openReadings } from '../../shared/store/open-readings.ts';
 import { holdWhole } from '../cluster/single-process.ts';
@@ -18,13 +16,14 @@ import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
+import { makeDataFolder } from './make-data-folder.ts';
 import { openServices } from './open-services.ts';
 import { openWatching } from './open-watching.ts';
 import { outsideBroker } from './outside-source.ts';
 
 export async function openInstallation(parts: InstallationParts): Promise<OpenInstallation> {
   const { config, clock, log, bands } = parts;
-  await makeFolder(config.DATA_DIR);
+  await makeDataFolder(config.DATA_DIR);
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
@@ -104,14 +103,4 @@ function sourceOf(config: Config, authPolicy: AuthPolicy | undefined): Parameter
     };
   }
   return { kind: 'outside', ...outsideBroker(config) };
-}
-
-async function makeFolder(path: string): Promise<void> {
-  try {
-    await mkdir(path, { recursive: true });
-  } catch (error) {
-    throw new ConfigError(
-      `BRANHEARTH_DATA_DIR must be a folder this program may write to; it was ${JSON.stringify(path)} (${error instanceof Error ? error.message : error})`,
-    );
-  }
 }

@@ -25,5 +25,7 @@ export function onlyOf(given: readonly string[]): Only | undefined {
   if (given.length === 0) return undefined;
   const [option, value] = given.flatMap((one) => one.split('=', 2));
   if (option === '--only' && (value === 'ingest' || value === 'web') && given.length <= 2) return value;
-  throw new ConfigError(`npm start takes --only ingest or --only web, or nothing; it was given ${given.join(' ')}`);
+  throw new ConfigError(
+    `A start takes --only ingest or --only web, --help, --version, or nothing; it was given ${given.join(' ')}`,
+  );
 }

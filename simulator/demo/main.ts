@@ -1,9 +1,6 @@
 /**
- * `npm run demo`: the server on a scratch folder, with the farm Saltmere talking to it.
- *
- * Takes:  BRANHEARTH_PORT and BRANHEARTH_MQTT_PORT like the server itself.
- * Gives:  pages to look at until Ctrl-C; then nothing of it is left.
- * Never:  touches a data folder that somebody uses.
+ * `npm run demo`: the server on a scratch folder, with the farm Saltmere talking to it, until Ctrl-C or until the terminal is
+ * closed; then nothing of it is left. Settings are those of the server.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
@@ -11,6 +8,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { FastClockSetting } from '../../shared/clock.ts';
+import { readConfig } from '../../shared/config.ts';
+import { mustBeFree } from '../../shared/listen-problem.ts';
 import { demoFarm } from '../scenarios/demo/demo-farm.ts';
 import { farmStartMs, startFarm } from '../scenarios/demo/start-farm.ts';
 import { progressBar } from './past-seasons/progress-bar.ts';
@@ -28,15 +27,49 @@ function earlySummerMs(nowMs: number): number {
   return thisYearMs < nowMs - 60 * 86_400_000 ? thisYearMs : Date.UTC(year - 1, 5, 10, 6);
 }
 
+const usage = `npm run demo, or branhearth demo
+
+An invented farm with two past years and four simulated piles at work, on a scratch folder that is removed afterwards.
+An hour passes in six seconds. BRANHEARTH_PORT and BRANHEARTH_MQTT_PORT name other ports than 4180 and 1883.
+`;
+
 async function main(): Promise<void> {
-  const dataDir = await mkdtemp(join(tmpdir(), 'branhearth-demo-'));
-  const demoStartMs = earlySummerMs(Date.now());
-  await writePast({ dataDir, seed, demoStartMs, onBatch: progressBar('Two invented years:', process.stdout) });
-  const clock: FastClockSetting = { startMs: demoStartMs, anchorMs: Date.now(), speed };
+  if (process.argv.slice(2).some((one) => one === '--help' || one === '-h')) {
+    process.stdout.write(usage);
+    return;
+  }
   const stop = new AbortController();
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => stop.abort());
+  // A terminal that was closed takes no more lines.
+  for (const out of [process.stdout, process.stderr]) out.on('error', () => {});
+  await portsMustBeFree();
+  const dataDir = await mkdtemp(join(tmpdir(), 'branhearth-demo-'));
+  try {
+    await play(dataDir, stop);
+  } finally {
+    await rm(dataDir, { recursive: true, force: true });
+  }
+}
+
+/** Before two years are made up in vain. */
+async function portsMustBeFree(): Promise<void> {
+  const { config } = readConfig(process.env);
+  const { HOST: host, PORT: port, MQTT_HOST: mqttHost, MQTT_PORT: mqttPort } = config;
+  await mustBeFree({ port, host, use: 'the pages', names: { port: 'BRANHEARTH_PORT', host: 'BRANHEARTH_HOST' } });
+  if (config.MQTT_URL !== undefined) return;
+  const names = { port: 'BRANHEARTH_MQTT_PORT', host: 'BRANHEARTH_MQTT_HOST' };
+  await mustBeFree({ port: mqttPort, host: mqttHost, use: 'the embedded broker', names });
+}
+
+async function play(dataDir: string, stop: AbortController): Promise<void> {
+  const demoStartMs = earlySummerMs(Date.now());
+  const onBatch = progressBar('Two invented years:', process.stdout);
+  await writePast({ dataDir, seed, demoStartMs, onBatch, signal: stop.signal });
+  if (stop.signal.aborted) return;
+  const clock: FastClockSetting = { startMs: demoStartMs, anchorMs: Date.now(), speed };
   const installation = startInstallation(dataDir, clock);
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => stop.abort());
   installation.child.once('exit', () => stop.abort());
+  const stopped = new Promise<void>((resolve) => stop.signal.addEventListener('abort', () => resolve()));
 
   try {
     const { pagesUrl, mqttUrl } = await installation.ready;
@@ -48,19 +81,16 @@ async function main(): Promise<void> {
         stop.abort();
       });
     });
-    await told;
+    await Promise.race([told, stopped]);
+    if (stop.signal.aborted) return;
     await settleFarm({ farm, pagesUrl, farmStartMs: farmStartMs(farm, clock.startMs), clock, signal: stop.signal });
     console.log(
       `\nThe farm Saltmere is at work: open ${pagesUrl}\nAn hour there passes in six seconds here. Everything is invented and goes with Ctrl-C.\n`,
     );
-    await new Promise<void>((resolve) => {
-      if (stop.signal.aborted) resolve();
-      stop.signal.addEventListener('abort', () => resolve());
-    });
+    await stopped;
   } finally {
     stop.abort();
     await installation.stop();
-    await rm(dataDir, { recursive: true, force: true });
   }
 }
 
@@ -91,7 +121,7 @@ function startInstallation(dataDir: string, clock: FastClockSetting): StartedIns
       const mqttUrl = /probes publish to ([^,\s]+),/.exec(output)?.[1];
       if (pagesUrl && mqttUrl) resolve({ pagesUrl, mqttUrl });
     });
-    void ended.then(() => reject(new Error('the house ended before its pages were up')));
+    void ended.then(() => reject(new Error('the server ended before its pages were up')));
   });
   return {
     child,

@@ -28,5 +28,5 @@ export default {
   // Resolved by name in the run: fonts by their files, psychrolib as the CommonJS that it is.
   ignoreDependencies: ['dejavu-fonts-ttf', 'psychrolib'],
   // Programs of the system, which system-packages.mjs sees to, and those that any Unix has.
-  ignoreBinaries: ['apt-get', 'mkfifo', 'mount', 'openssl', 'umount'],
+  ignoreBinaries: ['apt-get', 'mkfifo', 'mosquitto_passwd', 'mount', 'openssl', 'umount'],
 };

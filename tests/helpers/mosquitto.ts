@@ -42,7 +42,12 @@ export async function startMosquitto(settings: Readonly<Record<string, string | 
   const config = join(folder, 'mosquitto.conf');
   await writeFile(
     config,
-    await configFor({ listener: `${port} 127.0.0.1`, persistence_location: `${folder}/`, ...settings }),
+    await configFor({
+      listener: `${port} 127.0.0.1`,
+      persistence: 'true',
+      persistence_location: `${folder}/`,
+      ...settings,
+    }),
   );
   let running: ChildProcess | undefined;
 

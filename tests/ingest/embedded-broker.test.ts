@@ -308,10 +308,10 @@ test('startIngest() names the variable when the port is taken', async () => {
   const port = typeof address === 'object' && address !== null ? address.port : 0;
   const starting = openIngest({ kind: 'embedded', port, host: '127.0.0.1' });
   await expect(starting).rejects.toThrow(ConfigError);
-  await expect(starting).rejects.toThrow(new RegExp(`^BRANHEARTH_MQTT_PORT must be a free port[^\\n]*${port}`));
+  await expect(starting).rejects.toThrow(new RegExp(`^Port ${port} on [^\\n]* is taken[^\\n]*BRANHEARTH_MQTT_PORT`));
 });
 
 test('startIngest() names the variable when the address is not this machine’s', async () => {
   const starting = openIngest({ kind: 'embedded', port: 0, host: '192.0.2.1' });
-  await expect(starting).rejects.toThrow(/^BRANHEARTH_MQTT_PORT and BRANHEARTH_MQTT_HOST must be/);
+  await expect(starting).rejects.toThrow(/^BRANHEARTH_MQTT_HOST must be an address of this machine/);
 });

@@ -11,7 +11,7 @@ test('a log that nobody reads is kept within bounds, and says how many lines wer
   const pipe = join(dataDir, 'log');
   execFileSync('mkfifo', [pipe]);
   const fd = openSync(pipe, constants.O_RDWR | constants.O_NONBLOCK);
-  const log = openLog('info', fd, 50_000);
+  const log = openLog('info', { fd, mostBytes: 50_000 });
   const most = 5_000;
   // A pipe of Linux takes 64 KiB, so most of these have no room anywhere.
   for (let line = 0; line < most; line += 1) log.info({ line, more: 'x'.repeat(300) }, 'something happened');

@@ -23,13 +23,15 @@ export interface PastOptions {
   /** When the demo's clock starts [epoch ms]. */
   readonly demoStartMs: number;
   readonly onBatch?: (done: number, of: number) => void;
+  /** Ends it between two batches. */
+  readonly signal?: AbortSignal;
 }
 
 const hourMs = 3_600_000;
 const rowsPerBatch = 5_000;
 
 /** @returns How many readings were written. */
-export async function writePast({ dataDir, seed, demoStartMs, onBatch }: PastOptions): Promise<number> {
+export async function writePast({ dataDir, seed, demoStartMs, onBatch, signal }: PastOptions): Promise<number> {
   const readings = openSqliteReadings(join(dataDir, 'readings.db'));
   const journal = await openSqliteJournal(join(dataDir, 'journal.db'));
   try {
@@ -38,6 +40,7 @@ export async function writePast({ dataDir, seed, demoStartMs, onBatch }: PastOpt
     await layLots(journal, plan);
     let rows = 0;
     for (const [i, batch] of plan.entries()) {
+      if (signal?.aborted) break;
       const played = playPast(batch, seed);
       rows += await keepReadings(readings, played);
       await keepBatch(journal, played, plan);

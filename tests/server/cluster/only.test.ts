@@ -2,13 +2,13 @@ import { expect, test } from 'vitest';
 import { onlyOf, serversOf } from '../../../server/cluster/servers.ts';
 import { readConfig } from '../../../shared/config.ts';
 
-test('npm start takes nothing, --only ingest or --only web, and says so of anything else', () => {
+test('a start takes nothing, --only ingest or --only web, and says so of anything else', () => {
   expect(onlyOf([])).toBeUndefined();
   expect(onlyOf(['--only', 'web'])).toBe('web');
   expect(onlyOf(['--only=ingest'])).toBe('ingest');
   for (const wrong of [['--only'], ['--only', 'pages'], ['--help'], ['--only', 'web', 'x']]) {
     expect(() => onlyOf(wrong)).toThrow(
-      /^npm start takes --only ingest or --only web, or nothing; it was given [^\n]+$/,
+      /^A start takes --only ingest or --only web, --help, --version, or nothing; it was given [^\n]+$/,
     );
   }
 });
