@@ -5,6 +5,7 @@
  */
 
 import { z } from 'zod';
+import { forEachPileQuantity } from '../../shared/quantity.ts';
 import { phaseSchema } from '../../shared/warning.ts';
 import { forecastSchema } from '../forecast/forecast.ts';
 import { ownRecordSchema, startRecord } from '../forecast/own-record.ts';
@@ -15,10 +16,7 @@ import { phaseReasons } from './phase.ts';
 import { trackSchema } from './track.ts';
 
 const positionStateSchema = z.object({
-  temperature: trackSchema.nullable(),
-  humidity: trackSchema.nullable(),
-  moisture: trackSchema.nullable(),
-  co2: trackSchema.nullable(),
+  ...forEachPileQuantity(() => trackSchema.nullable()),
   /** Believed temperatures of the running hour. */
   hourSum: z.number(),
   hourCount: z.number(),

@@ -1,6 +1,7 @@
 /** An assessment in the shape of the API, for whoever shows it: the server, or a page with a pile of its own. */
 import type { PositionNow } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { type PileQuantityKey, pileQuantities, quantityFacts } from '../../shared/quantity.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { Readiness } from '../readiness/readiness.ts';
 import type { PositionSight } from '../warnings/finding.ts';
@@ -25,6 +26,17 @@ export function detailView(assessment: Assessment | null) {
     evidence: assessment ? evidenceView(assessment) : [],
     judgement: assessment && judgementView(assessment),
   };
+}
+
+/** What is believed of a place, by the keys of the API. */
+export function believedValues(sight: PositionSight | null | undefined): Partial<Record<PileQuantityKey, number>> {
+  const values: Partial<Record<PileQuantityKey, number>> = {};
+  for (const quantity of pileQuantities) {
+    const { key } = quantityFacts[quantity];
+    const value = sight?.[key];
+    if (value != null) values[key] = value;
+  }
+  return values;
 }
 
 /** Of a place whose newest temperature is doubted, what it jumped from. */

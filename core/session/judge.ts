@@ -5,6 +5,7 @@
  * a clock or remembers anything outside the state: the same readings give the same assessment.
  */
 
+import { forEachPileQuantity, isOfPile, type PileQuantity } from '../../shared/quantity.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { highLimit } from '../alarms/deadband.ts';
 import { chipErrorK, temperatureDeadbandK } from '../alarms/policies.ts';
@@ -50,33 +51,30 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
   if (atMs > state.atMs) state.atMs = atMs;
   state.positions[position] ??= newPosition();
   const place = state.positions[position];
-  switch (quantity) {
-    case 'temperature':
-      if (place.temperature === null) {
-        place.temperature = startTrack(value, atMs);
-      } else {
-        const beforeC = place.temperature.value;
-        const beforeMs = place.temperature.atMs;
-        if (!followTrack(place.temperature, value, atMs, doubtedJumpK[position])) return;
-        if (position === 'core' && markHourEnds(state, setup.startedAtMs, beforeC, beforeMs, value, atMs)) {
-          lookAhead(state, setup, band);
-        }
-      }
-      place.hourSum += value;
-      place.hourCount += 1;
-      if (position !== 'air') followHeat(place, position, setup, value, atMs);
-      return;
-    case 'humidity':
-    case 'moisture':
-    case 'co2': {
-      const track = place[quantity];
-      if (track === null) place[quantity] = startTrack(value, atMs);
-      else followTrack(track, value, atMs, Number.POSITIVE_INFINITY);
-      return;
-    }
-    default:
-      return;
+  if (quantity !== 'temperature') {
+    if (isOfPile(quantity)) followOther(place, quantity, value, atMs);
+    return;
   }
+  if (place.temperature === null) {
+    place.temperature = startTrack(value, atMs);
+  } else {
+    const beforeC = place.temperature.value;
+    const beforeMs = place.temperature.atMs;
+    if (!followTrack(place.temperature, value, atMs, doubtedJumpK[position])) return;
+    if (position === 'core' && markHourEnds(state, setup.startedAtMs, beforeC, beforeMs, value, atMs)) {
+      lookAhead(state, setup, band);
+    }
+  }
+  place.hourSum += value;
+  place.hourCount += 1;
+  if (position !== 'air') followHeat(place, position, setup, value, atMs);
+}
+
+/** No jump of what is not a temperature is doubted. */
+function followOther(place: PositionState, quantity: PileQuantity, value: number, atMs: number): void {
+  const track = place[quantity];
+  if (track === null) place[quantity] = startTrack(value, atMs);
+  else followTrack(track, value, atMs, Number.POSITIVE_INFINITY);
 }
 
 function followHeat(place: PositionState, position: PilePosition, setup: PileSetup, tempC: number, atMs: number): void {
@@ -93,10 +91,7 @@ function followHeat(place: PositionState, position: PilePosition, setup: PileSet
 
 function newPosition(): PositionState {
   return {
-    temperature: null,
-    humidity: null,
-    moisture: null,
-    co2: null,
+    ...forEachPileQuantity(() => null),
     hourSum: 0,
     hourCount: 0,
     hourMeanC: null,

@@ -1,16 +1,13 @@
 /** What one rule found at one moment, and how a position inside or beside the pile is seen. Temperatures in °C. */
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
+import type { PileQuantityKey } from '../../shared/quantity.ts';
 import type { Evidence, Severity, WarningKind } from '../../shared/warning.ts';
 import type { Grade } from '../alarms/alarm.ts';
 import type { Nearness } from '../alarms/policies.ts';
 
-export interface PositionSight {
-  /** The last that is believed. */
-  readonly temperatureC: number | null;
-  readonly humidityPct: number | null;
-  readonly moisturePct: number | null;
-  readonly co2Ppm: number | null;
+/** The last of each quantity that is believed, by its key; null where it was never measured. */
+export interface PositionSight extends Readonly<Record<PileQuantityKey, number | null>> {
   /** When that temperature was measured, and how often one comes; 0 while that is not known [epoch ms, ms]. */
   readonly temperatureAtMs: number | null;
   readonly everyMs: number;

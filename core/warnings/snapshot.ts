@@ -1,6 +1,7 @@
 /** What every detector needs to see, gathered once. */
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
+import { type PileQuantity, type PileQuantityKey, pileQuantities, quantityFacts } from '../../shared/quantity.ts';
 import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
 import type { DryWater } from '../estimate/follow-water.ts';
@@ -110,9 +111,15 @@ export function saidByHand({ handSigns }: PileSnapshot, kind: HandKind): HandKin
   return handSigns.some((sign) => sign.kind === kind && sign.state === 'bad') ? kind : null;
 }
 
+const leading: readonly PileQuantity[] = [...new Set<PileQuantity>(['temperature', 'moisture', ...pileQuantities])];
+
 /** A place is silent when its temperature is; one that has no thermometer, when everything there is. */
 export function leadingTrack(place: PositionState): Track | null {
-  return place.temperature ?? place.moisture ?? place.humidity ?? place.co2;
+  for (const quantity of leading) {
+    const track = place[quantity];
+    if (track !== null) return track;
+  }
+  return null;
 }
 
 /** Why nothing can be said of the core. */
@@ -154,21 +161,28 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
   const lead = leadingTrack(place);
   if (lead === null) return null;
   return {
-    temperatureC: place.temperature?.value ?? null,
-    humidityPct: place.humidity?.value ?? null,
-    moisturePct: place.moisture?.value ?? null,
-    co2Ppm: place.co2?.value ?? null,
+    ...believedOf(place),
     temperatureAtMs: place.temperature?.atMs ?? null,
     everyMs: place.temperature?.intervalMs ?? 0,
     doubted: doubtedOf(place.temperature),
-    atMs: Math.max(
-      place.temperature?.heardAtMs ?? 0,
-      place.humidity?.heardAtMs ?? 0,
-      place.moisture?.heardAtMs ?? 0,
-      place.co2?.heardAtMs ?? 0,
-    ),
+    atMs: heardAtMs(place),
     silent: isSilent(lead, nowMs),
   };
+}
+
+const noValues = Object.fromEntries(pileQuantities.map((one) => [quantityFacts[one].key, null])) as Believed;
+type Believed = Record<PileQuantityKey, number | null>;
+
+function believedOf(place: PositionState): Believed {
+  const values = { ...noValues };
+  for (const quantity of pileQuantities) values[quantityFacts[quantity].key] = place[quantity]?.value ?? null;
+  return values;
+}
+
+function heardAtMs(place: PositionState): number {
+  let lastMs = 0;
+  for (const quantity of pileQuantities) lastMs = Math.max(lastMs, place[quantity]?.heardAtMs ?? 0);
+  return lastMs;
 }
 
 /** While one is doubted it was the last that was heard. */

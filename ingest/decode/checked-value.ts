@@ -3,7 +3,8 @@
  * 85 °C is news and 200 °C is a fault.
  */
 import { ReadingError } from '../../shared/errors.ts';
-import { type Quantity, type QuantityFacts, quantityFacts } from '../../shared/quantity.ts';
+import type { QuantityFacts } from '../../shared/quantities/quantity-facts.ts';
+import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
 import { shown } from './decoded.ts';
 
 export function unitsOf(quantity: Quantity): string[] {

@@ -1,5 +1,8 @@
 /** Each reason for a refusal in plain words, with what to do about it. */
 import type { RefusalReason } from '../../shared/errors.ts';
+import { quantities } from '../../shared/quantity.ts';
+
+const namesWeKnow = new Intl.ListFormat('en-GB', { type: 'disjunction' }).format(quantities);
 
 export const refusalMeanings: Record<RefusalReason, string> = {
   'topic-shape':
@@ -20,8 +23,7 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'Something a reading needs is not there: a value under a name we know, or a time where arrival cannot stand in for it.',
   'wrong-type':
     'A value is not of the kind it must be, such as a word where a number belongs. Numbers are written without quotation marks.',
-  'unknown-quantity':
-    'A record’s name does not end in something we keep: temperature, humidity, moisture, co2, battery or rssi. The records beside it were kept.',
+  'unknown-quantity': `A record’s name does not end in something we keep: ${namesWeKnow}. The records beside it were kept.`,
   'unknown-unit': 'The unit is not one we can convert for this quantity. Send one of those listed in the message.',
   'out-of-range':
     'The value lies outside what any probe can mean. Look at the wiring and the probe; a disconnected one often reports -127 °C.',

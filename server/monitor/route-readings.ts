@@ -1,8 +1,9 @@
 /**
  * Which piles hear a probe's readings as they are committed.
  */
+import { isOfPile } from '../../shared/quantity.ts';
 import type { KnownProbe, ProbeBook } from '../services/probes/probe-book.ts';
-import { isJudged, judged } from './pile/pile-sources.ts';
+import { judged } from './pile/pile-sources.ts';
 import type { OwnPile } from './pile/watched-pile.ts';
 
 /** Tells each probe that the piles of a site hear which piles hear it: a probe may serve a pile of another site. */
@@ -24,7 +25,7 @@ export function routeReadings<Pile extends OwnPile>(
       const heard = listeners.get(known) ?? [];
       listeners.set(known, heard);
       heard.push((reading) => {
-        if (!isJudged(reading.quantity)) return;
+        if (!isOfPile(reading.quantity)) return;
         const heardReading = judged(one.sources, reading);
         if (heardReading) one.watch.receive(heardReading);
         heardSomething(one);

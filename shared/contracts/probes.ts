@@ -1,7 +1,7 @@
 /** Probes known to the server, claimed or not. */
 import { z } from 'zod';
 import { nameSchema, positionSchema } from '../names.ts';
-import { pileFields } from '../quantity.ts';
+import { lastFields } from '../quantity.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 export const probeSchema = z.object({
@@ -9,10 +9,7 @@ export const probeSchema = z.object({
   probe: nameSchema,
   /** Pile and position it is claimed for, or null while unclaimed. */
   claim: z.object({ pileId: z.string(), position: positionSchema, since: instantSchema }).nullable(),
-  last: z.object({
-    ...pileFields(z.number()),
-    rssiDbm: z.number().optional(),
-  }),
+  last: z.object(lastFields(z.number())),
   /** Newest reading of any quantity, as measured. */
   lastAt: instantSchema.nullable(),
   batteryV: z.number().nullable(),

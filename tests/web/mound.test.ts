@@ -4,10 +4,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { PileSummary } from '../../shared/contracts/piles.ts';
+import { readingWords } from '../../web/src/ui/format/quantity-words.ts';
 import {
   dampFraction,
   dampWords,
-  humidityWords,
   moundDamp,
   moundHeat,
   moundInWords,
@@ -129,7 +129,7 @@ describe('damp', () => {
     expect(words).toContain('moisture 32\u00a0% of volume');
   });
   test('a chip that reads a little over saturation is read as 100 %', () => {
-    expect(humidityWords(102.7)).toBe('humidity 100\u00a0%');
+    expect(readingWords('humidity', 102.7, 'C')).toBe('humidity 100\u00a0%');
   });
   test('more damp adds dots between those already there, all inside the pile', () => {
     const shape = moundShape(0.3, 'north');

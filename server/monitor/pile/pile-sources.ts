@@ -4,14 +4,10 @@
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import type { Position } from '../../../shared/names.ts';
-import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
+import type { Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { ClaimRecord } from '../../../shared/store/journal.ts';
 import type { SeriesRef } from '../../../shared/store/readings-store.ts';
-
-export function isJudged(quantity: Quantity): boolean {
-  return quantityFacts[quantity].isOfPile;
-}
 
 export interface PileSource {
   readonly claim: ClaimRecord;

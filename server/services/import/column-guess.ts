@@ -1,9 +1,10 @@
 /** What a column means, by its heading. */
 import type { ColumnMeaning, ImportAsk } from '../../../shared/contracts/import.ts';
 import { positions } from '../../../shared/names.ts';
-import { type Quantity, quantities, quantityFacts } from '../../../shared/quantity.ts';
+import { quantityFacts } from '../../../shared/quantity.ts';
 import { idFromName } from '../id-from-name.ts';
 import { entryFactColumns } from '../records/export/subjects.ts';
+import { headingDegrees, headingUnit, namedQuantity, plain, withoutQuantity } from './heading-words.ts';
 
 const ignored: ColumnMeaning = { as: 'ignored' };
 
@@ -59,21 +60,6 @@ const entryFields: Record<string, string> = {
   'rain mm': 'rainMm',
 };
 
-const quantityWords: Record<Quantity, RegExp> = {
-  temperature: /\b(temperatures?c?|temp|celsius|fahrenheit|degrees?|deg)\b/g,
-  humidity: /\b(relative humidity|humidity(pct)?|rh)\b/g,
-  moisture: /\b(moisture(pct)?|vwc|water content)\b/g,
-  co2: /\b(co2(ppm)?|carbon dioxide)\b/g,
-  battery: /\b(battery(v)?|voltage|volts?)\b/g,
-  rssi: /\b(rssi(dbm)?|signal)\b/g,
-};
-
-/** The quantity a word names; undefined when none. */
-export function namedQuantity(text: string): Quantity | undefined {
-  const words = plain(text);
-  return quantities.find((quantity) => words.search(quantityWords[quantity]) >= 0);
-}
-
 export function guessMeaning(heading: string, kind: ImportAsk['kind']): ColumnMeaning {
   const words = plain(heading);
   const field = (kind === 'readings' ? readingFields : entryFields)[words];
@@ -82,41 +68,18 @@ export function guessMeaning(heading: string, kind: ImportAsk['kind']): ColumnMe
 }
 
 function guessValue(heading: string, words: string): ColumnMeaning {
-  const unit = headingUnit(heading);
-  const degrees = unit === 'C' || unit === 'F';
   const isPlace = (positions as readonly string[]).includes(words);
-  const quantity = namedQuantity(words) ?? (degrees || isPlace ? 'temperature' : undefined);
+  const isHeat = isPlace || headingDegrees(heading) !== undefined;
+  const quantity = namedQuantity(words) ?? (isHeat ? 'temperature' : undefined);
   if (quantity === undefined) return ignored;
-  const rest = words
-    .replace(quantityWords[quantity], ' ')
-    .replace(/\b(c|f|ppm|mv|v|dbm|dbw|pct|percent|of|the)\b/g, ' ')
-    .trim();
+  const rest = withoutQuantity(words, quantity);
+  const unit = headingUnit(heading, quantity);
   return {
     as: 'value',
     quantity,
     ...(rest !== '' && { probe: idFromName(rest) }),
     ...(unit !== undefined && { unit }),
   };
-}
-
-/** Lower case, without accents, signs and brackets. */
-function plain(text: string): string {
-  return text
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, ' ')
-    .trim();
-}
-
-function headingUnit(heading: string): string | undefined {
-  // Without its spaces: a pattern that looks for runs of them takes time by the square of a long one.
-  const bare = heading.replace(/\s/g, '');
-  if (/°F|fahrenheit|deg(rees)?F\b|[([]F[)\]]|_F$/i.test(bare)) return 'F';
-  if (/°C|celsius|deg(rees)?C\b|[([]C[)\]]|_C$/i.test(bare)) return 'C';
-  if (/\bmV\b/.test(heading)) return 'mV';
-  if (/\bdBW\b/i.test(heading)) return 'dBW';
-  return undefined;
 }
 
 /** A unit as it stands in a cell, as checkedValue names it. @example unitName('°C') // => 'C' */

@@ -8,7 +8,8 @@ import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { idFromName } from '../id-from-name.ts';
 import { cellNumber, isEmptyCell } from './cell-number.ts';
-import { namedQuantity, unitName } from './column-guess.ts';
+import { unitName } from './column-guess.ts';
+import { namedQuantity } from './heading-words.ts';
 import { type Columns, columnOf, fieldOf, hasTime, type ImportAskRead, type Refusal, rowTime } from './row-reader.ts';
 
 export interface ReadingManner {

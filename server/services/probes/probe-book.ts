@@ -4,7 +4,7 @@
  */
 import type { Probe, ProbeCounts } from '../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
-import { pileValues, type Quantity } from '../../../shared/quantity.ts';
+import { lastValues, type Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -180,10 +180,7 @@ export function probeView(known: KnownProbe): Probe {
     site: known.site,
     probe: known.probe,
     claim: claim && { pileId: claim.pileId, position: claim.position, since: toInstant(claim.fromMs) },
-    last: {
-      ...pileValues(last),
-      ...(last.rssi && { rssiDbm: last.rssi.value }),
-    },
+    last: lastValues(last),
     lastAt: known.lastAtMs === null ? null : toInstant(known.lastAtMs),
     batteryV: last.battery?.value ?? null,
     online: known.online,

@@ -13,6 +13,7 @@ import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
+import { quantityTexts } from './en/quantity.ts';
 import { readinessTexts } from './en/readiness.ts';
 import { ruleTexts } from './en/rule.ts';
 import { sayTexts } from './en/say.ts';
@@ -36,6 +37,7 @@ export const enTexts = {
   ...phaseTexts,
   ...plainTexts,
   ...planTexts,
+  ...quantityTexts,
   ...readinessTexts,
   ...ruleTexts,
   ...sayTexts,

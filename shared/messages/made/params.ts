@@ -13,6 +13,7 @@ import type { OriginParams } from './params/origin.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
+import type { QuantityParams } from './params/quantity.ts';
 import type { ReadinessParams } from './params/readiness.ts';
 import type { RuleParams } from './params/rule.ts';
 import type { SayParams } from './params/say.ts';
@@ -37,6 +38,7 @@ export interface MessageParams
     PhaseParams,
     PlainParams,
     PlanParams,
+    QuantityParams,
     ReadinessParams,
     RuleParams,
     SayParams,

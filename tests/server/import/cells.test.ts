@@ -113,6 +113,8 @@ describe('guessMeaning()', () => {
     ['air relative humidity', value('humidity', 'air')],
     ['VWC', value('moisture')],
     ['CO2 (ppm)', value('co2')],
+    ['CO2 (%)', value('co2', undefined, '%')],
+    ['Shed CO2 %', value('co2', 'shed', '%')],
     ['Battery mV', value('battery', undefined, 'mV')],
     ['Operator’s mood', { as: 'ignored' }],
     ['toString', { as: 'ignored' }],

@@ -3,11 +3,8 @@
  */
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { type Position, positions } from '../../../shared/names.ts';
-import { pileQuantities, quantityFacts } from '../../../shared/quantity.ts';
+import { type PileQuantity, type PileQuantityKey, pileQuantities, quantityFacts } from '../../../shared/quantity.ts';
 import { msPerHour } from '../../../shared/units.ts';
-
-const seriesKeys = pileQuantities.map((one) => quantityFacts[one].key);
-export type SeriesKey = (typeof seriesKeys)[number];
 
 export interface LinePoint {
   readonly atMs: number;
@@ -16,7 +13,7 @@ export interface LinePoint {
 
 export interface Line {
   readonly position: Position;
-  readonly key: SeriesKey;
+  readonly key: PileQuantityKey;
   readonly points: readonly LinePoint[];
 }
 
@@ -52,7 +49,7 @@ export function toLinePoints(buckets: readonly Bucket[], bucketMs: number): Line
   return points;
 }
 
-export function linesOf(series: SeriesAnswer, key: SeriesKey): Line[] {
+export function linesOf(series: SeriesAnswer, key: PileQuantityKey): Line[] {
   return positions.flatMap((position) => {
     const buckets = series.positions[position]?.[key];
     return buckets && buckets.length > 0 ? [{ position, key, points: toLinePoints(buckets, series.bucketMs) }] : [];
@@ -104,7 +101,7 @@ export function valueNear(points: readonly LinePoint[], atMs: number, withinMs: 
 
 export interface TableColumn {
   readonly position: Position;
-  readonly key: SeriesKey;
+  readonly quantity: PileQuantity;
 }
 
 export interface TableRow {
@@ -116,15 +113,12 @@ export interface TableRow {
 
 /** The same data as the charts, newest first. */
 export function tableOf(series: SeriesAnswer): { columns: TableColumn[]; rows: TableRow[] } {
-  const columns = seriesKeys.flatMap((key) =>
-    positions
-      .filter((position) => (series.positions[position]?.[key]?.length ?? 0) > 0)
-      .map((position) => ({ position, key })),
-  );
-  const byColumn = columns.map(
-    ({ position, key }) =>
-      new Map((series.positions[position]?.[key] ?? []).map((bucket) => [Date.parse(bucket.at), bucket])),
-  );
+  const bucketsOf = ({ position, quantity }: TableColumn) =>
+    series.positions[position]?.[quantityFacts[quantity].key] ?? [];
+  const columns = pileQuantities
+    .flatMap((quantity) => positions.map((position) => ({ position, quantity })))
+    .filter((column) => bucketsOf(column).length > 0);
+  const byColumn = columns.map((column) => new Map(bucketsOf(column).map((bucket) => [Date.parse(bucket.at), bucket])));
   const band = bandOf(series.expected.points);
   const timesMs = [...new Set(byColumn.flatMap((column) => [...column.keys()]))].sort(byTime).reverse();
   const rows = timesMs.map((atMs) => ({

@@ -1,25 +1,25 @@
 /** The charts' data as a table. */
 import { useMemo } from 'preact/hooks';
 import type { Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
+import type { PileQuantity } from '../../../shared/quantity.ts';
 import { useReader } from '../data/live/use-installation.ts';
 import { usePrefs } from '../data/prefs.ts';
 import { dayAndTime } from '../ui/format/local-time.ts';
+import { figure, shortName, signOf } from '../ui/format/quantity-words.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { capital, positionNames } from '../ui/format/words.ts';
 import { Scrollable } from '../ui/parts/scrollable.tsx';
-import { type SeriesKey, tableOf } from './chart-data.ts';
+import { tableOf } from './chart-data.ts';
 import '../ui/parts/scrollable.css';
 
-const keyWords: Record<SeriesKey, (unit: TempUnit) => string> = {
-  temperatureC: (unit) => unitSigns[unit],
-  humidityPct: () => '% humidity',
-  moisturePct: () => 'moisture, % of volume',
-  co2Ppm: () => 'ppm CO₂',
-};
+/** @example headingWords('co2', 'C') // => "CO₂, ppm" */
+function headingWords(quantity: PileQuantity, unit: TempUnit): string {
+  return quantity === 'temperature' ? unitSigns[unit] : `${shortName(quantity)}, ${signOf(quantity)}`;
+}
 
-function cellText(bucket: Bucket | null, key: SeriesKey, unit: TempUnit): string {
+function cellText(bucket: Bucket | null, quantity: PileQuantity, unit: TempUnit): string {
   if (!bucket) return '–';
-  const say = (value: number) => (key === 'temperatureC' ? plainNumber(tempIn(unit, value), 1) : plainNumber(value, 0));
+  const say = (value: number) => figure(quantity, quantity === 'temperature' ? tempIn(unit, value) : value);
   const [min, mean, max] = [say(bucket.min), say(bucket.mean), say(bucket.max)];
   return min === max ? mean : `${mean} (${min} to ${max})`;
 }
@@ -40,9 +40,9 @@ export function SeriesTable({ series, site }: { readonly series: SeriesAnswer; r
         <thead>
           <tr>
             <th scope="col">Time</th>
-            {columns.map(({ position, key }) => (
-              <th scope="col" key={`${position}-${key}`}>
-                {capital(positionNames[position])}, {keyWords[key](unit)}
+            {columns.map(({ position, quantity }) => (
+              <th scope="col" key={`${position}-${quantity}`}>
+                {capital(positionNames[position])}, {headingWords(quantity, unit)}
               </th>
             ))}
             {hasBand && <th scope="col">Expected core, {unitSigns[unit]}</th>}
@@ -52,8 +52,8 @@ export function SeriesTable({ series, site }: { readonly series: SeriesAnswer; r
           {rows.map(({ atMs, cells, expected }) => (
             <tr key={atMs}>
               <th scope="row">{dayAndTime(atMs, reader)}</th>
-              {columns.map(({ position, key }, i) => (
-                <td key={`${position}-${key}`}>{cellText(cells[i] ?? null, key, unit)}</td>
+              {columns.map(({ position, quantity }, i) => (
+                <td key={`${position}-${quantity}`}>{cellText(cells[i] ?? null, quantity, unit)}</td>
               ))}
               {hasBand && (
                 <td>

@@ -1,6 +1,7 @@
 /** What a column of a file may become, as one line of a list, and back. */
 import type { ColumnMeaning, ImportAsk } from '../../../../shared/contracts/import.ts';
 import { quantities } from '../../../../shared/quantity.ts';
+import { shortName } from '../../ui/format/quantity-words.ts';
 
 const readingFields: readonly (readonly [string, string])[] = [
   ['time', 'time, with its day'],
@@ -34,7 +35,7 @@ export function choicesFor(kind: ImportAsk['kind'], now: ColumnMeaning): readonl
     ['ignored', 'left out'],
     ...fields.map(([field, words]) => [`field:${field}`, words] as const),
     ...(kind === 'readings'
-      ? quantities.map((quantity) => [`value:${quantity}`, `values of ${quantity}`] as const)
+      ? quantities.map((quantity) => [`value:${quantity}`, `values of ${shortName(quantity)}`] as const)
       : []),
   ];
   const own = choiceOf(now);

@@ -7,6 +7,7 @@ import {
 } from '../../../../shared/contracts/import.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
+import { shortName } from '../../ui/format/quantity-words.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { counted } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
@@ -118,7 +119,7 @@ function FirstRows({ preview: { readings, entries } }: { readonly preview: Impor
                   <td>
                     {reading.site}/{reading.probe}
                   </td>
-                  <td>{reading.quantity}</td>
+                  <td>{shortName(reading.quantity)}</td>
                   <td>{plainNumber(reading.value, 2)}</td>
                 </tr>
               ))}

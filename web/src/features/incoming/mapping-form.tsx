@@ -2,17 +2,12 @@
 import { useState } from 'preact/hooks';
 import type { z } from 'zod';
 import type { mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
-import {
-  type ForeignUnit,
-  foreignUnitsOf,
-  type Quantity,
-  quantities,
-  quantityFacts,
-} from '../../../../shared/quantity.ts';
+import { type ForeignUnit, foreignUnitsOf, type Quantity, quantities } from '../../../../shared/quantity.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { saveMapping, tryMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
+import { quantityName, shortName, signOf } from '../../ui/format/quantity-words.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
 import { formatTemp, sentenceIn, type TempUnit } from '../../ui/format/temperature.ts';
 import { capital, refusalNames } from '../../ui/format/words.ts';
@@ -85,7 +80,7 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
         <PickField
           label="It is"
           value={quantity}
-          choices={quantities.map((one) => [one, capital(quantityWords(one))] as const)}
+          choices={quantities.map((one) => [one, capital(quantityName(one))] as const)}
           onValue={(next) => {
             setQuantity(next);
             setUnit(foreignUnitsOf(next)[0] ?? 'C');
@@ -171,8 +166,8 @@ function TrialResults({ results }: { readonly results: Trial['results'] }) {
           <code>{result.topic}</code>{' '}
           {result.reading ? (
             <>
-              becomes {result.reading.quantity} <b>{valueWords(result.reading, unit)}</b> of {result.reading.site}/
-              {result.reading.probe}
+              becomes {shortName(result.reading.quantity)} <b>{exactWords(result.reading, unit)}</b> of{' '}
+              {result.reading.site}/{result.reading.probe}
             </>
           ) : (
             <span class="wrong">
@@ -187,11 +182,7 @@ function TrialResults({ results }: { readonly results: Trial['results'] }) {
   );
 }
 
-function valueWords({ quantity, value }: NonNullable<Trial['results'][number]['reading']>, unit: TempUnit): string {
-  return quantity === 'temperature' ? formatTemp(value, unit) : `${value}\u00a0${quantityFacts[quantity].unit}`;
-}
-
-function quantityWords(quantity: Quantity): string {
-  if (quantity === 'moisture') return 'moisture of a soil probe, by volume';
-  return quantity === 'co2' ? 'CO₂' : quantity === 'rssi' ? 'signal strength' : quantity;
+/** To the last decimal: it is to be set beside what was sent. */
+function exactWords({ quantity, value }: NonNullable<Trial['results'][number]['reading']>, unit: TempUnit): string {
+  return quantity === 'temperature' ? formatTemp(value, unit) : `${value}\u00a0${signOf(quantity)}`;
 }

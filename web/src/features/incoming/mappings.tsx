@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { mappingSchema } from '../../../../shared/contracts/ingest.ts';
 import { removeMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
+import { shortName } from '../../ui/format/quantity-words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import './incoming.css';
@@ -24,8 +25,8 @@ export function Mappings({ mappings, onChange }: MappingsProps) {
           <li key={mapping.id}>
             <p>
               <code>{mapping.filter}</code> at{' '}
-              <code>{mapping.pointer === '' ? 'the whole message' : mapping.pointer}</code> becomes {mapping.quantity}{' '}
-              of{' '}
+              <code>{mapping.pointer === '' ? 'the whole message' : mapping.pointer}</code> becomes{' '}
+              {shortName(mapping.quantity)} of{' '}
               <b>
                 {mapping.site}/{mapping.probe}
               </b>

@@ -8,11 +8,12 @@ import { useInstallation, useServerNow } from '../../data/live/use-installation.
 import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
+import { quantityHint } from '../../ui/format/quantity-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { plainNumber, sentenceIn } from '../../ui/format/temperature.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
 import { capital, positionNames, stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
-import { dampWords, heatWords, humidityWords, soilProbeHint, soilProbeWords } from '../../ui/mound/mound-facts.ts';
+import { dampWords, heatWords, otherReadings } from '../../ui/mound/mound-facts.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -119,9 +120,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
         {entries.map(([position, now]) => {
           const said = [
             now.doubted && heatWords(now, unit),
-            now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
-            now.humidityPct !== undefined && humidityWords(now.humidityPct),
-            now.co2Ppm !== undefined && `CO₂ ${plainNumber(now.co2Ppm, 0)} ppm`,
+            ...otherReadings(now),
             now.at
               ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
               : 'never heard',
@@ -134,7 +133,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
         })}
       </ul>
       {dots && <p class="hint">{sentenceIn(unit, dots)}</p>}
-      {entries.some(([, now]) => now.moisturePct !== undefined) && <p class="hint">{soilProbeHint}</p>}
+      {entries.some(([, now]) => now.moisturePct !== undefined) && <p class="hint">{quantityHint('moisture')}</p>}
     </>
   );
 }

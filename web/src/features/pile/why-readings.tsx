@@ -9,9 +9,10 @@ import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
+import { quantityHint, readingWords } from '../../ui/format/quantity-words.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { actNames, capital, positionNames } from '../../ui/format/words.ts';
-import { heatWords, humidityWords, soilProbeHint, soilProbeWords } from '../../ui/mound/mound-facts.ts';
+import { heatWords } from '../../ui/mound/mound-facts.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { overWords } from './ahead-words.ts';
 import { moistureWords } from './water-words.ts';
@@ -34,7 +35,7 @@ export function WhyReadings({ pile, kind }: WhyReadingsProps) {
       </ul>
       <Also pile={pile} kind={kind} />
       {places.some((position) => pile.positions[position]?.moisturePct !== undefined) && (
-        <p class="hint">{soilProbeHint}</p>
+        <p class="hint">{quantityHint('moisture')}</p>
       )}
       <p class="hint">
         <a href={`/piles/${encodeURIComponent(pile.id)}`}>The curves stand on the pile’s page</a>, as charts and as a
@@ -51,8 +52,8 @@ function Place({ position, pile, kind }: WhyReadingsProps & { readonly position:
   const said = now
     ? [
         heatWords(now, unit),
-        now.moisturePct !== undefined && soilProbeWords(now.moisturePct),
-        kind === 'drying' && now.humidityPct !== undefined && humidityWords(now.humidityPct),
+        now.moisturePct !== undefined && readingWords('moisture', now.moisturePct, unit),
+        kind === 'drying' && now.humidityPct !== undefined && readingWords('humidity', now.humidityPct, unit),
         now.at
           ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
           : 'never heard',

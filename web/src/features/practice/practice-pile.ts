@@ -2,7 +2,7 @@
 
 import { saidOf } from '../../../../core/say/said.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
-import { detailView, standView, toldDoubt } from '../../../../core/session/assessment-view.ts';
+import { believedValues, detailView, standView, toldDoubt } from '../../../../core/session/assessment-view.ts';
 import { limitsView } from '../../../../core/session/limits-view.ts';
 import type { PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
@@ -47,11 +47,9 @@ function positionsNow({ probes }: PracticeScenario, { positions }: Assessment): 
     const sight = positions[position];
     now[position] = {
       probe: name,
-      ...(sight?.temperatureC != null && { temperatureC: sight.doubted?.temperatureC ?? sight.temperatureC }),
+      ...believedValues(sight),
+      ...(sight?.doubted && { temperatureC: sight.doubted.temperatureC }),
       ...toldDoubt(sight),
-      ...(sight?.humidityPct != null && { humidityPct: sight.humidityPct }),
-      ...(sight?.moisturePct != null && { moisturePct: sight.moisturePct }),
-      ...(sight?.co2Ppm != null && { co2Ppm: sight.co2Ppm }),
       ...(sight?.atMs != null && { at: toInstant(sight.atMs) }),
       silent: sight?.silent ?? true,
     };

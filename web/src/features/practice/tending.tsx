@@ -2,11 +2,12 @@
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { readingWords } from '../../ui/format/quantity-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
-import { dampWords, humidityWords } from '../../ui/mound/mound-facts.ts';
+import { dampWords } from '../../ui/mound/mound-facts.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Ahead } from '../pile/ahead.tsx';
@@ -104,7 +105,7 @@ function DampLines({ frame: { pile } }: { readonly frame: Frame }) {
   const dots = dampWords(pile);
   return (
     <p class="hint damp-lines">
-      {humidityPct !== undefined && `The air in the core: ${humidityWords(humidityPct)}. `}
+      {humidityPct !== undefined && `The air in the core: ${readingWords('humidity', humidityPct, unit)}. `}
       {dots && sentenceIn(unit, dots)}
     </p>
   );

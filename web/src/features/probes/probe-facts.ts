@@ -1,28 +1,28 @@
 /** What a probe last said, as words. */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { Probe, ProbeCounts } from '../../../../shared/contracts/probes.ts';
-import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
+import { pileQuantities, probeQuantities, quantityFacts } from '../../../../shared/quantity.ts';
+import { readingWords } from '../../ui/format/quantity-words.ts';
+import type { TempUnit } from '../../ui/format/temperature.ts';
 import { capital, countWord } from '../../ui/format/words.ts';
-import { humidityWords, soilProbeWords } from '../../ui/mound/mound-facts.ts';
 
 /** @example "41.2 °C, humidity 98 %" */
 export function lastWords(last: Probe['last'], unit: TempUnit): string {
-  const said = [
-    last.temperatureC !== undefined && formatTemp(last.temperatureC, unit),
-    last.humidityPct !== undefined && humidityWords(last.humidityPct),
-    last.moisturePct !== undefined && soilProbeWords(last.moisturePct),
-    last.co2Ppm !== undefined && `CO₂ ${plainNumber(last.co2Ppm, 0)}\u00a0ppm`,
-  ].filter((part) => part !== false);
+  const said = pileQuantities.flatMap((quantity) => {
+    const value = last[quantityFacts[quantity].key];
+    return value === undefined ? [] : [readingWords(quantity, value, unit)];
+  });
   return said.length === 0 ? 'no reading yet' : said.join(', ');
 }
 
 /** Radio, battery and whether it is there at all. */
 export function lineWords(probe: Probe): string[] {
-  return [
-    probe.online === null ? '' : probe.online ? 'online' : 'offline',
-    probe.batteryV === null ? '' : `battery ${probe.batteryV.toFixed(2)}\u00a0V`,
-    probe.last.rssiDbm === undefined ? '' : `signal ${plainNumber(probe.last.rssiDbm, 0)}\u00a0dBm`,
-  ].filter((words) => words !== '');
+  const values = { ...probe.last, ...(probe.batteryV !== null && { batteryV: probe.batteryV }) };
+  const ofItself = probeQuantities.flatMap((quantity) => {
+    const value = values[quantityFacts[quantity].key];
+    return value === undefined ? [] : [readingWords(quantity, value, 'C')];
+  });
+  return probe.online === null ? ofItself : [probe.online ? 'online' : 'offline', ...ofItself];
 }
 
 /** A probe is silent when its pile says so, or when the broker saw it leave. */

@@ -4,7 +4,9 @@
  */
 import type { PileSummary, PositionNow } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
+import { quantityFacts } from '../../../../shared/quantity.ts';
 import { lengthWords } from '../format/age.ts';
+import { chartedQuantities, readingWords } from '../format/quantity-words.ts';
 import { formatTemp, type TempUnit } from '../format/temperature.ts';
 import { positionNames } from '../format/words.ts';
 import type { Dampness } from './stipple.ts';
@@ -51,18 +53,12 @@ export function dampWords({ batch }: Pick<PileSummary, 'batch'>): string | undef
   return `The dots show moisture by the water balance: about ${Math.round(frac * 100)} % of the wet mass, likely ${low} to ${high} %.`;
 }
 
-/** What a soil probe reads, named for what it is: no figure to set against limits, which are of the wet mass. */
-export function soilProbeWords(moisturePct: number): string {
-  return `moisture ${Math.round(moisturePct)}\u00a0% of volume`;
-}
-
-/** Why the two kinds of moisture on a page are not the same. */
-export const soilProbeHint =
-  'Soil probes tell per cent of volume; limits and the water balance are per cent of the wet mass. The two cannot be set side by side: the balance converts what a core probe says, with its doubt.';
-
-/** Humidity as people read it: a chip in wet air reads a little over 100. */
-export function humidityWords(humidityPct: number): string {
-  return `humidity ${Math.round(Math.min(100, Math.max(0, humidityPct)))}\u00a0%`;
+/** What else is measured there, each in a few words. */
+export function otherReadings(now: PositionNow): string[] {
+  return chartedQuantities.flatMap((quantity) => {
+    const value = now[quantityFacts[quantity].key];
+    return value === undefined ? [] : [readingWords(quantity, value, 'C')];
+  });
 }
 
 export interface MoundLabel {
@@ -104,9 +100,9 @@ export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): stri
     if (!now) return [];
     const damp =
       now.moisturePct !== undefined
-        ? `, ${soilProbeWords(now.moisturePct)}`
+        ? `, ${readingWords('moisture', now.moisturePct, unit)}`
         : now.humidityPct !== undefined
-          ? `, ${humidityWords(now.humidityPct)}`
+          ? `, ${readingWords('humidity', now.humidityPct, unit)}`
           : '';
     if (now.silent) {
       const was = now.temperatureC === undefined ? '' : `, was ${formatTemp(now.temperatureC, unit)}`;

@@ -1,0 +1,41 @@
+/** What one quantity other than the temperature was over time, with what to bear in mind of it. */
+import type { QuantityFacts } from '../../../shared/quantities/quantity-facts.ts';
+import { quantityFacts } from '../../../shared/quantity.ts';
+import { type ChartedQuantity, chartTitle, quantityHint, signOf, valueWords } from '../ui/format/quantity-words.ts';
+import type { Line } from './chart-data.ts';
+import { chartSummary } from './chart-summary.ts';
+import { LineChart, type LineChartProps } from './line-chart.tsx';
+import './charts.css';
+
+/** Of every chart below one another: one axis of time, one way of telling times. */
+export type ChartSpan = Pick<LineChartProps, 'fromMs' | 'toMs' | 'nowMs' | 'shade' | 'reader' | 'onInstant'>;
+
+interface QuantityChartProps {
+  readonly quantity: ChartedQuantity;
+  readonly lines: readonly Line[];
+  readonly span: ChartSpan;
+}
+
+export function QuantityChart({ quantity, lines, span }: QuantityChartProps) {
+  const { axis }: QuantityFacts['shown'] = quantityFacts[quantity].shown;
+  const { sign, ...ends } = axis ?? { sign: signOf(quantity) };
+  const title = chartTitle(quantity);
+  const hint = quantityHint(quantity);
+  const said = chartSummary(lines, (value) => valueWords(quantity, value, 'C'), span.reader);
+  return (
+    <figure class="plot">
+      <figcaption>
+        <h3>{title}</h3>
+      </figcaption>
+      <LineChart
+        {...span}
+        {...ends}
+        tall={false}
+        lines={lines}
+        unit={` ${sign}`}
+        words={`${title} over time. ${said}`}
+      />
+      {hint && <p class="hint">{hint}</p>}
+    </figure>
+  );
+}
