@@ -1,76 +1,35 @@
 /** The walk-through "Add a kind of condition" of DEVELOPERS.md, followed to the letter in a copy of the sources. */
-import { execFileSync, spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
+import { copySources } from './copy-of-sources.ts';
 
-const root = process.cwd();
-const copy = mkdtempSync(join(tmpdir(), 'branhearth-walkthrough-'));
-const inCopy = (path: string) => join(copy, path);
-
-const section = readFileSync('DEVELOPERS.md', 'utf8').split('## Add a kind of condition')[1]?.split('\n## ')[0] ?? '';
-/** The code of each step, without the indent that keeps it in its list. */
-const [declaration = '', rule = '', line = '', texts = ''] = [
-  ...section.matchAll(/^ {3}```\w+\n(.*?)^ {3}```$/gms),
-].map(([, code]) => (code ?? '').replaceAll(/^ {3}/gm, ''));
-
-const change = (path: string, by: (text: string) => string) => {
-  const before = readFileSync(inCopy(path), 'utf8');
-  const after = by(before);
-  expect(after, path).not.toBe(before);
-  writeFileSync(inCopy(path), after);
-};
+const copy = copySources('Add a kind of condition');
+afterAll(() => copy.remove());
+const [declaration = '', rule = '', line = '', texts = ''] = copy.steps;
+const of = copy.load;
 
 function declare(): void {
-  change('shared/conditions/conditions.ts', (text) => text.replace(/ {2}\{\n {4}kind: 'chilled'/, `${declaration}$&`));
+  copy.change('shared/conditions/conditions.ts', (text) =>
+    text.replace(/ {2}\{\n {4}kind: 'chilled'/, `${declaration}$&`),
+  );
 }
 
 function giveRule(): void {
-  writeFileSync(inCopy('core/warnings/frozen.ts'), rule);
-  change('core/warnings/rules.ts', (text) =>
+  copy.write('core/warnings/frozen.ts', rule);
+  copy.change('core/warnings/rules.ts', (text) =>
     text
       .replace('import type { Finding }', `import { frozenFinding } from './frozen.ts';\n$&`)
       .replace('  chilled: chilledFinding,\n', `${line}$&`),
   );
 }
 
-function giveTexts(): void {
-  for (const [code, text] of Object.entries(JSON.parse(texts) as Record<string, string>)) {
-    const catalogue = `shared/messages/en/${code.split('.')[0]}.json`;
-    change(catalogue, (all) => JSON.stringify({ ...JSON.parse(all), [code]: text }, null, 2));
-  }
-  execFileSync('node', ['shared/messages/make.mjs'], { cwd: copy });
-}
-
-/** Files that do not compile, of all that these lead to. */
-function refusedFiles(): string[] {
-  const files = [
+const refusedFiles = () =>
+  copy.refusedFiles([
     'core/warnings/rules.ts',
     'core/say/condition.ts',
     'core/notify/letter.ts',
     'server/services/records/pdf/record-pdf.ts',
     'web/src/ui/format/words.ts',
-  ];
-  const compilerOptions = { noEmit: true, incremental: false, lib: ['ES2023', 'DOM'] };
-  writeFileSync(
-    inCopy('tsconfig.some.json'),
-    JSON.stringify({ extends: './tsconfig.json', compilerOptions, files, include: [] }),
-  );
-  const { stdout } = spawnSync('node', ['node_modules/.bin/tsc', '-p', 'tsconfig.some.json'], {
-    cwd: copy,
-    encoding: 'utf8',
-  });
-  return [...new Set([...stdout.matchAll(/^([^\s(]+)\(\d+,\d+\): error/gm)].map(([, file]) => file ?? ''))].sort();
-}
-
-beforeAll(() => {
-  for (const path of ['core', 'shared', 'server', 'ingest', 'simulator', 'web', 'tests/helpers', 'tests/server'])
-    cpSync(path, inCopy(path), { recursive: true });
-  for (const path of ['package.json', 'tsconfig.json']) cpSync(path, inCopy(path));
-  symlinkSync(join(root, 'node_modules'), inCopy('node_modules'));
-});
-afterAll(() => rmSync(copy, { recursive: true, force: true }));
+  ]);
 
 test('a kind that is only declared does not compile, and the compiler names what is missing', {
   timeout: 120_000,
@@ -87,7 +46,7 @@ test('a kind that is only declared does not compile, and the compiler names what
 
 test('with its rule and its texts it compiles', { timeout: 120_000 }, () => {
   giveRule();
-  giveTexts();
+  copy.giveTexts(texts);
   expect(refusedFiles()).toEqual([]);
 });
 
@@ -132,9 +91,6 @@ test('and is found in the API, on the pages, in the record and in a mail', { tim
     await farm.close();
   }
 });
-
-/** The sources of the copy, with the kind in them. */
-const of = <Module>(path: string): Promise<Module> => import(/* @vite-ignore */ inCopy(path)) as Promise<Module>;
 
 type Journal = import('../../shared/store/journal.ts').Journal;
 

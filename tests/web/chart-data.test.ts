@@ -91,9 +91,9 @@ describe('tableOf()', () => {
   test('holds every bucket the charts draw, newest first, empty where nothing was read', () => {
     const { columns, rows } = tableOf(series);
     expect(columns).toEqual([
-      { position: 'core', key: 'temperatureC' },
-      { position: 'air', key: 'temperatureC' },
-      { position: 'core', key: 'humidityPct' },
+      { position: 'core', quantity: 'temperature' },
+      { position: 'air', quantity: 'temperature' },
+      { position: 'core', quantity: 'humidity' },
     ]);
     expect(rows.map((row) => row.atMs / minuteMs)).toEqual([2, 1, 0]);
     expect(rows.map((row) => row.cells.map((cell) => cell?.mean ?? null))).toEqual([

@@ -5,6 +5,7 @@ import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/
 import { type Position, positions } from '../../../shared/names.ts';
 import { type PileQuantity, type PileQuantityKey, pileQuantities, quantityFacts } from '../../../shared/quantity.ts';
 import { msPerHour } from '../../../shared/units.ts';
+import { type ChartedQuantity, chartedQuantities } from '../ui/format/quantity-words.ts';
 
 export interface LinePoint {
   readonly atMs: number;
@@ -15,6 +16,12 @@ export interface Line {
   readonly position: Position;
   readonly key: PileQuantityKey;
   readonly points: readonly LinePoint[];
+}
+
+/** The lines of one quantity, one for each position. */
+export interface QuantityLines {
+  readonly quantity: ChartedQuantity;
+  readonly lines: readonly Line[];
 }
 
 export interface BandAt {
@@ -54,6 +61,13 @@ export function linesOf(series: SeriesAnswer, key: PileQuantityKey): Line[] {
     const buckets = series.positions[position]?.[key];
     return buckets && buckets.length > 0 ? [{ position, key, points: toLinePoints(buckets, series.bucketMs) }] : [];
   });
+}
+
+/** Of everything beside the temperature that was measured. */
+export function otherLines(series: SeriesAnswer): QuantityLines[] {
+  return chartedQuantities
+    .map((quantity) => ({ quantity, lines: linesOf(series, quantityFacts[quantity].key) }))
+    .filter(({ lines }) => lines.length > 0);
 }
 
 export function bandOf(points: readonly BandPoint[]): BandAt[] {

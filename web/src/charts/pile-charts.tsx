@@ -9,21 +9,19 @@ import type { PileDetail } from '../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { bandTexts } from '../../../shared/messages/made/en/band.ts';
 import { rendererOf } from '../../../shared/messages/renderer.ts';
-import { quantityFacts } from '../../../shared/quantity.ts';
 import { useReader } from '../data/live/use-installation.ts';
 import { useSay } from '../data/live/use-say.ts';
 import { usePrefs } from '../data/prefs.ts';
-import { chartedQuantities } from '../ui/format/quantity-words.ts';
 import { formatTemp, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { actNames, capital } from '../ui/format/words.ts';
 import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
-import { bandOf, fanOf, type Line, linesOf } from './chart-data.ts';
+import { bandOf, fanOf, type Line, linesOf, otherLines } from './chart-data.ts';
 import { chartSummary } from './chart-summary.ts';
 import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
 import { type ChartSpan, QuantityChart } from './quantity-chart.tsx';
-import { type QuantityLines, Readout } from './readout.tsx';
+import { Readout } from './readout.tsx';
 import './charts.css';
 
 const renderBand = rendererOf(bandTexts);
@@ -113,12 +111,6 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
       ))}
     </div>
   );
-}
-
-function otherLines(series: SeriesAnswer): QuantityLines[] {
-  return chartedQuantities
-    .map((quantity) => ({ quantity, lines: linesOf(series, quantityFacts[quantity].key) }))
-    .filter(({ lines }) => lines.length > 0);
 }
 
 function inLine(line: Line, turn: (value: number) => number): Line {

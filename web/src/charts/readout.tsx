@@ -2,17 +2,11 @@
 import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { usePrefs } from '../data/prefs.ts';
 import { dayAndTime, type Reader } from '../ui/format/local-time.ts';
-import { type ChartedQuantity, readingWords } from '../ui/format/quantity-words.ts';
+import { readingWords } from '../ui/format/quantity-words.ts';
 import { formatTemp, plainNumber, tempIn } from '../ui/format/temperature.ts';
 import { positionNames } from '../ui/format/words.ts';
-import { type BandAt, bandAt, bandOf, type Line, valueNear } from './chart-data.ts';
+import { type BandAt, bandAt, bandOf, type Line, type QuantityLines, valueNear } from './chart-data.ts';
 import './charts.css';
-
-/** The lines of one quantity, one for each position. */
-export interface QuantityLines {
-  readonly quantity: ChartedQuantity;
-  readonly lines: readonly Line[];
-}
 
 interface ReadoutProps {
   readonly instantMs: number | null;
