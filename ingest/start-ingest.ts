@@ -14,10 +14,11 @@ import type { OutsideBrokerOptions, OutsideTicket } from './client/outside-broke
 import type { DefaultSessionFacts, SiteSessions } from './client/site-sessions.ts';
 import { createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { type CommitQueue, createCommitQueue } from './commit/commit-queue.ts';
-import type { IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
+import type { ForeignFilter, IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
 import { createIntake } from './commit/intake.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
 import { createRefusals } from './decode/refusals.ts';
+import { type DeviceFacts, recogniseDevices } from './devices/recognise-devices.ts';
 import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';
 import { createForeignMessages } from './mapping/foreign-messages.ts';
 import { type MappingTrial, mappingProblem, tryMapping } from './mapping/mapping.ts';
@@ -32,6 +33,8 @@ export interface IngestOptions {
     | ({ readonly kind: 'embedded' } & EmbeddedBrokerOptions)
     | ({ readonly kind: 'outside' } & OutsideBrokerOptions);
   readonly mappings: readonly MappingInput[];
+  /** Whether devices of common families are read without a mapping; yes when absent. */
+  readonly recognisesDevices?: boolean;
   /** The value to keep instead of the measured one. */
   calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
   /** Whether anything of this probe may be kept; asked before each reading and status. */
@@ -39,6 +42,8 @@ export interface IngestOptions {
   /** Called after the commit with what was new only; must be quick. */
   onCommitted(readings: readonly Reading[], atMs: number): void;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
+  /** A device that was recognised by itself spoke for the first time since the start. */
+  onDevice?(site: string, probe: string, facts: DeviceFacts): void;
   readonly log: IngestLog;
   /** Most readings and messages in memory that wait for the store; 50,000 when absent. */
   readonly capacity?: number;
@@ -132,6 +137,24 @@ async function run<Ticket>(
   let mappings = workingMappings(options.mappings, log);
   let storeProblem = '';
 
+  const onStatus = guarded('onStatus', log, options.onStatus);
+  const devices =
+    options.recognisesDevices === false
+      ? undefined
+      : recogniseDevices({
+          onStatus,
+          onDevice: guarded('onDevice', log, (site, probe, facts) => options.onDevice?.(site, probe, facts)),
+        });
+  const foreignFilters = (): ForeignFilter[] => [
+    ...(devices?.filters ?? []).map(({ filter, timed }) => ({
+      filter,
+      qos: timed === true ? (1 as const) : (0 as const),
+      isOptional: true,
+    })),
+    // Last, so that a filter that somebody wrote counts as they meant it.
+    ...mappings.map(({ filter }) => ({ filter, qos: 1 as const, isOptional: false })),
+  ];
+
   const intake = createIntake({
     root,
     clock,
@@ -141,7 +164,8 @@ async function run<Ticket>(
     mappings: () => mappings,
     calibrate: options.calibrate,
     admits: options.admits,
-    onStatus: guarded('onStatus', log, options.onStatus),
+    onStatus,
+    devices,
   });
   const outcomes = createCommitOutcomes({
     root,
@@ -184,7 +208,7 @@ async function run<Ticket>(
 
   await recallTemperatures(store, powerOn, log);
   const opened = await open({ root, clock, log }, sink);
-  opened.setMappings(mappings);
+  opened.setForeign(foreignFilters());
 
   return {
     url: opened.url,
@@ -201,7 +225,7 @@ async function run<Ticket>(
     refusals: refusals.answer,
     setMappings(next) {
       mappings = workingMappings(next, log);
-      opened.setMappings(mappings);
+      opened.setForeign(foreignFilters());
     },
     foreignMessages: (filter) =>
       foreign

@@ -163,6 +163,11 @@ export const configVariables = {
     schema: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/),
   },
   MQTT_ROOT: { must: 'the first level of the probes’ topics', fallback: 'piles', schema: nameSchema },
+  MQTT_DEVICES: {
+    must: 'the word no, when devices of common families are to be read by mappings alone and not by themselves',
+    fallback: 'yes',
+    schema: z.enum(['yes', 'no']),
+  },
   PUBLIC_URL: {
     must: 'the http:// or https:// address at which phones and calendars reach these pages, without a query',
     fallback: undefined,

@@ -25,6 +25,7 @@ export const refusalReasons = [
   'no-such-pointer',
   'conflicting-value',
   'already-thinned',
+  'name-taken',
 ] as const;
 export type RefusalReason = (typeof refusalReasons)[number];
 

@@ -8,6 +8,9 @@ export const nameSchema = z
   .string()
   .regex(namePattern, 'must be 1-64 characters, each of a-z, 0-9, hyphen or underscore');
 
+/** The site of devices that are read without a mapping and whose sender has no key of a site. */
+export const deviceSite = 'devices';
+
 /** Where in (or beside) a pile a probe sits. */
 export const positions = ['core', 'top', 'base', 'edge', 'air'] as const;
 export const positionSchema = z.enum(positions);

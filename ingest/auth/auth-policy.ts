@@ -24,6 +24,8 @@ export interface Principal {
   /** null for one without a key. */
   readonly keyId: string | null;
   readonly rights: TopicRights | undefined;
+  /** That its key is for; null for one without. */
+  readonly site: string | null;
   /** Its key speaks for one probe alone, so it is one device. */
   readonly isOneProbe: boolean;
   readonly hears: KeyHearing;
@@ -78,7 +80,7 @@ export function createAuthPolicy({ clock, root, rules: given = {} }: AuthPolicyO
   const seen = new Map<string, KeySeen>();
   const listeners: (() => void)[] = [];
   const connectionAttempts = createConnectionAttempts(clock);
-  const keyless = { keyId: null, rights: undefined, isOneProbe: false, hears: 'everything' } as const;
+  const keyless = { keyId: null, rights: undefined, site: null, isOneProbe: false, hears: 'everything' } as const;
   const neighbour: Principal = { ...keyless, isPaced: false };
   const trusted: Principal = { ...keyless, isPaced: true };
 
@@ -138,10 +140,10 @@ export function createAuthPolicy({ clock, root, rules: given = {} }: AuthPolicyO
 function keptKey(key: KnownKey, before: Kept | undefined, root: string): Kept {
   const digest = Buffer.from(key.secretSha256, 'hex');
   if (before?.digest.equals(digest)) return before;
-  const { id: keyId, probe, hears } = key;
+  const { id: keyId, site, probe, hears } = key;
   return {
     digest,
-    principal: { keyId, rights: topicRights(key, root), isOneProbe: probe !== null, hears, isPaced: true },
+    principal: { keyId, rights: topicRights(key, root), site, isOneProbe: probe !== null, hears, isPaced: true },
   };
 }
 

@@ -2,6 +2,7 @@
  * Which topics a key may publish on and which it may hear. It never lets a filter through of which a part lies outside.
  */
 import { type KeyReach, warningFilters } from '../../shared/probe-key.ts';
+import { isDeviceTopic } from '../devices/device-topic.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
 
 export interface TopicRights {
@@ -11,10 +12,14 @@ export interface TopicRights {
 
 export function topicRights(reach: KeyReach, root: string): TopicRights {
   const own = ownPrefix(reach, root);
+  // What a device says counts for the site of its key alone, whatever the topic; one with the key of a single probe
+  // speaks as we do, for it is that probe.
+  const speaksForDevices = reach.site !== null && reach.probe === null;
   const hearable = hearableFilters(reach, root, own);
   return {
     mayPublish: (topic) =>
       (own !== undefined && topic.startsWith(own) && topic.length > own.length) ||
+      (speaksForDevices && !topic.startsWith(`${root}/`) && isDeviceTopic(topic)) ||
       reach.foreign.some((filter) => !topic.startsWith(`${root}/`) && matchFilter(filter, topic) !== undefined),
     mayHear: (filter) => hearable.some((allowed) => covers(allowed, filter)),
   };

@@ -99,7 +99,7 @@ export function openOutsideBroker(
     const message = { topic: packet.topic, payload, retained: packet.retain };
     if (audience === 'everybody') sink.take(message, delivery);
     else if (audience === 'nobody') sink.pass(delivery);
-    else sink.take({ ...message, mayMap: audience }, delivery);
+    else sink.take({ ...message, cameBy: audience }, delivery);
   }
 
   client.on('connect', ({ sessionPresent }) => {
@@ -155,7 +155,7 @@ export function openOutsideBroker(
     // A broker that is away gets only the newest, when it is said again: nothing is queued for it here.
     keep: (topic, text) => void (client.connected && client.publish(topic, text, { qos: 1, retain: true }, () => {})),
     line: () => client.stream,
-    setMappings: (mappings) => subscriptions.setForeign(mappings.map(({ filter }) => filter)),
+    setForeign: subscriptions.setForeign,
     listen: listener.listen,
     async pause() {
       paused = true;

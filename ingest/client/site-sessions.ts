@@ -56,7 +56,7 @@ export function openSiteSessions(
   const heard = new Set<string>();
   const unknown = new Set<string>();
   const barrierPrefix = `${options.clientId}-heard/`;
-  let mappings: Parameters<Session['setMappings']>[0] = [];
+  let foreign: Parameters<Session['setForeign']>[0] = [];
   let paused = false;
 
   /** Hears everything, keeps what no site's own session does. */
@@ -92,7 +92,7 @@ export function openSiteSessions(
       context,
       defaultSessionSink,
     );
-    session.setMappings(mappings);
+    session.setForeign(foreign);
     return session;
   };
 
@@ -119,9 +119,9 @@ export function openSiteSessions(
     url: options.url,
     acknowledge: (tickets) => acknowledgeAll(tickets, sessions.values()),
     health: () => worst([...sessions.values()].map((session) => session.health())),
-    setMappings(next) {
-      mappings = next;
-      sessions.get(defaultSession)?.setMappings(next);
+    setForeign(next) {
+      foreign = next;
+      sessions.get(defaultSession)?.setForeign(next);
     },
     async listen(filter, forMs) {
       await [...sessions.values()][0]?.listen(filter, forMs);

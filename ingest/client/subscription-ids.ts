@@ -4,7 +4,6 @@
  * A broker may send one copy of a message per matching subscription (MQTT 5 section 3.3.4). Without a time of its own
  * each copy would be another reading, so every copy is handled only for the subscription it came by.
  */
-import type { MappingInput } from '../../shared/contracts/ingest.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
 
 /** The same filter has the same identifier in every run, so what an old session still sends is told apart. */
@@ -14,13 +13,13 @@ export function subscriptionId(filter: string): number {
   return 1 + ((hash >>> 0) % 268_435_455); // 1..268,435,455 (section 3.8.2.1.2)
 }
 
-/** Who may look at this copy: our own topics and every mapping, these mappings only, or nobody. */
-export type Audience = 'everybody' | 'nobody' | ((mapping: MappingInput) => boolean);
+/** For whom this copy is: everybody, nobody, or whoever asked for one of the filters it came by. */
+export type Audience = 'everybody' | 'nobody' | ((filter: string) => boolean);
 
 export function audienceOf(rootFilter: string, topic: string, ids: number | number[] | undefined): Audience {
   if (ids === undefined) return 'everybody'; // no foreign filters, or a broker that offers no identifiers
   const carried = typeof ids === 'number' ? [ids] : ids;
   if (carried.includes(subscriptionId(rootFilter))) return 'everybody';
   if (matchFilter(rootFilter, topic) !== undefined) return 'nobody'; // the root's own copy comes too
-  return (mapping) => carried.includes(subscriptionId(mapping.filter));
+  return (filter) => carried.includes(subscriptionId(filter));
 }

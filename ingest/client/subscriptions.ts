@@ -1,11 +1,12 @@
 /** Keeps a client subscribed to our topics and to those that are mapped. */
 import type { MqttClient } from 'mqtt';
-import type { IngestLog } from '../commit/inbound-source.ts';
+import type { ForeignFilter, IngestLog } from '../commit/inbound-source.ts';
+import { filtersOverlap } from '../mapping/topic-filter.ts';
 import { subscriptionId } from './subscription-ids.ts';
 
 export interface Subscriptions {
   /** Hears these beside our own topics from now on. */
-  setForeign(filters: readonly string[]): void;
+  setForeign(filters: readonly ForeignFilter[]): void;
   /** To be called on every connect: nothing is taken for granted of an earlier session. */
   renew(): void;
   /** What the broker does not let us read. */
@@ -28,26 +29,25 @@ export function createSubscriptions(
   log: IngestLog,
   filters: SubscriptionFilters = { qos: 1 },
 ): Subscriptions {
-  /** With the identifier each has. */
-  const subscribed = new Map<string, number | undefined>();
+  /** With the identifier and the QoS that each has. */
+  const subscribed = new Map<string, string>();
   const refused = new Set<string>();
-  let foreign: readonly string[] = [];
+  let foreign: ReadonlyMap<string, ForeignFilter> = new Map();
 
   /**
    * Retained messages come with each new subscription (Retain Handling 0), so that every probe's status arrives;
    * one that only changes its identifier brings none (Retain Handling 1).
    */
-  function subscribe(filter: string, id: number | undefined): void {
+  function subscribe(filter: string, id: number | undefined, qos: 0 | 1): void {
     const rh = subscribed.has(filter) ? 1 : 0;
-    const qos = filter === alwaysQos0 ? 0 : filters.qos;
     const properties = id === undefined ? {} : { properties: { subscriptionIdentifier: id } };
-    subscribed.set(filter, id);
+    subscribed.set(filter, `${id} ${qos}`);
     client.subscribe(filter, { qos, rh, ...properties }, (error, granted) => {
       const failed = error !== null || granted?.some((answer) => answer.qos >= 0x80);
       // Answers come in the order asked, and the root's filter is asked for last.
       if (!failed && filter === rootFilter) filters.standing?.();
       if (!failed) refused.delete(filter);
-      else if (client.connected && filter !== alwaysQos0) {
+      else if (client.connected && filter !== alwaysQos0 && foreign.get(filter)?.isOptional !== true) {
         refused.add(filter);
         log.error({ filter, err: error }, 'the broker refused a subscription; look at what this user may read there');
       }
@@ -56,12 +56,17 @@ export function createSubscriptions(
 
   function update(): void {
     if (!client.connected) return; // everything is subscribed on connecting
-    // Identifiers tell copies apart where filters may overlap; without foreign ones they would only cost time.
-    const numbered = foreign.length > 0 && client.serverProperties?.subscriptionIdentifiersAvailable !== false;
-    const idOf = (filter: string) => (numbered && filter !== alwaysQos0 ? subscriptionId(filter) : undefined);
-    const wanted = new Set([alwaysQos0, ...(filters.also ? [filters.also] : []), ...foreign, rootFilter]);
+    // Identifiers tell copies apart where filters may overlap; elsewhere they would only cost time.
+    const offered = client.serverProperties?.subscriptionIdentifiersAvailable !== false;
+    // What is heard where the broker lets us is never about our own topics.
+    const overlapped = [...foreign.values()].some((one) => !one.isOptional && filtersOverlap(one.filter, rootFilter));
+    const isNumbered = (filter: string) => foreign.has(filter) || (filter === rootFilter && overlapped);
+    const idOf = (filter: string) => (offered && isNumbered(filter) ? subscriptionId(filter) : undefined);
+    const wanted = new Set([alwaysQos0, ...(filters.also ? [filters.also] : []), ...foreign.keys(), rootFilter]);
     for (const filter of wanted) {
-      if (!subscribed.has(filter) || subscribed.get(filter) !== idOf(filter)) subscribe(filter, idOf(filter));
+      const id = idOf(filter);
+      const qos = filter === alwaysQos0 || filters.qos === 0 ? 0 : (foreign.get(filter)?.qos ?? 1);
+      if (subscribed.get(filter) !== `${id} ${qos}`) subscribe(filter, id, qos);
     }
     for (const filter of subscribed.keys()) {
       if (wanted.has(filter)) continue;
@@ -73,7 +78,7 @@ export function createSubscriptions(
 
   return {
     setForeign(filters) {
-      foreign = filters.filter((filter) => filter !== rootFilter);
+      foreign = new Map(filters.filter(({ filter }) => filter !== rootFilter).map((one) => [one.filter, one]));
       update();
     },
     renew() {

@@ -1,7 +1,6 @@
 /** What a way in (embedded or outside broker) is given and gives. */
 
 import type { Clock } from '../../shared/clock.ts';
-import type { MappingInput } from '../../shared/contracts/ingest.ts';
 import type { ReadingError } from '../../shared/errors.ts';
 import type { Inbound } from './intake.ts';
 
@@ -16,6 +15,15 @@ export interface IngestLog {
 export interface SourceHealth {
   readonly state: 'ok' | 'degraded' | 'down';
   readonly detail: string;
+}
+
+/** What to hear of topics that are not ours. */
+export interface ForeignFilter {
+  readonly filter: string;
+  /** At 0 nothing waits at a broker while we are away, which is right for what says no time. */
+  readonly qos: 0 | 1;
+  /** Heard where the broker lets us; a refusal is no trouble. */
+  readonly isOptional: boolean;
 }
 
 /** What a source hands its messages to. */
@@ -44,7 +52,7 @@ export interface Source<Ticket> {
   acknowledge(tickets: readonly Ticket[]): void;
   health(): SourceHealth;
   /** Hears these foreign topics from now on, and no others. */
-  setMappings(mappings: readonly MappingInput[]): void;
+  setForeign(filters: readonly ForeignFilter[]): void;
   /** Hears a foreign topic filter for a while, so that a person can see what is there. */
   listen(filter: string, forMs: number): Promise<void>;
   /** Publishes for whoever listens; the broker keeps it for whoever comes later (retained). */

@@ -21,6 +21,7 @@ import {
 import { neighbourC, type PowerOnGuard, powerOnC } from '../decode/power-on-guard.ts';
 import type { Refusals } from '../decode/refusals.ts';
 import { createTopicReader } from '../decode/topic.ts';
+import type { Devices } from '../devices/recognise-devices.ts';
 import type { ForeignMessages } from '../mapping/foreign-messages.ts';
 import { applyMapping } from '../mapping/mapping.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
@@ -32,8 +33,10 @@ export interface Inbound {
   readonly payload: Buffer;
   /** It lay in the broker as a retained message. */
   readonly retained: boolean;
-  /** Which mappings may look at it; all when absent. */
-  mayMap?(mapping: MappingInput): boolean;
+  /** Whether this copy of it came by that filter; when absent there is one copy for all. */
+  cameBy?(filter: string): boolean;
+  /** Of the key that its sender has. */
+  readonly site?: string | undefined;
 }
 
 export interface IntakeOptions {
@@ -42,6 +45,8 @@ export interface IntakeOptions {
   readonly refusals: Refusals;
   readonly powerOn: PowerOnGuard;
   readonly foreign: ForeignMessages;
+  /** Absent where devices are read by mappings alone. */
+  readonly devices?: Devices | undefined;
   mappings(): readonly MappingInput[];
   calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
   admits(site: string, probe: string): boolean;
@@ -84,9 +89,10 @@ export function createIntake(options: IntakeOptions): Intake {
     const { topic } = message;
     const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
     foreign.keep({ atMs: arrival.nowMs, topic, payload });
-    const mappings = options
-      .mappings()
-      .filter((mapping) => message.mayMap?.(mapping) !== false && matchFilter(mapping.filter, topic) !== undefined);
+    const about = options.mappings().filter((mapping) => matchFilter(mapping.filter, topic) !== undefined);
+    // What a person mapped by hand is read that way alone.
+    if (about.length === 0) return recognised(message, payload, arrival);
+    const mappings = about.filter(({ filter }) => message.cameBy?.(filter) !== false);
     if (mappings.length === 0) return undefined;
     const size = sizeProblem(message);
     if (size !== undefined) return refused(size);
@@ -98,6 +104,14 @@ export function createIntake(options: IntakeOptions): Intake {
       else if (result !== undefined) readings.push(result);
     }
     return { readings, refusals };
+  }
+
+  function recognised(message: Inbound, text: string, arrival: Arrival): Decoded | undefined {
+    const { devices } = options;
+    if (devices === undefined || text === '') return undefined;
+    const filter = message.cameBy && devices.filterOf(message.topic);
+    if (filter !== undefined && message.cameBy?.(filter) === false) return undefined;
+    return devices.read({ topic: message.topic, text, arrival, site: message.site });
   }
 
   /** Leaves out what comes from probes that there is no room for, and counts it once a message. */

@@ -37,6 +37,8 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'The mapping points to a place that the message does not have. Try the mapping on the last messages and correct its pointer.',
   'conflicting-value':
     'A reading came again with the same probe, quantity and time but another value; the first one was kept. Two devices may be using one probe name.',
+  'name-taken':
+    'Two devices that were recognised by themselves call themselves alike, and only the first that spoke is listened to. Give one of them another name, or map its topic by hand.',
   'already-thinned':
     'The reading is older than the raw readings still kept of its probe, so it may be counted there already. Take old logs in under a probe name of their own, or before thinning; and raise the age in the settings when probes stay away that long.',
 };

@@ -140,7 +140,7 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
       return sink.pass(done);
     }
     if (packet.retain && !retained.mayRetain(topic, payload.length, principal?.keyId ?? null)) packet.retain = false;
-    const readings = sink.take({ topic, payload, retained: false }, done);
+    const readings = sink.take({ topic, payload, retained: false, site: principal?.site ?? undefined }, done);
     if (readings > 1 && client !== null) parts.spend(socketOf(client), (readings - 1) / readingsPerPacket);
   };
 

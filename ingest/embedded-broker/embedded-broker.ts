@@ -192,7 +192,7 @@ export async function openEmbeddedBroker(
       const at = tls === undefined ? url : `${url} and ${tls.url}`;
       return { state: 'ok', detail: `Embedded broker at ${at}, ${broker.connectedClients} connected` };
     },
-    setMappings: () => {}, // every message comes by here anyway
+    setForeign: () => {}, // every message comes by here anyway
     listen: async () => {},
     keep(topic, text) {
       if (text === '') retained.mayRetain(topic, 0, null);

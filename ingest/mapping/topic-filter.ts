@@ -41,3 +41,17 @@ export function matchFilter(filter: string, topic: string): string[] | undefined
   }
   return levels.length === wanted.length ? captured : undefined;
 }
+
+/** Whether some topic matches both. @example filtersOverlap('+/sensor/+/state', 'piles/+/+/+') // => true */
+export function filtersOverlap(one: string, other: string): boolean {
+  const left = one.split('/');
+  const right = other.split('/');
+  for (const [index, level] of left.entries()) {
+    const opposite = right[index];
+    if (level === '#' || opposite === '#') return true;
+    // Section 4.7.1.2: # also matches the level above it.
+    if (opposite === undefined) return left[index] === '#';
+    if (level !== '+' && opposite !== '+' && level !== opposite) return false;
+  }
+  return right.length === left.length || (right.length === left.length + 1 && right.at(-1) === '#');
+}

@@ -45,6 +45,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     store: readings,
     clock,
     root: config.MQTT_ROOT,
+    recognisesDevices: config.MQTT_DEVICES === 'yes',
     source: sourceOf(config, authPolicy),
     mappings: await journal.mappings.list(),
     ...followProbes({ probes, hub, log, keepIn: journal }),

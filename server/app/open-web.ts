@@ -37,6 +37,7 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
     store: onlookersStore(readings),
     clock,
     root: config.MQTT_ROOT,
+    recognisesDevices: config.MQTT_DEVICES === 'yes',
     source: {
       kind: 'outside',
       ...broker,

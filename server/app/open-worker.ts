@@ -46,6 +46,7 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
       store: readings,
       clock,
       root: config.MQTT_ROOT,
+      recognisesDevices: config.MQTT_DEVICES === 'yes',
       mappings: await journal.mappings.list(),
       ...follow,
       onCommitted(committed, atMs) {

@@ -17,6 +17,14 @@ export const probeSchema = z.object({
   online: z.boolean().nullable(),
   /** Added to each temperature before it is kept [K]. */
   temperatureOffsetC: z.number(),
+  /** How it was recognised, of one that speaks in the way of its family; absent until it spoke since the start. */
+  device: z
+    .object({
+      family: z.string(),
+      /** As people named the device, or it names itself. */
+      label: z.string(),
+    })
+    .optional(),
 });
 export type Probe = z.infer<typeof probeSchema>;
 

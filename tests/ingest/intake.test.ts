@@ -141,7 +141,7 @@ test('a mapped temperature of an isolated 85 °C is set aside too', () => {
 });
 
 test('a mapping that may not look at this copy does not', () => {
-  expect(open([mapping]).take('garden/x', '{"t":41}', { mayMap: () => false })).toEqual([]);
+  expect(open([mapping]).take('garden/x', '{"t":41}', { cameBy: () => false })).toEqual([]);
 });
 
 test('a shape below the root that is not ours is refused, unless a mapping is about it', () => {

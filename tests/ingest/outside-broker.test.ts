@@ -204,6 +204,43 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
     expect(ingest.refusals().total).toBe(0);
   });
 
+  test('devices of common families are heard and read without a mapping, each message once', async () => {
+    const broker = await startBroker();
+    const client = await publisher(broker.url);
+    await client.publishAsync('tele/north/LWT', 'Online', { retain: true });
+    await client.publishAsync('node/sensor/core_temperature/state', '39', { retain: true });
+    const { ingest, committed, statuses } = await start(broker.url);
+    const tasmota = '{"Time":"2026-11-29T20:00:00","DS18B20":{"Id":"01","Temperature":41.5},"TempUnit":"C"}';
+    await client.publishAsync('tele/north/SENSOR', tasmota);
+    await client.publishAsync('node/sensor/core_temperature/state', '40', { retain: true });
+    await client.publishAsync('zigbee2mqtt/compost/core', '{"temperature":42,"humidity":90}');
+    await client.publishAsync(topic, reading(nowMs), { qos: 1 });
+    await until('the readings', () => committed[4]);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(committed.map(({ site, probe, value }) => `${site}/${probe} ${value}`).sort()).toEqual([
+      'devices/compost-core 42',
+      'devices/compost-core 90',
+      'devices/node-core 40',
+      'devices/north-01 41.5',
+      'saltmere-yard/p1 41.5',
+    ]);
+    expect(statuses).toEqual(['devices/north-01 online']);
+    expect(ingest.refusals().total).toBe(0);
+  });
+
+  test('a mapping for a topic of a device takes its place, and is heard at QoS 1', async () => {
+    const broker = await startBroker();
+    const { ingest, committed } = await start(broker.url);
+    const mapping = { quantity: 'temperature', unit: 'C', scale: 1, site: 's', probe: 'mine' } as const;
+    ingest.setMappings([{ ...mapping, filter: 'zigbee2mqtt/#', pointer: '/temperature' }]);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    const client = await publisher(broker.url);
+    await client.publishAsync('zigbee2mqtt/core', '{"temperature":42,"humidity":90}', { qos: 1 });
+    await until('the reading', () => committed[0]);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(committed.map(({ site, probe, value }) => `${site}/${probe} ${value}`)).toEqual(['s/mine 42']);
+  });
+
   test('ends listening after its time', async () => {
     const broker = await startBroker();
     const { ingest } = await start(broker.url);

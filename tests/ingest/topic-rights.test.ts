@@ -23,6 +23,11 @@ const publishing: [string, KeyReach, string, boolean][] = [
   ['a site key', site, 'piles/saltmere-yard/p2/reading', true],
   ['a site key', site, 'piles/saltmere-yard-2/p2/reading', false],
   ['a site key', site, 'piles/oak-terrace/p1/reading', false],
+  ['a site key', site, 'tele/board/SENSOR', true],
+  ['a site key', site, 'zigbee2mqtt/compost/core', true],
+  ['a site key', site, 'garden/bed/temp', false],
+  ['a probe key', probe, 'tele/board/SENSOR', false],
+  ['a key that listens', logger, 'tele/board/SENSOR', false],
   ['a key with foreign topics', mapped, 'garden/bed/temp', true],
   ['a key with foreign topics', mapped, 'piles/oak-terrace/p1/reading', false], // not even by #
   ['a key with foreign topics', mapped, 'piles/saltmere-yard/p1/reading', true],

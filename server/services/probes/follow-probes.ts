@@ -15,7 +15,8 @@ export interface FollowParts {
   readonly keepIn?: Journal;
 }
 
-type Followed = Pick<IngestOptions, 'calibrate' | 'admits' | 'onCommitted' | 'onStatus'>;
+type Followed = Pick<IngestOptions, 'calibrate' | 'admits' | 'onCommitted' | 'onStatus'> &
+  Required<Pick<IngestOptions, 'onDevice'>>;
 
 export function followProbes({ probes, hub, log, keepIn }: FollowParts): Followed {
   const news = createProbeNews(hub, probes);
@@ -25,6 +26,10 @@ export function followProbes({ probes, hub, log, keepIn }: FollowParts): Followe
     admits: (site, probe) => probes.admits(site, probe),
     onCommitted(committed) {
       for (const reading of committed) news.changed(probes.record(reading));
+    },
+    onDevice(site, probe, facts) {
+      if (!probes.admits(site, probe)) return;
+      probes.of(site, probe).device = facts;
     },
     onStatus(site, probe, online, atMs) {
       const known = probes.of(site, probe);

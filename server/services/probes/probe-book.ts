@@ -2,6 +2,7 @@
  * Every probe that ever spoke, with what it last said and whom it serves. It never touches a store while readings
  * arrive: it is filled once and then follows.
  */
+import type { DeviceFacts } from '../../../ingest/devices/recognise-devices.ts';
 import type { Probe, ProbeCounts } from '../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { lastValues, type Quantity } from '../../../shared/quantity.ts';
@@ -22,6 +23,8 @@ export interface KnownProbe {
   lastAtMs: number | null;
   online: boolean | null;
   temperatureOffsetC: number;
+  /** How it is known outside its name; of one recognised by itself. */
+  device?: DeviceFacts;
   /** Set by `ProbeBook.setClaim` alone, which counts. */
   claim: ClaimRecord | null;
   listeners: readonly ((reading: Reading) => void)[];
@@ -185,5 +188,6 @@ export function probeView(known: KnownProbe): Probe {
     batteryV: last.battery?.value ?? null,
     online: known.online,
     temperatureOffsetC: known.temperatureOffsetC,
+    ...(known.device && { device: known.device }),
   };
 }

@@ -95,6 +95,7 @@ export const refusalNames: Record<RefusalReason, string> = {
   'no-such-pointer': 'Nothing at the pointer',
   'conflicting-value': 'Conflicting value',
   'already-thinned': 'Older than what was thinned',
+  'name-taken': 'Two devices of one name',
 };
 
 /** "One", "Two" ... for the start of a sentence; digits from thirteen on. */
