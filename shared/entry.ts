@@ -1,6 +1,7 @@
 /** What a person may write down about a pile: what was done to it, and what was seen, smelt and weighed. */
 import { z } from 'zod';
 import { actKindSchema, coverSchema } from './contracts/domain/batch.ts';
+import { positionSchema } from './names.ts';
 
 /** A handful squeezed hard: too dry, right, a little wet, too wet. */
 export const squeezeFeels = ['crumbles', 'holds', 'drips', 'pours'] as const;
@@ -25,6 +26,11 @@ const litres = z.number().positive().max(100_000);
 const metres = z.number().positive().max(3);
 const millimetres = z.number().positive().max(500);
 const grams = z.number().positive().max(100_000);
+/**
+ * What a thermometer in a hand may show of a pile or the air beside it [°C]: from a hard frost to well above the top of the
+ * self-heating ladder. What lies beyond is a slip of the pen.
+ */
+export const handRange = { minC: -40, maxC: 120 } as const;
 const fewWords = z.string().trim().min(1).max(120);
 
 export const entryFactsSchema = z.discriminatedUnion('kind', [
@@ -52,6 +58,20 @@ export const entryFactsSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('pests'), what: fewWords, amount: z.enum(amountsSeen).optional() }),
   /** A sample weighed as taken, and again once dry where that was done: then its moisture is known [g]. */
   z.object({ kind: z.literal('sample'), wetG: grams, dryG: grams.optional() }),
+  /** A thermometer held into the pile by a person, and what a moisture meter showed beside it. */
+  z.object({
+    kind: z.literal('measured'),
+    position: positionSchema,
+    temperatureC: z.number().min(handRange.minC).max(handRange.maxC),
+    moisturePct: z
+      .number()
+      .min(0)
+      .max(100)
+      .optional()
+      .describe(
+        'What a meter shows [% of volume]. Not comparable with moistures of samples, recipes and limits, which are wet basis',
+      ),
+  }),
   z.object({ kind: z.literal('photo') }),
   z.object({ kind: z.literal('note') }),
   /** Nose and eyes decide; only a person can say so. */

@@ -32,6 +32,8 @@ export interface JudgeReading {
   readonly quantity: Quantity;
   readonly value: number;
   readonly atMs: number;
+  /** Measured with a thermometer in a hand. */
+  readonly byHand?: boolean;
 }
 
 /** Places inside a pile; `air` is beside it. */

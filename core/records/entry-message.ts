@@ -47,6 +47,14 @@ export function entryMessage(what: EntryFacts): Message {
             dryG: what.dryG,
             moisturePct: 100 * sampleMoistureFrac(what.wetG, what.dryG),
           });
+    case 'measured':
+      return what.moisturePct === undefined
+        ? message('entry.measured', { position: what.position, measuredC: what.temperatureC })
+        : message('entry.measured-meter', {
+            position: what.position,
+            measuredC: what.temperatureC,
+            meterPct: what.moisturePct,
+          });
     case 'readiness':
       return message('entry.readiness', { smell: what.smell, look: what.look, isReady: what.ready });
   }

@@ -8,6 +8,7 @@ import type { Stage } from '../../shared/names.ts';
 import type { BatchRecord, ClaimRecord, Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
+import { pileSources } from './pile/pile-sources.ts';
 
 /** The newest this many are enough for quantiles and keep the sum quick. */
 const mostBatches = 40;
@@ -96,10 +97,10 @@ export class FinishedCurves {
     const hours = Math.ceil((endMs - startedAtMs) / msPerHour);
     const coreByHourC: (number | null)[] = new Array(hours).fill(null);
     let measured = 0;
-    for (const claim of claims) {
+    for (const { claim, position } of pileSources(claims, pileId, '')) {
       const fromMs = Math.max(startedAtMs, claim.fromMs);
       const toMs = Math.min(endMs, claim.toMs ?? endMs);
-      if (claim.pileId !== pileId || claim.position !== 'core' || fromMs >= toMs) continue;
+      if (position !== 'core' || fromMs >= toMs) continue;
       const series = [{ site: claim.site, probe: claim.probe, quantity: 'temperature' as const }];
       const { columns } = await this.#readings.buckets(series, fromMs, toMs, hours + 1);
       for (const [i, atMs] of (columns[0]?.startMs ?? []).entries()) {

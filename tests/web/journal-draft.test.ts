@@ -33,6 +33,8 @@ const facts: readonly EntryFacts[] = [
   { kind: 'growth', colour: 'white' },
   { kind: 'pests', what: 'fungus gnats', amount: 'some' },
   { kind: 'sample', wetG: 10, dryG: 2.3 },
+  { kind: 'measured', position: 'core', temperatureC: 44.5 },
+  { kind: 'measured', position: 'air', temperatureC: -3, moisturePct: 31 },
   { kind: 'photo' },
   { kind: 'note' },
   { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false },
@@ -57,6 +59,11 @@ describe('drafts', () => {
   test('gallons and inches are kept as litres and metres', () => {
     const { entry } = checkedEntry({ ...emptyEntry('watered'), amount: '2' }, us, atMs, '');
     expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'watered', amountL: 7.570823568 });
+  });
+
+  test('a thermometer in °F and with a decimal comma is kept in °C', () => {
+    const { entry } = checkedEntry({ ...emptyEntry('measured'), temperature: '105,8' }, us, atMs, '');
+    expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'measured', position: 'core', temperatureC: 41 });
   });
 
   test('rain in inches is kept as millimetres: half an inch is 12.7 mm', () => {

@@ -15,6 +15,7 @@ import {
   withdrawalSchema,
 } from '../../../shared/contracts/journal.ts';
 import type { EntriesQuestion, Journal } from '../../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { entryView, versionView } from '../../services/journal/entry-view.ts';
 import { JournalService, timeProblem } from '../../services/journal/journal-service.ts';
@@ -29,12 +30,13 @@ type EntriesQuery = z.output<typeof entriesQuerySchema>;
 
 interface EntriesParts {
   readonly journal: Journal;
+  readonly readings: ReadingsStore;
   readonly watch: PilePort;
   readonly clock: Clock;
 }
 
-export function registerEntries(api: Api, { journal, watch, clock }: EntriesParts): void {
-  const service = new JournalService({ journal, clock, acted: (pileId) => watch.reload(pileId) });
+export function registerEntries(api: Api, { journal, readings, watch, clock }: EntriesParts): void {
+  const service = new JournalService({ journal, readings, clock, acted: (pileId) => watch.reload(pileId) });
 
   const shown = async (entryId: string) => {
     const versions = await journal.entries.versions(entryId);

@@ -6,7 +6,7 @@ import { exportSubjectSchema, exportSubjects } from '../../../shared/contracts/r
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import { batchSources } from '../../services/records/batch-sources.ts';
+import { allBatchSources } from '../../services/records/batch-sources.ts';
 import { allSubjects, csvFile, jsonFile } from '../../services/records/export/files.ts';
 import { readingColumns, readingRows } from '../../services/records/export/reading-rows.ts';
 import { exportSubjectTable } from '../../services/records/export/subjects.ts';
@@ -65,7 +65,7 @@ export function registerExports(api: Api, { journal, readings, clock, version }:
         const pile = batch && (await journal.piles.get(batch.pileId));
         if (!batch || !pile) return notFound(reply, 'batch', request.params.id);
         const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? clock.nowMs() + 1 };
-        const sources = await batchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
+        const sources = await allBatchSources(journal, { pileId: pile.id, siteId: pile.siteId, ...range });
         return reply
           .headers(attachment(`readings-${batch.id}.${format}`, type))
           .send(Readable.from(file(readingColumns, readingRows(readings, sources, range))));

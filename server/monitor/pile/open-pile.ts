@@ -19,9 +19,10 @@ import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
 import { msPerDay } from '../../../shared/units.ts';
 import { randomId } from '../../services/id-from-name.ts';
+import { type HandParts, keepHandReadingsOf } from '../../services/journal/hand-readings.ts';
 import { heardOfPeople } from '../../services/journal/heard-by-judge.ts';
 import { ReadBackError } from './failing.ts';
-import { judgedFrom } from './origin.ts';
+import { heardSources, judgedFrom } from './origin.ts';
 import { judged, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
 
@@ -30,7 +31,7 @@ const pageRows = 8_192;
 
 export interface OpenPileParts {
   readonly journal: Journal;
-  readonly readings: Pick<ReadingsStore, 'rows'>;
+  readonly readings: HandParts['readings'];
   readonly nowMs: number;
 }
 
@@ -64,10 +65,11 @@ export async function openPile(parts: OpenPileParts, records: PileRecords): Prom
       `Cannot judge batch "${batch.id}" as it must have been laid by now: its time is to come, or the clock of this machine is wrong`,
     );
   }
+  await keepHandReadingsOf({ journal, readings }, claims, pile.id);
   const acts = await journal.acts.list(pile.id);
   const heard = await heardOfPeople(journal, batch);
   const sources = pileSources(claims, pile.id, pile.siteId);
-  const from = batch && (await judgedFrom(journal, flows, batch, acts, heard, sources));
+  const from = batch && (await judgedFrom(journal, flows, batch, acts, heard, heardSources(claims, pile)));
   const judgedSources = from?.sources ?? sources;
   const watch = new PileWatch({
     pile,

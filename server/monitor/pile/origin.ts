@@ -6,10 +6,18 @@ import { wholeKg } from '../../../core/lineage/amounts.ts';
 import { carriedOn } from '../../../core/profiles/carried-on.ts';
 import type { PileSetup, Served } from '../../../core/profiles/pile-setup.ts';
 import { fillRecipe } from '../../../core/session/fill-recipe.ts';
+import { isHandProbe } from '../../../shared/hand-series.ts';
 import { stageLimits } from '../../../shared/stage.ts';
-import type { ActRecord, BatchRecord, FlowRecord, Journal } from '../../../shared/store/journal.ts';
+import type {
+  ActRecord,
+  BatchRecord,
+  ClaimRecord,
+  FlowRecord,
+  Journal,
+  PileRecord,
+} from '../../../shared/store/journal.ts';
 import { type HeardOfPeople, heardOfPeople } from '../../services/journal/heard-by-judge.ts';
-import { type PileSource, pileSources } from './pile-sources.ts';
+import { handSources, type PileSource, pileSources } from './pile-sources.ts';
 
 export interface JudgedFrom {
   readonly setup: PileSetup;
@@ -43,7 +51,7 @@ export async function judgedFrom(
     from,
     await journal.acts.list(pile.id),
     await heardOfPeople(journal, from),
-    pileSources(await journal.claims.list(pile.siteId), pile.id, pile.siteId),
+    heardSources(await journal.claims.list(pile.siteId), pile),
   );
   const splitMs = batch.startedAtMs;
   return {
@@ -51,6 +59,12 @@ export async function judgedFrom(
     // Until the split the probes of the whole speak for the part, from there on its own.
     sources: [...within(there.sources, Number.NEGATIVE_INFINITY, splitMs), ...within(sources, splitMs, null)],
   };
+}
+
+/** What the judge hears: probes, and all that was measured by hand, which it weighs itself where both speak. */
+export function heardSources(claims: readonly ClaimRecord[], { id, siteId }: PileRecord): PileSource[] {
+  const probes = claims.filter(({ probe }) => !isHandProbe(probe));
+  return [...pileSources(probes, id, siteId), ...handSources(claims, id)];
 }
 
 /** The sum of what went into a batch that was made of others [kg]; null where it cannot be told. */

@@ -3,6 +3,7 @@
  * overlap there.
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import { handClaimEndMs, isHandProbe } from '../../../shared/hand-series.ts';
 import type { Position } from '../../../shared/names.ts';
 import type { Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
@@ -15,16 +16,39 @@ export interface PileSource {
 }
 
 /**
- * The pile's own probes, and where it never had an air probe, those of its site.
+ * The pile's own probes, where it never had an air probe those of its site, and where and while no probe serves a place what
+ * was measured there by hand.
  * @param claims All claims, ended ones included, oldest first.
  */
 export function pileSources(claims: readonly ClaimRecord[], pileId: string, siteId: string): PileSource[] {
-  const own = claims.filter((claim) => claim.pileId === pileId);
+  const probes = claims.filter(({ probe }) => !isHandProbe(probe));
+  const own = probes.filter((claim) => claim.pileId === pileId);
   const hasAir = own.some((claim) => claim.position === 'air');
-  const lent = hasAir ? [] : claims.filter((claim) => claim.position === 'air' && claim.site === siteId);
+  const lent = hasAir ? [] : probes.filter((claim) => claim.position === 'air' && claim.site === siteId);
   // One air is enough: the first that was claimed and still serves, else the first at all.
   const air = lent.find((claim) => claim.toMs === null) ?? lent[0];
-  return [...own, ...(air ? [air] : [])].map((claim) => ({ claim, position: claim.position }));
+  const serving = [...own, ...(air ? [air] : [])].map((claim) => ({ claim, position: claim.position }));
+  return [...serving, ...handSources(claims, pileId).flatMap((hand) => whileNoProbe(hand, serving))];
+}
+
+/** Of what is measured by hand at a pile, all of it: also while a probe served the same place. */
+export function handSources(claims: readonly ClaimRecord[], pileId: string): PileSource[] {
+  return claims
+    .filter((claim) => claim.pileId === pileId && isHandProbe(claim.probe))
+    .map((claim) => ({ claim, position: claim.position }));
+}
+
+/** A hand stands for a place as long as no probe does. */
+function whileNoProbe({ claim, position }: PileSource, serving: readonly PileSource[]): PileSource[] {
+  const taken = serving.filter((one) => one.position === position).map((one) => one.claim);
+  const gaps: PileSource[] = [];
+  let fromMs = claim.fromMs;
+  for (const probe of taken.sort((one, other) => one.fromMs - other.fromMs)) {
+    if (probe.fromMs > fromMs) gaps.push({ claim: { ...claim, fromMs, toMs: probe.fromMs }, position });
+    fromMs = Math.max(fromMs, probe.toMs ?? handClaimEndMs);
+  }
+  if (fromMs < handClaimEndMs) gaps.push({ claim: { ...claim, fromMs }, position });
+  return gaps;
 }
 
 export function sourceSeries(sources: readonly PileSource[], quantities: readonly Quantity[]): SeriesRef[] {
@@ -43,7 +67,9 @@ export function judged(sources: readonly PileSource[], reading: Reading): JudgeR
       claim.site === reading.site &&
       reading.atMs >= claim.fromMs &&
       (claim.toMs === null || reading.atMs < claim.toMs);
-    if (covers) return { position, quantity: reading.quantity, value: reading.value, atMs: reading.atMs };
+    if (!covers) continue;
+    const { quantity, value, atMs } = reading;
+    return { position, quantity, value, atMs, ...(isHandProbe(claim.probe) && { byHand: true }) };
   }
   return undefined;
 }

@@ -32,7 +32,7 @@ export function entryColumnsProblem({ columns, ask }: EntryManner): string | nul
     : null;
 }
 
-const numbers: readonly string[] = ['amountL', 'depthM', 'rainMm', 'wetG', 'dryG'];
+const numbers: readonly string[] = ['temperatureC', 'moisturePct', 'amountL', 'depthM', 'rainMm', 'wetG', 'dryG'];
 
 /** Words for a kind beside its own. */
 const otherWords: Record<string, EntryKind> = {

@@ -116,14 +116,14 @@ async function keepEntries(
   digest: string,
 ): Promise<ImportDone> {
   const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
-  const { journal, clock, watch } = parts;
-  const service = new JournalService({ journal, clock, acted: (pileId) => watch.reload(pileId) });
-  const kept: EntryRecord[] = [];
+  const { journal, readings, clock, watch } = parts;
+  const service = new JournalService({ journal, readings, clock, acted: (pileId) => watch.reload(pileId) });
+  const noted: Record<'kept' | 'known', EntryRecord[]> = { kept: [], known: [] };
   const keep = async ({ pileId, entry }: ImportedEntry) => {
     try {
       const { kept: outcome, record } = await service.addQuietly(pileId, entry);
       done[outcome] += 1;
-      if (outcome === 'kept') kept.push(record);
+      noted[outcome].push(record);
     } catch (error) {
       if (!(error instanceof ConflictError)) throw error;
       // Its id is known with other content, most often a later correction; or its photos are not here.
@@ -137,7 +137,7 @@ async function keepEntries(
       for (const one of entries) await keep(one);
     }
   } finally {
-    await service.tellOf(kept);
+    await service.tellOf(noted.kept, noted.known);
   }
   return done;
 }

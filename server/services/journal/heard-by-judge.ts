@@ -11,7 +11,7 @@ export type HeardOfPeople = Pick<PileSetup, 'noted' | 'confirmedAtMs'>;
 
 /** Whether an entry of this kind changes what the judge says. */
 export function isHeard(kind: EntryKind): boolean {
-  return isActKind(kind) || (notedKinds as readonly EntryKind[]).includes(kind);
+  return isActKind(kind) || kind === 'measured' || (notedKinds as readonly EntryKind[]).includes(kind);
 }
 
 export async function heardOfPeople(journal: Journal, batch: BatchRecord | null): Promise<HeardOfPeople> {

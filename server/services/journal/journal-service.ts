@@ -7,6 +7,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import type { correctionSchema, newEntrySchema, withdrawalSchema } from '../../../shared/contracts/journal.ts';
 import type { EntryRecord, Journal, Kept } from '../../../shared/store/journal.ts';
 import { randomId } from '../id-from-name.ts';
+import { type HandParts, isMeasured, keepHandReadings } from './hand-readings.ts';
 import { isHeard } from './heard-by-judge.ts';
 
 type NewEntryRead = z.output<typeof newEntrySchema>;
@@ -18,6 +19,7 @@ const aheadMs = 5 * 60_000;
 
 export interface ServiceParts {
   readonly journal: Journal;
+  readonly readings: HandParts['readings'];
   readonly clock: Clock;
   /** What the judge hears of a pile has changed. */
   readonly acted: (pileId: string) => Promise<unknown>;
@@ -43,6 +45,7 @@ export class JournalService {
   /** @throws {ConflictError} when the id says something else, or pile or photos are not there. */
   async add(pileId: string, entry: NewEntryRead): Promise<HandedIn> {
     const { kept, record } = await this.#keep(pileId, entry);
+    await this.#bringToReadings([record]); // also one that is known: it may come again because this failed
     if (kept === 'kept') await this.#tell([record]);
     return { kept, entryId: record.entryId };
   }
@@ -52,8 +55,9 @@ export class JournalService {
     return this.#keep(pileId, entry);
   }
 
-  /** Tells the judge of every pile that it should hear of. */
-  async tellOf(records: readonly EntryRecord[]): Promise<void> {
+  /** Tells the judge of every pile that it should hear of. @param known Came again: their readings may not be kept yet. */
+  async tellOf(records: readonly EntryRecord[], known: readonly EntryRecord[] = []): Promise<void> {
+    await this.#bringToReadings([...records, ...known]);
     await this.#tell(records);
   }
 
@@ -108,8 +112,17 @@ export class JournalService {
 
   async #replace(standing: EntryRecord, replaces: string, next: EntryRecord): Promise<HandedIn> {
     const kept = await this.#parts.journal.entries.correct(next, replaces);
+    await this.#bringToReadings([standing, next], true);
     if (kept === 'kept') await this.#tell([standing, next]);
     return { kept, entryId: next.entryId };
+  }
+
+  /** Before anything is answered: what was measured by hand is kept twice, or it comes again. @throws {StoreError} */
+  async #bringToReadings(records: readonly EntryRecord[], corrected = false): Promise<void> {
+    const measured = records.filter(({ what }) => isMeasured(what));
+    for (const pileId of new Set(measured.map((record) => record.pileId))) {
+      await keepHandReadings(this.#parts, pileId, corrected);
+    }
   }
 
   async #tell(records: readonly EntryRecord[]): Promise<void> {

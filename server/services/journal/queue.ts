@@ -21,11 +21,13 @@ export async function handInQueue(
 ): Promise<{ outcomes: Outcome[]; kept: readonly EntryRecord[] }> {
   const outcomes: Outcome[] = [];
   const kept: EntryRecord[] = [];
+  const known: EntryRecord[] = [];
+  const noted = { kept, known };
   try {
-    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, service, clock, kept, signed));
+    for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, service, clock, noted, signed));
   } finally {
     // What was kept stays kept even if a later one failed, so the judge must hear of it.
-    await service.tellOf(kept);
+    await service.tellOf(kept, known);
   }
   return { outcomes, kept };
 }
@@ -35,7 +37,7 @@ async function handIn(
   entry: Queued[number]['entry'],
   service: JournalService,
   clock: Clock,
-  kept: EntryRecord[],
+  noted: Record<'kept' | 'known', EntryRecord[]>,
   signed: (by: string | undefined) => string | undefined,
 ): Promise<Outcome> {
   const { id } = entry;
@@ -49,7 +51,7 @@ async function handIn(
   if (problem) return refused(problem, '/at');
   try {
     const answer = await service.addQuietly(pileId, { ...read.data, by: signed(read.data.by) });
-    if (answer.kept === 'kept') kept.push(answer.record);
+    noted[answer.kept].push(answer.record);
     return { id, outcome: answer.kept, detail: null, pointer: null };
   } catch (error) {
     if (error instanceof ConflictError) return refused(error.message, error.pointer);

@@ -5,6 +5,7 @@
 import type { DeviceFacts } from '../../../ingest/devices/recognise-devices.ts';
 import type { Probe, ProbeCounts } from '../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { isHandProbe } from '../../../shared/hand-series.ts';
 import { lastValues, type Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
@@ -55,7 +56,8 @@ export class ProbeBook {
 
   /** Follows what other processes took in meanwhile. */
   async recallReadings(readings: Pick<ReadingsStore, 'lasts'>): Promise<void> {
-    for (const last of await readings.lasts()) this.#follow(this.of(last.site, last.probe), last.quantity, last);
+    for (const last of await readings.lasts())
+      if (!isHandProbe(last.probe)) this.#follow(this.of(last.site, last.probe), last.quantity, last);
   }
 
   /** Follows what was written down in the journal meanwhile. */

@@ -1,6 +1,7 @@
 /** Which probes measured a batch while it lay there, also long after. */
-import type { Journal } from '../../../shared/store/journal.ts';
-import { type PileSource, pileSources } from '../../monitor/pile/pile-sources.ts';
+import { isHandProbe } from '../../../shared/hand-series.ts';
+import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
+import { handSources, type PileSource, pileSources } from '../../monitor/pile/pile-sources.ts';
 
 export interface BatchTime {
   readonly pileId: string;
@@ -10,12 +11,19 @@ export interface BatchTime {
   readonly toMs: number;
 }
 
-export async function batchSources(
-  journal: Journal,
-  { pileId, siteId, fromMs, toMs }: BatchTime,
-): Promise<PileSource[]> {
-  const claims = (await journal.claims.list()).filter(
+export async function batchSources(journal: Journal, time: BatchTime): Promise<PileSource[]> {
+  return pileSources(await claimsOf(journal, time), time.pileId, time.siteId);
+}
+
+/** With all that was measured by hand, also beside a probe: two series of one place. */
+export async function allBatchSources(journal: Journal, time: BatchTime): Promise<PileSource[]> {
+  const claims = await claimsOf(journal, time);
+  const probes = claims.filter(({ probe }) => !isHandProbe(probe));
+  return [...pileSources(probes, time.pileId, time.siteId), ...handSources(claims, time.pileId)];
+}
+
+async function claimsOf(journal: Journal, { fromMs, toMs }: BatchTime): Promise<ClaimRecord[]> {
+  return (await journal.claims.list()).filter(
     (claim) => claim.fromMs < toMs && (claim.toMs ?? Number.POSITIVE_INFINITY) > fromMs,
   );
-  return pileSources(claims, pileId, siteId);
 }

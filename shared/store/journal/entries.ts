@@ -2,10 +2,13 @@
  * Entries under the ids their clients chose, with every version of them. It never changes what was said: a correction
  * is the next version, and only the newest can be corrected.
  */
+import { z } from 'zod';
 import { ConflictError } from '../../errors.ts';
+import { type Position, positionSchema } from '../../names.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';
 import { entryPlan, entryToRow, saysTheSame } from './entry-rows.ts';
+import { claimForHand, renewHandClaims } from './hand-claims.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import type { EntryRow } from './tables.ts';
 
@@ -102,6 +105,7 @@ export async function addEntry(transaction: JournalTransaction, entry: EntryReco
   await mustHavePile(transaction, entry.pileId);
   await mustHavePhotos(transaction, entry.photoIds);
   await transaction.insertInto('entry').values(row).execute();
+  await claimForHand(transaction, entry.pileId, entry.what);
   return 'kept';
 }
 
@@ -126,5 +130,26 @@ async function correctEntry(transaction: JournalTransaction, entry: EntryRecord,
     .insertInto('entry')
     .values({ ...row, pile_id: before.pile_id, version: before.version + 1 })
     .execute();
+  await renewHandClaims(transaction, before.pile_id, measuredAt(before.what, row.what));
   return 'kept';
+}
+
+/** Places that either version says were measured by hand; what cannot be read says nothing. */
+function measuredAt(...facts: readonly string[]): ReadonlySet<Position> {
+  return new Set(
+    facts.flatMap((text) => {
+      const what = measuredSchema.safeParse(jsonOf(text));
+      return what.success ? [what.data.position] : [];
+    }),
+  );
+}
+
+const measuredSchema = z.object({ kind: z.literal('measured'), position: positionSchema });
+
+function jsonOf(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
 }

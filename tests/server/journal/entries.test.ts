@@ -39,6 +39,7 @@ describe('POST /api/piles/:id/entries', () => {
       [{ kind: 'growth', colour: 'other', otherColour: 'orange' }, 'Growth, orange'],
       [{ kind: 'pests', what: 'flies' }, 'Pests, flies'],
       [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2.3 g dry: moisture 77 %, wet basis'],
+      [{ kind: 'measured', position: 'core', temperatureC: 44.5 }, 'Measured by hand, core 44.5 °C'],
       [
         { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false },
         'Not ready yet, smell good, look doubtful',

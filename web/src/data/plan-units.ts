@@ -60,7 +60,8 @@ export function usePlanUnits(): PlanUnits {
 
 /** @example fromUnits('massKg', 25, { mass: 'lb', ... }) // => 11.33980925 */
 export function fromUnits(kind: MeasureKind, value: number, units: PlanUnits): number {
-  if (kind === 'tempC') return units.temperature === 'F' ? fahrenheitToCelsius(value) : value;
+  // 105.8 °F is 41 °C, not 40.99999999999999.
+  if (kind === 'tempC') return units.temperature === 'F' ? Number(fahrenheitToCelsius(value).toFixed(6)) : value;
   // 60 % is 0.6, not 0.6000000000000001.
   return Number((value / measure(kind, 1, units).value).toPrecision(14));
 }

@@ -22,6 +22,9 @@ const instantOrNull = (atMs: number | null) => (atMs === null ? null : toInstant
 
 /** Fields of the kinds of entry; each name says what it holds, and the import knows the same. */
 export const entryFactColumns = [
+  'position',
+  'temperatureC',
+  'moisturePct',
   'amountL',
   'depthM',
   'rainMm',

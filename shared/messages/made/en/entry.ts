@@ -19,6 +19,8 @@ export const entryTexts = {
   "entry.pests": "Pests, {pestsName}{amount, select, few {, few} some {, some} many {, many} other {}}",
   "entry.sample": "Weighed sample, {wetG} wet",
   "entry.sample-dried": "Weighed sample, {wetG} wet, {dryG} dry: moisture {moisturePct}, wet basis",
+  "entry.measured": "Measured by hand, {position, select, core {core} top {top} base {base} edge {edge} air {air beside it} other {place}} {measuredC}",
+  "entry.measured-meter": "Measured by hand, {position, select, core {core} top {top} base {base} edge {edge} air {air beside it} other {place}} {measuredC}, moisture by meter {meterPct} of volume",
   "entry.photo": "Photo",
   "entry.note": "Note",
   "entry.readiness": "{isReady, select, true {Found ready} other {Not ready yet}}, smell {smell, select, good {good} doubtful {doubtful} bad {bad} other {unknown}}, look {look, select, good {good} doubtful {doubtful} bad {bad} other {unknown}}",

@@ -1,5 +1,5 @@
 // Made from ../../en/entry.json by `npm run messages`; change that instead.
-import type { Amount, NoParams, Part } from '../../param-types.ts';
+import type { Amount, NoParams, Part, Temperature } from '../../param-types.ts';
 
 export interface EntryParams {
   'entry.turned': NoParams;
@@ -21,6 +21,8 @@ export interface EntryParams {
   'entry.pests': { readonly amount: 'few' | 'many' | 'other' | 'some'; readonly pestsName: string };
   'entry.sample': { readonly wetG: number };
   'entry.sample-dried': { readonly dryG: number; readonly moisturePct: number; readonly wetG: number };
+  'entry.measured': { readonly measuredC: Temperature; readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
+  'entry.measured-meter': { readonly measuredC: Temperature; readonly meterPct: number; readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'entry.photo': NoParams;
   'entry.note': NoParams;
   'entry.readiness': { readonly isReady: boolean; readonly look: 'bad' | 'doubtful' | 'good' | 'other'; readonly smell: 'bad' | 'doubtful' | 'good' | 'other' };

@@ -8,6 +8,10 @@ import { readNumber } from '../../ui/format/read-number.ts';
 /** Every field of every kind; '' is not said. */
 export interface EntryDraft {
   readonly kind: EntryKind;
+  /** Where a thermometer was held, what it showed, and what a meter showed beside it. */
+  readonly position: string;
+  readonly temperature: string;
+  readonly moisture: string;
   readonly amount: string;
   readonly depth: string;
   readonly cover: string;
@@ -30,6 +34,9 @@ export interface EntryDraft {
 export function emptyEntry(kind: EntryKind): EntryDraft {
   return {
     kind,
+    position: 'core', // what a pile is judged by
+    temperature: '',
+    moisture: '',
     amount: '',
     depth: '',
     cover: '',
@@ -85,6 +92,13 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
       return said({ kind, what: draft.what.trim(), amount: draft.howMany });
     case 'sample':
       return said({ kind, wetG: readNumber(draft.wetG), dryG: readNumber(draft.dryG) });
+    case 'measured':
+      return said({
+        kind,
+        position: draft.position,
+        temperatureC: readMeasure('tempC', draft.temperature, units),
+        moisturePct: readNumber(draft.moisture),
+      });
     case 'readiness':
       return said({
         kind,
@@ -99,6 +113,9 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
 
 /** What to do about a field that cannot be used as it stands. */
 const wanted: Record<string, string> = {
+  '/what/position': 'Say where it was measured.',
+  '/what/temperatureC': 'Enter what the thermometer shows, as a number.',
+  '/what/moisturePct': 'Enter a number from 0 to 100.',
   '/what/amountL': 'Enter a number.',
   '/what/rainMm': 'Enter a number; at most 500 mm.',
   '/what/depthM': 'Enter a number; at most 3 m.',
@@ -173,6 +190,13 @@ export function draftOf(
       return { ...draft, what: what.what, howMany: what.amount ?? '' };
     case 'sample':
       return { ...draft, wetG: String(what.wetG), dryG: what.dryG === undefined ? '' : String(what.dryG) };
+    case 'measured':
+      return {
+        ...draft,
+        position: what.position,
+        temperature: typed('tempC', what.temperatureC, units, 5),
+        moisture: what.moisturePct === undefined ? '' : String(what.moisturePct),
+      };
     case 'readiness':
       return { ...draft, smell: what.smell, look: what.look, ready: what.ready ? 'yes' : 'no' };
     default:

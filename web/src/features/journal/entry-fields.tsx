@@ -8,11 +8,20 @@ import {
   smells,
   squeezeFeels,
 } from '../../../../shared/entry.ts';
+import { positions } from '../../../../shared/names.ts';
 import { capital } from '../../ui/format/words.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import type { EntryDraft } from './entry-draft.ts';
-import { amountNames, colourNames, feelNames, judgementNames, placeNames, smellNames } from './entry-words.ts';
+import {
+  amountNames,
+  colourNames,
+  feelNames,
+  judgementNames,
+  measuredPlaceNames,
+  placeNames,
+  smellNames,
+} from './entry-words.ts';
 import { OneOf, SomeOf } from './thumb-choice.tsx';
 
 interface EntryFieldsProps {
@@ -45,6 +54,38 @@ export function EntryFields({ draft, onDraft, errors }: EntryFieldsProps) {
     />
   );
   switch (draft.kind) {
+    case 'measured':
+      return (
+        <>
+          <OneOf
+            legend="Where"
+            value={draft.position}
+            choices={named(positions, measuredPlaceNames)}
+            onValue={(position) => onDraft({ position })}
+            error={wrong('position')}
+          />
+          <MeasureField
+            label="Temperature"
+            kind="tempC"
+            value={draft.temperature}
+            onValue={(temperature) => onDraft({ temperature })}
+            error={wrong('temperatureC')}
+            eager
+          />
+          <details class="more" open={draft.moisture !== ''}>
+            <summary>A moisture meter’s reading</summary>
+            <TextField
+              label="What the meter shows"
+              unit="% of volume"
+              hint="Kept as the meter shows it. It is not the moisture of a weighed sample or of a recipe, which are of the wet mass."
+              inputMode="decimal"
+              value={draft.moisture}
+              onValue={(moisture) => onDraft({ moisture })}
+              error={wrong('moisturePct')}
+            />
+          </details>
+        </>
+      );
     case 'watered':
       return (
         <MeasureField

@@ -9,8 +9,10 @@ import type {
   smells,
   squeezeFeels,
 } from '../../../../shared/entry.ts';
+import type { Position } from '../../../../shared/names.ts';
 
 export const entryNames: Record<EntryKind, string> = {
+  measured: 'Measured',
   turned: 'Turned',
   watered: 'Watered',
   spread: 'Spread thinner',
@@ -31,6 +33,7 @@ export const entryNames: Record<EntryKind, string> = {
 
 /** As they stand under the thumb: what is done most comes first. */
 export const entryGroups: readonly (readonly [title: string, kinds: readonly EntryKind[]])[] = [
+  ['With a thermometer', ['measured']],
   ['Done', ['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved', 'rained']],
   ['Felt, smelt, seen', ['squeeze', 'smell', 'growth', 'pests', 'readiness']],
   ['Kept', ['photo', 'note', 'sample']],
@@ -71,4 +74,13 @@ export const judgementNames: Record<(typeof judgements)[number], string> = {
   good: 'good',
   doubtful: 'doubtful',
   bad: 'bad',
+};
+
+/** Where a thermometer was held. */
+export const measuredPlaceNames: Record<Position, string> = {
+  core: 'core',
+  top: 'top',
+  base: 'base',
+  edge: 'edge',
+  air: 'air beside it',
 };
