@@ -3,7 +3,7 @@
  *
  * Counting what an error may hide against the pile is the guard band of JCGM 106:2012, 8.3 (from memory).
  */
-import { type Message, message } from '../../shared/messages/message.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
@@ -46,7 +46,7 @@ export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
     seen: hotSeen(hotNow(pile, hottest), hottest.tempC, pile.setup.limits),
     todo: lost ? spreadNow : turnIt,
     byMs: lost ? pile.nowMs : pile.nowMs + 2 * msPerHour,
-    caution: cautions.spores,
+    caution: openedHot,
     why,
     explainedBy: null,
     nearness: nearnessOf(hottest, actC),
@@ -68,6 +68,7 @@ function hotSeen(hottestPart: Message, tempC: number, { actC: limitC, lossC }: S
   return message('warnings.overheating.seen.may-be-at', { hottestPart, errorK: chipErrorK, limitC });
 }
 
+const openedHot = paragraph(cautions.spores, cautions.scald);
 const noneOver = message('warnings.overheating.seen.none');
 const jumped = message('warnings.overheating.seen.jumped');
 const spreadNow = message('warnings.overheating.todo.spread');

@@ -22,7 +22,7 @@ const why = message('why.self-heating', {
 });
 const noneNear = message('warnings.self-heating.seen.none');
 const jumped = message('warnings.self-heating.seen.jumped');
-const openedCaution = paragraph(cautions.spores, cautions.fire);
+const openedCaution = paragraph(cautions.spores, cautions.scald, cautions.fire);
 
 export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> {
   const hottest = hottestBorneOut(pile);

@@ -64,7 +64,7 @@ export class TroubleWatch {
       severity: 'critical',
       sinceMs: Math.min(...standing.map(({ sinceMs }) => sinceMs), clock.nowMs()),
       seen: sentenceOf(standing, watch.all().length),
-      todo: `Measure those piles by hand: they may be heating. ${backup}`,
+      todo: `Measure those piles with a long-stem thermometer: they may be heating. ${backup}`,
       about: standing.map(({ pileId }) => pileId),
     });
   }

@@ -78,7 +78,7 @@ export class SystemNews {
       severity: 'critical',
       sinceMs: clock.nowMs(),
       seen: `No readings come in: ${detail}.`,
-      todo: 'See that the broker runs and can be reached; until then nobody watches the piles, so measure them by hand.',
+      todo: 'See that the broker runs and can be reached; until then nobody watches the piles, so measure them with a long-stem thermometer.',
     });
   }
 

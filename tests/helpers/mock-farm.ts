@@ -269,7 +269,7 @@ export function mockFarm(nowMs: number): MockFarm {
         site: 'saltmere-terrace',
         condition:
           'The core probe has been silent for 3 hours, so nobody can say how the pile is; it was at 44 °C then.',
-        next: 'Measure the core by hand, then look at the probe: battery, cable, radio.',
+        next: 'Measure the core with a long-stem thermometer, then look at the probe: battery, cable, radio.',
         tone: 'act',
         positions: {
           core: { ...at('r-core', 43.9, 99, 3 * msPerHour), silent: true },
@@ -282,7 +282,7 @@ export function mockFarm(nowMs: number): MockFarm {
             id: 'a6',
             kind: 'probe-silent',
             seen: 'The core probe has said nothing for 3 hours. Its last reading was 43.9 °C.',
-            todo: 'Look at the probe: battery, cable, radio; measure by hand until it talks again.',
+            todo: 'Look at the probe: battery, cable, radio; measure with a long-stem thermometer until it talks again.',
           }),
         ],
         recipe: { material: 'rice-bran', depthM: 0.25, cover: 'closed' },

@@ -132,7 +132,7 @@ test('shortTitle() keeps what is wrong and shortens the name', () => {
 test('siteLetter() tells once for all probes, and what to do', () => {
   const silent = { sinceMs: nowMs - 3_600_000, probeCount: 5, pileNames: ['Shed', 'Barn'] };
   expect(siteMessage({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs }).sentence).toBe(
-    'Saltmere Yard has fallen silent: none of its 5 probes has spoken since 14:00. Measure the piles by hand now, then look at the site’s power, radio or network.',
+    'Saltmere Yard has fallen silent: none of its 5 probes has spoken since 14:00. Measure the piles with a long-stem thermometer now, then look at the site’s power, radio or network.',
   );
   expect(siteMessage({ answer: 'cleared', facts: silent, siteName: 'Saltmere Yard', nowMs }).sentence).toBe(
     'Saltmere Yard speaks again after 60 minutes of silence.',

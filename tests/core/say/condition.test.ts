@@ -198,7 +198,9 @@ test('no sentence ever says safe, sanitised or ready, whatever the curve', () =>
       }
     }
   }
-  for (const sentence of words)
-    expect(sentence).not.toMatch(/\bsafe\b|saniti[sz]ed|\bready\b(?! to)|undefined|NaN|null/i);
+  for (const sentence of words) {
+    expect(sentence).not.toMatch(/\bsafe\b|saniti[sz]ed|\bready\b(?! to)/i);
+    expect(sentence).not.toMatch(/undefined|NaN|null/);
+  }
   expect(words.size).toBeGreaterThan(20);
 });

@@ -57,7 +57,7 @@ test('a doubted reading over the limit is spoken as measured and doubted, and no
   });
   expect(played.say()).toEqual({
     condition: 'The core probe reads 70 °C, a jump from 46 °C: the next reading decides.',
-    next: 'Look again when the next reading has come; if you are beside it, measure it by hand.',
+    next: 'Look again when the next reading has come; if you are beside it, measure it with a long-stem thermometer.',
     tone: 'watch',
   });
   expect(played.finding('overheating').evidence).toBe('missing');
@@ -69,7 +69,10 @@ test('a doubted reading over the limit asks a person to check once the next one 
   expect(played.raised()).not.toContain('heat-doubted/null');
   played.lookUntil(startMs + 6.5 * msPerHour);
   expect(played.raised()).toContain('heat-doubted/null');
-  expect(played.say()).toMatchObject({ next: expect.stringContaining('Measure the core by hand now'), tone: 'act' });
+  expect(played.say()).toMatchObject({
+    next: expect.stringContaining('Measure the core with a long-stem thermometer now'),
+    tone: 'act',
+  });
 });
 
 test('the reading after a doubted one decides: borne out it is too hot at once, taken back nothing stands', () => {
@@ -249,5 +252,5 @@ test('a pile whose last reading is old speaks of it as past, and asks for a meas
   );
   const { condition, next } = played.say();
   expect(condition).toBe('It was working hard: the core was at 46 °C 20 hours ago, near the 50 °C at which to act.');
-  expect(next).toBe('Measure the core by hand now, and be ready to turn it or spread it thinner.');
+  expect(next).toBe('Measure the core with a long-stem thermometer now, and be ready to turn it or spread it thinner.');
 });

@@ -69,7 +69,7 @@ describe('what a person noted counts at once', () => {
       const all = lookedAt(play(setupOf(), 50, works), { noted: [note(55, what)] }, 55.1);
       expect(all.stateOf(kind)).toBe('unacknowledged');
       expect(all.say().condition).toMatch(/; its core probe has been silent for 5 hours\.$/);
-      expect(all.say().next).toMatch(/Measure its core by hand as well\.$/);
+      expect(all.say().next).toMatch(/Measure its core with a long-stem thermometer as well\.$/);
     });
   }
 });

@@ -15,4 +15,10 @@ export interface CautionParams {
   'caution.watering': NoParams;
   'caution.using': NoParams;
   'caution.unknown-heat': NoParams;
+  'caution.who': NoParams;
+  'caution.hands': NoParams;
+  'caution.hot-handful': NoParams;
+  'caution.doors': NoParams;
+  'caution.practice': NoParams;
+  'caution.self-heating': NoParams;
 }

@@ -6,9 +6,10 @@ import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { type EntryKind, isActKind } from '../../../../shared/entry.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
-import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
+import { actCautions, hotFromC, hottestC } from '../../ui/format/act-caution.ts';
 
 const closeUp: readonly EntryKind[] = ['smell', 'readiness', 'growth'];
+const hands = cautionTexts['caution.hands'];
 const handsIn: readonly EntryKind[] = ['squeeze', 'sample'];
 
 export function entryCautions(kind: EntryKind, positions: PileSummary['positions'] | undefined): string[] {
@@ -16,12 +17,13 @@ export function entryCautions(kind: EntryKind, positions: PileSummary['positions
   if (isActKind(kind)) return actCautions(kind, hottest);
   const closed = leaveClosed(hottest);
   if (closeUp.includes(kind)) {
-    return [
-      ...closed,
-      `${cautionTexts['caution.smelling']} People with asthma, lung trouble or a weak immune system should leave it to others.`,
-    ];
+    return [...closed, `${cautionTexts['caution.smelling']} ${cautionTexts['caution.who']}`];
   }
-  if (handsIn.includes(kind)) return [...closed, 'Wear gloves; wash hands before eating.'];
+  if (handsIn.includes(kind)) {
+    const isHot = hottest !== null && hottest >= hotFromC;
+    if (closed.length > 0) return closed;
+    return [isHot ? `${cautionTexts['caution.hot-handful']} ${hands}` : hands];
+  }
   return [];
 }
 

@@ -8,7 +8,7 @@ import { selfHeatingLadder } from '../../../../shared/stage.ts';
 const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
 
 /** A scald needs seconds at 60 °C and minutes at 50 °C; from 50 °C on gloves are asked for (common practice, no source). */
-const hotFromC = 50;
+export const hotFromC = 50;
 
 export function hottestC(positions: PileSummary['positions']): number | null {
   const live = Object.values(positions).flatMap((now) =>
@@ -23,8 +23,8 @@ export function actCautions(kind: ActKind, hottest: number | null): string[] {
   // How to open a pile that must not be opened would only invite to it.
   if (fire && !rung.mayOpen) return kind === 'note' || kind === 'rained' ? [] : [fire];
   if (!opensThePile.includes(kind)) return [];
-  const cautions = [`${cautionTexts['caution.spores']} In a shed open the doors first.`];
+  const cautions = [`${cautionTexts['caution.spores']} ${cautionTexts['caution.doors']}`];
   if (fire) cautions.push(fire);
-  else if (hottest !== null && hottest >= hotFromC) cautions.push(cautionTexts['caution.scald']);
+  if (hottest !== null && hottest >= hotFromC) cautions.push(cautionTexts['caution.scald']);
   return cautions;
 }
