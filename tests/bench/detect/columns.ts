@@ -4,9 +4,9 @@
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
-import { everyHours, losses, outage, type Step, shown, steps, visits } from '../../../simulator/generate/rhythms.ts';
 import { createRandom, type Random, seedOf } from '../../../simulator/model/random.ts';
 import type { Case } from './case.ts';
+import { everyHours, losses, outage, type Step, shown, steps, visits } from './rhythms.ts';
 import type { Fault } from './scenario.ts';
 import { truthOf } from './truth.ts';
 import { sampleMin, type World } from './world.ts';

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { msPerDay, msPerHour } from '../../../shared/units.ts';
-import { everyHours, losses, outage, shown, steps, visits } from '../../../simulator/generate/rhythms.ts';
 import { createRandom } from '../../../simulator/model/random.ts';
+import { everyHours, losses, outage, shown, steps, visits } from './rhythms.ts';
 
 const startMs = Date.UTC(2031, 2, 1, 13);
 const untilMs = startMs + 10 * msPerDay;

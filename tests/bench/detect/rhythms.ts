@@ -2,7 +2,7 @@
  * How often, how finely and how faithfully piles are read by the people who keep them: every one to six hours, by hand in the
  * morning and in the evening, in coarse steps, with gaps and with losses. Times in epoch ms.
  */
-import type { Random } from '../model/random.ts';
+import type { Random } from '../../../simulator/model/random.ts';
 
 const msPerMinute = 60_000;
 const msPerHour = 60 * msPerMinute;
