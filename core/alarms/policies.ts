@@ -8,12 +8,17 @@ import type { WarningKind } from '../../shared/warning.ts';
 export type Nearness = 'clear' | 'past' | 'at';
 
 /** What the probe's own error hides must be seen for so long [ms]; our own proposal. */
-const atLimitMs = 30 * msPerMinute;
+export const atLimitMs = 30 * msPerMinute;
 
 /** The delays of one finding: the clearer it is, the sooner it is raised; all are cleared alike. */
-export function delaysOf(finding: { readonly kind: WarningKind; readonly nearness?: Nearness }): Delays {
-  const { kind, nearness } = finding;
-  return nearness === undefined ? conditionOf(kind).delays : delays[nearness][kind];
+export function delaysOf(finding: {
+  readonly kind: WarningKind;
+  readonly nearness?: Nearness;
+  readonly isLastWord?: boolean;
+}): Delays {
+  const { kind, nearness, isLastWord } = finding;
+  if (nearness === undefined) return conditionOf(kind).delays;
+  return delays[isLastWord ? 'clear' : nearness][kind];
 }
 
 const delays: Record<Nearness, Readonly<Record<WarningKind, Delays>>> = {

@@ -16,8 +16,11 @@ export const trackSchema = z.object({
   intervalMs: z.number(),
   /** Readings that did not come, per one that did, as learned [-]. */
   missed: z.number(),
-  /** Since when the value has not changed. */
+  /** Since when the value has not changed, and how many readings said it. */
   sameSinceMs: z.number(),
+  sameCount: z.number(),
+  /** The finest step seen between two values; 0 before any [in the unit of the values]. */
+  step: z.number(),
   /** The value it followed on, and when that was measured: the believed one before, or the doubted one that it bore out. */
   previous: z.number(),
   previousAtMs: z.number(),
@@ -40,6 +43,8 @@ export function startTrack(value: number, atMs: number): Track {
     intervalMs: 0,
     missed: 0.15,
     sameSinceMs: atMs,
+    sameCount: 1,
+    step: 0,
     previous: value,
     previousAtMs: atMs,
     doubted: null,
@@ -124,12 +129,36 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   }
   track.doubted = null;
   track.doubts = 0;
-  if (step !== 0) track.sameSinceMs = atMs;
+  if (step === 0) track.sameCount += 1;
+  else {
+    track.sameSinceMs = atMs;
+    track.sameCount = 1;
+    if (track.step === 0 || track.step > finestStep) track.step = Math.min(track.step || Infinity, stepWithin(step));
+  }
   track.previous = previous;
   track.previousAtMs = previousAtMs;
   track.value = value;
   track.atMs = atMs;
   return true;
+}
+
+/** Steps in which thermometers show, coarsest first: whole °C, whole °F, halves, quarters, tenths; then the sixteenth of a common chip. */
+const knownSteps = [1, 5 / 9, 0.5, 0.25, 0.1] as const;
+const finestStep = 1 / 16;
+/** What is kept of a value in °F may be rounded to a hundredth. */
+const roundedBy = 0.006;
+
+/** The coarsest step of which `difference` is a whole number. Of a difference it holds whatever was added to all values. */
+function stepWithin(difference: number): number {
+  for (const step of knownSteps) {
+    if (Math.abs(difference - step * Math.round(difference / step)) < roundedBy) return step;
+  }
+  return finestStep;
+}
+
+/** In what steps a probe speaks; while it has always said the same, as that value looks. */
+export function stepOf(track: Track): number {
+  return track.step === 0 ? stepWithin(track.value) : track.step;
 }
 
 function countSpikes(track: Track, count: number, atMs: number): void {
@@ -144,21 +173,28 @@ export function spikesNow(track: Track, nowMs: number): number {
   return track.spikes === 0 ? 0 : track.spikes * 0.5 ** ((nowMs - track.spikeAtMs) / halfLifeMs);
 }
 
-/** So rarely may a probe that loses messages be called silent while it is not, per reading [-]; our own choice, no source. */
-const logWronglySilent = Math.log(3e-7);
+/**
+ * So rarely may a probe that loses messages be called silent while it is not, per reading of one that speaks so often [-, ms]: one that
+ * speaks more seldom has as much fewer readings to be wrong at in a week; our own choice, no source.
+ */
+const wronglySilent = 3e-7;
+const oftenMs = 10 * msPerMinute;
 
-/** While its rhythm is unknown: a probe that speaks once an hour may lose four in a row [ms]; our own choice, no source. */
-const unknownRhythmMs = 5 * msPerHour;
+/** After its first word: it may be one that is read once a day [ms]; our own choice, no source. */
+const firstWordMs = 26 * msPerHour;
+/** After its second: the two may have come in one burst [ms]; our own choice, no source. */
+const secondWordMs = 5 * msPerHour;
 
 /**
- * How long a probe may say nothing: about three of its own intervals, at least half an hour; five hours while its rhythm is
- * unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
+ * How long a probe may say nothing: about three of its own intervals, at least half an hour; a day while its rhythm is unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
  */
 export function silentAfterMs(track: Track): number {
-  if (track.count < 3) return unknownRhythmMs;
+  if (track.count < 2) return firstWordMs;
   const lossShare = track.missed / (1 + track.missed);
-  const unlikely = lossShare > 0.001 ? logWronglySilent / Math.log(lossShare) : 0;
-  return Math.max(30 * msPerMinute, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
+  const logWrongly = Math.log(wronglySilent * Math.max(1, track.intervalMs / oftenMs));
+  const unlikely = lossShare > 0.001 ? logWrongly / Math.log(lossShare) : 0;
+  const leastMs = track.count < 3 ? secondWordMs : 30 * msPerMinute;
+  return Math.max(leastMs, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
 }
 
 export function isSilent(track: Track, nowMs: number): boolean {

@@ -149,7 +149,7 @@ function believed(state: JudgeState, position: 'core' | 'top' | 'base' | 'air', 
   const place = state.positions[position];
   if (place?.temperature == null || place.outSinceMs !== null) return null;
   if (position === 'core') return maybeOut(state) ? null : meanC;
-  return isStuck(place.temperature) ? null : meanC;
+  return isStuck(place.temperature, position) ? null : meanC;
 }
 
 function remember(state: JudgeState, core: number | null, air: number | null): void {

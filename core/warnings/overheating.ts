@@ -6,13 +6,16 @@
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
+import { atLimitMs, chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 import { isOld } from './spoken-value.ts';
+
+/** Whoever speaks more seldom than this has said all that will be known while an alarm is held [ms]. */
+const seldomMs = 1.1 * atLimitMs;
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
 const clearK = 2;
@@ -50,6 +53,7 @@ export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
     why,
     explainedBy: null,
     nearness: nearnessOf(hottest, actC),
+    isLastWord: (pile.positions[hottest.position]?.everyMs ?? 0) > seldomMs,
   };
 }
 

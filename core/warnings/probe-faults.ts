@@ -3,16 +3,16 @@
  * probe: a real ground probe repeated one value for 12 hours (litter heap 2023, T10), nor a real step at a sunny top
  * for a fault (10.8 °C in an hour, T13).
  */
-import { message } from '../../shared/messages/message.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { spikesNow, type Track } from '../estimate/track.ts';
+import { spikesNow, stepOf, type Track } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { wasWarmK } from './out-sight.ts';
 import { noProbeFinding } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
-import { isStuck, stuckAfterMs } from './stuck.ts';
+import { isStuck, stuckAfter } from './stuck.ts';
 
 /** Lonely spikes, faded by half each day, from which on a probe is failing; and as a share of what it says in a day. */
 const failingSpikes = 1.8;
@@ -24,7 +24,16 @@ export function isFailing(track: Track, nowMs: number): boolean {
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
 }
 
-const whyStuck = message('why.probe-stuck', { stuckMs: stuckAfterMs });
+const whyNotStuck = message('why.probe-stuck.coarse');
+const whysStuck = new Map<number, Message>();
+
+/** One message for each of the few lengths there are: it is asked for at every look. */
+function whyStuck(stuckMs: number): Message {
+  const why = whysStuck.get(stuckMs) ?? message('why.probe-stuck', { stuckMs });
+  whysStuck.set(stuckMs, why);
+  return why;
+}
+
 const changes = message('warnings.probe-stuck.seen.none');
 const compare = message('warnings.probe-stuck.todo');
 
@@ -34,11 +43,13 @@ export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'p
   if (track == null) return null;
   if (sight === null) return noProbeFinding('probe-stuck', position);
   const explainedBy = sight.silent ? 'probe-silent' : null;
-  const present = isStuck(track);
+  const afterMs = stuckAfter(track, position);
+  const present = isStuck(track, position);
+  const isTold = Number.isFinite(afterMs);
   return {
     kind: 'probe-stuck',
     position,
-    evidence: explainedBy ? 'missing' : present ? 'present' : 'absent',
+    evidence: explainedBy || !isTold ? 'missing' : present ? 'present' : 'absent',
     severity: position === 'core' ? 'warning' : 'notice',
     seen: present
       ? message('warnings.probe-stuck.seen.stuck', {
@@ -46,11 +57,13 @@ export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'p
           tempC: track.value,
           sameMs: track.atMs - track.sameSinceMs,
         })
-      : changes,
+      : isTold
+        ? changes
+        : message('warnings.probe-stuck.seen.coarse', { position, stepK: stepOf(track) }),
     todo: present ? compare : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present && position === 'core' ? cautions.unknownHeat : null,
-    why: whyStuck,
+    why: isTold ? whyStuck(afterMs) : whyNotStuck,
     explainedBy,
   };
 }

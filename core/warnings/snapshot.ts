@@ -91,7 +91,7 @@ function lostBy(state: JudgeState, core: PositionSight | null): WarningKind | nu
   const track = state.positions.core?.temperature;
   if (core === null || track == null) return null;
   if (core.silent) return 'probe-silent';
-  if (isStuck(track)) return 'probe-stuck';
+  if (isStuck(track, 'core')) return 'probe-stuck';
   return state.positions.core?.outSinceMs != null || maybeOut(state) ? 'probe-out' : null;
 }
 

@@ -1,11 +1,33 @@
 /** When a repeated value is no longer honest. */
+import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { Track } from '../estimate/track.ts';
+import { stepOf, type Track } from '../estimate/track.ts';
 
 /** Longer than the 12 hours that were honest at a real heap (litter heap 2023, T10), with a margin [ms]. */
-export const stuckAfterMs = 14 * msPerHour;
+const stuckAfterMs = 14 * msPerHour;
+/** At this step or a finer one; a coarser one hides as much more [K]. */
+const fineStepK = 0.1;
+/**
+ * At this step and coarser the foot of that heap said one half degree for 17 days, and was right; its core, top and air moved within
+ * 40 h [K]. Read seldom, they came back to where they had been between two readings [ms].
+ */
+const coarseStepK = 0.25;
+const seldomMs = 2 * msPerHour;
+/**
+ * A chip that is read seldom says the same sixteenth by chance, at most 28 times in 100 where nothing moves (0.06 K of noise): eight in
+ * a row once in 7,000 [readings].
+ */
+const leastRepeats = 8;
 
-export function isStuck(track: Track): boolean {
-  // Measured to the last believed reading: silence is not sameness.
-  return track.count > 3 && track.atMs - track.sameSinceMs >= stuckAfterMs;
+/** How long a place may say the same; infinite where that tells nothing [ms]. */
+export function stuckAfter(track: Track, position: Position): number {
+  const stepK = stepOf(track);
+  if (stepK >= coarseStepK && (position === 'base' || track.intervalMs > seldomMs)) return Number.POSITIVE_INFINITY;
+  return stuckAfterMs * Math.max(1, stepK / fineStepK);
+}
+
+export function isStuck(track: Track, position: Position): boolean {
+  // Most looks. Measured to the last believed reading: silence is not sameness.
+  if (track.sameCount < leastRepeats || track.atMs - track.sameSinceMs < stuckAfterMs) return false;
+  return track.atMs - track.sameSinceMs >= stuckAfter(track, position);
 }

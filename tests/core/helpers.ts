@@ -109,6 +109,11 @@ export class Played {
     stepJudge(this.state, this.setup, this.band, { position, quantity, value, atMs });
   }
 
+  /** When it will next be looked at. */
+  get lookedMs(): number {
+    return this.lookedAtMs;
+  }
+
   lookUntil(untilMs: number): void {
     for (; this.lookedAtMs <= untilMs; this.lookedAtMs += 10 * msPerMinute) this.look(this.lookedAtMs);
   }

@@ -3,6 +3,7 @@
  * top probe swapped. World and truth stay; what was said of it is drawn anew.
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import type { Position } from '../../../shared/names.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { createRandom, type Random, seedOf } from '../../../simulator/model/random.ts';
 import type { Case } from './case.ts';
@@ -111,13 +112,12 @@ function swapped(one: Case): Case | undefined {
   const fine = one.finely();
   if (!fine.some(({ position }) => position === 'top')) return undefined;
   const other = { core: 'top', top: 'core' } as const;
+  const swap = <T extends { readonly position: Position }>(here: T): T =>
+    here.position === 'core' || here.position === 'top' ? { ...here, position: other[here.position] } : here;
   return {
     ...one,
-    readings: fine.map((reading) =>
-      reading.position === 'core' || reading.position === 'top'
-        ? { ...reading, position: other[reading.position] }
-        : reading,
-    ),
+    scenario: { ...one.scenario, faults: one.scenario.faults.map(swap) },
+    readings: fine.map(swap),
   };
 }
 

@@ -6,6 +6,7 @@ import {
   silentAfterMs,
   spikesNow,
   startTrack,
+  stepOf,
 } from '../../../core/estimate/track.ts';
 
 const min = 60_000;
@@ -35,8 +36,38 @@ for (const [rhythm, intervalMs, quietMs, silent] of rows) {
   });
 }
 
-test('silentAfterMs() allows five hours while the rhythm is not known: an hourly probe may lose its first four', () => {
-  expect(silentAfterMs(startTrack(30, 0))).toBe(5 * hour);
+test('silentAfterMs() allows a day after the first word: it may come from a notebook that is filled in once a day', () => {
+  expect(silentAfterMs(startTrack(30, 0))).toBe(26 * hour);
+});
+
+test.each([
+  [1 / 60, 5],
+  [1, 5],
+  [6, 19],
+  [12, 38],
+])(
+  'silentAfterMs() after two words %d h apart allows %d h at least, and ten times as long at most',
+  (apartH, leastH) => {
+    const silentAfterH = silentAfterMs(trackEvery(apartH * hour, 2)) / hour;
+    expect(silentAfterH).toBeGreaterThanOrEqual(leastH);
+    expect(silentAfterH).toBeLessThanOrEqual(Math.max(5, 10 * apartH));
+  },
+);
+
+const stepRows: [string, number[], number][] = [
+  // how it shows, values, step
+  ['sixteenths', [20, 21, 21.5625, 22], 1 / 16],
+  ['tenths', [20.1, 20.4, 21.4, 21.5], 0.1],
+  ['halves', [20, 20.5, 22, 21], 0.5],
+  ['whole degrees', [20, 23, 31, 30], 1],
+  ['whole degrees, put right by 0.3', [20.3, 23.3, 31.3, 30.3], 1],
+  ['whole °F', [68, 70, 75, 74].map((f) => (f - 32) / 1.8), 5 / 9],
+  ['whole °F, kept to a hundredth', [20, 21.11, 23.89, 23.33], 5 / 9],
+];
+test.each(stepRows)('stepOf() of a probe that shows %s', (_, values, step) => {
+  const track = startTrack(values[0] ?? 0, 0);
+  for (const [i, value] of values.entries()) followTrack(track, value, i * hour, 8);
+  expect(stepOf(track)).toBe(step);
 });
 
 test('followTrack() keeps the rhythm through a lost fifth of the messages', () => {

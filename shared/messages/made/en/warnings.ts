@@ -54,6 +54,7 @@ export const warningsTexts = {
   "warnings.probe-silent.todo.core": "Measure the core with a long-stem thermometer now, then look at the probe: battery, cable, radio.",
   "warnings.probe-silent.todo.other": "Look at the probe: battery, cable, radio.",
   "warnings.probe-stuck.seen.stuck": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe has said exactly {tempC} for {sameMs}.",
+  "warnings.probe-stuck.seen.coarse": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe tells its values in steps of {stepK}, so that a value that repeats says nothing.",
   "warnings.probe-stuck.seen.none": "Its value changes as it should.",
   "warnings.probe-stuck.todo": "Measure there with a long-stem thermometer; if it differs, restart or change the probe.",
   "warnings.probe-out.seen.failing": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe throws in wild values that the next reading takes back.",

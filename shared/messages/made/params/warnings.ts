@@ -56,6 +56,7 @@ export interface WarningsParams {
   'warnings.probe-silent.todo.core': NoParams;
   'warnings.probe-silent.todo.other': NoParams;
   'warnings.probe-stuck.seen.stuck': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top'; readonly sameMs: number; readonly tempC: Temperature };
+  'warnings.probe-stuck.seen.coarse': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top'; readonly stepK: Difference };
   'warnings.probe-stuck.seen.none': NoParams;
   'warnings.probe-stuck.todo': NoParams;
   'warnings.probe-out.seen.failing': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };

@@ -11,6 +11,7 @@ export interface WhyParams {
   'why.probe-silent.new': { readonly allowedMs: number };
   'why.probe-silent': { readonly allowedMs: number; readonly everyMs: number };
   'why.probe-stuck': { readonly stuckMs: number };
+  'why.probe-stuck.coarse': NoParams;
   'why.probe-out': { readonly warmK: Difference };
   'why.drying': { readonly belowPct: number; readonly dryAirH: number; readonly needsFrac: number };
   'why.stalling': { readonly actH: number; readonly slowPct: number; readonly stallH: number; readonly standingPct: number; readonly warmStallH: number };
