@@ -51,7 +51,11 @@ const summaryFactsSchema = z.object({
   ),
 });
 
-const testFactsSchema = z.object({ way: notificationChannelSchema, address: z.string().optional() });
+/** Tests kept before channels were called so have `way`. */
+const testFactsSchema = z.preprocess(
+  withChannel,
+  z.object({ channel: notificationChannelSchema, address: z.string().optional() }),
+);
 
 /** Of a code that is mailed: never the code itself. `askedAtMs` is the machine's. */
 const codeFactsSchema = z.object({ codeFor: z.string(), askedAtMs: z.number() });
@@ -80,4 +84,10 @@ export function factsSchemaOf(about: NoticeSubject, answer: NoticeReason): z.Zod
     default:
       return alarmFactsSchema;
   }
+}
+
+function withChannel(kept: unknown): unknown {
+  if (typeof kept !== 'object' || kept === null || !('way' in kept)) return kept;
+  const { way, ...rest } = kept;
+  return { channel: way, ...rest };
 }

@@ -1,4 +1,4 @@
-/** The words of notifications: why, by which way, how it went. */
+/** The words of notifications: why, by which channel, how it went. */
 import { z } from 'zod';
 import { mailAddressPattern } from './mail-address.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';

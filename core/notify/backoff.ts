@@ -5,7 +5,7 @@ const firstMs = 5_000;
 const longestMs = 15 * msPerMinute;
 /** A warning that is older than this helps nobody as a new message. */
 export const giveUpAfterMs = 6 * msPerHour;
-/** Failed attempts after which another way or another person is asked, while this one goes on. */
+/** Failed attempts after which another channel or another person is asked, while this one goes on. */
 export const troubleAfterTries = 3;
 
 /**

@@ -98,7 +98,11 @@ async function acknowledge(
   link: NotificationLink,
 ): Promise<void> {
   for (const { id } of alarms) {
-    await watch.handleAlarm(id, { kind: 'acknowledge', by: link.personName, note: `from ${channelWords[link.way]}` });
+    await watch.handleAlarm(id, {
+      kind: 'acknowledge',
+      by: link.personName,
+      note: `from ${channelWords[link.channel]}`,
+    });
   }
 }
 

@@ -25,9 +25,9 @@ export async function deliveryHealth({ journal, people, clock, failing }: Asked)
   const counts = await journal.notifications.messages.counts();
   const sum = (state: string, of: 'count' | 'unseen' = 'count') =>
     counts.filter((row) => row.state === state).reduce((total, row) => total + row[of], 0);
-  const reachable = (await people.listeners()).filter(({ ways }) => ways.length > 0);
+  const reachable = (await people.listeners()).filter(({ channels }) => channels.length > 0);
   // Before what was lost: that the next warning reaches nobody either matters more.
-  if (reachable.length === 0) return { state: 'off', detail: 'no way of delivery is set up, so warnings reach nobody' };
+  if (reachable.length === 0) return { state: 'off', detail: 'no channel is set up, so warnings reach nobody' };
   const lost = sum('given-up', 'unseen');
   if (lost > 0) {
     return {

@@ -12,7 +12,7 @@ import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { msPerDay } from '../../shared/units.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
-import type { Way } from './channels/channel.ts';
+import type { Channel } from './channels/channel.ts';
 import type { PushKeys } from './channels/push-keys.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
 import type { DeliverySettings } from './delivery-settings.ts';
@@ -43,7 +43,7 @@ export interface DeliveryParts {
   readonly log: FastifyBaseLogger;
   readonly known: () => Promise<readonly KnownPerson[]>;
   readonly watch: () => Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
-  readonly ways: Partial<Record<NotificationChannel, Way>>;
+  readonly channels: Partial<Record<NotificationChannel, Channel>>;
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
   readonly heartbeat: Heartbeat;
@@ -61,7 +61,7 @@ export class Delivery {
   readonly settings: DeliverySettings;
   readonly mail: MailConfirmation;
   readonly #parts: DeliveryParts;
-  readonly #postman: Dispatcher;
+  readonly #dispatcher: Dispatcher;
   readonly #unkept: UnkeptNotices;
   readonly #taker = randomUUID();
   #timer: NodeJS.Timeout | undefined;
@@ -80,7 +80,7 @@ export class Delivery {
     this.people = new Recipients({
       notifications: journal.notifications,
       known: parts.known,
-      canMail: parts.ways.email !== undefined,
+      canMail: parts.channels.email !== undefined,
       mailTo: config.ALERT_MAIL_TO,
     });
     this.#unkept = new UnkeptNotices({ ...parts, people: this.people, publicUrl: config.PUBLIC_URL });
@@ -90,7 +90,7 @@ export class Delivery {
       machineNowMs: parts.machineNowMs ?? Date.now,
       send: (notice) => this.tell([notice]),
     });
-    this.#postman = new Dispatcher({
+    this.#dispatcher = new Dispatcher({
       ...parts,
       people: this.people,
       publicUrl: config.PUBLIC_URL,
@@ -106,9 +106,9 @@ export class Delivery {
     this.#parts.heartbeat.start();
   }
 
-  /** Whether a way is set up at all. */
-  can(way: NotificationChannel): boolean {
-    return this.#parts.ways[way] !== undefined;
+  /** Whether a channel is set up at all. */
+  can(channel: NotificationChannel): boolean {
+    return this.#parts.channels[channel] !== undefined;
   }
 
   heartbeat(): HeartbeatState {
@@ -132,8 +132,8 @@ export class Delivery {
   async settled(): Promise<void> {
     do {
       await this.#running;
-      await this.#postman.rest();
-    } while (this.#running !== undefined || this.#postman.isBusy);
+      await this.#dispatcher.rest();
+    } while (this.#running !== undefined || this.#dispatcher.isBusy);
   }
 
   /** Writes something into the outbox and has it brought at once. */
@@ -162,9 +162,9 @@ export class Delivery {
     this.#closed = true;
     clearTimeout(this.#timer);
     this.#parts.heartbeat.close();
-    for (const way of Object.values(this.#parts.ways)) way.close();
+    for (const channel of Object.values(this.#parts.channels)) channel.close();
     await this.#running;
-    await this.#postman.rest();
+    await this.#dispatcher.rest();
   }
 
   async #run(): Promise<void> {
@@ -194,7 +194,7 @@ export class Delivery {
       );
     }
     await this.#spreadDue();
-    await this.#postman.go();
+    await this.#dispatcher.go();
     if (machineNowMs - this.#sweptAtMs >= sweepMs) {
       this.#sweptAtMs = machineNowMs;
       await this.#parts.journal.notifications.messages.sweep(this.#parts.clock.nowMs() - keepNotificationsMs);

@@ -1,9 +1,9 @@
 /**
- * Takes messages out of the outbox and brings them to people, one way beside the other.
+ * Takes messages out of the outbox and brings them to people, one channel beside the other.
  *
  * At least once: a message is noted as sent after the other side took it. A crash between the two sends it a second
  * time, with the same Message-ID, Topic or webhook-id. It never holds up anything else: it waits for nobody but the
- * other side, each way for itself.
+ * other side, each channel for itself.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { isSilenced } from '../../core/alarms/standing.ts';
@@ -12,7 +12,7 @@ import type { Clock } from '../../shared/clock.ts';
 import { type NotificationChannel, notificationChannels } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
-import type { ChannelAnswer, Job, Way } from './channels/channel.ts';
+import type { Channel, ChannelAnswer, Job } from './channels/channel.ts';
 import { messageTo } from './fan-out.ts';
 import { contentOf, pageOf } from './messages.ts';
 import { alarmLinkPath, canAcknowledge, makeLink } from './notification-links.ts';
@@ -27,7 +27,7 @@ export interface DispatcherParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly people: Recipients;
-  readonly ways: Partial<Record<NotificationChannel, Way>>;
+  readonly channels: Partial<Record<NotificationChannel, Channel>>;
   readonly publicUrl: string | undefined;
   /** Told apart from other processes on the same journal. */
   readonly taker: string;
@@ -40,7 +40,7 @@ export interface DispatcherParts {
 export class Dispatcher {
   readonly #parts: DispatcherParts;
   readonly #inHand = new Map<NotificationChannel, Set<Promise<void>>>(
-    notificationChannels.map((way) => [way, new Set()]),
+    notificationChannels.map((channel) => [channel, new Set()]),
   );
 
   constructor(parts: DispatcherParts) {
@@ -49,7 +49,7 @@ export class Dispatcher {
 
   /** Starts what can be started now, and does not wait for it. */
   async go(): Promise<void> {
-    for (const way of notificationChannels) await this.#goBy(way);
+    for (const channel of notificationChannels) await this.#goBy(channel);
   }
 
   get isBusy(): boolean {
@@ -61,14 +61,14 @@ export class Dispatcher {
     await Promise.all([...this.#inHand.values()].flatMap((set) => [...set]));
   }
 
-  async #goBy(way: NotificationChannel): Promise<void> {
-    const inHand = this.#inHand.get(way) ?? new Set();
+  async #goBy(channel: NotificationChannel): Promise<void> {
+    const inHand = this.#inHand.get(channel) ?? new Set();
     const room = atOnce - inHand.size;
     if (room <= 0) return;
     const { journal, clock, taker, log } = this.#parts;
     const machineNowMs = Date.now();
     const lease = { taker, machineNowMs, untilMs: machineNowMs + leaseMs };
-    for (const message of await journal.notifications.messages.take(way, clock.nowMs(), lease, room)) {
+    for (const message of await journal.notifications.messages.take(channel, clock.nowMs(), lease, room)) {
       const job = this.#bring(message)
         .catch((error) => log.error({ err: error, message: message.id }, 'a message could not be handled'))
         .finally(() => {
@@ -113,22 +113,18 @@ export class Dispatcher {
   }
 
   async #attempt(message: MessageRecord, notice: KeptNotice): Promise<ChannelAnswer> {
-    const { ways, people } = this.#parts;
-    const way = ways[message.way];
-    if (way === undefined) return { outcome: 'failed', detail: `no way to send by ${message.way} is set up` };
+    const { channels, people } = this.#parts;
+    const channel = channels[message.channel];
+    if (channel === undefined) return { outcome: 'failed', detail: `no channel for ${message.channel} is set up` };
     try {
       const preferences = await people.preferencesOf(message.personId);
-      return await way.send(await this.#errand(message, notice, preferences));
+      return await channel.send(await this.#job(message, notice, preferences));
     } catch (error) {
       return { outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
     }
   }
 
-  async #errand(
-    message: MessageRecord,
-    notice: KeptNotice,
-    reader: { timeZone: string; unit: 'C' | 'F' },
-  ): Promise<Job> {
+  async #job(message: MessageRecord, notice: KeptNotice, reader: { timeZone: string; unit: 'C' | 'F' }): Promise<Job> {
     const { journal, clock, publicUrl } = this.#parts;
     const secret = canAcknowledge(notice)
       ? await makeLink(journal.notifications, notice, message, clock.nowMs())
@@ -153,7 +149,7 @@ export class Dispatcher {
     const givenUp =
       !sent && (answer.outcome === 'refused' || isPast(Math.max(message.madeAtMs, message.notBeforeMs), nowMs));
     const trouble = !sent && (givenUp || number === troubleAfterTries);
-    const about = { message: message.id, way: message.way, person: message.personName, detail: answer.detail };
+    const about = { message: message.id, channel: message.channel, person: message.personName, detail: answer.detail };
     if (givenUp) log.error(about, 'a message was given up');
     else if (!sent) log.warn({ ...about, tries: number }, 'a message did not go through and is tried again');
     await journal.notifications.messages.attempted(taker, {
@@ -177,7 +173,9 @@ export class Dispatcher {
     if (now?.messages.some(({ state }) => state === 'sent')) return {};
     const listener = (await people.listeners()).find(({ personId }) => personId === message.personId);
     const times = { nowMs: clock.nowMs(), machineNowMs: Date.now(), newId };
-    const messages = listener ? listener.spareWays.map((way) => messageTo(listener, way, notice, times)) : [];
+    const messages = listener
+      ? listener.spareChannels.map((channel) => messageTo(listener, channel, notice, times))
+      : [];
     if (notice.about !== 'alarm' && notice.about !== 'site') return { messages };
     const facts = { ...notice.facts, notReached: message.personName };
     const { state: _, joinedId: __, ...same } = notice;

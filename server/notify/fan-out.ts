@@ -1,5 +1,5 @@
 /**
- * One notice becomes messages, one per person and way. It never sends anything, and tells nobody of the same thing
+ * One notice becomes messages, one per person and channel. It never sends anything, and tells nobody of the same thing
  * twice.
  */
 
@@ -25,7 +25,7 @@ export interface SpreadContext {
 export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spreading {
   if ('lost' in notice.facts) throw new RangeError(`Cannot spread notice "${notice.id}" as its facts must be readable`);
   const notifyEvent = notifyEventOf(notice);
-  const matching = context.listeners.filter((one) => one.ways.length > 0 && matchOf(one, notifyEvent) === 'heeds');
+  const matching = context.listeners.filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'heeds');
   const named = context.listeners.filter(({ personId }) => personId === notice.personId);
   const { told, turn } =
     notice.personId === null ? toldOf(notice, notifyEvent, matching, context) : { told: named, turn: undefined };
@@ -66,7 +66,7 @@ function toldOf(
     case 'not-reached': {
       // Whoever can be reached at all: first the rest of the order and whoever wants to be notified, else an owner.
       const others = matching.filter(({ personId }) => !approached.has(personId));
-      const owners = listeners.filter((one) => one.isOwner && one.ways.length > 0 && !approached.has(one.personId));
+      const owners = listeners.filter((one) => one.isOwner && one.channels.length > 0 && !approached.has(one.personId));
       return { told: others.length > 0 ? others : owners, turn: undefined };
     }
     case 'reminder-due':
@@ -103,8 +103,8 @@ function messagesTo(
   const { nowMs } = context;
   const quietUntilMs = tellAtMs(listener, notifyEvent, nowMs);
   const held = quietUntilMs > nowMs && !['test', 'confirmation', 'summary'].includes(notice.answer);
-  return waysOf(listener, notice).map((way) => ({
-    ...messageTo(listener, way, notice, context),
+  return channelsOf(listener, notice).map((channel) => ({
+    ...messageTo(listener, channel, notice, context),
     state: held ? 'held' : 'waiting',
     reason: held ? 'quiet hours' : null,
     notBeforeMs: held ? quietUntilMs : nowMs,
@@ -113,23 +113,23 @@ function messagesTo(
   }));
 }
 
-/** A code goes to the address it is for. A test goes by the way it was asked for, switched on or not. */
-function waysOf(listener: Listener, notice: KeptNotice): readonly ChannelAddress[] {
+/** A code goes to the address it is for. A test goes by the channel it was asked for, switched on or not. */
+function channelsOf(listener: Listener, notice: KeptNotice): readonly ChannelAddress[] {
   if ('codeFor' in notice.facts) {
     const { codeFor: address } = notice.facts;
-    return [{ way: 'email', address, label: address }];
+    return [{ channel: 'email', address, label: address }];
   }
-  if (notice.answer !== 'test') return listener.ways;
-  if (!('way' in notice.facts)) return [];
-  const { way, address } = notice.facts;
-  return [...listener.ways, ...listener.spareWays].filter(
-    (one) => one.way === way && (address === undefined || one.address === address),
+  if (notice.answer !== 'test') return listener.channels;
+  if (!('channel' in notice.facts)) return [];
+  const { channel, address } = notice.facts;
+  return [...listener.channels, ...listener.spareChannels].filter(
+    (one) => one.channel === channel && (address === undefined || one.address === address),
   );
 }
 
 export function messageTo(
   { personId, name }: Listener,
-  { way, address, label }: ChannelAddress,
+  { channel, address, label }: ChannelAddress,
   { id: noticeId, rank }: Pick<KeptNotice, 'id' | 'rank'>,
   { nowMs, machineNowMs, newId }: Pick<SpreadContext, 'nowMs' | 'machineNowMs' | 'newId'>,
 ): MessageRecord {
@@ -138,7 +138,7 @@ export function messageTo(
     noticeId,
     personId,
     personName: name,
-    way,
+    channel,
     address,
     addressLabel: label,
     rank,

@@ -33,7 +33,7 @@ export async function makeLink(
     noticeId: notice.id,
     personId: message.personId,
     personName: message.personName,
-    way: message.way,
+    channel: message.channel,
     expiresAtMs: nowMs + livesMs,
     usedAtMs: null,
   });

@@ -6,7 +6,7 @@ import type { Config } from '../../shared/config.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
-import type { Way } from './channels/channel.ts';
+import type { Channel } from './channels/channel.ts';
 import { openEmail } from './channels/email.ts';
 import type { GuardedOptions } from './channels/guarded-request.ts';
 import { openPush } from './channels/push.ts';
@@ -34,12 +34,12 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
   const settings = new DeliverySettings(journal);
   const allowed = () => settings.allowed();
   const pushKeys = new PushKeys({ journal, clock, log, newId: randomUUID });
-  const ways: Partial<Record<NotificationChannel, Way>> = {
+  const channels: Partial<Record<NotificationChannel, Channel>> = {
     push: openPush({ journal, keys: pushKeys, clock, allowed, contact: contactOf(config), guard }),
     webhook: openWebhook({ allowed, secretOf: (personId) => settings.webhookSecret(personId), guard }),
   };
   if (config.SMTP_URL !== undefined && config.MAIL_FROM !== undefined) {
-    ways.email = openEmail({ smtpUrl: config.SMTP_URL, from: config.MAIL_FROM });
+    channels.email = openEmail({ smtpUrl: config.SMTP_URL, from: config.MAIL_FROM });
   }
   const heartbeat = new Heartbeat({
     url: async () => {
@@ -57,7 +57,7 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     journal,
     clock,
     log,
-    ways,
+    channels,
     pushKeys,
     settings,
     heartbeat,

@@ -1,4 +1,4 @@
-/** Everybody who can be told, with their preferences and where each way finds them. */
+/** Everybody who can be told, with their preferences and where each channel finds them. */
 import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
 import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';
@@ -16,16 +16,16 @@ export interface KnownPerson {
 export const serverPerson: KnownPerson = { id: 'house', name: 'the server', role: 'owner' };
 
 export interface ChannelAddress {
-  readonly way: NotificationChannel;
+  readonly channel: NotificationChannel;
   readonly address: string;
   readonly label: string;
 }
 
 export interface Listener extends Recipient {
   readonly name: string;
-  readonly ways: readonly ChannelAddress[];
+  readonly channels: readonly ChannelAddress[];
   /** Set up, but switched off: asked when the others fail. */
-  readonly spareWays: readonly ChannelAddress[];
+  readonly spareChannels: readonly ChannelAddress[];
 }
 
 export interface PeopleParts {
@@ -84,15 +84,15 @@ export class Recipients {
         name,
         isOwner: role === 'owner',
         preferences: own,
-        ways: all.filter(({ on }) => on).map(({ way, address, label }) => ({ way, address, label })),
-        spareWays: all.filter(({ on }) => !on).map(({ way, address, label }) => ({ way, address, label })),
+        channels: all.filter(({ on }) => on).map(({ channel, address, label }) => ({ channel, address, label })),
+        spareChannels: all.filter(({ on }) => !on).map(({ channel, address, label }) => ({ channel, address, label })),
       };
     };
     const told = known.map(listenerOf);
-    if (told.some(({ ways }) => ways.length > 0)) return told;
-    // Between the first owner and their first way nobody would hear of anything: the server’s own address still does.
+    if (told.some(({ channels }) => channels.length > 0)) return told;
+    // Between the first owner and their first channel nobody would hear of anything: the server’s own address still does.
     const installation = listenerOf(serverPerson);
-    return installation.ways.length > 0 && !known.includes(serverPerson) ? [...told, installation] : told;
+    return installation.channels.length > 0 && !known.includes(serverPerson) ? [...told, installation] : told;
   }
 
   #mailGoes(personId: string, preferred: string, addresses: readonly MailAddress[]): MailGoes {
@@ -115,12 +115,12 @@ function addressesOf(
 ): (ChannelAddress & { readonly on: boolean })[] {
   const { push, email, webhook } = preferences;
   return [
-    ...devices.map(({ id, label }) => ({ way: 'push' as const, address: id, label, on: push.on })),
+    ...devices.map(({ id, label }) => ({ channel: 'push' as const, address: id, label, on: push.on })),
     ...(mailTo !== undefined && mailAddressPattern.test(mailTo)
-      ? [{ way: 'email' as const, address: mailTo, label: mailTo, on: email.on }]
+      ? [{ channel: 'email' as const, address: mailTo, label: mailTo, on: email.on }]
       : []),
     ...(URL.canParse(webhook.url)
-      ? [{ way: 'webhook' as const, address: webhook.url, label: new URL(webhook.url).host, on: webhook.on }]
+      ? [{ channel: 'webhook' as const, address: webhook.url, label: new URL(webhook.url).host, on: webhook.on }]
       : []),
   ];
 }

@@ -66,7 +66,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const notifyEvent = notifyEventOf(basis);
     const nowMs = parts.clock.nowMs();
     const candidates = listeners
-      .filter((one) => one.ways.length > 0 && matchOf(one, notifyEvent) === 'heeds')
+      .filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'heeds')
       .map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, notifyEvent, nowMs) }));
     const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
     const step = stepEscalation(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
@@ -148,9 +148,9 @@ async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise
 
 async function summaries({ journal, clock, watch, newId }: TimedParts, listeners: readonly Listener[]): Promise<void> {
   const nowMs = clock.nowMs();
-  for (const { personId, preferences, ways } of listeners) {
+  for (const { personId, preferences, channels } of listeners) {
     const day = summaryDay(preferences.summaryAtMin, preferences.timeZone, nowMs);
-    if (ways.length === 0 || !watch || day === undefined) continue;
+    if (channels.length === 0 || !watch || day === undefined) continue;
     const key = `summary/${personId}/${day}`;
     if (await journal.notifications.notices.byKey(key)) continue;
     const sites = await journal.sites.list();

@@ -8,7 +8,7 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
-import type { Way } from './channels/channel.ts';
+import type { Channel } from './channels/channel.ts';
 import { spreadNotice } from './fan-out.ts';
 import { contentOf, type MessageParts, pageOf } from './messages.ts';
 import type { Listener, Recipients } from './people.ts';
@@ -18,7 +18,7 @@ export interface UnkeptParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly people: Recipients;
-  readonly ways: Partial<Record<NotificationChannel, Way>>;
+  readonly channels: Partial<Record<NotificationChannel, Channel>>;
   readonly publicUrl: string | undefined;
 }
 
@@ -88,16 +88,22 @@ export class UnkeptNotices {
   }
 
   async #send(message: MessageRecord, notice: NoticeRecord): Promise<boolean> {
-    const { journal, clock, log, people, ways, publicUrl } = this.#parts;
-    const way = ways[message.way];
-    if (!way) return false;
+    const { journal, clock, log, people, channels, publicUrl } = this.#parts;
+    const channel = channels[message.channel];
+    if (!channel) return false;
     const reader = await people.preferencesOf(message.personId).catch(() => ({ timeZone: 'UTC', unit: 'C' as const }));
     const content = await contentOf({ journal, clock, publicUrl }, notice, message.personName, reader).catch(() =>
       contentOf({ journal: noJournal, clock, publicUrl }, notice, message.personName, reader),
     );
-    const answer = await way.send({ message, notice, content, pageUrl: pageOf({ publicUrl }, notice), ack: undefined });
+    const answer = await channel.send({
+      message,
+      notice,
+      content,
+      pageUrl: pageOf({ publicUrl }, notice),
+      ack: undefined,
+    });
     if (answer.outcome !== 'sent')
-      log.warn({ way: message.way, detail: answer.detail }, 'a warning did not go through');
+      log.warn({ channel: message.channel, detail: answer.detail }, 'a warning did not go through');
     return answer.outcome === 'sent';
   }
 
@@ -117,4 +123,4 @@ const noJournal: MessageParts['journal'] = {
 };
 
 const isSame = (one: MessageRecord, other: MessageRecord) =>
-  one.personId === other.personId && one.way === other.way && one.address === other.address;
+  one.personId === other.personId && one.channel === other.channel && one.address === other.address;

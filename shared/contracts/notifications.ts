@@ -68,7 +68,7 @@ export const deviceHereAnswerSchema = z.object({
   pushKey: z.string(),
 });
 
-export const testAskSchema = z.object({ way: notificationChannelSchema, address: z.string().max(2000).optional() });
+export const testAskSchema = z.object({ channel: notificationChannelSchema, address: z.string().max(2000).optional() });
 
 const attemptViewSchema = z.object({
   number: z.number().int(),
@@ -81,7 +81,7 @@ const attemptViewSchema = z.object({
 const messageViewSchema = z.object({
   id: z.string(),
   person: z.string(),
-  way: notificationChannelSchema,
+  channel: notificationChannelSchema,
   address: z.string(),
   state: messageStateSchema,
   reason: z.string().nullable(),
@@ -115,7 +115,7 @@ const undeliveredSchema = messageViewSchema.extend({
 export const undeliveredAnswerSchema = z.object({ messages: z.array(undeliveredSchema) });
 
 export const recipientsSchema = z.object({
-  people: z.array(z.object({ id: z.string(), name: z.string(), ways: z.array(notificationChannelSchema) })),
+  people: z.array(z.object({ id: z.string(), name: z.string(), channels: z.array(notificationChannelSchema) })),
 });
 
 export const escalationSchema = z.object({

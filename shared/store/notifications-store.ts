@@ -1,7 +1,7 @@
 /**
  * The part of the journal that holds what people are told: the outbox and its surroundings.
  *
- * A notice is one thing to tell; it is spread into messages, one per person and way; each message has its attempts.
+ * A notice is one thing to tell; it is spread into messages, one per person and channel; each message has its attempts.
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the server's; `nextTryMs` and leases are the machine's.
  */
 import type { NoticeFacts } from '../notice-facts.ts';
@@ -46,8 +46,8 @@ export interface MessageRecord {
   readonly noticeId: string;
   readonly personId: string;
   readonly personName: string;
-  readonly way: NotificationChannel;
-  /** What the way needs to find the person: an address, a device's id, a URL. */
+  readonly channel: NotificationChannel;
+  /** What the channel needs to find the person: an address, a device's id, a URL. */
   readonly address: string;
   /** As it may be shown to others. */
   readonly addressLabel: string;
@@ -111,7 +111,7 @@ export interface NotificationLink {
   readonly noticeId: string;
   readonly personId: string;
   readonly personName: string;
-  readonly way: NotificationChannel;
+  readonly channel: NotificationChannel;
   readonly expiresAtMs: number;
   readonly usedAtMs: number | null;
 }
@@ -195,7 +195,7 @@ export interface NotificationsStore {
     openSites(sinceMs: number): Promise<KeptNotice[]>;
   };
   readonly messages: {
-    take(way: NotificationChannel, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;
+    take(channel: NotificationChannel, nowMs: number, lease: Lease, limit: number): Promise<MessageRecord[]>;
     /** @returns false when it was no longer ours to tell of. */
     attempted(taker: string, attempted: Attempted): Promise<boolean>;
     /** Ends one that needs no attempt. */
@@ -205,7 +205,7 @@ export interface NotificationsStore {
     seen(id: string, atMs: number): Promise<boolean>;
     /** How many stand in each state, and since when the eldest waits. */
     counts(): Promise<
-      { way: NotificationChannel; state: MessageState; count: number; oldestMs: number; unseen: number }[]
+      { channel: NotificationChannel; state: MessageState; count: number; oldestMs: number; unseen: number }[]
     >;
     /** Lets go of whatever a former run had taken; only for who holds the journal alone. */
     releaseAll(): Promise<void>;

@@ -340,7 +340,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
         const message = {
           id: `told-${alarm.id}`,
           person: 'Ada',
-          way: 'email' as const,
+          channel: 'email' as const,
           address: 'ada@saltmere.example',
           state: 'sent' as const,
           reason: null,

@@ -179,13 +179,13 @@ test('one reading alarms three people: each is told as they preferred, and once'
     alarmLinkAnswerSchema
       .parse(await (await ask('GET', `/api/alarms/${alarm.id}/notifications`, olive)).json())
       .notices.flatMap(({ messages }) => messages)
-      .map(({ person, way, state, notBefore, reason }) => ({ person, way, state, notBefore, reason }));
+      .map(({ person, channel, state, notBefore, reason }) => ({ person, channel, state, notBefore, reason }));
   const held = { person: 'Kim', state: 'held', reason: 'quiet hours', notBefore: new Date(quietEndMs).toISOString() };
   expect(await told()).toEqual(
     expect.arrayContaining([
-      expect.objectContaining({ ...held, way: 'email' }),
-      expect.objectContaining({ ...held, way: 'webhook' }),
-      expect.objectContaining({ person: 'Olive', way: 'email', state: 'sent' }),
+      expect.objectContaining({ ...held, channel: 'email' }),
+      expect.objectContaining({ ...held, channel: 'webhook' }),
+      expect.objectContaining({ person: 'Olive', channel: 'email', state: 'sent' }),
     ]),
   );
   expect([messagesTo('kim').length, receiver.got.length]).toEqual([0, 0]);

@@ -1,5 +1,5 @@
 /**
- * While nobody can be notified every page says so, to each person with the way that is theirs; it goes with the first way set up and
+ * While nobody can be notified every page says so, to each person with the way that is theirs; it goes with the first channel set up and
  * comes back with the last one switched off, on pages that stand open too.
  */
 import type { Browser, Page } from 'playwright-core';
@@ -59,7 +59,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
   test('leads an owner to where it is changed, and tells a keeper and a viewer whom to ask', async () => {
     const page = await open('owner', '/');
     await page.getByRole('link', { name: 'Set up e-mail, push or a webhook' }).click();
-    await page.getByText('Set up one of the ways below').waitFor();
+    await page.getByText('Set up one of the channels below').waitFor();
     await page.context().close();
     for (const who of ['keeper', 'viewer'] as const) {
       const theirs = await open(who, '/probes');
@@ -70,7 +70,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
     }
   });
 
-  test('goes with the first way that is set up, also where another page stands open, and comes back with the last', async () => {
+  test('goes with the first channel that is set up, also where another page stands open, and comes back with the last', async () => {
     const [other, mine] = [await open('viewer', '/probes'), await open('owner', '/notifications')];
     await other.getByText(said).waitFor();
     const keep = async (address: string) => {

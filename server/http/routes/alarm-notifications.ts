@@ -75,10 +75,10 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
     '/api/notifications/people',
     { config: viewer, schema: { response: { 200: recipientsSchema } } },
     async () => ({
-      people: (await delivery.people.listeners()).map(({ personId, name, ways }) => ({
+      people: (await delivery.people.listeners()).map(({ personId, name, channels }) => ({
         id: personId,
         name,
-        ways: [...new Set(ways.map(({ way }) => way))],
+        channels: [...new Set(channels.map(({ channel }) => channel))],
       })),
     }),
   );

@@ -107,14 +107,14 @@ export function registerMetrics(api: Api, parts: MetricsParts): void {
   });
   new Gauge({
     name: 'branhearth_messages_to_people',
-    help: 'Messages to people by way and state, of the last 90 days',
-    labelNames: ['way', 'state'],
+    help: 'Messages to people by channel and state, of the last 90 days',
+    labelNames: ['channel', 'state'],
     registers,
     async collect() {
       this.reset();
-      for (const way of notificationChannels) for (const state of messageStates) this.set({ way, state }, 0);
-      for (const { way, state, count } of await parts.journal.notifications.messages.counts())
-        this.set({ way, state }, count);
+      for (const channel of notificationChannels) for (const state of messageStates) this.set({ channel, state }, 0);
+      for (const { channel, state, count } of await parts.journal.notifications.messages.counts())
+        this.set({ channel, state }, count);
     },
   });
   new Gauge({

@@ -1,4 +1,4 @@
-/** How each person wants to be told, their devices, and a test for each way. */
+/** How each person wants to be notified, their devices, and a test for each channel. */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
@@ -178,12 +178,12 @@ export function registerNotifications(api: Api, parts: NotificationsParts): void
     async (request, reply) => {
       const person = await asking(request);
       if (!person) return noPerson(reply);
-      const { way } = request.body;
-      if (way === 'email' && ['waiting', 'before'].includes((await people.mailOf(person.id)).standing)) {
+      const { channel } = request.body;
+      if (channel === 'email' && ['waiting', 'before'].includes((await people.mailOf(person.id)).standing)) {
         return sendProblem(reply, 409, 'Confirm this e-mail address first: until then only a code is sent to it.');
       }
       await countTest(journal.attempts, person.id, parts.people.nowMs());
-      tell(request, { subject: way });
+      tell(request, { subject: channel });
       const id = randomId();
       await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
       return reply.code(202).send({ id });
@@ -219,10 +219,10 @@ export function registerNotifications(api: Api, parts: NotificationsParts): void
   );
 }
 
-function testNotice(id: string, personId: string, way: z.infer<typeof testAskSchema>, atMs: number) {
+function testNotice(id: string, personId: string, channel: z.infer<typeof testAskSchema>, atMs: number) {
   const nobody = { siteId: null, pileId: null, alarmId: null };
   const about = { about: 'person' as const, answer: 'test' as const, rank: 1 };
-  return { id, key: `test/${id}`, ...about, ...nobody, personId, atMs, dueMs: atMs, facts: way };
+  return { id, key: `test/${id}`, ...about, ...nobody, personId, atMs, dueMs: atMs, facts: channel };
 }
 
 /** By what a device is signed up, and with which it ends. */

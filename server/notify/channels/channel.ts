@@ -1,4 +1,4 @@
-/** What every way of reaching a person takes and gives. */
+/** What every channel to a person takes and gives. */
 import type { AttemptOutcome } from '../../../shared/notifications.ts';
 import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import type { MessageContent } from './render-content.ts';
@@ -21,7 +21,7 @@ export interface ChannelAnswer {
   readonly retryAfterMs?: number;
 }
 
-export interface Way {
+export interface Channel {
   /** Never throws; ends within `timeoutMs`. */
   send(job: Job): Promise<ChannelAnswer>;
   close(): void;

@@ -4,7 +4,7 @@
  */
 import type { Transporter } from 'nodemailer';
 import { severityOfRank } from '../../../shared/notifications.ts';
-import { attemptTimeoutMs, type ChannelAnswer, type Job, oneLine, type Way } from './channel.ts';
+import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job, oneLine } from './channel.ts';
 import { mailHtml, mailText } from './mail-body.ts';
 
 export interface MailOptions {
@@ -13,7 +13,7 @@ export interface MailOptions {
   readonly timeoutMs?: number;
 }
 
-export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailOptions): Way {
+export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailOptions): Channel {
   const stepMs = Math.min(10_000, timeoutMs);
   const domain = /@([A-Za-z0-9.-]+)>?$/.exec(from)?.[1] ?? 'branhearth.invalid';
   const running = new Set<Transporter>();

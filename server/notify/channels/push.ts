@@ -4,7 +4,7 @@
  */
 import type { Clock } from '../../../shared/clock.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { attemptTimeoutMs, type ChannelAnswer, type Job, type Way } from './channel.ts';
+import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
 import { channelAnswer, channelError } from './http-answer.ts';
 import { type PushKeys, webPush } from './push-keys.ts';
@@ -23,7 +23,7 @@ export interface PushOptions {
 /** How long a push service keeps it for a device that is away [s]. */
 const livesS = 24 * 3600;
 
-export function openPush(options: PushOptions): Way {
+export function openPush(options: PushOptions): Channel {
   const { journal, keys, clock, allowed, contact, timeoutMs = attemptTimeoutMs / 2, guard = {} } = options;
 
   async function send(job: Job): Promise<ChannelAnswer> {

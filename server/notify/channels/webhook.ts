@@ -8,7 +8,7 @@
 import { createHmac } from 'node:crypto';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { severityOfRank } from '../../../shared/notifications.ts';
-import { attemptTimeoutMs, type ChannelAnswer, type Job, type Way } from './channel.ts';
+import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
 import { channelAnswer, channelError } from './http-answer.ts';
 
@@ -22,7 +22,12 @@ export interface WebhookOptions {
 
 export const secretPrefix = 'whsec_';
 
-export function openWebhook({ allowed, secretOf, timeoutMs = attemptTimeoutMs / 2, guard = {} }: WebhookOptions): Way {
+export function openWebhook({
+  allowed,
+  secretOf,
+  timeoutMs = attemptTimeoutMs / 2,
+  guard = {},
+}: WebhookOptions): Channel {
   async function send(job: Job): Promise<ChannelAnswer> {
     const { message } = job;
     try {

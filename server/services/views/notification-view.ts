@@ -18,7 +18,7 @@ export function messageView(message: SentMessage): MessageView {
   return {
     id: message.id,
     person: message.personName,
-    way: message.way,
+    channel: message.channel,
     address: message.addressLabel,
     state: message.state,
     reason: message.reason,

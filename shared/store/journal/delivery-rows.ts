@@ -33,7 +33,7 @@ export async function addNotices(transaction: JournalTransaction, notices: reado
   }
 }
 
-/** The same notice to the same person by the same way is one message. */
+/** The same notice to the same person by the same channel is one message. */
 export async function insertMessages(
   transaction: JournalTransaction,
   messages: readonly MessageRecord[],
@@ -46,7 +46,7 @@ export async function insertMessages(
         notice_id: message.noticeId,
         person_id: message.personId,
         person_name: message.personName,
-        way: message.way,
+        way: message.channel,
         address: message.address,
         address_label: message.addressLabel,
         rank: message.rank,
@@ -95,7 +95,7 @@ export const messagePlan: RowPlan<'message', MessageRecord> = {
     noticeId: row.notice_id,
     personId: row.person_id,
     personName: row.person_name,
-    way: row.way,
+    channel: row.way,
     address: row.address,
     addressLabel: row.address_label,
     rank: row.rank,

@@ -17,13 +17,13 @@ const open = ['waiting', 'held'] as const;
 
 export function journalMessages(base: JournalBase): NotificationsStore['messages'] {
   return {
-    take: (way, nowMs, lease, limit) =>
+    take: (channel, nowMs, lease, limit) =>
       base.write(async (transaction) => {
         const due = transaction
           .selectFrom('message')
           .select('id')
           .where('state', 'in', open)
-          .where('way', '=', way)
+          .where('way', '=', channel)
           .where('next_try_ms', '<=', lease.machineNowMs)
           .where('not_before_ms', '<=', nowMs)
           .where((where) =>
@@ -99,13 +99,13 @@ export function journalMessages(base: JournalBase): NotificationsStore['messages
           .orderBy('done_at_ms', 'desc')
           .limit(limit)
           .execute();
-        const told = await withAttempts(base, db, base.rows.all(messagePlan, rows));
+        const given = await withAttempts(base, db, base.rows.all(messagePlan, rows));
         const notices = await noticesById(
           base,
           db,
-          told.map(({ noticeId }) => noticeId),
+          given.map(({ noticeId }) => noticeId),
         );
-        return told.flatMap((message) => {
+        return given.flatMap((message) => {
           const notice = notices.get(message.noticeId);
           return notice ? [{ ...message, notice }] : [];
         });
@@ -135,7 +135,7 @@ export function journalMessages(base: JournalBase): NotificationsStore['messages
           .groupBy(['way', 'state'])
           .execute();
         return rows.map(({ way, state, count, oldest, unseen }) => ({
-          way,
+          channel: way,
           state,
           count: Number(count),
           oldestMs: Number(oldest),
@@ -193,8 +193,8 @@ export async function notifications(
     .orderBy('made_at_ms')
     .orderBy('id')
     .execute();
-  const told = await withAttempts(base, db, base.rows.all(messagePlan, rows));
-  return notices.map((notice) => ({ ...notice, messages: told.filter(({ noticeId }) => noticeId === notice.id) }));
+  const given = await withAttempts(base, db, base.rows.all(messagePlan, rows));
+  return notices.map((notice) => ({ ...notice, messages: given.filter(({ noticeId }) => noticeId === notice.id) }));
 }
 
 async function withAttempts(

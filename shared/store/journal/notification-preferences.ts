@@ -61,7 +61,7 @@ export const notificationLinkPlan: RowPlan<'told_link', NotificationLink> = {
     noticeId: row.notice_id,
     personId: row.person_id,
     personName: row.person_name,
-    way: row.way,
+    channel: row.way,
     expiresAtMs: row.expires_at_ms,
     usedAtMs: row.used_at_ms,
   }),
@@ -173,7 +173,7 @@ function linksOf(base: JournalBase): NotificationsStore['links'] {
             notice_id: link.noticeId,
             person_id: link.personId,
             person_name: link.personName,
-            way: link.way,
+            way: link.channel,
             expires_at_ms: link.expiresAtMs,
             used_at_ms: link.usedAtMs,
           })

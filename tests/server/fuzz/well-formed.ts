@@ -86,7 +86,7 @@ const behindLink: WellFormed = async (laid) => {
   const secret = `secret-${laid.number}-of-the-test`.padEnd(43, '-');
   const { notifications } = laid.one.installation.journal;
   const noticeId = await noticeOf(laid, await alarmOf(laid));
-  const who = { personId: laid.personId, personName: laid.name, way: 'email' as const };
+  const who = { personId: laid.personId, personName: laid.name, channel: 'email' as const };
   await notifications.links.add({
     digest: digestOf(secret),
     noticeId,
@@ -232,7 +232,12 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
     const { notifications } = laid.one.installation.journal;
     const noticeId = await noticeOf(laid, await alarmOf(laid));
     const id = `message-${laid.number}-of-the-test`;
-    const to = { personId: laid.personId, personName: laid.name, way: 'email', address: 'x@saltmere.example' } as const;
+    const to = {
+      personId: laid.personId,
+      personName: laid.name,
+      channel: 'email',
+      address: 'x@saltmere.example',
+    } as const;
     const times = { madeAtMs: 1, notBeforeMs: 1, nextTryMs: 1, doneAtMs: 2, seenAtMs: null };
     const state = { state: 'given-up', reason: 'no such mailbox', tries: 1, rank: 2 } as const;
     const messages = [{ id, noticeId, ...to, addressLabel: to.address, ...state, ...times }];

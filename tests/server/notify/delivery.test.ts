@@ -9,7 +9,7 @@ beforeEach(async () => {
 });
 afterEach(() => service.close());
 
-test('each person is told once of a raise, by every way that is on', async () => {
+test('each person is told once of a raise, by every channel that is on', async () => {
   await service.person('ada', { webhook: { on: true, url: 'https://ada.example/hook' } });
   await service.person('bram');
   await service.raise('a');
@@ -192,11 +192,11 @@ describe('a silent site', () => {
 });
 
 describe('a person who cannot be reached', () => {
-  test('is asked by a way they have switched off, and somebody else is told that they were not', async () => {
+  test('is asked by a channel they have switched off, and somebody else is told that they were not', async () => {
     await service.person('ada', { webhook: { on: false, url: 'https://ada.example/hook' } });
     await service.person('owen', { sites: [] }, 'owner');
     service.answer = ({ message }) =>
-      message.way === 'email' && message.personId === 'ada'
+      message.channel === 'email' && message.personId === 'ada'
         ? { outcome: 'refused', detail: '550 no such mailbox' }
         : { outcome: 'sent', detail: 'taken' };
     await service.raise('a');
@@ -207,11 +207,11 @@ describe('a person who cannot be reached', () => {
     expect((await service.delivery.health()).state).toBe('degraded');
   });
 
-  test('does not make others hear of it twice when one of their ways worked', async () => {
+  test('does not make others hear of it twice when one of their channels worked', async () => {
     await service.person('ada', { webhook: { on: true, url: 'https://ada.example/hook' } });
     await service.person('owen', {}, 'owner');
     service.answer = ({ message }) =>
-      message.way === 'email' && message.personId === 'ada'
+      message.channel === 'email' && message.personId === 'ada'
         ? { outcome: 'refused', detail: '550' }
         : { outcome: 'sent', detail: 'taken' };
     await service.raise('a');

@@ -1,8 +1,8 @@
-/** Delivery alone, over a journal in memory, with ways that write down what they are given. */
+/** Delivery alone, over a journal in memory, with channels that write down what they are given. */
 import pino from 'pino';
 import { type AlarmMachine, startAlarm } from '../../../core/alarms/alarm.ts';
 import type { Hold } from '../../../core/alarms/hold.ts';
-import type { ChannelAnswer, Job, Way } from '../../../server/notify/channels/channel.ts';
+import type { Channel, ChannelAnswer, Job } from '../../../server/notify/channels/channel.ts';
 import { PushKeys } from '../../../server/notify/channels/push-keys.ts';
 import { Delivery } from '../../../server/notify/delivery.ts';
 import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
@@ -23,7 +23,7 @@ export const noonMs = Date.UTC(2031, 5, 1, 12);
 
 interface Sent {
   readonly person: string;
-  readonly way: string;
+  readonly channel: string;
   readonly reason: string;
   readonly sentence: string;
   readonly messageId: string;
@@ -34,7 +34,7 @@ export interface Service {
   readonly journal: Journal;
   readonly delivery: Delivery;
   readonly sent: Sent[];
-  /** What a way answers; "sent" when unset. */
+  /** What a channel answers; "sent" when unset. */
   answer: (job: Job) => ChannelAnswer | Promise<ChannelAnswer>;
   silence: 'silent' | 'speaks' | 'alone';
   readonly heldBack: Set<string>;
@@ -74,12 +74,12 @@ export async function openService(): Promise<Service> {
   let serial = 0;
   let read = 0;
   const newId = () => `id-${++serial}`;
-  const way: Way = {
+  const channel: Channel = {
     async send(job) {
       const answer = await service.answer(job);
       if (answer.outcome === 'sent') {
-        const { personName: person, way: by, id } = job.message;
-        sent.push({ person, way: by, reason: job.notice.answer, sentence: job.content.sentence, messageId: id });
+        const { personName: person, channel: by, id } = job.message;
+        sent.push({ person, channel: by, reason: job.notice.answer, sentence: job.content.sentence, messageId: id });
       }
       return answer;
     },
@@ -98,7 +98,7 @@ export async function openService(): Promise<Service> {
       isHeldBack: (id) => service.heldBack.has(id),
       silenceOf: () => ({ answer: service.silence }),
     }),
-    ways: { email: way, webhook: way },
+    channels: { email: channel, webhook: channel },
     pushKeys: new PushKeys({ journal, clock, log, newId }),
     settings: new DeliverySettings(journal),
     heartbeat: new Heartbeat({ url: async () => undefined, allowed: async () => [], unwell: async () => undefined }),
@@ -197,7 +197,7 @@ export async function openService(): Promise<Service> {
     },
     async told() {
       await settle();
-      const news = sent.slice(read).map(({ person, way: by, reason }) => `${person} by ${by}: ${reason}`);
+      const news = sent.slice(read).map(({ person, channel: by, reason }) => `${person} by ${by}: ${reason}`);
       read = sent.length;
       return news;
     },

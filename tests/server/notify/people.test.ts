@@ -36,12 +36,14 @@ async function told(
     canMail: true,
     mailTo: installationMail ?? undefined,
   });
-  return (await people.listeners()).flatMap(({ name, ways }) => ways.map(({ address }) => `${name}: ${address}`));
+  return (await people.listeners()).flatMap(({ name, channels }) =>
+    channels.map(({ address }) => `${name}: ${address}`),
+  );
 }
 
 test.each([
   ['nobody is set up', [], [], [`the server: ${mailTo}`]],
-  ['an owner is set up who has no way yet', [ada], [], [`the server: ${mailTo}`]],
+  ['an owner is set up who has no channel yet', [ada], [], [`the server: ${mailTo}`]],
   ['the owner can be told', [ada], ['ada'], ['Ada: ada@saltmere.example']],
   ['only another person can be told', [ada, bram], ['bram'], ['Bram: bram@saltmere.example']],
 ] as const)('while %s, those who are told are right', async (_, known, mailed, expected) => {

@@ -33,8 +33,8 @@ async function put(url: string, payload: object) {
 }
 const notifications = async () =>
   notificationsAnswerSchema.parse((await farm.one.app.inject({ url: '/api/notifications' })).json());
-async function askTest(way: string): Promise<string> {
-  const { id } = (await farm.post('/api/notifications/test', { way })) as { id: string };
+async function askTest(channel: string): Promise<string> {
+  const { id } = (await farm.post('/api/notifications/test', { channel })) as { id: string };
   return id;
 }
 const noticeOf = async (id: string): Promise<NotificationView> =>
@@ -236,7 +236,7 @@ test('who may be told is told in the description of what an alarm caused', async
     messages: [
       {
         person: 'the server',
-        way: 'webhook',
+        channel: 'webhook',
         address: `127.0.0.1:${receiver.port}`,
         attempts: [{ number: 1, outcome: 'sent' }],
       },

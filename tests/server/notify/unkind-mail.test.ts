@@ -18,38 +18,38 @@ beforeEach(async () => {
   box = await startMailServer();
 });
 afterEach(() => box.close());
-const way = (smtpUrl = box.url) => openEmail({ smtpUrl, from: 'Farm <alarms@saltmere.example>', timeoutMs: 1_500 });
+const channel = (smtpUrl = box.url) => openEmail({ smtpUrl, from: 'Farm <alarms@saltmere.example>', timeoutMs: 1_500 });
 
 describe('a mail server', () => {
   test('that takes a letter: sent, with what it said', async () => {
-    expect(await way().send(job())).toMatchObject({ outcome: 'sent', detail: expect.stringMatching(/^250/) });
+    expect(await channel().send(job())).toMatchObject({ outcome: 'sent', detail: expect.stringMatching(/^250/) });
   });
   test('that knows no such mailbox (550): refused for good', async () => {
     box.mood = 'refuse';
-    expect(await way().send(job())).toEqual({ outcome: 'refused', detail: '550 no such mailbox here' });
+    expect(await channel().send(job())).toEqual({ outcome: 'refused', detail: '550 no such mailbox here' });
   });
   test('that puts off strangers (451): failed, to be tried again', async () => {
     box.mood = 'greylist';
-    expect(await way().send(job())).toEqual({ outcome: 'failed', detail: '451 greylisted, come back later' });
+    expect(await channel().send(job())).toEqual({ outcome: 'failed', detail: '451 greylisted, come back later' });
     box.mood = 'kind';
-    expect((await way().send(job())).outcome).toBe('sent');
+    expect((await channel().send(job())).outcome).toBe('sent');
   });
   test('that says nothing after the letter: failed, in bounded time', async () => {
     box.mood = 'hang';
-    expect((await way().send(job())).outcome).toBe('failed');
+    expect((await channel().send(job())).outcome).toBe('failed');
   });
   test('that ends the line in the middle: failed', async () => {
     box.mood = 'drop';
-    expect((await way().send(job())).outcome).toBe('failed');
+    expect((await channel().send(job())).outcome).toBe('failed');
     expect(box.mails).toEqual([]);
   });
   test('that takes the connection and never greets: failed, in bounded time', async () => {
     const silent = await startSilentServer();
-    expect((await way(silent.url).send(job())).outcome).toBe('failed');
+    expect((await channel(silent.url).send(job())).outcome).toBe('failed');
     await silent.close();
   });
   test('that is not there: failed', async () => {
-    expect(await way('smtp://127.0.0.1:1').send(job())).toMatchObject({
+    expect(await channel('smtp://127.0.0.1:1').send(job())).toMatchObject({
       outcome: 'failed',
       detail: expect.stringMatching(/ECONNREFUSED/),
     });
@@ -57,8 +57,8 @@ describe('a mail server', () => {
 });
 
 test('a second copy carries the same Message-ID', async () => {
-  await way().send(job());
-  await way().send(job());
+  await channel().send(job());
+  await channel().send(job());
   expect(new Set(box.mails.map(({ parsed }) => parsed.messageId))).toEqual(
     new Set([`<${message.id}@saltmere.example>`]),
   );
@@ -80,7 +80,7 @@ describe('whatever a name holds', () => {
         sentence: `${name} is too hot.`,
         parts: [{ label: name, text: name }],
       };
-      await way().send(job({ content: named }));
+      await channel().send(job({ content: named }));
       const [mail] = box.mails;
       expect(mail?.to).toEqual([message.address]);
       const names = [...(mail?.parsed.headers.keys() ?? [])];
@@ -96,7 +96,7 @@ describe('whatever a name holds', () => {
       'a@saltmere.example\r\nBcc: b@saltmere.example',
       'a b',
     ])
-      expect([address, (await way().send(job({ message: { ...message, address } }))).outcome]).not.toEqual([
+      expect([address, (await channel().send(job({ message: { ...message, address } }))).outcome]).not.toEqual([
         address,
         'sent',
       ]);

@@ -41,7 +41,7 @@ const prefer = (who: Who, address: string, more: Partial<Preferences> = {}) =>
   send('PUT', '/api/notifications', who, preferencesSchema.parse({ email: { on: address !== '', address }, ...more }));
 const askCode = (who: Who) => send('POST', '/api/notifications/mail/code', who);
 const enter = (who: Who, code: string) => send('POST', '/api/notifications/mail/confirmation', who, { code });
-const askTest = (who: Who) => send('POST', '/api/notifications/test', who, { way: 'email' });
+const askTest = (who: Who) => send('POST', '/api/notifications/test', who, { channel: 'email' });
 const standing = async (who: Who) =>
   (await send('GET', '/api/notifications', who)).json<{ mail: { standing: string; goesTo: string | null } }>().mail;
 /** The newest mail to an address, once all has been brought. */
@@ -142,7 +142,7 @@ test('tests of all people together are bounded too', async () => {
   for (let count = 0; count < server.atOnce / person.atOnce + 1; count += 1) {
     const who = as(await join(one, `Helper ${count}`, 'viewer'));
     for (let more = 0; more < person.atOnce; more += 1) {
-      const answer = await send('POST', '/api/notifications/test', who, { way: 'push' });
+      const answer = await send('POST', '/api/notifications/test', who, { channel: 'push' });
       if (answer.statusCode === 202) sent += 1;
     }
   }
@@ -291,30 +291,30 @@ describe('where mail goes', () => {
   });
 
   test('a change of address silences nobody: warnings go on to the one before until the new one is confirmed', async () => {
-    const ways = async () =>
+    const channels = async () =>
       (await one.installation.delivery.people.listeners())
         .filter(({ name }) => name === 'Vera')
-        .flatMap(({ ways }) => ways.map(({ address }) => address));
+        .flatMap(({ channels }) => channels.map(({ address }) => address));
     await prefer(people.viewer, 'old@saltmere.example');
-    expect(await ways()).toEqual([]);
+    expect(await channels()).toEqual([]);
     await askCode(people.viewer);
     await enter(people.viewer, codeIn(await newest('old@saltmere.example')));
-    expect(await ways()).toEqual(['old@saltmere.example']);
+    expect(await channels()).toEqual(['old@saltmere.example']);
     await prefer(people.viewer, 'new@saltmere.example');
-    expect([await ways(), await standing(people.viewer)]).toEqual([
+    expect([await channels(), await standing(people.viewer)]).toEqual([
       ['old@saltmere.example'],
       expect.objectContaining({ standing: 'waiting', goesTo: 'old@saltmere.example' }),
     ]);
     machineMs += 1_000;
     await askCode(people.viewer);
     await enter(people.viewer, codeIn(await newest('new@saltmere.example')));
-    expect(await ways()).toEqual(['new@saltmere.example']);
+    expect(await channels()).toEqual(['new@saltmere.example']);
     // The one before is nobody's from then on, and one that was taken away must be confirmed again.
     await prefer(people.viewer, 'old@saltmere.example');
-    expect(await ways()).toEqual(['new@saltmere.example']);
+    expect(await channels()).toEqual(['new@saltmere.example']);
     await prefer(people.viewer, '');
     await prefer(people.viewer, 'new@saltmere.example');
-    expect([await ways(), (await standing(people.viewer)).standing]).toEqual([[], 'waiting']);
+    expect([await channels(), (await standing(people.viewer)).standing]).toEqual([[], 'waiting']);
   });
 });
 

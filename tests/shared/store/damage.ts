@@ -167,7 +167,7 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
     noticeId: notice.id,
     personId: 'ada',
     personName: 'Ada',
-    way: 'email',
+    channel: 'email',
     expiresAtMs: beginMs + 9_000 * hourMs,
     usedAtMs: null,
   });

@@ -34,7 +34,7 @@ export const message: MessageRecord = {
   noticeId: notice.id,
   personId: 'ada',
   personName: 'Ada',
-  way: 'email',
+  channel: 'email',
   address: 'ada@saltmere.example',
   addressLabel: 'ada@saltmere.example',
   rank: 1,
@@ -167,7 +167,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         const [lost] = await messages.undelivered(10);
         expect([lost?.id, lost?.notice.id, lost?.attempts.length]).toEqual([message.id, notice.id, 2]);
         expect(await messages.counts()).toEqual([
-          { way: 'email', state: 'given-up', count: 1, oldestMs: beginMs, unseen: 1 },
+          { channel: 'email', state: 'given-up', count: 1, oldestMs: beginMs, unseen: 1 },
         ]);
         expect(await messages.seen(message.id, beginMs + 9)).toBe(true);
         expect(await messages.undelivered(10)).toEqual([]);
@@ -186,7 +186,13 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
       withAlarm(async (journal) => {
         await spread(journal);
         const { messages, notices, links } = journal.notifications;
-        const link = { digest: 'd', noticeId: notice.id, personId: 'ada', personName: 'Ada', way: 'email' as const };
+        const link = {
+          digest: 'd',
+          noticeId: notice.id,
+          personId: 'ada',
+          personName: 'Ada',
+          channel: 'email' as const,
+        };
         await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
         expect(await messages.sweep(beginMs + 1)).toBe(0);
         await messages.take('email', beginMs, lease('one'), 9);
@@ -200,7 +206,13 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
     test('a link is used once', () =>
       withAlarm(async (journal) => {
         const { links } = journal.notifications;
-        const link = { digest: 'd', noticeId: notice.id, personId: 'ada', personName: 'Ada', way: 'email' as const };
+        const link = {
+          digest: 'd',
+          noticeId: notice.id,
+          personId: 'ada',
+          personName: 'Ada',
+          channel: 'email' as const,
+        };
         await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
         expect(await links.use('d', beginMs + 1)).toBe(true);
         expect(await links.use('d', beginMs + 2)).toBe(false);

@@ -16,7 +16,7 @@ export function NobodyNotified() {
     <p class="nobody-notified">
       <b>Nobody is notified of warnings: they stand on these pages only.</b>{' '}
       {path === '/notifications' ? (
-        'Set up one of the ways below, and send a test.'
+        'Set up one of the channels below, and send a test.'
       ) : mayOwn ? (
         <a href="/notifications">Set up e-mail, push or a webhook</a>
       ) : (

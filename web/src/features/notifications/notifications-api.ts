@@ -27,8 +27,8 @@ export const addDevice = (device: { endpoint: string; keys: { p256dh: string; au
   ask(pushDeviceSchema, '/api/notifications/devices', { method: 'POST', body: device });
 export const removeDevice = (id: string) =>
   ask(nothing, `/api/notifications/devices/${piece(id)}`, { method: 'DELETE' });
-export const sendTest = (way: NotificationChannel) =>
-  ask(made, '/api/notifications/test', { method: 'POST', body: { way } });
+export const sendTest = (channel: NotificationChannel) =>
+  ask(made, '/api/notifications/test', { method: 'POST', body: { channel } });
 export const sendMailCode = () => ask(made, '/api/notifications/mail/code', { method: 'POST' });
 export const confirmMail = (code: string) =>
   ask(mailAnswerSchema, '/api/notifications/mail/confirmation', { method: 'POST', body: { code } });

@@ -1,4 +1,4 @@
-/** My notifications: by which ways, of what, when; the order of each site; what did not arrive. */
+/** My notifications: by which channels, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
@@ -10,11 +10,11 @@ import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { ChannelsPart } from './channels-part.tsx';
 import { getNotifications, savePreferences, sendMailCode } from './notifications-api.ts';
 import { Orders } from './orders.tsx';
 import { ServerNotifications } from './server-address.tsx';
 import { Undelivered } from './undelivered.tsx';
-import { ChannelsPart } from './ways-part.tsx';
 import { WhatPart } from './what-part.tsx';
 import { WhenPart } from './when-part.tsx';
 import './notifications.css';
@@ -117,16 +117,16 @@ function inThisZone(preferences: Preferences): Preferences {
 }
 
 function reachWords({ person, preferences, devices, canMail, mail }: NotificationsAnswer): string {
-  const ways = [
+  const channels = [
     preferences.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
     preferences.email.on && canMail && mail.goesTo !== null && 'e-mail',
     preferences.webhook.on && preferences.webhook.url !== '' && 'a webhook',
-  ].filter((way) => way !== false);
+  ].filter((channel) => channel !== false);
   const isServer = person.id === 'house';
-  if (ways.length === 0) {
+  if (channels.length === 0) {
     return `${isServer ? 'The server’s warnings reach nobody' : 'Warnings do not reach you'} yet: set up at least one channel below.`;
   }
   return isServer
-    ? `The server’s warnings go out by ${ways.join(' and ')}.`
-    : `You are notified by ${ways.join(' and ')}.`;
+    ? `The server’s warnings go out by ${channels.join(' and ')}.`
+    : `You are notified by ${channels.join(' and ')}.`;
 }

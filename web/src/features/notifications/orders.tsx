@@ -6,7 +6,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { getOrders, getRecipients, saveOrder } from './notifications-api.ts';
-import { wayNames } from './sent-words.ts';
+import { channelNames } from './sent-words.ts';
 
 const firstAfterMin = 15;
 
@@ -46,7 +46,7 @@ interface SiteOrderProps {
   readonly people: readonly {
     readonly id: string;
     readonly name: string;
-    readonly ways: readonly (keyof typeof wayNames)[];
+    readonly channels: readonly (keyof typeof channelNames)[];
   }[];
   readonly isOwner: boolean;
   readonly refresh: () => Promise<void>;
@@ -58,7 +58,8 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
   const mutation = useMutation();
   const others = people.filter(({ id }) => !personIds.includes(id));
   const nameOf = (id: string) => people.find((one) => one.id === id)?.name ?? 'somebody who has gone';
-  const waysOf = (id: string) => people.find((one) => one.id === id)?.ways.map((way) => wayNames[way]) ?? [];
+  const channelsOf = (id: string) =>
+    people.find((one) => one.id === id)?.channels.map((channel) => channelNames[channel]) ?? [];
   const move = (place: number) => setPersonIds(swapped(personIds, place));
   const isChanged = personIds.join() !== order.personIds.join() || after !== String(order.afterMin);
   return (
@@ -71,7 +72,7 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
             <span>
               {nameOf(id)}
               <span class="quiet">
-                {waysOf(id).length === 0 ? ', has no way set up' : `, by ${waysOf(id).join(', ')}`}
+                {channelsOf(id).length === 0 ? ', has set up no channel' : `, by ${channelsOf(id).join(', ')}`}
               </span>
             </span>
             {isOwner && (

@@ -5,7 +5,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getTold } from './notifications-api.ts';
-import { messageWords, reasonNames, wayNames } from './sent-words.ts';
+import { channelNames, messageWords, reasonNames } from './sent-words.ts';
 import './notifications.css';
 
 interface SentListProps {
@@ -53,7 +53,7 @@ function MessageLine({ message, time }: MessageLineProps) {
   const { attempts } = message;
   return (
     <li class={message.state === 'given-up' ? 'told-lost' : undefined}>
-      {message.person}, by {wayNames[message.way]} ({message.address}): {messageWords(message, time)}
+      {message.person}, by {channelNames[message.channel]} ({message.address}): {messageWords(message, time)}
       {attempts.length > 1 && (
         <details class="more">
           <summary>

@@ -3,7 +3,7 @@ import type { MessageView, NotificationView } from '../../../../shared/contracts
 import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import type { Severity } from '../../../../shared/warning.ts';
 
-export const wayNames: Record<NotificationChannel, string> = { push: 'push', email: 'e-mail', webhook: 'webhook' };
+export const channelNames: Record<NotificationChannel, string> = { push: 'push', email: 'e-mail', webhook: 'webhook' };
 
 export const reasonNames: Record<NotificationView['reason'], string> = {
   'first-raise': 'It was raised',

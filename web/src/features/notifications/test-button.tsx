@@ -9,13 +9,13 @@ import { getNotice, sendTest } from './notifications-api.ts';
 const askEveryMs = 500;
 const patienceMs = 25_000;
 
-export function TestButton({ way, label }: { readonly way: NotificationChannel; readonly label: string }) {
+export function TestButton({ channel, label }: { readonly channel: NotificationChannel; readonly label: string }) {
   const [outcome, setOutcome] = useState<string>();
   const mutation = useMutation();
   const test = () =>
     mutation.run(async () => {
       setOutcome('On its way…');
-      const { id } = await sendTest(way).catch((error) => {
+      const { id } = await sendTest(channel).catch((error) => {
         setOutcome(undefined);
         throw error;
       });

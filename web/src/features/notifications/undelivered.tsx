@@ -7,7 +7,7 @@ import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { getUndelivered, sayUndeliveredSeen } from './notifications-api.ts';
-import { wayNames } from './sent-words.ts';
+import { channelNames } from './sent-words.ts';
 import './notifications.css';
 
 export function Undelivered() {
@@ -26,7 +26,7 @@ export function Undelivered() {
         {messages.map((message) => (
           <li key={message.id}>
             <p>
-              <b>{message.person}</b> was not notified by {wayNames[message.way]} ({message.address}),{' '}
+              <b>{message.person}</b> was not notified by {channelNames[message.channel]} ({message.address}),{' '}
               {nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader)}: {message.reason}
             </p>
             <p class="quiet">{message.sentence}</p>

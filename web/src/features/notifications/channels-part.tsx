@@ -1,4 +1,4 @@
-/** The ways by which a person is told, each with a test. */
+/** The channels by which a person is notified, each with a test. */
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
@@ -25,11 +25,11 @@ interface ChannelsPartProps {
 export function ChannelsPart({ notifications, draft, saved, change, refresh, fieldError }: ChannelsPartProps) {
   const { email, webhook, push } = draft;
   return (
-    <Part id="ways" title="Channels">
+    <Part id="channels" title="Channels">
       <h3>On this device and others</h3>
       <Tick label="Notify my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
       <Devices notifications={notifications} refresh={refresh} />
-      {notifications.devices.length > 0 && <TestButton way="push" label="Send my devices a test" />}
+      {notifications.devices.length > 0 && <TestButton channel="push" label="Send my devices a test" />}
 
       <h3>By e-mail</h3>
       {!notifications.canMail && (
@@ -54,7 +54,7 @@ export function ChannelsPart({ notifications, draft, saved, change, refresh, fie
         <MailStanding mail={notifications.mail} address={saved.email.address} refresh={refresh} />
       )}
       {notifications.canMail && ['confirmed', 'set-by-server'].includes(notifications.mail.standing) && (
-        <TestButton way="email" label="Send me a test e-mail" />
+        <TestButton channel="email" label="Send me a test e-mail" />
       )}
 
       <h3>By webhook</h3>
@@ -71,7 +71,7 @@ export function ChannelsPart({ notifications, draft, saved, change, refresh, fie
       {saved.webhook.url !== '' && (
         <>
           <Secret />
-          <TestButton way="webhook" label="Send my webhook a test" />
+          <TestButton channel="webhook" label="Send my webhook a test" />
         </>
       )}
       {!notifications.hasPublicAddress && (
