@@ -91,7 +91,7 @@ export const preferencesSchema = z.object({
     .max(24 * 60)
     .nullable()
     .default(60),
-  tellCleared: z.boolean().default(true),
+  notifyCleared: z.boolean().default(true),
   /** Minute of the day of the daily summary; null for none. */
   summaryAtMin: minuteOfDay.nullable().default(null),
   /** Trouble of the server itself: disk, broker, delivery. Null: owners only. */

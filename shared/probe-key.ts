@@ -1,4 +1,4 @@
-/** What a key at the broker's door allows. It never holds a secret. */
+/** What a key of the broker allows. It never holds a secret. */
 import { z } from 'zod';
 import { nameSchema } from './names.ts';
 
@@ -32,7 +32,7 @@ export const keyReachSchema = z
   });
 export type KeyReach = z.infer<typeof keyReachSchema>;
 
-/** A key as the door needs it. */
+/** A key as the auth policy needs it. */
 export interface KnownKey extends KeyReach {
   /** Also the MQTT user name. */
   readonly id: string;

@@ -8,7 +8,7 @@ import type { AlarmState } from '../../shared/warning.ts';
 /** Somebody who wants to be notified, and when they may be told. */
 export interface Candidate {
   readonly personId: string;
-  readonly tellAtMs: number;
+  readonly notifyAtMs: number;
 }
 
 export interface Turn {
@@ -19,7 +19,7 @@ export interface Turn {
 
 export interface TurnStep {
   /** In the order in which they are told; who is in quiet hours is passed over, and told when those are over. */
-  readonly told: readonly Candidate[];
+  readonly notified: readonly Candidate[];
   readonly next: Turn;
 }
 
@@ -30,10 +30,10 @@ export function firstTurn(
   hazard: boolean,
   nowMs: number,
 ): TurnStep {
-  if (hazard) return { told: candidates, next: { place: order.length, atMs: nowMs } };
+  if (hazard) return { notified: candidates, next: { place: order.length, atMs: nowMs } };
   const outside = candidates.filter(({ personId }) => !order.includes(personId));
-  const { told, next } = fromPlace(order, candidates, 0, nowMs);
-  return { told: [...told, ...outside], next };
+  const { notified, next } = fromPlace(order, candidates, 0, nowMs);
+  return { notified: [...notified, ...outside], next };
 }
 
 export type EscalationAnswer = 'handed-on' | 'not-yet' | 'acknowledged' | 'end-of-order';
@@ -47,21 +47,21 @@ export function stepEscalation(
   afterMin: number,
   nowMs: number,
 ): TurnStep & { readonly answer: EscalationAnswer } {
-  const stay = (answer: EscalationAnswer) => ({ told: [], next: turn, answer });
+  const stay = (answer: EscalationAnswer) => ({ notified: [], next: turn, answer });
   if (alarm.state !== 'unacknowledged' || alarm.heldBack) return stay('acknowledged');
   if (turn.place + 1 >= order.length) return stay('end-of-order');
   if (nowMs - turn.atMs < afterMin * msPerMinute) return stay('not-yet');
   const step = fromPlace(order, candidates, turn.place + 1, nowMs);
-  return { ...step, answer: step.told.length > 0 ? 'handed-on' : 'end-of-order' };
+  return { ...step, answer: step.notified.length > 0 ? 'handed-on' : 'end-of-order' };
 }
 
 function fromPlace(order: readonly string[], candidates: readonly Candidate[], from: number, nowMs: number): TurnStep {
-  const told: Candidate[] = [];
+  const notified: Candidate[] = [];
   for (let place = from; place < order.length; place++) {
     const candidate = candidates.find(({ personId }) => personId === order[place]);
     if (candidate === undefined) continue;
-    told.push(candidate);
-    if (candidate.tellAtMs <= nowMs) return { told, next: { place, atMs: nowMs } };
+    notified.push(candidate);
+    if (candidate.notifyAtMs <= nowMs) return { notified, next: { place, atMs: nowMs } };
   }
-  return { told, next: { place: order.length, atMs: nowMs } };
+  return { notified, next: { place: order.length, atMs: nowMs } };
 }

@@ -39,18 +39,18 @@ export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): 
   return stood && over && arrow !== 'unshelved-clear' ? 'cleared' : 'nothing-new';
 }
 
-export interface Told {
+export interface LastNotified {
   /** When this person was last told of it [epoch ms]. */
   readonly lastAtMs: number;
 }
 
 /** Whether it is time to say it again to one person. */
 export function reminderOf(
-  told: Told,
+  notified: LastNotified,
   alarm: { readonly state: AlarmState; readonly heldBack: boolean },
   everyMin: number | null,
   nowMs: number,
 ): NotifyReason {
   if (everyMin === null || alarm.heldBack || alarm.state !== 'unacknowledged') return 'nothing-new';
-  return nowMs - told.lastAtMs >= everyMin * 60_000 ? 'reminder-due' : 'nothing-new';
+  return nowMs - notified.lastAtMs >= everyMin * 60_000 ? 'reminder-due' : 'nothing-new';
 }

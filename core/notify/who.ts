@@ -37,7 +37,7 @@ export function matchOf({ isOwner, preferences }: Recipient, notifyEvent: Notify
 }
 
 /** When a person may be told: now, or once their quiet hours are over. */
-export function tellAtMs({ preferences }: Recipient, notifyEvent: NotifyEvent, nowMs: number): number {
+export function notifyAtMs({ preferences }: Recipient, notifyEvent: NotifyEvent, nowMs: number): number {
   if (isHazard(notifyEvent)) return nowMs;
   return quietEndsMs(preferences.quiet, nowMs, preferences.timeZone);
 }

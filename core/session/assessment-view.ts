@@ -6,7 +6,7 @@ import { msPerHour } from '../../shared/units.ts';
 import type { Readiness } from '../readiness/readiness.ts';
 import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
-import { toldHeat } from './told-heat.ts';
+import { heatView } from './heat-view.ts';
 
 /** How far the batch is, and what it has been through. */
 export function standView({ progressPct, phase, phaseReason, moisture, heat, limits }: Assessment) {
@@ -15,7 +15,7 @@ export function standView({ progressPct, phase, phaseReason, moisture, heat, lim
     phase,
     phaseReason,
     ...(moisture && { moisture }),
-    heat: toldHeat(heat, limits),
+    heat: heatView(heat, limits),
   };
 }
 
@@ -40,7 +40,7 @@ export function believedValues(sight: PositionSight | null | undefined): Partial
 }
 
 /** Of a place whose newest temperature is doubted, what it jumped from. */
-export function toldDoubt(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {
+export function doubtView(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {
   if (sight?.doubted == null || sight.temperatureC === null || sight.temperatureAtMs === null) return {};
   return { doubted: { fromC: sight.temperatureC, fromAt: toInstant(sight.temperatureAtMs) } };
 }

@@ -2,7 +2,7 @@
  * Who may come in at the embedded broker, and as whom.
  *
  * A secret is 160 random bits that we made, so there is nothing to guess from a dictionary and a plain SHA-256 is
- * enough to keep it by; a slow hash would only let whoever knocks often enough keep the server from its readings. It
+ * enough to keep it by; a slow hash would only let whoever tries often enough keep the server from its readings. It
  * never compares secrets in a way whose time tells how much was right, and never takes a secret that a person chose.
  */
 import { createHash, timingSafeEqual } from 'node:crypto';

@@ -1,6 +1,6 @@
 /**
- * Who was turned away at the door, and how long the next wrong one has to wait. It never sees a password, and never
- * keeps more than a few hundred lines whoever knocks.
+ * Who was refused, and how long the next wrong one has to wait. It never sees a password, and never
+ * keeps more than a few hundred lines however many try.
  */
 
 import type { Clock } from '../../shared/clock.ts';
@@ -28,7 +28,7 @@ interface AttemptLine extends ConnectionAttempt {
 }
 
 export interface ConnectionAttempts {
-  count(knock: ConnectionAttempt): void;
+  count(attempt: ConnectionAttempt): void;
   /** Newest first. */
   lines(): readonly AttemptLine[];
   totals(): Readonly<Record<RefusedReason, number>>;
@@ -46,7 +46,7 @@ const longestWaitMs = 10_000;
 const forgetAfterMs = 10 * 60_000;
 
 export function createConnectionAttempts(clock: Clock): ConnectionAttempts {
-  const lines = new Map<string, AttemptLine>(); // oldest knock first
+  const lines = new Map<string, AttemptLine>(); // oldest attempt first
   const wrong = new Map<string, { tries: number; lastAtMs: number }>();
   const totals = Object.fromEntries(refusedReasons.map((reason) => [reason, 0])) as Record<RefusedReason, number>;
 
@@ -60,13 +60,13 @@ export function createConnectionAttempts(clock: Clock): ConnectionAttempts {
   }
 
   return {
-    count(knock) {
-      totals[knock.reason] += 1;
-      if (guesses.has(knock.reason)) countGuess(knock.address);
-      const shown = { ...knock, address: excerpt(knock.address), clientId: excerpt(knock.clientId) };
+    count(attempt) {
+      totals[attempt.reason] += 1;
+      if (guesses.has(attempt.reason)) countGuess(attempt.address);
+      const shown = { ...attempt, address: excerpt(attempt.address), clientId: excerpt(attempt.clientId) };
       const name = JSON.stringify([shown.reason, shown.address, shown.clientId, shown.keyId]);
       const count = (lines.get(name)?.count ?? 0) + 1;
-      lines.delete(name); // so that the map stays in the order of the last knock
+      lines.delete(name); // so that the map stays in the order of the last attempt
       lines.set(name, { ...shown, count, lastAtMs: clock.nowMs() });
       dropOldest(lines, mostLines);
     },

@@ -1,7 +1,7 @@
 /**
  * One lasting session at the broker for each site, held by whoever watches the site.
  *
- * Sites nobody has heard of have no session yet. They, and foreign topics, are heard by the commons: the session that a
+ * Sites nobody has heard of have no session yet. They, and foreign topics, are heard by the default session: the one that a
  * single server uses, on every topic. It keeps readings of a site until a mark, published into it once the site's own
  * session stands, has come through: everything before the mark was taken here, everything after it waits there. It
  * never loses what comes while a site changes hands: it waits in the site's session, whose client id goes with the
@@ -13,7 +13,7 @@ import type { Sink, Source, SourceContext, SourceHealth } from '../commit/inboun
 import type { Delivery } from './deferred-acks.ts';
 import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
 
-/** Stands for the commons among the sites; no site can be called that. */
+/** Stands for the default session among the sites; no site can be called that. */
 export const defaultSession = '+';
 
 export interface SiteSessions extends Source<OutsideTicket> {
@@ -21,9 +21,9 @@ export interface SiteSessions extends Source<OutsideTicket> {
   /** Takes nothing more of a site; what was taken is still acknowledged. */
   pauseSite(site: string): Promise<void>;
   letGo(site: string): Promise<void>;
-  /** Sites whose own session hears all: the commons leaves these alone. */
+  /** Sites whose own session hears all: the default session leaves these alone. */
   setHeard(sites: Iterable<string>): void;
-  /** Sends a site's mark once more: the commons had no session yet, or the mark was lost with it. */
+  /** Sends a site's mark once more: the default session had no session yet, or the mark was lost with it. */
   barrierAgain(site: string, text: string): void;
   /** The lease was confirmed: what was not allowed to connect may. */
   confirm(site: string): void;
@@ -32,7 +32,7 @@ export interface SiteSessions extends Source<OutsideTicket> {
 interface SessionView {
   /** Whether it is still ours, as far as this process knows. */
   mayConnect(): boolean;
-  /** The site's session stands. @returns the mark to send through the commons; undefined when none is needed. */
+  /** The site's session stands. @returns the mark to send through the default session; undefined when none is needed. */
   stands?(hadBefore: boolean): Promise<string | undefined>;
 }
 

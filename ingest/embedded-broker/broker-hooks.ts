@@ -76,7 +76,7 @@ export function brokerHooks(parts: HookParts): BrokerHooks {
     done(null, true);
   };
 
-  /** The door's answer, unless there is no room for whom it lets in. */
+  /** The policy's answer, unless there is no room for whom it lets in. */
   function roomFor(client: Client, admission: Admission): Admission {
     const { keyId } = admission;
     if (client.id.length > longestClientId) return { refused: 'too-long-client-id', keyId };

@@ -221,7 +221,7 @@ export async function openEmbeddedBroker(
   };
 }
 
-/** Tells the door which keys are in, and parts from those who may not stay once it changed. */
+/** Tells the auth policy which keys are connected, and disconnects those who may not stay once it changed. */
 function watchClients(
   broker: Aedes,
   authPolicy: AuthPolicy,

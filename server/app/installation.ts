@@ -37,7 +37,7 @@ export interface Installation {
   /** The watch of this process; absent where others watch. */
   readonly watching?: PileMonitor;
   readonly ingest: Ingest;
-  /** Who may come in at the embedded broker; undefined with an outside one, which keeps its own door. */
+  /** Who may connect to the embedded broker; undefined with an outside one, which has its own policy. */
   readonly authPolicy: AuthPolicy | undefined;
   readonly hub: LiveHub;
   /** What is wrong with the server itself. */

@@ -54,7 +54,7 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
       sirens?.changed();
     },
     onUnkept(notKept) {
-      void delivery?.tellUnkept(notKept);
+      void delivery?.notifyUnkept(notKept);
       sirens?.changed();
     },
   });

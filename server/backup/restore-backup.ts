@@ -60,8 +60,8 @@ export async function restoreBackup(file: string, dataDir: string, replace: bool
 }
 
 /** What the backup does not tell cannot be compared. */
-function sameCounts(told: Manifest['counts'], found: Manifest['counts']): boolean {
-  return Object.entries(told).every(([name, count]) => found[name as keyof typeof found] === count);
+function sameCounts(stated: Manifest['counts'], found: Manifest['counts']): boolean {
+  return Object.entries(stated).every(([name, count]) => found[name as keyof typeof found] === count);
 }
 
 const refuseWhenOpen = (folder: string) => (name: string) => {

@@ -64,7 +64,7 @@ export class CrossSiteReadings {
     }, everyMs);
   }
 
-  /** The commons of this process took these in, as the site has no session of its own yet: they are heard already. Hot. */
+  /** The default session of this process took these in, as the site has no session of its own yet: they are heard already. Hot. */
   tookIn(readings: readonly Reading[]): void {
     if (this.#followed.size === 0) return;
     for (const reading of readings) this.#followed.get(nameOf(reading))?.add(reading.atMs);

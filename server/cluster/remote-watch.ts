@@ -1,5 +1,5 @@
 /**
- * The watch door of a process that serves pages while workers elsewhere watch the piles. It never changes an alarm
+ * The pile port of a process that serves pages while workers elsewhere watch the piles. It never changes an alarm
  * itself: whoever watches the pile does, under its lease.
  */
 import type { FastifyBaseLogger } from 'fastify';

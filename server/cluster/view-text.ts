@@ -1,5 +1,5 @@
 /**
- * An expected curve as text in the journal, and back.
+ * An expected band as text in the journal, and back.
  *
  * JSON knows no NaN, which stands where a source says nothing; the ensemble's members are the watcher's own and left
  * out.
@@ -13,8 +13,8 @@ import type { Judged } from '../monitor/pile/watched-pile.ts';
 /** Plain data: JSON writes NaN as null; single precision has more digits than it knows. */
 export function bandData(band: ExpectedBand | null): unknown {
   if (!band) return null;
-  const { members: _, ...told } = band;
-  return plain(told);
+  const { members: _, ...lines } = band;
+  return plain(lines);
 }
 
 function plain(value: unknown): unknown {
@@ -24,14 +24,16 @@ function plain(value: unknown): unknown {
 }
 
 /** Whole, as their seal was: what comes back is what a watcher wrote. */
-const toldSchema = z.custom<Assessment>((told) => typeof told === 'object' && told !== null).nullable();
-const courseSchema = z.custom<ExpectedBand>((course) => typeof course === 'object' && course !== null).nullable();
+const assessmentSchema = z
+  .custom<Assessment>((assessment) => typeof assessment === 'object' && assessment !== null)
+  .nullable();
+const bandSchema = z.custom<ExpectedBand>((band) => typeof band === 'object' && band !== null).nullable();
 
-export function judgedFrom(view: { told: unknown; course: unknown } | undefined): Judged {
+export function judgedFrom(view: { assessment: unknown; band: unknown } | undefined): Judged {
   if (!view) return { assessment: null, band: null };
-  const band = courseSchema.catch(null).parse(view.course);
+  const band = bandSchema.catch(null).parse(view.band);
   return {
-    assessment: toldSchema.catch(null).parse(view.told),
+    assessment: assessmentSchema.catch(null).parse(view.assessment),
     band: band && {
       ...band,
       ...linesFrom(band),

@@ -83,7 +83,7 @@ export class ViewWriter {
       const views: PileViewChange[] = [];
       for (const [pileId, { one, course }] of group) {
         const { assessment, band } = await judgedOf(one);
-        views.push({ pileId, summary: one.summary(), told: assessment, ...(course && { course: bandData(band) }) });
+        views.push({ pileId, summary: one.summary(), assessment, ...(course && { band: bandData(band) }) });
       }
       for (const [id, waiting] of group) if (this.#waiting.get(id) === waiting) this.#waiting.delete(id);
       await this.#parts.journal.views.keep(lease, views);

@@ -98,7 +98,7 @@ export class Worker {
     this.#quietly(this.#parts.journal.leases.know([site]));
   }
 
-  /** A mark came through the commons: everything after it waits in the site's own session. */
+  /** A mark came through the default session: everything after it waits in the site's own session. */
   mark(site: string, text: string): void {
     const lease = leaseFrom(text);
     if (lease?.site === site) this.#quietly(this.#parts.journal.leases.setHeard(lease, true));
@@ -204,12 +204,12 @@ export class Worker {
     this.#commands.kick();
   }
 
-  /** The site's own session stands. @returns the mark that tells the commons so, unless it knows. */
+  /** The site's own session stands. @returns the mark that tells the default session so, unless it knows. */
   async #stands(lease: Lease, hadBefore: boolean): Promise<string | undefined> {
     if (lease.site === defaultSession) return undefined;
     const held = this.#held.get(lease.site);
     if (!held || (hadBefore && this.#heard.has(lease.site))) return undefined;
-    // The broker did not know it: until the mark is through, the commons keeps what is published there.
+    // The broker did not know it: until the mark is through, the default session keeps what is published there.
     if (!hadBefore) await this.#parts.journal.leases.setHeard(lease, false).catch(() => undefined);
     held.markedAtMs = Date.now();
     return JSON.stringify(lease);

@@ -29,11 +29,11 @@ export class SystemNotices {
     const before = this.#standing.get(notice.kind);
     if (before?.severity === notice.severity && before.seen === notice.seen && before.todo === notice.todo) return;
     this.#standing.set(notice.kind, notice);
-    this.#tell({ kind: notice.kind, notice });
+    this.#emit({ kind: notice.kind, notice });
   }
 
   clear(kind: SystemNotice['kind']): void {
-    if (this.#standing.delete(kind)) this.#tell({ kind, notice: null });
+    if (this.#standing.delete(kind)) this.#emit({ kind, notice: null });
   }
 
   /** @returns a way to stop listening. */
@@ -42,7 +42,7 @@ export class SystemNotices {
     return () => this.#listeners.delete(listener);
   }
 
-  #tell(change: NoticeChange): void {
+  #emit(change: NoticeChange): void {
     for (const listener of this.#listeners) listener(change);
   }
 }

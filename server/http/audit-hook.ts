@@ -14,7 +14,7 @@ declare module 'fastify' {
   }
   interface FastifyRequest {
     /** What the route adds to its row of the audit trail. */
-    told: Partial<Mutation> | null;
+    audited: Partial<Mutation> | null;
     /** Whether the route has begun, so that it may have changed something. */
     begun: boolean;
   }
@@ -23,12 +23,12 @@ declare module 'fastify' {
 const changes = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 
 /** Adds to what the audit trail will say of this request. */
-export function tell(request: FastifyRequest, mutation: Partial<Mutation>): void {
-  request.told = { ...request.told, ...mutation };
+export function audit(request: FastifyRequest, mutation: Partial<Mutation>): void {
+  request.audited = { ...request.audited, ...mutation };
 }
 
 export function registerAudit(app: FastifyInstance, trail: AuditTrail): void {
-  app.decorateRequest('told', null);
+  app.decorateRequest('audited', null);
   app.decorateRequest('begun', false);
   app.addHook('onRoute', (route: RouteOptions) => {
     const methods = [route.method].flat().filter((method) => changes.has(method.toUpperCase()));
@@ -56,7 +56,7 @@ export function registerAudit(app: FastifyInstance, trail: AuditTrail): void {
         const body = takesBody && isPlain(request.body) ? request.body : undefined;
         const what = failed ? `${does} (failed with ${statusCode}; part of it may stand)` : does;
         const subject = subjectOf(request, failed ? undefined : payload);
-        await trail.add(request, { what, subject, after: body, ...request.told });
+        await trail.add(request, { what, subject, after: body, ...request.audited });
         return payload;
       },
     ];

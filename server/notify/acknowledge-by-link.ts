@@ -22,8 +22,8 @@ export interface AlarmLinkAnswer {
   readonly state: 'ready' | 'done' | 'nothing-left' | 'used' | 'too-old' | 'unknown';
   readonly heading: string;
   /** What the message said, and when it was made; while something is to be done, also what was seen and the cautions. */
-  readonly told: string | null;
-  readonly toldAt: string | null;
+  readonly message: string | null;
+  readonly sentAt: string | null;
   readonly parts: MessageContent['parts'];
   readonly says: string;
   readonly pileId: string | null;
@@ -31,7 +31,7 @@ export interface AlarmLinkAnswer {
 
 const channelWords = { email: 'the e-mail', push: 'the notification', webhook: 'the webhook' } as const;
 
-export async function answerTold(
+export async function answerLink(
   parts: AcknowledgeByLinkParts,
   secret: string,
   press: boolean,
@@ -43,8 +43,8 @@ export async function answerTold(
     return {
       state: 'unknown',
       heading: 'This link is not known',
-      told: null,
-      toldAt: null,
+      message: null,
+      sentAt: null,
       parts: [],
       says: 'It may be cut off, or long over. Warnings that still stand are on the page of the piles.',
       pileId: null,
@@ -59,8 +59,8 @@ export async function answerTold(
       link.personName,
       reader,
     );
-  const shown = { toldAt: time(notice.atMs), pileId: notice.pileId };
-  const over = { ...shown, told: (await letterAt(notice.atMs)).sentence, parts: [] };
+  const shown = { sentAt: time(notice.atMs), pileId: notice.pileId };
+  const over = { ...shown, message: (await letterAt(notice.atMs)).sentence, parts: [] };
   const alarms = await alarmsOf(journal, notice);
   const asking = alarms.filter(({ state }) => state === 'unacknowledged' || state === 'returned-unacknowledged');
   if (link.usedAtMs !== null) {
@@ -72,8 +72,8 @@ export async function answerTold(
     return { ...over, state: 'too-old', heading: 'This link is too old', says };
   }
   if (asking.length === 0) return { ...over, state: 'nothing-left', ...(await whoDid(journal, alarms)) };
-  const { sentence: told, parts: cautions } = await letterAt(clock.nowMs());
-  const standing = { ...shown, told, parts: cautions };
+  const { sentence: message, parts: cautions } = await letterAt(clock.nowMs());
+  const standing = { ...shown, message, parts: cautions };
   if (!press)
     return {
       ...standing,

@@ -88,7 +88,7 @@ export class Delivery {
       ...parts,
       people: this.people,
       machineNowMs: parts.machineNowMs ?? Date.now,
-      send: (notice) => this.tell([notice]),
+      send: (notice) => this.notify([notice]),
     });
     this.#dispatcher = new Dispatcher({
       ...parts,
@@ -137,7 +137,7 @@ export class Delivery {
   }
 
   /** Writes something into the outbox and has it brought at once. */
-  async tell(notices: readonly NoticeRecord[]): Promise<void> {
+  async notify(notices: readonly NoticeRecord[]): Promise<void> {
     await this.#parts.journal.notifications.notices.add(notices);
     this.kick();
   }
@@ -146,11 +146,11 @@ export class Delivery {
    * What is to be told of a change that the journal does not take: by the outbox where that can still be written, else
    * straight away. Never throws.
    */
-  async tellUnkept(notices: readonly NoticeRecord[]): Promise<void> {
+  async notifyUnkept(notices: readonly NoticeRecord[]): Promise<void> {
     try {
-      await this.tell(notices);
+      await this.notify(notices);
     } catch {
-      await this.#unkept.tell(notices);
+      await this.#unkept.notify(notices);
     }
   }
 
@@ -263,9 +263,9 @@ export class Delivery {
   async #context(notice: KeptNotice): Promise<SpreadContext> {
     const { journal, clock, newId } = this.#parts;
     const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
-    const [alarm, told, [turn], orders, listeners] = await Promise.all([
+    const [alarm, notified, [turn], orders, listeners] = await Promise.all([
       notice.alarmId === null ? undefined : journal.alarms.get(notice.alarmId).catch(() => undefined),
-      journal.notifications.notices.toldOf(alarmIds),
+      journal.notifications.notices.notifiedOf(alarmIds),
       journal.notifications.escalations.turns(alarmIds),
       journal.notifications.escalations.list(),
       this.people.listeners(),
@@ -277,8 +277,8 @@ export class Delivery {
       // How far the order was gone through is kept with the alarm: where that is not kept, everybody is told at once.
       order: alarm && orders.find(({ siteId }) => siteId === notice.siteId),
       place: turn?.place ?? -1,
-      toldBefore: new Set(told.flatMap(({ personId, reached }) => (reached ? [personId] : []))),
-      approached: new Set(told.map(({ personId }) => personId)),
+      notifiedBefore: new Set(notified.flatMap(({ personId, reached }) => (reached ? [personId] : []))),
+      approached: new Set(notified.map(({ personId }) => personId)),
       newId,
     };
   }

@@ -4,7 +4,7 @@
  */
 
 import { firstTurn } from '../../core/notify/escalation.ts';
-import { isHazard, matchOf, type NotifyEvent, tellAtMs } from '../../core/notify/who.ts';
+import { isHazard, matchOf, type NotifyEvent, notifyAtMs } from '../../core/notify/who.ts';
 import type { EscalationRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
 import type { ChannelAddress, Listener } from './people.ts';
 
@@ -16,7 +16,7 @@ export interface SpreadContext {
   /** How far the order was gone through for this alarm; -1 when it was not begun. */
   readonly place: number;
   /** Who was notified of this alarm before, and whom it was tried to tell. */
-  readonly toldBefore: ReadonlySet<string>;
+  readonly notifiedBefore: ReadonlySet<string>;
   readonly approached: ReadonlySet<string>;
   readonly newId: () => string;
 }
@@ -27,52 +27,59 @@ export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spread
   const notifyEvent = notifyEventOf(notice);
   const matching = context.listeners.filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'heeds');
   const named = context.listeners.filter(({ personId }) => personId === notice.personId);
-  const { told, turn } =
-    notice.personId === null ? toldOf(notice, notifyEvent, matching, context) : { told: named, turn: undefined };
+  const { notified, turn } =
+    notice.personId === null
+      ? notifiedOf(notice, notifyEvent, matching, context)
+      : { notified: named, turn: undefined };
   return {
     noticeId: notice.id,
     state: 'spread',
-    messages: told.flatMap((listener) => messagesTo(listener, notice, notifyEvent, context)),
+    messages: notified.flatMap((listener) => messagesTo(listener, notice, notifyEvent, context)),
     ...(turn === undefined || notice.alarmId === null ? {} : { turn: { alarmId: notice.alarmId, ...turn } }),
   };
 }
 
-function toldOf(
+function notifiedOf(
   notice: KeptNotice,
   notifyEvent: NotifyEvent,
   matching: readonly Listener[],
-  { order, place, toldBefore, approached, listeners, nowMs }: SpreadContext,
-): { told: readonly Listener[]; turn: { place: number; atMs: number } | undefined } {
+  { order, place, notifiedBefore, approached, listeners, nowMs }: SpreadContext,
+): { notified: readonly Listener[]; turn: { place: number; atMs: number } | undefined } {
   const ids = order?.personIds ?? [];
   switch (notice.answer) {
     case 'first-raise': {
       const candidates = matching.map((one) => ({
         personId: one.personId,
-        tellAtMs: tellAtMs(one, notifyEvent, nowMs),
+        notifyAtMs: notifyAtMs(one, notifyEvent, nowMs),
       }));
-      const { told, next } = firstTurn(ids, candidates, isHazard(notifyEvent), nowMs);
-      return { told: matching.filter((one) => told.some(({ personId }) => personId === one.personId)), turn: next };
+      const { notified, next } = firstTurn(ids, candidates, isHazard(notifyEvent), nowMs);
+      return {
+        notified: matching.filter((one) => notified.some(({ personId }) => personId === one.personId)),
+        turn: next,
+      };
     }
     case 'got-worse':
       return {
-        told: matching.filter(({ personId }) => reached(ids, place, personId) || isHazard(notifyEvent)),
+        notified: matching.filter(({ personId }) => reached(ids, place, personId) || isHazard(notifyEvent)),
         turn: undefined,
       };
     case 'cleared':
       return {
-        told: matching.filter(({ personId, preferences }) => toldBefore.has(personId) && preferences.tellCleared),
+        notified: matching.filter(
+          ({ personId, preferences }) => notifiedBefore.has(personId) && preferences.notifyCleared,
+        ),
         turn: undefined,
       };
     case 'not-reached': {
       // Whoever can be reached at all: first the rest of the order and whoever wants to be notified, else an owner.
       const others = matching.filter(({ personId }) => !approached.has(personId));
       const owners = listeners.filter((one) => one.isOwner && one.channels.length > 0 && !approached.has(one.personId));
-      return { told: others.length > 0 ? others : owners, turn: undefined };
+      return { notified: others.length > 0 ? others : owners, turn: undefined };
     }
     case 'reminder-due':
-      return { told: matching.filter(({ personId }) => toldBefore.has(personId)), turn: undefined };
+      return { notified: matching.filter(({ personId }) => notifiedBefore.has(personId)), turn: undefined };
     default:
-      return { told: matching, turn: undefined };
+      return { notified: matching, turn: undefined };
   }
 }
 
@@ -101,7 +108,7 @@ function messagesTo(
   context: SpreadContext,
 ): MessageRecord[] {
   const { nowMs } = context;
-  const quietUntilMs = tellAtMs(listener, notifyEvent, nowMs);
+  const quietUntilMs = notifyAtMs(listener, notifyEvent, nowMs);
   const held = quietUntilMs > nowMs && !['test', 'confirmation', 'summary'].includes(notice.answer);
   return channelsOf(listener, notice).map((channel) => ({
     ...messageTo(listener, channel, notice, context),

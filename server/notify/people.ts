@@ -88,11 +88,11 @@ export class Recipients {
         spareChannels: all.filter(({ on }) => !on).map(({ channel, address, label }) => ({ channel, address, label })),
       };
     };
-    const told = known.map(listenerOf);
-    if (told.some(({ channels }) => channels.length > 0)) return told;
+    const listeners = known.map(listenerOf);
+    if (listeners.some(({ channels }) => channels.length > 0)) return listeners;
     // Between the first owner and their first channel nobody would hear of anything: the server’s own address still does.
     const installation = listenerOf(serverPerson);
-    return installation.channels.length > 0 && !known.includes(serverPerson) ? [...told, installation] : told;
+    return installation.channels.length > 0 && !known.includes(serverPerson) ? [...listeners, installation] : listeners;
   }
 
   #mailGoes(personId: string, preferred: string, addresses: readonly MailAddress[]): MailGoes {

@@ -38,10 +38,10 @@ const againMs = 60_000;
 
 export class Sirens {
   readonly #parts: SirenParts;
-  readonly #told = new Map<string, string>();
+  readonly #published = new Map<string, string>();
   #gathering: NodeJS.Timeout | undefined;
   #again: NodeJS.Timeout | undefined;
-  #notifications: Promise<void> = Promise.resolve();
+  #publishing: Promise<void> = Promise.resolve();
 
   constructor(parts: SirenParts) {
     this.#parts = parts;
@@ -50,7 +50,7 @@ export class Sirens {
   start(): void {
     this.changed();
     this.#again = setInterval(() => {
-      this.#told.clear();
+      this.#published.clear();
       this.changed();
     }, againMs);
     this.#again.unref();
@@ -60,7 +60,7 @@ export class Sirens {
   changed(): void {
     this.#gathering ??= setTimeout(() => {
       this.#gathering = undefined;
-      this.#notifications = this.#tell().catch((error) =>
+      this.#publishing = this.#publish().catch((error) =>
         this.#parts.log.warn({ err: error }, 'sirens and lamps could not be told'),
       );
     }, gatherMs);
@@ -69,10 +69,10 @@ export class Sirens {
   async close(): Promise<void> {
     clearTimeout(this.#gathering);
     clearInterval(this.#again);
-    await this.#notifications;
+    await this.#publishing;
   }
 
-  async #tell(): Promise<void> {
+  async #publish(): Promise<void> {
     const { journal, clock, root, isHeldBack, keep } = this.#parts;
     const [sites, piles, kept] = await Promise.all([journal.sites.list(), journal.piles.list(), journal.alarms.open()]);
     const unkept = this.#parts.unkept?.() ?? [];
@@ -82,8 +82,8 @@ export class Sirens {
       const standing = open.filter((alarm) => own.has(alarm.pileId) && isAnnounced(alarm) && !isHeldBack(alarm.id));
       const state = siteState(site, standing, own, open);
       const key = JSON.stringify(state);
-      if (this.#told.get(site) === key) continue;
-      this.#told.set(site, key);
+      if (this.#published.get(site) === key) continue;
+      this.#published.set(site, key);
       keep(`${root}/${site}/alarm`, JSON.stringify({ at: toInstant(clock.nowMs()), ...state }));
       keep(`${root}/${site}/siren`, state.siren);
       keep(`${root}/${site}/lamp`, state.lamp);

@@ -41,8 +41,8 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     clock,
     log,
     newId: randomUUID,
-    tell: (owed) => delivery.tell(owed),
-    tellUnkept: (owed) => delivery.tellUnkept(owed),
+    notify: (owed) => delivery.notify(owed),
+    notifyUnkept: (owed) => delivery.notifyUnkept(owed),
     brokerHealth: () => ingest.health(),
     ...(isOurs && { isOurs }),
   });

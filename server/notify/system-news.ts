@@ -15,9 +15,9 @@ export interface SystemNewsParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly newId: () => string;
-  readonly tell: (notices: readonly NoticeRecord[]) => Promise<void>;
+  readonly notify: (notices: readonly NoticeRecord[]) => Promise<void>;
   /** Where the outbox takes nothing: sends it without. */
-  readonly tellUnkept?: (notices: readonly NoticeRecord[]) => Promise<void>;
+  readonly notifyUnkept?: (notices: readonly NoticeRecord[]) => Promise<void>;
   readonly brokerHealth: () => { readonly state: string; readonly detail: string };
   /** Where several processes hear of the broker: whether this is the one that tells of it. */
   readonly isOurs?: () => boolean;
@@ -54,7 +54,7 @@ export class SystemNews {
 
   look(machineNowMs = Date.now()): void {
     this.#lookAtBroker(machineNowMs);
-    void this.#tell();
+    void this.#notify();
   }
 
   #lookAtBroker(machineNowMs: number): void {
@@ -92,7 +92,7 @@ export class SystemNews {
       if (before?.severity === notice.severity && !isAboutMore(notice, before)) return; // only its words changed
       this.#owe(notice, before === undefined ? 'first-raise' : 'got-worse');
     }
-    void this.#tell();
+    void this.#notify();
   }
 
   #owe(notice: SystemNotice, answer: 'first-raise' | 'got-worse' | 'cleared'): void {
@@ -119,14 +119,14 @@ export class SystemNews {
     });
   }
 
-  async #tell(): Promise<void> {
+  async #notify(): Promise<void> {
     const owed = this.#owed;
     if (owed.length === 0) return;
     this.#owed = [];
     try {
-      await this.#parts.tell(owed);
+      await this.#parts.notify(owed);
     } catch (error) {
-      void this.#parts.tellUnkept?.(owed);
+      void this.#parts.notifyUnkept?.(owed);
       this.#owed = [...owed, ...this.#owed]; // a full disk takes no message either: tried again at the next look
       this.#parts.log.warn({ err: error }, 'trouble of the server could not be put down to be notified');
     }

@@ -6,7 +6,7 @@ import { speaks } from '../../core/alarms/standing.ts';
 import { stepEscalation } from '../../core/notify/escalation.ts';
 import { reminderOf } from '../../core/notify/news.ts';
 import { isQuiet, summaryDay } from '../../core/notify/wall-clock.ts';
-import { isHazard, matchOf, tellAtMs } from '../../core/notify/who.ts';
+import { isHazard, matchOf, notifyAtMs } from '../../core/notify/who.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
@@ -47,14 +47,14 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
   const unanswered = (await alarms.open()).filter(({ state }) => state === 'unacknowledged');
   if (unanswered.length === 0) return;
   const ids = unanswered.map(({ id }) => id);
-  const [told, turns, orders, piles] = await Promise.all([
-    notifications.notices.toldOf(ids),
+  const [notified, turns, orders, piles] = await Promise.all([
+    notifications.notices.notifiedOf(ids),
     notifications.escalations.turns(ids),
     notifications.escalations.list(),
     parts.journal.piles.list(),
   ]);
   for (const alarm of unanswered) {
-    const ofAlarm = told.filter(({ alarmId }) => alarmId === alarm.id);
+    const ofAlarm = notified.filter(({ alarmId }) => alarmId === alarm.id);
     const newest = ofAlarm.toSorted((a, b) => b.newest.atMs - a.newest.atMs)[0]?.newest;
     if (newest === undefined) continue; // nobody was told: it joined another, or waits to be spread
     const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
@@ -67,13 +67,13 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const nowMs = parts.clock.nowMs();
     const candidates = listeners
       .filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'heeds')
-      .map((one) => ({ personId: one.personId, tellAtMs: tellAtMs(one, notifyEvent, nowMs) }));
+      .map((one) => ({ personId: one.personId, notifyAtMs: notifyAtMs(one, notifyEvent, nowMs) }));
     const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
     const step = stepEscalation(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
     if (step.next === turn) continue;
     // First the notices: whoever dies between the two finds their keys known.
     await notifications.notices.add(
-      step.told
+      step.notified
         .filter(({ personId }) => !ofAlarm.some((one) => one.personId === personId && one.reached))
         .map(({ personId }) => ({
           ...basis,
@@ -104,14 +104,14 @@ function basisOf(
 function remindersOf(
   { clock, newId, watch }: TimedParts,
   alarm: AlarmRecord,
-  told: readonly NotifiedPerson[],
+  notified: readonly NotifiedPerson[],
   listeners: readonly Listener[],
   basis: NoticeRecord,
 ): NoticeRecord[] {
   const nowMs = clock.nowMs();
   const seen = { state: alarm.state, heldBack: watch?.isHeldBack(alarm.id) ?? false };
   return listeners.flatMap(({ personId, preferences }) => {
-    const before = told.find((one) => one.personId === personId);
+    const before = notified.find((one) => one.personId === personId);
     if (!before?.reached || reminderOf(before, seen, preferences.remindEveryMin, nowMs) === 'nothing-new') return [];
     if (isQuiet(preferences.quiet, nowMs, preferences.timeZone) && !isHazard(alarm)) return [];
     const key = `alarm/${alarm.id}/reminder/${personId}/${before.count}`;

@@ -37,11 +37,11 @@ export class UnkeptNotices {
   }
 
   /** Sends what has not gone out yet; may be called again with the same notices. */
-  tell(notices: readonly NoticeRecord[]): Promise<void> {
+  notify(notices: readonly NoticeRecord[]): Promise<void> {
     this.#working = this.#working.then(async () => {
       for (const notice of notices) {
         if (!pressing.includes(notice.answer)) continue;
-        await this.#tellOne(notice).catch((error) => {
+        await this.#notifyOne(notice).catch((error) => {
           this.#parts.log.error({ err: error, notice: notice.key }, 'a warning that cannot be kept could not be sent');
         });
       }
@@ -59,7 +59,7 @@ export class UnkeptNotices {
     });
   }
 
-  async #tellOne(notice: NoticeRecord): Promise<void> {
+  async #notifyOne(notice: NoticeRecord): Promise<void> {
     const { clock, log } = this.#parts;
     const sent = this.#sent.get(notice.key) ?? [];
     if (!this.#sent.has(notice.key)) {
@@ -77,7 +77,7 @@ export class UnkeptNotices {
       listeners: await this.#everybody(),
       order: undefined, // who is told first needs the journal to go on with the next; now all are told
       place: -1,
-      toldBefore: new Set(),
+      notifiedBefore: new Set(),
       approached: new Set(),
       newId: randomUUID,
     });

@@ -62,11 +62,11 @@ export class Thinning {
   }
 
   async keptDays(): Promise<number | null> {
-    const told = await this.#parts.journal.settings.get(ageKey);
+    const stored = await this.#parts.journal.settings.get(ageKey);
     return keptDaysSchema
       .nullable()
       .catch(null)
-      .parse(told === undefined ? null : Number(told));
+      .parse(stored === undefined ? null : Number(stored));
   }
 
   /** Kept before it is followed; a run that goes on ends at its next step, and begins anew with the other age. */

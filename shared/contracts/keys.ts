@@ -1,4 +1,4 @@
-/** The keys of the broker's door as the pages make, show and revoke them, and who was turned away there. */
+/** The broker's keys as the pages make, show and revoke them, and who was turned away there. */
 import { z } from 'zod';
 import { nameSchema } from '../names.ts';
 import { keyHearings, keyReachSchema, mostForeignFilters } from '../probe-key.ts';
@@ -31,7 +31,7 @@ export type Key = z.infer<typeof keySchema>;
 
 export const keysAnswerSchema = z.object({
   keys: z.array(keySchema),
-  /** `embedded`: keys work at once. `outside`: its broker keeps the door, by files made from the keys. */
+  /** `embedded`: keys work at once. `outside`: its broker decides, by files made from the keys. */
   authPolicy: z.enum(['embedded', 'outside']),
   everyProbeNeedsAKey: z.boolean(),
   /** The environment says that whoever reaches the broker may speak. */
@@ -39,7 +39,7 @@ export const keysAnswerSchema = z.object({
 });
 export type KeysAnswer = z.infer<typeof keysAnswerSchema>;
 
-/** A way to the broker as a probe is to be told it. */
+/** The broker's address as a probe needs it. */
 const brokerAddressSchema = z.object({
   host: z.string(),
   port: z.number().int(),
@@ -52,7 +52,7 @@ export type BrokerAddress = z.infer<typeof brokerAddressSchema>;
 /** A key just made: the only time its secret is told. */
 export const madeKeySchema = keySchema.extend({
   secret: z.string(),
-  way: brokerAddressSchema,
+  broker: brokerAddressSchema,
   /** Name and value of each thing to enter at the probe. */
   lines: z.array(z.object({ name: z.string(), value: z.string() })),
   /** A command that tries the key. */

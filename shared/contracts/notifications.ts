@@ -63,7 +63,7 @@ export const newPushDeviceSchema = z.object({
 export const deviceHereSchema = z.object({ endpoint: newPushDeviceSchema.shape.endpoint });
 /** Whether the browser that asks is signed up for whoever sits there. */
 export const deviceHereAnswerSchema = z.object({
-  isTold: z.boolean(),
+  isSubscribed: z.boolean(),
   /** With which a browser subscribes now; one that did so with another gets nothing any more. */
   pushKey: z.string(),
 });

@@ -70,7 +70,7 @@ export async function openInfluxReadings(
 
 class InfluxReadings implements ReadingsStore {
   readonly #address: KnownInflux;
-  readonly #door: InfluxClient;
+  readonly #client: InfluxClient;
   readonly #lasts = new KnownLasts();
   readonly #sortOut = new SortOut(this.#lasts);
   readonly #notes: SeriesNotes;
@@ -85,9 +85,9 @@ class InfluxReadings implements ReadingsStore {
 
   constructor(address: KnownInflux, patience: AuthPatience) {
     this.#address = address;
-    this.#door = new InfluxClient(address, patience);
-    this.#notes = new SeriesNotes(this.#door, this.#lasts);
-    this.#thinner = new InfluxThinner(this.#door, this.#lasts, this.#notes);
+    this.#client = new InfluxClient(address, patience);
+    this.#notes = new SeriesNotes(this.#client, this.#lasts);
+    this.#thinner = new InfluxThinner(this.#client, this.#lasts, this.#notes);
   }
 
   async append(readings: readonly Reading[]): Promise<AppendResult> {
@@ -113,7 +113,7 @@ class InfluxReadings implements ReadingsStore {
     const { lines, result } = this.#sortOut.finish(readings, found);
     if (result.newCount === 0) return result;
     try {
-      await this.#door.write(lines);
+      await this.#client.write(lines);
     } catch (cause) {
       this.#sortOut.failed();
       throw this.#failed(attempt, cause, isRefusedWrite(cause) ? await this.#whichIsMissing(readings) : '');
@@ -131,7 +131,7 @@ class InfluxReadings implements ReadingsStore {
       }
     }
     const found = new Map<KnownLast, Map<number, number>>();
-    const answers = await this.#door.query(asked.map(({ question }) => question));
+    const answers = await this.#client.query(asked.map(({ question }) => question));
     for (const [index, { series }] of asked.entries()) {
       const values = toValues(answers[index] ?? []);
       const known = found.get(series);
@@ -168,7 +168,7 @@ class InfluxReadings implements ReadingsStore {
     return this.#attempt('gather readings', async () => {
       await this.#notes.lookAgain();
       const questions = series.map((part) => this.#bucketQuestions(part, fromTimeMs, toTimeMs, bucketMs));
-      const answers = await this.#door.queryAtOnce(questions.flat());
+      const answers = await this.#client.queryAtOnce(questions.flat());
       let next = 0;
       const columns = questions.map(({ length }) => {
         const own = answers.slice(next, next + length);
@@ -200,14 +200,14 @@ class InfluxReadings implements ReadingsStore {
     if (fromTimeMs >= toTimeMs || fromTimeMs > latestInfluxMs) return [];
     return this.#attempt('read readings', async () => {
       await this.#notes.lookAgain();
-      return readRows(this.#door, series, (ref) => this.#horizonOf(ref), fromTimeMs, toTimeMs - 1, limit);
+      return readRows(this.#client, series, (ref) => this.#horizonOf(ref), fromTimeMs, toTimeMs - 1, limit);
     });
   }
 
   async lasts(): Promise<SeriesLast[]> {
     this.#mustBeOpen();
     return this.#attempt('read the newest readings', async () => {
-      await lookAtLasts(this.#door, this.#notes, this.#lasts);
+      await lookAtLasts(this.#client, this.#notes, this.#lasts);
       return this.#lasts.all
         .filter(({ lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY)
         .map(({ ref, firstAtMs, lastAtMs, lastValue }) => ({ ...ref, firstAtMs, atMs: lastAtMs, value: lastValue }));
@@ -220,7 +220,7 @@ class InfluxReadings implements ReadingsStore {
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempt('thin the readings', async () => {
         // Series that other processes write have gone on meanwhile.
-        if (this.#thinner.isAtStart) await lookAtLasts(this.#door, this.#notes, this.#lasts);
+        if (this.#thinner.isAtStart) await lookAtLasts(this.#client, this.#notes, this.#lasts);
         return this.#thinner.step(wholeMs);
       });
     });
@@ -229,10 +229,10 @@ class InfluxReadings implements ReadingsStore {
   forget(probes: readonly ProbeName[]): Promise<ForgetStep> {
     return this.#inTurn(async () => {
       this.#mustBeOpen();
-      if (probes.length > 0 && !this.#door.canDelete) throw new StoreError(cannotForget);
+      if (probes.length > 0 && !this.#client.canDelete) throw new StoreError(cannotForget);
       this.#forgetting.push(...probes);
       const some = this.#forgetting.slice(0, probesPerStep);
-      if (some.length > 0) await this.#attempt('forget what probes said', () => this.#door.deleteProbes(some));
+      if (some.length > 0) await this.#attempt('forget what probes said', () => this.#client.deleteProbes(some));
       // Only now, as what is left of a step that failed is asked for again.
       this.#drop(this.#forgetting.splice(0, some.length));
       return { removed: 0, done: this.#forgetting.length === 0 };
@@ -240,7 +240,7 @@ class InfluxReadings implements ReadingsStore {
   }
 
   get cannotForget(): string | undefined {
-    return this.#door.canDelete ? undefined : cannotForget;
+    return this.#client.canDelete ? undefined : cannotForget;
   }
 
   #drop(probes: readonly ProbeName[]): void {
@@ -283,28 +283,28 @@ class InfluxReadings implements ReadingsStore {
     this.#mustBeOpen();
     return this.#attempt('count readings', async () => {
       const rows = await this.#count(countsQuestion);
-      return { rows, bytes: await diskBytes(this.#door, this.#address) };
+      return { rows, bytes: await diskBytes(this.#client, this.#address) };
     });
   }
 
   async check(): Promise<void> {
     this.#mustBeOpen();
     this.#mustNotBeAskedToWait('take readings');
-    await this.#attempt('take readings', () => this.#door.knock());
+    await this.#attempt('take readings', () => this.#client.checkReadable());
     // Whether a full disk or a lost right is mended only shows when something is really written.
     if (this.#lastFailure === undefined) return;
-    await this.#attempt('take readings', () => this.#door.pulse());
+    await this.#attempt('take readings', () => this.#client.pulse());
     this.#lastFailure = undefined;
   }
 
   async close(): Promise<void> {
     if (this.#closed) return;
     this.#closed = true;
-    this.#door.close();
+    this.#client.close();
   }
 
   async #count(question: string): Promise<number> {
-    const [counts = []] = await this.#door.query([question], this.#door.patience.countMs);
+    const [counts = []] = await this.#client.query([question], this.#client.patience.countMs);
     return counts.reduce((sum, { values }) => sum + Number(values[0]?.[1] ?? 0), 0);
   }
 
@@ -321,19 +321,19 @@ class InfluxReadings implements ReadingsStore {
       return await run();
     } catch (cause) {
       if (cause instanceof RangeError) throw cause;
-      throw this.#closed ? closedError() : this.#remember(influxError(attempt, this.#door.where, cause));
+      throw this.#closed ? closedError() : this.#remember(influxError(attempt, this.#client.where, cause));
     }
   }
 
   #failed(attempt: string, cause: unknown, addition: string): StoreError {
     if (this.#closed) return closedError();
-    const error = this.#remember(influxError(attempt, this.#door.where, cause));
+    const error = this.#remember(influxError(attempt, this.#client.where, cause));
     this.#lastFailure = error;
     if (addition === '') return error;
     return new StoreError(error.message + addition, { cause });
   }
 
-  /** When it asked us to wait, nobody knocks before. */
+  /** When it asked us to wait, nothing is tried before. */
   #remember(error: StoreError): StoreError {
     if (error.retryAfterMs !== undefined) this.#notBeforeMs = Date.now() + error.retryAfterMs;
     return error;
@@ -343,7 +343,7 @@ class InfluxReadings implements ReadingsStore {
     const waitMs = this.#notBeforeMs - Date.now();
     if (waitMs <= 0) return;
     throw new StoreError(
-      `Cannot ${attempt} as ${this.#door.where} asked not to be asked for ${Math.ceil(waitMs / 1000)} s more`,
+      `Cannot ${attempt} as ${this.#client.where} asked not to be asked for ${Math.ceil(waitMs / 1000)} s more`,
       { retryAfterMs: waitMs },
     );
   }

@@ -1,5 +1,5 @@
 /**
- * The door to everything kept that is not a reading: people (people-journal.ts), sites, piles, batches, claims, entries
+ * The repository of everything kept that is not a reading: people (people-journal.ts), sites, piles, batches, claims, entries
  * (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each
  * pile's watcher stopped.
  *
@@ -174,7 +174,7 @@ export interface LineageChange {
   readonly flows?: readonly FlowRecord[];
 }
 
-/** A key of the broker's door with what it reaches; of its secret only hashes are kept. */
+/** A key of the broker with what it reaches; of its secret only hashes are kept. */
 export interface ProbeKeyRecord extends KnownKey {
   readonly name: string;
   /** The same secret as Mosquitto's password file wants it. */
@@ -231,14 +231,14 @@ export interface PileViewRecord {
   readonly summary: PileSummary | null;
 }
 
-/** Plain data; what is told of the judge comes back as it was handed in, or not at all. */
+/** Plain data; its assessment comes back as it was handed in, or not at all. */
 export interface PileViewChange {
   readonly pileId: string;
   readonly summary: PileSummary;
   /** The assessment. */
-  readonly told: unknown;
-  /** The expected curve; absent where it is as it was. */
-  readonly course?: unknown;
+  readonly assessment: unknown;
+  /** The expected band; absent where it is as it was. */
+  readonly band?: unknown;
 }
 
 /** What somebody asks of whoever watches a pile. */
@@ -404,7 +404,7 @@ export interface Journal extends PeopleJournal {
     /** All, or those named. */
     list(pileIds?: readonly string[]): Promise<PileViewRecord[]>;
     /** Each null where it is not whole: it is a cache, and comes anew from whoever watches. */
-    judged(pileId: string): Promise<{ told: unknown; course: unknown } | undefined>;
+    judged(pileId: string): Promise<{ assessment: unknown; band: unknown } | undefined>;
     forget(pileId: string): Promise<void>;
   };
   readonly asks: {

@@ -190,7 +190,7 @@ export interface NotificationsStore {
     /** Those joined to another one. */
     joinedTo(id: string): Promise<KeptNotice[]>;
     /** Who was approached about each of these alarms. */
-    toldOf(alarmIds: readonly string[]): Promise<NotifiedPerson[]>;
+    notifiedOf(alarmIds: readonly string[]): Promise<NotifiedPerson[]>;
     /** Silent sites that were told of since and have not been told to speak again. */
     openSites(sinceMs: number): Promise<KeptNotice[]>;
   };

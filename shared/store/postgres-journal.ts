@@ -124,12 +124,12 @@ async function sortByCodePoint(db: Kysely<unknown>): Promise<void> {
 }
 
 /** Tables that every process holds in memory in part: whoever changes them, all hear of it after the commit. */
-const toldTables = ['site', 'pile', 'batch', 'claim', 'mapping', 'probe'];
+const notifyingTables = ['site', 'pile', 'batch', 'claim', 'mapping', 'probe'];
 
 async function tellOfChanges(db: Kysely<unknown>): Promise<void> {
   await sql`CREATE OR REPLACE FUNCTION branhearth_tell() RETURNS trigger LANGUAGE plpgsql AS $$
     BEGIN PERFORM pg_notify('branhearth', 'changed ' || TG_TABLE_NAME); RETURN NULL; END $$`.execute(db);
-  for (const table of toldTables) {
+  for (const table of notifyingTables) {
     await sql`CREATE OR REPLACE TRIGGER branhearth_told AFTER INSERT OR UPDATE OR DELETE ON ${sql.table(table)}
       FOR EACH STATEMENT EXECUTE FUNCTION branhearth_tell()`.execute(db);
   }

@@ -1,5 +1,5 @@
 /**
- * The door to every kept reading, whichever database stands behind it.
+ * The repository of every kept reading, whichever database stands behind it.
  *
  * Thinning takes raw readings away and leaves their rollups. Each series has a horizon of its own, a whole multiple of
  * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch. It

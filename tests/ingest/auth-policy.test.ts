@@ -79,7 +79,7 @@ const rows: [
   ['an empty user name from this machine', {}, [key], [], here, '', undefined, 'without a key'],
 ];
 for (const [what, rules, keys, revoked, from, name, secret, expected] of rows) {
-  test(`the door on ${what}: ${expected}`, () => {
+  test(`the policy on ${what}: ${expected}`, () => {
     expect(outcome(rules, keys, revoked, from, name, secret)).toBe(expected);
   });
 }
@@ -123,14 +123,14 @@ test('isLoopbackAddress() knows this machine in every form a socket tells', () =
   expect(told.map(isLoopbackAddress)).toEqual([true, true, true, true, false, false, false, false, false]);
 });
 
-describe('knocks', () => {
-  const knock = { address: elsewhere, clientId: 'probe-1', keyId: 'key-a', reason: 'wrong-secret' } as const;
+describe('connection attempts', () => {
+  const attempt = { address: elsewhere, clientId: 'probe-1', keyId: 'key-a', reason: 'wrong-secret' } as const;
 
-  test('counts the same knock on one line, the last one first', () => {
+  test('counts the same attempt on one line, the last one first', () => {
     const connectionAttempts = createConnectionAttempts(clock);
-    connectionAttempts.count(knock);
-    connectionAttempts.count({ ...knock, clientId: 'probe-2' });
-    connectionAttempts.count(knock);
+    connectionAttempts.count(attempt);
+    connectionAttempts.count({ ...attempt, clientId: 'probe-2' });
+    connectionAttempts.count(attempt);
     expect(connectionAttempts.lines().map(({ clientId, count }) => [clientId, count])).toEqual([
       ['probe-1', 2],
       ['probe-2', 1],
@@ -141,7 +141,7 @@ describe('knocks', () => {
   test('slows an address down after five wrong tries, ever more, up to 10 s, and no other', () => {
     const connectionAttempts = createConnectionAttempts(clock);
     const waits = Array.from({ length: 14 }, () => {
-      connectionAttempts.count(knock);
+      connectionAttempts.count(attempt);
       return connectionAttempts.waitMs(elsewhere);
     });
     expect(waits).toEqual([0, 0, 0, 0, 0, 250, 500, 1_000, 2_000, 4_000, 8_000, 10_000, 10_000, 10_000]);
@@ -150,14 +150,14 @@ describe('knocks', () => {
 
   test('somebody without any credential guesses nothing and is not slowed', () => {
     const connectionAttempts = createConnectionAttempts(clock);
-    for (let time = 0; time < 20; time += 1) connectionAttempts.count({ ...knock, keyId: null, reason: 'no-key' });
+    for (let time = 0; time < 20; time += 1) connectionAttempts.count({ ...attempt, keyId: null, reason: 'no-key' });
     expect(connectionAttempts.waitMs(elsewhere)).toBe(0);
   });
 
-  test('keeps at most 200 lines and shows no control characters, whoever knocks', () => {
+  test('keeps at most 200 lines and shows no control characters, however many try', () => {
     const connectionAttempts = createConnectionAttempts(clock);
     for (let time = 0; time < 5_000; time += 1) {
-      connectionAttempts.count({ ...knock, address: `203.0.113.${time}`, clientId: `\u0007${'x'.repeat(5_000)}` });
+      connectionAttempts.count({ ...attempt, address: `203.0.113.${time}`, clientId: `\u0007${'x'.repeat(5_000)}` });
     }
     expect(connectionAttempts.lines()).toHaveLength(200);
     expect(connectionAttempts.lines()[0]?.clientId).toMatch(/^\\u0007x{194}$/);

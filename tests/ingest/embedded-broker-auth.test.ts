@@ -1,4 +1,4 @@
-// The embedded broker's door over real MQTT: keys, their topics, revoking, floods, full installations.
+// The embedded broker's auth policy over real MQTT: keys, their topics, revoking, floods, full installations.
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -183,7 +183,7 @@ describe('TLS', () => {
     return { port: 0, host: '127.0.0.1', certFile, keyFile };
   }
 
-  test('is offered beside the plain port, to the same door', async () => {
+  test('is offered beside the plain port, with the same policy', async () => {
     const tls = certificate();
     const { come, ingest, store, authPolicy } = await start({ keys: [keyOf('p1')] }, { tls });
     const ca = execFileSync('cat', [tls.certFile]);

@@ -106,7 +106,7 @@ describe('a key', () => {
       'Publish to': 'piles/saltmere-yard/p1/reading',
       'Last will': 'piles/saltmere-yard/p1/status',
     });
-    expect(made.way).toEqual({ host: '127.0.0.1', port: Number(port), tls: false, onlyHere: true });
+    expect(made.broker).toEqual({ host: '127.0.0.1', port: Number(port), tls: false, onlyHere: true });
     expect(made.code.path).toMatch(/^M\d+ \d+h1v1h-1z/);
     if (existsSync('/usr/bin/mosquitto_pub')) await promisify(execFile)('/bin/sh', ['-c', made.example]);
     else await (await come(one, used(made))).publishAsync('piles/saltmere-yard/p1/temperature', '24.5', { qos: 1 });

@@ -1,4 +1,4 @@
-// The files made from the keys, given to a real Mosquitto: there the broker keeps the door, by the same rules.
+// The files made from the keys, given to a real Mosquitto: there that broker decides, by the same rules.
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -72,7 +72,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
   });
 
   test('tells a probe its way: the address of that broker', () => {
-    expect(probe.way).toMatchObject({ host: '127.0.0.1', port: broker.port, tls: false });
+    expect(probe.broker).toMatchObject({ host: '127.0.0.1', port: broker.port, tls: false });
   });
 
   test('lets a probe speak for itself and on its foreign topics only, a gateway for its site', async () => {

@@ -17,7 +17,7 @@ const all = hasInflux && hasMosquitto && hasPostgres;
 /** A minute of the server in a second, so that warnings have stood long enough while the test runs. */
 const fast = { startMs: Date.now(), anchorMs: Date.now(), speed: 60 };
 const clock = fastClock(fast);
-/** What is held: these, the commons, and in time the site that nobody wrote down. */
+/** What is held: these, the default session, and in time the site that nobody wrote down. */
 let sitesHeld = 5;
 const siteNames = ['north-shed', 'south-shed', 'upper-terrace', 'lower-terrace'];
 
@@ -157,7 +157,7 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
     const counts = new Map<string | null, number>();
     for (const { holder } of rows) counts.set(holder, (counts.get(holder) ?? 0) + 1);
     expect([...counts.values()].sort()).toEqual([2, 3]);
-    // Each says at its own address how many it watches; the commons is no site.
+    // Each says at its own address how many it watches; the default session is no site.
     const said = await Promise.all(
       workers.map(async ({ pagesUrl }) => healthSchema.parse(await (await fetch(`${pagesUrl}/api/health`)).json())),
     );

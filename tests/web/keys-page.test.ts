@@ -1,5 +1,5 @@
 /**
- * Keys for probes before the built server: a key made on the page opens the door, revoked it closes; axe clean, no sideways scrolling.
+ * Keys for probes before the built server: a key made on the page lets its probe in, revoked it does not; axe clean, no sideways scrolling.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
@@ -54,7 +54,7 @@ async function look(page: Page, name: string): Promise<void> {
 }
 
 for (const width of [360, 1440]) {
-  test(`a key made at ${width} px opens the door for its probe, and revoked it closes`, async () => {
+  test(`a key made at ${width} px lets its probe in, and revoked it does not`, async () => {
     const context = await browser.newContext({ viewport: { width, height: 800 }, bypassCSP: true });
     const page = await context.newPage();
     page.setDefaultTimeout(10_000);

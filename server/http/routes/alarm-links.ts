@@ -4,13 +4,13 @@
  */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { type AcknowledgeByLinkParts, type AlarmLinkAnswer, answerTold } from '../../notify/acknowledge-by-link.ts';
+import { type AcknowledgeByLinkParts, type AlarmLinkAnswer, answerLink } from '../../notify/acknowledge-by-link.ts';
 import { escaped } from '../../notify/channels/mail-body.ts';
 import { alarmLinkPath, earlierAlarmLinkPath } from '../../notify/notification-links.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 
-const toldParams = z.object({ secret: z.string().min(1).max(100) });
+const linkParams = z.object({ secret: z.string().min(1).max(100) });
 const statuses: Record<AlarmLinkAnswer['state'], number> = {
   ready: 200,
   done: 200,
@@ -24,7 +24,7 @@ export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts
   const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
   const options = {
     config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,
-    schema: { params: toldParams, response },
+    schema: { params: linkParams, response },
   };
 
   await api.register(async (own: Api) => {
@@ -34,14 +34,14 @@ export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts
     );
     for (const path of [alarmLinkPath, earlierAlarmLinkPath]) {
       own.get(`${path}:secret`, options, async (request, reply) =>
-        send(reply, await answerTold(parts, request.params.secret, false), false),
+        send(reply, await answerLink(parts, request.params.secret, false), false),
       );
       // The step of the alarm says who acknowledged, and by which message.
       own.post(
         `${path}:secret`,
         { ...options, config: { ...options.config, does: false as const } },
         async (request, reply) => {
-          const answer = await answerTold(parts, request.params.secret, true);
+          const answer = await answerLink(parts, request.params.secret, true);
           return send(reply, answer, request.headers.accept?.includes('application/json') === true);
         },
       );
@@ -58,7 +58,7 @@ function send(reply: FastifyReply, answer: AlarmLinkAnswer, asJson: boolean) {
 /** A number stays on one line with its unit; plain messages have plain spaces. */
 const withUnits = (text: string) => escaped(text).replaceAll(/(\d) (?=[°%])/g, '$1&nbsp;');
 
-function pageOf({ state, heading, told, toldAt, parts, says, pileId }: AlarmLinkAnswer): string {
+function pageOf({ state, heading, message, sentAt, parts, says, pileId }: AlarmLinkAnswer): string {
   const button =
     state === 'ready' ? '<form method="post"><button type="submit">I have seen it: acknowledge</button></form>' : '';
   const pile =
@@ -67,9 +67,9 @@ function pageOf({ state, heading, told, toldAt, parts, says, pileId }: AlarmLink
       : `<p><a href="/piles/${encodeURIComponent(pileId)}">See the pile</a></p>`;
   const cautions = parts.map(({ label, text }) => `<p class="part"><b>${escaped(label)}</b> ${withUnits(text)}</p>`);
   const card =
-    told === null
+    message === null
       ? ''
-      : `<div class="told"><p class="when">The message of ${escaped(toldAt ?? '')}</p><p class="sentence">${withUnits(told)}</p></div>`;
+      : `<div class="message"><p class="when">The message of ${escaped(sentAt ?? '')}</p><p class="sentence">${withUnits(message)}</p></div>`;
   const title = `${escaped(heading)}: Branhearth`;
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${title}</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${escaped(heading)}</h1>${card}<p>${escaped(says)}</p>${button}${cautions.join('')}${pile}</main></body></html>`;
 }
@@ -83,10 +83,10 @@ main{max-width:34rem;margin:0 auto;padding:1.5rem 1.125rem}
 .name,h1,.sentence{font-family:var(--serif)}
 .name{margin:0;color:var(--ember);font-weight:bold}
 h1{font-size:1.6rem;line-height:1.2;margin:.5rem 0 1rem}
-.told{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem}
-.told p{margin:0}
+.message{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem}
+.message p{margin:0}
 .when{color:var(--quiet);font-size:1rem}
-.told .sentence{font-size:1.25rem}
+.message .sentence{font-size:1.25rem}
 .part{margin:1rem 0 0;font-size:1rem}
 button{width:100%;min-height:3.5rem;border:0;border-radius:.4rem;background:var(--ember);color:var(--on-ember);font:inherit;font-weight:bold;cursor:pointer}
 button:focus-visible,a:focus-visible{outline:.2rem solid var(--ink);outline-offset:.2rem}

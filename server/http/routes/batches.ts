@@ -21,7 +21,7 @@ import type { BatchLife } from '../../services/lineage/batch-life.ts';
 import { batchView, readFamily } from '../../services/lineage/family.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
@@ -71,7 +71,7 @@ export function registerBatches(api: Api, parts: BatchesParts, life: BatchLife):
       const { id } = request.params;
       const before = await shown(id);
       if (!before) return notFound(reply, 'batch', id);
-      tell(request, { subject: before.name, before: { name: before.name, outcome: before.outcome } });
+      audit(request, { subject: before.name, before: { name: before.name, outcome: before.outcome } });
       const { outcome, name } = request.body;
       if (outcome !== undefined) await journal.lineage.setOutcome(id, outcome || null);
       if (name !== undefined) await journal.lineage.rename(id, name);

@@ -22,7 +22,7 @@ import { JournalService, timeProblem } from '../../services/journal/journal-serv
 import { handInQueue } from '../../services/journal/queue.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
@@ -124,7 +124,7 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       }
       const { outcomes, kept } = await handInQueue(entries, service, clock, (by) => signedBy(request, by));
       const subject = kept.map(({ id }) => id).join(', ');
-      tell(request, {
+      audit(request, {
         ...(subject !== '' && { subject }),
         after: { entries: kept, outcomes: outcomeCounts(outcomes) },
       });
@@ -153,7 +153,7 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
       const { kept } = await service.correct(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
-      if (kept === 'kept') tell(request, { subject: found.newest.pileId, before: found.entry });
+      if (kept === 'kept') audit(request, { subject: found.newest.pileId, before: found.entry });
       const corrected = await shown(request.params.id);
       return reply.code(kept === 'kept' ? 201 : 200).send((corrected ?? found).entry);
     },
@@ -169,7 +169,7 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       const found = await shown(request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);
       await service.withdraw(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
-      tell(request, { subject: found.newest.pileId, before: found.entry });
+      audit(request, { subject: found.newest.pileId, before: found.entry });
       return ((await shown(request.params.id)) ?? found).entry;
     },
   );

@@ -56,7 +56,7 @@ function withUnreadable(journal: PartHealth, rows: readonly UnreadableRow[]): Pa
 const rememberedMs = 1_000;
 
 /** How those parts are that have to be asked; the others know it of themselves. */
-async function lookAt({ readings, journal, delivery }: Pick<HealthParts, 'readings' | 'journal' | 'delivery'>) {
+async function healthNow({ readings, journal, delivery }: Pick<HealthParts, 'readings' | 'journal' | 'delivery'>) {
   const [readingsHealth, journalHealth] = await Promise.all([
     partHealth(readings.check()),
     partHealth(journal.check()),
@@ -67,13 +67,13 @@ async function lookAt({ readings, journal, delivery }: Pick<HealthParts, 'readin
 }
 
 export function registerHealth(api: Api, parts: HealthParts): void {
-  let asked: ReturnType<typeof lookAt> | undefined;
+  let asked: ReturnType<typeof healthNow> | undefined;
   let freshUntilMs = 0;
   const remembered = () => {
     // While a look is under way everybody waits for that one: a store that hangs is not asked again by each.
     if (asked !== undefined && performance.now() < freshUntilMs) return asked;
     freshUntilMs = Number.POSITIVE_INFINITY;
-    asked = lookAt(parts).finally(() => {
+    asked = healthNow(parts).finally(() => {
       freshUntilMs = performance.now() + rememberedMs;
     });
     return asked;

@@ -19,7 +19,7 @@ import { tokenView } from '../../services/people/token-view.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 
 const idSchema = z.string().min(1).max(64);
 const personParams = z.object({ id: idSchema });
@@ -83,7 +83,7 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
         devices: held.devices.length,
       };
       const said = `sessions: ${ended.sessions}, API tokens: ${ended.tokens}, devices: ${ended.devices}`;
-      tell(request, { subject: name, before: { held: said } });
+      audit(request, { subject: name, before: { held: said } });
       await journal.people.endHeld(id);
       await calendarAddresses(journal).renew({ id, name, role, via: 'session' });
       people.changed();
@@ -108,7 +108,7 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
     },
     async (request) => {
       const { id, name } = await named(request.params.id);
-      tell(request, { subject: name });
+      audit(request, { subject: name });
       return { ended: await people.sessions.end({ personId: id }) };
     },
   );
@@ -124,7 +124,7 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       const { item } = request.params;
       const before = (await journal.sessions.list(id)).find((one) => one.id === item);
       if (!before || (await people.sessions.end({ personId: id, id: item })) === 0) throw gone('session', item);
-      tell(request, { subject: name, before: { address: before.address, agent: before.agent } });
+      audit(request, { subject: name, before: { address: before.address, agent: before.agent } });
       return reply.code(204).send();
     },
   );
@@ -140,7 +140,7 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       const { item } = request.params;
       const before = (await journal.tokens.list(id)).find((one) => one.id === item);
       if (!before || !(await people.tokens.revoke(item, id))) throw gone('token', item);
-      tell(request, { subject: name, before: { name: before.name, scope: before.scope } });
+      audit(request, { subject: name, before: { name: before.name, scope: before.scope } });
       return reply.code(204).send();
     },
   );
@@ -156,7 +156,7 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       const { item } = request.params;
       const before = (await devices.list(id)).find((one) => one.id === item);
       if (!before || !(await devices.remove(item, id))) throw gone('device', item);
-      tell(request, { subject: name, before: { label: before.label } });
+      audit(request, { subject: name, before: { label: before.label } });
       return reply.code(204).send();
     },
   );

@@ -1,4 +1,4 @@
-/** The keys of the broker's door: made, listed, revoked; who was turned away; files for a Mosquitto of your own. */
+/** The broker's keys: made, listed, revoked; who was turned away; files for a Mosquitto of your own. */
 import { z } from 'zod';
 import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
@@ -15,11 +15,11 @@ import {
 } from '../../../shared/contracts/keys.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
+import { brokerAddress } from '../../services/probe-keys/broker-address.ts';
 import { accessFile, passwordFile } from '../../services/probe-keys/mosquitto-files.ts';
 import { keepEveryProbeNeedsAKey, renewKeys } from '../../services/probe-keys/open-auth-policy.ts';
 import { newSecret, randomLetters } from '../../services/probe-keys/secret.ts';
-import { tellKey } from '../../services/probe-keys/show-key.ts';
-import { brokerAddress } from '../../services/probe-keys/way-in.ts';
+import { shownKey } from '../../services/probe-keys/show-key.ts';
 import { qrPath } from '../../services/records/qr-path.ts';
 import type { Api } from '../api.ts';
 import { attachment } from '../attachment.ts';
@@ -107,12 +107,12 @@ export function registerKeys(api: Api, parts: KeysParts): void {
       };
       await journal.probeKeys.add(key);
       if (authPolicy) await renewKeys(authPolicy, journal);
-      const way = brokerAddress(parts.ingest, config.PUBLIC_URL, request.hostname);
-      const { lines, example, address } = tellKey(key.id, reach, secret, way, root);
+      const broker = brokerAddress(parts.ingest, config.PUBLIC_URL, request.hostname);
+      const { lines, example, address } = shownKey(key.id, reach, secret, broker, root);
       reply.header('cache-control', 'no-store'); // it holds a secret
       return reply
         .code(201)
-        .send({ ...view(key), secret, way, lines: [...lines], example, code: await qrPath(address) });
+        .send({ ...view(key), secret, broker, lines: [...lines], example, code: await qrPath(address) });
     },
   );
 

@@ -8,7 +8,7 @@ import { lineageFrom, wholeLineage } from '../../services/lineage/lineage-view.t
 import { lotView } from '../../services/lineage/lot-view.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
@@ -49,7 +49,7 @@ export function registerLots(api: Api, { journal }: LotsParts, life: BatchLife):
     async (request, reply) => {
       const lot = await journal.lots.get(request.params.id);
       if (!lot) return notFound(reply, 'lot', request.params.id);
-      tell(request, { before: lotView(lot) });
+      audit(request, { before: lotView(lot) });
       const changed: LotRecord = { ...lot, ...omitUndefined(request.body) };
       await journal.lots.change(changed);
       return lotView(changed);

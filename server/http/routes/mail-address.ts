@@ -8,7 +8,7 @@ import type { Delivery } from '../../notify/delivery.ts';
 import type { KnownPerson } from '../../notify/people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 
 const viewer = { access: 'viewer' as const };
 
@@ -30,7 +30,7 @@ export function registerMailAddress(
       const { id: personId } = await asking(request);
       if (!delivery.can('email')) throw new Refusal(409, 'No mail server is set up yet, so no code can be sent.');
       const id = await mail.sendCode(personId);
-      tell(request, { subject: (await delivery.people.preferencesOf(personId)).email.address });
+      audit(request, { subject: (await delivery.people.preferencesOf(personId)).email.address });
       return reply.code(202).send({ id });
     },
   );
@@ -44,7 +44,7 @@ export function registerMailAddress(
     async (request) => {
       const { id } = await asking(request);
       const address = await mail.confirm(id, request.body.code);
-      tell(request, { subject: address, after: undefined });
+      audit(request, { subject: address, after: undefined });
       return mail.view(id);
     },
   );

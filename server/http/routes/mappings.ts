@@ -13,7 +13,7 @@ import {
 import type { Journal } from '../../../shared/store/journal.ts';
 import { randomId } from '../../services/id-from-name.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
 /** What the schema cannot see: a filter against MQTT 5 section 4.7, a pointer against RFC 6901. */
@@ -76,7 +76,7 @@ export function registerMappings(api: Api, { journal, ingest }: MappingsParts): 
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
     },
     async (request, reply) => {
-      tell(request, { before: (await journal.mappings.list()).find(({ id }) => id === request.params.id) });
+      audit(request, { before: (await journal.mappings.list()).find(({ id }) => id === request.params.id) });
       if (!(await journal.mappings.remove(request.params.id))) return notFound(reply, 'mapping', request.params.id);
       await apply();
       return reply.code(204).send();

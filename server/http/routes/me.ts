@@ -16,7 +16,7 @@ import { sessionView } from '../../services/people/session-view.ts';
 import { tokenView } from '../../services/people/token-view.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 
 const dayMs = 86_400_000;
@@ -70,7 +70,7 @@ export function registerMe(api: Api, { journal, people }: MeParts): void {
       if (!person) return notFound(reply, 'person', '');
       await people.signIn.changePassword(request, reply, person, request.body);
       people.changed();
-      tell(request, { after: undefined });
+      audit(request, { after: undefined });
       return reply.code(204).send();
     },
   );
@@ -106,7 +106,7 @@ export function registerMe(api: Api, { journal, people }: MeParts): void {
       await people.signIn.confirm(request, person, password, '/password');
       const endsAtMs = days === undefined ? null : people.nowMs() + days * dayMs;
       const { token, secret } = await people.tokens.make(id, name, scope, endsAtMs);
-      tell(request, { subject: name, after: { name, scope, days } });
+      audit(request, { subject: name, after: { name, scope, days } });
       reply.header('Cache-Control', 'no-store');
       return reply.code(201).send({ ...tokenView(token, personName), secret });
     },
@@ -124,7 +124,7 @@ export function registerMe(api: Api, { journal, people }: MeParts): void {
       const mine = person.role === 'owner' ? undefined : person.id;
       const before = (await journal.tokens.list(mine)).find((token) => token.id === id);
       if (!before || !(await people.tokens.revoke(id, mine))) return notFound(reply, 'token', id);
-      tell(request, { subject: before.name, before: { name: before.name, scope: before.scope } });
+      audit(request, { subject: before.name, before: { name: before.name, scope: before.scope } });
       return reply.code(204).send();
     },
   );

@@ -23,7 +23,7 @@ import type { People } from '../../services/people/open-people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import { notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
 import { deviceView } from './held.ts';
 import { registerMailAddress } from './mail-address.ts';
@@ -133,9 +133,9 @@ export function registerNotifications(api: Api, parts: NotificationsParts): void
       const { endpoint } = request.body;
       const before = (await journal.notifications.devices.list()).find((one) => one.endpoint === endpoint);
       const { publicKey: pushKey } = await delivery.pushKeys.pair();
-      if (!person || !before) return { isTold: false, pushKey };
+      if (!person || !before) return { isSubscribed: false, pushKey };
       const madeWith = signedUpWith(request);
-      if (madeWith === null) return { isTold: before.personId === person.id, pushKey };
+      if (madeWith === null) return { isSubscribed: before.personId === person.id, pushKey };
       await parts.people.trail.settle();
       const state = await journal.notifications.devices.here(endpoint, person.id, madeWith);
       if (state === 'anothers') {
@@ -150,7 +150,7 @@ export function registerNotifications(api: Api, parts: NotificationsParts): void
           subject: before.label,
         });
       }
-      return { isTold: state === 'known' || state === 'moved', pushKey };
+      return { isSubscribed: state === 'known' || state === 'moved', pushKey };
     },
   );
 
@@ -183,9 +183,9 @@ export function registerNotifications(api: Api, parts: NotificationsParts): void
         return sendProblem(reply, 409, 'Confirm this e-mail address first: until then only a code is sent to it.');
       }
       await countTest(journal.attempts, person.id, parts.people.nowMs());
-      tell(request, { subject: channel });
+      audit(request, { subject: channel });
       const id = randomId();
-      await delivery.tell([testNotice(id, person.id, request.body, clock.nowMs())]);
+      await delivery.notify([testNotice(id, person.id, request.body, clock.nowMs())]);
       return reply.code(202).send({ id });
     },
   );

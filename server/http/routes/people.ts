@@ -16,7 +16,7 @@ import { linkLengths, linkPath } from '../../services/people/links.ts';
 import { nameKeyOf } from '../../services/people/names.ts';
 import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { publicAddress } from '../public-address.ts';
 
@@ -66,7 +66,7 @@ export function registerPeople(api: Api, { journal, people, config }: PeoplePart
         ...(role !== undefined && { role }),
       });
       people.changed();
-      tell(request, { subject: before.name, before: { name: before.name, role: before.role } });
+      audit(request, { subject: before.name, before: { name: before.name, role: before.role } });
       const after = await journal.people.get(id);
       const [view] = after ? await shown([after]) : [];
       return view ?? notFound(reply, 'person', id);
@@ -83,7 +83,7 @@ export function registerPeople(api: Api, { journal, people, config }: PeoplePart
       if (!before) return notFound(reply, 'person', id);
       await journal.people.remove(id, people.nowMs());
       people.changed();
-      tell(request, { subject: before.name, before: { name: before.name, role: readable?.role ?? 'damaged' } });
+      audit(request, { subject: before.name, before: { name: before.name, role: readable?.role ?? 'damaged' } });
       return reply.code(204).send();
     },
   );
@@ -104,7 +104,7 @@ export function registerPeople(api: Api, { journal, people, config }: PeoplePart
         maker: request.person,
         lengthMs: linkLengths.resetMs,
       });
-      tell(request, { subject: person.name });
+      audit(request, { subject: person.name });
       reply.header('Cache-Control', 'no-store');
       return reply.code(201).send({
         id: link.id,

@@ -16,7 +16,7 @@ import { idFromName, randomId } from '../../services/id-from-name.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
 import { pileDetail } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
 export const pileParams = z.object({ id: z.string().min(1).max(64) });
@@ -88,7 +88,7 @@ export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): 
       const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
       const { name, limits } = request.body;
-      tell(request, { before: { name: one.pile.name, ...(limits && { limits: one.batch?.limits ?? {} }) } });
+      audit(request, { before: { name: one.pile.name, ...(limits && { limits: one.batch?.limits ?? {} }) } });
       if (name !== undefined) await journal.piles.rename(one.pile.id, name);
       if (limits && one.batch) {
         await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...omitUndefined(limits) } });
@@ -107,7 +107,7 @@ export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): 
       const { id } = request.params;
       const one = watch.get(id);
       if (!one) return notFound(reply, 'pile', id);
-      tell(request, { before: { name: one.pile.name, site: one.pile.siteId } });
+      audit(request, { before: { name: one.pile.name, site: one.pile.siteId } });
       await journal.piles.remove(id);
       await watch.reload(id);
       return reply.code(204).send();

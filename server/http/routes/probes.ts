@@ -18,7 +18,7 @@ import type { ForgetProbes } from '../../services/probes/forget-probes.ts';
 import { findProbes, listProbes } from '../../services/probes/list-probes.ts';
 import { type KnownProbe, type ProbeBook, probeView } from '../../services/probes/probe-book.ts';
 import type { Api } from '../api.ts';
-import { tell } from '../audit-hook.ts';
+import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 
 const probeParams = z.object({ site: nameSchema, probe: nameSchema });
@@ -64,7 +64,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
       if (!watch) return notFound(reply, 'pile', pileId);
 
       const before = known.claim?.pileId;
-      tell(request, { before: claimTold(known) });
+      audit(request, { before: claimAudited(known) });
       // A probe that spoke just before its batch was written down stood in the pile already.
       const laidMs = watch.batch?.startedAtMs ?? parts.clock.nowMs();
       const free = known.claim === null ? (known.lastAtMs ?? laidMs) : laidMs;
@@ -87,7 +87,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
       const { site, probe } = request.params;
       const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
-      tell(request, { before: claimTold(known) });
+      audit(request, { before: claimAudited(known) });
       if (known.claim) {
         const { pileId } = known.claim;
         await parts.journal.claims.release(site, probe, parts.clock.nowMs());
@@ -108,7 +108,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
       const { site, probe } = request.params;
       const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
-      tell(request, { before: probeView(known) });
+      audit(request, { before: probeView(known) });
       await parts.forgetting.forget([{ site, probe }]);
       return { forgotten: 1, kept: 0 };
     },
@@ -123,7 +123,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
     async (request) => {
       const found = findProbes(parts.probes, { ...request.body, claimed: 'no' });
       const may = await parts.forgetting.forgettable(found);
-      tell(request, { after: { forgotten: may.length, names: may.slice(0, mostNamesTold).map(nameOf) } });
+      audit(request, { after: { forgotten: may.length, names: may.slice(0, mostNamesAudited).map(nameOf) } });
       await parts.forgetting.forget(may);
       return { forgotten: may.length, kept: found.length - may.length };
     },
@@ -139,7 +139,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
       const { site, probe } = request.params;
       const known = parts.probes.get(site, probe);
       if (!known) return notFound(reply, 'probe', `${site}/${probe}`);
-      tell(request, { before: { temperatureOffsetC: known.temperatureOffsetC } });
+      audit(request, { before: { temperatureOffsetC: known.temperatureOffsetC } });
       await parts.journal.probes.setTemperatureOffset(site, probe, request.body.temperatureOffsetC);
       known.temperatureOffsetC = request.body.temperatureOffsetC;
       return changed(known);
@@ -148,9 +148,9 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
 }
 
 /** The audit trail need not hold thousands of names. */
-const mostNamesTold = 20;
+const mostNamesAudited = 20;
 const nameOf = ({ site, probe }: KnownProbe) => `${site}/${probe}`;
 
-function claimTold({ claim }: KnownProbe) {
+function claimAudited({ claim }: KnownProbe) {
   return claim && { pile: claim.pileId, position: claim.position };
 }

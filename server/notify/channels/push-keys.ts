@@ -71,7 +71,7 @@ export class PushKeys {
     // Before the new pair stands: were it the other way round, devices could be left that no message reaches.
     const ended = await notifications.devices.removeAll();
     const made = await this.#make();
-    await this.#tellOwners(ended);
+    await this.#notifyOwners(ended);
     return made;
   }
 
@@ -82,7 +82,7 @@ export class PushKeys {
     return (await settings.read(keysSetting, pairSchema)) ?? made; // another process may have been first
   }
 
-  async #tellOwners(ended: number): Promise<void> {
+  async #notifyOwners(ended: number): Promise<void> {
     const { journal, clock, log, newId } = this.#parts;
     const nowMs = clock.nowMs();
     const facts: SystemFacts = {

@@ -137,7 +137,7 @@ async function keepEntries(
       for (const one of entries) await keep(one);
     }
   } finally {
-    await service.tellOf(noted.kept, noted.known);
+    await service.notifyJudgeOf(noted.kept, noted.known);
   }
   return done;
 }

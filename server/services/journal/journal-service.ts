@@ -46,7 +46,7 @@ export class JournalService {
   async add(pileId: string, entry: NewEntryRead): Promise<HandedIn> {
     const { kept, record } = await this.#keep(pileId, entry);
     await this.#bringToReadings([record]); // also one that is known: it may come again because this failed
-    if (kept === 'kept') await this.#tell([record]);
+    if (kept === 'kept') await this.#notifyJudge([record]);
     return { kept, entryId: record.entryId };
   }
 
@@ -56,9 +56,9 @@ export class JournalService {
   }
 
   /** Tells the judge of every pile that it should hear of. @param known Came again: their readings may not be kept yet. */
-  async tellOf(records: readonly EntryRecord[], known: readonly EntryRecord[] = []): Promise<void> {
+  async notifyJudgeOf(records: readonly EntryRecord[], known: readonly EntryRecord[] = []): Promise<void> {
     await this.#bringToReadings([...records, ...known]);
-    await this.#tell(records);
+    await this.#notifyJudge(records);
   }
 
   /** @param standing The newest version. */
@@ -113,7 +113,7 @@ export class JournalService {
   async #replace(standing: EntryRecord, replaces: string, next: EntryRecord): Promise<HandedIn> {
     const kept = await this.#parts.journal.entries.correct(next, replaces);
     await this.#bringToReadings([standing, next], true);
-    if (kept === 'kept') await this.#tell([standing, next]);
+    if (kept === 'kept') await this.#notifyJudge([standing, next]);
     return { kept, entryId: next.entryId };
   }
 
@@ -125,7 +125,7 @@ export class JournalService {
     }
   }
 
-  async #tell(records: readonly EntryRecord[]): Promise<void> {
+  async #notifyJudge(records: readonly EntryRecord[]): Promise<void> {
     const heard = records.filter(({ what }) => isHeard(what.kind));
     for (const pileId of new Set(heard.map((record) => record.pileId))) await this.#parts.acted(pileId);
   }

@@ -27,7 +27,7 @@ export async function handInQueue(
     for (const { pileId, entry } of queued) outcomes.push(await handIn(pileId, entry, service, clock, noted, signed));
   } finally {
     // What was kept stays kept even if a later one failed, so the judge must hear of it.
-    await service.tellOf(kept, known);
+    await service.notifyJudgeOf(kept, known);
   }
   return { outcomes, kept };
 }

@@ -1,4 +1,4 @@
-/** The door of the embedded broker as the journal and the environment leave it. */
+/** The auth policy of the embedded broker as the journal and the environment leave it. */
 import { type AuthPolicy, createAuthPolicy } from '../../../ingest/auth/auth-policy.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';

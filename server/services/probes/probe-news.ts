@@ -13,17 +13,17 @@ export interface ProbeNews {
 }
 
 export function createProbeNews(hub: LiveHub, probes: ProbeBook): ProbeNews {
-  let toldAll = -1;
-  const tellCounts = () => {
-    toldAll = probes.counts.all;
+  let sentAll = -1;
+  const sendCounts = () => {
+    sentAll = probes.counts.all;
     hub.publishLater('probes', '', () => probes.counts);
   };
 
   return {
     changed(known) {
       if (hub.listenerCount === 0) return;
-      if (probes.counts.all !== toldAll) tellCounts();
-      hub.publishSome('probe', `${known.site}/${known.probe}`, () => probeView(known), mostAtOnce, tellCounts);
+      if (probes.counts.all !== sentAll) sendCounts();
+      hub.publishSome('probe', `${known.site}/${known.probe}`, () => probeView(known), mostAtOnce, sendCounts);
     },
   };
 }

@@ -2,8 +2,8 @@
 import { keyOf } from '../../../core/lineage/graph.ts';
 import { readinessCautions } from '../../../core/readiness/readiness-message.ts';
 import { historyAt } from '../../../core/records/heat-history.ts';
+import { heatView } from '../../../core/session/heat-view.ts';
 import { limitsView } from '../../../core/session/limits-view.ts';
-import { toldHeat } from '../../../core/session/told-heat.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
@@ -75,7 +75,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       range.toMs - range.fromMs,
       await thinnedTo(readings, sources, range),
     ),
-    pastHeat: worded(toldHeat(heat, history.limits)),
+    pastHeat: worded(heatView(heat, history.limits)),
     readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),
     cautions: readinessCautions.map((one) => plainEnglish(one)),
     messages: { cautions: [...readinessCautions] },

@@ -3,7 +3,7 @@
 import { alarmSummaries } from '../../../core/say/alarm-view.ts';
 import { saidOf } from '../../../core/say/said.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import { standView, toldDoubt } from '../../../core/session/assessment-view.ts';
+import { doubtView, standView } from '../../../core/session/assessment-view.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
@@ -37,7 +37,7 @@ function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBoo
     positions[position] = {
       probe: claim.probe,
       ...pileValues(last),
-      ...toldDoubt(assessment?.positions[position]),
+      ...doubtView(assessment?.positions[position]),
       ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),
       // What it said before this batch was laid is old, however it was meant.
       silent: assessment ? (assessment.positions[position]?.silent ?? true) : lastAtMs === null,

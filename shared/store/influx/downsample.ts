@@ -30,14 +30,14 @@ interface Hop {
 }
 
 export class InfluxThinner {
-  readonly #door: InfluxClient;
+  readonly #client: InfluxClient;
   readonly #lasts: KnownLasts;
   readonly #notes: SeriesNotes;
   /** Place among all series of the next one of this run. */
   #next = 0;
 
   constructor(client: InfluxClient, lasts: KnownLasts, notes: SeriesNotes) {
-    this.#door = client;
+    this.#client = client;
     this.#lasts = lasts;
     this.#notes = notes;
   }
@@ -53,7 +53,7 @@ export class InfluxThinner {
   }
 
   async step(beforeMs: number): Promise<ThinStep> {
-    if (!this.#door.canDelete) {
+    if (!this.#client.canDelete) {
       throw new StoreError(
         'Cannot thin the readings as InfluxDB 3 takes no single rows away: give its database a retention period instead',
       );
@@ -95,20 +95,20 @@ export class InfluxThinner {
       bucketsQuestion(series, fromMs, horizonMs - 1, stretchMs),
     );
     const lines: string[] = [];
-    for (const [index, answer] of (await this.#door.query(questions)).entries()) {
+    for (const [index, answer] of (await this.#client.query(questions)).entries()) {
       const start = standInStart((some[index] as Hop).series);
       for (const row of answer.flatMap(({ values }) => values)) {
         const [atMs, count, min, max, sum] = row.map(numberIn) as [number, number, number, number, number];
         if (count > 0) lines.push(`${start}n=${count},min=${min},max=${max},sum=${sum} ${atMs + toMiddleMs}`);
       }
     }
-    if (lines.length > 0) await this.#door.write(lines.join('\n'));
+    if (lines.length > 0) await this.#client.write(lines.join('\n'));
   }
 
   async #deleteBefore(series: readonly KnownLast[]): Promise<number> {
-    const counts = await this.#door.query(series.map((one) => countBeforeQuestion(one, one.horizonMs)));
+    const counts = await this.#client.query(series.map((one) => countBeforeQuestion(one, one.horizonMs)));
     const full = series.filter((_, index) => counts[index]?.[0]?.values[0] !== undefined);
-    await this.#door.deleteBefore(full.map((one) => ({ ...one.ref, beforeMs: one.horizonMs })));
+    await this.#client.deleteBefore(full.map((one) => ({ ...one.ref, beforeMs: one.horizonMs })));
     return counts.reduce((sum, [answer]) => sum + Number(answer?.values[0]?.[1] ?? 0), 0);
   }
 }

@@ -111,7 +111,7 @@ export class InfluxClient {
   }
 
   /** Whether it can be asked now. */
-  async knock(): Promise<void> {
+  async checkReadable(): Promise<void> {
     await this.query([attemptQuestion], this.#patience.checkMs);
   }
 

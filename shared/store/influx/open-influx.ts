@@ -28,7 +28,7 @@ async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
   const client = new InfluxClient(known);
   try {
     await client.pulse();
-    await client.knock();
+    await client.checkReadable();
     return known;
   } catch (cause) {
     throw wrongSetting(known, cause);

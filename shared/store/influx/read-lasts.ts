@@ -19,7 +19,7 @@ export async function lookAtLasts(client: InfluxClient, notes: SeriesNotes, last
   const ends = (await client.query(questions, client.patience.countMs)).flatMap((answer) => toEnds(answer));
   // Begun by another process: its note knows since when.
   const unknown = ends.filter(({ ref: { site, probe, quantity } }) => !lasts.find(site, probe, quantity));
-  if (!isFirstLook) await notes.lookAt(unknown.map(({ ref }) => ref));
+  if (!isFirstLook) await notes.readOf(unknown.map(({ ref }) => ref));
   for (const { ref, atMs, value } of ends) lasts.findOrAdd(ref.site, ref.probe, ref.quantity).learn(atMs, value);
   if (isFirstLook && notes.areKnown) await askSilent(client, lasts, sinceMs);
 }

@@ -42,7 +42,7 @@ function noteStart({ site, probe, quantity }: SeriesRef): string {
 }
 
 export class SeriesNotes {
-  readonly #door: InfluxClient;
+  readonly #client: InfluxClient;
   readonly #lasts: KnownLasts;
   #stamp = 0;
   #lookedAtMs = Number.NEGATIVE_INFINITY;
@@ -52,7 +52,7 @@ export class SeriesNotes {
   areKnown = false;
 
   constructor(client: InfluxClient, lasts: KnownLasts) {
-    this.#door = client;
+    this.#client = client;
     this.#lasts = lasts;
   }
 
@@ -60,7 +60,7 @@ export class SeriesNotes {
   async lookAgain(): Promise<void> {
     if (performance.now() - this.#lookedAtMs < lookAgainMs) return;
     const atMs = performance.now();
-    const [answer = []] = await this.#door.query([thinningQuestion]);
+    const [answer = []] = await this.#client.query([thinningQuestion]);
     if (this.#hasMoved(answer)) await this.look();
     this.#lookedAtMs = atMs;
   }
@@ -68,9 +68,9 @@ export class SeriesNotes {
   /** Reads every note. */
   async look(): Promise<void> {
     const atMs = performance.now();
-    const [thinning = [], notes = []] = await this.#door.query(
+    const [thinning = [], notes = []] = await this.#client.query(
       [thinningQuestion, notesOf('')],
-      this.#door.patience.countMs,
+      this.#client.patience.countMs,
     );
     this.#hasMoved(thinning);
     for (const note of notes) this.#learn(note);
@@ -79,11 +79,11 @@ export class SeriesNotes {
   }
 
   /** Reads the notes of a few series. */
-  async lookAt(series: readonly SeriesRef[]): Promise<void> {
+  async readOf(series: readonly SeriesRef[]): Promise<void> {
     const questions = series.map(({ site, probe, quantity }) =>
       notesOf(` AND ${seriesCondition(site, probe)} AND "quantity" = '${quantity}'`),
     );
-    for (const note of (await this.#door.query(questions)).flat()) this.#learn(note);
+    for (const note of (await this.#client.query(questions)).flat()) this.#learn(note);
   }
 
   #hasMoved(thinning: readonly InfluxSeries[]): boolean {
@@ -124,7 +124,7 @@ export class SeriesNotes {
       ({ series, horizonMs }) =>
         `${noteStart(series)}${firstField(series, series.firstAtMs)}newest=${series.lastAtMs},value=${series.lastValue},horizon=${horizonMs} 0`,
     );
-    await this.#door.write([...lines, `thinning ms=${goalMs},stamp=${stamp} 0`].join('\n'));
+    await this.#client.write([...lines, `thinning ms=${goalMs},stamp=${stamp} 0`].join('\n'));
     for (const { series, horizonMs } of moved) {
       series.horizonMs = Math.max(series.horizonMs, horizonMs);
       series.notedFirstMs = Math.min(series.notedFirstMs, series.firstAtMs);
@@ -145,7 +145,7 @@ export class SeriesNotes {
           ],
     );
     for (let first = 0; first < lines.length; first += linesPerWrite) {
-      await this.#door.write(lines.slice(first, first + linesPerWrite).join('\n'));
+      await this.#client.write(lines.slice(first, first + linesPerWrite).join('\n'));
     }
     const series = this.#seriesOf(ref.site, ref.probe, ref.quantity);
     series.firstAtMs = Math.min(series.firstAtMs, firstAtMs);

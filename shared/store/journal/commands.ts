@@ -37,7 +37,7 @@ export function journalCommands(base: JournalBase): Journal['asks'] {
           .insertInto('pile_ask')
           .values({ ...row, done_ms: null, answer: null })
           .execute();
-        await engine.tell(transaction, 'ask', site);
+        await engine.notify(transaction, 'ask', site);
       }),
 
     waiting: (sites) =>
@@ -57,7 +57,7 @@ export function journalCommands(base: JournalBase): Journal['asks'] {
       base.writeBesideOthers(async (transaction) => {
         const answered = { done_ms: engine.nowMs, answer: JSON.stringify(answer) };
         await transaction.updateTable('pile_ask').set(answered).where('id', '=', id).execute();
-        await engine.tell(transaction, 'answer', id);
+        await engine.notify(transaction, 'answer', id);
       }),
 
     answerTo: (id) =>

@@ -14,7 +14,7 @@ export interface JournalEngine {
   /** The database's clock [epoch ms]: the same for all processes, whatever their machines say. */
   readonly nowMs: RawBuilder<number>;
   /** Tells the other processes once the transaction is committed. */
-  tell(transaction: Transaction<JournalTables>, topic: string, about: string): Promise<void>;
+  notify(transaction: Transaction<JournalTables>, topic: string, about: string): Promise<void>;
   /** Hears what others told, until closed. */
   hear(heard: (news: JournalNews) => void): NewsLine;
 }
@@ -23,6 +23,6 @@ export const sqliteEngine: JournalEngine = {
   kind: 'sqlite',
   alone: async () => {}, // BEGIN IMMEDIATE has waited already
   nowMs: sql<number>`CAST(unixepoch('subsec') * 1000 AS INTEGER)`,
-  tell: async () => {}, // one process has the file
+  notify: async () => {}, // one process has the file
   hear: () => ({ close: async () => {} }),
 };

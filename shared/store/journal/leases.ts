@@ -56,10 +56,10 @@ export function journalLeases(base: JournalBase): Journal['leases'] {
           .where('holder', '=', worker)
           .execute();
         await mend(base, transaction);
-        return lookAt(base, transaction);
+        return readLeases(base, transaction);
       }),
 
-    look: () => base.read((db) => lookAt(base, db)),
+    look: () => base.read((db) => readLeases(base, db)),
 
     know: (sites) =>
       base.writeBesideOthers(async (transaction) => {
@@ -137,7 +137,7 @@ function held<Query extends { where(column: 'site' | 'holder' | 'fence', is: '='
     .where('fence', '=', lease.fence as never);
 }
 
-async function lookAt(base: JournalBase, db: JournalDb): Promise<LeaseTable> {
+async function readLeases(base: JournalBase, db: JournalDb): Promise<LeaseTable> {
   const { nowMs } = await db.selectNoFrom(base.engine.nowMs.as('nowMs')).executeTakeFirstOrThrow();
   const leases = base.rows.all(leasePlan, await db.selectFrom('lease').selectAll().orderBy('site').execute());
   const workers = base.rows.all(workerPlan, await db.selectFrom('worker').selectAll().orderBy('id').execute());

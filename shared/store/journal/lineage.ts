@@ -40,7 +40,7 @@ export function journalLineage(base: JournalBase): Journal['lineage'] {
 
     keep: (change, guard) => base.write((transaction) => keepChange(base, transaction, change, guard)),
 
-    rename: (batchId, name) => base.write((transaction) => tell(transaction, { batchId, name })),
+    rename: (batchId, name) => base.write((transaction) => setStory(transaction, { batchId, name })),
 
     setOutcome: (batchId, outcome) =>
       base.write(async (transaction) => {
@@ -76,7 +76,7 @@ async function keepChange(
       .where('id', '=', one.batchId)
       .where('ended_at_ms', 'is', null)
       .execute();
-    await tell(transaction, { batchId: one.batchId, ending: one.ending, reason: one.reason });
+    await setStory(transaction, { batchId: one.batchId, ending: one.ending, reason: one.reason });
   }
   for (const pile of piles) await insertPile(transaction, pile);
   for (const batch of batches) {
@@ -90,7 +90,7 @@ async function keepChange(
     }
     await insertBatch(transaction, batch);
   }
-  for (const one of names) await tell(transaction, one);
+  for (const one of names) await setStory(transaction, one);
   for (const lot of lots) await transaction.insertInto('lot').values(lotToRow(lot)).execute();
   for (const use of uses) await transaction.insertInto('use_of_batch').values(useToRow(use)).execute();
   await addFlows(base, transaction, flows, guard);
@@ -113,14 +113,14 @@ async function addFlows(
 }
 
 /** Sets what is given of a batch's story and leaves the rest. */
-async function tell(
+async function setStory(
   transaction: JournalTransaction,
-  { batchId, ...told }: Pick<BatchStoryRecord, 'batchId'> & Partial<BatchStoryRecord>,
+  { batchId, ...story }: Pick<BatchStoryRecord, 'batchId'> & Partial<BatchStoryRecord>,
 ): Promise<void> {
   await transaction
     .insertInto('batch_story')
-    .values({ batch_id: batchId, name: null, ending: null, reason: null, ...told })
-    .onConflict((conflict) => conflict.column('batch_id').doUpdateSet(told))
+    .values({ batch_id: batchId, name: null, ending: null, reason: null, ...story })
+    .onConflict((conflict) => conflict.column('batch_id').doUpdateSet(story))
     .execute();
 }
 

@@ -84,7 +84,7 @@ export function journalNotices(base: JournalBase): NotificationsStore['notices']
         return base.rows.all(noticePlan, rows);
       }),
 
-    toldOf: (alarmIds) => base.read((db) => toldOf(base, db, alarmIds)),
+    notifiedOf: (alarmIds) => base.read((db) => notifiedOf(base, db, alarmIds)),
 
     openSites: (sinceMs) =>
       base.read(async (db) => {
@@ -127,22 +127,22 @@ async function noticeRows(base: JournalBase, db: JournalDb, id: string): Promise
   return base.rows.all(noticePlan, rows);
 }
 
-async function toldOf(base: JournalBase, db: JournalDb, alarmIds: readonly string[]): Promise<NotifiedPerson[]> {
+async function notifiedOf(base: JournalBase, db: JournalDb, alarmIds: readonly string[]): Promise<NotifiedPerson[]> {
   if (alarmIds.length === 0) return [];
   const notices = await db
     .selectFrom('notice')
     .selectAll()
     .where('alarm_id', 'in', [...alarmIds])
     .execute();
-  const told = new Map<string, NotifiedPerson>();
+  const notified = new Map<string, NotifiedPerson>();
   const ordered = (await notifications(base, db, base.rows.all(noticePlan, notices))).sort((a, b) => a.atMs - b.atMs);
   for (const { messages, ...notice } of ordered) {
     for (const { personId, notBeforeMs, state, tries } of messages) {
       if (notice.alarmId === null) continue;
       const key = `${notice.alarmId} ${personId}`;
-      const before = told.get(key);
+      const before = notified.get(key);
       const isSame = before?.newest.id === notice.id;
-      told.set(key, {
+      notified.set(key, {
         alarmId: notice.alarmId,
         personId,
         lastAtMs: Math.max(before?.lastAtMs ?? 0, notice.atMs, notBeforeMs),
@@ -152,5 +152,5 @@ async function toldOf(base: JournalBase, db: JournalDb, alarmIds: readonly strin
       });
     }
   }
-  return [...told.values()];
+  return [...notified.values()];
 }

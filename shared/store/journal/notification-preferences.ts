@@ -15,9 +15,15 @@ import { setAside } from './set-aside.ts';
 
 const idsSchema = z.array(z.string());
 
+/** Kept before 1.0, preferences have `tellCleared`. */
+const storedPreferencesSchema = z.preprocess(withNotifyCleared, preferencesSchema);
+
 export const preferencesPlan: RowPlan<'telling', { personId: string; preferences: Preferences }> = {
   table: 'telling',
-  toRecord: (row, json) => ({ personId: row.person_id, preferences: json('wishes', row.wishes, preferencesSchema) }),
+  toRecord: (row, json) => ({
+    personId: row.person_id,
+    preferences: json('wishes', row.wishes, storedPreferencesSchema),
+  }),
 };
 
 export const devicePlan: RowPlan<'push_device', PushDevice> = {
@@ -235,4 +241,10 @@ export async function setTurn(transaction: JournalTransaction, turn: TurnRecord)
     .values({ alarm_id: turn.alarmId, ...changing })
     .onConflict((conflict) => conflict.column('alarm_id').doUpdateSet(changing))
     .execute();
+}
+
+function withNotifyCleared(kept: unknown): unknown {
+  if (typeof kept !== 'object' || kept === null || !('tellCleared' in kept)) return kept;
+  const { tellCleared, ...rest } = kept;
+  return { notifyCleared: tellCleared, ...rest };
 }

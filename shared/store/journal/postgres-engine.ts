@@ -15,7 +15,7 @@ export const postgresEngine = (url: string): JournalEngine => ({
     );
   },
   nowMs: sql<number>`CAST(extract(epoch FROM clock_timestamp()) * 1000 AS bigint)`,
-  async tell(transaction, topic, about) {
+  async notify(transaction, topic, about) {
     await sql`SELECT pg_notify(${newsChannel}, ${`${topic} ${about}`})`.execute(transaction);
   },
   hear: (heard) => hearNews(url, heard),

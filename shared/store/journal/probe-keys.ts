@@ -1,4 +1,4 @@
-/** The keys of the broker's door; a revoked one stays, so that its user name means nothing else. */
+/** The broker's keys; a revoked one stays, so that its user name means nothing else. */
 import { z } from 'zod';
 import { ConflictError } from '../../errors.ts';
 import type { Journal, ProbeKeyRecord } from '../journal.ts';

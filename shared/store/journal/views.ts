@@ -7,8 +7,8 @@ import { mustHold } from './leases.ts';
 import type { RowPlan } from './read-rows.ts';
 import { sealed, unsealed } from './sealed.ts';
 
-/** PostgreSQL takes at most 8000 bytes in one piece of news. */
-const toldAtOnce = 50;
+/** PostgreSQL takes at most 8000 bytes in one notification. */
+const viewsAtOnce = 50;
 
 /** A cache: without its summary a pile is shown as it was until its watcher has written it anew. */
 const viewPlan: RowPlan<'pile_view', PileViewRecord> = {
@@ -28,12 +28,12 @@ export function journalViews(base: JournalBase): Journal['views'] {
       base.writeBesideOthers(async (transaction) => {
         await mustHold(engine, transaction, lease);
         const { nowMs } = await transaction.selectNoFrom(engine.nowMs.as('nowMs')).executeTakeFirstOrThrow();
-        for (const { pileId, summary, told, course } of views) {
+        for (const { pileId, summary, assessment, band } of views) {
           const seen = {
             changed_ms: nowMs,
             summary: JSON.stringify(summary),
-            told: sealed(told),
-            ...(course !== undefined && { course: sealed(course) }),
+            told: sealed(assessment),
+            ...(band !== undefined && { course: sealed(band) }),
           };
           await transaction
             .insertInto('pile_view')
@@ -41,9 +41,9 @@ export function journalViews(base: JournalBase): Journal['views'] {
             .onConflict((conflict) => conflict.column('pile_id').doUpdateSet(seen))
             .execute();
         }
-        for (let from = 0; from < views.length; from += toldAtOnce) {
-          const ids = views.slice(from, from + toldAtOnce).map(({ pileId }) => pileId);
-          await engine.tell(transaction, 'views', ids.join(','));
+        for (let from = 0; from < views.length; from += viewsAtOnce) {
+          const ids = views.slice(from, from + viewsAtOnce).map(({ pileId }) => pileId);
+          await engine.notify(transaction, 'views', ids.join(','));
         }
       }),
 
@@ -67,7 +67,7 @@ export function journalViews(base: JournalBase): Journal['views'] {
           .select(['told', 'course'])
           .where('pile_id', '=', pileId)
           .executeTakeFirst();
-        return row && { told: unsealed(row.told)?.value ?? null, course: unsealed(row.course)?.value ?? null };
+        return row && { assessment: unsealed(row.told)?.value ?? null, band: unsealed(row.course)?.value ?? null };
       }),
 
     forget: (pileId) =>

@@ -49,7 +49,7 @@ describe('newsOf() over the life of any alarm', () => {
       fc.property(fc.array(mutation, { maxLength: 60 }), (deeds) => {
         let machine: AlarmMachine = startAlarm(0);
         let nowMs = 0;
-        let told = false;
+        let notified = false;
         for (const one of deeds) {
           nowMs += 30 * 60_000;
           const before = machine;
@@ -72,10 +72,10 @@ describe('newsOf() over the life of any alarm', () => {
           // The end of a shelf says that it stands, also to those who had been told that it was over.
           // So does what grew graver on the shelf.
           const isOffShelf = answer === 'got-worse' && before.state === 'shelved';
-          if (answer === 'first-raise' || answer === 'reminder-due' || isOffShelf) told = true;
+          if (answer === 'first-raise' || answer === 'reminder-due' || isOffShelf) notified = true;
           if (answer === 'cleared') {
-            if (!told && before.state !== 'shelved') return false;
-            told = false;
+            if (!notified && before.state !== 'shelved') return false;
+            notified = false;
           }
         }
         return true;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { giveUpAfterMs, isPast, pauseMs } from '../../../core/notify/backoff.ts';
 import { type Candidate, firstTurn, stepEscalation } from '../../../core/notify/escalation.ts';
 import { siteSilence } from '../../../core/notify/site-silence.ts';
-import { type Match, matchOf, type NotifyEvent, tellAtMs } from '../../../core/notify/who.ts';
+import { type Match, matchOf, type NotifyEvent, notifyAtMs } from '../../../core/notify/who.ts';
 import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
@@ -66,7 +66,7 @@ describe('the self-heating hazard', () => {
         (preferred, nowMs, rank) => {
           const one = recipient(preferred);
           expect(matchOf(one, { ...fire, rank })).toBe('heeds');
-          expect(tellAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
+          expect(notifyAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
         },
       ),
     );
@@ -75,14 +75,14 @@ describe('the self-heating hazard', () => {
 
 test('tellAtMs() holds anything else until quiet hours end', () => {
   const one = recipient({ quiet: { fromMin: 22 * 60, toMin: 7 * 60 } });
-  expect(tellAtMs(one, tooHot, Date.UTC(2031, 5, 1, 21, 59))).toBe(Date.UTC(2031, 5, 1, 21, 59));
-  expect(tellAtMs(one, tooHot, Date.UTC(2031, 5, 1, 22))).toBe(Date.UTC(2031, 5, 2, 7));
+  expect(notifyAtMs(one, tooHot, Date.UTC(2031, 5, 1, 21, 59))).toBe(Date.UTC(2031, 5, 1, 21, 59));
+  expect(notifyAtMs(one, tooHot, Date.UTC(2031, 5, 1, 22))).toBe(Date.UTC(2031, 5, 2, 7));
 });
 
 describe('firstTurn() and stepHandOn()', () => {
   const order = ['ada', 'bram', 'cleo'];
-  const now = (personId: string): Candidate => ({ personId, tellAtMs: 0 });
-  const later = (personId: string): Candidate => ({ personId, tellAtMs: 9e9 });
+  const now = (personId: string): Candidate => ({ personId, notifyAtMs: 0 });
+  const later = (personId: string): Candidate => ({ personId, notifyAtMs: 9e9 });
   const rows: [string, readonly Candidate[], boolean, string[], number][] = [
     ['the first of the order', [now('ada'), now('bram'), now('cleo')], false, ['ada'], 0],
     ['the first and whoever is not in it', [now('ada'), now('bram'), now('dora')], false, ['ada', 'dora'], 0],
@@ -92,10 +92,10 @@ describe('firstTurn() and stepHandOn()', () => {
     ['nobody', [], false, [], 3],
     ['everybody of a hazard', [now('ada'), now('bram'), now('cleo')], true, ['ada', 'bram', 'cleo'], 3],
   ];
-  for (const [what, candidates, hazard, told, place] of rows) {
+  for (const [what, candidates, hazard, notified, place] of rows) {
     test(`firstTurn(): ${what}`, () => {
       const step = firstTurn(order, candidates, hazard, 0);
-      expect([step.told.map(({ personId }) => personId), step.next.place]).toEqual([told, place]);
+      expect([step.notified.map(({ personId }) => personId), step.next.place]).toEqual([notified, place]);
     });
   }
 
@@ -129,10 +129,10 @@ describe('firstTurn() and stepHandOn()', () => {
     ],
     ['with nobody left who wants to be notified', 0, 15, 'unacknowledged', false, [now('ada')], 'end-of-order', []],
   ];
-  for (const [what, place, afterMin, state, heldBack, candidates, answer, told] of steps) {
+  for (const [what, place, afterMin, state, heldBack, candidates, answer, notified] of steps) {
     test(`stepHandOn() ${what}: ${answer}`, () => {
       const step = stepEscalation({ place, atMs: 0 }, { state, heldBack }, order, candidates, 15, afterMin * minute);
-      expect([step.answer, step.told.map(({ personId }) => personId)]).toEqual([answer, told]);
+      expect([step.answer, step.notified.map(({ personId }) => personId)]).toEqual([answer, notified]);
     });
   }
 
@@ -140,15 +140,15 @@ describe('firstTurn() and stepHandOn()', () => {
     fc.assert(
       fc.property(fc.uniqueArray(fc.string({ minLength: 1 }), { minLength: 1, maxLength: 8 }), (people) => {
         const candidates = people.map(now);
-        const told: string[] = [];
+        const notified: string[] = [];
         let step = firstTurn(people, candidates, false, 0);
-        told.push(...step.told.map(({ personId }) => personId));
+        notified.push(...step.notified.map(({ personId }) => personId));
         for (let turn = 1; turn < 20; turn++) {
           const alarm = { state: 'unacknowledged' as const, heldBack: false };
           step = stepEscalation(step.next, alarm, people, candidates, 15, turn * 15 * minute);
-          told.push(...step.told.map(({ personId }) => personId));
+          notified.push(...step.notified.map(({ personId }) => personId));
         }
-        expect(told).toEqual(people);
+        expect(notified).toEqual(people);
       }),
     );
   });

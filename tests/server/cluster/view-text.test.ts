@@ -10,7 +10,7 @@ test('a curve comes back as it was, where a source says nothing too, without the
   const lines = { p10C: [20, Number.NaN], p50C: [30, 31], p90C: [40, Number.NaN], origin: verbatim('model') };
   const band = { fromMs: 1, stepMs: 2, ...lines, sources: { model: lines, own: lines, ownBatches: 3 } };
   const members = { count: 1, steps: 2, firstHour: 0, coreCentiC: Int16Array.of(100, 200) };
-  const view = { told: null, course: kept(bandData({ ...band, members })) };
+  const view = { assessment: null, band: kept(bandData({ ...band, members })) };
   expect(judgedFrom(view)).toEqual({ assessment: null, band });
 });
 
@@ -23,7 +23,7 @@ test('a curve as a pile keeps it comes back with every line', () => {
     airC: [15.5, 16],
     sources: { model: lines, own: lines, ownBatches: 3 },
   };
-  expect(judgedFrom({ told: null, course: kept(bandData(compactBand(band))) })).toEqual({ assessment: null, band });
+  expect(judgedFrom({ assessment: null, band: kept(bandData(compactBand(band))) })).toEqual({ assessment: null, band });
 });
 
 test('a curve of before bands had messages says where it comes from as it said', () => {
@@ -34,5 +34,5 @@ test('a curve of before bands had messages says where it comes from as it said',
 
 test('a pile that nobody looked at yet has neither', () => {
   expect(judgedFrom(undefined)).toEqual({ assessment: null, band: null });
-  expect(judgedFrom({ told: null, course: kept(bandData(null)) })).toEqual({ assessment: null, band: null });
+  expect(judgedFrom({ assessment: null, band: kept(bandData(null)) })).toEqual({ assessment: null, band: null });
 });

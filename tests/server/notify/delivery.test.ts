@@ -13,13 +13,13 @@ test('each person is told once of a raise, by every channel that is on', async (
   await service.person('ada', { webhook: { on: true, url: 'https://ada.example/hook' } });
   await service.person('bram');
   await service.raise('a');
-  expect((await service.told()).sort()).toEqual([
+  expect((await service.notified()).sort()).toEqual([
     'ada by email: first-raise',
     'ada by webhook: first-raise',
     'bram by email: first-raise',
   ]);
   await service.pass(30);
-  expect(await service.told()).toEqual([]);
+  expect(await service.notified()).toEqual([]);
 });
 
 test('who prefers otherwise is not told', async () => {
@@ -27,7 +27,7 @@ test('who prefers otherwise is not told', async () => {
   await service.person('bram', { fromSeverity: 'urgent' });
   await service.person('cleo', { sites: [] });
   await service.raise('a');
-  expect(await service.told()).toEqual([]);
+  expect(await service.notified()).toEqual([]);
 });
 
 describe('quiet hours', () => {
@@ -37,9 +37,9 @@ describe('quiet hours', () => {
     await service.person('ada', night);
     await service.raise('a');
     await service.pass(119);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
     await service.pass(1);
-    expect(await service.told()).toEqual(['ada by email: first-raise']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise']);
   });
 
   test('what is over or acknowledged when they end is not told any more', async () => {
@@ -52,11 +52,11 @@ describe('quiet hours', () => {
     await service.move('b', 'acknowledged');
     await service.move('c', 'shelved');
     await service.pass(120);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
     const reasons = await Promise.all(
       ['a', 'b', 'c'].map(async (id) => {
-        const told = await service.journal.notifications.notices.ofAlarm(id);
-        return told.flatMap(({ messages }) => messages.map(({ state, reason }) => `${state}: ${reason}`));
+        const notified = await service.journal.notifications.notices.ofAlarm(id);
+        return notified.flatMap(({ messages }) => messages.map(({ state, reason }) => `${state}: ${reason}`));
       }),
     );
     expect(reasons).toEqual([
@@ -69,7 +69,7 @@ describe('quiet hours', () => {
   test('never hold the hazard of self-heating', async () => {
     await service.person('ada', { ...night, withoutKinds: ['self-heating'], fromSeverity: 'danger' });
     await service.raise('a', { kind: 'self-heating', severity: 'urgent' });
-    expect(await service.told()).toEqual(['ada by email: first-raise']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise']);
   });
 });
 
@@ -78,14 +78,14 @@ describe('reminders', () => {
     await service.person('ada', { remindEveryMin: 30 });
     await service.raise('a');
     await service.pass(29);
-    expect(await service.told()).toEqual(['ada by email: first-raise']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise']);
     await service.pass(1);
-    expect(await service.told()).toEqual(['ada by email: reminder-due']);
+    expect(await service.notified()).toEqual(['ada by email: reminder-due']);
     await service.pass(30);
-    expect(await service.told()).toEqual(['ada by email: reminder-due']);
+    expect(await service.notified()).toEqual(['ada by email: reminder-due']);
     await service.move('a', 'acknowledged');
     await service.pass(90);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
   });
 
   test('wait while another warning explains it', async () => {
@@ -93,18 +93,18 @@ describe('reminders', () => {
     await service.raise('a');
     service.heldBack.add('a');
     await service.pass(60);
-    expect(await service.told()).toEqual(['ada by email: first-raise']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise']);
   });
 });
 
 test('that it is over is told to whoever was told of it, and wants to hear', async () => {
   await service.person('ada');
-  await service.person('bram', { tellCleared: false });
+  await service.person('bram', { notifyCleared: false });
   await service.person('cleo', { fromSeverity: 'danger' });
   await service.raise('a');
-  await service.told();
+  await service.notified();
   await service.move('a', 'normal', 'cleared');
-  expect(await service.told()).toEqual(['ada by email: cleared']);
+  expect(await service.notified()).toEqual(['ada by email: cleared']);
 });
 
 describe('the order of a site', () => {
@@ -119,28 +119,28 @@ describe('the order of a site', () => {
 
   test('tells the first and whoever is not in it, then the next when nobody acknowledges, to its end', async () => {
     await service.raise('a');
-    expect((await service.told()).sort()).toEqual(['ada by email: first-raise', 'dora by email: first-raise']);
+    expect((await service.notified()).sort()).toEqual(['ada by email: first-raise', 'dora by email: first-raise']);
     await service.pass(14, 1);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
     await service.pass(1);
-    expect(await service.told()).toEqual(['bram by email: handed-on']);
+    expect(await service.notified()).toEqual(['bram by email: handed-on']);
     await service.pass(15);
-    expect(await service.told()).toEqual(['cleo by email: handed-on']);
+    expect(await service.notified()).toEqual(['cleo by email: handed-on']);
     await service.pass(60);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
   });
 
   test('stops at whoever acknowledges', async () => {
     await service.raise('a');
     await service.move('a', 'acknowledged');
-    await service.told();
+    await service.notified();
     await service.pass(60);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
   });
 
   test('does not make the hazard wait', async () => {
     await service.raise('a', { kind: 'self-heating', severity: 'danger' });
-    expect((await service.told()).sort()).toEqual(
+    expect((await service.notified()).sort()).toEqual(
       ['ada', 'bram', 'cleo', 'dora'].map((id) => `${id} by email: first-raise`),
     );
   });
@@ -154,17 +154,17 @@ describe('a silent site', () => {
     await service.person('ada', { remindEveryMin: null });
     for (const position of ['core', 'top', 'base', 'edge', 'air'] as const)
       await service.raise(`silent-${position}`, { ...silent, position });
-    expect(await service.told()).toEqual(['ada by email: first-raise']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise']);
     expect(service.sent[0]?.sentence).toMatch(
       /^Saltmere Yard has fallen silent: none of its 5 probes has spoken since/,
     );
     await service.pass(10);
-    expect(await service.told()).toEqual([]);
+    expect(await service.notified()).toEqual([]);
     service.silence = 'speaks';
     for (const position of ['core', 'top', 'base', 'edge', 'air'])
       await service.move(`silent-${position}`, 'normal', 'cleared');
     await service.pass(30);
-    expect(await service.told()).toEqual(['ada by email: cleared']);
+    expect(await service.notified()).toEqual(['ada by email: cleared']);
     expect(service.sent.at(-1)?.sentence).toMatch(/^Saltmere Yard speaks again after/);
   });
 
@@ -177,16 +177,16 @@ describe('a silent site', () => {
     service.silence = 'speaks';
     await service.move('silent-core', 'normal', 'cleared');
     await service.pass(10);
-    expect(await service.told()).toEqual(['ada by email: first-raise', 'ada by email: cleared']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise', 'ada by email: cleared']);
     await service.pass(15);
-    expect(await service.told()).toEqual(['ada by email: first-raise']);
+    expect(await service.notified()).toEqual(['ada by email: first-raise']);
     expect(service.sent.at(-1)?.sentence).toMatch(/^The top probe of Bran bay at Saltmere Yard has fallen silent\./);
   });
 
   test('a probe that falls silent alone is told as itself', async () => {
     await service.person('ada');
     await service.raise('silent-core', { kind: 'probe-silent', position: 'core' });
-    await service.told();
+    await service.notified();
     expect(service.sent[0]?.sentence).toMatch(/^The core probe of Bran bay at Saltmere Yard has fallen silent\./);
   });
 });
@@ -200,7 +200,7 @@ describe('a person who cannot be reached', () => {
         ? { outcome: 'refused', detail: '550 no such mailbox' }
         : { outcome: 'sent', detail: 'taken' };
     await service.raise('a');
-    expect((await service.told()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: not-reached']);
+    expect((await service.notified()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: not-reached']);
     expect(service.sent.find(({ person }) => person === 'owen')?.sentence).toMatch(/because ada could not be reached/);
     const [lost] = await service.journal.notifications.messages.undelivered(9);
     expect([lost?.personId, lost?.reason]).toEqual(['ada', '550 no such mailbox']);
@@ -215,18 +215,18 @@ describe('a person who cannot be reached', () => {
         ? { outcome: 'refused', detail: '550' }
         : { outcome: 'sent', detail: 'taken' };
     await service.raise('a');
-    expect((await service.told()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: first-raise']);
+    expect((await service.notified()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: first-raise']);
   });
 });
 
 test('the summary of the day comes once, at its minute, however often it is looked at', async () => {
   await service.person('ada', { summaryAtMin: 12 * 60 + 30 });
   await service.pass(29);
-  expect(await service.told()).toEqual([]);
+  expect(await service.notified()).toEqual([]);
   await service.pass(60);
-  expect(await service.told()).toEqual(['ada by email: summary']);
+  expect(await service.notified()).toEqual(['ada by email: summary']);
   await service.pass(24 * 60, 60);
-  expect(await service.told()).toEqual(['ada by email: summary']);
+  expect(await service.notified()).toEqual(['ada by email: summary']);
 });
 
 test('that nobody can be told any more is said on health before the messages that were lost', async () => {
@@ -257,7 +257,7 @@ test('a notice whose facts cannot be read is set aside and said to owners and in
     { ...same, id: 'n-null', key: 'null', facts: lostFacts },
   ]);
   await service.raise('a');
-  expect((await service.told()).sort()).toEqual([
+  expect((await service.notified()).sort()).toEqual([
     'ada by email: first-raise',
     'ada by email: first-raise',
     'ada by email: first-raise',
@@ -273,5 +273,5 @@ test('a notice whose facts cannot be read is set aside and said to owners and in
     detail: expect.stringContaining('2 warnings of the last days could not be read'),
   });
   await service.pass(60);
-  expect((await service.told()).filter((line) => !line.endsWith('reminder-due'))).toEqual([]);
+  expect((await service.notified()).filter((line) => !line.endsWith('reminder-due'))).toEqual([]);
 });

@@ -46,7 +46,7 @@ export interface Service {
   /** Lets minutes of the server pass, a look at the outbox after each step. */
   pass(minutes: number, stepMin?: number): Promise<void>;
   /** Who was notified why since the last time this was asked. */
-  told(): Promise<string[]>;
+  notified(): Promise<string[]>;
   close(): Promise<void>;
 }
 
@@ -195,7 +195,7 @@ export async function openService(): Promise<Service> {
         await settle();
       }
     },
-    async told() {
+    async notified() {
       await settle();
       const news = sent.slice(read).map(({ person, channel: by, reason }) => `${person} by ${by}: ${reason}`);
       read = sent.length;

@@ -8,7 +8,7 @@ const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner' };
 const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper' };
 
 /** Who can be told, by name and address, of people of whom some want e-mail. */
-async function told(
+async function notified(
   known: readonly KnownPerson[],
   mailed: readonly string[],
   installationMail: string | null = mailTo,
@@ -47,10 +47,10 @@ test.each([
   ['the owner can be told', [ada], ['ada'], ['Ada: ada@saltmere.example']],
   ['only another person can be told', [ada, bram], ['bram'], ['Bram: bram@saltmere.example']],
 ] as const)('while %s, those who are told are right', async (_, known, mailed, expected) => {
-  expect(await told(known, mailed)).toEqual(expected);
+  expect(await notified(known, mailed)).toEqual(expected);
 });
 
 test('without an address of the house nobody is made up to be told', async () => {
-  expect(await told([ada], [], null)).toEqual([]);
-  expect(await told([], [], null)).toEqual([]);
+  expect(await notified([ada], [], null)).toEqual([]);
+  expect(await notified([], [], null)).toEqual([]);
 });

@@ -104,7 +104,7 @@ describe('web push', () => {
       expect(after.devices).toEqual([]);
       expect(after.pushKey).not.toBe(pushKey);
       expect(await farm.post('/api/notifications/devices/here', { endpoint: here('/device') })).toEqual({
-        isTold: false,
+        isSubscribed: false,
         pushKey: after.pushKey,
       });
       await subscribe();
@@ -225,13 +225,13 @@ describe('webhook', () => {
 test('who may be told is told in the description of what an alarm caused', async () => {
   await farm.prefer({ webhook: { on: true, url: here('/hook') } });
   const { id } = await farm.overheat();
-  const told = await until('it to be sent', async () => {
+  const notified = await until('it to be sent', async () => {
     const { notices } = (await farm.one.app.inject({ url: `/api/alarms/${id}/notifications` })).json() as {
       notices: NotificationView[];
     };
     return notices[0]?.messages[0]?.state === 'sent' ? notices : undefined;
   });
-  expect(told[0]).toMatchObject({
+  expect(notified[0]).toMatchObject({
     reason: 'first-raise',
     messages: [
       {

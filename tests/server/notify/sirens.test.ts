@@ -52,8 +52,11 @@ for (const [name, isThere, start] of brokers) {
       const { id } = await farm.overheat();
       const { heard, client } = await listen();
       await hears(heard, 'warning', 'warning');
-      const told = JSON.parse(heard.get('piles/saltmere-yard/alarm') ?? '{}') as { siren: string; alarms: unknown[] };
-      expect(told.alarms).toEqual(
+      const notified = JSON.parse(heard.get('piles/saltmere-yard/alarm') ?? '{}') as {
+        siren: string;
+        alarms: unknown[];
+      };
+      expect(notified.alarms).toEqual(
         expect.arrayContaining([
           expect.objectContaining({ id, pile: 'shed', name: 'Shed', kind: 'overheating', acknowledged: false }),
         ]),

@@ -8,14 +8,14 @@ import { makeCertificate, type Receiver, startReceiver } from '../../helpers/htt
 import { until } from '../../helpers/until.ts';
 
 describe('trouble of the house', () => {
-  let told: NoticeRecord[];
+  let notified: NoticeRecord[];
   let isFull: boolean;
   let broker: string;
   let isOurs: boolean;
   let notices: SystemNotices;
   let news: SystemNews;
   beforeEach(() => {
-    told = [];
+    notified = [];
     isFull = false;
     broker = 'ok';
     isOurs = true;
@@ -24,10 +24,10 @@ describe('trouble of the house', () => {
       notices,
       clock: { nowMs: () => 1_000, speed: 1 },
       log: pino({ level: 'silent' }),
-      newId: () => `id-${told.length}`,
-      async tell(owed) {
+      newId: () => `id-${notified.length}`,
+      async notify(owed) {
         if (isFull) throw new Error('the disk is full');
-        told.push(...owed);
+        notified.push(...owed);
       },
       brokerHealth: () => ({ state: broker, detail: 'Not connected' }),
       isOurs: () => isOurs,
@@ -35,7 +35,7 @@ describe('trouble of the house', () => {
   });
   const answers = async () => {
     await new Promise((resolve) => setImmediate(resolve));
-    return told.map(({ key }) =>
+    return notified.map(({ key }) =>
       key
         .split('/')
         .filter((part) => part !== '1000')

@@ -176,11 +176,11 @@ describe('signing out', () => {
     const endpoint = await signUpPhone(first);
     const here = (who: Who) => send('POST', '/api/notifications/devices/here', who, { endpoint });
     const later = as(await signIn(one.app, 'Vera'));
-    expect((await here(later)).json()).toMatchObject({ isTold: true });
+    expect((await here(later)).json()).toMatchObject({ isSubscribed: true });
     expect(await lastRow()).toMatchObject({ personName: 'Vera', what: 'signed in anew on a device that is told' });
     await send('DELETE', '/api/session', first);
     expect(await told(endpoint)).toBe(true);
-    expect((await here(as(await signIn(one.app, 'Kim')))).json()).toMatchObject({ isTold: false });
+    expect((await here(as(await signIn(one.app, 'Kim')))).json()).toMatchObject({ isSubscribed: false });
     expect(await told(endpoint)).toBe(false);
     expect(await lastRow()).toMatchObject({ personName: 'Kim', subject: expect.stringMatching(/^phone \d+$/) });
   });

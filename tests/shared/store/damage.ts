@@ -77,7 +77,7 @@ async function fillPeople(journal: Journal): Promise<void> {
 async function fillShared(journal: Journal): Promise<void> {
   await journal.leases.know([yard.id]);
   await journal.leases.beat('worker-1', 0, { sites: 1 });
-  const view = { pileId: branPile.id, summary: unseenPile(branPile, branBatch), told: null, course: null };
+  const view = { pileId: branPile.id, summary: unseenPile(branPile, branBatch), assessment: null, band: null };
   const lease = await journal.leases.take(yard.id, 'worker-1', 0);
   if (lease) await journal.views.keep(lease, [view]);
   await journal.asks.add({

@@ -73,7 +73,7 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
         await store.close();
       });
 
-      test('append() keeps nothing while the database is too busy, and does not knock before the time it named', async () => {
+      test('append() keeps nothing while the database is too busy, and tries nothing before the time it named', async () => {
         const store = await openInfluxReadings(await newAddress());
         double.answers.push({
           status: 429,

@@ -88,7 +88,7 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
     await before.append([reading(nowMs - hourMs, 1), reading(nowMs, 2)]);
     expect(await after.lasts()).toContainEqual({ ...reading(nowMs, 2), firstAtMs: nowMs - hourMs });
     expect([...(await after.append([reading(nowMs, 2), reading(nowMs - hourMs, 3)])).outcomes]).toEqual([2, 3]);
-    // an earlier season comes in by the other door, and stays noted when the note is renewed
+    // an earlier season comes in by another client, and stays noted when the note is renewed
     await before.append([reading(nowMs - 900 * hourMs, 4)]);
     await after.append([reading(nowMs + 20 * hourMs, 5)]);
     const third = await openInfluxReadings(address);

@@ -257,7 +257,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
       await eachDamageOf(['pile_view'], async (where) => {
         const [view] = await views.list();
         expect({ where, pileId: view?.pileId }).toEqual({ where, pileId: branPile.id });
-        expect(await views.judged(branPile.id)).toEqual({ told: null, course: null });
+        expect(await views.judged(branPile.id)).toEqual({ assessment: null, band: null });
       });
       await damaged(json('pile_view', 'summary'), async () => expect((await views.list())[0]?.summary).toBeNull());
       await damaged(json('pile_ask', 'ask'), async () => {

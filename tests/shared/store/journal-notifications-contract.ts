@@ -110,8 +110,8 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
       withAlarm(async (journal) => {
         expect(await spread(journal)).toBe(true);
         expect(await spread(journal, [{ ...message, id: 'message-2', personId: 'bram' }])).toBe(false);
-        const told = await journal.notifications.notices.get(notice.id);
-        expect(told).toMatchObject({ state: 'spread', messages: [{ ...message, attempts: [] }] });
+        const notified = await journal.notifications.notices.get(notice.id);
+        expect(notified).toMatchObject({ state: 'spread', messages: [{ ...message, attempts: [] }] });
         expect(await journal.notifications.notices.take(beginMs, lease('one', 1e9), 10)).toEqual([]);
       }));
 
@@ -141,11 +141,11 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         expect(await messages.attempted('two', sent)).toBe(false);
         expect(await messages.attempted('one', sent)).toBe(true);
         expect(await messages.attempted('one', sent)).toBe(false);
-        const told = await notices.ofAlarm(tooWarm.id);
-        expect(told[0]?.messages).toEqual([
+        const notified = await notices.ofAlarm(tooWarm.id);
+        expect(notified[0]?.messages).toEqual([
           { ...message, state: 'sent', tries: 1, nextTryMs: 0, doneAtMs: beginMs, attempts: [attempt] },
         ]);
-        expect(await notices.toldOf([tooWarm.id])).toMatchObject([
+        expect(await notices.notifiedOf([tooWarm.id])).toMatchObject([
           { alarmId: tooWarm.id, personId: 'ada', lastAtMs: beginMs, count: 1, reached: true },
         ]);
       }));
@@ -160,7 +160,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         await messages.attempted('one', { attempt: failed, ...again });
         expect(await messages.take('email', beginMs, lease('one', 5_999), 9)).toEqual([]);
         expect(await messages.take('email', beginMs, lease('one', 6_000), 9)).toHaveLength(1);
-        expect((await notices.toldOf([tooWarm.id]))[0]?.reached).toBe(false);
+        expect((await notices.notifiedOf([tooWarm.id]))[0]?.reached).toBe(false);
         const refused = { ...attempt, number: 2, outcome: 'refused' as const, detail: '550 no' };
         const up = { state: 'given-up' as const, reason: '550 no', nextTryMs: 0, doneAtMs: beginMs + 5 };
         await messages.attempted('one', { attempt: refused, ...up });

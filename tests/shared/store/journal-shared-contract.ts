@@ -74,7 +74,7 @@ export function sharedContract(withFarm: WithFarm): void {
         const refused = { ...change, watch, lease: lost };
         await expect(journal.watch.keep(refused)).rejects.toThrow(LostLeaseError);
         await expect(
-          journal.views.keep(lost, [{ pileId: branPile.id, summary: seen('Wait.'), told: {} }]),
+          journal.views.keep(lost, [{ pileId: branPile.id, summary: seen('Wait.'), assessment: {} }]),
         ).rejects.toThrow(LostLeaseError);
         expect(await journal.leases.setHeard(lost, true)).toBe(false);
         await journal.leases.release(lost);
@@ -101,13 +101,13 @@ export function sharedContract(withFarm: WithFarm): void {
   test('views of piles are kept whole or in part, listed and forgotten', () =>
     withFarm(async (journal) => {
       const lease = await taken(journal, 'one');
-      const view = { pileId: branPile.id, summary: seen('Wait.'), told: { b: 1 }, course: { c: 1 } };
+      const view = { pileId: branPile.id, summary: seen('Wait.'), assessment: { b: 1 }, band: { c: 1 } };
       await journal.views.keep(lease, [view, { ...view, pileId: 'other' }]);
-      await journal.views.keep(lease, [{ pileId: branPile.id, summary: seen('Turn it.'), told: { b: 2 } }]);
+      await journal.views.keep(lease, [{ pileId: branPile.id, summary: seen('Turn it.'), assessment: { b: 2 } }]);
       expect(await journal.views.list([branPile.id])).toMatchObject([
         { pileId: branPile.id, summary: seen('Turn it.') },
       ]);
-      expect(await journal.views.judged(branPile.id)).toEqual({ told: { b: 2 }, course: { c: 1 } });
+      expect(await journal.views.judged(branPile.id)).toEqual({ assessment: { b: 2 }, band: { c: 1 } });
       expect(await journal.views.list()).toHaveLength(2);
       await journal.views.forget(branPile.id);
       expect(await journal.views.judged(branPile.id)).toBeUndefined();

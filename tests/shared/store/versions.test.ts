@@ -151,6 +151,17 @@ describe('journal versions', () => {
     after.close();
   });
 
+  test('preferences kept as `tellCleared` come back as `notifyCleared`', async () => {
+    const path = build('journal-0008-mail-addresses');
+    const db = new Database(path);
+    db.prepare('INSERT OR REPLACE INTO telling VALUES (?, ?)').run('ada', JSON.stringify({ tellCleared: false }));
+    db.close();
+    const journal = await openSqliteJournal(path);
+    const kept = (await journal.notifications.preferences.list()).find(({ personId }) => personId === 'ada');
+    expect(kept?.preferences.notifyCleared).toBe(false);
+    await journal.close();
+  });
+
   test('a migration that fails half-way leaves the file as it was', async () => {
     const path = join(scratchFolder(), 'journal.db');
     const db = new Database(path);

@@ -33,11 +33,11 @@ export async function sayThisDevice(): Promise<void> {
   const standing = await subscription().catch(() => null);
   if (!standing) return;
   const body = { endpoint: standing.endpoint };
-  const { isTold, pushKey } = await ask(deviceHereAnswerSchema, '/api/notifications/devices/here', {
+  const { isSubscribed, pushKey } = await ask(deviceHereAnswerSchema, '/api/notifications/devices/here', {
     method: 'POST',
     body,
   });
-  if (isTold) return;
+  if (isSubscribed) return;
   await giveBack();
   pushEnded.set(isSubscribedWith(standing, pushKey) ? 'earlier-sign-in' : 'other-keys');
 }

@@ -1,4 +1,4 @@
-/** Who knocked at the broker's door and was not let in, or was slowed. */
+/** Whose connection the broker refused or slowed. */
 import { useEffect } from 'preact/hooks';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';

@@ -17,7 +17,7 @@ interface WritePanelProps {
 
 export function WritePanel({ pileId, onWritten }: WritePanelProps) {
   const [kind, setKind] = useState<EntryKind | null>(null);
-  const [told, setTold] = useState('');
+  const [status, setStatus] = useState('');
   const piles = useInstallation((installation) => installation.piles) ?? [];
   const site = piles.find(({ id }) => id === pileId)?.site;
   const others = piles.filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
@@ -36,7 +36,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
                 aria-pressed={one === kind}
                 onClick={() => {
                   setKind(one === kind ? null : one);
-                  setTold('');
+                  setStatus('');
                 }}
               >
                 {entryNames[one]}
@@ -65,7 +65,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
                 if (kind === 'rained' && rainsOnAll) for (const { id } of others) await writeDown(id, entry);
                 // The next kind may be open already.
                 setKind((now) => (now === kind ? null : now));
-                setTold(
+                setStatus(
                   `${entryNames[kind]}: written down${isLost ? ', and waits here until the server is in reach' : ''}.`,
                 );
                 onWritten?.();
@@ -74,8 +74,8 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
           )}
         </fieldset>
       ))}
-      <p role="status" class={told ? 'written-down' : 'unseen'}>
-        {told}
+      <p role="status" class={status ? 'written-down' : 'unseen'}>
+        {status}
       </p>
     </div>
   );

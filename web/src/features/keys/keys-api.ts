@@ -1,4 +1,4 @@
-/** The routes about the keys of the broker's door, one function each. */
+/** The routes of the broker's keys, one function each. */
 import { z } from 'zod';
 import {
   keysAnswerSchema,

@@ -1,4 +1,4 @@
-/** The keys with which probes come in at the broker's door. */
+/** The keys by which probes connect to the broker. */
 import { useState } from 'preact/hooks';
 import type { KeysAnswer, MadeKey } from '../../../../shared/contracts/keys.ts';
 import { reasonOf } from '../../data/client.ts';

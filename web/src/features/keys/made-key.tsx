@@ -18,13 +18,13 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
         The key “{made.name}” is made. Copy it now: it is shown once.
       </h3>
       <p>The password is stored nowhere. If it is lost, revoke the key and make another.</p>
-      {made.way.onlyHere && (
+      {made.broker.onlyHere && (
         <p class="caution">
           The broker answers this machine only. For probes elsewhere set BRANHEARTH_MQTT_HOST or the TLS settings, and
           start again; the key stays good.
         </p>
       )}
-      {!made.way.tls && !made.way.onlyHere && (
+      {!made.broker.tls && !made.broker.onlyHere && (
         <p class="caution">
           Without TLS, whoever can listen on your network can read this password. Give the broker a certificate if you
           do not trust it.

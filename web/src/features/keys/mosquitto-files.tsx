@@ -1,4 +1,4 @@
-/** The same keys for a Mosquitto of one's own, where that keeps the door. */
+/** The same keys for a Mosquitto of one's own, where that one decides. */
 import { FileLink } from '../../ui/parts/file-link.tsx';
 
 export function MosquittoFiles() {

@@ -36,7 +36,8 @@ export const getNotice = (id: string) => ask(notificationSchema, `/api/notificat
 export const renewSecret = () =>
   ask(z.object({ secret: z.string() }), '/api/notifications/webhook-secret', { method: 'POST' });
 
-export const getTold = (alarmId: string) => ask(alarmLinkAnswerSchema, `/api/alarms/${piece(alarmId)}/notifications`);
+export const getSentNotifications = (alarmId: string) =>
+  ask(alarmLinkAnswerSchema, `/api/alarms/${piece(alarmId)}/notifications`);
 export const getUndelivered = () => ask(undeliveredAnswerSchema, '/api/notifications/undelivered');
 export const sayUndeliveredSeen = (id: string) =>
   ask(nothing, `/api/notifications/undelivered/${piece(id)}/seen`, { method: 'POST' });

@@ -4,7 +4,7 @@ import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { getTold } from './notifications-api.ts';
+import { getSentNotifications } from './notifications-api.ts';
 import { channelNames, messageWords, reasonNames } from './sent-words.ts';
 import './notifications.css';
 
@@ -16,18 +16,18 @@ interface SentListProps {
 }
 
 export function SentList({ alarmId, state, site }: SentListProps) {
-  const { value, error } = useQuery(`${alarmId} ${state}`, () => getTold(alarmId));
+  const { value, error } = useQuery(`${alarmId} ${state}`, () => getSentNotifications(alarmId));
   const reader = useReader(site);
   const nowMs = useServerNow();
   const time = (at: string) => nearTime(Date.parse(at), nowMs, reader);
   if (error !== undefined) return <Refusal error={error} />;
   if (!value) return <p class="quiet">Fetching…</p>;
-  const told = value.notices.filter(({ messages }) => messages.length > 0);
-  if (told.length === 0)
+  const sent = value.notices.filter(({ messages }) => messages.length > 0);
+  if (sent.length === 0)
     return <p class="quiet">Nobody was notified: nobody who wants this has set up e-mail, push or a webhook.</p>;
   return (
     <ol class="sent-list">
-      {told.map((notice) => (
+      {sent.map((notice) => (
         <li key={notice.id}>
           <p>
             <b>{reasonNames[notice.reason]}</b>
@@ -52,7 +52,7 @@ interface MessageLineProps {
 function MessageLine({ message, time }: MessageLineProps) {
   const { attempts } = message;
   return (
-    <li class={message.state === 'given-up' ? 'told-lost' : undefined}>
+    <li class={message.state === 'given-up' ? 'message-lost' : undefined}>
       {message.person}, by {channelNames[message.channel]} ({message.address}): {messageWords(message, time)}
       {attempts.length > 1 && (
         <details class="more">

@@ -66,8 +66,8 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
       )}
       <Tick
         label="Tell me when it is over"
-        checked={draft.tellCleared}
-        onChange={(tellCleared) => change({ tellCleared })}
+        checked={draft.notifyCleared}
+        onChange={(notifyCleared) => change({ notifyCleared })}
       />
       <Tick
         label="Notify me of trouble with the server itself: disk, broker, delivery"

@@ -102,7 +102,7 @@ function TrailLine({ entry }: { readonly entry: AuditEntry }) {
     ['before', entry.before],
     ['then', entry.after],
   ] as const;
-  const told = details.filter(([, value]) => value !== null);
+  const shown = details.filter(([, value]) => value !== null);
   return (
     <li>
       <p>
@@ -118,10 +118,10 @@ function TrailLine({ entry }: { readonly entry: AuditEntry }) {
         {entry.address !== null && `, from ${entry.address}`}
         {ways[entry.via]}
       </p>
-      {told.length > 0 && (
+      {shown.length > 0 && (
         <details class="more">
           <summary>What exactly</summary>
-          {told.map(([when, value]) => (
+          {shown.map(([when, value]) => (
             <div key={when}>
               <h2>{when}</h2>
               <pre>{JSON.stringify(value, null, 1)}</pre>

@@ -14,10 +14,10 @@ export function stateWords({ state, shelvedUntil }: AlarmSummary, nowMs: number,
  * @example silencedSentence(pile.alarms, nowMs, reader) // => "Drying, shelved until 18:00."
  */
 export function silencedSentence(alarms: readonly AlarmSummary[], nowMs: number, reader: Reader): string | undefined {
-  const told = groupAlarms(alarms).silenced.map(
+  const silenced = groupAlarms(alarms).silenced.map(
     (alarm, i) => `${nameOf(alarm, i > 0)}, ${stateWords(alarm, nowMs, reader)}`,
   );
-  return told.length === 0 ? undefined : `${told.join('; ')}.`;
+  return silenced.length === 0 ? undefined : `${silenced.join('; ')}.`;
 }
 
 function nameOf({ kind, position }: AlarmSummary, inside: boolean): string {

@@ -47,7 +47,7 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
           site={site}
           onChange={onChange}
           // The same caution twice on one page is read less, not more.
-          isCautionTold={shown.slice(0, i).some((before) => before.caution === alarm.caution)}
+          isCautionShown={shown.slice(0, i).some((before) => before.caution === alarm.caution)}
         />
       ))}
       {returned.map((alarm) => (
@@ -85,10 +85,10 @@ interface WarningProps {
 
 interface StandingProps extends WarningProps {
   readonly pileId: string;
-  readonly isCautionTold: boolean;
+  readonly isCautionShown: boolean;
 }
 
-function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps) {
+function Warning({ pileId, alarm, site, onChange, isCautionShown }: StandingProps) {
   const { name } = usePrefs();
   const said = useSaid(renderPile, site);
   const nowMs = useServerNow();
@@ -111,7 +111,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionTold }: StandingProps
         <span class="label">Seen</span> {said(alarm, 'seen')}
         {alarm.noted && ` ${notedWords(alarm.noted, nearTime(Date.parse(alarm.noted.at), nowMs, reader))}`}
       </p>
-      {alarm.caution && !isCautionTold && (
+      {alarm.caution && !isCautionShown && (
         <p class="caution">
           <span class="label">Caution</span> {said(alarm, 'caution')}
         </p>

@@ -2,7 +2,7 @@
 
 import { saidOf } from '../../../../core/say/said.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
-import { believedValues, detailView, standView, toldDoubt } from '../../../../core/session/assessment-view.ts';
+import { believedValues, detailView, doubtView, standView } from '../../../../core/session/assessment-view.ts';
 import { limitsView } from '../../../../core/session/limits-view.ts';
 import type { PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
@@ -49,7 +49,7 @@ function positionsNow({ probes }: PracticeScenario, { positions }: Assessment): 
       probe: name,
       ...believedValues(sight),
       ...(sight?.doubted && { temperatureC: sight.doubted.temperatureC }),
-      ...toldDoubt(sight),
+      ...doubtView(sight),
       ...(sight?.atMs != null && { at: toInstant(sight.atMs) }),
       silent: sight?.silent ?? true,
     };

@@ -85,13 +85,13 @@ export function RecordsPage() {
 function Calendar() {
   const { value, error, refresh } = useQuery('calendar', getCalendar);
   const mutation = useMutation();
-  const [told, setTold] = useState('');
+  const [status, setStatus] = useState('');
   const copy = async (address: string) => {
     try {
       await navigator.clipboard.writeText(address);
-      setTold('Copied.');
+      setStatus('Copied.');
     } catch {
-      setTold('This browser does not let a page copy: select the address and copy it by hand.');
+      setStatus('This browser does not let a page copy: select the address and copy it by hand.');
     }
   };
   return (
@@ -106,8 +106,8 @@ function Calendar() {
               Copy
             </button>
           </div>
-          <p role="status" class={told ? 'hint' : 'unseen'}>
-            {told}
+          <p role="status" class={status ? 'hint' : 'unseen'}>
+            {status}
           </p>
           <p class="hint">{value.says}</p>
           <details class="more">
@@ -120,7 +120,7 @@ function Calendar() {
                 void mutation.run(async () => {
                   await renewCalendar();
                   await refresh();
-                  setTold('Renewed. Give the new address to your calendar.');
+                  setStatus('Renewed. Give the new address to your calendar.');
                 })
               }
             >

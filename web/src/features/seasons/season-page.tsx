@@ -164,13 +164,13 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
 }
 
 function Tools({ asked }: { readonly asked: string }) {
-  const [told, setTold] = useState('');
+  const [status, setStatus] = useState('');
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(location.href);
-      setTold('The link is copied.');
+      setStatus('The link is copied.');
     } catch {
-      setTold('This browser does not let a page copy: take the address from its own line.');
+      setStatus('This browser does not let a page copy: take the address from its own line.');
     }
   };
   return (
@@ -187,8 +187,8 @@ function Tools({ asked }: { readonly asked: string }) {
       <FileLink path={`/api/compare.json?${asked}`} name="batches-compared.json">
         JSON
       </FileLink>
-      <span role="status" class={told ? 'hint' : 'unseen'}>
-        {told}
+      <span role="status" class={status ? 'hint' : 'unseen'}>
+        {status}
       </span>
     </div>
   );

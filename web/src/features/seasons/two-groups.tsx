@@ -75,7 +75,7 @@ export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
       {view.split === '' ? (
         <p class="quiet">Choose what to part the batches by, and what differs between two groups is shown here.</p>
       ) : one && other ? (
-        <Told one={one} other={other} unit={unit} />
+        <Comparison one={one} other={other} unit={unit} />
       ) : (
         <p class="quiet">All batches shown here have the same {splitNames[view.split]}.</p>
       )}
@@ -83,9 +83,9 @@ export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
   );
 }
 
-function Told({ one, other, unit }: { readonly one: Group; readonly other: Group; readonly unit: TempUnit }) {
+function Comparison({ one, other, unit }: { readonly one: Group; readonly other: Group; readonly unit: TempUnit }) {
   const say = useSay(renderSeason);
-  const told = compareGroups(one, other).map((found) => {
+  const measures = compareGroups(one, other).map((found) => {
     const amount = amountOf(found.key, unit);
     const saying = {
       name: verbatim(measureWords[found.key].name(unit)),
@@ -93,10 +93,10 @@ function Told({ one, other, unit }: { readonly one: Group; readonly other: Group
     };
     return { ...found, words: say(sayDifference(found, saying, [one.name, other.name])) };
   });
-  const compared = told.filter(({ interval }) => interval !== null).length;
-  const few = told.every(({ interval }) => interval === null);
-  const standing = told.filter(({ apart }) => apart);
-  const rest = told.filter(({ apart }) => !apart);
+  const compared = measures.filter(({ interval }) => interval !== null).length;
+  const few = measures.every(({ interval }) => interval === null);
+  const standing = measures.filter(({ apart }) => apart);
+  const rest = measures.filter(({ apart }) => !apart);
   return (
     <div>
       <p class="sentence">

@@ -18,14 +18,14 @@ interface FieldProps {
 
 export function Field({ label, hint, error, unit, children }: FieldProps) {
   const id = useId();
-  const told = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
+  const describedBy = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
   return (
     <div class={`field${error ? ' field-wrong' : ''}`}>
       <label for={id}>
         {label}
         {unit && <span class="unit"> ({unit})</span>}
       </label>
-      {children({ id, 'aria-describedby': told || undefined, 'aria-invalid': Boolean(error) })}
+      {children({ id, 'aria-describedby': describedBy || undefined, 'aria-invalid': Boolean(error) })}
       {hint && (
         <p class="hint" id={`${id}-hint`}>
           {hint}

@@ -5,7 +5,7 @@ import type { StageLimits } from '../../shared/stage.ts';
 import type { PastHeat } from '../estimate/heat-memory.ts';
 import { pastHeatMessage } from '../estimate/past-heat-message.ts';
 
-export function toldHeat(
+export function heatView(
   heat: readonly PastHeat[],
   { actC, lossC }: Pick<StageLimits, 'actC' | 'lossC'>,
 ): Omit<PastHeatAnswer, 'says'> {

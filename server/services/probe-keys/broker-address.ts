@@ -8,15 +8,15 @@ export function brokerAddress(
   publicUrl: string | undefined,
   requestHost: string,
 ): BrokerAddress {
-  const ways = [broker.tlsUrl, broker.url].flatMap((url) =>
-    url === undefined ? [] : [wayOf(url, publicUrl, requestHost)],
+  const brokers = [broker.tlsUrl, broker.url].flatMap((url) =>
+    url === undefined ? [] : [addressOf(url, publicUrl, requestHost)],
   );
-  const [first] = ways;
-  if (first === undefined) throw new Error('Cannot tell a way to the broker as it must have an address');
-  return ways.find(({ onlyHere }) => !onlyHere) ?? first;
+  const [first] = brokers;
+  if (first === undefined) throw new Error('The broker has no address to give');
+  return brokers.find(({ onlyHere }) => !onlyHere) ?? first;
 }
 
-function wayOf(url: string, publicUrl: string | undefined, requestHost: string): BrokerAddress {
+function addressOf(url: string, publicUrl: string | undefined, requestHost: string): BrokerAddress {
   const { protocol, hostname, port } = new URL(url);
   const listens = bare(hostname);
   const tls = protocol === 'mqtts:' || protocol === 'wss:';
