@@ -28,8 +28,8 @@ test('a curve as a pile keeps it comes back with every line', () => {
 
 test('a curve of before bands had messages says where it comes from as it said', () => {
   const lines = { p10C: [20], p50C: [30], p90C: [40] };
-  const course = { fromMs: 1, stepMs: 2, ...lines, origin: 'worked out' };
-  expect(judgedFrom({ told: null, course }).band?.origin).toEqual(verbatim('worked out'));
+  const band = { fromMs: 1, stepMs: 2, ...lines, origin: 'worked out' };
+  expect(judgedFrom({ assessment: null, band }).band?.origin).toEqual(verbatim('worked out'));
 });
 
 test('a pile that nobody looked at yet has neither', () => {
