@@ -1,6 +1,7 @@
 /** What every process opens that shares a farm with others: all of it is kept at servers. */
-import { openReadings } from '../../shared/store/open-readings.ts';
-import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
+
+import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
+import { openReadings } from '../../shared/store/open/open-readings.ts';
 import { nothingHere, type Only, serversOf } from '../cluster/servers.ts';
 import { refuseBesideWhole } from '../cluster/single-process.ts';
 import { SystemNotices } from '../health/system-notices.ts';

@@ -3,8 +3,8 @@ import { existsSync } from 'node:fs';
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { databaseNames, type Manifest } from './manifest.ts';
 
 /** Counted in a copy, so that what is counted stays as it is, byte for byte. */

@@ -4,7 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type Config, readConfig } from '../../shared/config.ts';
-import { openReadings } from '../../shared/store/open-readings.ts';
+import { openReadings } from '../../shared/store/open/open-readings.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { type MovedSeries, type MoveProgress, moveReadings } from './move-readings.ts';
 

@@ -7,8 +7,8 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Client } from 'pg';
-import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
+import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
 
 export interface MovedTable {
   readonly table: string;

@@ -5,8 +5,8 @@ import { buildApp } from '../../server/app/app.ts';
 import { openInstallation } from '../../server/app/open-single.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { bandsAtOnce, makeDataDir } from '../helpers/open-test-server.ts';
 import { median } from './table.ts';
 

@@ -11,7 +11,7 @@
 import { InfluxDB, Point } from '@influxdata/influxdb-client';
 import type { Reading } from '../../shared/reading.ts';
 import { type KnownInflux, writePath } from '../../shared/store/influx/influx-address.ts';
-import { openInfluxReadings } from '../../shared/store/influx-readings.ts';
+import { openInfluxReadings } from '../../shared/store/influx/influx-readings.ts';
 import { startInflux, type TestInflux } from '../helpers/influxdb.ts';
 import { median, printTable } from './table.ts';
 

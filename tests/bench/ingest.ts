@@ -13,7 +13,7 @@ import { fileURLToPath } from 'node:url';
 import { connectAsync } from 'mqtt';
 import { type IngestOptions, startIngest } from '../../ingest/start-ingest.ts';
 import { liveClock } from '../../shared/clock.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { startMosquitto } from '../helpers/mosquitto.ts';
 import type { PublisherTask } from './ingest-publisher.ts';
 

@@ -11,7 +11,7 @@ import { openInstallation } from '../../server/app/open-single.ts';
 import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import type { Position } from '../../shared/names.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { bandsAtOnce, makeDataDir } from '../helpers/open-test-server.ts';
 import { timeCompare } from './compare.ts';
 import { median, printTable } from './table.ts';

@@ -10,7 +10,7 @@
  */
 import { join } from 'node:path';
 import { fastClock } from '../../shared/clock.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { openLiveLag } from './scale/live-lag.ts';

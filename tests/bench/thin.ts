@@ -5,8 +5,8 @@
  */
 import { join } from 'node:path';
 import type { Reading } from '../../shared/reading.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { median, printTable } from './table.ts';
 

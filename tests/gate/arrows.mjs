@@ -110,13 +110,14 @@ function findCircles(path, trail) {
 }
 for (const path of house.keys()) findCircles(path, []);
 
-/** Rooms in which no folder may lead back to itself by way of others: what is read first is clear there. */
-const layered = ['core', 'ingest', 'server', 'simulator', 'web'];
+/** Rooms and parts in which no folder may lead back to itself by way of others: what is read first is clear there. */
+const layered = ['core', 'ingest', 'server', 'shared/store', 'simulator', 'web'];
 const folders = new Map();
 for (const [path, { ours }] of house) {
-  if (!layered.includes(path.split('/')[0])) continue;
+  const part = layered.find((one) => within(path, one));
+  if (part === undefined) continue;
   for (const imported of ours) {
-    if (!within(imported, path.split('/')[0]) || dirname(imported) === dirname(path)) continue;
+    if (!within(imported, part) || dirname(imported) === dirname(path)) continue;
     const reached = folders.get(dirname(path)) ?? new Map();
     folders.set(dirname(path), reached.set(dirname(imported), `${path} imports ${imported}`));
   }

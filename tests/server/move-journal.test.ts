@@ -2,8 +2,8 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { moveJournal } from '../../server/move/move-journal.ts';
-import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
+import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';
 import {

@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { refuseBesideWhole } from '../../server/cluster/single-process.ts';
-import { openPostgresJournal } from '../../shared/store/postgres-journal.ts';
+import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
 import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';

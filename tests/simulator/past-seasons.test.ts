@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { pastPlan } from '../../simulator/demo/past-seasons/past-plan.ts';
 import { playPast } from '../../simulator/demo/past-seasons/play-past.ts';
 import { barText } from '../../simulator/demo/past-seasons/progress-bar.ts';

@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connectAsync } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';
 

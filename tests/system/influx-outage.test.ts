@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { expect, test } from 'vitest';
-import { openInfluxReadings } from '../../shared/store/influx-readings.ts';
+import { openInfluxReadings } from '../../shared/store/influx/influx-readings.ts';
 import { type LineState, openFaultyLine } from '../helpers/faulty-line.ts';
 import { hasInflux, startInflux } from '../helpers/influxdb.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';

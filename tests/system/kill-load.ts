@@ -1,7 +1,7 @@
 /** Readings published at QoS 1 while the server is killed again and again. */
 import mqtt from 'mqtt';
+import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
-import { openSqliteReadings } from '../../shared/store/sqlite-readings.ts';
 
 const probeCount = 20;
 const startMs = Date.UTC(2021, 0, 1);

@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { hashPassword } from '../../server/services/people/passwords.ts';
-import { openSqliteJournal } from '../../shared/store/sqlite-journal.ts';
+import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { passwordOf } from '../helpers/people.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';

@@ -5,12 +5,12 @@
  */
 import { HttpError } from '@influxdata/influxdb-client';
 import { ConfigError } from '../../errors.ts';
-import { openInfluxReadings } from '../influx-readings.ts';
 import type { ReadingsStore } from '../readings-store.ts';
 import { findGeneration } from './find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx-address.ts';
 import { InfluxClient } from './influx-client.ts';
 import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx-error.ts';
+import { openInfluxReadings } from './influx-readings.ts';
 
 export async function openInflux(address: InfluxAddress): Promise<ReadingsStore> {
   return openInfluxReadings(await checkInflux(address));

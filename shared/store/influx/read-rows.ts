@@ -1,6 +1,6 @@
 /** Raw readings of several series as one stream by time, a page at a time. */
 import type { Quantity } from '../../quantity.ts';
-import { getOrMake } from '../readings/series-book.ts';
+import { getOrMake } from '../readings/get-or-make.ts';
 import type { KeptReading, SeriesRef } from '../readings-store.ts';
 import type { InfluxClient } from './influx-client.ts';
 import { keyOf, rowsQuestion, toReadings } from './questions.ts';

@@ -5,7 +5,7 @@
  * kept all the same; when it comes again it is still new to the server, which never heard of it, and is written again.
  */
 import type { Reading } from '../../reading.ts';
-import { getOrMake } from '../readings/series-book.ts';
+import { getOrMake } from '../readings/get-or-make.ts';
 import { Waiting } from '../readings/waiting.ts';
 import { mustBeKeepable } from '../readings/whole-range.ts';
 import { type AppendResult, appended } from '../readings-store.ts';

@@ -1,6 +1,7 @@
-/** Every series ever seen, in memory, found without building a key. */
+/** What the embedded store keeps in memory of its series. */
 import type { Quantity } from '../../quantity.ts';
 import type { SeriesRef } from '../readings-store.ts';
+import { SeriesIndex } from './series-index.ts';
 import { Waiting } from './waiting.ts';
 
 export class KnownSeries implements SeriesRef {
@@ -39,69 +40,5 @@ export class KnownSeries implements SeriesRef {
   }
 }
 
-type OfProbe = Map<Quantity, KnownSeries>;
-
-export class SeriesBook {
-  readonly #sites = new Map<string, Map<string, OfProbe>>();
-  readonly #all: KnownSeries[] = [];
-  // Quantities of one probe arrive together, so the probe found last is often the one asked for.
-  #lastSite = '';
-  #lastProbe: string | null = null;
-  #lastFound: OfProbe | undefined;
-
-  /** In the order of their ids. */
-  get all(): readonly KnownSeries[] {
-    return this.#all;
-  }
-
-  find(site: string, probe: string, quantity: Quantity): KnownSeries | undefined {
-    if (probe !== this.#lastProbe || site !== this.#lastSite) {
-      this.#lastFound = this.#sites.get(site)?.get(probe);
-      this.#lastSite = site;
-      this.#lastProbe = probe;
-    }
-    return this.#lastFound?.get(quantity);
-  }
-
-  add(series: KnownSeries): void {
-    const ofSite = getOrMake(this.#sites, series.site, () => new Map<string, OfProbe>());
-    getOrMake(ofSite, series.probe, () => new Map<Quantity, KnownSeries>()).set(series.quantity, series);
-    this.#all.push(series);
-    this.#lastProbe = null;
-  }
-
-  /** Forgets these. Whoever goes through `all` by place must begin anew. */
-  remove(gone: ReadonlySet<KnownSeries>): void {
-    for (const { site, probe, quantity } of gone) {
-      const ofSite = this.#sites.get(site);
-      const ofProbe = ofSite?.get(probe);
-      ofProbe?.delete(quantity);
-      if (ofProbe?.size === 0) ofSite?.delete(probe);
-      if (ofSite?.size === 0) this.#sites.delete(site);
-    }
-    const left = this.#all.filter((series) => !gone.has(series));
-    this.#all.length = 0;
-    for (const series of left) this.#all.push(series);
-    this.#lastProbe = null;
-  }
-
-  /** All that is known of one probe. */
-  ofProbe(site: string, probe: string): KnownSeries[] {
-    return [...(this.#sites.get(site)?.get(probe)?.values() ?? [])];
-  }
-
-  /** Forgets the series added last. */
-  removeLast(): void {
-    const series = this.#all.pop();
-    if (series) this.#sites.get(series.site)?.get(series.probe)?.delete(series.quantity);
-  }
-}
-
-export function getOrMake<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
-  let value = map.get(key);
-  if (value === undefined) {
-    value = make();
-    map.set(key, value);
-  }
-  return value;
-}
+/** In the order of their ids. */
+export class SeriesBook extends SeriesIndex<KnownSeries> {}

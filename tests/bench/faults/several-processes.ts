@@ -3,7 +3,7 @@
  * befalls such a server.
  */
 import { z } from 'zod';
-import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
+import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { type LineState, openFaultyLine } from '../../helpers/faulty-line.ts';
 import { startInflux } from '../../helpers/influxdb.ts';
 import { startMosquitto } from '../../helpers/mosquitto.ts';

@@ -2,7 +2,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { canMount, mountSmallDisk } from '../../helpers/small-disk.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../../helpers/spawn-server.ts';

@@ -9,8 +9,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { Position } from '../../../shared/names.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
 const probesPerPile = 4;

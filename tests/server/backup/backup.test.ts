@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { makeBackup } from '../../../server/backup/make-backup.ts';
 import { restoreBackup } from '../../../server/backup/restore-backup.ts';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 
 const firstMs = Date.UTC(2031, 0, 1);

@@ -4,8 +4,8 @@ import { CrossSiteReadings } from '../../../server/cluster/cross-site-readings.t
 import type { OwnPile } from '../../../server/monitor/pile/watched-pile.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
 
 const minuteMs = 60_000;
 const beginMs = Date.UTC(2031, 2, 30);

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { RemoteWatch } from '../../../server/cluster/remote-watch.ts';
 import { LiveHub } from '../../../server/services/live/live-hub.ts';
 import { StoreError } from '../../../shared/errors.ts';
-import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
 import { until } from '../../helpers/until.ts';
 import { beginMs, branBatch, branPile, tooWarm, yard } from '../../shared/store/journal-sample.ts';
 

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { moveReadings } from '../../../server/move/move-readings.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
+import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
 import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
 import { beginMs, dayMs, someSeries } from '../../shared/store/arbitrary-readings.ts';
 import { thinWhole, toBuckets } from '../../shared/store/readings-store-contract.ts';

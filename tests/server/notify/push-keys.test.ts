@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import pino from 'pino';
 import { expect, test } from 'vitest';
 import { PushKeys } from '../../../server/notify/channels/push-keys.ts';
-import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
+import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
 
 const clock = { nowMs: () => 1_932_595_200_000, speed: 1 };
 

@@ -2,7 +2,7 @@
 import { writeSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Reading } from '../../../shared/reading.ts';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import { beginMs, someSeries } from './arbitrary-readings.ts';
 
 export const readingsPerBatch = 40;

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Reading } from '../../../shared/reading.ts';
+import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
-import { openInfluxReadings } from '../../../shared/store/influx-readings.ts';
 import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
 import { readingsStoreContract, thinWhole } from './readings-store-contract.ts';
 

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readConfig } from '../../../shared/config.ts';
 import { generationOf } from '../../../shared/store/influx/find-generation.ts';
-import { openReadings } from '../../../shared/store/open-readings.ts';
+import { openReadings } from '../../../shared/store/open/open-readings.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { type InfluxDouble, startInfluxDouble } from '../../helpers/influx-double.ts';
 import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';

@@ -6,7 +6,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
+import { openPostgresJournal } from '../../../shared/store/journal/postgres-journal.ts';
 import { hasPostgres, type Postgres, postgresProgram, startPostgres } from '../../helpers/postgres.ts';
 import { until } from '../../helpers/until.ts';
 import {

@@ -1,7 +1,7 @@
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
-import { journalPool, openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
+import { journalPool, openPostgresJournal } from '../../../shared/store/journal/postgres-journal.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../../helpers/postgres.ts';
 import { until } from '../../helpers/until.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openPostgresJournal } from '../../../shared/store/postgres-journal.ts';
+import { openPostgresJournal } from '../../../shared/store/journal/postgres-journal.ts';
 import { makeCertificate } from '../../helpers/https-server.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../../helpers/postgres.ts';
 import { until } from '../../helpers/until.ts';

@@ -10,7 +10,7 @@ import {
   openSqliteReadings,
   SqliteReadings,
   type SqliteReadingsOptions,
-} from '../../../shared/store/sqlite-readings.ts';
+} from '../../../shared/store/readings/sqlite-readings.ts';
 import { arbitraryBatches, arbitraryTrickle, beginMs, bounded, dayMs, site } from './arbitrary-readings.ts';
 import { ReadingsModel } from './readings-model.ts';
 import {

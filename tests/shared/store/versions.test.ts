@@ -6,10 +6,10 @@ import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { migrateJournal, migrations } from '../../../shared/store/journal/migrate.ts';
 import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
+import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { migrate, steps } from '../../../shared/store/readings/schema.ts';
-import { openSqliteJournal } from '../../../shared/store/sqlite-journal.ts';
-import { openSqliteReadings } from '../../../shared/store/sqlite-readings.ts';
+import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import { beginMs, dayMs, someSeries } from './arbitrary-readings.ts';
 import { schemaOf } from './dump-sql.ts';
 import {

@@ -6,31 +6,11 @@
  * never resolves `append` before InfluxDB has taken the whole batch. What it took of a batch that failed can be seen
  * until the batch comes again; it is never acknowledged, and kept once.
  */
-import { StoreError } from '../errors.ts';
-import type { Reading } from '../reading.ts';
-import { diskBytes } from './influx/disk-bytes.ts';
-import { InfluxThinner } from './influx/downsample.ts';
-import type { KnownInflux } from './influx/influx-address.ts';
-import { type AuthPatience, authPatience, InfluxClient } from './influx/influx-client.ts';
-import { influxError, isRefusedWrite } from './influx/influx-error.ts';
-import { type KnownLast, KnownLasts } from './influx/known-last.ts';
-import { latestInfluxMs } from './influx/line-protocol.ts';
-import {
-  bucketsQuestion,
-  countsBetweenQuestion,
-  countsQuestion,
-  standInBucketsQuestion,
-  toBuckets,
-  toValues,
-  valuesQuestion,
-} from './influx/questions.ts';
-import { lookAtLasts } from './influx/read-lasts.ts';
-import { readRows } from './influx/read-rows.ts';
-import { SeriesNotes } from './influx/series-notes.ts';
-import { type FoundValues, SortOut } from './influx/sort-out.ts';
-import { wholeStep } from './readings/downsample.ts';
-import { planBuckets } from './readings/tiers.ts';
-import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
+import { StoreError } from '../../errors.ts';
+import type { Reading } from '../../reading.ts';
+import { wholeStep } from '../readings/downsample.ts';
+import { planBuckets } from '../readings/tiers.ts';
+import { mustBeWhole, noBuckets, wholeRange } from '../readings/whole-range.ts';
 import type {
   AppendResult,
   BucketsAnswer,
@@ -44,7 +24,27 @@ import type {
   Thinned,
   ThinStep,
   Weight,
-} from './readings-store.ts';
+} from '../readings-store.ts';
+import { diskBytes } from './disk-bytes.ts';
+import { InfluxThinner } from './downsample.ts';
+import type { KnownInflux } from './influx-address.ts';
+import { type AuthPatience, authPatience, InfluxClient } from './influx-client.ts';
+import { influxError, isRefusedWrite } from './influx-error.ts';
+import { type KnownLast, KnownLasts } from './known-last.ts';
+import { latestInfluxMs } from './line-protocol.ts';
+import {
+  bucketsQuestion,
+  countsBetweenQuestion,
+  countsQuestion,
+  standInBucketsQuestion,
+  toBuckets,
+  toValues,
+  valuesQuestion,
+} from './questions.ts';
+import { lookAtLasts } from './read-lasts.ts';
+import { readRows } from './read-rows.ts';
+import { SeriesNotes } from './series-notes.ts';
+import { type FoundValues, SortOut } from './sort-out.ts';
 
 /** About, once compacted; measured on a month of minutes of a thousand series in InfluxDB 1.6. */
 const bytesPerRow = 4;

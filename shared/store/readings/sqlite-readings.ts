@@ -8,23 +8,9 @@
 import { statSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import Database from 'better-sqlite3';
-import { StoreError } from '../errors.ts';
-import type { Reading } from '../reading.ts';
-import { type Hold, holdFile } from './hold-file.ts';
-import { Sweep } from './readings/clean-up.ts';
-import { Thinner, weightOf } from './readings/downsample.ts';
-import { Settler } from './readings/flush.ts';
-import { Forgetter } from './readings/forget.ts';
-import { Gatherer } from './readings/gather.ts';
-import { bytesPerReading } from './readings/inbox.ts';
-import { Intake } from './readings/intake.ts';
-import { load } from './readings/load.ts';
-import { mergeRows } from './readings/merge-rows.ts';
-import { addSeriesSql, migrate } from './readings/schema.ts';
-import { KnownSeries, SeriesBook } from './readings/series-book.ts';
-import { takeThinned } from './readings/take-downsampled.ts';
-import { planBuckets } from './readings/tiers.ts';
-import { mustBeWhole, noBuckets, wholeRange } from './readings/whole-range.ts';
+import { StoreError } from '../../errors.ts';
+import type { Reading } from '../../reading.ts';
+import { type Hold, holdFile } from '../hold-file.ts';
 import type {
   AppendResult,
   BucketsAnswer,
@@ -38,8 +24,22 @@ import type {
   Thinned,
   ThinStep,
   Weight,
-} from './readings-store.ts';
-import { storeError } from './store-error.ts';
+} from '../readings-store.ts';
+import { storeError } from '../store-error.ts';
+import { Sweep } from './clean-up.ts';
+import { Thinner, weightOf } from './downsample.ts';
+import { Settler } from './flush.ts';
+import { Forgetter } from './forget.ts';
+import { Gatherer } from './gather.ts';
+import { bytesPerReading } from './inbox.ts';
+import { Intake } from './intake.ts';
+import { load } from './load.ts';
+import { mergeRows } from './merge-rows.ts';
+import { addSeriesSql, migrate } from './schema.ts';
+import { KnownSeries, SeriesBook } from './series-book.ts';
+import { takeThinned } from './take-downsampled.ts';
+import { planBuckets } from './tiers.ts';
+import { mustBeWhole, noBuckets, wholeRange } from './whole-range.ts';
 
 export interface SqliteReadingsOptions {
   /** So many readings may wait before they are swept into their tables; by default it grows with the series. */

@@ -1,14 +1,14 @@
 /** Opens the embedded journal, one SQLite file and nothing to install. */
 import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
-import { holdFile } from './hold-file.ts';
-import { sqliteEngine } from './journal/journal-engine.ts';
-import { migrateJournal } from './journal/migrate.ts';
-import { JournalSqliteDialect } from './journal/sqlite-dialect.ts';
-import type { JournalTables } from './journal/tables.ts';
-import type { Journal } from './journal.ts';
+import { holdFile } from '../hold-file.ts';
+import type { Journal } from '../journal.ts';
+import { storeError } from '../store-error.ts';
+import { sqliteEngine } from './journal-engine.ts';
 import { journalOver } from './journal-kysely.ts';
-import { storeError } from './store-error.ts';
+import { migrateJournal } from './migrate.ts';
+import { JournalSqliteDialect } from './sqlite-dialect.ts';
+import type { JournalTables } from './tables.ts';
 
 /**
  * Opens the journal at `path`, making or migrating it as needed.

@@ -4,10 +4,10 @@
  * @throws {ConfigError} one line naming the variable at fault; {StoreError} when the file cannot be opened.
  */
 import { join } from 'node:path';
-import { trimSignEnd } from '../trim-sign.ts';
-import type { InfluxAddress } from './influx/influx-address.ts';
-import type { ReadingsStore } from './readings-store.ts';
-import { openSqliteReadings } from './sqlite-readings.ts';
+import { trimSignEnd } from '../../trim-sign.ts';
+import type { InfluxAddress } from '../influx/influx-address.ts';
+import { openSqliteReadings } from '../readings/sqlite-readings.ts';
+import type { ReadingsStore } from '../readings-store.ts';
 
 /** The part of the configuration that says where readings are. */
 export interface ReadingsConfig {
@@ -21,7 +21,7 @@ export interface ReadingsConfig {
 
 export async function openReadings(config: ReadingsConfig): Promise<ReadingsStore> {
   if (config.READINGS_URL === undefined) return openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
-  const { openInflux } = await import('./influx/open-influx.ts'); // most houses have none: its client is not loaded for them
+  const { openInflux } = await import('../influx/open-influx.ts'); // most houses have none: its client is not loaded for them
   return openInflux(addressOf(config, config.READINGS_URL));
 }
 

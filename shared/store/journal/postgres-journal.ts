@@ -4,13 +4,13 @@
  */
 import { Kysely, PostgresDialect, sql } from 'kysely';
 import { Client, Pool, type PoolConfig, types } from 'pg';
-import { StoreError } from '../errors.ts';
-import { migrateJournal } from './journal/migrate.ts';
-import { journalLockClass, journalLocks, postgresEngine } from './journal/postgres-engine.ts';
-import type { JournalTables } from './journal/tables.ts';
-import type { Journal } from './journal.ts';
+import { StoreError } from '../../errors.ts';
+import type { Journal } from '../journal.ts';
+import { storeError } from '../store-error.ts';
 import { journalOver } from './journal-kysely.ts';
-import { storeError } from './store-error.ts';
+import { migrateJournal } from './migrate.ts';
+import { journalLockClass, journalLocks, postgresEngine } from './postgres-engine.ts';
+import type { JournalTables } from './tables.ts';
 
 /** The oldest that its makers still mend; the tests run on 15. */
 const oldestMajor = 14;
