@@ -8,10 +8,10 @@
 import { join } from 'node:path';
 import { message } from '../../../shared/messages/message.ts';
 import type { Material } from '../../../shared/profiles/material-names.ts';
-import type { AlarmRecord, EntryRecord, FlowRecord, Journal, LotRecord } from '../../../shared/store/journal.ts';
-import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
+import type { AlarmRecord, EntryRecord, FlowRecord, Journal, LotRecord } from '../../../shared/store/journal.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
+import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { demoFarm } from '../../scenarios/demo/demo-farm.ts';
 import { outcomeOf } from './outcome.ts';
 import { type PastBatch, pastPlan } from './past-plan.ts';
