@@ -24,13 +24,18 @@ export function byGravity(one: Placed, other: Placed): number {
   return gravityOf(one) - gravityOf(other);
 }
 
-/** The gravest of the standing alarms that this one yields to, whether or not anybody is notified of either. */
+/**
+ * The alarm whose advice is followed instead of this one's, whether or not anybody is notified of either: the gravest standing
+ * one that it yields to, or whatever that one yields to in its turn.
+ */
 export function graverOf<A extends Placed & { readonly stands: boolean }>(
   { kind }: Placed,
   alarms: readonly A[],
 ): A | undefined {
   const { yieldsTo } = conditionOf(kind);
-  return alarms.filter((alarm) => alarm.stands && yieldsTo.includes(alarm.kind)).sort(byGravity)[0];
+  const graver = alarms.filter((alarm) => alarm.stands && yieldsTo.includes(alarm.kind)).sort(byGravity)[0];
+  // What a kind yields to is always graver than it, so this comes to an end.
+  return graver && (graverOf(graver, alarms) ?? graver);
 }
 
 /**

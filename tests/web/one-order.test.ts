@@ -237,6 +237,31 @@ describe('any two warnings beside each other', () => {
   }
 });
 
+test('any three warnings beside each other, at every step of the ladder and below it, ask for nothing that excludes another', () => {
+  const wet: readonly WarningKind[] = ['hand-wet', 'waterlogged'];
+  const dry: readonly WarningKind[] = ['hand-dry', 'drying'];
+  const others = gallery.filter(({ kind }) => kind !== 'self-heating');
+  const found: string[] = [];
+  let looked = 0;
+  for (const hazard of [undefined, ...rungs.map(({ finding }) => finding)]) {
+    for (const [i, one] of others.entries()) {
+      for (const [j, two] of others.slice(i + 1).entries()) {
+        for (const three of others.slice(i + j + 2)) {
+          const kinds = [one, two, three].map(({ kind }) => kind);
+          if (new Set(kinds).size < 3) continue;
+          if (kinds.some((kind) => wet.includes(kind)) && kinds.some((kind) => dry.includes(kind))) continue;
+          looked += 1;
+          const records = standing([...(hazard ? [hazard] : []), one, two, three]);
+          const wrong = exclusions(summaries(records).map(({ todo }) => todo));
+          if (wrong.length > 0) found.push(`${kinds.join(', ')}: ${wrong.join(' | ')}`);
+        }
+      }
+    }
+  }
+  expect(looked).toBeGreaterThan(1000);
+  expect(found.slice(0, 10)).toEqual([]);
+});
+
 test('a message that waited gives the order of now, not the one it was written with', async () => {
   const [at71, at79] = [rungs[1], rungs[2]];
   if (!at71 || !at79) throw new Error('no such rung');

@@ -38,6 +38,8 @@ describe('graverOf()', () => {
   const alarm = (kind: WarningKind, stands = true) => ({ kind, position: null, stands });
   test('of two that it yields to the graver', () =>
     expect(graverOf(alarm('chilled'), [alarm('overheating-soon'), alarm('self-heating')])?.kind).toBe('self-heating'));
+  test('where that one yields to a third, the third', () =>
+    expect(graverOf(alarm('hand-wet'), [alarm('wrong-growth'), alarm('overheating')])?.kind).toBe('overheating'));
   test('none that no longer stands', () =>
     expect(graverOf(alarm('chilled'), [alarm('self-heating', false)])).toBeUndefined());
   test('none of those it does not yield to', () =>
