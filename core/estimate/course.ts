@@ -1,5 +1,5 @@
 import { chipErrorK } from '../alarms/policies.ts';
-import { coreAtHour, coreEndOfHour, type JudgeState } from './state.ts';
+import { coreAtHour, coreEndOfHour, type Hours } from './hours.ts';
 
 /** Whether the core has come down from where it was hottest lately, goes on rising, or does neither. */
 export type CoreCourse = 'fallen' | 'rising' | 'level';
@@ -16,20 +16,20 @@ const risingKPerH = 0.1;
 const fallK = 2 * chipErrorK;
 
 /** @param nowC The core now, believed [°C]. */
-export function coreCourse(state: JudgeState, nowC: number): CoreCourse {
+export function coreCourse(hours: Readonly<Hours>, nowC: number): CoreCourse {
   // At its end, not in its mean: a bed that was opened fell within the hour, and may be warming again already.
-  const last = endOrMean(state, state.hoursDone - 1);
-  const before = endOrMean(state, state.hoursDone - 2);
+  const last = endOrMean(hours, hours.done - 1);
+  const before = endOrMean(hours, hours.done - 2);
   if (last === null) return 'level';
   if (nowC - last > risenK || (before !== null && last - before > risingKPerH && nowC > last - risingKPerH))
     return 'rising';
   let highestC = last;
   for (let back = 1; back <= latelyH; back += 1) {
-    highestC = Math.max(highestC, coreAtHour(state, state.hoursDone - back) ?? Number.NEGATIVE_INFINITY);
+    highestC = Math.max(highestC, coreAtHour(hours, hours.done - back) ?? Number.NEGATIVE_INFINITY);
   }
   return highestC - nowC >= fallK ? 'fallen' : 'level';
 }
 
-function endOrMean(state: JudgeState, hour: number): number | null {
-  return coreEndOfHour(state, hour) ?? coreAtHour(state, hour);
+function endOrMean(hours: Readonly<Hours>, hour: number): number | null {
+  return coreEndOfHour(hours, hour) ?? coreAtHour(hours, hour);
 }

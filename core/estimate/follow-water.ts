@@ -1,5 +1,5 @@
 /** The water balance of the running batch, one hour at a time. */
-
+import { z } from 'zod';
 import type { Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Material } from '../../shared/profiles/material-names.ts';
 import type { StageLimits } from '../../shared/stage.ts';
@@ -19,22 +19,42 @@ import type { Bed } from '../profiles/bed.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import { correctByDryAir, correctByProbe, type Water } from './correct-water.ts';
-import type { JudgeState } from './state.ts';
+import type { Hours } from './hours.ts';
+import type { Positions } from './position.ts';
 
-/** The estimate, and whether it stands as dry. */
-export type DryWater = Water & Pick<JudgeState, 'dry'>;
+export const waterSchema = z.object({
+  /** Estimated water per dry matter [-] and its standard deviation. */
+  waterKgKg: z.number(),
+  waterSd: z.number(),
+  /** Dry by the balance, with the deadband counted in. */
+  dry: z.boolean(),
+  /** How many notes, and acts of the setup, have been taken in. */
+  notedDone: z.number(),
+  actsDone: z.number(),
+  /** Closed hours in which nobody measured the core, since a sample last counted them in its doubt. */
+  unwatchedH: z.number(),
+});
+/** The estimate, whether it stands as dry, and how far people's acts and notes are in it. */
+export type WaterState = z.infer<typeof waterSchema>;
 
 /** Moisture taken for a bed of which nobody said it, wet basis [-]. */
 export function usualMoistureFrac(material: Material, limits: StageLimits): number {
   return Math.min(limits.moistureMaxFrac, materialFacts[material].moistureFrac);
 }
 
-export function startWater(recipe: Recipe, limits: StageLimits): { waterKgKg: number; waterSd: number } {
+export function startWater(recipe: Recipe, limits: StageLimits): WaterState {
   const facts = materialFacts[recipe.material];
   const laid = recipe.moistureFrac ?? usualMoistureFrac(recipe.material, limits);
   const frac = Math.min(0.9, Math.max(0.05, laid));
   const sdFrac = recipe.moistureFrac === undefined ? facts.moistureSd : 0.02;
-  return { waterKgKg: dryBasis(frac), waterSd: sdFrac / (1 - frac) ** 2 };
+  return {
+    waterKgKg: dryBasis(frac),
+    waterSd: sdFrac / (1 - frac) ** 2,
+    dry: false,
+    notedDone: 0,
+    actsDone: 0,
+    unwatchedH: 0,
+  };
 }
 
 /**
@@ -76,17 +96,21 @@ function doubtedFrac({ waterKgKg, waterSd }: Water): number {
 }
 
 /** A shower that does not bring the bed clear of the limit takes nothing back. */
-export function followDry(state: DryWater, limits: StageLimits): void {
+export function followDry(water: WaterState, limits: StageLimits): void {
   const floor = limits.moistureMinFrac - dryMarginFrac;
-  state.dry = lowLimit(state.dry, doubtedFrac(state), floor, dryDeadbandFrac);
+  water.dry = lowLimit(water.dry, doubtedFrac(water), floor, dryDeadbandFrac);
 }
 
 /** What the air beside the bed holds [%]: as measured, else guessed by how much the skin cools below it where that is measured. */
-function airHumidity(state: JudgeState, cover: Cover, isTopMeasured: boolean): { meanPct: number; sdPct: number } {
-  const measuredPct = state.positions.air?.humidity?.value;
+function airHumidity(
+  { air, top }: Readonly<Positions>,
+  cover: Cover,
+  isTopMeasured: boolean,
+): { meanPct: number; sdPct: number } {
+  const measuredPct = air?.humidity?.value;
   if (measuredPct !== undefined) return { meanPct: Math.min(100, Math.max(5, measuredPct)), sdPct: 0 };
-  const topC = isTopMeasured ? state.positions.top?.dayMeanC : null;
-  const airC = state.positions.air?.dayMeanC;
+  const topC = isTopMeasured ? top?.hour.dayMeanC : null;
+  const airC = air?.hour.dayMeanC;
   const coolingK = topC == null || airC == null ? 0 : Math.min(mostCoolingK, Math.max(0, airC - topC));
   return {
     meanPct: unmeasuredHumidityPct - drierPerK[cover] * coolingK,
@@ -94,31 +118,38 @@ function airHumidity(state: JudgeState, cover: Cover, isTopMeasured: boolean): {
   };
 }
 
+/** What the balance is told by beside the hour's heat. */
+export interface WaterSight {
+  readonly hours: Readonly<Hours>;
+  readonly positions: Readonly<Positions>;
+}
+
 export function followWater(
-  state: JudgeState,
+  water: WaterState,
+  { hours, positions }: WaterSight,
   { recipe, limits, assumed = [] }: PileSetup,
   bed: Bed,
   heat: HourHeat,
   burntShare: number,
 ): void {
-  const { meanPct, sdPct } = airHumidity(state, bed.cover, heat.topC !== null);
-  const lossAt = (humidityPct: number): number => hourlyLoss(heat, humidityPct, state.waterKgKg, recipe, bed);
+  const { meanPct, sdPct } = airHumidity(positions, bed.cover, heat.topC !== null);
+  const lossAt = (humidityPct: number): number => hourlyLoss(heat, humidityPct, water.waterKgKg, recipe, bed);
   const loss = lossAt(meanPct);
   const unmeasured = sdPct === 0 ? 0 : lossAt(meanPct - sdPct) - loss;
   // Burning makes water and takes dry matter away: both raise the water per dry matter.
   const burnt = burntShare * materialFacts[recipe.material].burningFrac * slowToo;
-  const made = (waterOfBurning + state.waterKgKg) * burnt;
-  state.waterKgKg = Math.max(0.02, state.waterKgKg - loss + made);
-  state.waterSd += Math.hypot(lossDoubtOf(recipe, bed.cover) * loss, unmeasured) + 0.15 * made;
+  const made = (waterOfBurning + water.waterKgKg) * burnt;
+  water.waterKgKg = Math.max(0.02, water.waterKgKg - loss + made);
+  water.waterSd += Math.hypot(lossDoubtOf(recipe, bed.cover) * loss, unmeasured) + 0.15 * made;
   // What the bed cannot hold drains away, half of it in an hour.
   const holds = heldKgKg(recipe.material);
-  if (state.waterKgKg > holds) state.waterKgKg = holds + (state.waterKgKg - holds) / 2;
-  const probe = state.positions.core?.moisture;
-  if (probe != null && state.atMs - probe.atMs < msPerHour) {
-    correctByProbe(state, probe.value, recipe, !assumed.some(({ fact }) => fact === 'material'));
+  if (water.waterKgKg > holds) water.waterKgKg = holds + (water.waterKgKg - holds) / 2;
+  const probe = positions.core?.moisture;
+  if (probe != null && hours.atMs - probe.atMs < msPerHour) {
+    correctByProbe(water, probe.value, recipe, !assumed.some(({ fact }) => fact === 'material'));
   }
-  if ((state.positions.core?.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(state);
-  followDry(state, limits);
+  if ((positions.core?.hour.dryAirH ?? 0) >= dryAirNeededH) correctByDryAir(water);
+  followDry(water, limits);
 }
 
 /** Air beside a bed that nobody measures [°C]; common practice, no source. */
@@ -139,32 +170,32 @@ export function unwatchedSdPerH(waterKgKg: number, recipe: Recipe, limits: Stage
 }
 
 /** Takes in a watering. Without litres or mass it is taken as bringing the bed to the middle of its band. */
-export function waterGiven(state: DryWater, recipe: Recipe, limits: StageLimits, amountL: number | undefined): void {
+export function waterGiven(water: WaterState, recipe: Recipe, limits: StageLimits, amountL: number | undefined): void {
   if (amountL !== undefined && recipe.massKg !== undefined) {
     const laid = recipe.moistureFrac ?? materialFacts[recipe.material].moistureFrac;
     const added = amountL / (recipe.massKg * (1 - laid));
-    state.waterKgKg += added;
-    state.waterSd = Math.hypot(Math.min(state.waterSd, felt), 0.1 * added);
+    water.waterKgKg += added;
+    water.waterSd = Math.hypot(Math.min(water.waterSd, felt), 0.1 * added);
   } else {
     const middle = dryBasis((limits.moistureMinFrac + limits.moistureMaxFrac) / 2);
-    state.waterKgKg = Math.max(state.waterKgKg, middle);
-    state.waterSd = Math.max(state.waterSd, 0.15);
+    water.waterKgKg = Math.max(water.waterKgKg, middle);
+    water.waterSd = Math.max(water.waterSd, 0.15);
   }
   // Whoever watered has done what was asked: it is dry again only when it is so by itself.
-  state.dry = false;
-  followDry(state, limits);
+  water.dry = false;
+  followDry(water, limits);
 }
 
 /** Takes in rain that was told. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
 export function rainGiven(
-  state: DryWater,
+  water: WaterState,
   recipe: Recipe,
   limits: StageLimits,
   bed: Bed,
   rainMm: number | undefined,
 ): void {
   const taken = rainTaken(rainMm, recipe, bed);
-  state.waterKgKg += taken;
-  state.waterSd = Math.hypot(state.waterSd, rainDoubt * taken);
-  followDry(state, limits);
+  water.waterKgKg += taken;
+  water.waterSd = Math.hypot(water.waterSd, rainDoubt * taken);
+  followDry(water, limits);
 }

@@ -8,10 +8,7 @@ import { bedAt } from '../profiles/bed.ts';
 import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import { correctBySample, sampleWater } from './correct-water.ts';
-import { type DryWater, followDry, rainGiven, unwatchedSdPerH, waterGiven } from './follow-water.ts';
-import type { JudgeState } from './state.ts';
-
-type Taken = Pick<JudgeState, 'actsDone' | 'notedDone' | 'unwatchedH'>;
+import { followDry, rainGiven, unwatchedSdPerH, type WaterState, waterGiven } from './follow-water.ts';
 
 /**
  * Takes in what was done and noted up to `untilMs` and not taken in before.
@@ -19,7 +16,7 @@ type Taken = Pick<JudgeState, 'actsDone' | 'notedDone' | 'unwatchedH'>;
  * @param watchedMs From then on no hour is closed yet: whole hours since count as unwatched.
  * @returns Up to when such hours are counted.
  */
-export function takeInHands(water: DryWater & Taken, setup: PileSetup, untilMs: number, watchedMs: number): number {
+export function takeInHands(water: WaterState, setup: PileSetup, untilMs: number, watchedMs: number): number {
   const { acts, noted = [] } = setup;
   let countedMs = watchedMs;
   for (;;) {
@@ -39,16 +36,25 @@ export function takeInHands(water: DryWater & Taken, setup: PileSetup, untilMs: 
 }
 
 /** The estimate as it stands at an instant: what the last closed hour left, and all that was done and noted since. */
-export function waterNow(state: JudgeState, setup: PileSetup, nowMs: number): DryWater {
-  const closedMs = setup.startedAtMs + state.hoursDone * msPerHour;
+export function waterNow(
+  { actsDone, notedDone, ...estimate }: Readonly<WaterState>,
+  hoursDone: number,
+  setup: PileSetup,
+  nowMs: number,
+): WaterState {
+  const closedMs = setup.startedAtMs + hoursDone * msPerHour;
   const untilMs = nowMs + clockAheadMs;
-  const { waterKgKg, waterSd, dry, actsDone, notedDone, unwatchedH } = state;
-  const water = { waterKgKg, waterSd, dry, actsDone, notedDone, unwatchedH };
+  const water = { ...estimate, actsDone, notedDone };
   const countedMs = takeInHands(water, setup, untilMs, closedMs);
   if (water.actsDone > actsDone || water.notedDone > notedDone) followDry(water, setup.limits);
   water.unwatchedH += wholeHours(nowMs - countedMs);
   widen(water, setup, nowMs);
   return water;
+}
+
+/** One more hour is closed in which nobody measured the core. */
+export function countUnwatched(water: WaterState): void {
+  water.unwatchedH += 1;
 }
 
 const wholeHours = (ms: number): number => Math.max(0, Math.floor(ms / msPerHour));
@@ -57,14 +63,14 @@ function due<T extends Act | Noted>(one: T | undefined, untilMs: number): T | un
   return one !== undefined && one.atMs <= untilMs ? one : undefined;
 }
 
-function takeInAct(water: DryWater, setup: PileSetup, act: Act): void {
+function takeInAct(water: WaterState, setup: PileSetup, act: Act): void {
   const { recipe, limits } = setup;
   if (act.kind === 'watered') waterGiven(water, recipe, limits, act.amountL);
   if (act.kind === 'rained') rainGiven(water, recipe, limits, bedAt(setup, act.atMs), act.rainMm);
 }
 
 /** What was not watched before a sample is doubted before it is weighed against it. */
-function takeInNote(water: DryWater & Taken, setup: PileSetup, { what, atMs }: Noted): void {
+function takeInNote(water: WaterState, setup: PileSetup, { what, atMs }: Noted): void {
   const sample = sampleWater(what, setup.recipe);
   if (sample === null) return;
   widen(water, setup, atMs);
@@ -72,7 +78,7 @@ function takeInNote(water: DryWater & Taken, setup: PileSetup, { what, atMs }: N
 }
 
 /** Adds the doubt of the hours in which nobody measured the core. */
-function widen(water: DryWater & Pick<Taken, 'unwatchedH'>, setup: PileSetup, atMs: number): void {
+function widen(water: WaterState, setup: PileSetup, atMs: number): void {
   if (water.unwatchedH === 0) return;
   const { recipe, limits } = setup;
   water.waterSd += water.unwatchedH * unwatchedSdPerH(water.waterKgKg, recipe, limits, bedAt(setup, atMs));

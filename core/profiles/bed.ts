@@ -7,6 +7,9 @@ export interface Bed {
   readonly depthM: number;
 }
 
+/** Beds thinner than this follow day and night [m]; our own choice, no source. */
+export const shallowM = 0.2;
+
 export function bedAt(setup: PileSetup, atMs: number): Bed {
   let cover = setup.recipe.cover;
   let depthM = setup.recipe.depthM;

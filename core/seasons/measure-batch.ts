@@ -104,7 +104,7 @@ function judgedAgain(
     step('air', airC[hour], atMs);
     step('core', coreC[hour], atMs);
   }
-  return state;
+  return { activityH: state.work.activityH, waterKgKg: state.water.waterKgKg };
 }
 
 function stoodByKind({ alarms, setup, untilMs }: BatchStory): BatchMeasures['alarms'] {

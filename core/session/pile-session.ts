@@ -2,7 +2,7 @@
  * One pile as it is judged, for whoever has its readings: the server, and a page with a pile of its own. It is fed in
  * the order of time, keeps nothing outside itself, and reads no clock.
  */
-import { airAtHour } from '../estimate/state.ts';
+import { airAtHour } from '../estimate/hours.ts';
 import type { ExpectedBand } from '../expect/band.ts';
 import { weatherDeparts } from '../expect/weather-departs.ts';
 import type { JudgeReading, PileSetup } from '../profiles/pile-setup.ts';
@@ -82,8 +82,9 @@ export class PileSession {
 
   /** Whether the air of the last hour was other than the expected band took it to be. */
   get weatherDeparts(): boolean {
-    const hour = this.#state.hoursDone - 1;
-    const meanC = airAtHour(this.#state, hour);
+    const { hours } = this.#state;
+    const hour = hours.done - 1;
+    const meanC = airAtHour(hours, hour);
     return this.band !== null && meanC !== null && weatherDeparts(this.band, meanC, hour);
   }
 

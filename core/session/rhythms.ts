@@ -1,8 +1,8 @@
 /** How often each place of a pile is heard from. */
 import { type Position, positions } from '../../shared/names.ts';
+import { leadingTrack, servedPlace } from '../estimate/position.ts';
 import type { JudgeState } from '../estimate/state.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
-import { leadingTrack, servedPlace } from '../warnings/snapshot.ts';
 
 export interface PositionRhythm {
   readonly position: Position;
@@ -13,7 +13,7 @@ export interface PositionRhythm {
 
 export function rhythmsOf(state: JudgeState, setup: PileSetup): PositionRhythm[] {
   return positions.flatMap((position) => {
-    const place = servedPlace(state, setup, position);
+    const place = servedPlace(state.positions, setup, position);
     const track = place === null ? null : leadingTrack(place);
     return track === null ? [] : [{ position, heardAtMs: track.heardAtMs, intervalMs: track.intervalMs }];
   });

@@ -7,7 +7,7 @@ import type { PileSetup } from '../profiles/pile-setup.ts';
  * sample. Else the balance stands where every such bed begins, and is no figure of this one.
  */
 export function isWaterFounded(state: JudgeState, { recipe, noted = [] }: PileSetup, nowMs: number): boolean {
-  if (recipe.moistureFrac !== undefined || state.startC !== null) return true;
+  if (recipe.moistureFrac !== undefined || state.phase.startC !== null) return true;
   return noted.some(
     ({ atMs, what }) =>
       atMs <= nowMs + clockAheadMs && (what.kind === 'squeeze' || (what.kind === 'sample' && what.dryG !== undefined)),

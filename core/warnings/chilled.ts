@@ -1,12 +1,11 @@
 /** Too cold for the culture to work. */
 import { message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { chilledC } from '../estimate/cold.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { coreNow, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
 
-/** Below this mesophilic growth is a quarter and less of its best (Rosso 1993 with the set of S. cerevisiae) [°C]. */
-export const chilledC = 12;
-export const chilledDeadbandK = 1.5;
+/** So many hours in a row, so that one cold night is none [h]; our own choice, no source. */
 export const chilledAfterH = 6;
 
 const why = message('why.chilled', { chilledC, chilledH: chilledAfterH });
@@ -15,7 +14,7 @@ const todo = message('warnings.chilled.todo');
 
 export function chilledFinding(pile: PileSnapshot): Finding<'chilled'> {
   const { state } = pile;
-  const present = pile.coreKnown && state.coldH >= chilledAfterH && state.phase !== 'settled';
+  const present = pile.coreKnown && state.cold.forH >= chilledAfterH && state.phase.now !== 'settled';
   return {
     kind: 'chilled',
     position: null,
@@ -24,7 +23,7 @@ export function chilledFinding(pile: PileSnapshot): Finding<'chilled'> {
     seen: !pile.coreKnown
       ? coreUnknownSays(pile)
       : present
-        ? message('warnings.chilled.seen.cold', { chilledC, coldH: state.coldH, corePart: coreNow(pile) })
+        ? message('warnings.chilled.seen.cold', { chilledC, coldH: state.cold.forH, corePart: coreNow(pile) })
         : notCold,
     todo: present ? todo : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,

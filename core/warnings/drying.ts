@@ -16,7 +16,7 @@ import { type CoreUnknown, coreUnknown, type PileSnapshot, saidByHand } from './
 export function dryingFinding(pile: PileSnapshot): Finding<'drying'> {
   const { state, setup, water } = pile;
   const frac = wetBasis(water.waterKgKg);
-  const dryAir = pile.coreKnown && (state.positions.core?.dryAirH ?? 0) >= dryAirNeededH;
+  const dryAir = pile.coreKnown && (state.positions.core?.hour.dryAirH ?? 0) >= dryAirNeededH;
   const present = pile.coreKnown && (water.dry || dryAir);
   return {
     kind: 'drying',
@@ -70,7 +70,7 @@ const inTenths = (litres: number) => Math.round(10 * litres) / 10;
 
 /** A pile that is too hot, or soon will be, is not covered: it is wetted as it is turned. */
 export function isHot({ state }: PileSnapshot): boolean {
-  return state.soonOver || pilePositions.some((position) => state.positions[position]?.overheated === true);
+  return state.ahead.soonOver || pilePositions.some((position) => state.positions[position]?.overheated === true);
 }
 
 const whyOf = perLimits(({ moistureMinFrac }) =>

@@ -2,22 +2,23 @@
 import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { coreCourse } from '../estimate/course.ts';
+import { believedK } from '../estimate/soon-over.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreNowFirst, coreUnknownSays, type PileSnapshot } from './snapshot.ts';
-import { believedK } from './soon-sight.ts';
 
 export function overheatingSoonFinding(pile: PileSnapshot): Finding<'overheating-soon'> {
   const { state, setup } = pile;
   const hotNow = state.positions.core?.overheated === true;
   // The forecast is an hour old at most; a bed opened since then has cooled, and one that has just topped out falls.
   const nowC = pile.core?.temperatureC ?? 0;
-  const stillUp = nowC >= (state.positions.core?.hourMeanC ?? nowC) - 0.2;
-  const present = pile.coreKnown && state.soonOver && !hotNow && stillUp;
+  const stillUp = nowC >= (state.positions.core?.hour.meanC ?? nowC) - 0.2;
+  const present = pile.coreKnown && state.ahead.soonOver && !hotNow && stillUp;
   // Neither what has come true nor what still creeps up has eased: only a core that rises no more is out of danger.
-  const creeps = !present && !hotNow && setup.limits.actC - nowC < believedK && coreCourse(state, nowC) === 'rising';
+  const creeps =
+    !present && !hotNow && setup.limits.actC - nowC < believedK && coreCourse(state.hours, nowC) === 'rising';
   const known = pile.coreKnown && !hotNow && !creeps;
   return {
     kind: 'overheating-soon',
@@ -27,7 +28,7 @@ export function overheatingSoonFinding(pile: PileSnapshot): Finding<'overheating
     seen: !pile.coreKnown
       ? coreUnknownSays(pile)
       : present
-        ? passMessage(coreNowFirst(pile), state.forecast, setup.limits.actC)
+        ? passMessage(coreNowFirst(pile), state.ahead.forecast, setup.limits.actC)
         : hotNow
           ? message('warnings.overheating-soon.seen.already', { corePart: coreNowFirst(pile) })
           : creeps
@@ -45,8 +46,8 @@ export function overheatingSoonFinding(pile: PileSnapshot): Finding<'overheating
 }
 
 /** When it would pass the limit: by the forecast, which is up to an hour old. */
-function byMs({ state: { forecast }, nowMs }: PileSnapshot): number {
-  const { atMs, overInH } = forecast ?? { atMs: nowMs, overInH: null };
+function byMs({ state, nowMs }: PileSnapshot): number {
+  const { atMs, overInH } = state.ahead.forecast ?? { atMs: nowMs, overInH: null };
   return overInH === null ? nowMs + 3 * msPerHour : Math.max(nowMs, atMs + overInH * msPerHour);
 }
 

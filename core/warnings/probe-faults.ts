@@ -6,13 +6,13 @@
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { wasWarmK } from '../estimate/out-of-pile.ts';
+import { isStuck, stuckAfter } from '../estimate/stuck.ts';
 import { spikesNow, stepOf, type Track } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
-import { wasWarmK } from './out-sight.ts';
 import { noProbeFinding } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
-import { isStuck, stuckAfter } from './stuck.ts';
 
 /** Lonely spikes, faded by half each day, from which on a probe is failing; and as a share of what it says in a day. */
 const failingSpikes = 1.8;
@@ -80,7 +80,7 @@ export function outFinding(pile: PileSnapshot, position: Position): Finding<'pro
   if (sight === null) return noProbeFinding('probe-out', position);
   const explainedBy = sight.silent ? 'probe-silent' : null;
   const failing = isFailing(track, pile.nowMs);
-  const pulled = position !== 'air' && pile.state.positions[position]?.outSinceMs != null;
+  const pulled = position !== 'air' && pile.state.positions[position]?.out.sinceMs != null;
   return {
     kind: 'probe-out',
     position,

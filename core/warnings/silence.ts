@@ -3,10 +3,11 @@ import type { ProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { leadingTrack } from '../estimate/position.ts';
 import { silentAfterMs, type Track } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
-import { leadingTrack, type PileSnapshot } from './snapshot.ts';
+import type { PileSnapshot } from './snapshot.ts';
 
 export function silentFinding(pile: PileSnapshot, position: Position): Finding<'probe-silent'> | null {
   const place = pile.state.positions[position];

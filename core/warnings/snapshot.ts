@@ -1,20 +1,22 @@
 /** What every detector needs to see, gathered once. */
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
-import { type PileQuantity, type PileQuantityKey, pileQuantities, quantityFacts } from '../../shared/quantity.ts';
+import { type PileQuantityKey, pileQuantities, quantityFacts } from '../../shared/quantity.ts';
 import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
-import type { DryWater } from '../estimate/follow-water.ts';
+import { maybeOut } from '../estimate/believed.ts';
+import type { WaterState } from '../estimate/follow-water.ts';
 import { type PastHeat, pastHeat, worstHeat } from '../estimate/heat-memory.ts';
-import { coreAtHour, type JudgeState, type PositionState } from '../estimate/state.ts';
+import { riseKPerH } from '../estimate/hours.ts';
+import { leadingTrack, type PositionState, servedPlace } from '../estimate/position.ts';
+import type { JudgeState } from '../estimate/state.ts';
+import { isStuck } from '../estimate/stuck.ts';
 import { waterNow } from '../estimate/take-in.ts';
 import { isSilent, type Track } from '../estimate/track.ts';
 import type { ExpectedBand } from '../expect/band.ts';
 import { type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
 import { type DoubtedHeat, doubtedHeat } from './doubted-heat.ts';
 import type { PositionSight } from './finding.ts';
-import { fellToAir } from './out-sight.ts';
-import { isStuck } from './stuck.ts';
 import { believedMessage } from './value-message.ts';
 
 export interface PileSnapshot {
@@ -36,7 +38,7 @@ export interface PileSnapshot {
   /** Rise over the last three closed hours [K/h]. */
   readonly coreRiseKPerH: number | null;
   /** The water in the bed now, with what hands did and said since the last closed hour. */
-  readonly water: DryWater;
+  readonly water: WaterState;
   /** The bad signs that people noted, each as it stands now. */
   readonly handSigns: readonly HandSign[];
 }
@@ -47,7 +49,7 @@ export function snapshotOf(
   band: ExpectedBand | null,
   nowMs: number,
 ): PileSnapshot {
-  const sight = (position: Position) => sightOf(servedPlace(state, setup, position), nowMs);
+  const sight = (position: Position) => sightOf(servedPlace(state.positions, setup, position), nowMs);
   const positions = {
     core: sight('core'),
     top: sight('top'),
@@ -56,9 +58,9 @@ export function snapshotOf(
     air: sight('air'),
   };
   const { core } = positions;
-  const coreLost = lostBy(state, core);
+  const coreLost = lostBy(state.positions, core);
   const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
-  const heat = heatOf(state, setup, nowMs);
+  const heat = heatOf(state.positions, setup, nowMs);
   return {
     state,
     setup,
@@ -71,55 +73,24 @@ export function snapshotOf(
     doubtedHeat: doubtedHeat(positions, setup.limits.actC, nowMs),
     heat,
     worstHeat: worstHeat(heat),
-    coreRiseKPerH: riseKPerH(state),
-    water: waterNow(state, setup, nowMs),
+    coreRiseKPerH: riseKPerH(state.hours),
+    water: waterNow(state.water, state.hours.done, setup, nowMs),
     handSigns: handSigns(setup, nowMs),
   };
 }
 
-/** What is remembered of a place; null where no probe has spoken for it since one was last given to it. */
-export function servedPlace(state: JudgeState, { served }: PileSetup, position: Position): PositionState | null {
-  const place = state.positions[position];
-  if (place === null || served === undefined) return place;
-  const sinceMs = served[position];
-  const track = leadingTrack(place);
-  return sinceMs === undefined || track === null || track.heardAtMs < sinceMs ? null : place;
-}
-
 /** A failing probe is still believed between its spikes: those are thrown out. */
-function lostBy(state: JudgeState, core: PositionSight | null): WarningKind | null {
-  const track = state.positions.core?.temperature;
+function lostBy(places: JudgeState['positions'], core: PositionSight | null): WarningKind | null {
+  const track = places.core?.temperature;
   if (core === null || track == null) return null;
   if (core.silent) return 'probe-silent';
   if (isStuck(track, 'core')) return 'probe-stuck';
-  return state.positions.core?.outSinceMs != null || maybeOut(state) ? 'probe-out' : null;
-}
-
-/**
- * A core that was warm and now reads like the air may have been pulled out. Until that is known it is not believed, so that it
- * cannot clear an alarm in the meantime.
- */
-export function maybeOut(state: JudgeState): boolean {
-  const { core, air } = state.positions;
-  if (core?.temperature == null || air?.temperature == null || core.hourMeanC === null) return false;
-  if (core.suspectH > 0 && core.nearAirH > 0) return true;
-  return fellToAir(core.hourMeanC - air.temperature.value, core.temperature.value - air.temperature.value);
+  return places.core?.out.sinceMs != null || maybeOut(places) ? 'probe-out' : null;
 }
 
 /** Where a hand has said the same, it speaks for the estimate. */
 export function saidByHand({ handSigns }: PileSnapshot, kind: HandKind): HandKind | null {
   return handSigns.some((sign) => sign.kind === kind && sign.state === 'bad') ? kind : null;
-}
-
-const leading: readonly PileQuantity[] = [...new Set<PileQuantity>(['temperature', 'moisture', ...pileQuantities])];
-
-/** A place is silent when its temperature is; one that has no thermometer, when everything there is. */
-export function leadingTrack(place: PositionState): Track | null {
-  for (const quantity of leading) {
-    const track = place[quantity];
-    if (track !== null) return track;
-  }
-  return null;
 }
 
 /** Why nothing can be said of the core. */
@@ -190,17 +161,11 @@ function doubtedOf(track: Track | null): PositionSight['doubted'] {
   return track?.doubted == null ? null : { temperatureC: track.doubted, atMs: track.heardAtMs };
 }
 
-function heatOf({ positions }: JudgeState, setup: PileSetup, nowMs: number): PastHeat[] {
+function heatOf(positions: JudgeState['positions'], setup: PileSetup, nowMs: number): PastHeat[] {
   const heats: PastHeat[] = [];
   for (const position of pilePositions) {
     const heat = positions[position]?.heat;
     if (heat != null) heats.push(pastHeat(position, heat, nowMs, setup.noted));
   }
   return heats;
-}
-
-function riseKPerH(state: JudgeState): number | null {
-  const now = coreAtHour(state, state.hoursDone - 1);
-  const before = coreAtHour(state, state.hoursDone - 4);
-  return now === null || before === null ? null : (now - before) / 3;
 }

@@ -1,12 +1,19 @@
 /** A batch that should be working and is not. */
 import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { StallWhy } from '../estimate/state.ts';
+import {
+  actExplainsH,
+  type StallWhy,
+  slowPerDay,
+  stallAfterH,
+  stallStands,
+  standingPerDay,
+  warmStallAfterH,
+} from '../estimate/stall.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { coreNow, coreNowFirst, coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
-import { actExplainsH, slowPerDay, stallAfterH, stallStands, standingPerDay, warmStallAfterH } from './stall-sight.ts';
 
 function seenAs(why: StallWhy, pile: PileSnapshot): Message {
   return message(`warnings.stalling.seen.${why}`, {
@@ -28,9 +35,9 @@ const whyStalling = message('why.stalling', {
 
 export function stallingFinding(pile: PileSnapshot): Finding<'stalling'> {
   const { state, setup } = pile;
-  const why = state.stallWhy;
-  const present = pile.coreKnown && why !== null && stallStands(state);
-  const dry = wetBasis(state.waterKgKg) < setup.limits.moistureMinFrac;
+  const { why } = state.stall;
+  const present = pile.coreKnown && why !== null && stallStands(state.stall);
+  const dry = wetBasis(state.water.waterKgKg) < setup.limits.moistureMinFrac;
   return {
     kind: 'stalling',
     position: null,

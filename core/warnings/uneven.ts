@@ -4,12 +4,12 @@
  */
 import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { unevenK } from '../estimate/apart.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { type CoreUnknown, coreUnknown, type PileSnapshot } from './snapshot.ts';
 
-/** Difference of the eased means of top and base [K], and how long it must last [h]; our own, no source. */
-export const unevenK = 12;
+/** How long top and base must lie apart [h]; our own, no source. */
 const unevenAfterH = 12;
 /** A taller heap is no bed: cool at its foot and weathered at its top by nature [m]. */
 const tallestBedM = 0.6;
@@ -28,9 +28,12 @@ export function unevenFinding(pile: PileSnapshot): Finding<'uneven'> {
   const base = state.positions.base;
   const known = pile.coreKnown && pile.positions.top?.silent === false && pile.positions.base?.silent === false;
   const tall = pile.setup.recipe.depthM > tallestBedM;
-  const apartK = (top?.dayMeanC ?? 0) - (base?.dayMeanC ?? 0);
+  const apartK = (top?.hour.dayMeanC ?? 0) - (base?.hour.dayMeanC ?? 0);
   const present =
-    known && !tall && state.unevenH >= unevenAfterH && (state.phase === 'active' || state.phase === 'warming');
+    known &&
+    !tall &&
+    state.apart.forH >= unevenAfterH &&
+    (state.phase.now === 'active' || state.phase.now === 'warming');
   const cool = apartK > 0 ? 'base' : 'other';
   return {
     kind: 'uneven',
@@ -48,6 +51,6 @@ export function unevenFinding(pile: PileSnapshot): Finding<'uneven'> {
     byMs: present ? pile.nowMs + 24 * msPerHour : null,
     caution: present ? cautions.spores : null,
     why,
-    explainedBy: pile.coreLost ?? (present ? state.unevenBy : null),
+    explainedBy: pile.coreLost ?? (present ? state.apart.by : null),
   };
 }

@@ -21,10 +21,11 @@ export function waterloggedFinding(pile: PileSnapshot): Finding<'waterlogged'> {
   const frac = wetBasis(pile.water.waterKgKg);
   const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
   const wet = frac > facts.holdsFrac - soakedFrac || air < chokedFrac;
-  const working = state.phase === 'active' || state.phase === 'settled';
+  const working = state.phase.now === 'active' || state.phase.now === 'settled';
   // A bed that has been comfortably warm has had its air; what holds it back later is something else.
-  const warmed = setup.stage === 'soil' ? state.highestExcessK >= 5 : (state.peakC ?? 0) >= setup.limits.comfortMinC;
-  const present = pile.coreKnown && wet && !working && !warmed && state.hoursDone >= 24 && state.workPerDay < 0.2;
+  const warmed =
+    setup.stage === 'soil' ? state.phase.highestExcessK >= 5 : (state.phase.peakC ?? 0) >= setup.limits.comfortMinC;
+  const present = pile.coreKnown && wet && !working && !warmed && state.hours.done >= 24 && state.work.perDay < 0.2;
   return {
     kind: 'waterlogged',
     position: null,
@@ -40,7 +41,7 @@ export function waterloggedFinding(pile: PileSnapshot): Finding<'waterlogged'> {
     caution: present ? caution : null,
     why: whyOf(setup.limits),
     explainedBy:
-      pile.coreLost ?? saidByHand(pile, 'hand-wet') ?? (present && state.coldH >= chilledAfterH ? 'chilled' : null),
+      pile.coreLost ?? saidByHand(pile, 'hand-wet') ?? (present && state.cold.forH >= chilledAfterH ? 'chilled' : null),
   };
 }
 

@@ -120,7 +120,7 @@ export class Played {
 
   look(nowMs: number): void {
     this.last = assess(this.state, this.setup, this.band, nowMs);
-    if (this.phases.at(-1) !== this.state.phase) this.phases.push(this.state.phase);
+    if (this.phases.at(-1) !== this.state.phase.now) this.phases.push(this.state.phase.now);
     for (const finding of this.last.findings) {
       const id = `${finding.kind}/${finding.position}`;
       const kept = this.machines.get(id)?.machine ?? startAlarm(nowMs);

@@ -22,6 +22,7 @@ const refusedFiles = () =>
   copy.refusedFiles([
     'web/src/ui/format/quantity-words.ts',
     'web/src/charts/chart-data.ts',
+    'core/estimate/position.ts',
     'core/session/judge.ts',
     'server/services/import/heading-words.ts',
     'server/services/probes/probe-book.ts',

@@ -60,7 +60,7 @@ export function realHeap(): Record<string, number> {
     stepJudge(state, setup, band, { position: 'core', quantity: 'temperature', value: coreC, atMs });
     const later = rows[index + 12]?.coreC;
     const before = rows[index - 3]?.coreC;
-    const said = state.forecast;
+    const said = state.ahead.forecast;
     if (index < 12 || index % 3 !== 0 || later == null || before == null || said === null) return;
     // The fan starts at the end of the hour that just closed, from its one reading, which is then an hour old.
     const [p10C, p50C, p90C] = [said.p10C[11] ?? 0, said.p50C[11] ?? 0, said.p90C[11] ?? 0];

@@ -108,9 +108,9 @@ test('rain that is told wets the bed, takes “drying” away and is no hand on 
   const [dry, wet, unread] = [after([]), after([rain(25)]), after([rain(undefined)])];
   expect(dry.finding('drying').evidence).toBe('present');
   expect(wet.finding('drying').evidence).toBe('absent');
-  expect(wet.state.waterKgKg - dry.state.waterKgKg).toBeCloseTo(25 / 55.5, 1);
-  expect(unread.state.waterKgKg).toBeGreaterThan(dry.state.waterKgKg);
-  expect(wet.state.disturbedAtMs).toBeNull();
+  expect(wet.state.water.waterKgKg - dry.state.water.waterKgKg).toBeCloseTo(25 / 55.5, 1);
+  expect(unread.state.water.waterKgKg).toBeGreaterThan(dry.state.water.waterKgKg);
+  expect(wet.state.disturbance.atMs).toBeNull();
 });
 
 test('hourlyLoss() grows with heat, dry air, an open cover and a thin bed, and is nothing in fog', () => {
@@ -337,7 +337,7 @@ test('a sample told to the judge moves its estimate, once', () => {
   expect(before.last?.moisture?.frac).toBeGreaterThan(0.58);
   const after = play(setupOf('bran', { noted }), 20, () => 25);
   expect(after.last?.moisture?.frac).toBeLessThan(0.55);
-  expect(after.state.notedDone).toBe(1);
+  expect(after.state.water.notedDone).toBe(1);
 });
 
 test('a bed told to be wetter than it can hold drains to what it holds', () => {
@@ -368,7 +368,7 @@ function openBed(rhPct: number | null, recipe: Recipe = { ...bed, cover: 'open' 
 }
 
 test('the balance takes air that nobody measures for 62 %RH, and doubts more for it', () => {
-  const [unmeasured, measured, dry] = [openBed(null), openBed(62), openBed(44)].map(({ state }) => state);
+  const [unmeasured, measured, dry] = [openBed(null), openBed(62), openBed(44)].map(({ state }) => state.water);
   expect(unmeasured?.waterKgKg).toBe(measured?.waterKgKg);
   // What the doubt is for: dry air would have taken so much more. It adds to that of the loss as errors of two causes do.
   const apart = (measured?.waterKgKg ?? 0) - (dry?.waterKgKg ?? 0);
@@ -389,7 +389,7 @@ test('a drying warning says that the humidity of the air is guessed only where n
 /** What a bed at the air's own 20 °C loses in four days when its skin is so much colder and nobody measures the air's humidity. */
 function lostWithSkin(colderK: number, cover: Recipe['cover'] = 'open'): { lost: number; sd: number } {
   const all = new Played(setupOf('bran', { recipe: { ...bed, cover, depthM: 0.15 } }));
-  const laid = all.state.waterKgKg;
+  const laid = all.state.water.waterKgKg;
   for (let hour = 0; hour <= 96; hour += 1 / 2) {
     for (const [position, tempC] of [
       ['air', 20],
@@ -399,7 +399,7 @@ function lostWithSkin(colderK: number, cover: Recipe['cover'] = 'open'): { lost:
       all.feed(position, tempC + 0.1 * Math.sin(hour), startMs + hour * msPerHour);
     }
   }
-  return { lost: laid - all.state.waterKgKg, sd: all.state.waterSd };
+  return { lost: laid - all.state.water.waterKgKg, sd: all.state.water.waterSd };
 }
 
 test('a skin colder than the air beside it tells of dry air where nobody measures it, and the surer; under a sheet it does not', () => {

@@ -296,7 +296,7 @@ test('a word that it is ready, given before it became too hot, does not confirm 
 test('a probe that lies beside the pile, in the sun, remembers no heat of the pile', () => {
   const core = through([0, 22], [24, 40], [60, 40], [60.2, 20.2], [80, 20.2], [90, 20.2]);
   const played = play(setupOf(), 90, core);
-  expect(played.state.positions.core?.outSinceMs).not.toBeNull();
+  expect(played.state.positions.core?.out.sinceMs).not.toBeNull();
   const before = played.last?.heat[0]?.peakC;
   for (let hour = 91; hour < 96; hour += 1) {
     played.feed('air', 62, startMs + hour * msPerHour);

@@ -24,5 +24,5 @@ for (const [what, changed, means] of [
 
 test('stateVersion() follows the schema of what the judge remembers', () => {
   expect(stateVersion()).toBe(versionOf(judgeStateSchema, 1));
-  expect(stateVersion()).not.toBe(versionOf(judgeStateSchema.omit({ dry: true }), 1));
+  expect(stateVersion()).not.toBe(versionOf(judgeStateSchema.omit({ water: true }), 1));
 });

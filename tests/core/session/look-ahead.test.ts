@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { coreEndOfHour } from '../../../core/estimate/state.ts';
+import { coreEndOfHour } from '../../../core/estimate/hours.ts';
 import { expectedBand } from '../../../core/expect/expected-band.ts';
 import { type JudgeState, startJudge, stepJudge } from '../../../core/session/judge.ts';
 import { msPerHour } from '../../../shared/units.ts';
@@ -30,7 +30,7 @@ for (const [name, hours] of [
 ] as const) {
   test(`markHourEnds() of a probe that speaks ${name} has the core as it was at each hour's end`, () => {
     const state = feed(startJudge(setup), hours, rising);
-    for (const hour of [3, 10, 19]) expect(coreEndOfHour(state, hour)).toBeCloseTo(rising(hour + 1), 1);
+    for (const hour of [3, 10, 19]) expect(coreEndOfHour(state.hours, hour)).toBeCloseTo(rising(hour + 1), 1);
   });
 }
 
@@ -43,7 +43,7 @@ for (const [gapH, bridged] of gaps) {
   test(`markHourEnds() over a gap of ${gapH} h ${bridged ? 'goes straight across' : 'says nothing'}`, () => {
     const state = feed(startJudge(setup), [...every(0.25, 10), 10 + gapH], rising);
     for (const hour of [10, 11, 12]) {
-      const end = coreEndOfHour(state, hour);
+      const end = coreEndOfHour(state.hours, hour);
       if (bridged) expect(end).toBeCloseTo(rising(hour + 1), 1);
       else expect(end).toBeNull();
     }
@@ -52,17 +52,17 @@ for (const [gapH, bridged] of gaps) {
 
 test('lookAhead() of an hourly probe begins at the reading that has just come, not at the one before', () => {
   const state = feed(startJudge(setup), every(1, 24), rising);
-  expect(state.forecast?.atMs).toBe(startMs + 24 * msPerHour);
-  expect(Math.abs((state.forecast?.p50C[0] ?? 0) - rising(25))).toBeLessThan(0.6);
+  expect(state.ahead.forecast?.atMs).toBe(startMs + 24 * msPerHour);
+  expect(Math.abs((state.ahead.forecast?.p50C[0] ?? 0) - rising(25))).toBeLessThan(0.6);
 });
 
 test('lookAhead() is silent after a core that was silent, and speaks again with it', () => {
   const state = feed(startJudge(setup), every(0.5, 24), rising);
-  expect(state.forecast).not.toBeNull();
+  expect(state.ahead.forecast).not.toBeNull();
   feed(state, [30], rising);
-  expect(state.forecast).toBeNull();
+  expect(state.ahead.forecast).toBeNull();
   feed(state, every(0.5, 33, 30.5), rising);
-  expect(state.forecast?.atMs).toBe(startMs + 33 * msPerHour);
+  expect(state.ahead.forecast?.atMs).toBe(startMs + 33 * msPerHour);
 });
 
 test('lookAhead() goes on identically from a state that was put away as JSON', () => {

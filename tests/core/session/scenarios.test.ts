@@ -11,7 +11,7 @@ test('a healthy bran batch goes through every phase, reaches its work, and raise
   const all = play(setupOf(), 240, good);
   expect(all.raised()).toEqual([]);
   expect(all.phases).toEqual(['resting', 'warming', 'active', 'cooling', 'settled']);
-  expect(all.state.phaseReason).toBe('back-near-air');
+  expect(all.state.phase.reason).toBe('back-near-air');
   expect(all.last?.progressPct).toBe(100);
 });
 
@@ -159,7 +159,7 @@ test('a logged airing from 40 to 30 °C that warms again is no stall', () => {
 });
 test('an airing that nobody logged is seen in the curve and explains its drop', () => {
   const all = play(setupOf(), 58, through([0, 22], [38, 44], [40, 44], [40.5, 30], [58, 31]));
-  expect(all.state.disturbedBy).toBe('seen');
+  expect(all.state.disturbance.by).toBe('seen');
   expect(all.raised()).toEqual([]);
 });
 test('the end of a batch is no stall', () => {

@@ -63,11 +63,11 @@ test('a core that repeats one value is neither counted as a stall nor cleared of
     all.lookUntil(atMs);
   }
   expect(all.raised()).toEqual([]);
-  expect(all.state.stallH).toBeLessThan(7);
+  expect(all.state.stall.forH).toBeLessThan(7);
 });
 
 test('a batch that has burnt two fifths of its food and cools is ending', () => {
   const all = play(setupOf(), 110, through([0, 22], [20, 44], [70, 45], [84, 27], [110, 22]), () => 20);
-  expect(all.state.workDoneMost).toBeGreaterThan(0.4);
+  expect(all.state.work.most).toBeGreaterThan(0.4);
   expect(all.raised()).not.toContain('stalling/null');
 });

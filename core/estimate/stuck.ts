@@ -1,7 +1,7 @@
 /** When a repeated value is no longer honest. */
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { stepOf, type Track } from '../estimate/track.ts';
+import { stepOf, type Track } from './track.ts';
 
 /** Longer than the 12 hours that were honest at a real heap (litter heap 2023, T10), with a margin [ms]. */
 const stuckAfterMs = 14 * msPerHour;

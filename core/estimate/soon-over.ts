@@ -1,5 +1,6 @@
 /** Whether the core is on its way over the limit. */
-import { coreAtHour, type JudgeState } from '../estimate/state.ts';
+import type { Forecast } from '../forecast/forecast.ts';
+import { coreAtHour, type Hours } from './hours.ts';
 
 const likelyFrom = 0.8;
 const unlikelyBelow = 0.25;
@@ -12,13 +13,18 @@ export const believedK = 4.5;
 /** It must still be rising by this much in the hour [K]. */
 const risingK = 0.3;
 
-export function soonOver(was: boolean, state: JudgeState, coreC: number, limitC: number): boolean {
+export function soonOver(
+  was: boolean,
+  hours: Readonly<Hours>,
+  forecast: Forecast | null,
+  coreC: number,
+  limitC: number,
+): boolean {
   if (coreC > limitC) return true;
-  const rise3K = coreC - (coreAtHour(state, state.hoursDone - 4) ?? coreC);
+  const rise3K = coreC - (coreAtHour(hours, hours.done - 4) ?? coreC);
   const atThisPaceH = rise3K > 0 ? (limitC - coreC) / (rise3K / 3) : Number.POSITIVE_INFINITY;
-  const { forecast } = state;
   if (forecast === null) return limitC - coreC < nearK && atThisPaceH <= (was ? 2 * paceH : paceH);
-  const lastHourK = coreC - (coreAtHour(state, state.hoursDone - 2) ?? coreC);
+  const lastHourK = coreC - (coreAtHour(hours, hours.done - 2) ?? coreC);
   if (!was && (limitC - coreC > believedK || lastHourK < risingK)) return false;
   if (lastHourK < 0) return false;
   return forecast.overShare >= (was ? unlikelyBelow : likelyFrom);

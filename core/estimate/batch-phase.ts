@@ -1,0 +1,66 @@
+/** Which phase a batch is in and since when, and the humps of heat by which that is told. */
+import { z } from 'zod';
+import { msPerHour } from '../../shared/units.ts';
+import { phaseSchema as phaseNameSchema } from '../../shared/warning.ts';
+import { nextPhase, phaseReasons } from './phase.ts';
+
+export const phaseSchema = z.object({
+  now: phaseNameSchema,
+  reason: z.enum(phaseReasons),
+  sinceMs: z.number(),
+  /** The core of the first hour, and the highest hour of the batch [°C]. */
+  startC: z.number().nullable(),
+  peakC: z.number().nullable(),
+  /** Above the air, of the running hump, and of the whole batch [K]. */
+  peakExcessK: z.number(),
+  highestExcessK: z.number(),
+});
+export type BatchPhase = z.infer<typeof phaseSchema>;
+
+/** So long a turned bed may take to warm again [ms]; our own choice, no source. */
+const handExplainsMs = 12 * msPerHour;
+
+export function startPhase(startedAtMs: number): BatchPhase {
+  return {
+    now: 'resting',
+    reason: 'just-laid',
+    sinceMs: startedAtMs,
+    startC: null,
+    peakC: null,
+    peakExcessK: 0,
+    highestExcessK: 0,
+  };
+}
+
+export interface PhaseHour {
+  readonly endMs: number;
+  readonly coreC: number;
+  /** Core above the day's air [K]. */
+  readonly excessK: number;
+  /** The core six hours earlier; null where it was not measured. */
+  readonly sixBeforeC: number | null;
+  readonly nearAirH: number;
+  /** The core at which the stage works [°C]. */
+  readonly workingC: number;
+  /** When somebody last handled the pile. */
+  readonly disturbedAtMs: number | null;
+}
+
+export function followPhase(phase: BatchPhase, hour: PhaseHour): void {
+  const { coreC, excessK, endMs, nearAirH, workingC, disturbedAtMs } = hour;
+  phase.startC ??= coreC;
+  if (phase.peakC === null || coreC > phase.peakC) phase.peakC = coreC;
+  if (excessK > phase.peakExcessK) phase.peakExcessK = excessK;
+  if (excessK > phase.highestExcessK) phase.highestExcessK = excessK;
+  const rise6K = coreC - (hour.sixBeforeC ?? phase.startC);
+  const { peakExcessK } = phase;
+  const change = nextPhase(phase.now, { coreC, excessK, rise6K, peakExcessK, nearAirH, workingC });
+  if (change === undefined) return;
+  // A drop that a hand explains is no heat passing: it may well come back.
+  const handledMs = disturbedAtMs === null ? Number.POSITIVE_INFINITY : endMs - disturbedAtMs;
+  if (change.phase === 'cooling' && handledMs < handExplainsMs) return;
+  phase.now = change.phase;
+  phase.reason = change.reason;
+  phase.sinceMs = endMs;
+  if (change.reason === 'heat-faded' || change.reason === 'reheated') phase.peakExcessK = excessK;
+}

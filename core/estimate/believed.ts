@@ -1,0 +1,28 @@
+import { fellToAir } from './out-of-pile.ts';
+import type { Positions } from './position.ts';
+import { isStuck } from './stuck.ts';
+
+/**
+ * A core that was warm and now reads like the air may have been pulled out. Until that is known it is not believed, so that it
+ * cannot clear an alarm in the meantime.
+ */
+export function maybeOut({ core, air }: Readonly<Positions>): boolean {
+  if (core?.temperature == null || air?.temperature == null || core.hour.meanC === null) return false;
+  if (core.out.suspectH > 0 && core.out.nearAirH > 0) return true;
+  return fellToAir(core.hour.meanC - air.temperature.value, core.temperature.value - air.temperature.value);
+}
+
+/**
+ * A probe that lies beside the pile says nothing of it. One that repeats itself is left out where another can stand for it; the
+ * core's own last word is kept, for a notebook of whole degrees repeats itself as well.
+ */
+export function believed(
+  positions: Readonly<Positions>,
+  position: 'core' | 'top' | 'base' | 'air',
+  meanC: number | null,
+): number | null {
+  const place = positions[position];
+  if (place?.temperature == null || place.out.sinceMs !== null) return null;
+  if (position === 'core') return maybeOut(positions) ? null : meanC;
+  return isStuck(place.temperature, position) ? null : meanC;
+}

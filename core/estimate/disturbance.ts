@@ -1,0 +1,86 @@
+/** When somebody last handled the pile, logged or seen in its curves: that explains a drop. What was only seen is offered for the journal. */
+import { z } from 'zod';
+import type { Act } from '../../shared/contracts/domain/batch.ts';
+import { msPerHour } from '../../shared/units.ts';
+import { detectIntervention, type Intervention, interventions } from './interventions.ts';
+import type { Positions } from './position.ts';
+
+export const disturbanceSchema = z.object({
+  atMs: z.number().nullable(),
+  by: z.enum(['logged', 'seen']).nullable(),
+  /** Seen in the curves and not yet in the acts, of the last two days. */
+  detected: z.array(z.object({ kind: z.enum(interventions), atMs: z.number() })),
+  /** Volumetric moisture of the core at the end of the hour before [%]. */
+  moistureBeforePct: z.number().nullable(),
+});
+export type Disturbance = z.infer<typeof disturbanceSchema>;
+
+/** Within this of each other, a logged and a seen intervention are the same one [ms]; our own choice, no source. */
+const sameMs = 3 * msPerHour;
+/** A pulled probe is known for one this much later [ms]: `stayH` of out-of-pile.ts, doubled; our own choice, no source. */
+const pulledBeforeMs = 8 * msPerHour;
+/** So long one that was seen is kept, and offered for the journal [ms]; our own choice, no source. */
+export const offeredMs = 48 * msPerHour;
+
+export const startDisturbance = (): Disturbance => ({ atMs: null, by: null, detected: [], moistureBeforePct: null });
+
+/** Whether an act moves the heat of a pile: covering and rain do so slowly, a note not at all. */
+export function disturbs({ kind }: Act): boolean {
+  return kind !== 'note' && kind !== 'covered' && kind !== 'rained';
+}
+
+export function noteAct(disturbance: Disturbance, act: Act): void {
+  if (!disturbs(act)) return;
+  disturbance.atMs = act.atMs;
+  disturbance.by = 'logged';
+}
+
+export interface DisturbedHour {
+  readonly endMs: number;
+  readonly coreC: number;
+  /** The core of the hour before; null where it was not measured. */
+  readonly beforeC: number | null;
+  /** The air as the pile feels it. */
+  readonly airC: number;
+}
+
+/**
+ * Looks through the curves of one hour. What nobody logged explains a drop all the same, and is offered for the journal.
+ *
+ * @returns What was done in the hour, logged or not; undefined where nothing was, or the core's probe came out of the pile.
+ */
+export function followDisturbance(
+  disturbance: Disturbance,
+  { core: place, top, base, air }: Readonly<Positions>,
+  acts: readonly Act[],
+  { endMs, coreC, beforeC, airC }: DisturbedHour,
+): Intervention | undefined {
+  const moisturePct = place?.moisture == null ? null : place.moisture.value;
+  const { moistureBeforePct } = disturbance;
+  disturbance.moistureBeforePct = moisturePct;
+  const kind = detectIntervention({
+    coreK: beforeC === null ? null : (place?.temperature?.value ?? coreC) - beforeC,
+    topK: top?.hour.stepK ?? null,
+    baseK: base?.hour.stepK ?? null,
+    airK: air?.hour.stepK ?? 0,
+    excessK: (beforeC ?? coreC) - airC,
+    moisturePct: moisturePct === null || moistureBeforePct === null ? null : moisturePct - moistureBeforePct,
+  });
+  const outMs = place?.out.sinceMs ?? null;
+  if (outMs !== null) {
+    // What looked like a hand was the probe coming out of the pile.
+    disturbance.detected = disturbance.detected.filter(({ atMs }) => outMs - atMs > pulledBeforeMs);
+    return undefined;
+  }
+  if (kind === undefined) return undefined;
+  const near = (atMs: number): boolean => Math.abs(atMs - endMs) < sameMs;
+  if (acts.some((act) => act.kind !== 'note' && near(act.atMs))) return kind;
+  if (disturbance.detected.some((seen) => near(seen.atMs))) return kind;
+  disturbance.detected = [
+    ...disturbance.detected.filter(({ atMs }) => endMs - atMs < offeredMs),
+    { kind, atMs: endMs },
+  ];
+  disturbance.atMs = endMs;
+  disturbance.by = 'seen';
+  return kind;
+}

@@ -1,0 +1,92 @@
+/**
+ * Whether a probe that should lie in the pile reads like the air beside it. It never takes a turn for it: a turned pile
+ * loses about half of its warmth, a pulled probe all of it.
+ */
+import { z } from 'zod';
+
+export const outSchema = z.object({
+  /** Since when a place has read like the air beside the pile after being much warmer; null while it does not. */
+  sinceMs: z.number().nullable(),
+  /** Change of its hourly mean an hour earlier [K]; 0 when there was none. */
+  stepBeforeK: z.number(),
+  /** Highest hourly mean above the air in about the last half day, faded; and the same an hour earlier [K]. */
+  warmthK: z.number(),
+  warmthBeforeK: z.number(),
+  /** Hours for which it is still suspected of having been pulled out. */
+  suspectH: z.number(),
+  /** Hours in a row within a degree of the air, and how far the air swung meanwhile [°C]. */
+  nearAirH: z.number(),
+  airLowC: z.number(),
+  airHighC: z.number(),
+});
+type Out = z.infer<typeof outSchema>;
+
+export const startOut = (): Out => ({
+  sinceMs: null,
+  stepBeforeK: 0,
+  warmthK: 0,
+  warmthBeforeK: 0,
+  suspectH: 0,
+  nearAirH: 0,
+  airLowC: 0,
+  airHighC: 0,
+});
+
+/** A place this warm above the air that is then this near to it, or within this share of its warmth, may have been pulled [K]. */
+export const wasWarmK = 5;
+const nearK = 0.8;
+const nearShare = 0.1;
+/** It fell there by itself, in two hours: warm air that comes up to a cool bed proves nothing. A turn lets out about half [-]. */
+const ownFallShare = 0.6;
+/** It must stay as near for so long: a turned bed warms again or lags behind the air [h]. */
+const stayH = 4;
+const suspectedForH = 12;
+/** Following the air this closely through such a swing is not what a place in a bed does; a dry skin comes nearer to it [K, K, h]. */
+const followK = 0.6;
+const insideFollows = { swingK: 3, hours: 18 };
+const skinFollows = { swingK: 4, hours: 28 };
+/** From here on it is in the pile again [K]. */
+const backK = 3;
+
+/** Whether a place that was so far above the air is now as near to it as only a pulled probe is. */
+export function fellToAir(wasAboveK: number, aboveK: number): boolean {
+  return wasAboveK >= wasWarmK && Math.abs(aboveK) < Math.max(nearK, nearShare * wasAboveK);
+}
+
+/**
+ * @param stepK Change of the place's hourly mean from the hour before; null when there was none.
+ * @param skin Whether the place lies at the pile's outside.
+ */
+export function followOut(
+  out: Out,
+  stepK: number | null,
+  skin: boolean,
+  meanC: number,
+  airC: number,
+  endMs: number,
+): void {
+  const aboveK = meanC - airC;
+  const distanceK = Math.abs(aboveK);
+  // A skin may fall to the air when the sun goes; only a whole day in step with the air tells on it.
+  const fellK = -((stepK ?? 0) + out.stepBeforeK);
+  out.stepBeforeK = stepK ?? 0;
+  if (!skin && fellToAir(out.warmthK, aboveK) && fellK >= ownFallShare * out.warmthBeforeK)
+    out.suspectH = suspectedForH;
+  else out.suspectH = Math.max(0, out.suspectH - 1);
+  out.warmthBeforeK = out.warmthK;
+  // Fades by a fifth an hour, so that only a fall within some hours counts: a pile cools over days.
+  out.warmthK = Math.max(aboveK, 0.8 * out.warmthK);
+
+  if (distanceK < (out.suspectH > 0 ? nearK : followK)) {
+    out.airLowC = out.nearAirH === 0 ? airC : Math.min(out.airLowC, airC);
+    out.airHighC = out.nearAirH === 0 ? airC : Math.max(out.airHighC, airC);
+    out.nearAirH += 1;
+  } else out.nearAirH = Math.max(0, out.nearAirH - 2);
+  const pulled = out.suspectH > 0 && out.nearAirH >= stayH;
+  const follows = skin ? skinFollows : insideFollows;
+  const followsAir = out.nearAirH >= follows.hours && out.airHighC - out.airLowC >= follows.swingK;
+
+  if (out.sinceMs === null) {
+    if (pulled || followsAir) out.sinceMs = endMs;
+  } else if (aboveK > backK) out.sinceMs = null;
+}

@@ -1,0 +1,139 @@
+/**
+ * How long a pile has stood still, and why that counts as a stall. It never calls a natural dip, a planned airing or the end of
+ * a batch one.
+ */
+import { z } from 'zod';
+import { msPerHour } from '../../shared/units.ts';
+import type { BandPoint } from '../expect/band.ts';
+import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';
+import type { PileSetup } from '../profiles/pile-setup.ts';
+import type { BatchPhase } from './batch-phase.ts';
+import type { Disturbance } from './disturbance.ts';
+import { airAtHour, coreAtHour, type Hours } from './hours.ts';
+import type { Positions } from './position.ts';
+import { mostPerH } from './work.ts';
+import type { Work } from './work-done.ts';
+
+const stallReasons = ['never-warmed', 'below-what-it-should', 'went-out', 'warm-but-idle'] as const;
+export type StallWhy = (typeof stallReasons)[number];
+
+export const stallSchema = z.object({
+  /** Hours in a row that look like a stall [h], and why. */
+  forH: z.number(),
+  why: z.enum(stallReasons).nullable(),
+});
+type Stall = z.infer<typeof stallSchema>;
+
+/** Hours in a row that make it a stall; our own, so that a cold night does not. */
+export const stallAfterH = 7;
+/** A warm bed may rest between two humps: it is given longer [h]. */
+export const warmStallAfterH = 12;
+/** After an act a heap is given this long to warm again [h]. */
+export const actExplainsH = 18;
+/**
+ * Burning less of its food a day than this is standing still; the same within the second when it also lies below the
+ * expected band [per day]. From the development piles of the detection bench; no source found.
+ */
+export const standingPerDay = 0.05;
+export const slowPerDay = 0.065;
+/** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
+const nearlyDone = { bran: 0.4, soil: 0.06 } as const;
+/** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */
+const humpK = { bran: 10, soil: 4 } as const;
+/** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]. */
+const wakingH = { bran: 30, soil: 20 } as const;
+const coldWakingH = { bran: 0, soil: 4 } as const;
+/**
+ * Depth to which a day’s swing of the air comes through a damp bed, weakened to a third [m]: sqrt(2 a / w) with a = 2e-7 m²/s
+ * (0.28 W/m K over 185 kg/m³ of bran at 60 %) and one turn a day.
+ */
+const dayDepthM = 0.075;
+/** Repeating one value for so long, a probe may have stuck: until it moves, or is said to be stuck, nothing is counted [ms]. */
+const sameMs = 3 * msPerHour;
+
+/** The count goes no higher, so that a stall ends a day after the bed works again [h]; our own choice, no source. */
+const mostForH = 48;
+
+export const startStall = (): Stall => ({ forH: 0, why: null });
+
+/** Somebody did something about it: the count begins anew. */
+export function calmStall(stall: Stall): void {
+  stall.forH = 0;
+}
+
+/** What a stall is told by. */
+export interface StallSight {
+  readonly hours: Readonly<Hours>;
+  readonly positions: Readonly<Positions>;
+  readonly work: Readonly<Work>;
+  readonly phase: Readonly<BatchPhase>;
+  readonly disturbance: Readonly<Disturbance>;
+}
+
+interface StallHour {
+  readonly coreC: number;
+  readonly depthM: number;
+  readonly endMs: number;
+}
+
+export function followStall(
+  stall: Stall,
+  sight: StallSight,
+  setup: PileSetup,
+  expected: BandPoint | undefined,
+  hour: StallHour,
+): void {
+  if (coreStandsStill(sight.positions)) return;
+  const why = whyOfHour(stallStands(stall), sight, setup, expected, hour);
+  stall.why = why ?? stall.why;
+  // Two steps back for each hour without it, so that one lucky hour does not start the count afresh.
+  stall.forH = why === undefined ? Math.max(0, stall.forH - 2) : Math.min(mostForH, stall.forH + 1);
+  if (stall.forH === 0) stall.why = null;
+}
+
+/** @param standing A stall that stands is not talked away by the little work a cool heap still does. */
+function whyOfHour(
+  standing: boolean,
+  { hours, work, phase, disturbance }: StallSight,
+  setup: PileSetup,
+  expected: BandPoint | undefined,
+  { coreC: core, depthM, endMs }: StallHour,
+): StallWhy | undefined {
+  if (!standing && work.most >= nearlyDone[setup.stage]) return undefined;
+  const ageH = (endMs - setup.startedAtMs) / msPerHour;
+  const hadItsHump = phase.highestExcessK >= humpK[setup.stage];
+  // Too cold to work it is neither on its way nor at its end: what it shows is the weather, and the warmth it was laid with.
+  const couldWork = 24 * mostPerH(core) >= standingPerDay;
+  if (!standing && couldWork && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
+  if (disturbance.atMs !== null && endMs - disturbance.atMs < actExplainsH * msPerHour) return undefined;
+  const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
+  if (ageH < wakingH[setup.stage] + coldWakingH[setup.stage] * slow) return undefined;
+  if (couldWork && (ownRiseK(hours, core, 6, depthM) >= 1 || ownRiseK(hours, core, 12, depthM) >= 2)) return undefined;
+  const idle = work.perDay < standingPerDay;
+  if (setup.stage === 'bran' && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
+  if (idle) return phase.peakExcessK < 6 ? 'never-warmed' : 'went-out';
+  if (expected !== undefined && core < expected.p10C && work.perDay < slowPerDay) return 'below-what-it-should';
+  return undefined;
+}
+
+/** Whether enough hours in a row have looked like a stall. */
+export function stallStands({ forH, why }: Readonly<Stall>): boolean {
+  return why !== null && forH >= (why === 'warm-but-idle' ? warmStallAfterH : stallAfterH);
+}
+
+/** Rise of the core less what the warming air may have put into it through half the bed [K]. */
+function ownRiseK(hours: Readonly<Hours>, core: number, backH: number, depthM: number): number {
+  const last = hours.done - 1;
+  const before = coreAtHour(hours, last - backH);
+  if (before === null) return 0;
+  const air = airAtHour(hours, last);
+  const airBefore = airAtHour(hours, last - backH);
+  const airRiseK = air === null || airBefore === null ? 0 : Math.max(0, air - airBefore);
+  return core - before - airRiseK * Math.exp(-depthM / 2 / dayDepthM);
+}
+
+/** Whether the core has said the same for so long that it may have stuck. */
+function coreStandsStill({ core }: Readonly<Positions>): boolean {
+  const track = core?.temperature;
+  return track != null && track.count > 3 && track.atMs - track.sameSinceMs >= sameMs;
+}
