@@ -18,7 +18,8 @@ import type { ForeignFilter, IngestLog, Sink, Source, SourceContext, SourceHealt
 import { createIntake } from './commit/intake.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
 import { createRefusals } from './decode/refusals.ts';
-import { type DeviceFacts, recogniseDevices } from './devices/recognise-devices.ts';
+import type { DeviceFacts } from './devices/device-memory.ts';
+import { recogniseDevices } from './devices/recognise-devices.ts';
 import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';
 import { createForeignMessages } from './mapping/foreign-messages.ts';
 import { type MappingTrial, mappingProblem, tryMapping } from './mapping/mapping.ts';
@@ -143,10 +144,13 @@ async function run<Ticket>(
       ? undefined
       : recogniseDevices({
           onStatus,
+          root,
+          // Devices introduce themselves many at a time, all at once where a broker kept it.
+          filtersChanged: () => soon(() => opened.setForeign(foreignFilters())),
           onDevice: guarded('onDevice', log, (site, probe, facts) => options.onDevice?.(site, probe, facts)),
         });
   const foreignFilters = (): ForeignFilter[] => [
-    ...(devices?.filters ?? []).map(({ filter, timed }) => ({
+    ...(devices?.filters() ?? []).map(({ filter, timed }) => ({
       filter,
       qos: timed === true ? (1 as const) : (0 as const),
       isOptional: true,
@@ -154,6 +158,8 @@ async function run<Ticket>(
     // Last, so that a filter that somebody wrote counts as they meant it.
     ...mappings.map(({ filter }) => ({ filter, qos: 1 as const, isOptional: false })),
   ];
+
+  const soon = once(100);
 
   const intake = createIntake({
     root,
@@ -242,6 +248,7 @@ async function run<Ticket>(
     settled: (withinMs) => queue.drain(withinMs),
     recall: () => recallTemperatures(store, powerOn, log),
     async close() {
+      soon.stop();
       await opened.pause();
       await queue.drain(closingMs);
       queue.stop();
@@ -266,6 +273,16 @@ async function recallTemperatures(
       'could not recall the last temperatures; an isolated 85 °C is refused until the next reading',
     );
   }
+}
+
+/** Calls the last that was asked for within a while, and no other. */
+function once(withinMs: number): ((call: () => void) => void) & { stop(): void } {
+  let timer: NodeJS.Timeout | undefined;
+  const later = (call: () => void) => {
+    clearTimeout(timer);
+    timer = setTimeout(call, withinMs).unref();
+  };
+  return Object.assign(later, { stop: () => clearTimeout(timer) });
 }
 
 function workingMappings(mappings: readonly MappingInput[], log: IngestLog): readonly MappingInput[] {

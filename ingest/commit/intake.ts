@@ -108,7 +108,8 @@ export function createIntake(options: IntakeOptions): Intake {
 
   function recognised(message: Inbound, text: string, arrival: Arrival): Decoded | undefined {
     const { devices } = options;
-    if (devices === undefined || text === '') return undefined;
+    // What is too long for a report is of somebody else; an empty one takes an introduction back.
+    if (devices === undefined || message.payload.length > largestPayloadBytes) return undefined;
     const filter = message.cameBy && devices.filterOf(message.topic);
     if (filter !== undefined && message.cameBy?.(filter) === false) return undefined;
     return devices.read({ topic: message.topic, text, arrival, site: message.site });

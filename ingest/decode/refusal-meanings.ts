@@ -39,6 +39,8 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'A reading came again with the same probe, quantity and time but another value; the first one was kept. Two devices may be using one probe name.',
   'name-taken':
     'Two devices that were recognised by themselves call themselves alike, and only the first that spoke is listened to. Give one of them another name, or map its topic by hand.',
+  'unknown-template':
+    'A device that introduced itself says by a template where its value stands, and the template does more than point there. Only a path with float, int and round is understood. Map its topic by hand.',
   'already-thinned':
     'The reading is older than the raw readings still kept of its probe, so it may be counted there already. Take old logs in under a probe name of their own, or before thinning; and raise the age in the settings when probes stay away that long.',
 };

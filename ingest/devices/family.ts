@@ -7,7 +7,9 @@ export interface DeviceMessage {
   readonly levels: readonly string[];
   readonly text: string;
   readonly arrival: Arrival;
-  /** The payload as a JSON object; undefined when it is none. Parsed once, when asked for. */
+  /** The payload as a JSON object or list; undefined when it is none. Parsed once, when asked for. */
+  body(): unknown;
+  /** The same where it is an object. */
   json(): JsonObject | undefined;
 }
 
@@ -36,12 +38,17 @@ export interface DeviceReport {
   readonly values: readonly DeviceValue[];
   /** When it was measured, as it stood; undefined = at arrival, and not known where the message lay in the broker. */
   readonly time?: string | number | undefined;
+  /** After so long without a word the device counts as gone. */
+  readonly expireMs?: number | undefined;
+  /** Where it is not the reader's own: a device that discovery tells of may be of a family that is read without it. */
+  readonly family?: string | undefined;
 }
 
 /** A device, or a gateway for all it hears, is there or not. */
 export interface DeviceAvailability {
   readonly via: string;
   readonly online: boolean;
+  readonly family?: string | undefined;
 }
 
 /** `ours` is a message of the family that holds no reading, such as a description. */

@@ -47,7 +47,9 @@ function open(): FamilyReader {
       const params = way === 'events' ? notified(body) : { [message.levels[2] ?? '']: body };
       if (params === undefined) return undefined;
       const { nowMs } = message.arrival;
-      const values = valuesOf(params).filter((value) => !isRepeat(device, value, way, nowMs));
+      const all = valuesOf(params);
+      if (all.length === 0) return undefined;
+      const values = all.filter((value) => !isRepeat(device, value, way, nowMs));
       const time = way === 'events' && typeof params.ts === 'number' ? params.ts : undefined;
       return [{ via: device, device, values, time }];
     },

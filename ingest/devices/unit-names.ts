@@ -1,18 +1,18 @@
 /** Units as devices write them, as `quantityFacts` names them. */
-import type { Quantity } from '../../shared/quantity.ts';
+import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
 
-const names: Readonly<Record<Quantity, Readonly<Record<string, string>>>> = {
-  temperature: { '°C': 'C', C: 'C', Cel: 'C', '°F': 'F', F: 'F', K: 'K', '℃': 'C', '℉': 'F' },
-  humidity: { '%': '%', '%RH': '%RH', '% RH': '%RH' },
-  moisture: { '%': '%' },
-  co2: { ppm: 'ppm' },
-  battery: { V: 'V', mV: 'mV' },
-  rssi: { dBm: 'dBm', dB: 'dBm' },
+/** Spellings beside those of `quantityFacts`. */
+const spellings: Readonly<Partial<Record<Quantity, Readonly<Record<string, string>>>>> = {
+  temperature: { '°C': 'C', '℃': 'C', '°F': 'F', '℉': 'F' },
+  humidity: { '% RH': '%RH' },
+  rssi: { dB: 'dBm' },
 };
 
 /** @returns undefined where the unit is none of this quantity; the kept one where the device says none. */
 export function unitNamed(quantity: Quantity, text: string | undefined): string | undefined {
-  const known = names[quantity];
-  if (text === undefined || text === '') return Object.values(known)[0];
-  return Object.hasOwn(known, text) ? known[text] : undefined;
+  const units = Object.keys(quantityFacts[quantity].from);
+  if (text === undefined || text === '') return units[0];
+  const spelt = spellings[quantity] ?? {};
+  const unit = Object.hasOwn(spelt, text) ? spelt[text] : text;
+  return units.find((one) => one === unit);
 }

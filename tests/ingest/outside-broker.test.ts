@@ -228,6 +228,28 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
     expect(ingest.refusals().total).toBe(0);
   });
 
+  test('a device that introduced itself is heard on the topics that it named', async () => {
+    const broker = await startBroker();
+    const client = await publisher(broker.url);
+    const introduction = {
+      '~': 'yard/board',
+      stat_t: '~/state',
+      val_tpl: '{{ value_json.t }}',
+      dev_cla: 'temperature',
+      unit_of_meas: '°C',
+      dev: { ids: 'board', name: 'Board' },
+      name: 'Temperature',
+    };
+    const retain = { retain: true };
+    await client.publishAsync('homeassistant/sensor/board/config', JSON.stringify(introduction), retain);
+    const { committed } = await start(broker.url);
+    await until('the reading', async () => {
+      await client.publishAsync('yard/board/state', '{"t":41.5}');
+      return committed[0];
+    });
+    expect(committed[0]).toMatchObject({ site: 'devices', probe: 'board', quantity: 'temperature', value: 41.5 });
+  });
+
   test('a mapping for a topic of a device takes its place, and is heard at QoS 1', async () => {
     const broker = await startBroker();
     const { ingest, committed } = await start(broker.url);

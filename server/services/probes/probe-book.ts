@@ -2,7 +2,7 @@
  * Every probe that ever spoke, with what it last said and whom it serves. It never touches a store while readings
  * arrive: it is filled once and then follows.
  */
-import type { DeviceFacts } from '../../../ingest/devices/recognise-devices.ts';
+import type { DeviceFacts } from '../../../ingest/devices/device-memory.ts';
 import type { Probe, ProbeCounts } from '../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { isHandProbe } from '../../../shared/hand-series.ts';

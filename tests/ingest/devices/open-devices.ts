@@ -27,6 +27,8 @@ export function openDevices(mappings: MappingInput[] = []) {
     admits: () => true,
     onStatus,
     devices: recogniseDevices({
+      root: 'piles',
+      filtersChanged() {},
       onStatus,
       onDevice: (site, probe, { family, label }) => void devices.push(`${site}/${probe}: ${label} (${family})`),
     }),

@@ -96,6 +96,7 @@ export const refusalNames: Record<RefusalReason, string> = {
   'conflicting-value': 'Conflicting value',
   'already-thinned': 'Older than what was thinned',
   'name-taken': 'Two devices of one name',
+  'unknown-template': 'Template not understood',
 };
 
 /** "One", "Two" ... for the start of a sentence; digits from thirteen on. */
