@@ -100,8 +100,10 @@ function hazardUnseen(facts: AlarmFacts): Saying {
 /** How a heat is spoken of: "heating dangerously", or "too hot". */
 type Heat = 'dangerous' | 'other';
 
+/** Of the hottest place, which it was about: a core that rises beside a top that was too hot would name the wrong one. */
 function heatUnseen(heat: Heat, facts: AlarmFacts): Message {
-  return message('say.heat-unseen', { heat, hasFallen: hasFallen(facts), ...coreNow(facts) });
+  const isOfCore = hottestPlace(facts) === 'core';
+  return message('say.heat-unseen', { heat, hasFallen: isOfCore && hasFallen(facts), ...hottest(facts) });
 }
 
 /** A newer reading says that it may be hot again. */

@@ -3,9 +3,10 @@
  * it is warm: it may have been laid so.
  */
 import { type Difference, type Message, message } from '../../shared/messages/message.ts';
+import { msPerHour } from '../../shared/units.ts';
 import { warmExcessK } from '../estimate/phase.ts';
 import type { Assessment } from '../session/assessment.ts';
-import { isOld } from '../warnings/spoken-value.ts';
+import { isOld, isStale } from '../warnings/spoken-value.ts';
 import type { AlarmFacts, Saying, Tone } from './saying.ts';
 import { spokenAt } from './spoken-value.ts';
 
@@ -21,11 +22,15 @@ const next = {
   notBegun: message('say.next.not-begun'),
 };
 
+/** So long after it was laid, or its first warmth faded, nothing is late yet [h]; our own choice, no source. */
+const lateAfterH = 12;
+
 export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying {
   const { core: sight } = assessment.positions;
   const coreC = sight?.temperatureC ?? 0;
   const coreIsPart = spokenAt('core', facts);
   const isOldNow = sight !== null && isOld(sight, assessment.atMs);
+  const isStaleNow = sight !== null && isStale(sight, assessment.atMs);
   // The air of now says nothing of a core of then.
   const above = aboveAir(isOldNow || assessment.airC === null ? null : coreC - assessment.airC);
   const { comfortMinC, comfortMaxC } = assessment.limits;
@@ -33,7 +38,7 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
   const now = { isOld: isOldNow, coreIsPart };
 
   if (coreC > assessment.limits.actC)
-    return said('watch', message('say.passed', { ...now, actC }), message('say.next.passed', { isOld: isOldNow }));
+    return said('watch', message('say.passed', { ...now, actC }), message('say.next.passed', { isOld: isStaleNow }));
   switch (assessment.phase) {
     case 'resting':
       return restingSentence(assessment, coreC, coreIsPart, facts);
@@ -45,7 +50,7 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
     case 'active':
       if (coreC > comfortMaxC) {
         const condition = message('say.working-hard', { ...now, actC });
-        return said('watch', condition, message('say.next.working-hard', { isOld: isOldNow }));
+        return said('watch', condition, message('say.next.working-hard', { isOld: isStaleNow }));
       }
       return coreC >= comfortMinC
         ? said('calm', message('say.working-well', { ...now, ...above }), next.workingWell)
@@ -71,7 +76,8 @@ function restingSentence(assessment: Assessment, coreC: number, coreIsPart: Mess
     const condition = message('say.hot-already', { coreIsPart, actC: temp(actC) });
     return said('watch', condition, message('say.next.working-hard', { isOld: false }));
   }
-  if (assessment.againstExpected === 'below')
+  const isLate = assessment.atMs - assessment.phaseSinceMs >= lateAfterH * msPerHour;
+  if (isLate && assessment.againstExpected === 'below')
     return said('watch', message(isWarm ? 'say.warms-no-further' : 'say.not-begun-late', above), next.late);
   if (isWarm) return said('calm', message('say.warm-already', above), next.warmAlready);
   return assessment.phaseReason === 'heat-faded'

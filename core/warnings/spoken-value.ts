@@ -1,4 +1,4 @@
-/** When a temperature is too old to be spoken as the present one: once it is older than its probe's rhythm. */
+/** When a temperature is too old to be spoken as the present one: once it is older than its probe's rhythm, and always where it is read seldom. */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import type { PositionSight } from './finding.ts';
 
@@ -10,7 +10,16 @@ const lateShare = 1.5;
 
 type Spoken = Pick<PositionSight, 'temperatureC' | 'temperatureAtMs' | 'everyMs' | 'doubted'>;
 
-export function isOld({ temperatureAtMs, everyMs }: Spoken, nowMs: number): boolean {
+/** What is read more seldom than this is never the present: it is said with its age from the first minute on; our own proposal [ms]. */
+const seldomMs = 2 * msPerHour;
+
+/** Whether it is spoken of as of then, with its age. A pile that is read seldom does not change its words between two readings. */
+export function isOld(sight: Spoken, nowMs: number): boolean {
+  return sight.temperatureAtMs !== null && (sight.everyMs > seldomMs || isStale(sight, nowMs));
+}
+
+/** Whether so much may have changed since that a person is asked to measure anew. */
+export function isStale({ temperatureAtMs, everyMs }: Spoken, nowMs: number): boolean {
   if (temperatureAtMs === null) return false;
   return nowMs - temperatureAtMs > Math.max(neverOldMs, Math.min(alwaysOldMs, lateShare * everyMs));
 }

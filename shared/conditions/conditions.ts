@@ -122,28 +122,6 @@ export const conditions = [
     restsOn: { limits: moistureLimits, positions: ['core'], also: ['moisture'], acts: true },
   },
   {
-    kind: 'stalling',
-    about: 'pile',
-    delays: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },
-    // Beside a pile that is or will be too hot nothing may be heaped or covered.
-    yieldsTo: [
-      'self-heating',
-      'overheating',
-      'heat-doubted',
-      'wrong-growth',
-      'bad-smell',
-      'hand-wet',
-      'hand-dry',
-      'overheating-soon',
-    ],
-    restsOn: {
-      limits: ['comfortMinC', 'comfortMaxC', 'lengthMinH', 'lengthMaxH'],
-      positions: ['core', 'top', 'base', 'air'],
-      also: ['moisture'],
-      acts: true,
-    },
-  },
-  {
     kind: 'chilled',
     about: 'pile',
     delays: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },
@@ -158,6 +136,30 @@ export const conditions = [
       'overheating-soon',
     ],
     restsOn: { limits: ['comfortMinC', 'comfortMaxC'], positions: ['core', 'air'], also: [], acts: false },
+  },
+  {
+    kind: 'stalling',
+    about: 'pile',
+    delays: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },
+    // Beside a pile that is or will be too hot nothing may be heaped or covered.
+    yieldsTo: [
+      'self-heating',
+      'overheating',
+      'heat-doubted',
+      'wrong-growth',
+      // A pile that is too cold to work has its cause.
+      'chilled',
+      'bad-smell',
+      'hand-wet',
+      'hand-dry',
+      'overheating-soon',
+    ],
+    restsOn: {
+      limits: ['comfortMinC', 'comfortMaxC', 'lengthMinH', 'lengthMaxH'],
+      positions: ['core', 'top', 'base', 'air'],
+      also: ['moisture'],
+      acts: true,
+    },
   },
   {
     kind: 'uneven',

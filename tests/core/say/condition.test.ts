@@ -132,9 +132,18 @@ test.each([
     'It does not warm further: the core is at 26 °C, 6 °C above the air, cooler than such a pile usually is by now.',
   ],
 ])('sayCondition() of one below its band: %#', (core, sentence) => {
-  const all = play(setupOf(), 5, core);
+  const all = play(setupOf(), 13, core);
   if (all.last) all.last = { ...all.last, againstExpected: 'below' };
   expect([all.say().condition, all.say().tone]).toEqual([sentence, 'watch']);
+});
+
+test('sayCondition() of one laid ten minutes ago does not call it late, wherever its band lies', () => {
+  const all = play(setupOf(), 1 / 6, () => 22);
+  if (all.last) all.last = { ...all.last, againstExpected: 'below' };
+  expect([all.say().condition, all.say().tone]).toEqual([
+    'It has not begun to warm yet: the core is at 22 °C.',
+    'calm',
+  ]);
 });
 
 for (const [how, core, hours, air, sentence, next] of asLaid) {

@@ -15,7 +15,7 @@ import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { caseOf } from '../../bench/detect/case.ts';
 import { purposeful } from '../../bench/detect/generators.ts';
-import { inSentences, play, setupOf, through } from '../helpers.ts';
+import { inSentences, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
 const claimsFall = /\beased\b|coming down|rises no further/;
 
@@ -154,4 +154,18 @@ test('a warning of heat to come does not end while the core still creeps up near
   const soon = all.events.filter(({ kind }) => kind === 'overheating-soon');
   expect(soon.map(({ arrow }) => arrow)).toEqual(['raised']);
   expect(all.say().condition).toMatch(/rising|rises/);
+});
+
+test('sayCondition() of a pile whose top was too hot names the place that is hottest, and not a core that rises', () => {
+  const played = new Played(setupOf());
+  for (let minute = 0; minute <= 600; minute += 10) {
+    const atMs = startMs + minute * msPerMinute;
+    const topC = minute < 580 ? 46 + minute / 100 : 45;
+    played.feed('air', 20 + 0.05 * Math.sin(minute), atMs);
+    played.feed('core', 36 + minute / 100, atMs);
+    played.feed('top', topC, atMs);
+    played.lookUntil(atMs);
+  }
+  expect(played.raised()).toEqual(['overheating/null']);
+  expect(played.say().condition).toBe('It was too hot, and no probe shows it now: the top is at 45 °C.');
 });

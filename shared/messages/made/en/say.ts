@@ -17,7 +17,7 @@ export const sayTexts = {
   "say.too-hot": "It is too hot{isPlaceKnown, select, true {: {hottestIsPart}} other {}}, and {actC} is the limit.",
   "say.at-limit": "It has reached its limit of {actC}{isPlaceKnown, select, true {: {hottestIsPart}} other {}}.",
   "say.hottest-doubted": "{isUp, select, true {It is {heat, select, dangerous {heating dangerously} other {too hot}} and may be hotter still} other {It was {heat, select, dangerous {heating dangerously} other {too hot}} and may have cooled}}: {hottestIsPart}, and the next reading decides.",
-  "say.heat-unseen": "It was {heat, select, dangerous {heating dangerously} other {too hot}}{hasFallen, select, true { and is coming down} other {, and no probe shows it now}}{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
+  "say.heat-unseen": "It was {heat, select, dangerous {heating dangerously} other {too hot}}{hasFallen, select, true { and is coming down} other {, and no probe shows it now}}{isPlaceKnown, select, true {: {hottestIsPart}} other {}}.",
   "say.lost-sight-doubted": "It was {heat, select, dangerous {heating dangerously} other {too hot}} before its core probe went wrong, and nobody knows how it is now.",
   "say.lost-sight": "It was {heat, select, dangerous {heating dangerously} other {too hot}} when the core probe fell silent{isAgeKnown, select, true { {silentMs} ago} other {}}{isTempKnown, select, true { at {lastC}} other {}}, and nobody knows how it is now.",
   "say.doubted": "The {place, select, core {core} top {top} base {base} edge {edge} air {air} other {pile}} probe reads {readsC}, a jump from {fromC}{isSilent, select, true {, and has been silent since: nothing has borne it out} other {: the next reading decides}}.",

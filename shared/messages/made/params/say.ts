@@ -19,7 +19,7 @@ export interface SayParams {
   'say.too-hot': { readonly actC: Temperature; readonly hottestIsPart: Part; readonly isPlaceKnown: boolean };
   'say.at-limit': { readonly actC: Temperature; readonly hottestIsPart: Part; readonly isPlaceKnown: boolean };
   'say.hottest-doubted': { readonly heat: 'dangerous' | 'other'; readonly hottestIsPart: Part; readonly isUp: boolean };
-  'say.heat-unseen': { readonly coreIsPart: Part; readonly hasFallen: boolean; readonly heat: 'dangerous' | 'other'; readonly isCoreKnown: boolean };
+  'say.heat-unseen': { readonly hasFallen: boolean; readonly heat: 'dangerous' | 'other'; readonly hottestIsPart: Part; readonly isPlaceKnown: boolean };
   'say.lost-sight-doubted': { readonly heat: 'dangerous' | 'other' };
   'say.lost-sight': { readonly heat: 'dangerous' | 'other'; readonly isAgeKnown: boolean; readonly isTempKnown: boolean; readonly lastC: Temperature; readonly silentMs: number };
   'say.doubted': { readonly fromC: Temperature; readonly isSilent: boolean; readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top'; readonly readsC: Temperature };
