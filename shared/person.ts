@@ -41,5 +41,7 @@ export const personSchema = z.object({
   name: z.string(),
   role: roleSchema,
   via: z.enum(channelsKnown),
+  /** That they chose, of those that there are; absent where they leave it to their browser. */
+  language: z.string().optional(),
 });
 export type Person = z.infer<typeof personSchema>;

@@ -12,7 +12,7 @@ import { logSerializers } from '../http/log-serializers.ts';
 import { registerPages } from '../http/pages.ts';
 import { registerProblems } from '../http/problem.ts';
 import { registerProtectingHeaders } from '../http/protecting-headers.ts';
-import { registerReaderUnits } from '../http/reader-units.ts';
+import { registerReaders } from '../http/reader-of.ts';
 import { refuseNul } from '../http/refuse-nul.ts';
 import { QuietRequests } from '../http/request-log.ts';
 import { registerRouteAccess } from '../http/route-access.ts';
@@ -92,7 +92,7 @@ export async function buildApp(installation: Installation, options: AppOptions =
   registerGuard(app, installation.people.known, installation.config.PUBLIC_URL);
   refuseNul(app);
   registerAudit(app, installation.people.trail);
-  registerReaderUnits(app, installation.clock.nowMs);
+  registerReaders(app, installation.clock.nowMs);
   await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
   await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
   await gatherApiDescription(app, installation.version);

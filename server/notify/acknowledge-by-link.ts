@@ -49,7 +49,7 @@ export async function answerLink(
       says: 'It may be cut off, or long over. Warnings that still stand are on the page of the piles.',
       pileId: null,
     };
-  const reader = await people.preferencesOf(link.personId);
+  const reader = await people.readerOf(link.personId);
   const time = (atMs: number) => momentWords(atMs, readerOf(reader, clock.nowMs()));
   /** As it is to be done now, or, where that is over, in the words of then: "do it now" would send somebody in vain. */
   const letterAt = (nowMs: number) =>

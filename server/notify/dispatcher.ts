@@ -13,6 +13,7 @@ import { type NotificationChannel, notificationChannels } from '../../shared/not
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { Channel, ChannelAnswer, Job } from './channels/channel.ts';
+import type { MessageReader } from './channels/render-content.ts';
 import { messageTo } from './fan-out.ts';
 import { contentOf, pageOf } from './messages.ts';
 import { alarmLinkPath, canAcknowledge, makeLink } from './notification-links.ts';
@@ -117,14 +118,14 @@ export class Dispatcher {
     const channel = channels[message.channel];
     if (channel === undefined) return { outcome: 'failed', detail: `no channel for ${message.channel} is set up` };
     try {
-      const preferences = await people.preferencesOf(message.personId);
-      return await channel.send(await this.#job(message, notice, preferences));
+      const reader = await people.readerOf(message.personId);
+      return await channel.send(await this.#job(message, notice, reader));
     } catch (error) {
       return { outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
     }
   }
 
-  async #job(message: MessageRecord, notice: KeptNotice, reader: { timeZone: string; unit: 'C' | 'F' }): Promise<Job> {
+  async #job(message: MessageRecord, notice: KeptNotice, reader: MessageReader): Promise<Job> {
     const { journal, clock, publicUrl } = this.#parts;
     const secret = canAcknowledge(notice)
       ? await makeLink(journal.notifications, notice, message, clock.nowMs())

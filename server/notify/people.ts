@@ -1,19 +1,23 @@
 /** Everybody who can be told, with their preferences and where each channel finds them. */
 import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
+import { fallback } from '../../shared/messages/language.ts';
 import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';
 import type { Role } from '../../shared/person.ts';
 import type { MailAddress, NotificationsStore, PushDevice } from '../../shared/store/notifications-store.ts';
+import type { MessageReader } from './channels/render-content.ts';
 import { type MailGoes, mailGoes } from './mail-standing.ts';
 
 export interface KnownPerson {
   readonly id: string;
   readonly name: string;
   readonly role: Role;
+  /** That they chose (BCP 47). */
+  readonly language: string | null;
 }
 
 /** Who is told while nobody has been set up, or nobody of them can be reached yet. */
-export const serverPerson: KnownPerson = { id: 'house', name: 'the server', role: 'owner' };
+export const serverPerson: KnownPerson = { id: 'house', name: 'the server', role: 'owner', language: null };
 
 export interface ChannelAddress {
   readonly channel: NotificationChannel;
@@ -57,6 +61,13 @@ export class Recipients {
   async preferencesOf(personId: string): Promise<Preferences> {
     const kept = (await this.#parts.notifications.preferences.list()).find((one) => one.personId === personId);
     return this.#read(personId, kept?.preferences);
+  }
+
+  /** How messages are worded for them. */
+  async readerOf(personId: string): Promise<MessageReader> {
+    const [{ timeZone, unit }, known] = await Promise.all([this.preferencesOf(personId), this.known()]);
+    const language = known.find(({ id }) => id === personId)?.language ?? fallback;
+    return { timeZone, unit, language };
   }
 
   async mailOf(personId: string): Promise<MailGoes> {

@@ -6,9 +6,11 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
+import { fallback } from '../../shared/messages/language.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { Channel } from './channels/channel.ts';
+import type { MessageReader } from './channels/render-content.ts';
 import { spreadNotice } from './fan-out.ts';
 import { contentOf, type MessageParts, pageOf } from './messages.ts';
 import type { Listener, Recipients } from './people.ts';
@@ -91,7 +93,7 @@ export class UnkeptNotices {
     const { journal, clock, log, people, channels, publicUrl } = this.#parts;
     const channel = channels[message.channel];
     if (!channel) return false;
-    const reader = await people.preferencesOf(message.personId).catch(() => ({ timeZone: 'UTC', unit: 'C' as const }));
+    const reader = await people.readerOf(message.personId).catch(() => plainly);
     const content = await contentOf({ journal, clock, publicUrl }, notice, message.personName, reader).catch(() =>
       contentOf({ journal: noJournal, clock, publicUrl }, notice, message.personName, reader),
     );
@@ -113,6 +115,8 @@ export class UnkeptNotices {
     return this.#listeners;
   }
 }
+
+const plainly: MessageReader = { timeZone: 'UTC', unit: 'C', language: fallback };
 
 /** Names are wanting then, and what other warnings ask for; the warning itself is not. */
 const noJournal: MessageParts['journal'] = {

@@ -1,5 +1,6 @@
 /** People, how they come in, what they are signed in with, and what they changed. */
 import { z } from 'zod';
+import { languages } from '../messages/made/languages.ts';
 import { passwordLengths } from '../password-rule.ts';
 import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -84,6 +85,12 @@ export const peopleAnswerSchema = z.object({ people: z.array(memberSchema), dama
 export const memberChangeSchema = z
   .object({ name: personNameSchema.optional(), role: roleSchema.optional() })
   .refine(({ name, role }) => name !== undefined || role !== undefined, 'must change something');
+
+/** How somebody reads, wherever they sign in and whatever is sent to them. */
+export const readingSchema = z.object({
+  /** Of those that there are (BCP 47); null leaves it to their browser. */
+  language: z.enum(languages).nullable(),
+});
 
 const standingSessionSchema = z.object({
   id: z.string(),

@@ -1,7 +1,7 @@
 /** The sentences of an answer beside the messages that they are made from, for programs that know no codes. */
 import { plainReader, type Reader } from './format.ts';
 import type { Message } from './message.ts';
-import { renderEnglish } from './render.ts';
+import { render } from './render.ts';
 import { plainSpaces } from './renderer.ts';
 
 /** A sentence, several, or none. */
@@ -57,7 +57,7 @@ export function inWordsOf(answer: unknown, reader: Reader): unknown {
 }
 
 function wordsOf<Messages extends Readonly<Record<string, Said>>>(messages: Messages, reader: Reader): Words<Messages> {
-  const say = (one: Message) => plainSpaces(renderEnglish(one, reader));
+  const say = (one: Message) => plainSpaces(render(one, reader));
   const said: Record<string, string | string[] | null> = {};
   for (const [name, one] of Object.entries(messages))
     said[name] = one === null ? null : isSeveral(one) ? one.map(say) : say(one);

@@ -1,13 +1,15 @@
 /**
  * Makes the typed modules of `made/` from the catalogues (`<language>/<topic>.json`, ICU MessageFormat): what each message takes,
  * by the names of its arguments, and its text. `npm run messages` writes them; with `--check` it only says what is not as it would be written.
+ * English comes first: another language has the same codes, arguments and choices. `--in=<folder>` takes catalogues from elsewhere, for tests.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
 
-const here = dirname(fileURLToPath(import.meta.url));
+const elsewhere = process.argv.find((one) => one.startsWith('--in='))?.slice('--in='.length);
+const here = elsewhere ?? dirname(fileURLToPath(import.meta.url));
 const source = 'en';
 const isCheck = process.argv.includes('--check');
 const faults = [];
@@ -55,6 +57,48 @@ function argumentsOf(code, text) {
   return new Map([...found].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
+/** A translation says all that English says: the same arguments, and the same choices wherever it makes them. */
+function compare(language, code, text, english) {
+  const [own, wanted] = [argumentsOf(code, text), argumentsOf(code, english)];
+  const [ownChoices, wantedChoices] = [choicesOf(text), choicesOf(english)];
+  for (const name of own.keys()) if (!wanted.has(name)) faults.push(`${language}: ${code} has an unknown {${name}}`);
+  // What English chooses by, a language may not need to: {isFirst, select, …} where none has capitals.
+  for (const name of wanted.keys())
+    if (!own.has(name) && wantedChoices.get(name)?.type !== 'select')
+      faults.push(`${language}: ${code} leaves out {${name}}`);
+  for (const [name, { type, keys }] of ownChoices) {
+    const english = wantedChoices.get(name);
+    if (english === undefined) continue;
+    const isSame = (of) => [...of(keys)].sort().join() === [...of(english.keys)].sort().join();
+    const exact = (all) => [...all].filter((key) => key.startsWith('='));
+    if (type === 'select' ? !isSame((all) => all) : !isSame(exact))
+      faults.push(`${language}: ${code} chooses otherwise by {${name}} than English: ${[...english.keys].join(', ')}`);
+    const known = new Intl.PluralRules(language).resolvedOptions().pluralCategories;
+    const unknown = type === 'plural' ? [...keys].filter((key) => !key.startsWith('=') && !known.includes(key)) : [];
+    if (unknown.length > 0)
+      faults.push(`${language}: ${code} has a plural of {${name}} that the language does not: ${unknown.join(', ')}`);
+  }
+}
+
+/** @returns Map of argument name to how it is chosen by, and the keys of all its choices. */
+function choicesOf(text) {
+  const found = new Map();
+  const walk = (nodes) => {
+    for (const node of nodes) {
+      if (node.type !== TYPE.plural && node.type !== TYPE.select) continue;
+      const type = node.type === TYPE.plural ? 'plural' : 'select';
+      const keys = found.get(node.value)?.keys ?? new Set();
+      for (const [key, { value }] of Object.entries(node.options)) {
+        keys.add(key);
+        walk(value);
+      }
+      found.set(node.value, { type, keys });
+    }
+  };
+  walk(parse(text, { ignoreTag: true }));
+  return found;
+}
+
 const choices = (keys) =>
   keys.every((key) => key === 'true' || key === 'other') && keys.includes('true')
     ? 'boolean'
@@ -94,15 +138,13 @@ function paramsModule(topic) {
 
 function textsModule(language, topic) {
   const texts = Object.entries(textsOf(language, topic));
-  const wanted = textsOf(source, topic);
+  const wanted = topics.includes(topic) ? textsOf(source, topic) : {};
   if (language !== source) {
     for (const code of Object.keys(wanted))
       if (!texts.some(([one]) => one === code)) faults.push(`${language}: ${code} is missing`);
     for (const [code, text] of texts) {
-      if (wanted[code] === undefined) faults.push(`${language}: ${code} is in no other catalogue`);
-      else
-        for (const name of argumentsOf(code, text).keys())
-          if (!argumentsOf(code, wanted[code]).has(name)) faults.push(`${language}: ${code} has an unknown {${name}}`);
+      if (wanted[code] === undefined) faults.push(`${language}: ${code} is not in English`);
+      else compare(language, code, text, wanted[code]);
     }
   }
   const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(text)},`);
@@ -119,10 +161,32 @@ function indexOfParams(topics) {
   return `// Made by \`npm run messages\`.\n${imports}\n\n/** What each message takes, by its code. */\nexport interface MessageParams\n  extends\n${parents} {}\n`;
 }
 
+const identifier = (language) => `${language.replace(/-(.)/g, (_all, letter) => letter.toUpperCase())}Texts`;
+
+function languagesModule(languages) {
+  const list = languages.map((one) => `'${one}'`).join(', ');
+  return `// Made by \`npm run messages\`.\n/** Languages that have catalogues; English, which the others fall back to, comes first. */\nexport const languages = [${list}] as const;\n`;
+}
+
+function loadersModule(languages) {
+  const others = languages.filter((one) => one !== source);
+  const all = others.map(
+    (one) => `  ${one.includes('-') ? `'${one}'` : one}: async () => (await import('./${one}.ts')).${identifier(one)},`,
+  );
+  const body = all.length === 0 ? '{}' : `{\n${all.join('\n')}\n}`;
+  return `// Made by \`npm run messages\`.\n\n/** Texts of languages besides English, for pages: whoever reads none of them loads none. */\nexport const textLoaders: Readonly<Record<string, () => Promise<Readonly<Record<string, string>>>>> = ${body};\n`;
+}
+
+function cataloguesModule(languages) {
+  const imports = languages.map((one) => `import { ${identifier(one)} } from './${one}.ts';`).join('\n');
+  const all = languages.map((one) => `  ${one.includes('-') ? `'${one}'` : one}: ${identifier(one)},`).join('\n');
+  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of every language: for servers and tests. */\nexport const catalogues = {\n${all}\n};\n`;
+}
+
 function indexOfTexts(language, topics) {
   const imports = topics.map((topic) => `import { ${camel(topic)}Texts } from './${language}/${topic}.ts';`).join('\n');
   const all = topics.map((topic) => `  ...${camel(topic)}Texts,`).join('\n');
-  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */\nexport const ${language}Texts = {\n${all}\n};\n`;
+  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */\nexport const ${identifier(language)} = {\n${all}\n};\n`;
 }
 
 function write(path, text) {
@@ -137,11 +201,19 @@ function write(path, text) {
 
 const languages = readdirSync(here, { withFileTypes: true })
   .filter((entry) => entry.isDirectory() && entry.name !== 'made')
-  .map(({ name }) => name);
+  .map(({ name }) => name)
+  .sort((one, other) => Number(other === source) - Number(one === source) || (one < other ? -1 : 1));
 const topics = topicsOf(source);
 for (const topic of topics) write(join(here, 'made', 'params', `${topic}.ts`), paramsModule(topic));
 write(join(here, 'made', 'params.ts'), indexOfParams(topics));
+write(join(here, 'made', 'languages.ts'), languagesModule(languages));
+write(join(here, 'made', 'loaders.ts'), loadersModule(languages));
+write(join(here, 'made', 'catalogues.ts'), cataloguesModule(languages));
 for (const language of languages) {
+  for (const topic of topics)
+    if (!topicsOf(language).includes(topic)) faults.push(`${language}: ${topic}.json is missing`);
+  for (const topic of topicsOf(language))
+    if (!topics.includes(topic)) faults.push(`${language}: ${topic}.json is not in English`);
   for (const topic of topicsOf(language))
     write(join(here, 'made', language, `${topic}.ts`), textsModule(language, topic));
   write(join(here, 'made', `${language}.ts`), indexOfTexts(language, topicsOf(language)));

@@ -4,6 +4,7 @@
  */
 import { IntlMessageFormat } from 'intl-messageformat';
 import { formatQuantity, plainReader, type Reader, regionOf } from './format.ts';
+import { fallback, languageFor } from './language.ts';
 import type { Message } from './message.ts';
 
 /** Texts of one language by code, as a catalogue has them. */
@@ -57,6 +58,23 @@ export function rendererOf(texts: Texts): Render {
     return typeof value === 'number' ? value : String(value);
   };
   return render;
+}
+
+/**
+ * @param catalogues Texts by language (BCP 47), English among them.
+ * @returns Renders each message in its reader's language; what that lacks, numbers and dates with it, is said in English.
+ */
+export function rendererIn(catalogues: Readonly<Record<string, Texts>>): Render {
+  const renderers = new Map(
+    Object.entries(catalogues).map(([language, texts]) => [language, { texts, render: rendererOf(texts) }]),
+  );
+  return (said, reader) => {
+    const language = languageFor([reader.language], Object.keys(catalogues));
+    const own = renderers.get(language);
+    const isSaid = said.code === 'verbatim' || said.code === 'paragraph' || own?.texts[said.code] !== undefined;
+    if (own && isSaid) return own.render(said, { ...reader, language });
+    return renderers.get(fallback)?.render(said, { ...reader, language: fallback }) ?? said.code;
+  };
 }
 
 const capital = (text: string, language: string) => text.charAt(0).toLocaleUpperCase(language) + text.slice(1);

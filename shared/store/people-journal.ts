@@ -14,6 +14,8 @@ export interface PersonRecord {
   readonly role: Role;
   readonly passwordHash: string;
   readonly createdAtMs: number;
+  /** BCP 47; null where they leave it to their browser. */
+  readonly language: string | null;
 }
 
 export interface SessionRecord {
@@ -116,7 +118,7 @@ export interface PeopleJournal {
      * A change of role ends the person's sessions and the links they made; their devices stay, as warnings must go on.
      * @throws {ConflictError} when the name is taken or no owner would be left.
      */
-    change(id: string, change: Partial<Pick<PersonRecord, 'name' | 'nameKey' | 'role'>>): Promise<void>;
+    change(id: string, change: Partial<Pick<PersonRecord, 'name' | 'nameKey' | 'role' | 'language'>>): Promise<void>;
     /** Ends all they hold but the session named: sessions, tokens, devices that are told, links they made. */
     setPassword(id: string, passwordHash: string, keepDigest?: string): Promise<void>;
     /** Ends sessions, tokens, devices that are told, and links they made; they may sign in again. */

@@ -118,6 +118,6 @@ async function mailOf(journal: Journal): Promise<string> {
   };
   const clock = { nowMs: () => record.raisedAtMs, speed: 1 };
   const parts = { journal, clock, publicUrl: undefined } as unknown as Parameters<typeof contentOf>[0];
-  const { title, sentence } = await contentOf(parts, notice, 'Ana', { timeZone: 'UTC', unit: 'C' });
+  const { title, sentence } = await contentOf(parts, notice, 'Ana', { timeZone: 'UTC', unit: 'C', language: 'en' });
   return `${title}\n${sentence}`;
 }

@@ -87,7 +87,7 @@ const said = (assessment: Assessment, alarms: readonly AlarmSummary[]) =>
     ),
   );
 
-const reader = { timeZone: 'UTC', unit: 'C' as const };
+const reader = { timeZone: 'UTC', unit: 'C' as const, language: 'en' };
 const journalOf = (records: readonly AlarmRecord[]) => ({
   alarms: { open: async () => [...records] },
   piles: {

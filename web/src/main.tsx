@@ -10,6 +10,7 @@ import './ui/style/entry.css';
 import { render } from 'preact';
 import { config } from 'zod';
 import { App } from './app.tsx';
+import { followLanguage } from './data/language.ts';
 import { connect } from './data/live/connection.ts';
 import { keepPages } from './data/live/installed.ts';
 
@@ -19,4 +20,5 @@ config({ jitless: true });
 const root = document.getElementById('page');
 if (root) render(<App />, root);
 connect();
+followLanguage();
 void keepPages();

@@ -16,6 +16,7 @@ import { contentOf } from '../../notify/messages.ts';
 import { messageView, notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
 import { notFound } from '../problem.ts';
+import { readerOf } from '../reader-of.ts';
 
 const idParams = z.object({ id: z.string().min(1).max(100) });
 const siteParams = z.object({ site: z.string().min(1).max(64) });
@@ -45,9 +46,10 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
   api.get(
     '/api/notifications/undelivered',
     { config: viewer, schema: { response: { 200: undeliveredAnswerSchema } } },
-    async () => {
+    async (request) => {
       const lost = await notifications.messages.undelivered(mostShown);
-      const reader = { timeZone: 'UTC', unit: 'C' as const };
+      const { language } = readerOf(request, clock.nowMs());
+      const reader = { timeZone: 'UTC', unit: 'C' as const, language };
       const words = lost.map(async ({ notice, ...message }) => ({
         ...messageView(message),
         sentence: (await contentOf({ journal, clock, publicUrl: undefined }, notice, message.personName, reader))

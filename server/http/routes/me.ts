@@ -6,6 +6,7 @@ import {
   newTokenAnswerSchema,
   newTokenSchema,
   passwordChangeSchema,
+  readingSchema,
   sessionsAnswerSchema,
   tokensAnswerSchema,
 } from '../../../shared/contracts/people.ts';
@@ -56,6 +57,20 @@ export function registerMe(api: Api, { journal, people }: MeParts): void {
       const { id } = inPerson(request);
       const ended = await people.sessions.end({ personId: id, id: request.params.id });
       return ended > 0 ? { ended } : notFound(reply, 'session', request.params.id);
+    },
+  );
+
+  api.put(
+    '/api/me/reading',
+    {
+      config: viewer('changed how they read'),
+      schema: { body: readingSchema, response: { 200: readingSchema } },
+    },
+    async (request) => {
+      const { language } = request.body;
+      await journal.people.change(inPerson(request).id, { language });
+      people.changed();
+      return { language };
     },
   );
 

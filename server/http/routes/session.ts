@@ -26,7 +26,13 @@ interface SessionParts {
 export function registerSession(api: Api, { people, journal, config }: SessionParts): void {
   const open = { access: 'open', does: false } as const;
   const now = async (person: PersonRecord | null) => ({
-    person: person && { id: person.id, name: person.name, role: person.role, via: 'session' as const },
+    person: person && {
+      id: person.id,
+      name: person.name,
+      role: person.role,
+      via: 'session' as const,
+      ...(person.language !== null && { language: person.language }),
+    },
     hasOwner: await journal.people.hasOwner(),
     hasToken: config.API_TOKEN !== undefined,
   });

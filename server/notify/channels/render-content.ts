@@ -2,13 +2,15 @@
 import type { NoticeContent } from '../../../core/notify/notice-content.ts';
 import { metric, type Reader } from '../../../shared/messages/format.ts';
 import { type Message, verbatim } from '../../../shared/messages/message.ts';
-import { renderEnglish } from '../../../shared/messages/render.ts';
+import { render } from '../../../shared/messages/render.ts';
 import { plainSpaces } from '../../../shared/messages/renderer.ts';
 import { sentenceIn } from '../../../shared/temperature.ts';
 
 export interface MessageReader {
   readonly timeZone: string;
   readonly unit: 'C' | 'F';
+  /** BCP 47. */
+  readonly language: string;
 }
 
 export interface MessageContent {
@@ -24,7 +26,7 @@ export function renderContent(
   to: MessageReader,
   nowMs: number,
 ): MessageContent {
-  const words = (said: Message) => plainSpaces(renderEnglish(inUnit(said, to.unit), readerOf(to, nowMs)));
+  const words = (said: Message) => plainSpaces(render(inUnit(said, to.unit), readerOf(to, nowMs)));
   return {
     title: shortTitle(title.name, words(title.what)),
     sentence: words(sentence),
@@ -32,8 +34,8 @@ export function renderContent(
   };
 }
 
-export function readerOf({ timeZone, unit }: MessageReader, nowMs: number): Reader {
-  return { language: 'en', timeZone, nowMs, units: { ...metric, temperature: unit } };
+export function readerOf({ timeZone, unit, language }: MessageReader, nowMs: number): Reader {
+  return { language, timeZone, nowMs, units: { ...metric, temperature: unit } };
 }
 
 /** What was kept in words, before messages had codes, holds its temperatures in °C. */

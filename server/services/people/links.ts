@@ -109,6 +109,7 @@ export class Links {
           role: link.role,
           passwordHash,
           createdAtMs: nowMs(),
+          language: null,
         };
     const isUsed = known
       ? await journal.people.resetPassword(known.id, passwordHash, link.digest, nowMs())

@@ -69,9 +69,9 @@ export function peopleKnown(parts: KnownParts): PeopleKnown {
       const cookie = readCookie(request, 'session');
       const known = cookie === undefined ? undefined : await sessions.find(cookie);
       if (known) {
-        const { id, name, role } = known.person;
+        const { id, name, role, language } = known.person;
         request.session = known.session;
-        return { id, name, role, via: 'session' };
+        return { id, name, role, via: 'session', ...(language !== null && { language }) };
       }
       return isFromHere(request) && (await hereActs()) ? personHere : null;
     },

@@ -9,6 +9,7 @@ import * as journal0005 from '../migrations/0005-delivery.ts';
 import * as journal0006 from '../migrations/0006-leases-and-views.ts';
 import * as journal0007 from '../migrations/0007-what-ends-together.ts';
 import * as journal0008 from '../migrations/0008-mail-addresses.ts';
+import * as journal0009 from '../migrations/0009-language.ts';
 import { storeError } from '../store-error.ts';
 
 /** By number; the names are kept in the database, so they never change. */
@@ -21,6 +22,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0006-leases-and-views': journal0006,
   '0007-what-ends-together': journal0007,
   '0008-mail-addresses': journal0008,
+  '0009-language': journal0009,
 };
 
 /**

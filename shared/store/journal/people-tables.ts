@@ -12,6 +12,8 @@ export interface PeopleTables {
     created_at_ms: number;
     /** Set once they were removed; the row stays, as entries and the trail name them. */
     removed_at_ms: number | null;
+    /** BCP 47; null where they leave it to their browser. */
+    language: string | null;
   };
   session: {
     digest: string;

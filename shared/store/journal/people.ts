@@ -73,12 +73,13 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
             password_hash: person.passwordHash,
             created_at_ms: person.createdAtMs,
             removed_at_ms: null,
+            language: person.language,
           })
           .execute();
         return true;
       }),
 
-    change: (id, { name, nameKey, role }) =>
+    change: (id, { name, nameKey, role, language }) =>
       base.write(async (transaction) => {
         await oneAtATime(transaction);
         if (nameKey !== undefined) await refuseTakenName(transaction, nameKey, id);
@@ -88,13 +89,14 @@ export function journalPeople(base: JournalBase): PeopleJournal['people'] {
           await transaction.deleteFrom('session').where('person_id', '=', id).execute();
           await transaction.deleteFrom('link').where('made_by_id', '=', id).execute();
         }
-        if (name === undefined && nameKey === undefined && role === undefined) return;
+        if (name === undefined && nameKey === undefined && role === undefined && language === undefined) return;
         await transaction
           .updateTable('person')
           .set({
             ...(name !== undefined && { name }),
             ...(nameKey !== undefined && { name_key: nameKey }),
             ...(role !== undefined && { role }),
+            ...(language !== undefined && { language }),
           })
           .where('id', '=', id)
           .execute();

@@ -15,6 +15,7 @@ export const personPlan: RowPlan<'person', PersonRecord> = {
     role: row.role,
     passwordHash: row.password_hash,
     createdAtMs: row.created_at_ms,
+    language: row.language,
   }),
 };
 

@@ -306,6 +306,7 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     password_hash: text,
     created_at_ms: epochMs,
     removed_at_ms: maybeMs,
+    language: maybeText,
   }),
   session: z.object({
     digest: text,

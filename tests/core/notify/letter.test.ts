@@ -13,7 +13,7 @@ import { noticeReasons } from '../../../shared/notifications.ts';
 import { severities, warningKinds } from '../../../shared/warning.ts';
 
 const nowMs = Date.UTC(2031, 5, 1, 14);
-const reader = { timeZone: 'Europe/Lisbon', unit: 'C' as const };
+const reader = { timeZone: 'Europe/Lisbon', unit: 'C' as const, language: 'en' };
 const facts: NoticeSources = {
   kind: 'overheating',
   position: null,

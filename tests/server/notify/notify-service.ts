@@ -155,7 +155,7 @@ export async function openService(): Promise<Service> {
     silence: 'speaks',
     heldBack: new Set(),
     async person(id, preferences = {}, role = 'keeper') {
-      people.push({ id, name: id, role });
+      people.push({ id, name: id, role, language: null });
       const email = { on: true, address: `${id}@saltmere.example` };
       const whole = preferencesSchema.parse({ email, ...preferences });
       await journal.notifications.preferences.set(id, whole);

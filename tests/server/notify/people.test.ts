@@ -4,8 +4,8 @@ import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { NotificationsStore } from '../../../shared/store/notifications-store.ts';
 
 const mailTo = 'yard@saltmere.example';
-const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner' };
-const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper' };
+const ada: KnownPerson = { id: 'ada', name: 'Ada', role: 'owner', language: null };
+const bram: KnownPerson = { id: 'bram', name: 'Bram', role: 'keeper', language: null };
 
 /** Who can be told, by name and address, of people of whom some want e-mail. */
 async function notified(

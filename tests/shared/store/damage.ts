@@ -39,7 +39,7 @@ export const digestOf = (secret: string) => createHash('sha256').update(secret).
 
 /** Ada is the only owner. */
 async function fillPeople(journal: Journal): Promise<void> {
-  const ada = { id: 'ada', name: 'Ada', nameKey: 'ada', passwordHash: '', createdAtMs: beginMs };
+  const ada = { id: 'ada', name: 'Ada', nameKey: 'ada', passwordHash: '', createdAtMs: beginMs, language: null };
   const endsAtMs = beginMs + 9_000 * hourMs;
   const link = { id: 'link-1', personId: null, madeBy: 'Ada', madeById: null, madeAtMs: beginMs, endsAtMs };
   await journal.links.add({ ...link, digest: 'setup', kind: 'setup', role: 'owner' });

@@ -169,6 +169,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
         role: 'owner',
         passwordHash: '',
         createdAtMs: nowMs,
+        language: null,
       } as const;
       await eachDamageOf(['link', 'person'], async (where) => {
         expect({ where, found: await links.find(digest, nowMs) }).toEqual({ where, found: undefined });
@@ -181,7 +182,14 @@ export function damageContract(name: string, { open }: DamageTests): void {
 
     test('where the only owner is damaged there still is one: nobody becomes the first', async () => {
       const { people, links } = opened.journal;
-      const joining = { id: 'eve', name: 'Eve', nameKey: 'eve', passwordHash: '', createdAtMs: nowMs } as const;
+      const joining = {
+        id: 'eve',
+        name: 'Eve',
+        nameKey: 'eve',
+        passwordHash: '',
+        createdAtMs: nowMs,
+        language: null,
+      } as const;
       const link = {
         personId: null,
         madeBy: 'the start',

@@ -17,6 +17,7 @@ const person = (name: string, role: PersonRecord['role']): PersonRecord => ({
   role,
   passwordHash: `hash of ${name}`,
   createdAtMs: beginMs,
+  language: null,
 });
 const ada = person('Ada', 'owner');
 const ben = person('Ben', 'keeper');
@@ -176,6 +177,17 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
         expect((await journal.people.get(ben.id))?.passwordHash).toBe('newer');
       }));
   });
+
+  test('a person reads the language they chose, until they leave it to their browser again', () =>
+    withTwo(async (journal) => {
+      await journal.people.change(ben.id, { language: 'de' });
+      expect((await journal.people.list()).map(({ name, language }) => [name, language])).toEqual([
+        ['Ada', null],
+        ['Ben', 'de'],
+      ]);
+      await journal.people.change(ben.id, { language: null });
+      expect(await journal.people.get(ben.id)).toEqual(ben);
+    }));
 
   describe('what a person holds', () => {
     const device = (name: string, madeWith: string | null, personId = ben.id) => ({

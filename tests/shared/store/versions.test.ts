@@ -75,6 +75,7 @@ describe('journal versions', () => {
           { personId: 'person-1', address: 'hand@saltmere.example', standing: 'confirmed' },
         ]);
       }
+      if (name >= '0009') expect(await journal.people.get('person-1')).toMatchObject({ language: 'en' });
       await journal.close();
     });
 

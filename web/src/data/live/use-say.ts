@@ -1,8 +1,10 @@
 /** Sentences of messages, in the units and the zone of whoever reads. */
 import type { Reader as MessageReader, ReaderUnits } from '../../../../shared/messages/format.ts';
+import { fallback } from '../../../../shared/messages/language.ts';
 import type { Message, Say } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
+import { useOtherLanguage } from '../language.ts';
 import { type Prefs, usePrefs } from '../prefs.ts';
 import { useReader, useServerNow } from './use-installation.ts';
 
@@ -17,14 +19,23 @@ function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
  */
 export function useSay(render: Render, siteId?: string): Say {
   const reader = useMessageReader(siteId);
-  return (said) => render(said, reader);
+  return useInLanguage(render, reader);
+}
+
+/** @param render What English says, which is said where the language that is read lacks it. */
+export function useInLanguage(render: Render, reader: MessageReader): Say {
+  const other = useOtherLanguage();
+  if (other === null) return (said) => render(said, reader);
+  const { language, texts } = other;
+  const isSaid = ({ code }: Message) => code === 'paragraph' || code === 'verbatim' || texts[code] !== undefined;
+  return (said) => (isSaid(said) ? other.render(said, { ...reader, language }) : render(said, reader));
 }
 
 export function useMessageReader(siteId?: string): MessageReader {
   const prefs = usePrefs();
   const nowMs = useServerNow();
   const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone } = useReader(siteId);
-  return { language: 'en', timeZone, nowMs, units: unitsOf(prefs) };
+  return { language: fallback, timeZone, nowMs, units: unitsOf(prefs) };
 }
 
 /** Something that holds sentences and, under the same names, the messages that they were made of. */
@@ -42,9 +53,12 @@ export type Said = <Name extends string>(answer: Spoken<Name>, name: Name) => st
 export function useSaid(render: Render | undefined, siteId?: string): Said {
   const { unit } = usePrefs();
   const reader = useMessageReader(siteId);
+  const say = useInLanguage(render ?? unsaid, reader);
   return (answer, name) => {
     const said = answer.messages?.[name];
     if (said?.code === 'verbatim') return sentenceIn(unit, said.params.text);
-    return said && render ? render(said, reader) : sentenceIn(unit, answer[name] ?? '');
+    return said && render ? say(said) : sentenceIn(unit, answer[name] ?? '');
   };
 }
+
+const unsaid: Render = ({ code }) => code;

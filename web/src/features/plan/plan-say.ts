@@ -7,6 +7,7 @@ import { planTexts } from '../../../../shared/messages/made/en/plan.ts';
 import type { Say } from '../../../../shared/messages/message.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import type { Sum } from '../../../../shared/sum.ts';
+import { useInLanguage } from '../../data/live/use-say.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 
 const renderPlan = rendererOf({ ...planTexts, ...materialTexts, ...originTexts, ...cautionTexts });
@@ -17,8 +18,7 @@ function usePlanReader(): Reader {
 }
 
 export function useSayPlan(): Say {
-  const reader = usePlanReader();
-  return (said) => renderPlan(said, reader);
+  return useInLanguage(renderPlan, usePlanReader());
 }
 
 /** The arithmetic of a step. */

@@ -8,6 +8,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { formatTemp } from '../../ui/format/temperature.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { LanguageChoice } from './language-choice.tsx';
 import { OnThisDevice } from './on-this-device.tsx';
 import './settings.css';
 
@@ -25,6 +26,7 @@ export function SettingsPage() {
       </h1>
       <p class="lead">Remembered in this browser; others choose for themselves.</p>
       <div class="settings">
+        <LanguageChoice />
         <Choice
           legend="Temperature"
           value={prefs.unit}

@@ -1,0 +1,3 @@
+// Made by `npm run messages`.
+/** Languages that have catalogues; English, which the others fall back to, comes first. */
+export const languages = ['en'] as const;

@@ -1,0 +1,117 @@
+/** Everybody reads in their own language, of those that there are catalogues of: here a second one, of a few texts, for this test. */
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { renderContent } from '../../../server/notify/channels/render-content.ts';
+import { Recipients } from '../../../server/notify/people.ts';
+import type { SessionAnswer } from '../../../shared/contracts/people.ts';
+import { message } from '../../../shared/messages/message.ts';
+import type { NotificationsStore } from '../../../shared/store/notifications-store.ts';
+import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
+import { makeToken, settlePeople, type TestPeople } from '../../helpers/people.ts';
+
+vi.mock('../../../shared/messages/made/catalogues.ts', async (original) => {
+  const { catalogues } = await original<typeof import('../../../shared/messages/made/catalogues.ts')>();
+  const german = {
+    'say.no-batch': 'Hier liegt nichts.',
+    'notice.test': 'Probe für {personName}.',
+    'notice.label.seen': 'Gesehen',
+    'warnings.value.now': 'im Kern sind es {tempC}',
+  };
+  return { catalogues: { ...catalogues, de: german } };
+});
+vi.mock('../../../shared/messages/made/languages.ts', () => ({ languages: ['en', 'de'] }));
+
+let one: TestInstallation;
+let people: TestPeople;
+let remove: () => Promise<void>;
+beforeAll(async () => {
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  one = await openTestInstallation(folder.dataDir);
+  people = await settlePeople(one);
+  await post('/api/sites', { id: 'yard', name: 'Yard' });
+  await post('/api/piles', { id: 'bay', site: 'yard', name: 'Bay', stage: 'bran' });
+  await post('/api/piles/bay/finish', {});
+});
+afterAll(async () => {
+  await one.close();
+  await remove();
+});
+
+async function post(url: string, payload: object): Promise<void> {
+  const answer = await one.app.inject({ method: 'POST', url, payload, headers: people.owner });
+  expect(answer.statusCode, answer.body).toBeLessThan(300);
+}
+
+async function pile(headers: Record<string, string>): Promise<{ condition: string; next: string }> {
+  const answer = await one.app.inject({ url: '/api/piles/bay', headers });
+  const { condition, next } = answer.json<{ condition: string; next: string }>();
+  expect(answer.headers.vary).toContain('Accept-Language');
+  return { condition, next };
+}
+const english = { condition: 'No batch lies here now.', next: 'Start the next batch when you lay it.' };
+const heat = { isFirst: false, position: 'core', tempC: 51.5 } as const;
+// The second catalogue has the first sentence only; the other is said in English.
+const german = { ...english, condition: 'Hier liegt nichts.' };
+
+test.each([
+  ['nothing', undefined, english],
+  ['German', 'de-AT,de;q=0.9,en;q=0.5', german],
+  ['a language that is not there', 'pt-BR', english],
+  ['anything', '*', english],
+])('whose browser asks for %s reads so', async (_what, header, said) => {
+  const language = header === undefined ? {} : { 'accept-language': header };
+  expect(await pile({ ...people.viewer, ...language })).toEqual(said);
+});
+
+const readIn = (headers: Record<string, string>, language: string | null) =>
+  one.app.inject({ method: 'PUT', url: '/api/me/reading', headers, payload: { language } });
+
+test('what a person chose comes before what their browser asks for, until they leave it to that again', async () => {
+  expect((await readIn(people.keeper, 'de')).json()).toEqual({ language: 'de' });
+  const asked = { ...people.keeper, 'accept-language': 'en' };
+  expect(await pile(asked)).toEqual(german);
+  const session = await one.app.inject({ url: '/api/session', headers: people.keeper });
+  expect(session.json<SessionAnswer>().person).toMatchObject({ name: 'Kim', language: 'de' });
+  await readIn(people.keeper, null);
+  expect(await pile(asked)).toEqual(english);
+  expect((await one.app.inject({ url: '/api/session', headers: people.keeper })).json<SessionAnswer>().person).toEqual(
+    expect.not.objectContaining({ language: expect.anything() }),
+  );
+});
+
+test('a token is a program: it reads English, whatever its owner chose, unless it asks otherwise', async () => {
+  const token = { authorization: `Bearer ${await makeToken(one.app, people.owner, 'read')}` };
+  await readIn(people.owner, 'de');
+  expect(await pile(token)).toEqual(english);
+  expect(await pile({ ...token, 'accept-language': 'de' })).toEqual(german);
+});
+
+test('a language without a catalogue cannot be chosen', async () => {
+  expect((await readIn(people.viewer, 'fr')).statusCode).toBe(400);
+});
+
+test('messages are worded in the language that their person chose, with the numbers of that language', async () => {
+  const notifications = {
+    preferences: { list: async () => [] },
+    devices: { list: async () => [] },
+    mailAddresses: { list: async () => [] },
+  } as unknown as NotificationsStore;
+  const known = async () => one.installation.journal.people.list();
+  const recipients = new Recipients({ notifications, known, canMail: false, mailTo: undefined });
+  await readIn(people.keeper, 'de');
+  const readerIn = async (person: string) => {
+    const found = (await known()).find(({ name }) => name === person);
+    return recipients.readerOf(found?.id ?? '');
+  };
+  const said = {
+    title: { name: 'Bay', what: message('notice.test.title') },
+    sentence: message('notice.test', { personName: 'Kim' }),
+    parts: [{ label: message('notice.label.seen'), text: message('warnings.value.now', heat) }],
+  };
+  const worded = async (person: string) => renderContent(said, await readerIn(person), 0);
+  expect(await worded('Kim')).toMatchObject({
+    sentence: 'Probe für Kim.',
+    parts: [{ label: 'Gesehen', text: 'im Kern sind es 51,5 °C' }],
+  });
+  expect((await worded('Vera')).sentence).toContain('This is the test that Kim asked for');
+});

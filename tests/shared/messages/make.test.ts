@@ -1,0 +1,60 @@
+/** A folder of catalogues is all that a language needs; what differs from English is refused. */
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { scratchFolder } from '../store/scratch.ts';
+
+const english = {
+  'pile.hot': '{isOld, select, true {It was} other {It is}} at {coreC}.',
+  'pile.turns': '{turnCount, plural, =0 {Not turned} one {# turn} other {# turns}}',
+};
+
+function make(languages: Record<string, Record<string, string>>) {
+  const folder = scratchFolder();
+  for (const [language, texts] of Object.entries({ en: english, ...languages })) {
+    mkdirSync(join(folder, language));
+    writeFileSync(join(folder, language, 'pile.json'), JSON.stringify(texts));
+  }
+  const { status, stderr } = spawnSync('node', ['shared/messages/make.mjs', `--in=${folder}`], { encoding: 'utf8' });
+  const made = (name: string) => readFileSync(join(folder, 'made', name), 'utf8');
+  return { status, faults: stderr.split('\n').filter(Boolean), made };
+}
+
+const polish = {
+  'pile.hot': 'Teraz {coreC}.',
+  'pile.turns': '{turnCount, plural, =0 {Bez} one {# raz} few {# razy} many {# razy} other {# razu}}',
+};
+
+test('a language of its own is made by its folder alone, with the plurals that it has', () => {
+  const { status, faults, made } = make({ pl: polish });
+  expect([status, faults]).toEqual([0, []]);
+  expect(made('pl/pile.ts')).toContain('Teraz {coreC}.');
+  expect(made('languages.ts')).toContain("['en', 'pl']");
+  expect(made('catalogues.ts')).toContain('pl: plTexts');
+});
+
+test.each([
+  ['a missing text', { 'pile.hot': undefined }, 'pl: pile.hot is missing'],
+  ['a text that English does not have', { 'pile.cold': '{coreC}' }, 'pl: pile.cold is not in English'],
+  ['an unknown parameter', { 'pile.hot': '{coreC} {airC}' }, 'pl: pile.hot has an unknown {airC}'],
+  ['a parameter left out', { 'pile.hot': 'Teraz.' }, 'pl: pile.hot leaves out {coreC}'],
+  [
+    'another choice',
+    { 'pile.hot': '{isOld, select, yes {Był} other {Jest}} {coreC}' },
+    'pl: pile.hot chooses otherwise by {isOld} than English: true, other',
+  ],
+  [
+    'an exact number that English does not set apart',
+    { 'pile.turns': '{turnCount, plural, =0 {Bez} =1 {raz} other {# razy}}' },
+    'pl: pile.turns chooses otherwise by {turnCount} than English: =0, one, other',
+  ],
+  [
+    'a plural that the language does not have',
+    { 'pile.turns': '{turnCount, plural, =0 {Bez} two {dwa} other {# razy}}' },
+    'pl: pile.turns has a plural of {turnCount} that the language does not: two',
+  ],
+])('%s is refused', (_what, change, fault) => {
+  const { status, faults } = make({ pl: JSON.parse(JSON.stringify({ ...polish, ...change })) });
+  expect([status, faults]).toEqual([1, [fault]]);
+});

@@ -1,0 +1,68 @@
+/** A second language of a few texts, for this test: whoever reads it loads it, and only they. */
+import { render as toText } from 'preact-render-to-string';
+import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { message } from '../../shared/messages/message.ts';
+import { rendererOf } from '../../shared/messages/renderer.ts';
+import { followLanguage, languageWanted } from '../../web/src/data/language.ts';
+import { useSay } from '../../web/src/data/live/use-say.ts';
+import { me } from '../../web/src/data/me.ts';
+import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
+import { until } from '../helpers/until.ts';
+
+const loads = vi.hoisted(() => ({ count: 0, languages: ['en', 'de'] }));
+vi.mock('../../shared/messages/made/languages.ts', () => loads);
+vi.mock('../../shared/messages/made/loaders.ts', () => ({
+  textLoaders: {
+    de: async () => {
+      loads.count += 1;
+      return { 'say.no-batch': 'Hier liegt nichts.', 'warnings.value.now': 'innen {tempC}' };
+    },
+  },
+}));
+
+const english = rendererOf({
+  'say.no-batch': 'No batch lies here now.',
+  'say.next.wait': 'Wait.',
+  'warnings.value.now': 'inside {tempC}',
+});
+function Said() {
+  const say = useSay(english);
+  const value = message('warnings.value.now', { isFirst: false, position: 'core', tempC: 51.5 });
+  return <p>{[message('say.no-batch'), message('say.next.wait'), value].map(say).join(' ')}</p>;
+}
+const said = () => toText(<Said />).replaceAll('\u00a0', ' ');
+
+const known = { hasOwner: true, hasToken: false };
+const kim = { id: 'kim', name: 'Kim', role: 'keeper', via: 'session' } as const;
+beforeAll(followLanguage);
+afterEach(() => me.set(null));
+
+test('whoever reads English loads no other language', () => {
+  me.set({ ...known, person: kim });
+  expect([languageWanted(), loads.count]).toEqual(['en', 0]);
+  expect(said()).toBe('<p>No batch lies here now. Wait. inside 51.5 °C</p>');
+});
+
+test('whoever chose a language reads it, with its numbers; what it lacks is in English', async () => {
+  me.set({ ...known, person: { ...kim, language: 'de' } });
+  const inGerman = await until('German', async () => (said().includes('liegt') ? said() : undefined), 2_000);
+  expect(inGerman).toBe('<p>Hier liegt nichts. Wait. innen 51,5 °C</p>');
+  me.set({ ...known, person: kim });
+  expect(await until('English', async () => (said().includes('inside') ? said() : undefined), 2_000)).toContain('51.5');
+});
+
+test('settings offer the languages that there are, to whoever is signed in', () => {
+  expect(toText(<SettingsPage />)).not.toContain('Deutsch');
+  me.set({ ...known, person: kim });
+  expect(toText(<SettingsPage />)).toMatch(/As the browser asks for.*English.*Deutsch/);
+});
+
+test('while there is one language, settings offer none', () => {
+  me.set({ ...known, person: kim });
+  loads.languages = ['en'];
+  try {
+    expect(toText(<SettingsPage />)).not.toContain('As the browser asks for');
+  } finally {
+    loads.languages = ['en', 'de'];
+  }
+});

@@ -1,0 +1,52 @@
+/**
+ * In which language this page is read: as the person chose, else as their browser asks for, of those that there are. English is in the
+ * pages; every other is loaded whole once it is known to be read, and the page is worded again.
+ */
+import { fallback, languageFor } from '../../../shared/messages/language.ts';
+import { languages } from '../../../shared/messages/made/languages.ts';
+import { textLoaders } from '../../../shared/messages/made/loaders.ts';
+import type { Render } from '../../../shared/messages/renderer.ts';
+import { me } from './me.ts';
+import { createStore, useStore } from './store.ts';
+
+interface OtherLanguage {
+  readonly language: string;
+  readonly texts: Readonly<Record<string, string>>;
+  readonly render: Render;
+}
+
+/** Null while English is read. */
+const other = createStore<OtherLanguage | null>(null);
+
+export const useOtherLanguage = (): OtherLanguage | null => useStore(other, (now) => now);
+
+/** @returns That which is to be read, whether its texts are here or not. */
+export function languageWanted(): string {
+  const chosen = me.get()?.person?.language;
+  const asked = globalThis.navigator?.languages ?? [];
+  return languageFor(chosen === undefined ? asked : [chosen, ...asked], languages);
+}
+
+async function follow(): Promise<void> {
+  const language = languageWanted();
+  if (language === (other.get()?.language ?? fallback)) return;
+  if (language === fallback) return setOther(null);
+  const [texts, { rendererOf }] = await Promise.all([
+    textLoaders[language]?.(),
+    import('../../../shared/messages/renderer.ts'),
+  ]);
+  // Somebody else may have signed in meanwhile.
+  if (texts !== undefined && language === languageWanted()) setOther({ language, texts, render: rendererOf(texts) });
+}
+
+function setOther(now: OtherLanguage | null): void {
+  other.set(now);
+  globalThis.document?.documentElement.setAttribute('lang', now?.language ?? fallback);
+}
+
+/** From now on the page is read in whatever language is wanted. */
+export function followLanguage(): void {
+  const go = () => void follow().catch(() => undefined); // out of reach: English goes on
+  me.follow(go);
+  go();
+}

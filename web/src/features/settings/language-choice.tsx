@@ -1,0 +1,38 @@
+/** In which language somebody reads; nothing while there is only one. */
+import { fallback } from '../../../../shared/messages/language.ts';
+import { languages } from '../../../../shared/messages/made/languages.ts';
+import { me, useMe } from '../../data/me.ts';
+import { chooseLanguage } from '../../data/session-api.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { PickField, Refusal } from '../../ui/parts/forms.tsx';
+
+/** As its own readers call it. */
+const nameOf = (language: string) => new Intl.DisplayNames([language], { type: 'language' }).of(language) ?? language;
+
+const ofBrowser = '';
+
+export function LanguageChoice() {
+  const person = useMe();
+  const mutation = useMutation();
+  if (languages.length < 2 || person?.via !== 'session') return null;
+  const choose = (choice: string) =>
+    mutation.run(async () => {
+      const { language } = await chooseLanguage(choice === ofBrowser ? null : choice);
+      const now = me.get();
+      if (!now?.person) return;
+      const { language: _, ...rest } = now.person;
+      me.set({ ...now, person: language === null ? rest : { ...rest, language } });
+    });
+  return (
+    <>
+      <PickField
+        label="Language"
+        value={person.language ?? ofBrowser}
+        choices={[[ofBrowser, 'As the browser asks for'], ...languages.map((one) => [one, nameOf(one)] as const)]}
+        onValue={(choice) => void choose(choice)}
+        hint={`Kept with your account; messages come in it too. What is not translated is in ${nameOf(fallback)}.`}
+      />
+      <Refusal error={mutation.error} />
+    </>
+  );
+}
