@@ -1,5 +1,6 @@
 /** An invented farm with piles in every condition, as the API would tell it. */
 import type { z } from 'zod';
+import { limitsView } from '../../core/session/limits-view.ts';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';
 import type { refusedConnectionsAnswerSchema } from '../../shared/contracts/keys.ts';
@@ -10,9 +11,7 @@ import type { Site } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { worded } from '../../shared/messages/in-words.ts';
 import { message } from '../../shared/messages/message.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Position, Stage } from '../../shared/names.ts';
-import { limitOrigins, type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
 import { mockEvidence, mockHand, mockJudgement, mockReadyToSmell } from './mock-judgement.ts';
 
@@ -32,31 +31,7 @@ const dust =
   '(FFP3, or at least N95), and wash afterwards. People with asthma, lung trouble or a weak immune system should leave it ' +
   'to others.';
 
-const units: Record<keyof StageLimits, string> = {
-  lengthMinH: 'h',
-  lengthMaxH: 'h',
-  comfortMinC: '°C',
-  comfortMaxC: '°C',
-  actC: '°C',
-  lossC: '°C',
-  moistureMinFrac: '-',
-  moistureMaxFrac: '-',
-  depthMinM: 'm',
-  depthMaxM: 'm',
-};
-
-function limitsOf(stage: Stage): PileDetail['limits'] {
-  const keys = Object.keys(stageLimits[stage]) as (keyof StageLimits)[];
-  return Object.fromEntries(
-    keys.map((key) => {
-      const origin = limitOrigins[stage][key];
-      return [
-        key,
-        { value: stageLimits[stage][key], unit: units[key], origin: plainEnglish(origin), messages: { origin } },
-      ];
-    }),
-  );
-}
+const limitsOf = (stage: Stage): PileDetail['limits'] => worded(limitsView(stage, {}));
 
 export function mockFarm(nowMs: number): MockFarm {
   const ago = (lengthMs: number) => toInstant(nowMs - lengthMs);
