@@ -43,6 +43,7 @@ describe.skipIf(!hasPostgres)('moveJournal()', () => {
   test('brings everything over, photos too, and tells how much', async () => {
     const url = await postgres.database();
     const moved = await moveJournal(folder.dataDir, url);
+    expect(moved.map(({ table, here }) => [table, here])).toEqual(moved.map(({ table, there }) => [table, there]));
     expect(moved).toContainEqual({ table: 'pile', there: 1, here: 1 });
     expect(moved).toContainEqual({ table: 'pictures of photos', there: 2, here: 2 });
     const journal = await openPostgresJournal(url);

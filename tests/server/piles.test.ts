@@ -164,7 +164,7 @@ describe('a batch that ends', () => {
   });
 });
 
-test('GET /api/openapi.json describes every route it serves', async () => {
+test('GET /api/openapi.json is OpenAPI 3.1 and has the paths of piles, series and probes', async () => {
   const { openapi, paths } = (await one.app.inject({ url: '/api/openapi.json' })).json<{
     openapi: string;
     paths: object;

@@ -330,7 +330,7 @@ describe('a pile', () => {
 });
 
 describe('what a person prefers', () => {
-  test('°F holds everywhere: sentences, numbers, limits, charts; and is remembered', async () => {
+  test('°F holds on the page of a pile, in its sentences, numbers, limits and charts, and is remembered', async () => {
     const { page } = await open({ path: '/settings' });
     await page.getByRole('radio', { name: '°F' }).check();
     await page.getByRole('link', { name: 'Piles' }).click();
@@ -369,7 +369,7 @@ describe('what a person prefers', () => {
 });
 
 describe('a token', () => {
-  test('is asked for, kept, and sent on every request and on the live line', async () => {
+  test('is asked for until it is the right one, opens the live line, and is kept', async () => {
     const { page, mock } = await open({ token: 'stone' });
     await page.getByLabel('Token').fill('wrong');
     await page.getByRole('button', { name: 'Open' }).click();

@@ -55,7 +55,7 @@ test('expectedBand() moves with the weather, the depth and a turn', () => {
   expect(after(turned)).toBeLessThan(after(setupOf()) - 4);
 });
 
-test('expectedBand() never leaves what water and microbes allow', () => {
+test('expectedBand() of a deep closed bed at 35 °C stays below 75 °C, and of one at −10 °C above −25 °C', () => {
   const hot = setupOf('bran', { recipe: { material: 'rice-bran', depthM: 1.5, cover: 'closed' } });
   const band = expectedBand(hot, day(35), toMs);
   expect(Math.max(...band.p90C)).toBeLessThan(75);

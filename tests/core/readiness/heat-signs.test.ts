@@ -93,6 +93,8 @@ describe('readinessMessage()', () => {
 
   test('probes alone never say ready', () => {
     expect(sayReadiness(all, null)).toMatch(/probes alone never say/);
+    for (const signs of [all, hot, heatSigns(hump(2, 2, 10, []))])
+      expect(sayReadiness(signs, null)).not.toMatch(/found it ready|(?<!never say that it )\bis ready\b/);
   });
 
   test('a person’s yes is a yes, and what the probes saw against it stays said', () => {

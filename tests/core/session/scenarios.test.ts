@@ -113,7 +113,7 @@ test('a core that dies while too hot: the alarm stands, nothing is called absent
   );
 });
 
-test('a core that never spoke leaves every judgement missing', () => {
+test('a core that never spoke leaves all that probes could find of the whole pile missing', () => {
   const all = new Played(setupOf());
   all.feed('top', 30, startMs);
   all.look(startMs + 60_000);

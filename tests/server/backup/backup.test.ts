@@ -43,7 +43,7 @@ afterEach(async () => {
   await remove();
 });
 
-test('makeBackup() takes everything while the house is at work, and restoreBackup() proves it', async () => {
+test('makeBackup() takes readings, journal and photos while the server is at work, and restoreBackup() brings back as many', async () => {
   let next = 500;
   const writing = setInterval(() => void one.installation.readings.append(rows(next++, 1)), 2);
   const manifest = await makeBackup(dataDir, file, nowMs);

@@ -106,7 +106,7 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     for (const journal of journals) await journal.close();
   });
 
-  test('every process hears of every change after its commit, and that news was missed while the server was away', async () => {
+  test('a site, a pile and a batch that one process adds are heard of by another, and that news was missed while the server was away', async () => {
     const url = await postgres.database();
     const [one, two] = [await openPostgresJournal(url), await openPostgresJournal(url)];
     const heard: string[] = [];
