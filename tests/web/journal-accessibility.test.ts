@@ -100,6 +100,11 @@ test.each(scenes)(
           .map((one) => one.outerHTML),
       );
     expect(small).toEqual([]);
+    const cautions = (await page.locator('.caution').allTextContents()).flatMap((text) =>
+      text.replace(/^\s*Caution/, '').split(/(?<=\.)\s+/),
+    );
+    const twice = cautions.filter((sentence, i) => sentence.length > 30 && cautions.indexOf(sentence) !== i);
+    expect(twice).toEqual([]);
     expect(complaints).toEqual([]);
     await close();
   },

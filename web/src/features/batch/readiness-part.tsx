@@ -31,7 +31,7 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
   return (
     <Part id="ready" title="Is it ready?">
       {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
-      {value && <ReadinessFacts readiness={value} site={batch.site} open={isAsking} />}
+      {value && <ReadinessFacts readiness={value} site={batch.site} isAsking={isAsking} />}
       <May to="keeper">
         {batch.endedAt === null &&
           (isAsking ? (
@@ -59,15 +59,16 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
 interface ReadinessFactsProps {
   readonly readiness: Readiness;
   readonly site: string;
-  /** What to look and smell for stands open, because somebody is about to. */
-  readonly open?: boolean;
+  /** Somebody is about to smell and look: what to find stands open, and the form says how to smell. */
+  readonly isAsking?: boolean;
 }
 
-export function ReadinessFacts({ readiness, site, open = false }: ReadinessFactsProps) {
+export function ReadinessFacts({ readiness, site, isAsking = false }: ReadinessFactsProps) {
   const say = useSay(renderReadiness, site);
   const reader = useReader(site);
   const { person, signs } = readiness;
-  const { says, good, bad, cautions } = readiness.messages;
+  const { says, good, bad } = readiness.messages;
+  const cautions = readiness.messages.cautions.filter(({ code }) => !isAsking || code !== 'caution.smelling');
   return (
     <>
       <p class="sentence">{say(says)}</p>
@@ -101,7 +102,7 @@ export function ReadinessFacts({ readiness, site, open = false }: ReadinessFacts
           <span class="label">Caution</span> {say(caution)}
         </p>
       ))}
-      <details class="more readiness-look" open={open}>
+      <details class="more readiness-look" open={isAsking}>
         <summary>What is good and bad to find</summary>
         <div class="readiness-two">
           <div>
