@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { mailAddressPattern } from './mail-address.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';
+import { isTimeZone } from './zoned-time.ts';
 
 /** Why there is something to tell, or that there is not. */
 const notifyReasons = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
@@ -104,12 +105,3 @@ export type Preferences = z.infer<typeof preferencesSchema>;
 
 export const rankOf = (severity: (typeof severities)[number]): number => severities.indexOf(severity);
 export const severityOfRank = (rank: number) => severities[rank] ?? 'danger';
-
-function isTimeZone(name: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en-GB', { timeZone: name });
-    return true;
-  } catch {
-    return false;
-  }
-}

@@ -1,9 +1,9 @@
 /**
- * What a clock on a person's wall shows, and when their quiet hours end. It never adds hours to an instant and calls it
- * the same time tomorrow: clocks are put forward and back.
+ * Quiet hours and daily summaries by a person's own clock. Hours are never added to an instant and called the same time
+ * tomorrow: clocks are put forward and back.
  */
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
-import { offsetMs } from '../../shared/zone-offset.ts';
+import { dayOf, minuteOfDay, wallOf } from '../../shared/zoned-time.ts';
 
 const minutesPerDay = 24 * 60;
 
@@ -11,17 +11,6 @@ export interface QuietHours {
   readonly fromMin: number;
   /** Excluded; before `fromMin` where the quiet goes over midnight. */
   readonly toMin: number;
-}
-
-/** @example minuteOfDay(Date.UTC(2031, 5, 1, 6), 'Europe/Lisbon') // => 420: seven o'clock in summer */
-export function minuteOfDay(atMs: number, timeZone: string): number {
-  const wallMs = atMs + offsetMs(atMs, timeZone);
-  return Math.floor((((wallMs % msPerDay) + msPerDay) % msPerDay) / msPerMinute);
-}
-
-/** @example dayOf(Date.UTC(2031, 5, 1, 23, 30), 'Europe/Lisbon') // => "2031-06-02" */
-export function dayOf(atMs: number, timeZone: string): string {
-  return new Date(atMs + offsetMs(atMs, timeZone)).toISOString().slice(0, 10);
 }
 
 export function isQuiet(quiet: QuietHours | null, atMs: number, timeZone: string): boolean {
@@ -49,8 +38,7 @@ export function summaryDay(atMin: number | null, timeZone: string, nowMs: number
   const lateMin = minuteOfDay(nowMs, timeZone) - atMin;
   if (lateMin >= 0) return lateMin < mostLateMin ? dayOf(nowMs, timeZone) : undefined;
   if (lateMin + minutesPerDay >= mostLateMin) return undefined;
-  const wallMs = nowMs + offsetMs(nowMs, timeZone);
-  return new Date(wallMs - msPerDay).toISOString().slice(0, 10);
+  return dayOf(wallOf(nowMs, timeZone) - msPerDay, 'UTC');
 }
 
 /** A summary that could not be made for so long would only confuse. */

@@ -2,6 +2,8 @@
  * The season a batch was laid in, by the months of its hemisphere. It never asks the weather: these are the three-month
  * seasons of meteorologists; a grower may name each.
  */
+import { monthOf } from '../../shared/zoned-time.ts';
+
 const seasonNames = ['winter', 'spring', 'summer', 'autumn'] as const;
 type SeasonName = (typeof seasonNames)[number];
 
@@ -24,7 +26,7 @@ export interface Place {
  * @example seasonOf(Date.UTC(2031, 0, 15), { latitude: -35, timeZone: 'UTC' }).name // => "summer 2030/31"
  */
 export function seasonOf(atMs: number, { latitude, timeZone }: Place): Season {
-  const { year, month } = monthAt(atMs, timeZone);
+  const { year, month } = monthOf(atMs, timeZone ?? 'UTC');
   const quarter = Math.floor((month % 12) / 3); // December to February is 0
   const south = latitude !== null && latitude < 0;
   const season = seasonNames[(quarter + (south ? 2 : 0)) % 4] as SeasonName;
@@ -32,15 +34,4 @@ export function seasonOf(atMs: number, { latitude, timeZone }: Place): Season {
   const began = overTurn && month < 3 ? year - 1 : year;
   const years = overTurn ? `${began}/${String((began + 1) % 100).padStart(2, '0')}` : String(began);
   return { id: `${began}-${season}`, season, year: began, name: `${season} ${years}` };
-}
-
-/** Month 1..12 on the site's wall clock. */
-function monthAt(atMs: number, timeZone: string | null): { year: number; month: number } {
-  const parts = new Intl.DateTimeFormat('en-GB', {
-    timeZone: timeZone ?? 'UTC',
-    year: 'numeric',
-    month: 'numeric',
-  }).formatToParts(atMs);
-  const read = (type: string) => Number(parts.find((part) => part.type === type)?.value);
-  return { year: read('year'), month: read('month') };
 }

@@ -1,4 +1,6 @@
 /** Instants as people write them, in a site's own time. */
+import { isTimeZone } from '../../shared/zoned-time.ts';
+
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function format(key: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
@@ -11,12 +13,8 @@ function format(key: string, options: Intl.DateTimeFormatOptions): Intl.DateTime
 
 /** "UTC" for a zone this machine does not know. */
 export function knownZone(timeZone: string | null | undefined): string {
-  if (!timeZone) return 'UTC';
-  try {
-    return new Intl.DateTimeFormat('en-GB', { timeZone }).resolvedOptions().timeZone;
-  } catch {
-    return 'UTC';
-  }
+  if (!timeZone || !isTimeZone(timeZone)) return 'UTC';
+  return new Intl.DateTimeFormat('en-GB', { timeZone }).resolvedOptions().timeZone;
 }
 
 /** @example dayWords(Date.UTC(2031, 3, 3)) // => '3 Apr 2031' */

@@ -11,7 +11,6 @@ import {
   nearTime,
   type Reader,
   wallOfInstant,
-  zoneOffsetMs,
 } from '../../web/src/ui/format/local-time.ts';
 import {
   celsiusFrom,
@@ -145,11 +144,6 @@ describe('times on the wall clock', () => {
     const midnightMs = Date.parse('2031-07-01T23:00:00Z');
     expect(clockTime(midnightMs, lisbon)).toBe('00:00');
     expect(clockTime(midnightMs, { ...lisbon, hour12: true })).toBe('12:00 am');
-  });
-  test('the offset of a zone changes with its clocks', () => {
-    expect(zoneOffsetMs(summerMs, 'Europe/Lisbon')).toBe(3_600_000);
-    expect(zoneOffsetMs(Date.parse('2031-01-01T12:30:00Z'), 'Europe/Lisbon')).toBe(0);
-    expect(zoneOffsetMs(summerMs, 'Asia/Kathmandu')).toBe((5 * 60 + 45) * 60_000);
   });
   test('an instant survives the way through a form, in any zone and season, to the minute', () => {
     fc.assert(

@@ -1,7 +1,6 @@
 /** Times as people and loggers write them. */
 import { parseInstant } from '../../../shared/contracts/time.ts';
-import { msPerDay } from '../../../shared/units.ts';
-import { offsetMs } from '../../../shared/zone-offset.ts';
+import { instantOf, isSkipped } from '../../../shared/zoned-time.ts';
 
 export interface TimeManner {
   readonly timeZone: string;
@@ -61,11 +60,7 @@ function localTime(
   if (!exists || hours > 23 || Number(minute) > 59 || Number(second) > 59)
     return `"${text}" is no day or hour that exists`;
   const wallMs = dayMs + ((hours * 60 + Number(minute)) * 60 + Number(second)) * 1000 + Number(ms.padEnd(3, '0'));
-  return atWall(wallMs, timeZone) ?? `"${text}" falls into the hour that the clocks of ${timeZone} skipped`;
-}
-
-/** The instant at which the clocks of a zone showed this; the first, where they showed it twice; undefined where never. */
-function atWall(wallMs: number, timeZone: string): number | undefined {
-  const around = [wallMs - msPerDay, wallMs + msPerDay].map((ms) => wallMs - offsetMs(ms, timeZone));
-  return around.filter((atMs) => atMs + offsetMs(atMs, timeZone) === wallMs).sort((a, b) => a - b)[0];
+  // A logger has never shown it: more likely its clock goes by another zone.
+  if (isSkipped(wallMs, timeZone)) return `"${text}" falls into the hour that the clocks of ${timeZone} skipped`;
+  return instantOf(wallMs, timeZone);
 }

@@ -5,6 +5,7 @@ import { type Place, seasonOf } from '../../../core/seasons/season.ts';
 import type { Choice } from '../../../shared/contracts/seasons.ts';
 import type { Site } from '../../../shared/contracts/sites.ts';
 import type { BatchRecord, FlowRecord, LotRecord } from '../../../shared/store/journal.ts';
+import { monthOf } from '../../../shared/zoned-time.ts';
 import type { Family } from '../lineage/family.ts';
 
 export interface Known {
@@ -37,7 +38,7 @@ export function knownBatches(family: Family, sites: readonly Site[]): Known[] {
 }
 
 function yearAt(atMs: number, { timeZone }: Place): number {
-  return Number(new Intl.DateTimeFormat('en-GB', { timeZone: timeZone ?? 'UTC', year: 'numeric' }).format(atMs));
+  return monthOf(atMs, timeZone ?? 'UTC').year;
 }
 
 function startersOf(family: Family, lineage: Lineage<FlowRecord>, batchId: string): LotRecord[] {

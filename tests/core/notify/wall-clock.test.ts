@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dayOf, isQuiet, minuteOfDay, quietEndsMs, summaryDay } from '../../../core/notify/wall-clock.ts';
+import { isQuiet, quietEndsMs, summaryDay } from '../../../core/notify/wall-clock.ts';
+import { dayOf, minuteOfDay } from '../../../shared/zoned-time.ts';
 
 const hourMs = 3_600_000;
 const at = (text: string) => Date.parse(text);

@@ -1,6 +1,7 @@
 /** Where an axis of time is marked, on the wall clock of the reader's zone. */
 import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
-import { clockTime, type Reader, shortDay, zoneOffsetMs } from '../ui/format/local-time.ts';
+import { instantOf, wallOf } from '../../../shared/zoned-time.ts';
+import { clockTime, type Reader, shortDay } from '../ui/format/local-time.ts';
 
 const stepsMs = [
   ...[1, 2, 5, 10, 15, 30].map((minutes) => minutes * msPerMinute),
@@ -19,10 +20,9 @@ export function timeTicks(fromMs: number, toMs: number, reader: Reader, mostTick
   const spanMs = toMs - fromMs;
   const stepMs = stepsMs.find((step) => spanMs / step <= mostTicks) ?? (stepsMs.at(-1) as number);
   const ticks: TimeTick[] = [];
-  const firstWallMs = Math.ceil((fromMs + zoneOffsetMs(fromMs, reader.timeZone)) / stepMs) * stepMs;
+  const firstWallMs = Math.ceil(wallOf(fromMs, reader.timeZone) / stepMs) * stepMs;
   for (let wallMs = firstWallMs; ; wallMs += stepMs) {
-    const guessMs = wallMs - zoneOffsetMs(wallMs, reader.timeZone);
-    const atMs = wallMs - zoneOffsetMs(guessMs, reader.timeZone);
+    const atMs = instantOf(wallMs, reader.timeZone);
     if (atMs > toMs) return ticks;
     if (atMs < fromMs || atMs <= (ticks.at(-1)?.atMs ?? -Infinity)) continue;
     const isDay = wallMs % msPerDay === 0;

@@ -1,5 +1,6 @@
 /** Instants in the person's own zone or the site's. */
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
+import { instantOf, wallOf } from '../../../../shared/zoned-time.ts';
 
 export interface Reader {
   readonly timeZone: string | undefined;
@@ -58,17 +59,6 @@ export function longDay(atMs: number, reader: Reader): string {
   return formatter(reader, { weekday: 'long', day: 'numeric', month: 'long' }).format(atMs).replace(',', '');
 }
 
-/** How far the zone's wall clock is ahead of UTC at that instant [ms]. */
-export function zoneOffsetMs(atMs: number, timeZone: string | undefined): number {
-  const parts = formatter(
-    { timeZone, hour12: false },
-    { year: 'numeric', month: 'numeric', day: 'numeric', hour: 'numeric', minute: 'numeric', second: 'numeric' },
-  ).formatToParts(atMs);
-  const read = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((part) => part.type === type)?.value);
-  const wallMs = Date.UTC(read('year'), read('month') - 1, read('day'), read('hour'), read('minute'), read('second'));
-  return wallMs - Math.floor(atMs / 1000) * 1000;
-}
-
 /** The instant that a form's "2031-04-05T06:07" means in a zone; undefined when it is not a time. */
 export function instantOfWall(text: string, timeZone: string | undefined): number | undefined {
   const parts = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2})/.exec(text);
@@ -76,13 +66,11 @@ export function instantOfWall(text: string, timeZone: string | undefined): numbe
   const [year, month, day, hour, minute] = parts.slice(1).map(Number) as [number, number, number, number, number];
   const wallMs = Date.UTC(year, month - 1, day, hour, minute);
   if (Number.isNaN(wallMs)) return undefined;
-  // The offset is wanted at the instant itself, so the first guess is corrected once for a clock change between.
-  const guessMs = wallMs - zoneOffsetMs(wallMs, timeZone);
-  return wallMs - zoneOffsetMs(guessMs, timeZone);
+  return instantOf(wallMs, timeZone);
 }
 
 /** What a form shows for an instant: "2031-04-05T06:07" on the zone's wall clock. */
 export function wallOfInstant(atMs: number, timeZone: string | undefined): string {
   const minuteMs = Math.floor(atMs / msPerMinute) * msPerMinute;
-  return new Date(minuteMs + zoneOffsetMs(minuteMs, timeZone)).toISOString().slice(0, 16);
+  return new Date(wallOf(minuteMs, timeZone)).toISOString().slice(0, 16);
 }
