@@ -2,6 +2,7 @@
  * What the server last said of its piles, kept on this device for the time when it is out of reach. It never keeps
  * anything of another person: `forgetAnswers` is called when somebody signs out, is not let in, or signs in.
  */
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { createStore } from './store.ts';
 
 const databaseName = 'branhearth-last';
@@ -35,23 +36,17 @@ export function keyOf(path: string): string | undefined {
   return `${pathname}?hours=${Math.round(lengthMs / 3_600_000)}`;
 }
 
-let opened: Promise<IDBDatabase> | undefined;
-
-function database(): Promise<IDBDatabase> {
-  opened ??= new Promise<IDBDatabase>((resolve, reject) => {
-    const request = indexedDB.open(databaseName, 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(table, { keyPath: 'key' });
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-  return opened;
+interface LastAnswers extends DBSchema {
+  [table]: { key: string; value: Kept };
 }
 
-function answered<T>(request: IDBRequest<T>): Promise<T> {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
+let opened: Promise<IDBPDatabase<LastAnswers>> | undefined;
+
+function database(): Promise<IDBPDatabase<LastAnswers>> {
+  opened ??= openDB<LastAnswers>(databaseName, 1, {
+    upgrade: (made) => void made.createObjectStore(table, { keyPath: 'key' }),
   });
+  return opened;
 }
 
 /** Answers that were on their way when somebody signed out belong to nobody. */
@@ -62,9 +57,9 @@ export async function keepAnswer(path: string, answer: unknown, askedBy: number)
   const key = keyOf(path);
   if (key === undefined || askedBy !== person) return;
   try {
-    const store = (await database()).transaction(table, 'readwrite').objectStore(table);
+    const store = await database();
     if (askedBy !== person) return;
-    await answered(store.put({ key, answer, saidMs: Date.now() } satisfies Kept));
+    await store.put(table, { key, answer, saidMs: Date.now() });
   } catch {
     // Nothing to show when out of reach, then.
   }
@@ -77,8 +72,7 @@ async function lastAnswer(path: string): Promise<LastAnswer | undefined> {
   const key = keyOf(path);
   if (key === undefined) return undefined;
   try {
-    const store = (await database()).transaction(table).objectStore(table);
-    const kept = await answered<Kept | undefined>(store.get(key));
+    const kept = await (await database()).get(table, key);
     return kept && Date.now() - kept.saidMs < longestMs ? kept : undefined;
   } catch {
     return undefined;
@@ -89,7 +83,7 @@ async function lastAnswer(path: string): Promise<LastAnswer | undefined> {
 export async function forgetAnswers(): Promise<void> {
   person += 1;
   try {
-    await answered((await database()).transaction(table, 'readwrite').objectStore(table).clear());
+    await (await database()).clear(table);
   } catch {
     // There is nothing kept, then.
   }
@@ -122,10 +116,11 @@ export async function answersOf(personId: string): Promise<void> {
 /** Drops what is too old to be shown. */
 export async function dropOldAnswers(): Promise<void> {
   try {
-    const store = (await database()).transaction(table, 'readwrite').objectStore(table);
-    for (const kept of await answered<Kept[]>(store.getAll())) {
-      if (Date.now() - kept.saidMs >= longestMs) store.delete(kept.key);
+    const { store, done } = (await database()).transaction(table, 'readwrite');
+    for (const kept of await store.getAll()) {
+      if (Date.now() - kept.saidMs >= longestMs) void store.delete(kept.key);
     }
+    await done;
   } catch {
     // Nothing kept.
   }
