@@ -4,6 +4,8 @@
  */
 import { statfs } from 'node:fs/promises';
 import type { Clock } from '../../shared/clock.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { type DiskLevel, stepDisk } from './disk-level.ts';
 import type { SystemNotices } from './system-notices.ts';
 
@@ -23,8 +25,7 @@ export interface DiskHealth {
 }
 
 const lookEveryMs = 5_000;
-const todo =
-  'Make room: move old files away, give the data folder a larger disk, or have old readings thinned. Back up first.';
+const todo = message('notice.system.disk.todo');
 
 export class DiskWatch {
   readonly #parts: DiskWatchParts;
@@ -56,14 +57,15 @@ export class DiskWatch {
       const { level, arrow } = stepDisk(this.#level, free, lowBytes);
       this.#level = level;
       if (arrow === 'stay') return;
-      const said = this.#sentence();
+      const seen = this.#seen();
+      const said = plainEnglish(seen);
       if (level === 'ok') {
         log.info({ arrow, free }, said);
         notices.clear('disk');
       } else {
         log.warn({ arrow, free }, said);
         const severity = level === 'full' ? 'critical' : 'warning';
-        notices.raise({ kind: 'disk', severity, sinceMs: clock.nowMs(), seen: said, todo });
+        notices.raise({ kind: 'disk', severity, sinceMs: clock.nowMs(), seen, todo });
       }
     } catch (error) {
       this.#problem = error instanceof Error ? error.message : String(error);
@@ -75,27 +77,17 @@ export class DiskWatch {
       return { state: 'degraded', detail: `How much room is left cannot be seen (${this.#problem})` };
     }
     const state = ({ ok: 'ok', low: 'degraded', full: 'down' } as const)[this.#level];
-    return { state, detail: this.#level === 'ok' ? this.#sentence() : `${this.#sentence()} ${todo}` };
+    return { state, detail: plainEnglish(paragraph(this.#seen(), this.#level === 'ok' ? null : todo)) };
   }
 
-  #sentence(): string {
-    const room = sizeWords(this.#freeBytes ?? 0);
-    if (this.#level === 'full') {
-      return `The disk is full: ${room} left for the data folder. Readings that find no room are not acknowledged, so probes that publish at QoS 1 keep them.`;
-    }
-    return this.#level === 'low'
-      ? `The disk is nearly full: ${room} left for the data folder.`
-      : `${room} left for the data folder.`;
+  #seen(): Message {
+    const room = { freeBytes: this.#freeBytes ?? 0 };
+    if (this.#level === 'full') return message('notice.system.disk.full', room);
+    return this.#level === 'low' ? message('notice.system.disk.low', room) : message('notice.system.disk.room', room);
   }
 }
 
 async function freeOf(folder: string): Promise<number> {
   const { bavail, bsize } = await statfs(folder);
   return bavail * bsize;
-}
-
-/** @example sizeWords(1_234_000_000) // => '1.2 GB' */
-export function sizeWords(bytes: number): string {
-  if (bytes >= 1e9) return `${(bytes / 1e9).toFixed(1)} GB`;
-  return bytes >= 1e6 ? `${Math.floor(bytes / 1e6)} MB` : `${Math.floor(bytes / 1e3)} kB`;
 }

@@ -1,15 +1,15 @@
 /**
  * What is wrong with the server itself, for pages, health and whoever tells people. It never sends anything itself.
  */
+import type { Message } from '../../shared/messages/message.ts';
+
 export interface SystemNotice {
   /** Which part: one notice stands for each at a time. */
   readonly kind: 'disk' | 'broker' | 'piles' | 'records';
   readonly severity: 'warning' | 'critical';
   readonly sinceMs: number;
-  /** What was seen, in a sentence. */
-  readonly seen: string;
-  /** What to do about it. */
-  readonly todo: string;
+  readonly seen: Message;
+  readonly todo: Message;
   /** What it is about, where that is several things: it is told anew when another joins. */
   readonly about?: readonly string[];
 }
@@ -27,7 +27,7 @@ export class SystemNotices {
   /** The same again changes nothing. */
   raise(notice: SystemNotice): void {
     const before = this.#standing.get(notice.kind);
-    if (before?.severity === notice.severity && before.seen === notice.seen && before.todo === notice.todo) return;
+    if (before?.severity === notice.severity && wordsOf(before) === wordsOf(notice)) return;
     this.#standing.set(notice.kind, notice);
     this.#emit({ kind: notice.kind, notice });
   }
@@ -46,3 +46,5 @@ export class SystemNotices {
     for (const listener of this.#listeners) listener(change);
   }
 }
+
+const wordsOf = ({ seen, todo }: SystemNotice): string => JSON.stringify([seen, todo]);

@@ -2,9 +2,9 @@
  * Tells owners of piles that nobody watches, and of records that cannot be read.
  */
 import type { Clock } from '../../shared/clock.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { rowWords, type UnreadableRows } from '../../shared/store/unreadable.ts';
 import type { PilePort, TroubledPile } from '../monitor/pile/pile-port.ts';
-import { unjudgedWords } from '../monitor/troubles-words.ts';
 import type { SystemNotices } from './system-notices.ts';
 
 export interface TroubleWatchParts {
@@ -18,8 +18,8 @@ const lookEveryMs = 5_000;
 /** A store that is started anew is away for a moment. What cannot be read will not mend itself and is told at once. */
 const patienceMs = 60_000;
 const mostNamed = 3;
-const backup =
-  'Put a backup back (`npm run restore -- FILE --replace`), or have somebody look at the log, which says what was met.';
+const restore = message('notice.system.restore');
+const measureByHand = message('notice.system.piles.todo');
 
 export class TroubleWatch {
   readonly #parts: TroubleWatchParts;
@@ -63,8 +63,8 @@ export class TroubleWatch {
       kind: 'piles',
       severity: 'critical',
       sinceMs: Math.min(...standing.map(({ sinceMs }) => sinceMs), clock.nowMs()),
-      seen: sentenceOf(standing, watch.all().length),
-      todo: `Measure those piles with a long-stem thermometer: they may be heating. ${backup}`,
+      seen: seenOf(standing, watch.all().length),
+      todo: paragraph(measureByHand, restore),
       about: standing.map(({ pileId }) => pileId),
     });
   }
@@ -76,14 +76,14 @@ export class TroubleWatch {
       notices.clear('records');
       return;
     }
-    const named = rows.slice(0, mostNamed).map(rowWords).join('; ');
-    const more = rows.length > mostNamed ? ` and ${rows.length - mostNamed} more` : '';
+    const rowCount = rows.length;
+    const named = { rowsText: rows.slice(0, mostNamed).map(rowWords).join('; '), moreCount: beyond(rowCount) };
     notices.raise({
       kind: 'records',
       severity: 'warning',
       sinceMs: clock.nowMs(),
-      seen: `${rows.length === 1 ? 'A record' : `${rows.length} records`} cannot be read and ${rows.length === 1 ? 'is' : 'are'} left as found: ${named}${more}.`,
-      todo: `Everything else goes on without ${rows.length === 1 ? 'it' : 'them'}. ${backup}`,
+      seen: message('notice.system.records', { rowCount, ...named }),
+      todo: paragraph(message('notice.system.records.todo', { rowCount }), restore),
       about: rows.map(({ table, id }) => `${table}/${id}`),
     });
   }
@@ -91,16 +91,25 @@ export class TroubleWatch {
 
 const isLasting = ({ code }: TroubledPile) => code === 'batch-unreadable' || code === 'records-unreadable';
 
-function sentenceOf(standing: readonly TroubledPile[], pileCount: number): string {
-  const unjudged = unjudgedWords(standing, pileCount);
+function seenOf(standing: readonly TroubledPile[], pileCount: number): Message {
+  const unjudged = standing.filter(({ judged }) => !judged);
   const unkept = standing.filter(({ judged }) => judged);
-  const said = [
-    unjudged && `${unjudged}.`,
-    unkept.length > 0 &&
-      `What is seen of ${unkept.length} of ${pileCount} piles cannot be written down: ${unkept
-        .slice(0, mostNamed)
-        .map(({ name }) => name)
-        .join(', ')}${unkept.length > mostNamed ? ` and ${unkept.length - mostNamed} more` : ''}.`,
-  ];
-  return said.filter(Boolean).join(' ');
+  return paragraph(
+    unjudged.length === 0
+      ? null
+      : message('notice.system.piles.unjudged', { unjudgedCount: unjudged.length, pileCount, ...named(unjudged) }),
+    unkept.length === 0
+      ? null
+      : message('notice.system.piles.unkept', { unkeptCount: unkept.length, pileCount, ...named(unkept) }),
+  );
 }
+
+const named = (piles: readonly TroubledPile[]) => ({
+  namesText: piles
+    .slice(0, mostNamed)
+    .map(({ name }) => name)
+    .join(', '),
+  moreCount: beyond(piles.length),
+});
+
+const beyond = (count: number) => Math.max(0, count - mostNamed);

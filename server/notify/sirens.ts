@@ -12,7 +12,7 @@ import { adviceOf } from '../../core/say/advice.ts';
 import { advisedAlarm } from '../../core/say/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import { plainEnglish } from '../../shared/messages/render.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
 import { rankOf, severityOfRank } from '../../shared/notifications.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { Severity } from '../../shared/warning.ts';
@@ -102,7 +102,7 @@ function siteState(
 ) {
   const todoOf = (alarm: AlarmRecord) => {
     const beside = open.filter(({ pileId }) => pileId === alarm.pileId);
-    return plainEnglish(adviceOf(advisedAlarm(alarm), beside.map(advisedAlarm)).todo);
+    return inWords({ todo: adviceOf(advisedAlarm(alarm), beside.map(advisedAlarm)).todo }, 0);
   };
   return {
     site,
@@ -116,7 +116,7 @@ function siteState(
       severity: alarm.severity,
       acknowledged: alarm.state === 'acknowledged',
       since: toInstant(alarm.raisedAtMs),
-      todo: todoOf(alarm),
+      ...todoOf(alarm),
     })),
   };
 }

@@ -5,7 +5,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { SystemFacts } from '../../core/notify/other-letters.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { message, verbatim } from '../../shared/messages/message.ts';
+import { message } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { SystemNotice, SystemNotices } from '../health/system-notices.ts';
@@ -77,8 +77,8 @@ export class SystemNews {
       kind: 'broker',
       severity: 'critical',
       sinceMs: clock.nowMs(),
-      seen: `No readings come in: ${detail}.`,
-      todo: 'See that the broker runs and can be reached; until then nobody watches the piles, so measure them with a long-stem thermometer.',
+      seen: message('notice.system.broker', { detailText: detail }),
+      todo: message('notice.system.broker.todo'),
     });
   }
 
@@ -99,8 +99,8 @@ export class SystemNews {
     const { clock, newId } = this.#parts;
     const nowMs = clock.nowMs();
     const facts: SystemFacts = {
-      said: verbatim(notice.seen),
-      todo: verbatim(notice.todo),
+      said: notice.seen,
+      todo: notice.todo,
       short: message(`notice.system.short.${notice.kind}`),
     };
     this.#owed.push({

@@ -51,6 +51,7 @@ const amounts: readonly (readonly [RegExp, MeasureKind, scale?: number])[] = [
 const shown: readonly (readonly [RegExp, Show])[] = [
   [/AtMs$/, (ms, reader) => momentWords(ms, reader)],
   [/DateMs$/, (ms, reader) => dateWords(ms, reader)],
+  [/Bytes$/, (bytes, reader) => sizeWords(bytes, reader)],
   [/Hours$/, (hours, reader) => withUnit(atMost(hours, 2, reader), 'h')],
   [/[a-z0-9]G$/, (grams, reader) => withUnit(atMost(grams, 2, reader), 'g')],
   [/[^g]M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
@@ -123,6 +124,14 @@ export function momentWords(atMs: number, reader: Reader): string {
   const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
   const day = dateFormat(region, { weekday: 'short', day: 'numeric', month: 'short', timeZone });
   return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;
+}
+
+/** @example sizeWords(1_234_000_000, reader) // => "1.2 GB"; never more than there is room for, below a gigabyte */
+function sizeWords(bytes: number, reader: Reader): string {
+  if (bytes >= 1e9) return withUnit(decimals(bytes / 1e9, 1, reader), 'GB');
+  return bytes >= 1e6
+    ? withUnit(decimals(Math.floor(bytes / 1e6), 0, reader), 'MB')
+    : withUnit(decimals(Math.floor(bytes / 1e3), 0, reader), 'kB');
 }
 
 /** @example dateWords(atMs, reader) // => "2 May 2031, 16:30": with its year, for what is read long after */

@@ -20,7 +20,7 @@ const endings = [
   [/AtMs$/, 'number'],
   [/[a-z0-9]K$/, 'Difference'],
   [/[a-z0-9](Kg|L|Ml|M|M2|Mm|Cm|KgM3|KgM2|Ratio|Share)$/, 'Amount'],
-  [/[a-z0-9](Frac|Pct|Ms|H|Hours|G|M3|Count|Number|Factor)$/, 'number'],
+  [/[a-z0-9](Frac|Pct|Ms|H|Hours|Bytes|G|M3|Count|Number|Factor)$/, 'number'],
   [/Part$/, 'Part'],
   [/List$/, 'readonly (Part | string)[]'],
   [/(Name|Text)$/, 'string'],

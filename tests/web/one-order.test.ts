@@ -16,6 +16,7 @@ import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { conditionOf } from '../../shared/conditions/kinds.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
+import { plainReader } from '../../shared/messages/format.ts';
 import { worded } from '../../shared/messages/in-words.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
@@ -199,11 +200,11 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
             name: 'Shed 1',
             pileName: 'Shed',
             siteName: 'Yard',
-            hazardTodo: inWords(hazard).todo,
+            hazardTodo: hazard.todo,
           },
         ],
         'https://shed.example',
-        nowMs,
+        plainReader(nowMs),
       ).replace(/\r\n /g, '');
       const sirens = await sirenTodos(records);
       expect(sirens).toHaveLength(records.length);

@@ -6,9 +6,11 @@ import { advisedAlarm } from '../../../core/say/alarm-view.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
-import { plainEnglish } from '../../../shared/messages/render.ts';
+import { metric, plainReader, type Reader } from '../../../shared/messages/format.ts';
+import { fallback } from '../../../shared/messages/language.ts';
 import { nameSchema } from '../../../shared/names.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import type { PersonRecord } from '../../../shared/store/people-journal.ts';
 import { batchName, readFamily } from '../../services/lineage/family.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
 import { dateCalendar } from '../../services/records/calendar/date-calendar.ts';
@@ -57,6 +59,13 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
     },
   );
 
+  /** Times stand beside the sentences, so that their zone is the calendar's own. */
+  const readerOf = async (person: PersonRecord | null): Promise<Reader> => {
+    const kept = (await journal.notifications.preferences.list()).find(({ personId }) => personId === person?.id);
+    const units = { ...metric, temperature: kept?.preferences.unit ?? metric.temperature };
+    return { ...plainReader(parts.clock.nowMs(), units), language: person?.language ?? fallback };
+  };
+
   api.get(
     '/calendar/:secret.ics',
     {
@@ -69,7 +78,8 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
       },
     },
     async (request, reply) => {
-      if (!(await addresses.isGood(request.params.secret))) {
+      const holder = await addresses.whose(request.params.secret);
+      if (!holder) {
         return sendProblem(
           reply,
           404,
@@ -82,7 +92,7 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
       const hazards = new Map(
         (await journal.alarms.open())
           .filter(({ kind, machine }) => kind === 'self-heating' && isStanding(machine))
-          .map((alarm) => [alarm.pileId, plainEnglish(adviceOf(advisedAlarm(alarm), []).todo)]),
+          .map((alarm) => [alarm.pileId, adviceOf(advisedAlarm(alarm), []).todo]),
       );
       const batches = [...family.batches.values()].flatMap((batch) => {
         const place = family.piles.get(batch.pileId);
@@ -96,7 +106,7 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
         .type('text/calendar; charset=utf-8')
         .header('Cache-Control', 'private, max-age=300')
         .header('Content-Disposition', 'inline; filename="branhearth.ics"')
-        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), parts.clock.nowMs()));
+        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), await readerOf(holder.person)));
     },
   );
 }

@@ -1,6 +1,7 @@
 // Made by `npm run messages`.
 import { alarmTexts } from './en/alarm.ts';
 import { bandTexts } from './en/band.ts';
+import { calendarTexts } from './en/calendar.ts';
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
 import { entryTexts } from './en/entry.ts';
@@ -25,6 +26,7 @@ import { whyTexts } from './en/why.ts';
 export const enTexts = {
   ...alarmTexts,
   ...bandTexts,
+  ...calendarTexts,
   ...cautionTexts,
   ...conditionTexts,
   ...entryTexts,

@@ -1,6 +1,7 @@
 // Made by `npm run messages`.
 import type { AlarmParams } from './params/alarm.ts';
 import type { BandParams } from './params/band.ts';
+import type { CalendarParams } from './params/calendar.ts';
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
 import type { EntryParams } from './params/entry.ts';
@@ -26,6 +27,7 @@ export interface MessageParams
   extends
     AlarmParams,
     BandParams,
+    CalendarParams,
     CautionParams,
     ConditionParams,
     EntryParams,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type DiskArrow, type DiskLevel, stepDisk } from '../../../server/health/disk-level.ts';
-import { DiskWatch, sizeWords } from '../../../server/health/disk-watch.ts';
+import { DiskWatch } from '../../../server/health/disk-watch.ts';
 import { type NoticeChange, SystemNotices } from '../../../server/health/system-notices.ts';
 
 const mb = 1_000_000;
@@ -79,8 +79,4 @@ describe('a disk watch', () => {
     });
     expect(changes).toEqual([]);
   });
-});
-
-test('sizeWords() says kB, MB and GB', () => {
-  expect([999, 5_400_000, 1_234_000_000].map(sizeWords)).toEqual(['0 kB', '5 MB', '1.2 GB']);
 });

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { SystemNotices } from '../../../server/health/system-notices.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
 import { SystemNews } from '../../../server/notify/system-news.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { until } from '../../helpers/until.ts';
@@ -43,7 +44,13 @@ describe('trouble of the house', () => {
     );
   };
   const disk = (severity: 'warning' | 'critical') =>
-    notices.raise({ kind: 'disk', severity, sinceMs: 1_000, seen: 'The disk is nearly full.', todo: 'Make room.' });
+    notices.raise({
+      kind: 'disk',
+      severity,
+      sinceMs: 1_000,
+      seen: verbatim('The disk is nearly full.'),
+      todo: verbatim('Make room.'),
+    });
 
   test('is told when it begins, when it gets worse, and when it is over; not for every change of words', async () => {
     disk('warning');

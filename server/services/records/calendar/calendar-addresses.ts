@@ -5,6 +5,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Person } from '../../../../shared/person.ts';
 import type { Journal } from '../../../../shared/store/journal.ts';
+import type { PersonRecord } from '../../../../shared/store/people-journal.ts';
 
 const installationKey = 'calendar-secret';
 const keyOf = (personId: string) => `${installationKey}/${personId}`;
@@ -31,11 +32,18 @@ export function calendarAddresses({ settings, people }: Pick<Journal, 'settings'
       if (key !== installationKey && person?.role === 'owner') await make(installationKey);
       return make(key);
     },
-    async isGood(secret: string): Promise<boolean> {
+    /** @returns Whose it is, null for the server's; undefined when it is not good. */
+    async whose(secret: string): Promise<{ readonly person: PersonRecord | null } | undefined> {
       const asked = digest(secret);
-      const keys = [installationKey, ...(await people.list()).map(({ id }) => keyOf(id))];
-      const known = await Promise.all(keys.map((key) => settings.get(key)));
-      return known.filter((one) => one !== undefined && timingSafeEqual(asked, digest(one))).length > 0;
+      const holders = [null, ...(await people.list())];
+      const known = await Promise.all(
+        holders.map(async (person) => ({
+          person,
+          kept: await settings.get(person === null ? installationKey : keyOf(person.id)),
+        })),
+      );
+      const good = known.filter(({ kept }) => kept !== undefined && timingSafeEqual(asked, digest(kept)));
+      return good[0] && { person: good[0].person };
     },
   };
 }

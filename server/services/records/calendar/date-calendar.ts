@@ -1,6 +1,8 @@
 /** Turns, checks and likely readiness of the batches that lie there now, as a calendar. */
 import { type PlannedDate, planDates } from '../../../../core/plan/dates.ts';
-import { plainEnglish } from '../../../../shared/messages/render.ts';
+import type { Reader } from '../../../../shared/messages/format.ts';
+import { type Message, message } from '../../../../shared/messages/message.ts';
+import { plainSpaces, render } from '../../../../shared/messages/render.ts';
 import { stageLimits } from '../../../../shared/stage.ts';
 import type { BatchRecord } from '../../../../shared/store/journal.ts';
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
@@ -12,15 +14,15 @@ export interface CalendarBatch {
   readonly pileName: string;
   readonly siteName: string;
   /** What the self-heating hazard asks for while it stands: then nothing else is asked of this pile. */
-  readonly hazardTodo?: string | undefined;
+  readonly hazardTodo?: Message | undefined;
 }
 
-const titles: Record<PlannedDate['kind'], string> = { turn: 'Turn', check: 'Check', ready: 'Likely ready' };
 /** How long each takes, and how long before its reminder sounds [min]. */
 const lengthMin: Record<PlannedDate['kind'], number> = { turn: 30, check: 15, ready: 0 };
 const remindMin: Record<PlannedDate['kind'], number> = { turn: 60, check: 0, ready: 0 };
 
-export function dateCalendar(batches: readonly CalendarBatch[], address: string, nowMs: number): string {
+/** @param reader Whose calendar it is; `nowMs` is now. */
+export function dateCalendar(batches: readonly CalendarBatch[], address: string, reader: Reader): string {
   return icalLines([
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
@@ -29,12 +31,12 @@ export function dateCalendar(batches: readonly CalendarBatch[], address: string,
     'NAME:Branhearth', // RFC 7986
     'X-WR-CALNAME:Branhearth', // for readers older than RFC 7986
     'REFRESH-INTERVAL;VALUE=DURATION:PT6H', // RFC 7986
-    ...batches.flatMap((one) => events(one, address, nowMs)),
+    ...batches.flatMap((one) => events(one, address, reader)),
     'END:VCALENDAR',
   ]);
 }
 
-function events(one: CalendarBatch, address: string, nowMs: number): string[] {
+function events(one: CalendarBatch, address: string, reader: Reader): string[] {
   const { batch } = one;
   const { lengthMinH, lengthMaxH } = { ...stageLimits[batch.stage], ...batch.limits };
   const ownLength = batch.limits.lengthMinH !== undefined || batch.limits.lengthMaxH !== undefined;
@@ -43,18 +45,19 @@ function events(one: CalendarBatch, address: string, nowMs: number): string[] {
     stage: batch.stage,
     ...(ownLength && { lengthH: { minH: lengthMinH, maxH: Math.max(lengthMinH, lengthMaxH) } }),
   });
-  return dates.flatMap((date) => event(one, date, address, nowMs));
+  return dates.flatMap((date) => event(one, date, address, reader));
 }
 
-function event(one: CalendarBatch, date: PlannedDate, address: string, nowMs: number): string[] {
+function event(one: CalendarBatch, date: PlannedDate, address: string, reader: Reader): string[] {
   const { batch, name, pileName, siteName, hazardTodo } = one;
   const { kind, atMs, untilMs, says, origin } = date;
   const day = Math.round((atMs - batch.startedAtMs) / msPerDay);
   // A likely window may open and close at one time: an end must lie after its start.
   const endMs = Math.max(untilMs ?? 0, atMs + Math.max(1, lengthMin[kind]) * msPerMinute);
   // What is past is a record; from now on nobody is called to turn or squeeze a pile that may catch fire.
-  const isCalledOff = hazardTodo !== undefined && endMs > nowMs;
-  const summary = isCalledOff ? `Not now, it heats dangerously: ${pileName}` : `${titles[kind]}: ${pileName}`;
+  const isCalledOff = hazardTodo !== undefined && endMs > reader.nowMs;
+  const say = (said: Message) => plainSpaces(render(said, reader));
+  const summary = say(message(isCalledOff ? 'calendar.called-off' : `calendar.${kind}`, { pileName }));
   return [
     'BEGIN:VEVENT',
     `UID:${batch.id}-${kind}-${kind === 'ready' ? 0 : day}@branhearth`,
@@ -62,7 +65,7 @@ function event(one: CalendarBatch, date: PlannedDate, address: string, nowMs: nu
     `DTSTART:${icalTime(atMs)}`,
     `DTEND:${icalTime(endMs)}`,
     `SUMMARY:${icalText(summary)}`,
-    `DESCRIPTION:${icalText(isCalledOff ? `${hazardTodo}\n${name}` : `${plainEnglish(says)}\n${name}\n${plainEnglish(origin)}`)}`,
+    `DESCRIPTION:${icalText(isCalledOff ? `${say(hazardTodo)}\n${name}` : `${say(says)}\n${name}\n${say(origin)}`)}`,
     `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
     `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
     'TRANSP:TRANSPARENT',

@@ -49,6 +49,18 @@ export interface NoticeParams {
   'notice.confirm': NoParams;
   'notice.confirm.if-you': { readonly codeText: string };
   'notice.confirm.if-not': NoParams;
+  'notice.system.broker': { readonly detailText: string };
+  'notice.system.broker.todo': NoParams;
+  'notice.system.disk.room': { readonly freeBytes: number };
+  'notice.system.disk.low': { readonly freeBytes: number };
+  'notice.system.disk.full': { readonly freeBytes: number };
+  'notice.system.disk.todo': NoParams;
+  'notice.system.piles.unjudged': { readonly moreCount: number; readonly namesText: string; readonly pileCount: number; readonly unjudgedCount: number };
+  'notice.system.piles.unkept': { readonly moreCount: number; readonly namesText: string; readonly pileCount: number; readonly unkeptCount: number };
+  'notice.system.piles.todo': NoParams;
+  'notice.system.records': { readonly moreCount: number; readonly rowCount: number; readonly rowsText: string };
+  'notice.system.records.todo': { readonly rowCount: number };
+  'notice.system.restore': NoParams;
   'notice.system.short.disk': NoParams;
   'notice.system.short.broker': NoParams;
   'notice.system.short.piles': NoParams;
