@@ -26,6 +26,30 @@ const endings = [
   [/(Name|Text)$/, 'string'],
 ];
 
+/** Texts of pages, which are not found by core and not sent: they may hold `<tags>`, for links and the like. */
+const isPage = (name) => name.startsWith('page-');
+const parsed = (code, text) => parse(text, { ignoreTag: !isPage(code) });
+
+/**
+ * A text of a page as short as it may be, so that pages need no parser: text, or a list of texts, `["name"]` for an argument, `["#"]`,
+ * `["name", { choice: … }, 0 | 1]` for a choice, 1 by number, and `["<", "tag", …]`.
+ */
+function compiled(code, text) {
+  const piecesOf = (nodes) => {
+    const pieces = nodes.map((node) => {
+      if (node.type === TYPE.literal) return node.value;
+      if (node.type === TYPE.argument) return [node.value];
+      if (node.type === TYPE.tag) return ['<', node.value, piecesOf(node.children)];
+      if (node.type !== TYPE.plural && node.type !== TYPE.select) return ['#'];
+      const options = Object.entries(node.options).map(([key, { value }]) => [key, piecesOf(value)]);
+      return [node.value, Object.fromEntries(options), node.type === TYPE.plural ? 1 : 0];
+    });
+    if (pieces.length === 0) return '';
+    return pieces.length === 1 && typeof pieces[0] === 'string' ? pieces[0] : pieces;
+  };
+  return piecesOf(parsed(code, text));
+}
+
 /** @returns Map of argument name to its TypeScript type. */
 function argumentsOf(code, text) {
   const found = new Map();
@@ -49,18 +73,21 @@ function argumentsOf(code, text) {
       } else if (node.type === TYPE.select) {
         note(node.value, choices(Object.keys(node.options)));
         for (const { value } of Object.values(node.options)) walk(value);
+      } else if (node.type === TYPE.tag && isPage(code)) {
+        note(node.value, 'Tag');
+        walk(node.children);
       } else if (node.type !== TYPE.literal && node.type !== TYPE.pound)
         faults.push(`${code}: only plain arguments, plural and select are understood`);
     }
   };
-  walk(parse(text, { ignoreTag: true }));
+  walk(parsed(code, text));
   return new Map([...found].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** A translation says all that English says: the same arguments, and the same choices wherever it makes them. */
 function compare(language, code, text, english) {
   const [own, wanted] = [argumentsOf(code, text), argumentsOf(code, english)];
-  const [ownChoices, wantedChoices] = [choicesOf(text), choicesOf(english)];
+  const [ownChoices, wantedChoices] = [choicesOf(code, text), choicesOf(code, english)];
   for (const name of own.keys()) if (!wanted.has(name)) faults.push(`${language}: ${code} has an unknown {${name}}`);
   // What English chooses by, a language may not need to: {isFirst, select, …} where none has capitals.
   for (const name of wanted.keys())
@@ -81,10 +108,11 @@ function compare(language, code, text, english) {
 }
 
 /** @returns Map of argument name to how it is chosen by, and the keys of all its choices. */
-function choicesOf(text) {
+function choicesOf(code, text) {
   const found = new Map();
   const walk = (nodes) => {
     for (const node of nodes) {
+      if (node.type === TYPE.tag) walk(node.children);
       if (node.type !== TYPE.plural && node.type !== TYPE.select) continue;
       const type = node.type === TYPE.plural ? 'plural' : 'select';
       const keys = found.get(node.value)?.keys ?? new Set();
@@ -95,7 +123,7 @@ function choicesOf(text) {
       found.set(node.value, { type, keys });
     }
   };
-  walk(parse(text, { ignoreTag: true }));
+  walk(parsed(code, text));
   return found;
 }
 
@@ -131,7 +159,10 @@ function paramsModule(topic) {
     const used = names.filter((name) => words.has(name));
     return used.length === 0 ? '' : `import type { ${used.join(', ')} } from '${path}';\n`;
   };
-  const importLines = importsOf(['Amount', 'Difference', 'NoParams', 'Part', 'Temperature'], '../../param-types.ts');
+  const importLines = importsOf(
+    ['Amount', 'Difference', 'NoParams', 'Part', 'Tag', 'Temperature'],
+    '../../param-types.ts',
+  );
   const imports = importLines === '' ? '' : `${importLines}\n`;
   return `${madeBy(source, topic)}${imports}export interface ${pascal(topic)}Params {\n${body}\n}\n`;
 }
@@ -146,6 +177,12 @@ function textsModule(language, topic) {
       if (wanted[code] === undefined) faults.push(`${language}: ${code} is not in English`);
       else compare(language, code, text, wanted[code]);
     }
+  }
+  if (isPage(topic)) {
+    const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(compiled(code, text))},`);
+    const type = `${pascal(topic)}Params`;
+    const imports = `import type { PageTexts } from '../../page-text.ts';\nimport type { ${type} } from '../params/${topic}.ts';\n\n`;
+    return `${madeBy(language, topic)}${imports}export const ${camel(topic)}Texts: PageTexts<${type}> = {\n${lines.join('\n')}\n};\n`;
   }
   const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(text)},`);
   return `${madeBy(language, topic)}export const ${pascal(topic)[0].toLowerCase()}${pascal(topic).slice(1)}Texts = {\n${lines.join('\n')}\n};\n`;
@@ -170,11 +207,17 @@ function languagesModule(languages) {
 
 function loadersModule(languages) {
   const others = languages.filter((one) => one !== source);
-  const all = others.map(
-    (one) => `  ${one.includes('-') ? `'${one}'` : one}: async () => (await import('./${one}.ts')).${identifier(one)},`,
-  );
+  const all = others.map((one) => `  ${one.includes('-') ? `'${one}'` : one}: () => import('./${one}-whole.ts'),`);
   const body = all.length === 0 ? '{}' : `{\n${all.join('\n')}\n}`;
-  return `// Made by \`npm run messages\`.\n\n/** Texts of languages besides English, for pages: whoever reads none of them loads none. */\nexport const textLoaders: Readonly<Record<string, () => Promise<Readonly<Record<string, string>>>>> = ${body};\n`;
+  return `// Made by \`npm run messages\`.\nimport type { WholeLanguage } from '../page-text.ts';\n\n/** Languages besides English, for pages: whoever reads none of them loads none. */\nexport const loaders: Readonly<Record<string, () => Promise<WholeLanguage>>> = ${body};\n`;
+}
+
+/** A language as pages load it: what is found, and what pages say. */
+function wholeModule(language) {
+  const pages = topicsOf(language).filter(isPage);
+  const imports = pages.map((topic) => `import { ${camel(topic)}Texts } from './${language}/${topic}.ts';\n`).join('');
+  const all = pages.map((topic) => `...${camel(topic)}Texts`).join(', ');
+  return `// Made by \`npm run messages\`.\n${imports}\nexport { ${identifier(language)} as texts } from './${language}.ts';\nexport const pages = { ${all} };\n`;
 }
 
 function cataloguesModule(languages) {
@@ -205,7 +248,7 @@ const languages = readdirSync(here, { withFileTypes: true })
   .sort((one, other) => Number(other === source) - Number(one === source) || (one < other ? -1 : 1));
 const topics = topicsOf(source);
 for (const topic of topics) write(join(here, 'made', 'params', `${topic}.ts`), paramsModule(topic));
-write(join(here, 'made', 'params.ts'), indexOfParams(topics));
+write(join(here, 'made', 'params.ts'), indexOfParams(topics.filter((topic) => !isPage(topic))));
 write(join(here, 'made', 'languages.ts'), languagesModule(languages));
 write(join(here, 'made', 'loaders.ts'), loadersModule(languages));
 write(join(here, 'made', 'catalogues.ts'), cataloguesModule(languages));
@@ -216,7 +259,14 @@ for (const language of languages) {
     if (!topics.includes(topic)) faults.push(`${language}: ${topic}.json is not in English`);
   for (const topic of topicsOf(language))
     write(join(here, 'made', language, `${topic}.ts`), textsModule(language, topic));
-  write(join(here, 'made', `${language}.ts`), indexOfTexts(language, topicsOf(language)));
+  write(
+    join(here, 'made', `${language}.ts`),
+    indexOfTexts(
+      language,
+      topicsOf(language).filter((topic) => !isPage(topic)),
+    ),
+  );
+  if (language !== source) write(join(here, 'made', `${language}-whole.ts`), wholeModule(language));
 }
 for (const folder of ['params', ...languages])
   for (const name of readdirSync(join(here, 'made', folder)))

@@ -15,4 +15,7 @@ export interface Part {
   readonly params: object;
 }
 
+/** What a `<tag>` of a page's text is put into: a link, for one. */
+export type Tag = (inner: never) => unknown;
+
 export type NoParams = Record<never, never>;

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
+import { plainReader } from '../../shared/messages/format.ts';
+import { pageHomeTexts } from '../../shared/messages/made/en/page-home.ts';
 import { keyOf } from '../../web/src/data/last-answers.ts';
-import { asLastHeard } from '../../web/src/features/home/home-order.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
+import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
 import { keptWords, takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
 import { manyWords, sizeWords } from '../../web/src/ui/format/amount.ts';
 import { oldestShownMs } from '../../web/src/ui/parts/offline-line.tsx';
@@ -69,6 +72,10 @@ test('oldestShownMs() tells the oldest of what a page shows, and leaves other pi
   expect(oldestShownMs(new Map(), '/')).toBeUndefined();
 });
 
-test('asLastHeard() says nothing of now', () => {
-  expect(asLastHeard('Two of four piles need you now.')).toBe('When last heard: two of four piles need you.');
+test('out of reach the opening sentence says nothing of now', () => {
+  const words = pageWords(pageHomeTexts, plainReader(0));
+  const act = { what: 'act', share: 'other', someCount: 2, pileCount: 4 } as const;
+  expect(openingSentence(act, words, true)).toBe('When last heard: two of four piles need you.');
+  const calm = { what: 'calm', share: 'only', someCount: 1, pileCount: 1 } as const;
+  expect(openingSentence(calm, words, true)).toBe('When last heard: nothing needs doing at your pile.');
 });

@@ -1,9 +1,12 @@
 /** A second language of a few texts, for this test: whoever reads it loads it, and only they. */
+import type { ComponentChildren } from 'preact';
 import { render as toText } from 'preact-render-to-string';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { pageWelcomeTexts } from '../../shared/messages/made/en/page-welcome.ts';
 import { message } from '../../shared/messages/message.ts';
 import { rendererOf } from '../../shared/messages/renderer.ts';
 import { followLanguage, languageWanted } from '../../web/src/data/language.ts';
+import { usePageTexts } from '../../web/src/data/live/page-texts.ts';
 import { useSay } from '../../web/src/data/live/use-say.ts';
 import { me } from '../../web/src/data/me.ts';
 import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
@@ -12,10 +15,13 @@ import { until } from '../helpers/until.ts';
 const loads = vi.hoisted(() => ({ count: 0, languages: ['en', 'de'] }));
 vi.mock('../../shared/messages/made/languages.ts', () => loads);
 vi.mock('../../shared/messages/made/loaders.ts', () => ({
-  textLoaders: {
+  loaders: {
     de: async () => {
       loads.count += 1;
-      return { 'say.no-batch': 'Hier liegt nichts.', 'warnings.value.now': 'innen {tempC}' };
+      return {
+        texts: { 'say.no-batch': 'Hier liegt nichts.', 'warnings.value.now': 'innen {tempC}' },
+        pages: { 'page-welcome.practise-meanwhile': ['Bis dahin ', ['<', 'link', 'üben'], '.'] },
+      };
     },
   },
 }));
@@ -25,12 +31,16 @@ const english = rendererOf({
   'say.next.wait': 'Wait.',
   'warnings.value.now': 'inside {tempC}',
 });
-function Said() {
+function Said({ what }: { readonly what: 'page' | 'found' }) {
   const say = useSay(english);
   const value = message('warnings.value.now', { isFirst: false, position: 'core', tempC: 51.5 });
+  const { rich } = usePageTexts(pageWelcomeTexts);
+  const link = (inner: ComponentChildren) => <a href="/practice">{inner}</a>;
+  const page = [rich('page-welcome.practise-meanwhile', { link }), ' ', rich('page-welcome.copy')];
+  if (what === 'page') return <p>{page}</p>;
   return <p>{[message('say.no-batch'), message('say.next.wait'), value].map(say).join(' ')}</p>;
 }
-const said = () => toText(<Said />).replaceAll('\u00a0', ' ');
+const said = (what: 'page' | 'found' = 'found') => toText(<Said what={what} />).replaceAll('\u00a0', ' ');
 
 const known = { hasOwner: true, hasToken: false };
 const kim = { id: 'kim', name: 'Kim', role: 'keeper', via: 'session' } as const;
@@ -47,6 +57,7 @@ test('whoever chose a language reads it, with its numbers; what it lacks is in E
   me.set({ ...known, person: { ...kim, language: 'de' } });
   const inGerman = await until('German', async () => (said().includes('liegt') ? said() : undefined), 2_000);
   expect(inGerman).toBe('<p>Hier liegt nichts. Wait. innen 51,5 °C</p>');
+  expect(said('page')).toBe('<p>Bis dahin <a href="/practice">üben</a>. Copy</p>');
   me.set({ ...known, person: kim });
   expect(await until('English', async () => (said().includes('inside') ? said() : undefined), 2_000)).toContain('51.5');
 });

@@ -4,11 +4,15 @@
 import { describe, expect, test } from 'vitest';
 import { newPileSchema, type PileSummary, pileSummarySchema, tones } from '../../shared/contracts/piles.ts';
 import { refusalReasons } from '../../shared/errors.ts';
+import { plainReader } from '../../shared/messages/format.ts';
+import { pageHomeTexts } from '../../shared/messages/made/en/page-home.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { readPrefs } from '../../web/src/data/prefs.ts';
 import { brokerAddress, publishLine } from '../../web/src/features/home/first-reading.ts';
-import { byPress, groupBySite, openingSentence, unacknowledgedCount } from '../../web/src/features/home/home-order.ts';
+import { byPress, groupBySite, openingOf, unacknowledgedCount } from '../../web/src/features/home/home-order.ts';
+import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
 import { documentOf, pointerOf, wildcardCount } from '../../web/src/features/incoming/json-pointer.ts';
 import { groupAlarms } from '../../web/src/features/pile/alarm-order.ts';
 import { silencedSentence } from '../../web/src/features/pile/alarm-words.ts';
@@ -28,6 +32,7 @@ const [north, barn, stack] = piles as [PileSummary, PileSummary, PileSummary];
 const withTones = (...some: PileSummary['tone'][]) => some.map((tone, i) => ({ ...barn, id: String(i), tone }));
 
 describe('openingSentence()', () => {
+  const words = pageWords(pageHomeTexts, plainReader(0));
   const rows: [PileSummary['tone'][], string][] = [
     [['calm'], 'Nothing needs doing at your pile now.'],
     [['calm', 'calm', 'calm'], 'Nothing needs doing at your three piles now.'],
@@ -41,7 +46,8 @@ describe('openingSentence()', () => {
     [['danger', 'danger'], 'Both piles are in danger. See to them first.'],
   ];
   for (const [some, sentence] of rows) {
-    test(`${some.join(', ')}: "${sentence}"`, () => expect(openingSentence(withTones(...some))).toBe(sentence));
+    test(`${some.join(', ')}: "${sentence}"`, () =>
+      expect(openingSentence(openingOf(withTones(...some)), words, false)).toBe(sentence));
   }
 });
 

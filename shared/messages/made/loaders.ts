@@ -1,4 +1,5 @@
 // Made by `npm run messages`.
+import type { WholeLanguage } from '../page-text.ts';
 
-/** Texts of languages besides English, for pages: whoever reads none of them loads none. */
-export const textLoaders: Readonly<Record<string, () => Promise<Readonly<Record<string, string>>>>> = {};
+/** Languages besides English, for pages: whoever reads none of them loads none. */
+export const loaders: Readonly<Record<string, () => Promise<WholeLanguage>>> = {};

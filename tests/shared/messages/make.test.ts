@@ -10,11 +10,28 @@ const english = {
   'pile.turns': '{turnCount, plural, =0 {Not turned} one {# turn} other {# turns}}',
 };
 
-function make(languages: Record<string, Record<string, string>>) {
+test('a text of a page is made without need of a parser, in a file of its language', () => {
+  const page = (links: string) => ({ 'page-pile.link': `{pileCount, plural, one {# pile} other {# piles}}, ${links}` });
+  const { status, faults, made } = make({ pl: polish }, { en: page('<a>all</a>'), pl: page('<a>wszystkie</a>') });
+  expect([status, faults]).toEqual([0, []]);
+  expect(made('en/page-pile.ts')).toContain(
+    '[["pileCount",{"one":[["#"]," pile"],"other":[["#"]," piles"]},1],", ",["<","a","all"]]',
+  );
+  expect(made('params/page-pile.ts')).toContain('readonly a: Tag; readonly pileCount: number');
+  expect(made('pl-whole.ts')).toContain('...pagePileTexts');
+  expect(made('params.ts')).not.toContain('PagePile');
+  expect(make({ pl: polish }, { en: page('<a>all</a>'), pl: page('wszystkie') }).faults).toEqual([
+    'pl: page-pile.link leaves out {a}',
+  ]);
+});
+
+function make(languages: Record<string, Record<string, string>>, pages: Record<string, Record<string, string>> = {}) {
   const folder = scratchFolder();
   for (const [language, texts] of Object.entries({ en: english, ...languages })) {
     mkdirSync(join(folder, language));
     writeFileSync(join(folder, language, 'pile.json'), JSON.stringify(texts));
+    const page = pages[language];
+    if (page) writeFileSync(join(folder, language, 'page-pile.json'), JSON.stringify(page));
   }
   const { status, stderr } = spawnSync('node', ['shared/messages/make.mjs', `--in=${folder}`], { encoding: 'utf8' });
   const made = (name: string) => readFileSync(join(folder, 'made', name), 'utf8');

@@ -4,14 +4,14 @@
  */
 import { fallback, languageFor } from '../../../shared/messages/language.ts';
 import { languages } from '../../../shared/messages/made/languages.ts';
-import { textLoaders } from '../../../shared/messages/made/loaders.ts';
+import { loaders } from '../../../shared/messages/made/loaders.ts';
+import type { WholeLanguage } from '../../../shared/messages/page-text.ts';
 import type { Render } from '../../../shared/messages/renderer.ts';
 import { me } from './me.ts';
 import { createStore, useStore } from './store.ts';
 
-interface OtherLanguage {
+export interface OtherLanguage extends Pick<WholeLanguage, 'texts' | 'pages'> {
   readonly language: string;
-  readonly texts: Readonly<Record<string, string>>;
   readonly render: Render;
 }
 
@@ -31,12 +31,14 @@ async function follow(): Promise<void> {
   const language = languageWanted();
   if (language === (other.get()?.language ?? fallback)) return;
   if (language === fallback) return setOther(null);
-  const [texts, { rendererOf }] = await Promise.all([
-    textLoaders[language]?.(),
+  const [whole, { rendererOf }] = await Promise.all([
+    loaders[language]?.(),
     import('../../../shared/messages/renderer.ts'),
   ]);
   // Somebody else may have signed in meanwhile.
-  if (texts !== undefined && language === languageWanted()) setOther({ language, texts, render: rendererOf(texts) });
+  if (whole === undefined || language !== languageWanted()) return;
+  const { texts, pages } = whole;
+  setOther({ language, texts, pages, render: rendererOf(texts) });
 }
 
 function setOther(now: OtherLanguage | null): void {

@@ -4,7 +4,6 @@ import { asksForSomebody, speaks } from '../../../../core/alarms/standing.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { tones } from '../../../../shared/contracts/piles.ts';
 import type { Site } from '../../../../shared/contracts/sites.ts';
-import { capital, countWord } from '../../ui/format/words.ts';
 
 export interface SiteGroup {
   readonly id: string;
@@ -51,33 +50,20 @@ export function groupBySite(piles: readonly PileSummary[], sites: readonly Site[
   });
 }
 
-/** The sentence over the home page: it must never sound calmer than the most pressing pile. */
-export function openingSentence(piles: readonly PileSummary[]): string {
-  const count = (tone: PileSummary['tone']) => piles.filter((pile) => pile.tone === tone).length;
-  const danger = count('danger');
-  const act = count('act');
-  const watch = count('watch');
-  const ofAll = (some: number) => {
-    if (piles.length === 1) return 'Your pile';
-    if (some === piles.length) return piles.length === 2 ? 'Both piles' : `All ${countWord(piles.length)} piles`;
-    return `${capital(countWord(some))} of ${countWord(piles.length)} piles`;
-  };
-  const verb = (some: number, one: string, many: string) => (some === 1 ? one : many);
-  if (danger > 0)
-    return `${ofAll(danger)} ${verb(danger, 'is', 'are')} in danger. See to ${verb(danger, 'it', 'them')} first.`;
-  if (act > 0) return `${ofAll(act)} ${verb(act, 'needs', 'need')} you now.`;
-  if (watch > 0)
-    return `Nothing needs doing now, but ${verb(watch, 'one pile wants', `${countWord(watch)} piles want`)} watching.`;
-  return piles.length === 1
-    ? 'Nothing needs doing at your pile now.'
-    : `Nothing needs doing at your ${countWord(piles.length)} piles now.`;
+export interface Opening {
+  /** How the most pressing piles are. */
+  readonly what: PileSummary['tone'];
+  /** Those that are so, of all: the only one, both, all, or some. */
+  readonly share: 'only' | 'both' | 'all' | 'other';
+  readonly someCount: number;
+  readonly pileCount: number;
 }
 
-/**
- * The same out of reach of the server, where nothing is known of now.
- *
- * @example asLastHeard('Nothing needs doing at your pile now.') // => "When last heard: nothing needs doing at your pile."
- */
-export function asLastHeard(sentence: string): string {
-  return `When last heard: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1).replace(' now', '')}`;
+/** What stands over the home page: it must never sound calmer than the most pressing pile. */
+export function openingOf(piles: readonly PileSummary[]): Opening {
+  const what = tones.findLast((tone) => piles.some((pile) => pile.tone === tone)) ?? 'calm';
+  const pileCount = piles.length;
+  const someCount = piles.filter(({ tone }) => tone === what).length;
+  const ofAll = someCount === pileCount ? (pileCount === 2 ? 'both' : 'all') : 'other';
+  return { what, share: pileCount === 1 ? 'only' : ofAll, someCount, pileCount };
 }

@@ -1,5 +1,8 @@
 /** An empty start: what to do first, and what is already talking. */
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import { pageWelcomeTexts } from '../../../../shared/messages/made/en/page-welcome.ts';
+import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { useMay } from '../../data/me.ts';
 import { usePrefs } from '../../data/prefs.ts';
@@ -16,69 +19,65 @@ export function Welcome() {
   return mayLay ? <FirstSteps /> : <NothingYet />;
 }
 
+const useWords = () => usePageTexts(pageWelcomeTexts);
+const practise = (inner: ComponentChildren) => <a href="/practice">{inner}</a>;
+
 function NothingYet() {
-  const heading = usePage('Welcome');
+  const { text, rich } = useWords();
+  const heading = usePage(text('page-welcome.title'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        No pile is watched yet.
+        {text('page-welcome.none')}
       </h1>
-      <p class="lead">A keeper or an owner lays the first; it then stands here.</p>
+      <p class="lead">{text('page-welcome.none.hint')}</p>
       <div class="welcome-mound">
         <EmptyMound />
       </div>
-      <p>
-        <a href="/practice">Practise on a simulated pile</a> meanwhile.
-      </p>
+      <p>{rich('page-welcome.practise-meanwhile', { link: practise })}</p>
     </div>
   );
 }
 
 function FirstSteps() {
-  const heading = usePage('Welcome');
+  const { text, rich } = useWords();
+  const heading = usePage(text('page-welcome.title'));
   return (
     <div class="page welcome">
       <div class="opening welcome-opening">
         <h1 ref={heading} tabIndex={-1}>
-          No pile is watched yet. Lay the first.
+          {text('page-welcome.lay-first')}
         </h1>
-        <p class="lead">
-          Branhearth listens to the probes in your bran and soil piles, says in plain words how each pile is and what to
-          do next, and keeps the record of each batch.
-        </p>
+        <p class="lead">{text('page-welcome.lead')}</p>
         <div class="welcome-mound">
           <EmptyMound />
         </div>
       </div>
       <ol class="steps">
         <li>
-          <h2>Name the place and the pile</h2>
+          <h2>{text('page-welcome.step.name')}</h2>
           <PileForm />
         </li>
         <li>
-          <h2>Let a probe talk</h2>
+          <h2>{text('page-welcome.step.probe')}</h2>
           <FirstReading />
         </li>
         <li>
-          <h2>Claim it for the pile</h2>
+          <h2>{text('page-welcome.step.claim')}</h2>
           <Talking />
         </li>
       </ol>
       <aside class="aside">
-        <h2 class="aside-title">Only looking?</h2>
-        <p>
-          <a href="/practice">Practise on a simulated pile</a>, here and now: it takes a few minutes and no probe.
-        </p>
-        <p>
-          Stop the program, run <code>npm run demo</code> in its folder, and this page shows an invented farm with four
-          piles, in fast time and on a scratch folder.
-        </p>
+        <h2 class="aside-title">{text('page-welcome.only-looking')}</h2>
+        <p>{rich('page-welcome.practise', { link: practise })}</p>
+        <p>{rich('page-welcome.demo', { command: (inner) => <code>{inner}</code> })}</p>
       </aside>
     </div>
   );
 }
 
 export function FirstReading() {
+  const { text, rich } = useWords();
   const health = useInstallation((installation) => installation.health);
   const site = useInstallation((installation) => installation.sites[0]?.id ?? 'my-yard');
   const [copied, setCopied] = useState(false);
@@ -96,18 +95,24 @@ export function FirstReading() {
   return (
     <>
       <p>
-        A probe publishes over MQTT to <code>{`${health.broker.root}/<site>/<probe>/reading`}</code>. To try it without
-        one, run this {isOnlyHere(line) ? 'on this machine, if it' : 'on any machine that'} has Mosquitto’s tools:
+        {rich('page-welcome.publish', {
+          topicText: `${health.broker.root}/<site>/<probe>/reading`,
+          topic: (inner) => <code>{inner}</code>,
+          isOnlyHere: isOnlyHere(line),
+        })}
       </p>
       <div class="copy-line">
         <pre>{line}</pre>
         <button type="button" onClick={copy}>
-          {copied ? 'Copied' : 'Copy'}
+          {text(copied ? 'page-welcome.copied' : 'page-welcome.copy')}
         </button>
       </div>
       {health.parts.broker.state !== 'ok' && (
         <p class="wrong">
-          The broker is {health.parts.broker.state}: {health.parts.broker.detail}
+          {text('page-welcome.broker', {
+            stateText: health.parts.broker.state,
+            detailText: health.parts.broker.detail,
+          })}
         </p>
       )}
     </>
@@ -118,30 +123,32 @@ export function FirstReading() {
 const mostShown = 10;
 
 function Talking() {
+  const { text, rich } = useWords();
   const probes = useInstallation((installation) => installation.probes);
   const { all } = useInstallation((installation) => installation.probeCounts);
   const nowMs = useServerNow();
   const { unit } = usePrefs();
   if (probes.length === 0) {
-    return <p class="quiet">No probe has talked yet. The moment one does, it stands here.</p>;
+    return <p class="quiet">{text('page-welcome.no-probe')}</p>;
   }
   return (
     <>
       <ul class="talking">
-        {probes.slice(0, mostShown).map((probe) => (
-          <li key={`${probe.site}/${probe.probe}`}>
-            <b>
-              {probe.site}/{probe.probe}
-            </b>
-            {probe.last.temperatureC !== undefined && ` says ${formatTemp(probe.last.temperatureC, unit)}`}
-            {probe.lastAt && `, ${ageWords(nowMs - Date.parse(probe.lastAt))}`}
+        {probes.slice(0, mostShown).map(({ site, probe, last: { temperatureC }, lastAt }) => (
+          <li key={`${site}/${probe}`}>
+            {rich('page-welcome.talks', {
+              probeText: `${site}/${probe}`,
+              name: (inner) => <b>{inner}</b>,
+              isHot: temperatureC !== undefined,
+              tempText: temperatureC === undefined ? '' : formatTemp(temperatureC, unit),
+              isHeard: lastAt != null,
+              ageText: lastAt == null ? '' : ageWords(nowMs - Date.parse(lastAt)),
+            })}
           </li>
         ))}
       </ul>
-      {all > mostShown && <p class="quiet">And {all - mostShown} more.</p>}
-      <p>
-        Make the pile first; then <a href="/probes">say where each probe sits</a>.
-      </p>
+      {all > mostShown && <p class="quiet">{text('page-welcome.more', { moreCount: all - mostShown })}</p>}
+      <p>{rich('page-welcome.then', { link: (inner) => <a href="/probes">{inner}</a> })}</p>
     </>
   );
 }

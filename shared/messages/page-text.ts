@@ -1,0 +1,51 @@
+/** Texts of pages as `make.mjs` leaves them, so that a page needs no parser: see `compiled` there. */
+
+type Piece =
+  | string
+  | readonly [argument: string]
+  | readonly [argument: string, choices: Readonly<Record<string, PageText>>, isByNumber: 0 | 1]
+  | readonly ['<', tag: string, inner: PageText];
+
+export type PageText = string | readonly Piece[];
+
+/** Of one topic, by code. @typeParam Params What each takes. */
+export type PageTexts<Params> = { readonly [Code in keyof Params]: PageText };
+
+/** Everything in one language that pages show. */
+export interface WholeLanguage {
+  readonly texts: Readonly<Record<string, string>>;
+  readonly pages: Readonly<Record<string, PageText>>;
+}
+
+/** How arguments and tags become what a page shows: text, or elements. */
+export interface PageWriter<Shown> {
+  /** BCP 47. */
+  readonly language: string;
+  readonly value: (name: string, value: unknown) => string;
+  readonly tag: (wrap: unknown, inner: readonly (Shown | string)[]) => Shown;
+}
+
+/** @returns The pieces in their order, to be shown one after the other. */
+export function writePage<Shown>(
+  text: PageText,
+  params: Readonly<Record<string, unknown>>,
+  writer: PageWriter<Shown>,
+  count = 0,
+): (Shown | string)[] {
+  if (typeof text === 'string') return [text];
+  return text.flatMap((piece): (Shown | string)[] => {
+    if (typeof piece === 'string') return [piece];
+    const [name, choices, isByNumber] = piece;
+    if (name === '#') return [new Intl.NumberFormat(writer.language).format(count)];
+    if (choices === undefined) return [writer.value(name, params[name])];
+    if (typeof choices === 'string') {
+      const inner = writePage(isByNumber as PageText, params, writer, count);
+      return [writer.tag(params[choices], inner)];
+    }
+    const chosen = params[name];
+    if (isByNumber === 0) return writePage(choices[String(chosen)] ?? choices.other ?? '', params, writer, count);
+    const number = Number(chosen);
+    const form = choices[`=${number}`] ?? choices[new Intl.PluralRules(writer.language).select(number)];
+    return writePage(form ?? choices.other ?? '', params, writer, number);
+  });
+}

@@ -1,0 +1,59 @@
+/** What a page says, in the language, units and zone of whoever reads. Findings have their own texts: `live/use-say.ts`. */
+import type { ComponentChildren } from 'preact';
+import type { formatQuantity, Reader } from '../../../../shared/messages/format.ts';
+import { type PageTexts, writePage } from '../../../../shared/messages/page-text.ts';
+import type { NoParams, Tag } from '../../../../shared/messages/param-types.ts';
+import { type OtherLanguage, useOtherLanguage } from '../language.ts';
+import { useMessageReader } from './use-say.ts';
+
+/** With tags as functions of what stands in them. */
+type Asked<Params> = {
+  readonly [Name in keyof Params]: Params[Name] extends Tag
+    ? (inner: ComponentChildren) => ComponentChildren
+    : Params[Name];
+};
+type Rest<Params> = NoParams extends Params ? [] : [params: Asked<Params>];
+
+export interface PageWords<All> {
+  /** @example text('page-home.lay-another') */
+  text<Code extends keyof All>(code: Code, ...params: Rest<All[Code]>): string;
+  /** The same with elements where the text has tags. @example rich('page-home.unclaimed', { link: (inner) => <a href="/probes">{inner}</a> }) */
+  rich<Code extends keyof All>(code: Code, ...params: Rest<All[Code]>): ComponentChildren;
+}
+
+/**
+ * @param english Of the topic of this page, which stand in where another language lacks one.
+ * @param format `formatQuantity`, for texts with quantities: the first page has none, and is spared it.
+ */
+export function usePageTexts<All>(english: PageTexts<All>, format?: typeof formatQuantity): PageWords<All> {
+  const reader = useMessageReader();
+  const other = useOtherLanguage();
+  return pageWords(english, reader, other, format);
+}
+
+/** @param other The language that is read, null for English. */
+export function pageWords<All>(
+  english: PageTexts<All>,
+  reader: Reader,
+  other: Pick<OtherLanguage, 'language' | 'pages'> | null = null,
+  format?: typeof formatQuantity,
+): PageWords<All> {
+  const write = (code: keyof All, params: object = {}) => {
+    const own = other?.pages[String(code)];
+    const language = other && own !== undefined ? other.language : reader.language;
+    return writePage<ComponentChildren>(own ?? english[code], params as Record<string, unknown>, {
+      language,
+      value: (name, value) => {
+        if (typeof value === 'string') return value;
+        const shown = format?.(name, value as number, { ...reader, language });
+        if (shown !== undefined) return shown;
+        throw new RangeError(`Cannot show {${name}} as its page must bring formatQuantity, or a text`);
+      },
+      tag: (wrap, inner) => (wrap as (inner: ComponentChildren) => ComponentChildren)([...inner]),
+    });
+  };
+  return {
+    text: (code, ...[params]) => write(code, params).join(''),
+    rich: (code, ...[params]) => write(code, params),
+  };
+}
