@@ -1,3 +1,4 @@
+import { isByHand } from './hand-reading.ts';
 import { fellToAir } from './out-of-pile.ts';
 import type { Positions } from './position.ts';
 import { isStuck } from './stuck.ts';
@@ -7,7 +8,7 @@ import { isStuck } from './stuck.ts';
  * cannot clear an alarm in the meantime.
  */
 export function maybeOut({ core, air }: Readonly<Positions>): boolean {
-  if (core?.temperature == null || air?.temperature == null || core.hour.meanC === null) return false;
+  if (core?.temperature == null || air?.temperature == null || core.hour.meanC === null || isByHand(core)) return false;
   if (core.out.suspectH > 0 && core.out.nearAirH > 0) return true;
   return fellToAir(core.hour.meanC - air.temperature.value, core.temperature.value - air.temperature.value);
 }
@@ -24,5 +25,5 @@ export function believed(
   const place = positions[position];
   if (place?.temperature == null || place.out.sinceMs !== null) return null;
   if (position === 'core') return maybeOut(positions) ? null : meanC;
-  return isStuck(place.temperature, position) ? null : meanC;
+  return isStuck(place.temperature, position) && !isByHand(place) ? null : meanC;
 }

@@ -2,16 +2,21 @@
 import { z } from 'zod';
 import type { Position } from '../../shared/names.ts';
 import { forEachPileQuantity, isOfPile, type PileQuantity, pileQuantities } from '../../shared/quantity.ts';
+import type { StageLimits } from '../../shared/stage.ts';
 import { highLimit } from '../alarms/deadband.ts';
 import { chipErrorK, temperatureDeadbandK } from '../alarms/policies.ts';
 import type { JudgeReading, PilePosition, PileSetup } from '../profiles/pile-setup.ts';
+import { handReadingSchema, isByHand, measuredByHand, probeSpokeBeside } from './hand-reading.ts';
 import { heatMemorySchema, rememberHeat, startHeat } from './heat-memory.ts';
 import { addToHour, closeMean, hourMeanSchema, startHourMean } from './hour-mean.ts';
 import { outSchema, startOut } from './out-of-pile.ts';
-import { doubtedJumpK, followsOn, followTrack, startTrack, type Track, trackSchema } from './track.ts';
+import { isStuck } from './stuck.ts';
+import { doubtedJumpK, followsOn, followTrack, isSilent, startTrack, type Track, trackSchema } from './track.ts';
 
 const positionSchema = z.object({
   ...forEachPileQuantity(() => trackSchema.nullable()),
+  /** What was last measured there by hand; null before any. */
+  hand: handReadingSchema.nullable(),
   hour: hourMeanSchema,
   /** Over the limit, or a core as near to it as a probe may be off; with the deadband counted in. */
   overheated: z.boolean(),
@@ -34,6 +39,7 @@ export const startPositions = (): Positions => ({ core: null, top: null, base: n
 
 const startPosition = (): PositionState => ({
   ...forEachPileQuantity(() => null),
+  hand: null,
   hour: startHourMean(),
   overheated: false,
   heat: null,
@@ -42,18 +48,56 @@ const startPosition = (): PositionState => ({
 
 /** @returns Whether it is a temperature, and believed. */
 export function followReading(positions: Positions, reading: JudgeReading, setup: PileSetup): boolean {
-  const { position, quantity, value, atMs } = reading;
+  const { position, quantity, value, atMs, byHand = false } = reading;
   positions[position] ??= startPosition();
   const place = positions[position];
   if (quantity !== 'temperature') {
-    if (isOfPile(quantity)) followOther(place, quantity, value, atMs);
+    // A meter in a hand is kept and shown; how it compares with anything else nobody knows.
+    if (isOfPile(quantity) && !byHand) followOther(place, quantity, value, atMs);
     return false;
   }
+  if (byHand && !standsForPlace(place, position, setup, value, atMs)) return false;
+  const jumpK = byHand ? Number.POSITIVE_INFINITY : doubtedJumpK[position]; // a person looked
   if (place.temperature === null) place.temperature = startTrack(value, atMs);
-  else if (!followTrack(place.temperature, value, atMs, doubtedJumpK[position])) return false;
+  else if (!followTrack(place.temperature, value, atMs, jumpK)) return false;
+  if (place.hand !== null && !byHand && isPlausible(place, position)) probeSpokeBeside(place.hand, value, atMs);
   addToHour(place.hour, value);
   if (position !== 'air') followHeat(place, position, setup, value, atMs);
   return true;
+}
+
+/**
+ * Takes note of what was measured by hand.
+ * @returns Whether it is followed as the place's own: where a probe serves, a hand only stands beside it, or in for it.
+ */
+function standsForPlace(
+  place: PositionState,
+  position: Position,
+  { served, limits, noted }: PileSetup,
+  tempC: number,
+  atMs: number,
+): boolean {
+  const probe = served !== undefined && served[position] === undefined ? null : place.temperature;
+  const isOwn = probe === null || isByHand(place);
+  const speaksWell = !isOwn && isPlausible(place, position);
+  const isHeard = probe !== null && !isSilent(probe, atMs);
+  const isBelieved = speaksWell && isHeard;
+  place.hand = measuredByHand(place.hand, tempC, atMs, speaksWell ? probe : null, !isOwn && !isBelieved);
+  if (isOwn) return true;
+  if (!isBelieved && position !== 'air') {
+    if (!isHeard) addToHour(place.hour, tempC);
+    place.heat ??= startHeat(tempC, atMs);
+    rememberHeat(place.heat, tempC, atMs, limits, noted);
+    place.overheated = passesLimit(place, position, limits, tempC);
+  }
+  return false;
+}
+
+/** Whether what the probe of a place said last can be taken for its temperature. */
+function isPlausible({ temperature, out }: PositionState, position: Position): boolean {
+  return (
+    temperature !== null && temperature.doubted === null && out.sinceMs === null && !isStuck(temperature, position)
+  );
 }
 
 /** No jump of what is not a temperature is doubted. */
@@ -67,12 +111,17 @@ function followHeat(place: PositionState, position: PilePosition, setup: PileSet
   // Beside the pile it feels no heat of the pile.
   if (place.heat === null) place.heat = startHeat(tempC, atMs);
   else if (place.out.sinceMs === null) rememberHeat(place.heat, tempC, atMs, setup.limits, setup.noted);
-  // A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike.
-  const guardK = position === 'core' ? chipErrorK : 0;
-  const passed = highLimit(place.overheated, tempC, setup.limits.actC - guardK, temperatureDeadbandK - guardK);
+  if (place.hand?.standsIn === true) return; // the probe cannot be believed, and somebody measured
+  const passed = passesLimit(place, position, setup.limits, tempC);
   // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.
-  if (!passed || place.overheated || place.temperature === null || followsOn(place.temperature, doubtedJumpK[position]))
-    place.overheated = passed;
+  const isBorneOut = place.temperature === null || followsOn(place.temperature, doubtedJumpK[position]);
+  if (!passed || place.overheated || isBorneOut || isByHand(place)) place.overheated = passed;
+}
+
+/** A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike. */
+function passesLimit({ overheated }: PositionState, position: Position, { actC }: StageLimits, tempC: number): boolean {
+  const guardK = position === 'core' ? chipErrorK : 0;
+  return highLimit(overheated, tempC, actC - guardK, temperatureDeadbandK - guardK);
 }
 
 /** Closes the running hour of one place. @returns Its mean [°C]; null where nothing was measured. */
@@ -98,7 +147,7 @@ export function servedPlace(
   position: Position,
 ): PositionState | null {
   const place = positions[position];
-  if (place === null || served === undefined) return place;
+  if (place === null || served === undefined || isByHand(place)) return place;
   const sinceMs = served[position];
   const track = leadingTrack(place);
   return sinceMs === undefined || track === null || track.heardAtMs < sinceMs ? null : place;

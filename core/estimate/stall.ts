@@ -9,6 +9,7 @@ import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-tempe
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { BatchPhase } from './batch-phase.ts';
 import type { Disturbance } from './disturbance.ts';
+import { isByHand } from './hand-reading.ts';
 import { airAtHour, coreAtHour, type Hours } from './hours.ts';
 import type { Positions } from './position.ts';
 import { mostPerH } from './work.ts';
@@ -135,5 +136,6 @@ function ownRiseK(hours: Readonly<Hours>, core: number, backH: number, depthM: n
 /** Whether the core has said the same for so long that it may have stuck. */
 function coreStandsStill({ core }: Readonly<Positions>): boolean {
   const track = core?.temperature;
+  if (core === null || isByHand(core)) return false;
   return track != null && track.count > 3 && track.atMs - track.sameSinceMs >= sameMs;
 }

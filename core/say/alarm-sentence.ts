@@ -178,12 +178,18 @@ function keptWithoutSight(heat: Heat, { assessment, temp }: AlarmFacts): Saying 
   const core = assessment.positions.core;
   const condition = assessment.coreDoubted
     ? message('say.lost-sight-doubted', { heat })
-    : message('say.lost-sight', {
-        heat,
-        isAgeKnown: core?.atMs != null,
-        silentMs: assessment.atMs - (core?.atMs ?? assessment.atMs),
-        isTempKnown: core?.temperatureC != null,
-        lastC: temp(core?.temperatureC ?? 0),
-      });
+    : core?.byHand === true
+      ? message('say.lost-sight-by-hand', {
+          heat,
+          agoMs: assessment.atMs - (core.atMs ?? assessment.atMs),
+          lastC: temp(core.temperatureC ?? 0),
+        })
+      : message('say.lost-sight', {
+          heat,
+          isAgeKnown: core?.atMs != null,
+          silentMs: assessment.atMs - (core?.atMs ?? assessment.atMs),
+          isTempKnown: core?.temperatureC != null,
+          lastC: temp(core?.temperatureC ?? 0),
+        });
   return { condition, next: next.measureCoreNow, tone: 'act' };
 }

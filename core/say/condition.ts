@@ -95,6 +95,7 @@ const coreLikeAir = unknown(message('say.core-like-air'), message('say.next.core
 const coreStuck = message('say.core-stuck');
 const coreOut = message('say.core-out');
 const afterSilence = message('say.next.core-silent');
+const measureAgain = message('say.next.measure-again');
 
 function noCore(assessment: Assessment): Saying {
   if (!assessment.hasProbe) return noProbe;
@@ -103,6 +104,14 @@ function noCore(assessment: Assessment): Saying {
 }
 
 function silentCore({ positions: { core }, atMs }: Assessment, { temp }: AlarmFacts): Saying {
+  if (core?.byHand === true) {
+    const agoMs = atMs - (core.atMs ?? atMs);
+    return unknown(
+      message('say.core-measured-ago', { agoMs, lastC: temp(core.temperatureC ?? 0) }),
+      measureAgain,
+      'act',
+    );
+  }
   const condition = message('say.core-silent', {
     silentMs: atMs - (core?.atMs ?? atMs),
     isTempKnown: core?.temperatureC != null,

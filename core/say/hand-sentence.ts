@@ -125,6 +125,9 @@ function besideClause(kind: HandKind, facts: AlarmFacts): Message | null {
 /** Why its heat is not known, where a core was measured before. */
 function quietCore({ positions: { core }, atMs, coreDoubted: isDoubted }: Assessment): Message | null {
   if (core === null) return null;
+  if (core.silent && core.byHand === true) {
+    return message('say.beside.core-measured-ago', { agoMs: agoMs(core.atMs ?? atMs, atMs) });
+  }
   if (core.silent) return message('say.beside.core-silent', { silentMs: atMs - (core.atMs ?? atMs) });
   return isDoubted ? coreDoubted : null;
 }

@@ -5,6 +5,7 @@ import type { Position } from '../../shared/names.ts';
 import type { Phase } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import type { CoreCourse } from '../estimate/course.ts';
+import type { HandReading } from '../estimate/hand-reading.ts';
 import type { PastHeat } from '../estimate/heat-memory.ts';
 import type { Intervention } from '../estimate/interventions.ts';
 import type { PhaseReason } from '../estimate/phase.ts';
@@ -12,6 +13,7 @@ import type { WaterToAdd } from '../estimate/water-to-add.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Readiness } from '../readiness/readiness.ts';
 import type { Finding, PositionSight } from '../warnings/finding.ts';
+import type { MeasureNext } from './measure-next.ts';
 
 export interface Assessment {
   readonly atMs: number;
@@ -49,6 +51,10 @@ export interface Assessment {
   readonly waterToAdd: WaterToAdd | null;
   /** What nobody gave of how it was laid, and what is reckoned with instead. */
   readonly assumed: readonly Assumption[];
+  /** When its core should be measured by hand next; null where a probe does. */
+  readonly measureNext: MeasureNext | null;
+  /** What was last measured by hand, by place. */
+  readonly measuredByHand: readonly (HandReading & { readonly position: Position })[];
   readonly limits: {
     readonly actC: number;
     readonly lossC: number;

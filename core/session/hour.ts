@@ -8,6 +8,7 @@ import { believed } from '../estimate/believed.ts';
 import { followCold } from '../estimate/cold.ts';
 import { disturbs, followDisturbance, noteAct } from '../estimate/disturbance.ts';
 import { followWater } from '../estimate/follow-water.ts';
+import { isByHand } from '../estimate/hand-reading.ts';
 import { coreAtHour, endHour, heldCore, keepHour, nearAirHours } from '../estimate/hours.ts';
 import { followRise, noteTurning } from '../estimate/late-turning.ts';
 import { followOut } from '../estimate/out-of-pile.ts';
@@ -82,7 +83,8 @@ function closeMeans({ positions }: JudgeState, endMs: number): Means {
     for (const position of pilePositions) {
       const place = positions[position];
       const meanC = said[position];
-      if (place !== null && meanC !== null)
+      // A person knows where the thermometer is.
+      if (place !== null && meanC !== null && !isByHand(place))
         followOut(place.out, place.hour.stepK, position === 'top' || position === 'edge', meanC, airC, endMs);
     }
   }

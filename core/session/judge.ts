@@ -5,6 +5,7 @@
  * a clock or remembers anything outside the state: the same readings give the same assessment.
  */
 
+import { positions } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lookAhead } from '../estimate/ahead.ts';
 import { coreCourse } from '../estimate/course.ts';
@@ -22,9 +23,10 @@ import { readinessOf } from '../readiness/readiness.ts';
 import { smellAndLook } from '../readiness/smell-and-look.ts';
 import type { Finding } from '../warnings/finding.ts';
 import { findingsOf } from '../warnings/rules.ts';
-import { snapshotOf } from '../warnings/snapshot.ts';
+import { type PileSnapshot, snapshotOf } from '../warnings/snapshot.ts';
 import type { Assessment } from './assessment.ts';
 import { closeHour } from './hour.ts';
+import { type MeasureNext, measureNext } from './measure-next.ts';
 import { isWaterFounded } from './water-founded.ts';
 
 export type { JudgeState } from '../estimate/state.ts';
@@ -108,6 +110,11 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
       judged,
     }),
     waterToAdd: founded ? waterToAdd(look.water, setup.recipe, setup.limits) : null,
+    measureNext: measureCoreNext(state, setup, look),
+    measuredByHand: positions.flatMap((position) => {
+      const hand = state.positions[position]?.hand ?? null;
+      return hand === null ? [] : [{ position, ...hand }];
+    }),
     assumed: setup.assumed ?? [],
     limits: {
       actC: setup.limits.actC,
@@ -119,4 +126,19 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     },
     findings: findingsOf(look),
   };
+}
+
+/** Whoever only judges what speaks knows of no hand that could measure. */
+function measureCoreNext(
+  { positions: { core } }: JudgeState,
+  { served, limits }: PileSetup,
+  { coreKnown, core: sight, nowMs }: PileSnapshot,
+): MeasureNext | null {
+  if (served === undefined || (coreKnown && sight?.byHand !== true)) return null;
+  const hand = core?.hand ?? null;
+  const isProbeLost = served.core !== undefined;
+  // A probe that was only just given to the pile is waited for; one that is lost is not.
+  if (isProbeLost && sight === null) return null;
+  const standsIn = hand !== null && (!isProbeLost || hand.standsIn);
+  return measureNext({ hand: standsIn ? hand : null, isProbeLost, limits, nowMs });
 }

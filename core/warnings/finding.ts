@@ -16,6 +16,8 @@ export interface PositionSight extends Readonly<Record<PileQuantityKey, number |
   /** When anything came last from there. */
   readonly atMs: number | null;
   readonly silent: boolean;
+  /** Measured by hand, there being no probe that can be believed; `silent` is then that nobody measured for too long. */
+  readonly byHand?: boolean;
 }
 
 export interface Finding<Kind extends WarningKind = WarningKind> {

@@ -9,7 +9,7 @@ import { msPerHour } from '../../shared/units.ts';
 import { atLimitMs, chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
-import { type Finding, nothingToDo } from './finding.ts';
+import { type Finding, nothingToDo, type PositionSight } from './finding.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 import { isOld } from './spoken-value.ts';
@@ -53,8 +53,13 @@ export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
     why,
     explainedBy: null,
     nearness: nearnessOf(hottest, actC),
-    isLastWord: (pile.positions[hottest.position]?.everyMs ?? 0) > seldomMs,
+    isLastWord: isSeldomHeard(pile.positions[hottest.position]),
   };
+}
+
+/** Nothing comes soon that could take it back: a probe that speaks seldom, or a person. */
+function isSeldomHeard(sight: PositionSight | null): boolean {
+  return sight !== null && (sight.byHand === true || sight.everyMs > seldomMs);
 }
 
 function hotNow({ positions, nowMs }: PileSnapshot, { position, tempC }: Hot): Message {

@@ -6,9 +6,10 @@
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { isByHand } from '../estimate/hand-reading.ts';
 import { wasWarmK } from '../estimate/out-of-pile.ts';
 import { isStuck, stuckAfter } from '../estimate/stuck.ts';
-import { spikesNow, stepOf, type Track } from '../estimate/track.ts';
+import { isSilent, spikesNow, stepOf, type Track } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { noProbeFinding } from './silence.ts';
@@ -38,11 +39,12 @@ const changes = message('warnings.probe-stuck.seen.none');
 const compare = message('warnings.probe-stuck.todo');
 
 export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'probe-stuck'> | null {
-  const track = pile.state.positions[position]?.temperature;
+  const place = pile.state.positions[position];
+  const track = place?.temperature;
   const sight = pile.positions[position];
-  if (track == null) return null;
-  if (sight === null) return noProbeFinding('probe-stuck', position);
-  const explainedBy = sight.silent ? 'probe-silent' : null;
+  if (place == null || track == null) return null;
+  if (sight === null || isByHand(place)) return noProbeFinding('probe-stuck', position);
+  const explainedBy = isSilent(track, pile.nowMs) ? 'probe-silent' : null;
   const afterMs = stuckAfter(track, position);
   const present = isStuck(track, position);
   const isTold = Number.isFinite(afterMs);
@@ -74,11 +76,12 @@ const seeToCable = message('warnings.probe-out.todo.failing');
 const pushBack = message('warnings.probe-out.todo.pulled');
 
 export function outFinding(pile: PileSnapshot, position: Position): Finding<'probe-out'> | null {
-  const track = pile.state.positions[position]?.temperature;
+  const place = pile.state.positions[position];
+  const track = place?.temperature;
   const sight = pile.positions[position];
-  if (track == null) return null;
-  if (sight === null) return noProbeFinding('probe-out', position);
-  const explainedBy = sight.silent ? 'probe-silent' : null;
+  if (place == null || track == null) return null;
+  if (sight === null || isByHand(place)) return noProbeFinding('probe-out', position);
+  const explainedBy = isSilent(track, pile.nowMs) ? 'probe-silent' : null;
   const failing = isFailing(track, pile.nowMs);
   const pulled = position !== 'air' && pile.state.positions[position]?.out.sinceMs != null;
   return {

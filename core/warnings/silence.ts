@@ -3,8 +3,9 @@ import type { ProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { isByHand } from '../estimate/hand-reading.ts';
 import { leadingTrack } from '../estimate/position.ts';
-import { silentAfterMs, type Track } from '../estimate/track.ts';
+import { isSilent, silentAfterMs, type Track } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import type { PileSnapshot } from './snapshot.ts';
@@ -13,8 +14,10 @@ export function silentFinding(pile: PileSnapshot, position: Position): Finding<'
   const place = pile.state.positions[position];
   const sight = pile.positions[position];
   const track = place === null ? null : leadingTrack(place);
-  if (track === null) return null;
-  return sight === null ? noProbeFinding('probe-silent', position) : silence(pile, position, track, sight.silent);
+  if (place === null || track === null) return null;
+  return sight === null || isByHand(place)
+    ? noProbeFinding('probe-silent', position)
+    : silence(pile, position, track, isSilent(track, pile.nowMs));
 }
 
 /** Of a place that was measured, and has no probe now: whatever stood of its probe ends. */
@@ -38,7 +41,7 @@ const whyNoProbe = message('why.probe-none');
 
 function silence(pile: PileSnapshot, position: Position, track: Track, silent: boolean): Finding<'probe-silent'> {
   const core = position === 'core';
-  const lastC = pile.positions[position]?.temperatureC ?? null;
+  const lastC = pile.state.positions[position]?.temperature?.value ?? null;
   return {
     kind: 'probe-silent',
     position,

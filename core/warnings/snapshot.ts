@@ -6,6 +6,7 @@ import type { HandKind, WarningKind } from '../../shared/warning.ts';
 import { type HandSign, handSigns } from '../by-hand/hand-signs.ts';
 import { maybeOut } from '../estimate/believed.ts';
 import type { WaterState } from '../estimate/follow-water.ts';
+import { handHoldsMs, speakingHand } from '../estimate/hand-reading.ts';
 import { type PastHeat, pastHeat, worstHeat } from '../estimate/heat-memory.ts';
 import { riseKPerH } from '../estimate/hours.ts';
 import { leadingTrack, type PositionState, servedPlace } from '../estimate/position.ts';
@@ -59,7 +60,8 @@ export function snapshotOf(
   };
   const { core } = positions;
   const coreLost = lostBy(state.positions, core);
-  const coreKnown = core !== null && core.temperatureC !== null && coreLost === null;
+  const coreKnown =
+    core !== null && core.temperatureC !== null && coreLost === null && !(core.byHand === true && core.silent);
   const heat = heatOf(state.positions, setup, nowMs);
   return {
     state,
@@ -83,6 +85,7 @@ export function snapshotOf(
 function lostBy(places: JudgeState['positions'], core: PositionSight | null): WarningKind | null {
   const track = places.core?.temperature;
   if (core === null || track == null) return null;
+  if (core.byHand === true && (!core.silent || places.core?.hand?.standsIn !== true)) return null;
   if (core.silent) return 'probe-silent';
   if (isStuck(track, 'core')) return 'probe-stuck';
   return places.core?.out.sinceMs != null || maybeOut(places) ? 'probe-out' : null;
@@ -131,6 +134,19 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
   if (place === null) return null;
   const lead = leadingTrack(place);
   if (lead === null) return null;
+  const hand = speakingHand(place);
+  if (hand !== null) {
+    return {
+      ...believedOf(place),
+      temperatureC: hand.tempC,
+      temperatureAtMs: hand.atMs,
+      everyMs: 0,
+      doubted: null,
+      atMs: hand.atMs,
+      silent: nowMs - hand.atMs > handHoldsMs,
+      byHand: true,
+    };
+  }
   return {
     ...believedOf(place),
     temperatureAtMs: place.temperature?.atMs ?? null,

@@ -9,6 +9,7 @@ import { handTexts } from './en/hand.ts';
 import { laidTexts } from './en/laid.ts';
 import { lineageTexts } from './en/lineage.ts';
 import { materialTexts } from './en/material.ts';
+import { measureTexts } from './en/measure.ts';
 import { noticeTexts } from './en/notice.ts';
 import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
@@ -34,6 +35,7 @@ export const enTexts = {
   ...laidTexts,
   ...lineageTexts,
   ...materialTexts,
+  ...measureTexts,
   ...noticeTexts,
   ...originTexts,
   ...phaseTexts,

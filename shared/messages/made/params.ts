@@ -9,6 +9,7 @@ import type { HandParams } from './params/hand.ts';
 import type { LaidParams } from './params/laid.ts';
 import type { LineageParams } from './params/lineage.ts';
 import type { MaterialParams } from './params/material.ts';
+import type { MeasureParams } from './params/measure.ts';
 import type { NoticeParams } from './params/notice.ts';
 import type { OriginParams } from './params/origin.ts';
 import type { PhaseParams } from './params/phase.ts';
@@ -35,6 +36,7 @@ export interface MessageParams
     LaidParams,
     LineageParams,
     MaterialParams,
+    MeasureParams,
     NoticeParams,
     OriginParams,
     PhaseParams,

@@ -22,6 +22,7 @@ export interface SayParams {
   'say.heat-unseen': { readonly hasFallen: boolean; readonly heat: 'dangerous' | 'other'; readonly hottestIsPart: Part; readonly isPlaceKnown: boolean };
   'say.lost-sight-doubted': { readonly heat: 'dangerous' | 'other' };
   'say.lost-sight': { readonly heat: 'dangerous' | 'other'; readonly isAgeKnown: boolean; readonly isTempKnown: boolean; readonly lastC: Temperature; readonly silentMs: number };
+  'say.lost-sight-by-hand': { readonly agoMs: number; readonly heat: 'dangerous' | 'other'; readonly lastC: Temperature };
   'say.doubted': { readonly fromC: Temperature; readonly isSilent: boolean; readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top'; readonly readsC: Temperature };
   'say.doubt-open': NoParams;
   'say.heat-damage': NoParams;
@@ -52,11 +53,13 @@ export interface SayParams {
   'say.beside.estimate-agrees': { readonly waterFrac: number };
   'say.beside.estimate-disagrees': { readonly waterFrac: number };
   'say.beside.core-silent': { readonly silentMs: number };
+  'say.beside.core-measured-ago': { readonly agoMs: number };
   'say.beside.core-doubted': NoParams;
   'say.no-probe': NoParams;
   'say.no-core': NoParams;
   'say.no-word-yet': NoParams;
   'say.core-silent': { readonly isTempKnown: boolean; readonly lastC: Temperature; readonly silentMs: number };
+  'say.core-measured-ago': { readonly agoMs: number; readonly lastC: Temperature };
   'say.core-like-air': NoParams;
   'say.core-stuck': NoParams;
   'say.core-out': NoParams;
@@ -93,6 +96,7 @@ export interface SayParams {
   'say.next.no-core': NoParams;
   'say.next.no-word-yet': NoParams;
   'say.next.core-silent': NoParams;
+  'say.next.measure-again': NoParams;
   'say.next.core-like-air': NoParams;
   'say.next.place-silent': { readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'say.next.place-stuck': { readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };

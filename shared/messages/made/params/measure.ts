@@ -1,0 +1,12 @@
+// Made from ../../en/measure.json by `npm run messages`; change that instead.
+import type { NoParams, Temperature } from '../../param-types.ts';
+
+export interface MeasureParams {
+  'measure.never-measured': NoParams;
+  'measure.probe-lost': NoParams;
+  'measure.quiet': { readonly dueAtMs: number };
+  'measure.not-known-yet': { readonly dueAtMs: number };
+  'measure.near-limit': { readonly actC: Temperature; readonly dueAtMs: number };
+  'measure.climbing': { readonly actC: Temperature; readonly dueAtMs: number };
+  'measure.over-limit': { readonly actC: Temperature; readonly dueAtMs: number };
+}
