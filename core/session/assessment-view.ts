@@ -39,6 +39,19 @@ export function believedValues(sight: PositionSight | null | undefined): Partial
   return values;
 }
 
+/** When to measure by hand next; absent where a probe does. */
+export function measureView({ measureNext }: Assessment) {
+  if (measureNext === null) return {};
+  const { position, atMs, reason, says } = measureNext;
+  return { measureNext: { position, at: toInstant(atMs), reason, messages: { says } } };
+}
+
+/** A place as a hand measured it, where that speaks for it; absent where a probe does. */
+export function byHandView(sight: PositionSight | null | undefined): Pick<PositionNow, 'byHand'> {
+  if (sight?.byHand !== true || sight.temperatureC === null || sight.temperatureAtMs === null) return {};
+  return { byHand: { temperatureC: sight.temperatureC, at: toInstant(sight.temperatureAtMs) } };
+}
+
 /** Of a place whose newest temperature is doubted, what it jumped from. */
 export function doubtView(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {
   if (sight?.doubted == null || sight.temperatureC === null || sight.temperatureAtMs === null) return {};

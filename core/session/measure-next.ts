@@ -2,21 +2,11 @@
  * When a core that no probe measures should be measured by hand again, from what the pile is doing. Twice a day is common practice,
  * no source; the rest is our own.
  */
+import type { MeasureReason } from '../../shared/measure-reasons.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { HandReading } from '../estimate/hand-reading.ts';
-
-export const measureReasons = [
-  'never-measured',
-  'quiet',
-  'not-known-yet',
-  'near-limit',
-  'climbing',
-  'over-limit',
-  'probe-lost',
-] as const;
-export type MeasureReason = (typeof measureReasons)[number];
 
 export interface MeasureNext {
   readonly position: 'core';

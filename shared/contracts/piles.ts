@@ -1,5 +1,6 @@
 /** Piles as the API shows and takes them. */
 import { z } from 'zod';
+import { measureReasons } from '../measure-reasons.ts';
 import { messageSchema } from '../messages/message.ts';
 import { nameSchema, positionSchema, stageSchema } from '../names.ts';
 import { pileTroubleSchema } from '../pile-trouble.ts';
@@ -12,14 +13,17 @@ import { instantInputSchema, instantSchema } from './time.ts';
 
 /** Last values at one position; absent keys were never measured there. */
 const positionNowSchema = z.object({
-  probe: nameSchema,
+  /** Absent where only a thermometer in a hand measures. */
+  probe: nameSchema.optional(),
   ...pileFields(z.number()),
   /** Present while the temperature is doubted: it jumped from this, and the next reading decides. */
   doubted: z.object({ fromC: z.number(), fromAt: instantSchema }).optional(),
   /** When the newest of these values was measured. */
   at: instantSchema.optional(),
-  /** No reading for longer than this probe's own rhythm allows. */
+  /** No reading for longer than this probe's own rhythm allows; without a probe, that nobody measured for 18 hours. */
   silent: z.boolean(),
+  /** What was last measured by hand there, while it speaks for the place: there is no probe, or none that can be believed. */
+  byHand: z.object({ temperatureC: z.number(), at: instantSchema }).optional(),
 });
 export type PositionNow = z.infer<typeof positionNowSchema>;
 
@@ -69,6 +73,16 @@ const batchNowSchema = z.object({
     .describe('By the water balance, wet basis, as fractions of the wet mass, with one standard deviation'),
 });
 
+/** When a core that no probe measures should be measured by hand, and why then. */
+const measureNextSchema = z.object({
+  position: positionSchema,
+  /** Past once it is due. */
+  at: instantSchema,
+  reason: z.enum(measureReasons),
+  says: z.string(),
+  messages: z.object({ says: messageSchema }),
+});
+
 /** How pressing the pile's sentence is; the page colours by it, never by it alone. */
 export const tones = ['calm', 'watch', 'act', 'danger'] as const;
 
@@ -86,6 +100,8 @@ export const pileSummarySchema = z.object({
   /** The same as data; absent in what was kept before messages had codes. */
   messages: z.object({ condition: messageSchema, next: messageSchema }).optional(),
   tone: z.enum(tones),
+  /** Absent where a probe measures the core. */
+  measureNext: measureNextSchema.optional(),
   alarms: z.array(alarmSummarySchema),
   /** Why it is not judged as it should be; absent while all is well. */
   trouble: pileTroubleSchema.optional(),

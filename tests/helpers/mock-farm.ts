@@ -300,7 +300,7 @@ export function mockFarm(nowMs: number): MockFarm {
     (Object.entries(one.positions) as [Position, NonNullable<PileDetail['positions'][Position]>][]).map(
       ([position, now]) => ({
         site: one.site,
-        probe: now.probe,
+        probe: now.probe ?? position,
         claim: { pileId: one.id, position, since: one.batch?.startedAt ?? ago(0) },
         last: {
           ...(now.temperatureC === undefined ? {} : { temperatureC: now.temperatureC }),

@@ -3,7 +3,7 @@
 import { alarmSummaries } from '../../../core/say/alarm-view.ts';
 import { saidOf } from '../../../core/say/said.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import { doubtView, standView } from '../../../core/session/assessment-view.ts';
+import { byHandView, doubtView, measureView, standView } from '../../../core/session/assessment-view.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
@@ -25,6 +25,7 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
     ...(unseen.batch && assessment && { batch: { ...unseen.batch, ...worded(standView(assessment)) } }),
     positions: positionsNow(one, assessment, probes),
     ...(batch && assessment && worded(saidOf(assessment, alarms))),
+    ...(batch && assessment && worded(measureView(assessment))),
     alarms: worded(alarms),
   };
 }
@@ -41,7 +42,14 @@ function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBoo
       ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),
       // What it said before this batch was laid is old, however it was meant.
       silent: assessment ? (assessment.positions[position]?.silent ?? true) : lastAtMs === null,
+      ...byHandView(assessment?.positions[position]),
     };
+  }
+  for (const { position } of assessment?.measuredByHand ?? []) {
+    const { byHand } = byHandView(assessment?.positions[position]);
+    if (byHand === undefined || positions[position] !== undefined) continue;
+    const { temperatureC, at } = byHand;
+    positions[position] = { temperatureC, at, silent: assessment?.positions[position]?.silent ?? true, byHand };
   }
   return positions;
 }

@@ -1,7 +1,8 @@
 /** Piles that somebody measures with a thermometer, alone or beside a probe. */
 import { describe, expect, test } from 'vitest';
 import { stepJudge } from '../../../core/session/judge.ts';
-import { type MeasureReason, measureNext } from '../../../core/session/measure-next.ts';
+import { measureNext } from '../../../core/session/measure-next.ts';
+import type { MeasureReason } from '../../../shared/measure-reasons.ts';
 import type { Position } from '../../../shared/names.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { Played, setupOf, startMs } from '../helpers.ts';
@@ -73,7 +74,7 @@ describe('a pile that is measured by hand only', () => {
     expect(pile.stateOf('overheating')).toBe('unacknowledged');
     expect(pile.say()).toMatchObject({
       condition: 'It was too hot; its core was last measured 18 hours ago, at 54 °C, and nobody knows how it is now.',
-      next: 'Go and measure the core by hand now.',
+      next: 'Go and measure the core with a long-stem thermometer now.',
     });
     measure(pile, 32, 44);
     expect(pile.finding('overheating').evidence).toBe('absent');

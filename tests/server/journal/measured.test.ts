@@ -1,6 +1,7 @@
 /** A temperature taken by hand: kept with its entry in journal and readings, and corrected with it. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { entrySchema } from '../../../shared/contracts/journal.ts';
+import { pileDetailSchema } from '../../../shared/contracts/piles.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import type { Position } from '../../../shared/names.ts';
 import { hasInflux, startInflux } from '../../helpers/influxdb.ts';
@@ -231,5 +232,34 @@ describe('POST /api/piles/:id/entries of what was measured', () => {
     const csv = (await farm.get(`/api/batches/${batch}/readings.csv`)).body;
     expect(csv).toMatch(/core-1,core,temperature,41/);
     expect(csv).toMatch(/hand:pile:core:1,core,temperature,40/);
+  });
+});
+
+describe('a pile that has only a thermometer', () => {
+  let farm: Farm;
+  beforeAll(async () => {
+    farm = await openFarm();
+    await farm.addPile('bare', { id: 'bare', startedAt: ago(60) });
+  });
+  afterAll(() => farm.close());
+  const pileNow = async () => pileDetailSchema.parse((await farm.get('/api/piles/bare')).json());
+
+  test('is asked to be measured, judged once it is, and told when to measure next', async () => {
+    expect((await pileNow()).measureNext).toMatchObject({ position: 'core', reason: 'never-measured' });
+    await write(farm, 'bare', { temperatureC: 24 }, ago(50));
+    await write(farm, 'bare', { temperatureC: 38 }, ago(12));
+    const entry = await write(farm, 'bare', { temperatureC: 44 }, ago(0.2));
+    const pile = await pileNow();
+    expect(pile.positions.core).toMatchObject({ temperatureC: 44, silent: false, byHand: { temperatureC: 44 } });
+    expect(pile.positions.core?.probe).toBeUndefined();
+    expect(pile.condition).toMatch(/the core is at 44 °C/);
+    expect(pile.measureNext).toMatchObject({ reason: 'climbing', messages: { says: { code: 'measure.climbing' } } });
+    expect(pile.evidence.filter(({ kind, evidence }) => kind === 'probe-silent' && evidence === 'present')).toEqual([]);
+
+    await farm.post(`/api/entries/${entry.id}/corrections`, {
+      replaces: entry.versionId,
+      what: says({ temperatureC: 61 }),
+    });
+    expect((await pileNow()).alarms.map(({ kind }) => kind)).toContain('overheating');
   });
 });
