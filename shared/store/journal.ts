@@ -3,7 +3,7 @@
  * (acts among them), photos, lots and lineage, alarms and their steps, mappings of foreign topics, and where each
  * pile's watcher stopped.
  *
- * One implementation through Kysely serves SQLite and PostgreSQL; see journal-kysely.ts. Times are epoch ms. Ids are
+ * One implementation through Kysely serves SQLite and PostgreSQL. Times are epoch ms. Ids are
  * lower-case strings. Every method resolves after its transaction is durable.
  */
 import type { z } from 'zod';

@@ -1,9 +1,4 @@
-/**
- * Which clock a run keeps to.
- *
- * Takes:  --clock or BRANHEARTH_CLOCK, --speed, --start.
- * Gives:  the clock and the instant of hour 0.
- */
+/** The clock a run keeps to, by --clock or BRANHEARTH_CLOCK, --speed and --start, and the instant of its hour 0. */
 import { type Clock, fastClock, fastClockSchema } from '../../shared/clock.ts';
 import { ConfigError } from '../../shared/errors.ts';
 

@@ -1,8 +1,6 @@
 /**
- * The command `npm run simulate`.
- *
- * Takes:  the command line (see help.ts).
- * Gives:  exit code 0 when the run was finished or stopped by hand, 1 with one line on standard error otherwise.
+ * The command `npm run simulate`. Exit code 0 when the run was finished or stopped by hand, 1 with one line on standard error
+ * otherwise.
  */
 import { ConfigError } from '../../shared/errors.ts';
 import { scenarioJsonSchema } from '../scenario/scenario-schema.ts';

@@ -1,9 +1,6 @@
 /**
- * The command line as checked values.
- *
- * Takes:  arguments and the environment.
- * Gives:  options of the chosen command.
- * Never:  goes on with a wrong one: the option is named, with what it must be and what it was.
+ * The command line and the environment as checked values. A wrong option ends it: it is named, with what it must be and
+ * what it was.
  */
 import { parseArgs } from 'node:util';
 import { ConfigError } from '../../shared/errors.ts';

@@ -1,9 +1,5 @@
 /**
- * How far a run has come, on one line of the terminal.
- *
- * Takes:  a stream and the span of times.
- * Gives:  a function to call with each time reached.
- * Never:  writes to a stream that is not a terminal, nor more than ten times a second.
+ * How far a run has come, on one line of the terminal, ten times a second at most; a stream that is no terminal gets nothing.
  */
 import type { WriteStream } from 'node:tty';
 

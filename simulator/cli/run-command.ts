@@ -1,9 +1,4 @@
-/**
- * Plays what the command line asks for.
- *
- * Takes:  checked options and a signal to stop.
- * Gives:  a run to its end, with a progress bar on standard error and one line about it at the end.
- */
+/** Plays what the command line asks for, with a progress bar on standard error and one line about the run at its end. */
 import { createWriteStream } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import type { Clock } from '../../shared/clock.ts';

@@ -1,9 +1,6 @@
 /**
- * Writes down what is really so in every pile.
- *
- * Takes:  piles as they are played.
- * Gives:  JSON lines: `"kind":"hour"` with what a pile looks like inside, and at the end one `"kind":"pile"` for each,
- *         with the hours at which its troubles began and the faults of its probes.
+ * What is really so in every pile, as JSON lines: `"kind":"hour"` with what a pile looks like inside, and at the end one
+ * `"kind":"pile"` for each, with the hours at which its troubles began and the faults of its probes.
  */
 import { once } from 'node:events';
 import { createWriteStream } from 'node:fs';

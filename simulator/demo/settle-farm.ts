@@ -1,9 +1,6 @@
 /**
- * Tells the server about the farm as its grower would: sites, piles, claims, acts.
- *
- * Takes:  the farm, where the server answers, the clock.
- * Gives:  a server that watches every pile of the farm.
- * Never:  tells of a mistake that the grower did not notice, such as a fan left on.
+ * Enters the farm at the server as its grower would: sites, piles, claims, acts. A mistake that the grower did not notice,
+ * such as a fan left on, is not entered.
  */
 import { type FastClockSetting, fastClock } from '../../shared/clock.ts';
 import { msPerHour } from '../../shared/units.ts';

@@ -1,14 +1,14 @@
 /**
  * `npm run bench -- detect`: the judge against simulated piles whose truth is known.
  *
- * Takes:  BENCH_PILES piles per half (300 of development and 1,200 reported when absent); `--half development`, `reported` or `shifted` for one of them alone;
- *         `--seed 410001` for another draw of the reported half; `--untold` for growers who tell neither shelter nor rain;
- *         `--columns 1h,hand` for some of the ways of reading alone, `--columns none` for none;
- *         `--only words` for the development piles whose name has the words, each missed and false alarm named.
- * Gives:  the figures of the reported half; `dev_` of the half that rules are tried out on, `shifted_` of the reported half
- *         with every material and growth constant moved by up to 20 %, `fixed_` of two fixed thresholds, `real_` of the
- *         litter heap; `by_rhythm` and `by_mishap` of the same piles read otherwise (detect/columns.ts).
- * Never:  tunes anything, or names the piles of the reported half: whoever has looked at them can no longer report on them.
+ * Options: BENCH_PILES piles per half (300 of development and 1,200 reported when absent); `--half development`, `reported` or `shifted` for one of them alone;
+ * `--seed 410001` for another draw of the reported half; `--untold` for growers who tell neither shelter nor rain;
+ * `--columns 1h,hand` for some of the ways of reading alone, `--columns none` for none;
+ * `--only words` for the development piles whose name has the words, each missed and false alarm named.
+ * Figures: those of the reported half; `dev_` of the half that rules are tried out on, `shifted_` of the reported half
+ * with every material and growth constant moved by up to 20 %, `fixed_` of two fixed thresholds, `real_` of the
+ * litter heap; `by_rhythm` and `by_mishap` of the same piles read otherwise (detect/columns.ts).
+ * It never tunes anything, or names the piles of the reported half: whoever has looked at them can no longer report on them.
  */
 import { parseArgs } from 'node:util';
 import { type Case, caseOf } from './detect/case.ts';

@@ -1,12 +1,12 @@
 /**
  * `npm run bench -- faults`: one thing after the other goes wrong, and nothing may be lost for it.
  *
- * Takes:  nothing, or `single` or `servers` for one server only; BRANHEARTH_BENCH_FAULTS="disk" makes
- *         only the faults that have it in their name. Loopback only; seeded; a few minutes.
- * Gives:  per fault how long a probe waited for an acknowledgement at most, how soon after it pages answered again and
- *         everything measured until then was kept, readings lost and twice;
- *         at the end alarms that the truth requires and nobody was told of, or more than once.
- * Never:  asks for a fault where this machine cannot make it: it says so instead.
+ * Options: nothing, or `single` or `servers` for one server only; BRANHEARTH_BENCH_FAULTS="disk" makes
+ * only the faults that have it in their name. Loopback only; seeded; a few minutes.
+ * Figures: per fault how long a probe waited for an acknowledgement at most, how soon after it pages answered again and
+ * everything measured until then was kept, readings lost and twice;
+ * at the end alarms that the truth requires and nobody was notified of, or more than once.
+ * It never asks for a fault where this machine cannot make it: it says so instead.
  */
 import { fastClock } from '../../shared/clock.ts';
 import { hasInflux } from '../helpers/influxdb.ts';

@@ -1,12 +1,12 @@
 /**
  * Readings per second into InfluxDB through our store, against its bare client writing the same.
  *
- * Takes:  nothing. A real InfluxDB 1.6 on loopback, a database of its own for every run.
- * Gives:  influx_ratio_client: our store, batch after batch as the commit queue hands them over, against the bare client
- *         at its best: a Point each, batches of the same size, unpacked, the next made while the last is under way. And
- *         the same against the client as it comes, waiting for each batch. (Not waiting at all, it loses them: a hundred
- *         requests at once end in broken connections.) Each of a round by itself, as its runs find the machine equally
- *         busy; medians of those.
+ * A real InfluxDB 1.6 on loopback, a database of its own for every run.
+ * Figures: influx_ratio_client: our store, batch after batch as the commit queue hands them over, against the bare client
+ * at its best: a Point each, batches of the same size, unpacked, the next made while the last is under way. And
+ * the same against the client as it comes, waiting for each batch. (Not waiting at all, it loses them: a hundred
+ * requests at once end in broken connections.) Each of a round by itself, as its runs find the machine equally
+ * busy; medians of those.
  */
 import { InfluxDB, Point } from '@influxdata/influxdb-client';
 import type { Reading } from '../../shared/reading.ts';

@@ -1,9 +1,6 @@
 /**
- * Publishes readings at QoS 1 as fast as a broker takes them, in a process of its own.
- *
- * Takes:  as argument JSON: port, how many messages in all, over how many connections and probes, a first time.
- * Gives:  "go" on its channel when it begins to publish, and "done" when every message was acknowledged.
- * Never:  uses an MQTT library: encoding must not cost the machine what is to be measured.
+ * Publishes readings at QoS 1 as fast as a broker takes them, in a process of its own; its argument is JSON. Without an MQTT
+ * library: encoding must not cost the machine what is to be measured.
  */
 import { connect, type Socket } from 'node:net';
 

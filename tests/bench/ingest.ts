@@ -1,9 +1,9 @@
 /**
  * QoS 1 messages per second into the committed store.
  *
- * Takes:  nothing. Mosquitto with the configuration we give people, a publisher in a process of its own, loopback only.
- * Gives:  msgs_per_s of our whole ingest into SQLite, of a subscriber that does nothing, their ratio, and what was lost;
- *         the same for the embedded broker. Medians of three runs, taken in turn.
+ * Mosquitto with the configuration we give people, a publisher in a process of its own, loopback only.
+ * Figures: msgs_per_s of our whole ingest into SQLite, of a subscriber that does nothing, their ratio, and what was lost;
+ * the same for the embedded broker. Medians of three runs, taken in turn.
  */
 import { type ChildProcess, fork } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';

@@ -1,10 +1,10 @@
 /**
  * `npm run bench -- replay`: readings per second through the whole judging, on one core.
  *
- * Takes:  a fortnight of a bran pile with four temperature probes and humidity at the core, one reading a minute each.
- * Gives:  `samples_per_s`, with the expected curve made anew once a day and at each act, an assessment and all alarms each
- *         minute of pile time, and the forecast each hour; `looks_per_s` without the assessment, which the server works
- *         out only when somebody asks.
+ * A fortnight of a bran pile with four temperature probes and humidity at the core, one reading a minute each.
+ * Figures: `samples_per_s`, with the expected curve made anew once a day and at each act, an assessment and all alarms each
+ * minute of pile time, and the forecast each hour; `looks_per_s` without the assessment, which the server works
+ * out only when somebody asks.
  */
 import { expectedBand } from '../../core/expect/expected-band.ts';
 import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';

@@ -2,10 +2,10 @@
  * `npm run bench -- scale [live|workers|influx]`: how many probes one machine carries, what that
  * costs in memory, what a second worker brings, and what InfluxDB's own client would reach.
  *
- * Takes:  the part to run, all of them one after the other unless told; BRANHEARTH_BENCH_PROBES="1000,50000" measures
- *         other sizes live.
- * Gives:  `probes_live`, the most probes (a reading each minute) whose readings reach an open page within 1 s at p99;
- *         `ratio_two_workers`, medians of rounds in turn; `influx_ratio_client`.
+ * Options: the part to run, all of them one after the other unless given; BRANHEARTH_BENCH_PROBES="1000,50000" measures
+ * other sizes live.
+ * Figures: `probes_live`, the most probes (a reading each minute) whose readings reach an open page within 1 s at p99;
+ * `ratio_two_workers`, medians of rounds in turn; `influx_ratio_client`.
  */
 import { cpus } from 'node:os';
 import { hasInflux } from '../helpers/influxdb.ts';

@@ -2,9 +2,9 @@
  * `npm run bench -- siege [attack]`: the built program under all attacks at once, or one of them,
  * while another process asks /api/health forty times a second.
  *
- * Takes:  BRANHEARTH_BENCH_SIEGE_S for another length than thirty seconds.
- * Gives:  how long health took [ms] before, during and after, and what came of each attack. Everything is bounded in count
- *         and time, and stays on loopback.
+ * Options: BRANHEARTH_BENCH_SIEGE_S for another length than thirty seconds.
+ * Figures: how long health took [ms] before, during and after, and what came of each attack. Everything is bounded in count
+ * and time, and stays on loopback.
  */
 import { fork } from 'node:child_process';
 import { once } from 'node:events';

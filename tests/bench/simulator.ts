@@ -1,9 +1,6 @@
 /**
- * How many days of a pile pass in a second, and how many readings go out.
- *
- * Takes:  nothing; seeds are fixed.
- * Gives:  pile_days_per_s (5 layers, 5 minute steps, generated weather, per second of one core) and probes_published_per_s
- *         (readings of 10,000 probes per second, physics included, QoS 1, acknowledged by a Mosquitto).
+ * How many days of a pile pass in a second (5 layers, 5 minute steps, generated weather, one core), and how many readings of
+ * 10,000 probes go out in one, physics included, at QoS 1, acknowledged by a Mosquitto. Seeds are fixed.
  */
 import { farmOf } from '../../simulator/farm/farm.ts';
 import { playFarm } from '../../simulator/farm/play-farm.ts';

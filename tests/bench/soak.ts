@@ -1,12 +1,12 @@
 /**
  * `npm run bench -- soak`: an hour of 10,000 probes, a reading a minute each, in one SQLite server.
  *
- * Takes:  BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless told: readings, probes and server then share
- *         one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of
- *         warming up than twenty minutes, BRANHEARTH_BENCH_SOAK_MIN for another than an hour.
- * Gives:  what was lost, and minute by minute lag and memory and what it is made of: whether they grow, over the whole
- *         time and over its second half, where what only fills has filled. An hour is one of the server's clock; lags
- *         are real time.
+ * Options: BRANHEARTH_BENCH_SPEED, how many times faster than real, 20 unless given: readings, probes and server then share
+ * one fast clock, and the hour is three minutes; 1 is a real hour. BRANHEARTH_BENCH_WARM_MIN for another time of
+ * warming up than twenty minutes, BRANHEARTH_BENCH_SOAK_MIN for another than an hour.
+ * Figures: what was lost, and minute by minute lag and memory and what it is made of: whether they grow, over the whole
+ * time and over its second half, where what only fills has filled. An hour is one of the server's clock; lags
+ * are real time.
  */
 import { join } from 'node:path';
 import { fastClock } from '../../shared/clock.ts';

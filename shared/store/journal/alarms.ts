@@ -1,4 +1,4 @@
-/** Alarms and the steps they took, to be read; the watcher writes them (watch.ts). */
+/** Alarms and the steps they took, to be read; the watcher writes them with its checkpoints. */
 import { type AlarmWords, alarmMachineSchema, alarmWordsSchema, type KeptAlarmMachine } from '../../alarm-record.ts';
 import { epochMsSchema } from '../../epoch.ts';
 import { message } from '../../messages/message.ts';

@@ -2,7 +2,7 @@
  * The embedded readings store, one SQLite file and nothing to install.
  *
  * A batch is committed as one blob in the inbox and then waits in memory; when much waits, it is swept into rows and
- * rollups, a step with each batch (readings/sweep.ts). What waits is part of every answer, and a crash loses nothing of
+ * rollups, a step with each batch (`sweep.ts`). What waits is part of every answer, and a crash loses nothing of
  * it: the inbox is read back at opening.
  */
 import { statSync } from 'node:fs';

@@ -1,9 +1,6 @@
 /**
- * How a keeper of Saltmere put it when a batch was over.
- *
- * Takes:  what truly became of the batch.
- * Gives:  an outcome in words, what nose and eyes said, and whether the person called it ready.
- * Never:  knows the judge: a keeper sees a pile, not its score.
+ * How a keeper of Saltmere put it when a batch was over: in words, by nose and eyes, and whether they called it ready. A
+ * keeper sees a pile, never what the judge made of it.
  */
 import type { PileTruth } from '../../farm/pile-truth.ts';
 

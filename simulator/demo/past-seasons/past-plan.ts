@@ -1,8 +1,6 @@
 /**
- * What was laid at Saltmere in two invented years: 24 batches, by two keepers.
- *
- * Takes:  a seed, the year of the demo.
- * Gives:  per batch where and when, how it was laid, what hands did and which mistake was made; how it fared is left to the physics.
+ * What was laid at Saltmere in two invented years: 24 batches by two keepers, by seed, with their acts and mistakes. How a
+ * batch fared is left to the physics.
  */
 import type { Stage } from '../../../shared/names.ts';
 import { createRandom, type Random } from '../../model/random.ts';

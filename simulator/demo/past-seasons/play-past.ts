@@ -1,9 +1,4 @@
-/**
- * Plays one past batch and keeps what its probes measured and what became of it.
- *
- * Takes:  a planned batch, a seed.
- * Gives:  readings at ten-minute steps, and the truth to write an outcome from.
- */
+/** One past batch played: readings at ten-minute steps, and the truth to write an outcome from. */
 import type { Quantity } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { farmOf, type PlayedPile } from '../../farm/farm.ts';

@@ -1,9 +1,6 @@
 /**
- * Two invented years into the stores of a server that is not open yet.
- *
- * Takes:  a data folder, when the demo's clock starts, whom to tell how far it is.
- * Gives:  24 ended batches with readings, entries, alarms, outcomes and lineage.
- * Never:  writes into a server at work: the stores let one writer in.
+ * Two invented years, 24 ended batches, written into the stores of a server that is not open yet: the stores let one
+ * writer in.
  */
 import { join } from 'node:path';
 import { message } from '../../../shared/messages/message.ts';

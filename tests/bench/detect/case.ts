@@ -1,8 +1,6 @@
 /**
- * One pile of the bench, whoever invented it: its story, its truth and what its probes said.
- *
- * Takes:  a scenario of the development half.
- * Gives:  the case that judge, fixed thresholds and tally are given.
+ * One pile of the bench, whoever invented it: its story, its truth and what its probes measured, as judge, fixed thresholds
+ * and tally are given it.
  */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { probeReadings } from './probe-readings.ts';

@@ -1,9 +1,7 @@
 /**
- * The reported half: piles that the simulator's own generators invent, felt by its own probes.
- *
- * Takes:  a generator's farm, by seed; how far constants are moved.
- * Gives:  one case per pile: what happened, what was told and logged, what came in.
- * Never:  shares a line with the development half but the shapes, what counts as true, and how constants are moved.
+ * The reported half: piles that the simulator's own generators invent, by seed, felt by its own probes; how far constants are
+ * moved is said with the seed. It shares no line with the development half but the shapes, what counts as true, and how
+ * constants are moved.
  *
  * As in the server: 85 °C of a chip read too early goes through the guard of ingest, a cut wire's -127 is refused, and what
  * an outage holds back does not count as heard (the server would judge anew when it comes; here it is lost, which is harder).

@@ -1,9 +1,4 @@
-/**
- * What the grower would otherwise use: two fixed thresholds on the core.
- *
- * Takes:  a pile and what its probes said.
- * Gives:  what a plain alarm at 50 °C, and below 30 °C (soil: 20 °C) from 36 h on, would have said.
- */
+/** What the grower would otherwise use: a plain alarm at 50 °C, and below 30 °C (soil: 20 °C) from 36 h on. */
 import type { Case } from './case.ts';
 import { wantedMoistureFrac } from './truth.ts';
 import type { HourSaid, Raised, Watched } from './watch.ts';

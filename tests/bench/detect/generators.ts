@@ -1,9 +1,7 @@
 /**
- * Three ways of inventing the piles that rules are tried out on.
- *
- * Takes:  a number of the pile.
- * Gives:  its scenario. The first draws around a purpose (ordinary, hot, dry, cold ...); the second draws a grower, a
- *         region and a season, and lets what happens happen; the third has somebody do the bed a bad turn.
+ * Three ways of inventing the piles that rules are tried out on. The first draws around a purpose (ordinary, hot, dry, cold
+ * ...); the second draws a grower, a region and a season, and lets what happens happen; the third has somebody do the bed a
+ * bad turn.
  */
 
 import type { Position } from '../../../shared/names.ts';

@@ -1,9 +1,6 @@
 /**
- * Expected bands kept in a folder between runs, for whoever tunes something else.
- *
- * Takes:  BRANHEARTH_BENCH_KEEP, a folder outside the project; without it every band is made anew.
- * Gives:  the expected band of a setup.
- * Never:  outlives the code it was made by: the names carry a digest of the rooms that make a band.
+ * Expected bands kept between runs in the folder BRANHEARTH_BENCH_KEEP, for whoever tunes something else; without it every
+ * band is made anew. Their names carry a digest of the rooms that make a band, so that none outlives its code.
  */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';

@@ -1,9 +1,4 @@
-/**
- * What the probes of a scenario would have said, faults and losses included.
- *
- * Takes:  a scenario and its world.
- * Gives:  readings in time order, sample by sample.
- */
+/** What the probes of a scenario would have measured, in time order, faults and losses included. */
 import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import type { Position } from '../../../shared/names.ts';
 import { createRandom } from '../../../simulator/model/random.ts';

@@ -1,8 +1,6 @@
 /**
- * Forecasts on the real litter heap (tests/data), each made from what was known then.
- *
- * Takes:  the hourly table of the heap.
- * Gives:  the same forecast figures as on the simulated piles, under `real_`.
+ * Forecasts on the real litter heap (tests/data), each made from what was known then; the same figures as on the simulated
+ * piles, under `real_`.
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';

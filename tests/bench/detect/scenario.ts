@@ -1,8 +1,6 @@
 /**
- * One seeded pile for the detection bench, as data.
- *
- * Takes:  nothing.
- * Gives:  what the judge, the truth and the tally know of a pile, and what the two generators of the development half draw.
+ * One seeded pile for the detection bench, as data: what judge, truth and tally know of it, and what the generators of the
+ * development half draw.
  */
 
 import type { Shelter } from '../../../shared/contracts/domain/batch.ts';

@@ -1,10 +1,6 @@
 /**
- * What was said against what truly was, summed over piles.
- *
- * Takes:  scenario, world, truth and what the judge said, pile by pile.
- * Gives:  the bench's figures.
- *
- * An alarm is false unless the truth bears it out within the windows written at `borneOut`.
+ * The bench's figures: warnings against what truly was, summed over piles. An alarm is false unless the truth bears it out
+ * within the windows written at `borneOut`.
  */
 
 import { isProbeKind } from '../../../shared/conditions/kinds.ts';

@@ -1,10 +1,6 @@
 /**
- * What truly happened to a pile, read off the simulator alone.
- *
- * Takes:  a pile's story and its world.
- * Gives:  the sample at which each trouble began, or null.
- *
- * Each rule is written in the simulator's own quantities, which the judge never sees.
+ * What truly happened to a pile: the sample at which each trouble began, or null. Each rule is written in the simulator's own
+ * quantities, which the judge never sees.
  */
 import type { Story } from './scenario.ts';
 import { samplesPerHour, type World } from './world.ts';

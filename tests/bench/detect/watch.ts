@@ -1,9 +1,4 @@
-/**
- * Plays a pile through the judge as the server does, and keeps what it said.
- *
- * Takes:  a pile and what its probes said.
- * Gives:  alarms raised, hourly forecasts and moisture estimates.
- */
+/** Plays a pile through the judge as the server does, and keeps its alarms, hourly forecasts and moisture estimates. */
 import { bandAt } from '../../../core/expect/band.ts';
 import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
 import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';

@@ -1,9 +1,6 @@
 /**
- * Runs a scenario in the simulator and keeps what truly was, every ten minutes.
- *
- * Takes:  a scenario.
- * Gives:  true temperatures by place, moisture, oxygen, food and metabolic state.
- * Never:  asks the judge anything: this is the truth that the judge is measured against.
+ * What truly was in a scenario, every ten minutes: temperatures by position, moisture, oxygen, food and metabolic state. The
+ * judge is measured against it and is asked nothing.
  */
 import { actOn } from '../../../simulator/model/acts.ts';
 import type { Air } from '../../../simulator/model/air.ts';

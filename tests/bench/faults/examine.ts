@@ -1,8 +1,6 @@
 /**
- * What stands in the stores after all faults, held against the truth.
- *
- * Takes:  the probes with all they ever made, the readings kept, the alarms told.
- * Gives:  how many readings are missing, there twice or other than made, per fault; alarms missing, twice, and untrue.
+ * What stands in the stores after all faults, held against the truth: readings missing, there twice or other than made, per
+ * fault; alarms missing, twice, and untrue.
  */
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { TruePile, TrueProbe } from './truth.ts';

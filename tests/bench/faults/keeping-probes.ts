@@ -1,8 +1,6 @@
 /**
- * Probes that keep each reading until it is acknowledged, as the README asks of them.
- *
- * Takes:  a broker, the true probes, the time of the server, a seed.
- * Gives:  every reading published at QoS 1 until taken; on demand in any order, and some of them twice.
+ * Probes that keep each reading until it is acknowledged, as the README asks of them, and send it at QoS 1 until taken; on
+ * demand in any order, and some of them twice.
  */
 import mqtt from 'mqtt';
 import type { Clock } from '../../../shared/clock.ts';

@@ -1,8 +1,6 @@
 /**
- * Loaded before a server, it lets a bench set the clock of that one process.
- *
- * Takes:  BENCH_CLOCK_FILE, a file that holds by how much the clock is off [ms].
- * Gives:  a Date.now that is off by that; the time that nobody sets goes on as it does.
+ * Loaded before a server, it lets a bench set the clock of that one process: Date.now is off by what the file
+ * BENCH_CLOCK_FILE holds [ms]; the time that nobody sets goes on as it does.
  */
 import { readFileSync } from 'node:fs';
 

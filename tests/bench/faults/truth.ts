@@ -1,8 +1,6 @@
 /**
- * What the piles of the fault bench really are, and which readings their probes made.
- *
- * Takes:  how many piles, when each begins to overheat, if ever.
- * Gives:  readings by probe, each of one time and made once, with the fault under which it was made.
+ * What the piles of the fault bench really are, and which readings their probes made, each of one time and made once, with
+ * the fault under which it was made.
  */
 
 export interface TruePile {

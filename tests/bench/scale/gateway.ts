@@ -1,11 +1,7 @@
 /**
- * One gateway of probes, which keeps each message until the server has acknowledged it.
- *
- * Takes:  a broker, a client id, messages.
- * Gives:  each message at QoS 1 until acknowledged, over as many lines as it takes.
- * Never:  waits for one message before it sends the next. After a broken line mqtt.js would send what it kept one by one,
- *         each after the acknowledgement of the one before, with nothing new beside it; and ended meanwhile it would
- *         wait for acknowledgements that can no longer come.
+ * One gateway of probes: each message at QoS 1 until acknowledged, over as many lines as it takes, without waiting for one
+ * before the next. After a broken line mqtt.js would send what it kept one by one, each after the acknowledgement of the
+ * one before, with nothing new beside it; and ended meanwhile it would wait for acknowledgements that can no longer come.
  */
 import { connectAsync, type MqttClient } from 'mqtt';
 

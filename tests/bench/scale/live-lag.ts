@@ -1,9 +1,4 @@
-/**
- * An open page that notes how long after its publishing each reading is shown.
- *
- * Takes:  the address of the pages, and word of each reading as it is published.
- * Gives:  the lags, and how many readings were published but never shown.
- */
+/** An open page that notes how long after its publishing each reading is shown, and how many never were. */
 import { get, type IncomingMessage } from 'node:http';
 
 export interface LiveLag {

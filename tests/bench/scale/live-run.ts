@@ -1,9 +1,4 @@
-/**
- * One server at work with so many probes: how soon pages show a reading, how much memory.
- *
- * Takes:  how many probes, how long to warm up and to measure.
- * Gives:  lags from publishing to page, resident memory, what was lost.
- */
+/** One server at work with so many probes: lags from publishing to page, resident memory, what was lost. */
 import { makeDataDir } from '../../helpers/open-test-server.ts';
 import { spawnInstallation } from '../../helpers/spawn-server.ts';
 import { openLiveLag } from './live-lag.ts';

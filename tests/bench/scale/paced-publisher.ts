@@ -1,8 +1,6 @@
 /**
- * Every probe speaks once a minute, evenly spread, at QoS 1 over a few gateways.
- *
- * Takes:  a broker, the probes, who wants to know of each reading; a clock that may run fast, its minutes then too.
- * Gives:  how many were acknowledged, how far the publisher itself fell behind its clock, how often a line broke.
+ * Every probe speaks once a minute, evenly spread, at QoS 1 over a few gateways; how many were acknowledged, how far the
+ * publisher fell behind its own clock, how often a line broke. A clock may run fast, its minutes then too.
  */
 import { type Clock, liveClock } from '../../../shared/clock.ts';
 import { openGateway } from './gateway.ts';

@@ -1,9 +1,6 @@
 /**
- * A data folder as a week of work leaves it: many piles, each with four probes.
- *
- * Takes:  a folder and how many probes.
- * Gives:  sites of 25 piles, a bran batch laid a week ago on each, its probes claimed, one temperature an hour behind each.
- * Never:  goes through the program: a start on such a folder is what is measured.
+ * A data folder as a week of work leaves it: sites of 25 piles, a bran batch laid a week ago on each, its four probes
+ * claimed, one temperature an hour behind each. Written past the program: a start on such a folder is what is measured.
  */
 import { join } from 'node:path';
 import Database from 'better-sqlite3';

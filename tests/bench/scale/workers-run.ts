@@ -1,9 +1,7 @@
 /**
- * So many workers take the same load of eight sites, Mosquitto before them, InfluxDB behind.
- *
- * Takes:  how many workers; PostgreSQL, InfluxDB and Mosquitto are its own.
- * Gives:  messages per second from the first one published until all are committed, what processor time each program
- *         took for one, and what is missing. Probes are unclaimed: what judging costs is measured by the live runs.
+ * So many workers take the same load of eight sites, Mosquitto before them, InfluxDB behind: messages per second until all
+ * are committed, processor time of each program for one, and what is missing. Probes are unclaimed: what judging costs is
+ * measured by the live runs.
  */
 import { type ChildProcess, fork } from 'node:child_process';
 import { setTimeout as sleep } from 'node:timers/promises';

@@ -1,8 +1,6 @@
 /**
- * How fast something grows, told so that a few odd values do not decide.
- *
- * Takes:  values at equal steps.
- * Gives:  the median of the slopes of all pairs, and the range that holds the true slope in 95 of 100 such series.
+ * How fast something grows: the median of the slopes of all pairs of values at equal steps, so that a few odd ones do not
+ * decide, and the range that holds the true slope in 95 of 100 such series.
  *
  * @see H. Theil, "A rank-invariant method of linear and polynomial regression analysis," 1950, and P. K. Sen, "Estimates of
  *   the regression coefficient based on Kendall's tau," J. Am. Stat. Assoc., vol. 63, 1968; both as SciPy’s `theilslopes` cites them.

@@ -1,9 +1,6 @@
 /**
- * Loaded before a server, it tells a bench what the memory of that process is made of.
- *
- * Takes:  BENCH_MEMORY_SOCKET, where to listen; what it is asked: `/`, or `/collected` to collect all garbage first.
- * Gives:  MemoryInside as JSON.
- * Never:  collects garbage of its own accord: what a server does by itself is what is measured.
+ * Loaded before a server, it gives a bench what the memory of that process is made of, at the socket BENCH_MEMORY_SOCKET:
+ * `/`, or `/collected` to collect all garbage first. By itself it collects none: that is what is measured.
  */
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';

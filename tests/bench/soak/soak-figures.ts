@@ -1,8 +1,6 @@
 /**
- * Whether memory and lag grew in a soak, and what the growth is made of.
- *
- * Takes:  what was seen each minute; the memory after all garbage was collected, before the first and after each quarter.
- * Gives:  figures of every part: how it ended, its growth an hour over all, and over the second half with its range.
+ * Whether memory and lag grew in a soak, and what the growth is made of: of every part how it ended, its growth an hour over
+ * all, and over the second half with its range.
  */
 import { robustGrowth } from './growth.ts';
 import type { MemoryInside } from './memory-inside.ts';

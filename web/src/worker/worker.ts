@@ -2,7 +2,7 @@
  * The service worker: the pages open when the server cannot be reached, always of one version.
  *
  * Push messages have a file of their own beside this one: push.ts. Their handlers go there, and only there. It never
- * touches /api/ or the live stream: what the server said is kept by the page, for its person (live/last-answers.ts).
+ * touches /api/ or the live stream: what the server said is kept by the page, for its person.
  */
 import { listenForPush } from './push.ts';
 
