@@ -2,6 +2,8 @@
 import './ui/style/tokens.css';
 import './ui/style/base.css';
 import './ui/style/parts.css';
+import './ui/style/forms.css';
+import './ui/style/ledger.css';
 import './ui/style/mound.css';
 import './ui/style/part.css';
 import './ui/style/diary.css';

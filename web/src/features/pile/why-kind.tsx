@@ -12,6 +12,7 @@ import { WhyReadings } from './why-readings.tsx';
 import { renderWhy } from './why-render.ts';
 import { WhyStanding } from './why-standing.tsx';
 import './pile.css';
+import './why.css';
 
 interface WhyKindProps {
   readonly pile: PileDetail;

@@ -17,6 +17,7 @@ import { whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
 import { renderWhy } from './why-render.ts';
 import './pile.css';
+import './why.css';
 
 export function WhyPage() {
   const { params } = useRoute();

@@ -18,6 +18,7 @@ import { overWords } from './ahead-words.ts';
 import { moistureWords } from './water-words.ts';
 import { actsLately } from './why-facts.ts';
 import './pile.css';
+import './why.css';
 
 interface WhyReadingsProps {
   readonly pile: PileDetail;

@@ -12,6 +12,7 @@ import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { StepList } from './alarm-steps.tsx';
 import './pile.css';
+import './why.css';
 
 interface WhyStandingProps {
   readonly pile: PileDetail;

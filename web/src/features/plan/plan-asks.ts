@@ -169,7 +169,8 @@ export const emptyHeap: HeapDraft = {
   air: '',
 };
 
-const wantedKinds = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
+/** By which measure so much is wanted. */
+export const wantedKinds = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
 const wantedNames = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
 
 export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | undefined): Planned<MixPlan> {

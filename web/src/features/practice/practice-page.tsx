@@ -13,6 +13,9 @@ import { hold, practiceRun, startRun } from './run-keeper.ts';
 import { ScenarioList } from './scenario-list.tsx';
 import { Tending } from './tending.tsx';
 import './practice.css';
+import './tending.css';
+import './pace.css';
+import './cut-open.css';
 
 export function PracticePage() {
   const { params } = useRoute();

@@ -2,32 +2,26 @@
 import { useRoute } from 'preact-iso';
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { measureText } from '../../../../shared/measure.ts';
-import { ruleTexts } from '../../../../shared/messages/made/en/rule.ts';
-import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { useSaid, useSay } from '../../data/live/use-say.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
-import { clockTime, type Reader } from '../../ui/format/local-time.ts';
-import { renderPile } from '../../ui/format/render-pile.ts';
 import { renderReadiness } from '../../ui/format/render-readiness.ts';
-import { formatTemp, plainNumber } from '../../ui/format/temperature.ts';
-import { capital, positionNames, warningNames } from '../../ui/format/words.ts';
+import { capital } from '../../ui/format/words.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { amountWords, batchSentence, lotSentence, targetNames } from '../batch/batch-words.ts';
 import { ReadinessFacts } from '../batch/readiness-part.tsx';
-import { Photo } from '../journal/photo.tsx';
-import { useSayEntry } from '../journal/say-entry.ts';
 import { LaidRows } from '../pile/laid-rows.tsx';
-import { renderPhase } from '../pile/phase-words.ts';
+import { Alarms, Entries } from './entries-and-alarms.tsx';
 import { RecordCurves } from './record-curves.tsx';
 import { getRecord } from './records-api.ts';
+import { instantWords, renderRules, type SheetPart } from './sheet-part.ts';
+import { TimeTemperature } from './time-temperature.tsx';
 import '../batch/batch.css';
 import './records.css';
 
@@ -48,11 +42,6 @@ export function RecordPage() {
   }
   return <Sheet sheet={value} heading={heading} />;
 }
-
-const renderRules = rendererOf(ruleTexts);
-
-const instantWords = (instant: string, reader: Reader) =>
-  `${fullDay(Date.parse(instant), reader)}, ${clockTime(Date.parse(instant), reader)}`;
 
 function Sheet({
   sheet,
@@ -145,168 +134,6 @@ function MadeOf({ sheet: { recipe, assumed, lots, ancestry, batch } }: { readonl
         ))}
       </dl>
       {ancestry.length > 0 && <p class="quiet">It came from {ancestry.map((node) => node.name).join(', ')}.</p>}
-    </Part>
-  );
-}
-
-interface SheetPart {
-  readonly sheet: BatchRecordSheet;
-  readonly reader: Reader;
-}
-
-function timesTurned(turns: number): string {
-  if (turns === 0) return 'no turn was written down';
-  return turns === 1 ? 'turned once' : turns === 2 ? 'turned twice' : `turned ${turns} times`;
-}
-
-function TimeTemperature({ sheet, reader }: SheetPart) {
-  const { timeTemperature: log } = sheet;
-  const { unit } = usePrefs();
-  const say = useSay(renderRules);
-  const hours = (h: number) => `${plainNumber(h, 1)} h`;
-  return (
-    <Part id="time-temperature" title="Time and temperature">
-      <p>
-        {log.position ? `Counted at the ${positionNames[log.position]}.` : 'Nothing was measured.'} Measured for{' '}
-        {hours(log.measuredH)}, not measured for {hours(log.unmeasuredH)}; {timesTurned(log.turns)}.
-        {log.highestC !== null &&
-          ` Highest ${formatTemp(log.highestC, unit)}${log.highestAt ? `, ${instantWords(log.highestAt, reader)}` : ''}.`}
-      </p>
-      <PlacesHeat sheet={sheet} reader={reader} />
-      <table class="portions record-hours">
-        <caption>Hours at or above</caption>
-        <thead>
-          <tr>
-            <th scope="col">Temperature</th>
-            <th scope="col">In all</th>
-            <th scope="col">Longest at a stretch</th>
-          </tr>
-        </thead>
-        <tbody>
-          {log.hoursAtLeast.map((row) => (
-            <tr key={row.tempC}>
-              <th scope="row">{formatTemp(row.tempC, unit, 0)}</th>
-              <td>{hours(row.totalH)}</td>
-              <td>{hours(row.longestRunH)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {log.rules.length > 0 && (
-        <>
-          <h3 class="sub-head">Beside composting rules, as facts</h3>
-          <dl class="rules">
-            {log.rules.map(({ standing, messages: { rule, source, asks, measured } }) => (
-              <div key={rule.code}>
-                <dt>{say(rule)}</dt>
-                <dd>
-                  <p>
-                    Asks: {say(asks)}
-                    <br />
-                    Measured: <b>{say(measured)}</b>
-                  </p>
-                  <span class="origin">
-                    {say(source)}
-                    {standing === 'from memory' && '; from memory, look it up before relying on it'}
-                  </span>
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </>
-      )}
-    </Part>
-  );
-}
-
-function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
-  const { unit } = usePrefs();
-  const { actC, lossC, places, messages } = pastHeat;
-  const say = useSay(renderPhase);
-  if (places.length === 0) return null;
-  return (
-    <>
-      {messages.says && <p class="sentence">{say(messages.says)}</p>}
-      <Scrollable label="How hot each place was" class="record-scroll">
-        <table class="portions record-hours">
-          <caption>
-            How hot each place was: {formatTemp(actC, unit, 0)} is where to act, {formatTemp(lossC, unit, 0)} where the
-            culture is being lost
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Place</th>
-              <th scope="col">Hottest</th>
-              <th scope="col">{formatTemp(actC, unit, 0)} or more</th>
-              <th scope="col">{formatTemp(lossC, unit, 0)} or more</th>
-            </tr>
-          </thead>
-          <tbody>
-            {places.map(({ position, peakC, peakAt, actH, lossH }) => (
-              <tr key={position}>
-                <th scope="row">{positionNames[position]}</th>
-                <td>
-                  {formatTemp(peakC, unit)}, {instantWords(peakAt, reader)}
-                </td>
-                <td>{plainNumber(actH, 1)} h</td>
-                <td>{plainNumber(lossH, 1)} h</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scrollable>
-    </>
-  );
-}
-
-function Entries({ sheet: { entries }, reader }: SheetPart) {
-  const sayEntry = useSayEntry();
-  return (
-    <Part id="acts" title="Journal">
-      {entries.length === 0 && <p class="quiet">Nothing was written down.</p>}
-      <ol class="diary">
-        {entries.map((entry) => (
-          <li key={entry.id}>
-            <time dateTime={entry.at}>{instantWords(entry.at, reader)}</time>
-            <div>
-              <p>
-                <b>{sayEntry(entry.what)}</b>
-                {entry.by && <span class="quiet"> by {entry.by}</span>}
-                {entry.corrected && <span class="quiet"> (corrected)</span>}
-                {entry.note && <span class="diary-note">{entry.note}</span>}
-              </p>
-              {entry.photoIds.length > 0 && (
-                <ul class="photos">
-                  {entry.photoIds.map((id, index) => (
-                    <li key={id}>
-                      <Photo id={id} alt={`Photo ${index + 1} of ${sayEntry(entry.what)}`} />
-                    </li>
-                  ))}
-                </ul>
-              )}
-            </div>
-          </li>
-        ))}
-      </ol>
-    </Part>
-  );
-}
-
-function Alarms({ sheet: { alarms }, reader }: SheetPart) {
-  const said = useSaid(renderPile);
-  return (
-    <Part id="alarms" title="Warnings">
-      {alarms.length === 0 && <p class="quiet">None was raised.</p>}
-      <ol class="diary">
-        {alarms.map((alarm) => (
-          <li key={alarm.id}>
-            <time dateTime={alarm.since}>{instantWords(alarm.since, reader)}</time>
-            <p>
-              <b>{warningNames[alarm.kind]}</b> {said(alarm, 'seen')}
-            </p>
-          </li>
-        ))}
-      </ol>
     </Part>
   );
 }

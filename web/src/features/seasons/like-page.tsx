@@ -20,6 +20,8 @@ import { Overlay } from './overlay.tsx';
 import { renderSeason } from './render-season.ts';
 import { getClosest } from './season-api.ts';
 import './season.css';
+import './measure-table.css';
+import './season-print.css';
 
 export function LikePage() {
   const { id = '' } = useRoute().params;

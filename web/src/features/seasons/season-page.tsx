@@ -22,6 +22,8 @@ import { SeasonNames } from './season-names.tsx';
 import { foundIn, sorted } from './table-rows.ts';
 import { TwoGroups } from './two-groups.tsx';
 import './season.css';
+import './measure-table.css';
+import './season-print.css';
 
 export function SeasonsPage() {
   const heading = usePage('Seasons side by side');
