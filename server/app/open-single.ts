@@ -1,15 +1,17 @@
 /** The composition root: opens the stores, starts ingest and watching, and closes them in order. */
 import { join } from 'node:path';
+import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
 import type { Config } from '../../shared/config.ts';
+import type { Journal } from '../../shared/store/journal.ts';
 import { openJournal } from '../../shared/store/open/open-journal.ts';
 import { openReadings } from '../../shared/store/open/open-readings.ts';
 import { holdWhole } from '../cluster/single-process.ts';
 import { openSafe } from '../health/open-health.ts';
 import { Thinning } from '../retention/thinning.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
-import { photosInJournal } from '../services/photos/photo-store.ts';
+import { type PhotoStore, photosInJournal } from '../services/photos/photo-store.ts';
 import { PhotoSweep } from '../services/photos/photo-sweep.ts';
 import { openAuthPolicy } from '../services/probe-keys/open-auth-policy.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
@@ -28,15 +30,10 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
   const { disk, notices } = await openSafe(config, clock, log);
-  const photos =
-    config.JOURNAL_URL === undefined ? new PhotoFiles(join(config.DATA_DIR, 'photos')) : photosInJournal(journal);
+  const photos = photosOf(config, journal);
   const services = await openServices(parts, { readings, journal, photos });
   const { hub, probes } = services;
-  const lost = () => {
-    log.fatal('another process has taken over this journal; this one ends');
-    process.kill(process.pid, 'SIGTERM');
-  };
-  const lease = whole ? { whole: { lease: whole.lease, lost } } : {};
+  const lease = whole ? { whole: { lease: whole.lease, lost: () => endTakenOver(log) } } : {};
   const watching = await openWatching({ ...parts, services, notices, lease });
   const { watch, delivery } = watching;
 
@@ -85,6 +82,15 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
         journal,
       ),
   };
+}
+
+function photosOf({ JOURNAL_URL, DATA_DIR }: Config, journal: Journal): PhotoStore {
+  return JOURNAL_URL === undefined ? new PhotoFiles(join(DATA_DIR, 'photos')) : photosInJournal(journal);
+}
+
+function endTakenOver(log: FastifyBaseLogger): void {
+  log.fatal('another process has taken over this journal; this one ends');
+  process.kill(process.pid, 'SIGTERM');
 }
 
 function sourceOf(config: Config, authPolicy: AuthPolicy | undefined): Parameters<typeof startIngest>[0]['source'] {

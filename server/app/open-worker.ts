@@ -40,27 +40,9 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   });
   const { watch, delivery } = watching;
   const crossSite = new CrossSiteReadings({ clock, log, readings, probes, watch, isHeld });
-  const follow = followProbes({ probes, hub, log, keepIn: journal });
-  const ingest = await startSiteIngest(
-    {
-      store: readings,
-      clock,
-      root: config.MQTT_ROOT,
-      recognisesDevices: config.MQTT_DEVICES === 'yes',
-      mappings: await journal.mappings.list(),
-      ...follow,
-      onCommitted(committed, atMs) {
-        follow.onCommitted(committed, atMs);
-        crossSite.tookIn(committed);
-      },
-      log,
-    },
-    outsideBroker(config),
-    { unknownSite: (site) => worker?.unknownSite(site), mark: (site, text) => worker?.mark(site, text) },
-  );
-  const id = `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
+  const ingest = await ingestOf(services, crossSite, () => worker);
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
-  worker = new Worker({ id, journal, readings, probes, watch, ingest, views, forgetting, log });
+  worker = new Worker({ id: ownId(), journal, readings, probes, watch, ingest, views, forgetting, log });
   await worker.start();
   crossSite.start();
   const notifying = await watching.start(ingest);
@@ -89,4 +71,34 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
         journal,
       ),
   };
+}
+
+const ownId = () => `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
+
+type SharedServers = Awaited<ReturnType<typeof openSharedServers>>;
+
+/** What comes in goes to the probe book, and to those of other sites that ask for it. */
+async function ingestOf(
+  { config, clock, log, readings, journal, hub, probes }: SharedServers,
+  crossSite: CrossSiteReadings,
+  worker: () => Worker | undefined,
+) {
+  const follow = followProbes({ probes, hub, log, keepIn: journal });
+  return await startSiteIngest(
+    {
+      store: readings,
+      clock,
+      root: config.MQTT_ROOT,
+      recognisesDevices: config.MQTT_DEVICES === 'yes',
+      mappings: await journal.mappings.list(),
+      ...follow,
+      onCommitted(committed, atMs) {
+        follow.onCommitted(committed, atMs);
+        crossSite.tookIn(committed);
+      },
+      log,
+    },
+    outsideBroker(config),
+    { unknownSite: (site) => worker()?.unknownSite(site), mark: (site, text) => worker()?.mark(site, text) },
+  );
 }

@@ -17,6 +17,7 @@ export interface ConnectionBounds {
 }
 
 interface Held {
+  readonly name: string;
   readonly socket: Socket;
   readonly network: string;
   isAnswered: boolean;
@@ -28,71 +29,89 @@ export function boundConnections(
   { most, mostOfOne, stalledBodyMs }: ConnectionBounds,
   isProxy: (address: string) => boolean,
 ): void {
-  // In the order in which they became idle; by network for the share of each.
-  const all = new Map<string, Held>();
-  const networks = new Map<string, Map<string, Held>>();
+  const idle = new HeldConnections();
 
-  const leave = (name: string, { network }: Held) => {
-    all.delete(name);
-    const others = networks.get(network);
+  server.on('connection', (socket: Socket) => {
+    const address = socket.remoteAddress ?? '';
+    const held: Held = { name: endsOf(socket), socket, network: normalizeIP(address, 64), isAnswered: false };
+    const others = idle.ofNetwork(held.network);
+    const isOver = others !== undefined && others.size >= mostOfOne && !isProxy(address);
+    if ((isOver && !idle.giveWay(others)) || (idle.all.size >= most && !idle.giveWay(idle.all))) {
+      socket.destroy();
+      return;
+    }
+    idle.enter(held);
+    socket.once('close', () => idle.leave(held));
+  });
+
+  server.on('request', (request: IncomingMessage, response: ServerResponse) => {
+    const held = idle.all.get(endsOf(request.socket));
+    if (!held) return;
+    whenWhole(request, stalledBodyMs, () => {
+      held.isAnswered = true;
+    });
+    response.once('close', () => {
+      held.isAnswered = false;
+      // It has just been of use: others give way before it.
+      if (idle.leave(held)) idle.enter(held);
+    });
+  });
+}
+
+/** Calls once all of a request is here; a body of which nothing more comes ends its connection. */
+function whenWhole(request: IncomingMessage, stalledBodyMs: number, isWhole: () => void): void {
+  if (!hasBody(request)) {
+    isWhole();
+    return;
+  }
+  // Nobody hears of it, so the connection ends: there is nothing to answer to half a request.
+  request.setTimeout(stalledBodyMs);
+  request.once('end', () => {
+    request.setTimeout(0);
+    isWhole();
+  });
+}
+
+/** In the order in which they became idle; by network for the share of each. */
+class HeldConnections {
+  readonly #all = new Map<string, Held>();
+  readonly #networks = new Map<string, Map<string, Held>>();
+
+  get all(): ReadonlyMap<string, Held> {
+    return this.#all;
+  }
+
+  ofNetwork(network: string): ReadonlyMap<string, Held> | undefined {
+    return this.#networks.get(network);
+  }
+
+  enter(held: Held): void {
+    this.#all.set(held.name, held);
+    const others = this.#networks.get(held.network) ?? new Map<string, Held>();
+    this.#networks.set(held.network, others.set(held.name, held));
+  }
+
+  /** @returns false when it was not there, or another has its name by now. */
+  leave(held: Held): boolean {
+    const { name, network } = held;
+    if (this.#all.get(name) !== held) return false;
+    this.#all.delete(name);
+    const others = this.#networks.get(network);
     others?.delete(name);
-    if (others?.size === 0) networks.delete(network);
-  };
-  const enter = (name: string, held: Held) => {
-    all.set(name, held);
-    const others = networks.get(held.network) ?? new Map<string, Held>();
-    networks.set(held.network, others.set(name, held));
-  };
+    if (others?.size === 0) this.#networks.delete(network);
+    return true;
+  }
+
   /** Ends the one that has been idle for longest. @returns false when none is. */
-  const giveWay = (among: ReadonlyMap<string, Held>): boolean => {
-    for (const [name, held] of among) {
+  giveWay(among: ReadonlyMap<string, Held>): boolean {
+    for (const held of among.values()) {
       if (held.isAnswered) continue;
-      leave(name, held);
+      this.leave(held);
       held.socket.destroy();
       return true;
     }
     return false;
-  };
-
-  server.on('connection', (socket: Socket) => {
-    const address = socket.remoteAddress ?? '';
-    const name = endsOf(socket);
-    const held: Held = { socket, network: normalizeIP(address, 64), isAnswered: false };
-    const others = networks.get(held.network);
-    const isOver = others !== undefined && others.size >= mostOfOne && !isProxy(address);
-    if ((isOver && !giveWay(others)) || (all.size >= most && !giveWay(all))) {
-      socket.destroy();
-      return;
-    }
-    enter(name, held);
-    socket.once('close', () => {
-      if (all.get(name) === held) leave(name, held);
-    });
-  });
-
-  server.on('request', (request: IncomingMessage, response: ServerResponse) => {
-    const name = endsOf(request.socket);
-    const held = all.get(name);
-    if (!held) return;
-    const isWhole = () => {
-      held.isAnswered = true;
-    };
-    if (hasBody(request)) {
-      // Nobody hears of it, so the connection ends: there is nothing to answer to half a request.
-      request.setTimeout(stalledBodyMs);
-      request.once('end', () => {
-        request.setTimeout(0);
-        isWhole();
-      });
-    } else isWhole();
-    response.once('close', () => {
-      held.isAnswered = false;
-      if (all.get(name) !== held) return;
-      // It has just been of use: others give way before it.
-      leave(name, held);
-      enter(name, held);
-    });
-  });
+  }
 }
 
 /** The same under TLS as on the raw connection; two connections never have both ends in common. */
