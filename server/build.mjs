@@ -1,42 +1,43 @@
 /**
- * Compiles the house into .build/ when its sources are newer than what stands there.
- *
- * Takes:  `--force` to build in any case.
- * Gives:  .build/<room>/... (JavaScript for Node) and .build/web/ (the pages).
- * Never:  runs twice for the same sources, so that a start costs nothing.
+ * Compiles what changed into .build/: the rooms for Node, and the pages. `--force` compiles all of it, `--with-tests` also what
+ * tests and benches start as programs. Types are not checked here: the gate does (`npm run types`).
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
-const { engines } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-const [least, leastMinor] = engines.node.match(/\d+/g).map(Number);
-const [major, minor] = process.versions.node.split('.').map(Number);
-if (major < least || (major === least && minor < leastMinor)) {
-  console.error(
-    `Branhearth needs Node.js ${engines.node.replace('>=', '')} or later, best the newest long-term one: this is ${process.version}`,
-  );
-  process.exit(1);
-}
-const rooms = ['shared', 'core', 'ingest', 'server', 'simulator', 'web', 'tests'];
+const built = join(root, '.build');
+const rooms = ['shared', 'core', 'ingest', 'server', 'simulator'];
 const rootFiles = ['package.json', 'package-lock.json', 'tsconfig.json'];
+const [isForced, isWithTests] = ['--force', '--with-tests'].map((option) => process.argv.includes(option));
+
+function needNode() {
+  const { engines } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const [least, leastMinor] = engines.node.match(/\d+/g).map(Number);
+  const [major, minor] = process.versions.node.split('.').map(Number);
+  if (major > least || (major === least && minor >= leastMinor)) return;
+  throw new Error(
+    `it needs Node.js ${least}.${leastMinor} or later, best the newest long-term one: this is ${process.version}`,
+  );
+}
 
 /** Newest change below a path [epoch ms]; 0 when it does not exist. */
 function newestChangeMs(path) {
   if (!existsSync(path)) return 0;
   const stat = statSync(path);
   if (!stat.isDirectory()) return stat.mtimeMs;
-  return readdirSync(path).reduce((newest, name) => Math.max(newest, newestChangeMs(join(path, name))), 0);
+  return readdirSync(path)
+    .filter((name) => name !== 'node_modules')
+    .reduce((newest, name) => Math.max(newest, newestChangeMs(join(path, name))), 0);
 }
 
 /** Runs `build` unless its stamp is newer than all of `sources`. */
 function buildWhenStale(name, sources, build) {
-  const stamp = join(root, '.build', `.${name}-built`);
-  const force = process.argv.includes('--force');
+  const stamp = join(built, `.${name}-built`);
   const newestMs = Math.max(...sources.map((source) => newestChangeMs(join(root, source))));
-  if (!force && existsSync(stamp) && statSync(stamp).mtimeMs >= newestMs) return;
+  if (!isForced && existsSync(stamp) && statSync(stamp).mtimeMs >= newestMs) return;
   const startedAt = new Date();
   build();
   writeFileSync(stamp, `${startedAt.toISOString()}\n`);
@@ -46,12 +47,38 @@ function runBin(bin, args) {
   execFileSync(process.execPath, [join(root, 'node_modules', bin), ...args], { cwd: root, stdio: 'inherit' });
 }
 
+/** Node 20 runs no driver that comes with its binary (shared/store/sqlite-driver.ts), so the last one for it is compiled once. */
+function compileDriverForNode20() {
+  if (!process.versions.node.startsWith('20.')) return;
+  const link = join(root, 'node_modules/better-sqlite3-node-20');
+  const { version } = JSON.parse(readFileSync(join(root, 'node_modules/better-sqlite3/package.json'), 'utf8'));
+  if (existsSync(link) || version.startsWith('12.')) return;
+  const folder = join(root, 'server/node-20');
+  const driver = join(folder, 'node_modules/better-sqlite3');
+  if (!existsSync(join(driver, 'build/Release/better_sqlite3.node'))) {
+    console.log('Node 20: the SQLite driver is compiled, which takes minutes; Node 22 and later need no compiler');
+    // By the path that npm itself was called with, where it was.
+    const npm = process.env.npm_execpath ? [process.execPath, process.env.npm_execpath] : ['npm'];
+    const [program, ...first] = npm;
+    execFileSync(program, [...first, 'ci', '--no-audit', '--no-fund'], { cwd: folder, stdio: 'inherit' });
+  }
+  rmSync(link, { force: true });
+  symlinkSync('../server/node-20/node_modules/better-sqlite3', link);
+}
+
 try {
-  buildWhenStale('rooms', [...rooms.filter((room) => room !== 'web'), ...rootFiles], () => {
-    // tsc keeps what is left of files since renamed, so the old output goes first when all is made anew.
-    if (process.argv.includes('--force')) rmSync(join(root, '.build'), { recursive: true, force: true });
-    runBin('typescript/bin/tsc', ['-p', 'tsconfig.json']);
+  needNode();
+  // The compiler keeps what is left of files since renamed, so the old output goes first when all is made anew.
+  if (isForced) rmSync(built, { recursive: true, force: true });
+  compileDriverForNode20();
+  buildWhenStale('rooms', [...rooms, ...rootFiles], () => {
+    runBin('typescript/bin/tsc', ['-p', 'server/tsconfig.build.json']);
   });
+  if (isWithTests) {
+    buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], () => {
+      runBin('typescript/bin/tsc', ['-p', 'tsconfig.json', '--noCheck']);
+    });
+  }
   buildWhenStale('web', ['web', 'shared', 'core', 'simulator', ...rootFiles], () => {
     runBin('vite/bin/vite.js', ['build', '--config', 'web/vite.config.ts', '--logLevel', 'warn']);
   });

@@ -190,6 +190,21 @@ export const configVariables = {
     fallback: undefined,
     schema: z.string().regex(mailAddressPattern),
   },
+  BACKUPS: {
+    must: 'the number of nightly backups that are kept, from 1 to 365, or 0 for none',
+    fallback: '7',
+    schema: wholeSchema(0, 365),
+  },
+  BACKUP_DIR: {
+    must: 'a folder for backups, best on another disk, instead of backups in the data folder',
+    fallback: undefined,
+    schema: z.string().min(1),
+  },
+  BACKUP_COMMAND: {
+    must: 'a command for the shell that brings $BRANHEARTH_BACKUP_FILE elsewhere, run after each nightly backup',
+    fallback: undefined,
+    schema: z.string().min(1),
+  },
   HEARTBEAT_URL: {
     must: 'the http:// or https:// address that is called every minute while all is well',
     fallback: undefined,

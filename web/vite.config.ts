@@ -6,6 +6,12 @@ export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   plugins: [installable()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { outDir: '../.build/web', emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: '../.build/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    // What took how long in a build is nothing that whoever installs can act on.
+    rolldownOptions: { checks: { pluginTimings: false } },
+  },
   server: { proxy: { '/api': 'http://127.0.0.1:4180', '/metrics': 'http://127.0.0.1:4180' } },
 });

@@ -6,6 +6,7 @@ import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import type { NightlyBackups } from '../backup/nightly-backups.ts';
 import type { Beside } from '../beside/job.ts';
 import type { DiskWatch } from '../health/disk-watch.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
@@ -47,6 +48,8 @@ export interface Installation {
   /** Keeps the readings small, as the owner chose. */
   readonly thinning: Thinning;
   readonly forgetting: ForgetProbes;
+  /** Absent where nothing is kept on this machine. */
+  readonly backups?: Pick<NightlyBackups, 'view'>;
   /** Works out beside the main thread what would hold it up. */
   readonly beside: Beside;
   readonly people: People;

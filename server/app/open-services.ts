@@ -1,3 +1,4 @@
+import { versionSetting } from '../../shared/store/journal/migrate.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { openBeside } from '../beside/open-beside.ts';
@@ -19,6 +20,7 @@ export type Services = Awaited<ReturnType<typeof openServices>>;
 export async function openServices(parts: InstallationParts, stores: Stores) {
   const { config, clock, log, version, machineNowMs } = parts;
   const { readings, journal, photos } = stores;
+  await noteVersion(journal, version);
   return {
     config,
     clock,
@@ -32,4 +34,13 @@ export async function openServices(parts: InstallationParts, stores: Stores) {
     beside: openBeside(new URL('./beside-worker.js', import.meta.url)),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
   };
+}
+
+/** For an older program that finds tables it does not know: it can say whose they are. */
+async function noteVersion({ settings }: Journal, version: string): Promise<void> {
+  try {
+    if ((await settings.get(versionSetting)) !== version) await settings.set(versionSetting, version);
+  } catch {
+    // A journal that takes nothing now says so where it matters.
+  }
 }

@@ -7,6 +7,8 @@ import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { openJournal } from '../../shared/store/open/open-journal.ts';
 import { openReadings } from '../../shared/store/open/open-readings.ts';
+import { backUpBeforeMigration } from '../backup/before-migration.ts';
+import { NightlyBackups } from '../backup/nightly-backups.ts';
 import { holdWhole } from '../cluster/single-process.ts';
 import { openSafe } from '../health/open-health.ts';
 import { Thinning } from '../retention/thinning.ts';
@@ -24,8 +26,13 @@ import { openWatching } from './open-watching.ts';
 import { outsideBroker } from './outside-source.ts';
 
 export async function openInstallation(parts: InstallationParts): Promise<OpenInstallation> {
-  const { config, clock, log, bands } = parts;
+  const { config, clock, log, bands, version } = parts;
   await makeDataFolder(config.DATA_DIR);
+  const backupFolder = config.BACKUP_DIR ?? join(config.DATA_DIR, 'backups');
+  if (config.BACKUPS > 0) {
+    const nowMs = parts.machineNowMs?.() ?? Date.now();
+    await backUpBeforeMigration({ dataDir: config.DATA_DIR, folder: backupFolder, version, nowMs, log });
+  }
   const readings = await openReadings(config);
   const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
   const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
@@ -53,6 +60,8 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
   const photoSweep = new PhotoSweep({ clock, log, journal, photos });
   photoSweep.start();
+  const backups = new NightlyBackups({ config, folder: backupFolder, log, notices, nowMs: parts.machineNowMs });
+  await backups.start();
 
   return {
     ...services,
@@ -65,8 +74,10 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     delivery,
     thinning,
     forgetting,
+    backups,
     close: () =>
       closeInOrder(
+        backups,
         notifying,
         disk,
         photoSweep,

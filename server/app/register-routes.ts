@@ -5,6 +5,7 @@ import { registerAlarmLinks } from '../http/routes/alarm-links.ts';
 import { registerAlarmLinkAnswers } from '../http/routes/alarm-notifications.ts';
 import { registerAlarms } from '../http/routes/alarms.ts';
 import { registerAuditRoute } from '../http/routes/audit.ts';
+import { registerBackups } from '../http/routes/backups.ts';
 import { registerBatches } from '../http/routes/batches.ts';
 import { registerCalendar } from '../http/routes/calendar.ts';
 import { registerEntries } from '../http/routes/entries.ts';
@@ -57,6 +58,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerLabels(api, installation);
   registerImport(api, installation);
   registerKeeping(api, installation);
+  registerBackups(api, installation);
   registerAlarms(api, installation);
   registerNotifications(api, installation);
   registerAlarmLinkAnswers(api, installation);

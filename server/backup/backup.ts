@@ -1,5 +1,7 @@
 /** `npm run backup -- [FILE]`: everything into one checked file, also while the server is at work. */
+import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
+import { z } from 'zod';
 import { type Config, readConfig } from '../../shared/config.ts';
 import { makeBackup } from './make-backup.ts';
 import { type DatabaseName, databaseNames, sayCounts } from './manifest.ts';
@@ -27,12 +29,21 @@ async function main(): Promise<void> {
   const atServers = serversOf(config);
   const here = databaseNames.filter((name) => !atServers.some(({ instead }) => instead === name));
   if (here.length > 0) {
-    const { files, counts } = await makeBackup(values.from ?? config.DATA_DIR, file, nowMs, here);
+    const { files, counts } = await makeBackup(values.from ?? config.DATA_DIR, file, nowMs, {
+      databases: here,
+      version: await programVersion(),
+    });
     console.log(`${file}: ${sayCounts(counts)}, ${files.length} files, read back and found whole`);
   } else {
     console.log('Nothing is written: readings and journal are both at servers');
   }
   for (const { what, how } of atServers) console.log(`NOT in it: ${what}. Save them too, after this:\n  ${how}`);
+}
+
+/** Compiled files stand in .build/server/backup, so the package lies three folders up. */
+async function programVersion(): Promise<string> {
+  const text = await readFile(new URL('../../../package.json', import.meta.url), 'utf8');
+  return z.object({ version: z.string() }).parse(JSON.parse(text)).version;
 }
 
 interface AtServer {

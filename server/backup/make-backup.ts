@@ -5,8 +5,8 @@
 import { existsSync } from 'node:fs';
 import { chmod, cp, mkdir, mkdtemp, open, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
-import Database from 'better-sqlite3';
 import { create, extract } from 'tar';
+import Database from '../../shared/store/sqlite-driver.ts';
 import { countOf } from './counts.ts';
 import {
   checkFiles,
@@ -19,12 +19,18 @@ import {
   photosName,
 } from './manifest.ts';
 
-/** @param databases What lies in the data folder; a journal or readings at a server do not. */
+export interface BackupOptions {
+  /** What lies in the data folder; a journal or readings at a server do not. */
+  readonly databases?: readonly DatabaseName[];
+  /** Of the program that makes it. */
+  readonly version?: string;
+}
+
 export async function makeBackup(
   dataDir: string,
   file: string,
   nowMs: number,
-  databases: readonly DatabaseName[] = databaseNames,
+  { databases = databaseNames, version }: BackupOptions = {},
 ): Promise<Manifest> {
   const target = resolve(file);
   if (existsSync(target)) throw new Error(`${file} is there already: name another file`);
@@ -46,7 +52,8 @@ export async function makeBackup(
     }
     const files = await filesBelow(whole);
     const madeAt = new Date(nowMs).toISOString();
-    const manifest: Manifest = { program: 'branhearth', format: 1, madeAt, files, counts: await countOf(whole) };
+    const counts = await countOf(whole);
+    const manifest: Manifest = { program: 'branhearth', format: 1, ...(version && { version }), madeAt, files, counts };
     await writeFile(join(whole, manifestName), JSON.stringify(manifest, null, 2));
     const packed = join(scratch, 'packed');
     await create({ file: packed, cwd: whole, gzip: true, portable: true }, [

@@ -17,6 +17,8 @@ export type DatabaseName = (typeof databaseNames)[number];
 export const manifestSchema = z.object({
   program: z.literal('branhearth'),
   format: z.literal(1),
+  /** Of the program that made it; not told before 1.0.0. */
+  version: z.string().optional(),
   madeAt: z.iso.datetime(),
   files: z.array(z.object({ name: z.string(), bytes: z.number().int(), sha256: z.string() })),
   /** Only of what it holds: a journal or readings at a server are not in it. */

@@ -24,7 +24,7 @@ async function main(): Promise<void> {
   const folder = values.into ?? readConfig(process.env).config.DATA_DIR;
   const { manifest, movedTo } = await restoreBackup(file, folder, values.replace ?? false, Date.now());
   console.log(
-    `${folder} holds what was backed up on ${manifest.madeAt}: ${sayCounts(manifest.counts)}, each file as it was written`,
+    `${folder} holds what was backed up on ${manifest.madeAt}${manifest.version ? ` by ${manifest.version}` : ''}: ${sayCounts(manifest.counts)}, each file as it was written`,
   );
   if (movedTo) console.log(`What lay there before is in ${movedTo}`);
 }

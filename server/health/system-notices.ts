@@ -5,7 +5,7 @@ import type { Message } from '../../shared/messages/message.ts';
 
 export interface SystemNotice {
   /** Which part: one notice stands for each at a time. */
-  readonly kind: 'disk' | 'broker' | 'piles' | 'records';
+  readonly kind: 'disk' | 'broker' | 'piles' | 'records' | 'backup';
   readonly severity: 'warning' | 'critical';
   readonly sinceMs: number;
   readonly seen: Message;

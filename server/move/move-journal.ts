@@ -2,13 +2,14 @@
  * A journal with its photos out of a data folder into an empty one in PostgreSQL. It never writes into a journal that
  * holds anything, or half of it: all is one transaction.
  */
+
 import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { Client } from 'pg';
 import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
 import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
+import Database from '../../shared/store/sqlite-driver.ts';
 
 export interface MovedTable {
   readonly table: string;

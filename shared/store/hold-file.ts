@@ -2,8 +2,9 @@
  * One writer per database file, whatever else runs on the machine. It never keeps others from reading: it locks a file
  * beside the database, so a backup can run meanwhile.
  */
-import Database from 'better-sqlite3';
+
 import { StoreError } from '../errors.ts';
+import Database from './sqlite-driver.ts';
 import { storeError } from './store-error.ts';
 
 export interface Hold {

@@ -1,8 +1,8 @@
 /** What a database reports, as a sentence a person can act on. */
 import { dirname, resolve } from 'node:path';
-import Database from 'better-sqlite3';
 import { DamagedFileError, StoreError } from '../errors.ts';
 import { postgresReason } from './postgres-error.ts';
+import Database from './sqlite-driver.ts';
 
 const reasons: readonly [codePrefix: string, reason: string][] = [
   ['SQLITE_FULL', 'the disk is full'],

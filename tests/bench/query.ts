@@ -4,7 +4,7 @@
  * Beside it the same buckets gathered from raw rows by the database alone, and 24 batches laid over each other (compare.ts).
  */
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import Database from '../../shared/store/sqlite-driver.ts';
 import pino from 'pino';
 import { buildApp } from '../../server/app/app.ts';
 import { openInstallation } from '../../server/app/open-single.ts';

@@ -36,7 +36,7 @@ function sourcesBelow(folder) {
   if (!existsSync(folder)) return [];
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) return sourcesBelow(path);
+    if (entry.isDirectory()) return entry.name === 'node_modules' ? [] : sourcesBelow(path);
     return /\.(ts|tsx|mts)$/.test(entry.name) && !/(\.config|\.d)\.ts$/.test(entry.name) ? [path] : [];
   });
 }

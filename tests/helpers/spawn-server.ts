@@ -21,6 +21,8 @@ export interface SpawnOptions {
   /** Variables that are not ours, as they are. */
   readonly plainEnvironment?: Readonly<Record<string, string>>;
   readonly nodeArguments?: readonly string[];
+  /** Another Node than the one that runs this. */
+  readonly program?: string;
   /** As in `npm start -- --only ...`. */
   readonly only?: 'ingest' | 'web';
   /** Told the exit code when it ends before it is up. */
@@ -36,13 +38,14 @@ export function spawnInstallation(
     environment = {},
     plainEnvironment = {},
     nodeArguments = [],
+    program = process.execPath,
     only,
     onExit: endedEarly,
     patienceMs = 30_000,
   }: SpawnOptions = {},
 ): Promise<SpawnedInstallation> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
-  const child = spawn(process.execPath, [...nodeArguments, mainPath, ...(only ? ['--only', only] : [])], {
+  const child = spawn(program, [...nodeArguments, mainPath, ...(only ? ['--only', only] : [])], {
     env: {
       ...plainEnvironment,
       PATH: process.env.PATH,

@@ -1,11 +1,11 @@
 // Piles that cannot be kept, or not be read, while the others go on; the journal refuses what an invented trigger says.
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { systemUnwell } from '../../server/notify/system-unwell.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { healthSchema } from '../../shared/contracts/health.ts';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
+import Database from '../../shared/store/sqlite-driver.ts';
 import { commitReadings } from '../helpers/commit-readings.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';

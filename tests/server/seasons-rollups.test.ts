@@ -2,9 +2,9 @@
  * What is compared comes from rollups alone: with every raw row of the past gone, each figure and each curve stays the same.
  */
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
+import Database from '../../shared/store/sqlite-driver.ts';
 import { writePast } from '../../simulator/demo/past-seasons/write-past.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { demoStartMs } from '../helpers/past-server.ts';

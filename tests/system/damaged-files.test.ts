@@ -1,13 +1,14 @@
 // The built program on data folders whose database files are damaged: as a whole, or in pages that only some piles need.
+
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cp } from 'node:fs/promises';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { healthSchema } from '../../shared/contracts/health.ts';
 import { type PileSummary, pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { openSqliteJournal } from '../../shared/store/journal/sqlite-journal.ts';
 import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
+import Database from '../../shared/store/sqlite-driver.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { until } from '../helpers/until.ts';

@@ -13,13 +13,13 @@ test('a start after an install that ran no scripts ends with one line that says 
     `const extensions = require('node:module')._extensions;
      const load = extensions['.node'];
      extensions['.node'] = (module, file) => {
-       if (file.includes('better_sqlite3')) throw Object.assign(new Error('gone'), { code: 'MODULE_NOT_FOUND' });
+       if (file.includes('better_sqlite3')) throw Object.assign(new Error('Cannot find module ' + file), { code: 'MODULE_NOT_FOUND' });
        load(module, file);
      };`,
   );
   const start = spawnInstallation(dataDir, { nodeArguments: ['--require', hidden] });
   await expect(start).rejects.toThrowError(
-    /^The database library better-sqlite3 is not built[^\n]*: run `npm rebuild better-sqlite3`, then start again$/,
+    /^The database library better-sqlite3 has no binary for Node [^\n]*: install again with `npm ci` [^\n]*, then start again$/,
   );
   await remove();
 });

@@ -1,5 +1,5 @@
 /** Brings a journal forward to the tables of today. */
-import { type Kysely, type Migration, Migrator } from 'kysely';
+import { type Kysely, type Migration, Migrator, sql } from 'kysely';
 import { StoreError } from '../../errors.ts';
 import * as journal0001 from '../migrations/0001-journal.ts';
 import * as journal0002 from '../migrations/0002-entries-and-lineage.ts';
@@ -44,12 +44,23 @@ export async function migrateJournal<Tables>(db: Kysely<Tables>, to?: string, fi
     /previously executed migration /.test(error.message) &&
     / is missing/.test(error.message)
   ) {
+    const by = await writtenBy(db);
     throw new StoreError(
-      'Cannot open the journal as its tables must be of this program or earlier: a later one wrote them',
-      {
-        cause: error,
-      },
+      `Cannot open the journal as its tables must be of this program or earlier: a later one${by ? ` (${by})` : ''} wrote them; install that version again, or put back a backup of before its update`,
+      { cause: error },
     );
   }
   throw storeError('bring the journal to the tables of today', error, file);
+}
+
+/** Under this setting stands the version of the program that last opened the journal. */
+export const versionSetting = 'program.version';
+
+async function writtenBy<Tables>(db: Kysely<Tables>): Promise<string | undefined> {
+  try {
+    const { rows } = await sql<{ value: string }>`SELECT value FROM setting WHERE key = ${versionSetting}`.execute(db);
+    return rows[0]?.value;
+  } catch {
+    return undefined; // a later program may keep it elsewhere
+  }
 }

@@ -1,8 +1,9 @@
 /** Opens the embedded journal, one SQLite file and nothing to install. */
-import Database from 'better-sqlite3';
+
 import { Kysely } from 'kysely';
 import { holdFile } from '../hold-file.ts';
 import type { Journal } from '../journal.ts';
+import Database from '../sqlite-driver.ts';
 import { storeError } from '../store-error.ts';
 import { sqliteEngine } from './journal-engine.ts';
 import { journalOver } from './journal-kysely.ts';

@@ -5,9 +5,9 @@
  * rollups, a step with each batch (`sweep.ts`). What waits is part of every answer, and a crash loses nothing of
  * it: the inbox is read back at opening.
  */
+
 import { statSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import Database from 'better-sqlite3';
 import { StoreError } from '../../errors.ts';
 import type { Reading } from '../../reading.ts';
 import { type Hold, holdFile } from '../hold-file.ts';
@@ -25,6 +25,7 @@ import type {
   ThinStep,
   Weight,
 } from '../readings-store.ts';
+import Database from '../sqlite-driver.ts';
 import { storeError } from '../store-error.ts';
 import { Sweep } from './clean-up.ts';
 import { Thinner, weightOf } from './downsample.ts';

@@ -3,7 +3,7 @@
  * claimed, one temperature an hour behind each. Written past the program: a start on such a folder is what is measured.
  */
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import Database from '../../../shared/store/sqlite-driver.ts';
 import type { Position } from '../../../shared/names.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';

@@ -49,6 +49,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /api/ingest/refusals': 'viewer',
   'GET /api/retention': 'viewer',
   'PUT /api/retention': 'owner',
+  'GET /api/backups': 'keeper',
   'GET /api/lineage': 'viewer',
   'DELETE /api/keys/{id}': 'owner',
   'GET /api/keys': 'owner',

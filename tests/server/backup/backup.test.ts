@@ -63,7 +63,7 @@ test('makeBackup() takes readings, journal and photos while the server is at wor
 });
 
 test('makeBackup() of a house whose journal is at a server holds the readings alone', async () => {
-  const { counts, files } = await makeBackup(dataDir, file, nowMs, ['readings.db']);
+  const { counts, files } = await makeBackup(dataDir, file, nowMs, { databases: ['readings.db'] });
   expect(counts).toEqual({ readings: 500 });
   expect(files.map(({ name }) => name)).toEqual(['readings.db']);
   const restored = await restoreBackup(file, join(folder, 'elsewhere'), false, nowMs);

@@ -1,8 +1,8 @@
 /** What stands in a journal, read past the program: a print of what people keep, and how many rows tell of changes. */
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { Client } from 'pg';
+import Database from '../../../shared/store/sqlite-driver.ts';
 
 /** Written by watching, delivery and sign-in by themselves, or by each person about their own ways and sessions. */
 const besideTables = new Set([

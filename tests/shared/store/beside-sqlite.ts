@@ -1,7 +1,7 @@
 /**
  * A journal's file, as a program of somebody else reaches it.
  */
-import Database from 'better-sqlite3';
+import Database from '../../../shared/store/sqlite-driver.ts';
 import { type Column, keyNames } from './damage.ts';
 import type { Beside } from './journal-damage-contract.ts';
 

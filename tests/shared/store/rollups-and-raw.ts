@@ -1,6 +1,7 @@
 /** Looks into a closed readings file: do its rollups say what its rows say? */
-import Database from 'better-sqlite3';
+
 import { tierLengthsMs } from '../../../shared/store/readings/tiers.ts';
+import Database from '../../../shared/store/sqlite-driver.ts';
 
 interface RollupRow {
   tier: number;

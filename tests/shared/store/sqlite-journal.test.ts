@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
@@ -10,6 +9,7 @@ import { migrateJournal } from '../../../shared/store/journal/migrate.ts';
 import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
 import type { JournalTables } from '../../../shared/store/journal/tables.ts';
+import Database from '../../../shared/store/sqlite-driver.ts';
 import { besideSqlite } from './beside-sqlite.ts';
 import { journalContract } from './journal-contract.ts';
 import { damageContract } from './journal-damage-contract.ts';

@@ -1,6 +1,5 @@
 import { statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
@@ -11,6 +10,7 @@ import {
   SqliteReadings,
   type SqliteReadingsOptions,
 } from '../../../shared/store/readings/sqlite-readings.ts';
+import Database from '../../../shared/store/sqlite-driver.ts';
 import { arbitraryBatches, arbitraryTrickle, beginMs, bounded, dayMs, site } from './arbitrary-readings.ts';
 import { ReadingsModel } from './readings-model.ts';
 import {

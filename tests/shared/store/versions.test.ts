@@ -1,7 +1,7 @@
 /** Files as released versions wrote them (versions/*.sql) must open and hold all they held; dump-sql.ts freezes them. */
+
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { migrateJournal, migrations } from '../../../shared/store/journal/migrate.ts';
@@ -10,6 +10,7 @@ import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.
 import type { Journal } from '../../../shared/store/journal.ts';
 import { migrate, steps } from '../../../shared/store/readings/schema.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
+import Database from '../../../shared/store/sqlite-driver.ts';
 import { beginMs, dayMs, someSeries } from './arbitrary-readings.ts';
 import { schemaOf } from './dump-sql.ts';
 import {

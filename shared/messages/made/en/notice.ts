@@ -63,6 +63,7 @@ export const noticeTexts = {
   "notice.system.short.broker": "broker away",
   "notice.system.short.piles": "piles not watched",
   "notice.system.short.records": "records cannot be read",
+  "notice.system.short.backup": "no good backup",
   "notice.system.set-aside.short": "a warning could not be read",
   "notice.system.set-aside": "A warning{isPileKnown, select, true { about {pileName}} other {}} was written down in a way that cannot be read, so nobody was notified of it.",
   "notice.system.set-aside.todo": "Look at {isPileKnown, select, true {{pileName}} other {your piles}} yourself, and keep a copy of the journal for whoever looks after this program.",

@@ -65,6 +65,7 @@ export interface NoticeParams {
   'notice.system.short.broker': NoParams;
   'notice.system.short.piles': NoParams;
   'notice.system.short.records': NoParams;
+  'notice.system.short.backup': NoParams;
   'notice.system.set-aside.short': NoParams;
   'notice.system.set-aside': { readonly isPileKnown: boolean; readonly pileName: string };
   'notice.system.set-aside.todo': { readonly isPileKnown: boolean; readonly pileName: string };

@@ -19,6 +19,7 @@ import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { Backups } from './backups.tsx';
 import { isLost, keptWords, standsNow, staysExact, takenUp, wouldFreeWords } from './retention-words.ts';
 import './retention.css';
 
@@ -85,6 +86,9 @@ export function KeepingPage() {
       ) : (
         error === undefined && <p class="quiet">Counting readings …</p>
       )}
+      <May to="keeper">
+        <Backups reader={reader} />
+      </May>
     </div>
   );
 }
