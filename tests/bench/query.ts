@@ -4,7 +4,6 @@
  * Beside it the same buckets gathered from raw rows by the database alone, and 24 batches laid over each other (compare.ts).
  */
 import { join } from 'node:path';
-import Database from '../../shared/store/sqlite-driver.ts';
 import pino from 'pino';
 import { buildApp } from '../../server/app/app.ts';
 import { openInstallation } from '../../server/app/open-single.ts';
@@ -12,6 +11,7 @@ import { liveClock } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
 import type { Position } from '../../shared/names.ts';
 import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
+import Database from '../../shared/store/sqlite-driver.ts';
 import { bandsAtOnce, makeDataDir } from '../helpers/open-test-server.ts';
 import { timeCompare } from './compare.ts';
 import { median, printTable } from './table.ts';

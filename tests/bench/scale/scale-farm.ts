@@ -3,11 +3,11 @@
  * claimed, one temperature an hour behind each. Written past the program: a start on such a folder is what is measured.
  */
 import { join } from 'node:path';
-import Database from '../../../shared/store/sqlite-driver.ts';
 import type { Position } from '../../../shared/names.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
+import Database from '../../../shared/store/sqlite-driver.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
 const probesPerPile = 4;
