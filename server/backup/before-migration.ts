@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';
 import { StoreError } from '../../shared/errors.ts';
 import { holdFile } from '../../shared/store/hold-file.ts';
-import { olderFiles } from '../../shared/store/older-files.ts';
+import { olderFiles } from '../../shared/store/open/older-files.ts';
 import { makeBackup } from './make-backup.ts';
 import { databaseNames } from './manifest.ts';
 import { stamp } from './restore-backup.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { restoreBackup } from '../../../server/backup/restore-backup.ts';
 import { migrations } from '../../../shared/store/journal/migrate.ts';
-import { olderFiles } from '../../../shared/store/older-files.ts';
+import { olderFiles } from '../../../shared/store/open/older-files.ts';
 import { steps } from '../../../shared/store/readings/schema.ts';
 import Database from '../../../shared/store/sqlite-driver.ts';
 import { makeDataDir, openTestInstallation } from '../../helpers/open-test-server.ts';

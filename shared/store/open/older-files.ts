@@ -1,9 +1,9 @@
 /** Which databases of a data folder an earlier version wrote last, so that opening them would change their tables. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { migrations } from './journal/migrate.ts';
-import { steps } from './readings/schema.ts';
-import Database from './sqlite-driver.ts';
+import { migrations } from '../journal/migrate.ts';
+import { steps } from '../readings/schema.ts';
+import Database from '../sqlite-driver.ts';
 
 /** @returns Names of files; a file that is new, or that cannot be read, is none of them: opening it says what it is. */
 export function olderFiles(dataDir: string): ('journal.db' | 'readings.db')[] {
