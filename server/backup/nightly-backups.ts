@@ -11,6 +11,7 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Config } from '../../shared/config.ts';
 import type { BackupsAnswer } from '../../shared/contracts/backups.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
 import { isDue, isOld, type Kept, keptOf, nightlyName, spare } from './nightly-rules.ts';
 
@@ -121,13 +122,17 @@ export class NightlyBackups {
       notices.clear('backup');
       return;
     }
-    const days = Math.floor((nowMs - sinceMs) / 86_400_000);
+    const reason = this.#problem;
     notices.raise({
       kind: 'backup',
       severity: 'warning',
       sinceMs: nowMs,
-      seen: `There is no good backup of the last ${days} days${this.#problem === null ? '' : `: ${this.#problem}`}.`,
-      todo: `See that ${folder} has room and may be written to, or make one by hand: npm run backup -- FILE.`,
+      seen: message('notice.system.backup', {
+        dayCount: Math.floor((nowMs - sinceMs) / 86_400_000),
+        isReasonKnown: reason !== null,
+        reasonText: reason ?? '',
+      }),
+      todo: message('notice.system.backup.todo', { folderText: folder }),
     });
   }
 

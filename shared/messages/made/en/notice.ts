@@ -59,6 +59,8 @@ export const noticeTexts = {
   "notice.system.records": "{rowCount, plural, one {A record cannot be read and is} other {# records cannot be read and are}} left as found: {rowsText}{moreCount, plural, =0 {} other { and # more}}.",
   "notice.system.records.todo": "Everything else goes on without {rowCount, plural, one {it} other {them}}.",
   "notice.system.restore": "Put a backup back (`npm run restore -- FILE --replace`), or have somebody look at the log, which says what was met.",
+  "notice.system.backup": "There is no good backup of the last {dayCount} days{isReasonKnown, select, true {: {reasonText}} other {}}.",
+  "notice.system.backup.todo": "See that {folderText} has room and may be written to, or make one by hand: npm run backup -- FILE.",
   "notice.system.short.disk": "disk nearly full",
   "notice.system.short.broker": "broker away",
   "notice.system.short.piles": "piles not watched",

@@ -61,6 +61,8 @@ export interface NoticeParams {
   'notice.system.records': { readonly moreCount: number; readonly rowCount: number; readonly rowsText: string };
   'notice.system.records.todo': { readonly rowCount: number };
   'notice.system.restore': NoParams;
+  'notice.system.backup': { readonly dayCount: number; readonly isReasonKnown: boolean; readonly reasonText: string };
+  'notice.system.backup.todo': { readonly folderText: string };
   'notice.system.short.disk': NoParams;
   'notice.system.short.broker': NoParams;
   'notice.system.short.piles': NoParams;
