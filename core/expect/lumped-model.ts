@@ -11,12 +11,13 @@
  * which half the pace is left, and the dying of (3) are our own choice, no source.
  * It never has layers: it is a band for the grower's eye and a prior for the forecast, not a picture of the heap.
  */
-import type { Act, Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
+import type { Act, Recipe } from '../../shared/contracts/domain/batch.ts';
 import { cardinalTemperatureFactor } from '../physics/cardinal-temperature.ts';
 import { freeAirSpaceFrac, haugAirSpaceFactor, haugMoistureFactor } from '../physics/haug.ts';
 import { evaporationHeatShare } from '../physics/surface-film.ts';
 import { saturatedVapourKgM3 } from '../physics/vapour-table.ts';
 import { rainThrough } from '../physics/water-balance.ts';
+import { type Bed, bedAfter } from '../profiles/bed.ts';
 import type { Member } from './member.ts';
 
 /** Heat of burning per kg of starch: 2803 kJ/mol over 162.14 g/mol, as glucose with its water of joining left out [J kg⁻¹]. */
@@ -40,14 +41,14 @@ const usualAirC = 20;
 const spreadLossShare = 0.6;
 /** Of the food that is out of reach, what mixing frees [-]; our own choice, no source. */
 const freedByMixing = 0.4;
-/** Depth after a spreading or heaping that nobody measured, against before [-]; our own choice, no source. */
-const spreadDepthShare = 0.7;
-const heapedDepthShare = 1.3;
 /** Food at which a group burns at half its pace, as a share of the food at the start [-]; our own choice, no source. */
 const halfFoodShare = 0.3;
 /** How long the ground under a bed takes to follow the air [h]; our own choice, no source. */
 const groundFollowsH = 60;
-/** A skin gives off no vapour below the first moisture, and all it can from the sum of both on, wet basis [-]; our own choice, no source. */
+/**
+ * A skin gives off no vapour below the first moisture, and all it can from the sum of both on, wet basis [-]; our own choice, no
+ * source.
+ */
 const drySkinFrac = 0.12;
 const wetterByFrac = 0.25;
 /** Another moisture factor is worked out after so many hours, or after such a change, wet basis [-]: it saves time alone. */
@@ -80,8 +81,7 @@ export function runMember(
   let foodStart = food;
   let meso = member.mesoStart;
   let thermo = member.thermoStart;
-  let depthM = member.depthM;
-  let cover: Cover = recipe.cover;
+  let lies: Bed = { depthM: member.depthM, cover: recipe.cover };
   let moistureThen = Number.NaN;
   let damp = 1;
   let open = 1;
@@ -89,7 +89,7 @@ export function runMember(
   const dryMassKg =
     recipe.massKg === undefined ? undefined : recipe.massKg * (1 - (recipe.moistureFrac ?? member.moistureFrac));
 
-  let bed = bedOf(member, depthM, cover);
+  let bed = conductionOf(member, lies);
 
   for (let hour = 0; hour <= course.hours; hour += 1) {
     coreC[hour] = tempC;
@@ -104,13 +104,9 @@ export function runMember(
         food += freed;
         foodStart = Math.max(foodStart, food);
       }
-      if ((act.kind === 'spread' || act.kind === 'heaped') && act.depthM !== undefined) depthM = act.depthM;
-      else if (act.kind === 'spread') depthM *= spreadDepthShare;
-      else if (act.kind === 'heaped') depthM *= heapedDepthShare;
-      if (act.kind === 'covered') cover = cover === 'open' ? 'breathable' : 'closed';
-      if (act.kind === 'uncovered') cover = 'open';
+      lies = bedAfter(lies, act);
       if (act.kind === 'rained') {
-        water += rainThrough(act.rainMm, recipe, cover) / (member.dryDensityKgM3 * depthM);
+        water += rainThrough(act.rainMm, recipe, lies.cover) / (member.dryDensityKgM3 * lies.depthM);
       }
       if (act.kind === 'watered') {
         const added = addedWater(act, dryMassKg, water);
@@ -120,7 +116,7 @@ export function runMember(
         water += added;
       }
     }
-    if (acts !== noActs) bed = bedOf(member, depthM, cover);
+    if (acts !== noActs) bed = conductionOf(member, lies);
     if (hour === course.hours) break;
 
     // What changes slowly is taken once an hour, moisture once in six, or as soon as somebody watered.
@@ -166,7 +162,7 @@ export function runMember(
 const noActs: readonly Act[] = [];
 
 /** What stays as it is until somebody acts: heat passed on by top and ground, the skin's share in it, dry matter. */
-function bedOf(member: Member, depthM: number, cover: Cover) {
+function conductionOf(member: Member, { depthM, cover }: Bed) {
   const halfBed = depthM / 2 / member.conductivityWmK;
   const topWm2K = 1 / (1 / member.filmWm2K[cover] + halfBed);
   const groundWm2K = 1 / (1 / member.groundWm2K + halfBed);

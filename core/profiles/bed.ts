@@ -1,5 +1,5 @@
 /** How the bed lies at an instant: its cover and depth after the acts so far. */
-import type { Cover } from '../../shared/contracts/domain/batch.ts';
+import type { Act, Cover } from '../../shared/contracts/domain/batch.ts';
 import type { PileSetup } from './pile-setup.ts';
 
 export interface Bed {
@@ -10,16 +10,31 @@ export interface Bed {
 /** Beds thinner than this follow day and night [m]; our own choice, no source. */
 export const shallowM = 0.2;
 
-export function bedAt(setup: PileSetup, atMs: number): Bed {
-  let cover = setup.recipe.cover;
-  let depthM = setup.recipe.depthM;
-  for (const act of setup.acts) {
-    if (act.atMs > atMs) break;
-    if (act.kind === 'covered') cover = cover === 'open' ? 'breathable' : 'closed';
-    if (act.kind === 'uncovered') cover = 'open';
-    // Without a depth given: a third off, a third on; common practice, no source.
-    if (act.kind === 'spread') depthM = act.depthM ?? depthM * 0.7;
-    if (act.kind === 'heaped') depthM = act.depthM ?? depthM * 1.3;
+/** Depth after a spreading or heaping that nobody measured, against before: a third off, a third on [-]; common practice, no source. */
+const spreadDepthShare = 0.7;
+const heapedDepthShare = 1.3;
+
+/** How a bed lies after an act. What is covered already is closed by a second cover. */
+export function bedAfter(bed: Bed, act: Act): Bed {
+  switch (act.kind) {
+    case 'covered':
+      return { ...bed, cover: bed.cover === 'open' ? 'breathable' : 'closed' };
+    case 'uncovered':
+      return { ...bed, cover: 'open' };
+    case 'spread':
+      return { ...bed, depthM: act.depthM ?? bed.depthM * spreadDepthShare };
+    case 'heaped':
+      return { ...bed, depthM: act.depthM ?? bed.depthM * heapedDepthShare };
+    default:
+      return bed;
   }
-  return { cover, depthM };
+}
+
+export function bedAt({ recipe, acts }: PileSetup, atMs: number): Bed {
+  let bed: Bed = { cover: recipe.cover, depthM: recipe.depthM };
+  for (const act of acts) {
+    if (act.atMs > atMs) break;
+    bed = bedAfter(bed, act);
+  }
+  return bed;
 }
