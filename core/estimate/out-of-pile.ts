@@ -32,20 +32,32 @@ export const startOut = (): Out => ({
   airHighC: 0,
 });
 
-/** A place this warm above the air that is then this near to it, or within this share of its warmth, may have been pulled [K]. */
+/**
+ * A place this warm above the air [K] that is then this near to it [K], or within this share of its warmth [-], may have been
+ * pulled; our own choice, no source.
+ */
 export const wasWarmK = 5;
 const nearK = 0.8;
 const nearShare = 0.1;
-/** It fell there by itself, in two hours: warm air that comes up to a cool bed proves nothing. A turn lets out about half [-]. */
+/**
+ * It fell there by itself, in two hours: warm air that comes up to a cool bed proves nothing. A turn lets out about half [-]; our
+ * own choice, no source.
+ */
 const ownFallShare = 0.6;
-/** It must stay as near for so long: a turned bed warms again or lags behind the air [h]. */
+/**
+ * It must stay as near for so long, within so long of the fall: a turned bed warms again or lags behind the air [h]; our own choice,
+ * no source.
+ */
 const stayH = 4;
 const suspectedForH = 12;
-/** Following the air this closely through such a swing is not what a place in a bed does; a dry skin comes nearer to it [K, K, h]. */
+/**
+ * Following the air this closely through such a swing is not what a place in a bed does; a dry skin comes nearer to it [K, K, h];
+ * our own choice, no source.
+ */
 const followK = 0.6;
 const insideFollows = { swingK: 3, hours: 18 };
 const skinFollows = { swingK: 4, hours: 28 };
-/** From here on it is in the pile again [K]. */
+/** From so far above the air on it is in the pile again [K]; our own choice, no source. */
 const backK = 3;
 
 /** Whether a place that was so far above the air is now as near to it as only a pulled probe is. */

@@ -2,15 +2,25 @@
 import type { Forecast } from '../forecast/forecast.ts';
 import { coreAtHour, type Hours } from './hours.ts';
 
+/**
+ * Share of the likest members that pass the limit, from which on it is likely, and below which it no longer is [-]; our own choice,
+ * no source.
+ */
 const likelyFrom = 0.8;
 const unlikelyBelow = 0.25;
-/** Without a forecast: on its way when at this pace it passes within so many hours, and no further off than this. */
+/**
+ * Without a forecast: on its way when at this pace it passes within so many hours [h], and no further off than this [K]; our own
+ * choice, no source.
+ */
 const paceH = 6;
 const nearK = 8;
-/** Further below the limit than this a forecast is not yet believed: most heaps level off before [K]. From the development piles. */
+/**
+ * Further below the limit than this a forecast is not yet believed: most heaps level off before [K]. From the development piles of
+ * the detection bench.
+ */
 export const believedK = 4.5;
 
-/** It must still be rising by this much in the hour [K]. */
+/** It must still be rising by this much in the hour [K]; our own choice, no source. */
 const risingK = 0.3;
 
 export function soonOver(

@@ -25,11 +25,11 @@ export const stallSchema = z.object({
 });
 type Stall = z.infer<typeof stallSchema>;
 
-/** Hours in a row that make it a stall; our own, so that a cold night does not. */
+/** Hours in a row that make it a stall [h]; our own choice, so that a cold night does not. */
 export const stallAfterH = 7;
-/** A warm bed may rest between two humps: it is given longer [h]. */
+/** A warm bed may rest between two humps: it is given longer [h]; our own choice, no source. */
 export const warmStallAfterH = 12;
-/** After an act a heap is given this long to warm again [h]. */
+/** After an act a heap is given this long to warm again [h]; our own choice, no source. */
 export const actExplainsH = 18;
 /**
  * Burning less of its food a day than this is standing still; the same within the second when it also lies below the
@@ -37,11 +37,14 @@ export const actExplainsH = 18;
  */
 export const standingPerDay = 0.05;
 export const slowPerDay = 0.065;
-/** A batch that has burnt this much of its food and cools is ending, not stalling [-]. */
+/** A batch that has burnt this much of its food and cools is ending, not stalling [-]; our own choice, no source. */
 const nearlyDone = { bran: 0.4, soil: 0.06 } as const;
-/** A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]. */
+/**
+ * A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]; our own choice, no
+ * source.
+ */
 const humpK = { bran: 10, soil: 4 } as const;
-/** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]. */
+/** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]; our own choice, no source. */
 const wakingH = { bran: 30, soil: 20 } as const;
 const coldWakingH = { bran: 0, soil: 4 } as const;
 /**
@@ -49,7 +52,10 @@ const coldWakingH = { bran: 0, soil: 4 } as const;
  * (0.28 W/m K over 185 kg/m³ of bran at 60 %) and one turn a day.
  */
 const dayDepthM = 0.075;
-/** Repeating one value for so long, a probe may have stuck: until it moves, or is said to be stuck, nothing is counted [ms]. */
+/**
+ * Repeating one value for so long, a probe may have stuck: until it moves, or is said to be stuck, nothing is counted [ms]; our own
+ * choice, no source.
+ */
 const sameMs = 3 * msPerHour;
 
 /** The count goes no higher, so that a stall ends a day after the bed works again [h]; our own choice, no source. */

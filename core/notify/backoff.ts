@@ -1,11 +1,18 @@
 /** When to try again, and when to give up. */
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 
+/**
+ * Pause after the first failure, and the longest [ms]: a line that drops is soon back, and a mail server that greylists asks for
+ * some minutes; our own choice, no source.
+ */
 const firstMs = 5_000;
 const longestMs = 15 * msPerMinute;
-/** A warning that is older than this helps nobody as a new message. */
+/** A warning that is older than this helps nobody as a new message [ms]; our own choice, no source. */
 export const giveUpAfterMs = 6 * msPerHour;
-/** Failed attempts after which another channel or another person is asked, while this one goes on. */
+/**
+ * Failed attempts after which another channel or another person is asked, while this one goes on: half a minute at most [-]; our own
+ * choice, no source.
+ */
 export const troubleAfterTries = 3;
 
 /**

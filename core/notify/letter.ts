@@ -87,7 +87,7 @@ function notedClause({ atMs, by }: NonNullable<NoticeSources['noted']>): Message
   return message('notice.noted', { isNamed: by !== null, byName: by ?? '', notedAtMs: atMs });
 }
 
-/** A message takes some minutes to be read; what was due a moment ago is due now. */
+/** A message takes some minutes to be read; what was due a moment ago is due now [ms]; our own choice, no source. */
 const overdueAfterMs = 10 * msPerMinute;
 const dueNow = message('notice.due-now');
 

@@ -14,7 +14,11 @@ export interface SiteSilence {
   readonly sinceMs: number;
 }
 
-/** A probe is overdue when it has missed one of its own turns by half; never within five minutes. */
+/**
+ * A probe is overdue when it has missed one of its own intervals by half [-], never within five minutes, and within half an hour while its
+ * rhythm is unknown [ms]. Shorter than it takes to call one probe silent: that all are overdue at once is evidence by itself. Our own
+ * choice, no source.
+ */
 const overdueIntervals = 1.5;
 const leastMs = 5 * msPerMinute;
 const unknownRhythmMs = 30 * msPerMinute;

@@ -5,6 +5,7 @@
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
 import { dayOf, minuteOfDay, wallOf } from '../../shared/zoned-time.ts';
 
+/** Of a day without a change of clocks [min]. */
 const minutesPerDay = 24 * 60;
 
 export interface QuietHours {
@@ -41,7 +42,7 @@ export function summaryDay(atMin: number | null, timeZone: string, nowMs: number
   return dayOf(wallOf(nowMs, timeZone) - msPerDay, 'UTC');
 }
 
-/** A summary that could not be made for so long would only confuse. */
+/** A summary that could not be made for so long would only confuse [min]; our own choice, no source. */
 const mostLateMin = 6 * 60;
 
 function isWithin({ fromMin, toMin }: QuietHours, minute: number): boolean {

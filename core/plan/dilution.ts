@@ -11,7 +11,7 @@ export interface DilutionPlan extends DilutionFigures, Written {
   readonly otherwise: DilutionFigures['otherwise'] & { readonly meaning: Message };
 }
 
-/** Within this of 1 a household measure can tell no difference: our own choice, no source. */
+/** A ratio within this of 1 a household measure cannot tell from it [-]: our own choice, no source. */
 const nearEnough = 0.1;
 
 /** What is poured is written to four figures: a syringe measures that well. */

@@ -33,7 +33,7 @@ export function workOutFootprint(book: Notebook, ask: MixAsk, volumeL: number | 
   return { depthM, areaM2, widthM, lengthM };
 }
 
-/** From here on a bed counts as laid in the heat: our own choice, no source. */
+/** In air of this and more a bed counts as laid in the heat [°C]: our own choice, no source. */
 const hotAirC = 25;
 
 function remarkOnDepth(book: Notebook, { stage, airC }: MixAsk, depthM: number): void {

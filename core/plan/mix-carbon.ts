@@ -6,7 +6,10 @@ import { carbonNitrogenRatio } from './carbon-nitrogen.ts';
 import type { Notebook } from './notebook.ts';
 import type { Known, Portion } from './portion.ts';
 
-/** Below this it is called rich in nitrogen; composts begin at 25 to 40, 7 CFR 205.203(c)(2)(i). */
+/**
+ * C:N below this is called rich in nitrogen [-]: the floor of Cooperband 2002 and of The Composting Handbook, table 4.2 (the latter
+ * from memory); composts that 7 CFR 205.203(c)(2)(i) counts begin at 25 to 40.
+ */
 const richBelow = 20;
 
 export function workOutCarbonNitrogen(book: Notebook, portions: readonly Portion[]): number | null {

@@ -52,7 +52,7 @@ function sayItsWater(water: NonNullable<MixFigures['water']>, targetFrac: number
     : message('plan.mix.water', { ...takes, firstL: water.firstPortionKg, hasStarter: water.starterKg > 0 });
 }
 
-/** So near to the band as no squeeze tells. */
+/** So near to the band as no squeeze tells, wet basis [-]; our own choice, as in water-shares.ts. */
 const asGoodAs = 0.005;
 
 export function remarkOnMoisture(book: Notebook, { stage }: MixAsk, moistureFrac: number): void {

@@ -41,7 +41,7 @@ const slips: readonly Slip[] = [
   },
 ];
 
-/** How closely a factor must fit: a household measure is no better. */
+/** How closely a factor must fit, as a share of it: a household measure is no better [-]; common practice, no source. */
 const fit = 0.05;
 
 /** @param factorOff Measured over wanted [-]. @example unitSlip(3.8)?.code // => "plan.slip.gallons-into-litres" */

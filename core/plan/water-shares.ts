@@ -11,7 +11,7 @@ import { firstShare, starterKgL } from './plan-facts.ts';
 
 export type WaterShares = Pick<WaterAnswer, 'verdict' | 'waterKg' | 'firstPortionKg' | 'restKg' | 'starterKg'>;
 
-/** Above the target by less than this is as good as there: no squeeze tells half a per cent. */
+/** Above the target by less than this is as good as there: no squeeze tells half a per cent, wet basis [-]; our own choice, no source. */
 const asGoodAs = 0.005;
 
 export function workOutWater(

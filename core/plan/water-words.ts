@@ -59,7 +59,7 @@ export function remarkOnTarget(book: Notebook, { name, usual }: IngredientFacts,
   );
 }
 
-/** Below what is usual by no more than this is a little dry: our own choice, no source. */
+/** Below what is usual by no more than this is a little dry, wet basis [-]: our own choice, no source. */
 const littleFrac = 0.05;
 
 /** @param missingKg Liquid that the target still asks for beyond `meantKg`; may be negative. */

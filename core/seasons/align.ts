@@ -17,7 +17,10 @@ export function zeroHour(course: Pick<AgedCourse, 'warmingAfterH'>, by: AlignBy)
   return by === 'age' ? 0 : course.warmingAfterH;
 }
 
-/** Curves must share so many hours before their distance says anything. Our own choice. */
+/**
+ * Curves must share so many hours before their distance says anything [h]: half a day holds a night or a noon; our own choice, no
+ * source.
+ */
 export const fewestSharedHours = 12;
 
 /**

@@ -22,8 +22,9 @@ export interface Closeness {
 }
 
 /**
- * What a difference in condition weighs, in kelvins between the curves. Our own choice, no source: a hand's breadth of
- * depth or five points of moisture weigh like two kelvins, another material like four.
+ * What a difference in condition weighs, in kelvins between the curves: of the air [K/K], of the depth [K/m], of the moisture [K per 1],
+ * another material and another cover [K]. Our own choice, no source: a hand's breadth of depth or five points of moisture weigh like two
+ * kelvins, another material like four.
  */
 const perAirK = 0.5;
 const perDepthM = 20;

@@ -11,9 +11,9 @@ export interface Columns {
   readonly maxC: ArrayLike<number>;
 }
 
-/** As in core/records: a probe that says nothing for longer was not watched. */
+/** A probe that says nothing for longer was not watched [ms]: an hourly one may be a quarter late; our own choice, as in core/records. */
 const shortestGapMs = 75 * 60_000;
-/** A hand-written table has one value a day; beyond a day and a half a day was left out. */
+/** A hand-written table has one value a day; beyond a day and a half a day was left out [ms]; our own choice, no source. */
 const longestGapMs = 36 * msPerHour;
 
 /** Up to this gap two neighbours are joined: 2.5 of the usual interval, between 75 minutes and 36 hours. Our own choice. */
@@ -56,7 +56,10 @@ export function hourlyCourse(columns: Columns, startedAtMs: number, hours: numbe
   return course;
 }
 
-/** Above the air of the last day by so much, and rising by so much over six hours: warming has begun; as in core/estimate/phase.ts. */
+/**
+ * Above the air of the last day by so much [K], and rising by so much over six hours [K]: warming has begun; common practice, as in
+ * core/estimate/phase.ts.
+ */
 const warmingExcessK = 4;
 const warmingRiseK = 1;
 

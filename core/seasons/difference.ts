@@ -13,7 +13,7 @@ export interface Difference {
   readonly interval: readonly [low: number, high: number] | null;
 }
 
-/** One in twenty, as is common. */
+/** In so many comparisons the interval may miss the true shift [-]: one in twenty, as is common in statistics since Fisher. */
 const outsideShare = 0.05;
 
 /**

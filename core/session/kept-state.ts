@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { judgeStateSchema } from '../estimate/state.ts';
 
-/** Raised where a field keeps its name and type and means something else. */
+/** Counted up by one wherever a field keeps its name and type and means something else: a version, no quantity. */
 const meaning = 1;
 
 /** Another schema, or another meaning, is another version by itself. */

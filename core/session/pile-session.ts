@@ -12,7 +12,7 @@ import type { Assessment } from './assessment.ts';
 import { assess, findingsAt, type JudgeState, startJudge, stepJudge } from './judge.ts';
 import { type PositionRhythm, rhythmsOf } from './rhythms.ts';
 
-/** So long after somebody began to listen a silent probe is not yet held against it. */
+/** So long after somebody began to listen a silent probe is not yet held against it [ms]: no probe is silent within less, track.ts. */
 const graceMs = 30 * 60_000;
 
 export class PileSession {

@@ -3,10 +3,13 @@ import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import type { PositionSight } from './finding.ts';
 
-/** The next reading is waited for where one comes about every hour or oftener; our own proposal [ms]. */
+/**
+ * The next reading is waited for where one comes about every hour or oftener, and for so long at least: nobody is sent out for less
+ * [ms]; our own choice, no source.
+ */
 const oftenMs = 1.1 * msPerHour;
 const leastWaitMs = 30 * msPerMinute;
-/** It may come late by a quarter of the probe's interval. */
+/** It may come late by a quarter of the probe's interval, which is what clocks and gateways add [-]; our own choice, no source. */
 const lateShare = 1.25;
 
 export interface DoubtedHeat {

@@ -51,7 +51,10 @@ function byMs({ state, nowMs }: PileSnapshot): number {
   return overInH === null ? nowMs + 3 * msPerHour : Math.max(nowMs, atMs + overInH * msPerHour);
 }
 
-/** From this likelihood on it is called likely, as on the page of the pile. */
+/**
+ * From this likelihood on it is called likely [-]: two in three, where the calibrated language of the IPCC begins to (Mastrandrea et
+ * al. 2010; from memory).
+ */
 const likelyFrom = 0.66;
 
 /** @example "The core is at 47 °C and is likely to pass 50 °C in about 3 hours: 8 chances in 10." */

@@ -15,7 +15,11 @@ import { type Finding, nothingToDo } from './finding.ts';
 import { noProbeFinding } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
 
-/** Lonely spikes, faded by half each day, from which on a probe is failing; and as a share of what it says in a day. */
+/**
+ * Lonely spikes, faded by half each day, from which on a probe is failing: two within some hours, for one alone may be anybody's hand on
+ * the cable [-]; and as a share of what it says in a day, for one that speaks each minute has as many more chances [-]. Our own choice,
+ * no source.
+ */
 const failingSpikes = 1.8;
 const failingShare = 0.01;
 

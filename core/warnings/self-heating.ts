@@ -81,7 +81,10 @@ const todoOf: Record<Rung, Message> = {
   5: message('warnings.self-heating.todo.5'),
 };
 
-/** From one reading to the next a place that heats itself moves no further than this [K]. */
+/**
+ * From one reading to the next a place that heats itself moves no further than this [K]; our own choice: what the heap of
+ * doubtedJumpK did in an hour, in round figures.
+ */
 const jumpK = 10;
 
 function hottestSays({ positions, nowMs }: PileSnapshot, position: PilePosition): Message {

@@ -2,10 +2,13 @@
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import type { PositionSight } from './finding.ts';
 
-/** Nothing is old within so long, and everything after so long, whatever the rhythm; our own proposal [ms]. */
+/**
+ * Nothing is old within so long, and everything after so long, whatever the rhythm: a core moves little in the one and may pass its
+ * limit in the other [ms]; our own choice, no source.
+ */
 const neverOldMs = 30 * msPerMinute;
 const alwaysOldMs = 3 * msPerHour;
-/** A reading may come late by half of its probe's interval. */
+/** A reading may come late by half of its probe's interval [-]; our own choice, no source. */
 const lateShare = 1.5;
 
 type Spoken = Pick<PositionSight, 'temperatureC' | 'temperatureAtMs' | 'everyMs' | 'doubted'>;

@@ -9,9 +9,12 @@ import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { type CoreUnknown, coreUnknown, type PileSnapshot } from './snapshot.ts';
 
-/** How long top and base must lie apart [h]; our own, no source. */
+/** How long top and base must lie apart [h]: half a day, so that neither a night nor a sunny noon is one; our own choice, no source. */
 const unevenAfterH = 12;
-/** A taller heap is no bed: cool at its foot and weathered at its top by nature [m]. */
+/**
+ * A taller heap is no bed: cool at its foot and weathered at its top by nature [m]; our own choice: above any depth of a stage,
+ * `stageLimits`.
+ */
 const tallestBedM = 0.6;
 
 const why = message('why.uneven', { apartK: unevenK, unevenH: unevenAfterH, tallestCm: 100 * tallestBedM });
