@@ -3,14 +3,9 @@
  * the heat has done its share. The index is our own, no published one was found.
  */
 import type { Stage } from '../../shared/names.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';
 import { haugMoistureFactor } from '../physics/haug.ts';
-
-/**
- * Activity-hours a stage needs [h]. Bran: four days of a core between 35 and 45 °C are 90 or more; soil: a day and a half
- * of gentle warmth. Common practice, no source.
- */
-export const neededActivityH: Record<Stage, number> = { bran: 72, soil: 24 };
 
 /** From this much above the air on, an hour counts in full [K]: a heap without heat of its own is not working; our own choice, no source. */
 const ownHeatK = 5;
@@ -27,5 +22,5 @@ export function hourActivity(coreC: number, moistureFrac: number, excessK: numbe
 
 /** 0..100, never above. */
 export function progressPct(activityH: number, stage: Stage): number {
-  return Math.min(100, (100 * activityH) / neededActivityH[stage]);
+  return Math.min(100, (100 * activityH) / stageProfiles[stage].neededActivityH);
 }

@@ -3,6 +3,7 @@
  * a batch one.
  */
 import { z } from 'zod';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { BandPoint } from '../expect/band.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';
@@ -37,16 +38,6 @@ export const actExplainsH = 18;
  */
 export const standingPerDay = 0.05;
 export const slowPerDay = 0.065;
-/** A batch that has burnt this much of its food and cools is ending, not stalling [-]; our own choice, no source. */
-const nearlyDone = { bran: 0.4, soil: 0.06 } as const;
-/**
- * A batch that had a hump of this height and is as old as its stage may be has ended rather than stalled [K]; our own choice, no
- * source.
- */
-const humpK = { bran: 10, soil: 4 } as const;
-/** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]; our own choice, no source. */
-const wakingH = { bran: 30, soil: 20 } as const;
-const coldWakingH = { bran: 0, soil: 4 } as const;
 /**
  * Depth to which a day’s swing of the air comes through a damp bed, weakened to a third [m]: sqrt(2 a / w) with a = 2e-7 m²/s
  * (0.28 W/m K over 185 kg/m³ of bran at 60 %) and one turn a day.
@@ -106,18 +97,19 @@ function whyOfHour(
   expected: BandPoint | undefined,
   { coreC: core, depthM, endMs }: StallHour,
 ): StallWhy | undefined {
-  if (!standing && work.most >= nearlyDone[setup.stage]) return undefined;
+  const { nearlyDone, humpK, wakingH, coldWakingH, isIdleWhenWarm } = stageProfiles[setup.stage].stall;
+  if (!standing && work.most >= nearlyDone) return undefined;
   const ageH = (endMs - setup.startedAtMs) / msPerHour;
-  const hadItsHump = phase.highestExcessK >= humpK[setup.stage];
+  const hadItsHump = phase.highestExcessK >= humpK;
   // Too cold to work it is neither on its way nor at its end: what it shows is the weather, and the warmth it was laid with.
   const couldWork = 24 * mostPerH(core) >= standingPerDay;
   if (!standing && couldWork && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
   if (disturbance.atMs !== null && endMs - disturbance.atMs < actExplainsH * msPerHour) return undefined;
   const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
-  if (ageH < wakingH[setup.stage] + coldWakingH[setup.stage] * slow) return undefined;
+  if (ageH < wakingH + coldWakingH * slow) return undefined;
   if (couldWork && (ownRiseK(hours, core, 6, depthM) >= 1 || ownRiseK(hours, core, 12, depthM) >= 2)) return undefined;
   const idle = work.perDay < standingPerDay;
-  if (setup.stage === 'bran' && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
+  if (isIdleWhenWarm && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
   if (idle) return phase.peakExcessK < 6 ? 'never-warmed' : 'went-out';
   if (expected !== undefined && core < expected.p10C && work.perDay < slowPerDay) return 'below-what-it-should';
   return undefined;

@@ -5,6 +5,7 @@
 import type { PlannedDateView } from '../../shared/contracts/plan.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Stage } from '../../shared/names.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { limitOrigins, stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 
@@ -34,17 +35,15 @@ interface Length {
   readonly origin: Message;
 }
 
-/** From this on the course counts as warm [°C]. */
-const warmFromC = 20;
-
 function lengthOf({ stage, airC, lengthH }: DatesAsk): Length {
   if (lengthH) return { minDays: lengthH.minH / 24, maxDays: lengthH.maxH / 24, origin: message('origin.this-batch') };
   const limits = stageLimits[stage];
-  if (stage === 'bran' && airC !== undefined) {
-    const split = { splitC: warmFromC };
-    return airC >= warmFromC
-      ? { minDays: 5, maxDays: 7, origin: message('origin.length-warm', split) }
-      : { minDays: 7, maxDays: 10, origin: message('origin.length-cool', split) };
+  const { daysByAir } = stageProfiles[stage];
+  if (daysByAir !== null && airC !== undefined) {
+    const split = { splitC: daysByAir.warmFromC };
+    return airC >= daysByAir.warmFromC
+      ? { ...daysByAir.warm, origin: message('origin.length-warm', split) }
+      : { ...daysByAir.cool, origin: message('origin.length-cool', split) };
   }
   return {
     minDays: limits.lengthMinH / 24,
@@ -53,11 +52,12 @@ function lengthOf({ stage, airC, lengthH }: DatesAsk): Length {
   };
 }
 
-/** Days after the start on which it is turned, whatever its heat. Bran: every other day, the last one as a test. */
+/** Days after the start on which it is turned, whatever its heat. */
 function turnDays(stage: Stage, { minDays, maxDays }: Length): number[] {
-  if (stage === 'soil') return maxDays > 3 ? [3] : [];
+  const { turned } = stageProfiles[stage];
+  if ('onDay' in turned) return maxDays > turned.onDay ? [turned.onDay] : [];
   const days: number[] = [];
-  for (let day = 2; day < minDays; day += 2) days.push(day);
+  for (let day = turned.everyDays; day < minDays; day += turned.everyDays) days.push(day);
   return days;
 }
 

@@ -4,6 +4,7 @@
  */
 import type { MixAsk, MixFigures } from '../../shared/contracts/plan.ts';
 import { message } from '../../shared/messages/message.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { limitOrigins, stageLimits } from '../../shared/stage.ts';
 import { amount, sum } from '../../shared/sum.ts';
 import { cautions } from '../profiles/cautions.ts';
@@ -33,18 +34,17 @@ export function workOutFootprint(book: Notebook, ask: MixAsk, volumeL: number | 
   return { depthM, areaM2, widthM, lengthM };
 }
 
-/** In air of this and more a bed counts as laid in the heat [°C]: our own choice, no source. */
-const hotAirC = 25;
-
 function remarkOnDepth(book: Notebook, { stage, airC }: MixAsk, depthM: number): void {
   if (!stage) return;
   const { depthMinM, depthMaxM } = stageLimits[stage];
+  const { lowerFromAirC } = stageProfiles[stage];
+  const isHot = lowerFromAirC !== null && airC !== undefined && airC >= lowerFromAirC;
   if (depthM > depthMaxM) {
     book.remark('act', message('plan.ground.deeper', { mostCm: depthMaxM * 100, stage }));
     book.cautions.push(cautions.deep);
   } else if (depthM < depthMinM) {
     book.remark('watch', message('plan.ground.shallower', { leastCm: depthMinM * 100, stage }));
-  } else if (stage === 'bran' && airC !== undefined && airC >= hotAirC && depthM > (depthMinM + depthMaxM) / 2) {
+  } else if (isHot && depthM > (depthMinM + depthMaxM) / 2) {
     book.remark('watch', message('plan.ground.lower-in-warmth', { leastCm: depthMinM * 100 }));
   }
 }

@@ -4,12 +4,12 @@
  */
 import type { Assumption, Cover, GivenRecipe, LaidFact, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Stage } from '../../shared/names.ts';
-import type { Material } from '../../shared/profiles/material-names.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { usualMoistureFrac } from '../estimate/follow-water.ts';
 import { usualDoseFrac } from '../expect/member.ts';
 
-const usualMaterial: Record<Stage, Material> = { bran: 'wheat-bran', soil: 'soil-mix' };
+/** Most cover a bed with what breathes; common practice, no source. */
 const usualCover: Cover = 'breathable';
 
 export interface FilledRecipe {
@@ -24,7 +24,7 @@ export function fillRecipe(
   limits: StageLimits,
   inKg: number | null = null,
 ): FilledRecipe {
-  const material = given.material ?? usualMaterial[stage];
+  const material = given.material ?? stageProfiles[stage].usualMaterial;
   const depthM = given.depthM ?? usualDepthM(stage);
   const cover = given.cover ?? usualCover;
   const massKg = given.massKg ?? inKg ?? undefined;

@@ -1,5 +1,6 @@
 /** One hour of pile time: the order in which what is known of a pile is stepped. It works on the hour's means, never on single readings. */
 import type { Act } from '../../shared/contracts/domain/batch.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { forgetForecast } from '../estimate/ahead.ts';
 import { easeAir } from '../estimate/air.ts';
 import { followApart } from '../estimate/apart.ts';
@@ -21,9 +22,6 @@ import { bandAt, type ExpectedBand } from '../expect/band.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { type Bed, bedAt } from '../profiles/bed.ts';
 import { type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
-
-/** A gentle heap of soil works this far above the air [K]; common practice, no source. */
-const soilWorkingK = 5;
 
 /** Hourly means that may be believed [°C]; null where nothing was measured. */
 interface Means {
@@ -122,6 +120,7 @@ function followCore(
   { endMs, coreC, beforeC, airC, dayC }: CoreHour,
 ): void {
   const { hours, positions, phase, disturbance, lateTurning } = state;
+  const { worksFromAboveAirK } = stageProfiles[setup.stage];
   followRise(lateTurning, coreC);
   const done = followDisturbance(disturbance, positions, setup.acts, { endMs, coreC, beforeC, airC });
   if (done === 'turned') noteTurning(lateTurning, phase.now, endMs, coreC);
@@ -133,7 +132,7 @@ function followCore(
     excessK: coreC - dayC,
     sixBeforeC: coreAtHour(hours, hours.done - 7),
     nearAirH: nearAirHours(hours, dayC),
-    workingC: setup.stage === 'soil' ? dayC + soilWorkingK : setup.limits.comfortMinC,
+    workingC: worksFromAboveAirK === null ? setup.limits.comfortMinC : dayC + worksFromAboveAirK,
     disturbedAtMs: disturbance.atMs,
   });
   const expected = band === null ? undefined : bandAt(band, endMs);

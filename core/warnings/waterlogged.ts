@@ -1,5 +1,6 @@
 /** Too wet to breathe. It never is sure: a person's squeeze and nose decide, and it says so. */
 import { message, paragraph } from '../../shared/messages/message.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { freeAirSpaceFrac } from '../physics/haug.ts';
 import { wetBasis } from '../physics/water-balance.ts';
@@ -20,6 +21,7 @@ const soakedFrac = 0.01;
 
 export function waterloggedFinding(pile: PileSnapshot): Finding<'waterlogged'> {
   const { state, setup } = pile;
+  const { airedAboveAirK } = stageProfiles[setup.stage];
   const facts = materialFacts[setup.recipe.material];
   const frac = wetBasis(pile.water.waterKgKg);
   const air = freeAirSpaceFrac(facts.dryDensityKgM3, frac, facts.particleDensityKgM3);
@@ -27,7 +29,9 @@ export function waterloggedFinding(pile: PileSnapshot): Finding<'waterlogged'> {
   const working = state.phase.now === 'active' || state.phase.now === 'settled';
   // A bed that has been comfortably warm has had its air; what holds it back later is something else.
   const warmed =
-    setup.stage === 'soil' ? state.phase.highestExcessK >= 5 : (state.phase.peakC ?? 0) >= setup.limits.comfortMinC;
+    airedAboveAirK === null
+      ? (state.phase.peakC ?? 0) >= setup.limits.comfortMinC
+      : state.phase.highestExcessK >= airedAboveAirK;
   const present = pile.coreKnown && wet && !working && !warmed && state.hours.done >= 24 && state.work.perDay < 0.2;
   return {
     kind: 'waterlogged',

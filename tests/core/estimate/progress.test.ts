@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { type HourSight, nextPhase } from '../../../core/estimate/phase.ts';
-import { hourActivity, neededActivityH, progressPct } from '../../../core/estimate/progress.ts';
+import { hourActivity, progressPct } from '../../../core/estimate/progress.ts';
+import { stageProfiles } from '../../../shared/profiles/stages.ts';
 import type { Phase } from '../../../shared/warning.ts';
 
 test('hourActivity() is 0.972 at 40 °C and 60 % moisture, and nothing without heat of its own', () => {
@@ -13,7 +14,7 @@ test('hourActivity() is 0.972 at 40 °C and 60 % moisture, and nothing without h
 
 test('progressPct() ends at 100', () => {
   expect(progressPct(0, 'bran')).toBe(0);
-  expect(progressPct(neededActivityH.bran / 2, 'bran')).toBe(50);
+  expect(progressPct(stageProfiles.bran.neededActivityH / 2, 'bran')).toBe(50);
   expect(progressPct(1e6, 'soil')).toBe(100);
 });
 
