@@ -4,6 +4,7 @@ import { renderContent } from '../../../server/notify/channels/render-content.ts
 import { Recipients } from '../../../server/notify/people.ts';
 import type { SessionAnswer } from '../../../shared/contracts/people.ts';
 import { message } from '../../../shared/messages/message.ts';
+import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { NotificationsStore } from '../../../shared/store/notifications-store.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { makeToken, settlePeople, type TestPeople } from '../../helpers/people.ts';
@@ -12,6 +13,7 @@ vi.mock('../../../shared/messages/made/catalogues.ts', async (original) => {
   const { catalogues } = await original<typeof import('../../../shared/messages/made/catalogues.ts')>();
   const german = {
     'say.no-batch': 'Hier liegt nichts.',
+    'calendar.check': 'Nachsehen: {pileName}',
     'notice.test': 'Probe für {personName}.',
     'notice.label.seen': 'Gesehen',
     'warnings.value.now': 'im Kern sind es {tempC}',
@@ -114,4 +116,21 @@ test('messages are worded in the language that their person chose, with the numb
     parts: [{ label: 'Gesehen', text: 'im Kern sind es 51,5 °C' }],
   });
   expect((await worded('Vera')).sentence).toContain('This is the test that Kim asked for');
+});
+
+test('the calendar of a person is in the language and the unit that they chose', async () => {
+  await post('/api/piles', { id: 'shed', site: 'yard', name: 'Shed', stage: 'bran' });
+  const calendarOf = async (headers: Record<string, string>) => {
+    const { address } = (await one.app.inject({ url: '/api/calendar', headers })).json<{ address: string }>();
+    return (await one.app.inject(new URL(address).pathname)).body.replaceAll('\r\n ', '');
+  };
+  await readIn(people.keeper, 'de');
+  expect(await calendarOf(people.keeper)).toContain('SUMMARY:Nachsehen: Shed');
+  expect(await calendarOf(people.viewer)).toContain('SUMMARY:Check: Shed');
+
+  const { person } = (await one.app.inject({ url: '/api/session', headers: people.viewer })).json<SessionAnswer>();
+  const { preferences } = one.installation.journal.notifications;
+  expect(await calendarOf(people.viewer)).toContain('sooner if the core passes 50 °C');
+  await preferences.set(person?.id ?? '', preferencesSchema.parse({ unit: 'F' }));
+  expect(await calendarOf(people.viewer)).toContain('sooner if the core passes 122 °F');
 });
