@@ -40,6 +40,10 @@ export const seriesAnswerSchema = z.object({
   /** Length of one bucket [ms]; the line is broken where two buckets lie further apart than two of these (and 3 report intervals). */
   bucketMs: z.number().int().positive(),
   positions: z.partialRecord(positionSchema, positionSeriesSchema),
+  /** Measured with a thermometer in a hand, each by itself and in no bucket, oldest first; absent where nobody did. */
+  byHand: z
+    .array(z.object({ position: positionSchema, at: instantSchema, temperatureC: z.number(), entryId: z.string() }))
+    .optional(),
   /** Core temperature the batch should show, 10 %, median and 90 %, with where it comes from. */
   expected: z.object({
     origin: z.string(),

@@ -4,6 +4,7 @@
  */
 import type { Clock } from '../../../shared/clock.ts';
 import { seriesAnswerSchema, seriesQuerySchema } from '../../../shared/contracts/series.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { pileSeries } from '../../services/views/pile-series.ts';
@@ -16,10 +17,11 @@ const longestMs = 20 * 366 * 86_400_000;
 interface SeriesParts {
   readonly watch: PilePort;
   readonly clock: Clock;
+  readonly journal: Journal;
   readonly readings: ReadingsStore;
 }
 
-export function registerSeries(api: Api, { watch, clock, readings }: SeriesParts): void {
+export function registerSeries(api: Api, { watch, clock, journal, readings }: SeriesParts): void {
   api.get(
     '/api/piles/:id/series',
     {
@@ -36,7 +38,7 @@ export function registerSeries(api: Api, { watch, clock, readings }: SeriesParts
           errors: [{ pointer: '/from', detail: 'must lie before "to"' }],
         });
       }
-      const answer = await pileSeries(readings, one, {
+      const answer = await pileSeries({ journal, readings }, one, {
         fromMs,
         toMs,
         points: request.query.points,

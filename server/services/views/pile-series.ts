@@ -2,10 +2,11 @@
 import { expectedView, forecastView, type SeriesQuestion, thousandth } from '../../../core/session/series-view.ts';
 import type { Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { isHandProbe } from '../../../shared/hand-series.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
 import type { Position } from '../../../shared/names.ts';
 import { pileQuantities, type Quantity, quantityFacts } from '../../../shared/quantity.ts';
-import type { ClaimRecord } from '../../../shared/store/journal.ts';
+import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
 
@@ -16,12 +17,13 @@ interface Part {
 }
 
 export async function pileSeries(
-  readings: ReadingsStore,
+  { journal, readings }: { readonly journal: Pick<Journal, 'entries'>; readonly readings: ReadingsStore },
   one: WatchedPile,
   question: SeriesQuestion,
 ): Promise<SeriesAnswer> {
   const { fromMs, toMs, points } = question;
   const parts = one.sources
+    .filter(({ claim }) => !isHandProbe(claim.probe)) // drawn as single points
     .filter(({ claim }) => claim.fromMs < toMs && (claim.toMs ?? Number.POSITIVE_INFINITY) > fromMs)
     .flatMap(({ claim, position }) => pileQuantities.map((quantity): Part => ({ claim, position, quantity })));
   const { bucketMs, columns } = await readings.buckets(parts.map(seriesOf), fromMs, toMs, points);
@@ -43,9 +45,26 @@ export async function pileSeries(
     to: toInstant(toMs),
     bucketMs,
     positions,
+    ...(await measuredByHand(journal, one.pile.id, question)),
     expected: worded(expectedView(band, question)),
     forecast: forecastView(assessment?.forecast ?? null),
   };
+}
+
+/** Two a day for ten years would be as many; the newest of them. */
+const mostByHand = 5_000;
+
+async function measuredByHand(
+  journal: Pick<Journal, 'entries'>,
+  pileId: string,
+  { fromMs, toMs }: SeriesQuestion,
+): Promise<Pick<SeriesAnswer, 'byHand'>> {
+  const entries = await journal.entries.list({ pileId, fromMs, toMs, kinds: ['measured'], limit: mostByHand });
+  const byHand = entries.reverse().flatMap(({ entryId, atMs, what }) => {
+    if (what.kind !== 'measured') return [];
+    return [{ position: what.position, at: toInstant(atMs), temperatureC: what.temperatureC, entryId }];
+  });
+  return byHand.length === 0 ? {} : { byHand };
 }
 
 /** Only what the probe said while it was claimed for this place. */

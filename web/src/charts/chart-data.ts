@@ -16,6 +16,8 @@ export interface Line {
   readonly position: Position;
   readonly key: PileQuantityKey;
   readonly points: readonly LinePoint[];
+  /** Each stands for itself: nobody knows how it went between two. */
+  readonly arePoints?: boolean;
 }
 
 /** The lines of one quantity, one for each position. */
@@ -60,6 +62,16 @@ export function linesOf(series: SeriesAnswer, key: PileQuantityKey): Line[] {
   return positions.flatMap((position) => {
     const buckets = series.positions[position]?.[key];
     return buckets && buckets.length > 0 ? [{ position, key, points: toLinePoints(buckets, series.bucketMs) }] : [];
+  });
+}
+
+/** What was measured by hand, a place each. */
+export function handPoints({ byHand = [] }: Pick<SeriesAnswer, 'byHand'>): Line[] {
+  return positions.flatMap((position) => {
+    const points = byHand
+      .filter((one) => one.position === position)
+      .map(({ at, temperatureC }) => ({ atMs: Date.parse(at), value: temperatureC }));
+    return points.length === 0 ? [] : [{ position, key: 'temperatureC' as const, points, arePoints: true }];
   });
 }
 

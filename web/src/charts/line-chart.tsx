@@ -106,12 +106,19 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
     data: {
       // The first is drawn last, so the core lies over the other lines and all of them over the band.
       datasets: [
-        ...lines.map(({ position, points }) => ({
+        ...lines.map(({ position, points, arePoints = false }) => ({
           label: positionNames[position],
           data: points.map(({ atMs, value }) => point(atMs, value)),
           borderColor: colour(lineStyles[position].token),
           borderWidth: lineStyles[position].width,
-          borderDash: [...lineStyles[position].dash],
+          borderDash: arePoints ? [] : [...lineStyles[position].dash],
+          ...(arePoints && {
+            showLine: false,
+            pointRadius: 4.5,
+            pointBackgroundColor: colour('--paper'),
+            pointBorderColor: colour(lineStyles[position].token),
+            pointBorderWidth: 2,
+          }),
         })),
         { ...edge((at) => at.mid), borderWidth: 1.25, borderColor: colour('--band-middle') },
         { ...edge((at) => at.high), fill: '+1', backgroundColor: colour('--band') },

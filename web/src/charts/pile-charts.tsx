@@ -16,7 +16,7 @@ import { formatTemp, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { actNames, capital } from '../ui/format/words.ts';
 import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
-import { bandOf, fanOf, type Line, linesOf, otherLines } from './chart-data.ts';
+import { bandOf, fanOf, handPoints, type Line, linesOf, otherLines } from './chart-data.ts';
 import { chartSummary } from './chart-summary.ts';
 import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
@@ -38,6 +38,7 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
   const say = useSay(renderBand, pile.site);
   const [instantMs, setInstantMs] = useState<number | null>(null);
   const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
+  const byHand = useMemo(() => handPoints(series), [series]);
   const band = useMemo(() => bandOf(series.expected.points), [series]);
   const fan = useMemo(() => fanOf(series), [series]);
   const others = useMemo(() => otherLines(series), [series]);
@@ -80,15 +81,16 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
         <LineChart
           {...span}
           tall
-          lines={heat.map((line) => inLine(line, inUnit))}
+          lines={[...byHand, ...heat].map((line) => inLine(line, inUnit))}
           band={chartBand}
           fan={chartFan}
           limit={act && { value: inUnit(act.value), words: `spread or turn at ${formatTemp(act.value, unit, 0)}` }}
           acts={acts}
           unit="°"
           most={inUnit(52)}
-          words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary(heat, (value) => formatTemp(value, unit), reader)}${aheadWords ? ` Ahead: ${aheadWords}` : ''}`}
+          words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary([...heat, ...byHand], (value) => formatTemp(value, unit), reader)}${aheadWords ? ` Ahead: ${aheadWords}` : ''}`}
         />
+        {byHand.length > 0 && <p class="band-key">○ measured by hand, each by itself.</p>}
         {chartBand.length > 0 && (
           <p class="band-key">
             <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}

@@ -1,6 +1,6 @@
 /** What can be written about a pile, under the thumb: a kind, a choice, and it is written. */
 import { useState } from 'preact/hooks';
-import type { EntryKind } from '../../../../shared/entry.ts';
+import { type EntryKind, entryKindSchema } from '../../../../shared/entry.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { emptyEntry } from './entry-draft.ts';
@@ -16,7 +16,7 @@ interface WritePanelProps {
 }
 
 export function WritePanel({ pileId, onWritten }: WritePanelProps) {
-  const [kind, setKind] = useState<EntryKind | null>(null);
+  const [kind, setKind] = useState<EntryKind | null>(kindAskedFor);
   const [status, setStatus] = useState('');
   const piles = useInstallation((installation) => installation.piles) ?? [];
   const site = piles.find(({ id }) => id === pileId)?.site;
@@ -79,4 +79,9 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
       </p>
     </div>
   );
+}
+
+/** A link may ask for one kind. @example '?write=measured' */
+function kindAskedFor(): EntryKind | null {
+  return entryKindSchema.safeParse(new URLSearchParams(location.search).get('write')).data ?? null;
 }

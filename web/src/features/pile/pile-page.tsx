@@ -1,7 +1,7 @@
 /** One pile: its sentence, its warnings, its mound, what was done, how it went and goes on. */
 
 import { useRoute } from 'preact-iso';
-import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import type { PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { positions } from '../../../../shared/names.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
@@ -64,6 +64,16 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         </div>
         <p class="sentence sentence-large">{said(pile, 'condition')}</p>
         {pile.next && <p class="next next-large">{said(pile, 'next')}</p>}
+        {pile.batch && (
+          <p class="measure-next">
+            {pile.measureNext && <>{said(pile.measureNext, 'says')} </>}
+            <May to="keeper">
+              <a class="button" href={`/piles/${pile.id}/journal?write=measured`}>
+                Write down a temperature
+              </a>
+            </May>
+          </p>
+        )}
         <TroubleNote pile={pile} />
       </header>
       <May to="keeper">
@@ -121,9 +131,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
           const said = [
             now.doubted && heatWords(now, unit),
             ...otherReadings(now),
-            now.at
-              ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
-              : 'never heard',
+            now.at ? `${heardWords(now)} ${ageWords(nowMs - Date.parse(now.at))}` : 'never heard',
           ].filter(Boolean);
           return (
             <li key={position}>
@@ -136,6 +144,11 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
       {entries.some(([, now]) => now.moisturePct !== undefined) && <p class="hint">{quantityHint('moisture')}</p>}
     </>
   );
+}
+
+function heardWords({ byHand, silent }: PositionNow): string {
+  if (byHand !== undefined) return silent ? 'last measured by hand' : 'measured by hand';
+  return silent ? 'silent, last heard' : 'heard';
 }
 
 function Recipe({ pile }: { readonly pile: PileDetail }) {

@@ -1,6 +1,7 @@
 import { alarmTexts } from '../../../../shared/messages/made/en/alarm.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { handTexts } from '../../../../shared/messages/made/en/hand.ts';
+import { measureTexts } from '../../../../shared/messages/made/en/measure.ts';
 import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
 import { plainTexts } from '../../../../shared/messages/made/en/plain.ts';
 import { sayTexts } from '../../../../shared/messages/made/en/say.ts';
@@ -13,6 +14,7 @@ export const renderPile = rendererOf({
   ...alarmTexts,
   ...warningsTexts,
   ...handTexts,
+  ...measureTexts,
   ...phaseTexts,
   ...cautionTexts,
   ...plainTexts,

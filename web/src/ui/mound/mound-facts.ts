@@ -82,7 +82,15 @@ export function moundLabels(at: Positions, unit: TempUnit): MoundLabel[] {
     const doubted = !silent && now.doubted !== undefined;
     const heat =
       temperatureC === undefined ? 'no heat probe' : `${formatTemp(temperatureC, unit)}${doubted ? '?' : ''}`;
-    return [{ position, silent, doubted, text: silent ? 'silent' : heat, tempC: liveTemp(now) }];
+    return [
+      {
+        position,
+        silent,
+        doubted,
+        text: silent ? (now.byHand ? 'not measured' : 'silent') : heat,
+        tempC: liveTemp(now),
+      },
+    ];
   });
 }
 
@@ -106,6 +114,10 @@ export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): stri
           : '';
     if (now.silent) {
       const was = now.temperatureC === undefined ? '' : `, was ${formatTemp(now.temperatureC, unit)}`;
+      if (now.byHand)
+        return [
+          `${positionNames[position]} last measured by hand ${lengthWords(nowMs - Date.parse(now.byHand.at))} ago${was}`,
+        ];
       const since = now.at ? ` for ${lengthWords(nowMs - Date.parse(now.at))}` : '';
       return [`${positionNames[position]} silent${since}${was}`];
     }

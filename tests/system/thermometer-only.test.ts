@@ -1,0 +1,100 @@
+/** A grower who has nothing but a thermometer, in the pages of the built program on a phone: from an empty start to a judged pile. */
+import { mkdirSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { makeDataDir } from '../helpers/open-test-server.ts';
+import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+
+let installation: SpawnedInstallation;
+let browser: Browser;
+let page: Page;
+let remove: () => Promise<void>;
+const troubles: string[] = [];
+
+/** Where to keep pictures of the pages, for whoever wants to look at them. */
+const picturesIn = process.env.KEEP_PICTURES;
+
+beforeAll(async () => {
+  if (!hasChromium) return;
+  const folder = await makeDataDir();
+  remove = folder.remove;
+  installation = await spawnInstallation(folder.dataDir);
+  browser = await launchBrowser();
+  page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
+  page.on('pageerror', (error) => troubles.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+}, 90_000);
+afterAll(async () => {
+  if (!hasChromium) return;
+  await browser.close();
+  await installation.stop();
+  await remove();
+});
+
+async function picture(name: string): Promise<void> {
+  if (!picturesIn) return;
+  mkdirSync(picturesIn, { recursive: true });
+  for (const [width, height] of [
+    [390, 1500],
+    [1440, 1100],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.evaluate('window.scrollTo(0, 0)');
+    await page.screenshot({ path: `${picturesIn}/${name}-${width}.png` });
+  }
+  await page.setViewportSize({ width: 390, height: 844 });
+}
+
+async function measure(temperature: string): Promise<void> {
+  await page.getByRole('link', { name: 'Write down a temperature' }).click();
+  const form = page.getByRole('form', { name: /^Measured/ });
+  await form.getByLabel(/^Temperature/).fill(temperature);
+  await picture(`form-${temperature}`);
+  await form.getByRole('button', { name: 'Write it down' }).click();
+  await page.getByText('Measured: written down.').waitFor();
+  await page.goto(`${installation.pagesUrl}/piles/cart-shed`);
+}
+
+test.runIf(hasChromium)(
+  'whoever has only a thermometer goes from an empty start to a judged pile',
+  async () => {
+    await page.goto(installation.pagesUrl);
+    await page.getByLabel('Name of the place').fill('Saltmere Yard');
+    await page.getByLabel('Name of the pile').fill('Cart shed');
+    await page.getByRole('button', { name: 'Lay the pile' }).click();
+    await page
+      .getByRole('heading', { name: /Cart shed/ })
+      .first()
+      .waitFor();
+    await page.goto(`${installation.pagesUrl}/piles/cart-shed`);
+    await page.getByText('Nobody has measured the core yet: measure it with a long-stem thermometer.').waitFor();
+    await picture('asked');
+
+    await measure('22,5');
+    await page
+      .getByText(/the core is at 2[23]\s°C/)
+      .first()
+      .waitFor();
+    await page.getByText(/Measure the core again by .*twice a day is enough while it is quiet\./).waitFor();
+    await page
+      .getByText(/measured by hand/)
+      .first()
+      .waitFor();
+    expect(await page.getByText(/silent/).count()).toBe(0);
+    await picture('judged');
+
+    await measure('54');
+    await page
+      .getByText(/It is too hot: the core is at 54\s°C/)
+      .first()
+      .waitFor();
+    await page
+      .getByText(/it is over the 50\.0\s°C at which to act/)
+      .first()
+      .waitFor();
+    await picture('too-hot');
+    expect(troubles).toEqual([]);
+  },
+  90_000,
+);
