@@ -37,8 +37,8 @@ export interface PhaseHour {
   readonly coreC: number;
   /** Core above the day's air [K]. */
   readonly excessK: number;
-  /** The core six hours earlier; null where it was not measured. */
-  readonly sixBeforeC: number | null;
+  /** Rise of the core over the last six hours, or since the start [K]; null where that was not measured. */
+  readonly rise6K: number | null;
   readonly nearAirH: number;
   /** The core at which the stage works [°C]. */
   readonly workingC: number;
@@ -52,7 +52,8 @@ export function followPhase(phase: BatchPhase, hour: PhaseHour): void {
   if (phase.peakC === null || coreC > phase.peakC) phase.peakC = coreC;
   if (excessK > phase.peakExcessK) phase.peakExcessK = excessK;
   if (excessK > phase.highestExcessK) phase.highestExcessK = excessK;
-  const rise6K = coreC - (hour.sixBeforeC ?? phase.startC);
+  // Across a gap nothing is known of how it moved: it neither rose nor fell.
+  const rise6K = hour.rise6K ?? 0;
   const { peakExcessK } = phase;
   const change = nextPhase(phase.now, { coreC, excessK, rise6K, peakExcessK, nearAirH, workingC });
   if (change === undefined) return;

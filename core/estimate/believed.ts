@@ -1,3 +1,4 @@
+import { isSeldom } from './between.ts';
 import { isByHand } from './hand-reading.ts';
 import { fellToAir } from './out-of-pile.ts';
 import type { Positions } from './position.ts';
@@ -10,6 +11,8 @@ import { isStuck } from './stuck.ts';
 export function maybeOut({ core, air }: Readonly<Positions>): boolean {
   if (core?.temperature == null || air?.temperature == null || core.hour.meanC === null || isByHand(core)) return false;
   if (core.out.suspectH > 0 && core.out.nearAirH > 0) return true;
+  // What it may have done by itself over hours is no sign of a hand.
+  if (isSeldom(core.temperature)) return false;
   return fellToAir(core.hour.meanC - air.temperature.value, core.temperature.value - air.temperature.value);
 }
 

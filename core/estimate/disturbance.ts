@@ -2,8 +2,10 @@
 import { z } from 'zod';
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { isSeldom } from './between.ts';
 import { detectIntervention, type Intervention, interventions } from './interventions.ts';
 import type { Positions } from './position.ts';
+import type { Track } from './track.ts';
 
 export const disturbanceSchema = z.object({
   atMs: z.number().nullable(),
@@ -44,6 +46,11 @@ export interface DisturbedHour {
   readonly airC: number;
 }
 
+/** The last reading shows a fall before the hour's mean does; that of a core read seldom lies hours ahead. */
+function lastOf(core: Track | null, meanC: number): number {
+  return core === null || isSeldom(core) ? meanC : core.value;
+}
+
 /**
  * Looks through the curves of one hour. What nobody logged explains a drop all the same, and is offered for the journal.
  *
@@ -59,7 +66,7 @@ export function followDisturbance(
   const { moistureBeforePct } = disturbance;
   disturbance.moistureBeforePct = moisturePct;
   const kind = detectIntervention({
-    coreK: beforeC === null ? null : (place?.temperature?.value ?? coreC) - beforeC,
+    coreK: beforeC === null ? null : lastOf(place?.temperature ?? null, coreC) - beforeC,
     topK: top?.hour.stepK ?? null,
     baseK: base?.hour.stepK ?? null,
     airK: air?.hour.stepK ?? 0,

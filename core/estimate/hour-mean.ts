@@ -35,11 +35,19 @@ export function addToHour(hour: HourMean, tempC: number): void {
   hour.count += 1;
 }
 
-/** Closes the running hour. @returns Its mean [°C]; null where nothing was measured. */
-export function closeMean(hour: HourMean, humidityPct: number | undefined): number | null {
+/**
+ * Closes the running hour.
+ * @param betweenC Of a place that is read seldom, what lies between its readings; undefined of any other.
+ * @returns Its mean [°C]; null where nothing was measured.
+ */
+export function closeMean(
+  hour: HourMean,
+  humidityPct: number | undefined,
+  betweenC: number | null | undefined,
+): number | null {
   hour.stepK = null;
-  if (hour.count === 0) return null;
-  const meanC = hour.sum / hour.count;
+  const meanC = betweenC === undefined ? (hour.count === 0 ? null : hour.sum / hour.count) : betweenC;
+  if (meanC === null) return null;
   hour.sum = 0;
   hour.count = 0;
   hour.stepK = hour.meanC === null ? null : meanC - hour.meanC;

@@ -26,8 +26,6 @@ export type Hours = z.infer<typeof hoursSchema>;
 const keptHours = 336;
 /** A gap up to this long is bridged with the last hour's value [h]; our own choice, no source. */
 const bridgedH = 6;
-/** Readings further apart than this say nothing of the hours between them [ms]; our own choice, no source. */
-const apartMs = 3.5 * msPerHour;
 
 export function startHours(startedAtMs: number): Hours {
   return { atMs: startedAtMs, done: 0, first: 0, coreCenti: [], airCenti: [], coreEndCenti: [] };
@@ -56,21 +54,26 @@ export function keepHour(hours: Hours, coreC: number | null, airC: number | null
   }
 }
 
+interface CoreReading {
+  readonly valueC: number;
+  readonly atMs: number;
+}
+
 /**
  * Writes down the core at the end of every hour that lies between two readings, on the straight line between them.
  *
+ * @param bridgedMs Readings further apart say nothing of the hours between them.
  * @returns Whether the newest closed hour is among them.
  */
 export function markHourEnds(
   hours: Hours,
   startedAtMs: number,
-  beforeC: number,
-  beforeMs: number,
-  nowC: number,
-  nowMs: number,
+  { valueC: beforeC, atMs: beforeMs }: CoreReading,
+  { valueC: nowC, atMs: nowMs }: CoreReading,
+  bridgedMs: number,
 ): boolean {
   if (beforeMs >= startedAtMs + hours.done * msPerHour) return false; // most readings: no hour has ended since
-  const apart = nowMs - beforeMs > apartMs;
+  const apart = nowMs - beforeMs > bridgedMs;
   const firstHour = Math.floor((beforeMs - startedAtMs) / msPerHour);
   for (let hour = Math.max(firstHour, hours.first); hour < hours.done; hour += 1) {
     const share = (startedAtMs + (hour + 1) * msPerHour - beforeMs) / (nowMs - beforeMs);
@@ -117,6 +120,21 @@ export function nearAirHours(hours: Readonly<Hours>, airDayC: number | null): nu
     count += 1;
   }
   return count;
+}
+
+/**
+ * Rise of the core over `backH` hours up to the hour just closed, or since the start, at the same pace where it was measured only
+ * nearly so long ago [K]; null where it was not.
+ */
+export function riseOver(hours: Readonly<Hours>, nowC: number, backH: number): number | null {
+  const last = hours.done - 1;
+  for (let off = 0; off <= backH / 2; off += 1) {
+    for (const backNowH of off === 0 ? [backH] : [backH + off, backH - off]) {
+      const beforeC = coreAtHour(hours, Math.max(0, last - backNowH));
+      if (beforeC !== null) return ((nowC - beforeC) * backH) / Math.max(backH, backNowH);
+    }
+  }
+  return null;
 }
 
 /** Rise of the core over the last three closed hours [K/h]. */

@@ -6,6 +6,7 @@ import type { StageLimits } from '../../shared/stage.ts';
 import { highLimit } from '../alarms/deadband.ts';
 import { chipErrorK, temperatureDeadbandK } from '../alarms/policies.ts';
 import type { JudgeReading, PilePosition, PileSetup } from '../profiles/pile-setup.ts';
+import { isSeldom, valueBetween } from './between.ts';
 import { handReadingSchema, isByHand, measuredByHand, probeSpokeBeside } from './hand-reading.ts';
 import { heatMemorySchema, rememberHeat, startHeat } from './heat-memory.ts';
 import { addToHour, closeMean, hourMeanSchema, startHourMean } from './hour-mean.ts';
@@ -125,8 +126,20 @@ function passesLimit({ overheated }: PositionState, position: Position, { actC }
 }
 
 /** Closes the running hour of one place. @returns Its mean [°C]; null where nothing was measured. */
-export function closePlace(place: PositionState | null): number | null {
-  return place === null ? null : closeMean(place.hour, place.humidity?.value);
+export function closePlace(place: PositionState | null, isCore: boolean, endMs: number): number | null {
+  return place === null ? null : closeMean(place.hour, place.humidity?.value, betweenReadings(place, isCore, endMs));
+}
+
+/** An hour waits for the core, which is never held; another place may have spoken just before or will just after. */
+function betweenReadings(
+  { temperature, hour }: PositionState,
+  isCore: boolean,
+  endMs: number,
+): number | null | undefined {
+  if (temperature === null) return undefined;
+  if (isSeldom(temperature)) return valueBetween(temperature, endMs, !isCore);
+  // It has spoken since, in hours that waited for the core: those share one mean.
+  return hour.count === 0 && temperature.atMs >= endMs ? hour.meanC : undefined;
 }
 
 const leading: readonly PileQuantity[] = [...new Set<PileQuantity>(['temperature', 'moisture', ...pileQuantities])];

@@ -13,6 +13,8 @@ import type { Disturbance } from './disturbance.ts';
 import { isByHand } from './hand-reading.ts';
 import { airAtHour, coreAtHour, type Hours } from './hours.ts';
 import type { Positions } from './position.ts';
+import { coarseStepK } from './stuck.ts';
+import { stepOf } from './track.ts';
 import { mostPerH } from './work.ts';
 import type { Work } from './work-done.ts';
 
@@ -92,7 +94,7 @@ export function followStall(
 /** @param standing A stall that stands is not talked away by the little work a cool heap still does. */
 function whyOfHour(
   standing: boolean,
-  { hours, work, phase, disturbance }: StallSight,
+  { hours, positions, work, phase, disturbance }: StallSight,
   setup: PileSetup,
   expected: BandPoint | undefined,
   { coreC: core, depthM, endMs }: StallHour,
@@ -108,6 +110,8 @@ function whyOfHour(
   const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
   if (ageH < wakingH + coldWakingH * slow) return undefined;
   if (couldWork && (ownRiseK(hours, core, 6, depthM) >= 1 || ownRiseK(hours, core, 12, depthM) >= 2)) return undefined;
+  const tellingH = tellingSpanH(positions);
+  if (couldWork && tellingH > 12 && ownRiseK(hours, core, tellingH, depthM) >= 2) return undefined;
   const idle = work.perDay < standingPerDay;
   if (isIdleWhenWarm && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
   if (idle) return phase.peakExcessK < 6 ? 'never-warmed' : 'went-out';
@@ -131,9 +135,26 @@ function ownRiseK(hours: Readonly<Hours>, core: number, backH: number, depthM: n
   return core - before - airRiseK * Math.exp(-depthM / 2 / dayDepthM);
 }
 
-/** Whether the core has said the same for so long that it may have stuck. */
-function coreStandsStill({ core }: Readonly<Positions>): boolean {
+/**
+ * So many readings tell of a slow rise, those of two days at most [h]; where they show coarse steps, those of a day: the real litter
+ * heap rose by 0.1 K an hour at its highest, read in halves. Our own choice, no source.
+ */
+const tellingReadings = 3;
+const longestSpanH = 48;
+const coarseSpanH = 24;
+
+function tellingSpanH({ core }: Readonly<Positions>): number {
   const track = core?.temperature;
+  if (track == null) return 0;
+  const leastH = stepOf(track) < coarseStepK ? 0 : coarseSpanH;
+  return Math.max(leastH, Math.min(longestSpanH, Math.round((tellingReadings * track.intervalMs) / msPerHour)));
+}
+
+/** Whether the core has said the same for so long that it may have stuck: of one that shows coarse steps, that is no sign. */
+function coreStandsStill({ core }: Readonly<Positions>): boolean {
   if (core === null || isByHand(core)) return false;
-  return track != null && track.count > 3 && track.atMs - track.sameSinceMs >= sameMs;
+  const track = core.temperature;
+  return (
+    track != null && track.sameCount > 3 && track.atMs - track.sameSinceMs >= sameMs && stepOf(track) < coarseStepK
+  );
 }

@@ -11,7 +11,7 @@ const fineStepK = 0.1;
  * At this step and coarser the foot of that heap said one half degree for 17 days, and was right; its core, top and air moved within
  * 40 h [K]. Read seldom, they came back to where they had been between two readings [ms].
  */
-const coarseStepK = 0.25;
+export const coarseStepK = 0.25;
 const seldomMs = 2 * msPerHour;
 /**
  * A chip that is read seldom says the same sixteenth by chance, at most 28 times in 100 where nothing moves (0.06 K of noise): eight in

@@ -10,7 +10,7 @@ import { followCold } from '../estimate/cold.ts';
 import { disturbs, followDisturbance, noteAct } from '../estimate/disturbance.ts';
 import { followWater } from '../estimate/follow-water.ts';
 import { isByHand } from '../estimate/hand-reading.ts';
-import { coreAtHour, endHour, heldCore, keepHour, nearAirHours } from '../estimate/hours.ts';
+import { coreAtHour, endHour, heldCore, keepHour, nearAirHours, riseOver } from '../estimate/hours.ts';
 import { followRise, noteTurning } from '../estimate/late-turning.ts';
 import { followOut } from '../estimate/out-of-pile.ts';
 import { closePlace } from '../estimate/position.ts';
@@ -71,12 +71,12 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
 /** Closes the means of all places, and finds out which probe lies beside the pile. */
 function closeMeans({ positions }: JudgeState, endMs: number): Means {
   const said = {
-    core: closePlace(positions.core),
-    top: closePlace(positions.top),
-    base: closePlace(positions.base),
-    edge: closePlace(positions.edge),
+    core: closePlace(positions.core, true, endMs),
+    top: closePlace(positions.top, false, endMs),
+    base: closePlace(positions.base, false, endMs),
+    edge: closePlace(positions.edge, false, endMs),
   };
-  const airC = believed(positions, 'air', closePlace(positions.air));
+  const airC = believed(positions, 'air', closePlace(positions.air, false, endMs));
   if (airC !== null) {
     for (const position of pilePositions) {
       const place = positions[position];
@@ -130,7 +130,7 @@ function followCore(
     endMs,
     coreC,
     excessK: coreC - dayC,
-    sixBeforeC: coreAtHour(hours, hours.done - 7),
+    rise6K: riseOver(hours, coreC, 6),
     nearAirH: nearAirHours(hours, dayC),
     workingC: worksFromAboveAirK === null ? setup.limits.comfortMinC : dayC + worksFromAboveAirK,
     disturbedAtMs: disturbance.atMs,

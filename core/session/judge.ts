@@ -8,6 +8,7 @@
 import { positions } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lookAhead } from '../estimate/ahead.ts';
+import { bridgedMs, isAwaited } from '../estimate/between.ts';
 import { coreCourse } from '../estimate/course.ts';
 import { offeredMs } from '../estimate/disturbance.ts';
 import { hear, markHourEnds, nearAirHours } from '../estimate/hours.ts';
@@ -42,14 +43,22 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
   const { startedAtMs } = setup;
   const { position, quantity, value, atMs } = reading;
   if (atMs < startedAtMs || !Number.isFinite(value)) return;
-  while (atMs >= startedAtMs + (hours.done + 1) * msPerHour) closeHour(state, setup, band);
+  if (!isAwaited(positions.core?.temperature ?? null, atMs)) closeHours(state, setup, band, atMs);
   hear(hours, atMs);
   const core = position === 'core' && quantity === 'temperature' ? (positions.core?.temperature ?? null) : null;
   const beforeC = core?.value ?? 0;
   const beforeMs = core?.atMs ?? 0;
   const isBelieved = followReading(positions, reading, setup);
-  if (core === null || !isBelieved) return;
-  if (markHourEnds(hours, startedAtMs, beforeC, beforeMs, value, atMs)) lookAhead(state.ahead, state, setup, band);
+  if (core === null) return;
+  // Those that waited for it, unless it is doubted and they wait on.
+  if (isBelieved || !isAwaited(core, atMs)) closeHours(state, setup, band, atMs);
+  if (!isBelieved) return;
+  if (markHourEnds(hours, startedAtMs, { valueC: beforeC, atMs: beforeMs }, { valueC: value, atMs }, bridgedMs(core)))
+    lookAhead(state.ahead, state, setup, band);
+}
+
+function closeHours(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, untilMs: number): void {
+  while (untilMs >= setup.startedAtMs + (state.hours.done + 1) * msPerHour) closeHour(state, setup, band);
 }
 
 /** What stands at `nowMs`, without the rest of the assessment: it is asked for far oftener. */
