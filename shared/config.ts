@@ -27,7 +27,7 @@ const wholeSchema = (least: number, most: number) =>
 const urlSchema = (...protocols: string[]) =>
   z.string().refine((text) => URL.canParse(text) && protocols.includes(new URL(text).protocol));
 
-/** One row per variable: what it must be (also the README's table), its default, and its check. */
+/** One row per variable: what it must be (also the table of server/README.md), its default, and its check. */
 export const configVariables = {
   PORT: { must: 'a port from 0 to 65535 for the pages (0 takes any free one)', fallback: '4180', schema: portSchema },
   HOST: {

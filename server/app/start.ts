@@ -56,7 +56,8 @@ async function run(only: Only | undefined, version: string): Promise<void> {
   // Five lines say on a terminal what the log says elsewhere.
   const usual = onTerminal && !process.env.BRANHEARTH_LOG_LEVEL;
   const log = openLog(usual ? 'warn' : config.LOG_LEVEL, { onTerminal });
-  for (const name of unknown) log.warn(`${name} is not a variable this version knows; see the table in README.md`);
+  for (const name of unknown)
+    log.warn(`${name} is not a variable this version knows; see the table in server/README.md`);
   const clock = config.CLOCK ? fastClock(config.CLOCK) : liveClock;
 
   const tls = await readTls(config);

@@ -7,8 +7,8 @@ import { quantities, quantityFacts } from '../../shared/quantity.ts';
 const declared: readonly (readonly [string, QuantityFacts])[] = quantities.map((one) => [one, quantityFacts[one]]);
 
 describe.each(declared)('%s', (name, { key, min, max, from, alsoCalled }) => {
-  test('is named in the README, where it says what a probe may send', () =>
-    expect(readFileSync('README.md', 'utf8')).toMatch(new RegExp(`^Names are .*\`${name}\``, 'm')));
+  test('is named in ingest/README.md, where it says what a probe may send', () =>
+    expect(readFileSync('ingest/README.md', 'utf8')).toMatch(new RegExp(`^Names are .*\`${name}\``, 'm')));
   test('may come as it is kept, and first as that', () => expect(Object.values(from)[0]?.(12.5)).toBe(12.5));
   test('has bounds, the lower one below', () => expect(min).toBeLessThan(max));
   test('is called by plain words in headings, none of which another quantity has', () => {

@@ -1,10 +1,11 @@
 /** Every command in every README is run here, with its payload, as somebody would type it; what cannot be run says why. */
 import { spawn, spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { configVariables } from '../../shared/config.ts';
 import type { RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Probe, ProbesAnswer } from '../../shared/contracts/probes.ts';
 import { commandsIn, fencedCommands, readmeFiles } from '../helpers/fenced-commands.ts';
@@ -144,12 +145,10 @@ const runs: readonly (readonly [begins: string, run: ((command: string) => Promi
   ['npm run simulate -- --help', says(/Simulated piles that speak like real probes/, 0)],
   ['npm run simulate -- replay', replayed],
   // What is installed is what this suite runs on: `.ci/run` installs with the same command.
-  [
-    'npm ci && npm start',
-    (command) => startsUp(command.replace('npm ci && ', ''), { BRANHEARTH_DATA_DIR: join(folder, 'other') }),
-  ],
-  ['npm ci && npm test', { notRun: 'it is this suite' }],
+  ['npm ci', { notRun: '.ci/run begins with it' }],
+  ['npm run demo', { notRun: 'tests/system/first-start.test.ts runs it' }],
   ['npm start -- --only', says(/must find journal, readings and broker at servers/, 1)],
+  ['npm start', (command) => startsUp(command, { BRANHEARTH_DATA_DIR: join(folder, 'other') })],
   ['npm run backup', backUpAndRestore],
   ['npm run restore', { notRun: 'run with the backup above' }],
   ['npm run move-readings', moved],
@@ -177,6 +176,39 @@ test('every command of a README has a way to be run here, and every way is of so
   const commands = fencedCommands();
   expect(commands.filter(({ command }) => runOf(command) === undefined)).toEqual([]);
   expect(runs.filter(([begins]) => !commands.some(({ command }) => command.startsWith(begins)))).toEqual([]);
+});
+
+test('links between our texts lead to files, and to headings in them', () => {
+  const anchors = (text: string) =>
+    [...text.matchAll(/^#+ (.*)$/gm)].map(([, heading = '']) =>
+      heading
+        .toLowerCase()
+        .replace(/[^\p{L}\p{N} -]/gu, '')
+        .replaceAll(' ', '-'),
+    );
+  for (const file of [...readmeFiles(), 'DEVELOPERS.md']) {
+    const text = readFileSync(file, 'utf8');
+    for (const [, link = ''] of text.matchAll(/\]\((?!https?:)([^)\s]+)\)/g)) {
+      const [path = '', anchor] = link.split('#');
+      const target = path === '' ? file : join(dirname(file), path);
+      expect(existsSync(target), `${file} links to ${link}`).toBe(true);
+      if (anchor !== undefined) expect(anchors(readFileSync(target, 'utf8')), `${file}: ${link}`).toContain(anchor);
+    }
+  }
+});
+
+test('every setting stands in the table of server/README.md', () => {
+  const table = readFileSync('server/README.md', 'utf8')
+    .split('\n')
+    .filter((line) => line.startsWith('| `BRANHEARTH_'));
+  for (const name of Object.keys(configVariables)) {
+    const end = name.lastIndexOf('_');
+    // A second name of a row leaves out what both begin with.
+    const isNamed = (line: string) =>
+      line.includes(`\`BRANHEARTH_${name}\``) ||
+      (end > 0 && line.includes(`\`${name.slice(end)}\``) && line.includes(`\`BRANHEARTH_${name.slice(0, end)}`));
+    expect(table.some(isNamed), name).toBe(true);
+  }
 });
 
 test('npm scripts that texts for people name are there', () => {
