@@ -33,12 +33,13 @@ export function languagesAccepted(header: string | undefined): string[] {
     .slice(0, longestHeader)
     .split(',')
     .flatMap((part) => {
-      const [, language, weight = '1'] = oneRange.exec(part.trim()) ?? [];
-      return language === undefined || Number(weight) === 0 ? [] : [{ language, weight: Number(weight) }];
+      const [range = '', ...parameters] = part.split(';').map((one) => one.trim());
+      const weight = parameters.length === 0 ? 1 : Number(/^q=([\d.]{1,5})$/i.exec(parameters[0] ?? '')?.[1]);
+      return languageRange.test(range) && weight > 0 && weight <= 1 ? [{ language: range, weight }] : [];
     });
   return ranges.sort((one, other) => other.weight - one.weight).map(({ language }) => language);
 }
 
 /** Browsers send a few dozen signs. */
 const longestHeader = 500;
-const oneRange = /^([A-Za-z]{1,8}(?:-[A-Za-z0-9]{1,8}){0,7})(?:[ \t]*;[ \t]*[qQ]=(0(?:\.\d{0,3})?|1(?:\.0{0,3})?))?$/;
+const languageRange = /^[A-Za-z][A-Za-z0-9-]{0,50}$/;
