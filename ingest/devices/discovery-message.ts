@@ -40,7 +40,7 @@ export interface DiscoveryMessage {
   readonly refusals: readonly ReadingError[];
 }
 
-export const discoveryPrefix = 'homeassistant';
+const discoveryPrefix = 'homeassistant';
 const mostComponents = 100;
 const mostAvailabilities = 8;
 const longestTopic = 300;

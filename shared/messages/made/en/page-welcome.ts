@@ -22,5 +22,5 @@ export const pageWelcomeTexts: PageTexts<PageWelcomeParams> = {
   "page-welcome.no-probe": "No probe has talked yet. The moment one does, it stands here.",
   "page-welcome.talks": [["<","name",[["probeText"]]],["isHot",{"true":[" says ",["tempText"]],"other":""},0],["isHeard",{"true":[", ",["ageText"]],"other":""},0]],
   "page-welcome.more": ["And ",["moreCount",{"other":[["#"]]},1]," more."],
-  "page-welcome.then": ["Make the pile first; then ",["<","link","say where each probe sits"],"."],
+  "page-welcome.then": ["Say which one is in the core as you lay the pile, or ",["<","link","say where each probe sits"]," later."],
 };

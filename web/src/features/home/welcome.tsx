@@ -134,10 +134,10 @@ function Talking() {
   return (
     <>
       <ul class="talking">
-        {probes.slice(0, mostShown).map(({ site, probe, last: { temperatureC }, lastAt }) => (
+        {probes.slice(0, mostShown).map(({ site, probe, device, last: { temperatureC }, lastAt }) => (
           <li key={`${site}/${probe}`}>
             {rich('page-welcome.talks', {
-              probeText: `${site}/${probe}`,
+              probeText: device?.label ?? `${site}/${probe}`,
               name: (inner) => <b>{inner}</b>,
               isHot: temperatureC !== undefined,
               tempText: temperatureC === undefined ? '' : formatTemp(temperatureC, unit),

@@ -2,11 +2,13 @@
 
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
+import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
-import { makePile, makeSite } from '../../data/routes.ts';
+import { claimProbe, makePile, makeSite } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { CorePick } from '../probes/core-pick.tsx';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
 
 const newSite = '';
@@ -18,9 +20,10 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
   const place = useMutation();
   const mutation = useMutation();
   const [site, setSite] = useState<string>();
-  const [siteName, setSiteName] = useState('');
+  const [siteName, setSiteName] = useState('My yard');
   const [name, setName] = useState('');
   const [batch, setBatch] = useState(planned);
+  const [core, setCore] = useState<Probe | null>(null);
   const chosen = site ?? sites[0]?.id ?? newSite;
   const { timeZone } = useReader(chosen);
 
@@ -42,6 +45,8 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
     setSite(siteId);
     await mutation.run(async () => {
       const pile = await makePile({ site: siteId, name, ...batchBody(batch, timeZone) });
+      // Should the probe be refused, its pile is there all the same and offers the others.
+      if (core) await claimProbe(core.site, core.probe, { pileId: pile.id, position: 'core' }).catch(() => undefined);
       await fetchAll();
       route(`/piles/${pile.id}`);
     });
@@ -81,6 +86,7 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
         required
         error={mutation.fieldError('/name')}
       />
+      <CorePick value={core} onValue={setCore} />
       <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} mutation={mutation} />
       <Refusal error={place.error ?? mutation.error} />
       <button type="submit" class="primary" disabled={place.busy || mutation.busy}>

@@ -19,6 +19,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { JournalPart } from '../journal/journal-part.tsx';
+import { CoreOffer } from '../probes/core-offer.tsx';
 import { FinishBatch, NextBatch } from './batch-end.tsx';
 import { BatchRuler } from './batch-ruler.tsx';
 import { History } from './history.tsx';
@@ -78,6 +79,9 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       </header>
       <May to="keeper">
         {pile.batch === null && pile.trouble?.judged !== false && <NextBatch pile={pile} onChange={afterChange} />}
+      </May>
+      <May to="keeper">
+        {pile.batch !== null && pile.positions.core === undefined && <CoreOffer pile={pile} onChange={afterChange} />}
       </May>
       <div class="pile-now">
         <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />

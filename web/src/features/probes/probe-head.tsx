@@ -29,7 +29,11 @@ export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
           {isSilent ? <b class="probe-silent">silent, was </b> : null}
           {lastWords(probe.last, unit)}
         </p>
-        <p class="facts-line">{[probe.claim && name, age, ...lineWords(probe)].filter(Boolean).join(', ')}</p>
+        <p class="facts-line">
+          {[probe.claim && name, probe.device && `from ${probe.device.label}`, age, ...lineWords(probe)]
+            .filter(Boolean)
+            .join(', ')}
+        </p>
       </div>
     </>
   );
