@@ -10,8 +10,10 @@ import { alarmStates } from '../../../shared/warning.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import type { Thinning } from '../../retention/thinning.ts';
 import type { LiveHub } from '../../services/live/live-hub.ts';
+import type { ProbeBook } from '../../services/probes/probe-book.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
+import { registerPileMetrics } from './pile-metrics.ts';
 
 interface MetricsParts {
   readonly ingest: Ingest;
@@ -22,6 +24,8 @@ interface MetricsParts {
   readonly watch: PilePort;
   readonly journal: Journal;
   readonly hub: LiveHub;
+  readonly probes: ProbeBook;
+  readonly version: string;
 }
 
 export function registerMetrics(api: Api, parts: MetricsParts): void {
@@ -134,6 +138,8 @@ export function registerMetrics(api: Api, parts: MetricsParts): void {
       this.set(parts.hub.listenerCount);
     },
   });
+
+  registerPileMetrics(registry, parts);
 
   const response = fileAnswer('Figures of this machine.', 'application/openmetrics-text');
   api.get('/metrics', { config: { access: 'viewer' }, schema: { response } }, async (_request, reply) =>
