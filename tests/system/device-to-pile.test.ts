@@ -172,7 +172,7 @@ describe.skipIf(!hasChromium)('from nothing to a judged pile at 390 px', () => {
         await offer.waitFor();
         await say(27); // warmed in a hand
         await page.getByText('rising').waitFor();
-        expect(await page.locator('label.rising').innerText()).toContain(name);
+        expect(await page.locator('label.rising').textContent()).toContain(name);
 
         await tap(page.getByLabel('Name of the pile'));
         await page.keyboard.type('First bed');
@@ -189,7 +189,7 @@ describe.skipIf(!hasChromium)('from nothing to a judged pile at 390 px', () => {
         });
         console.log(`${family}: ${taps} taps, ${typed} name typed: “${judged}”`);
         expect(taps).toBeLessThanOrEqual(8);
-        expect(await page.locator('body').innerText()).not.toMatch(/JSON Pointer|topic filter/i);
+        expect(await page.locator('body').textContent()).not.toMatch(/JSON Pointer|topic filter/i);
         const refused = (await (await fetch(`${installation.pagesUrl}/api/ingest/refusals`)).json()) as {
           total: number;
         };
