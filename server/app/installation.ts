@@ -15,7 +15,7 @@ import type { PilePort } from '../monitor/pile/pile-port.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import type { OpenDeliveryParts } from '../notify/open-delivery.ts';
-import type { Thinning } from '../retention/thinning.ts';
+import type { Downsampling } from '../retention/downsampling.ts';
 import type { LiveHub } from '../services/live/live-hub.ts';
 import type { People } from '../services/people/open-people.ts';
 import type { PhotoStore } from '../services/photos/photo-store.ts';
@@ -46,7 +46,7 @@ export interface Installation {
   readonly disk: Pick<DiskWatch, 'health'>;
   readonly delivery: Delivery;
   /** Keeps the readings small, as the owner chose. */
-  readonly thinning: Thinning;
+  readonly downsampling: Downsampling;
   readonly forgetting: ForgetProbes;
   /** Absent where nothing is kept on this machine. */
   readonly backups?: Pick<NightlyBackups, 'view'>;

@@ -11,7 +11,7 @@ import { backUpBeforeMigration } from '../backup/before-migration.ts';
 import { NightlyBackups } from '../backup/nightly-backups.ts';
 import { holdWhole } from '../cluster/single-process.ts';
 import { openSafe } from '../health/open-health.ts';
-import { Thinning } from '../retention/thinning.ts';
+import { Downsampling } from '../retention/downsampling.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { type PhotoStore, photosInJournal } from '../services/photos/photo-store.ts';
 import { PhotoSweep } from '../services/photos/photo-sweep.ts';
@@ -56,7 +56,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     log,
   });
   const notifying = await watching.start(ingest);
-  const thinning = new Thinning({ clock, log, journal, readings });
+  const downsampling = new Downsampling({ clock, log, journal, readings });
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
   const photoSweep = new PhotoSweep({ clock, log, journal, photos });
   photoSweep.start();
@@ -72,7 +72,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     notices,
     disk,
     delivery,
-    thinning,
+    downsampling,
     forgetting,
     backups,
     close: () =>
@@ -82,7 +82,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
         disk,
         photoSweep,
         ingest,
-        thinning,
+        downsampling,
         forgetting,
         watch,
         delivery,

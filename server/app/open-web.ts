@@ -10,7 +10,7 @@ import { askToForget } from '../cluster/ask-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
-import { Thinning } from '../retention/thinning.ts';
+import { Downsampling } from '../retention/downsampling.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
@@ -52,7 +52,7 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
   await delivery.start();
 
   // A worker thins; here the age is chosen.
-  const thinning = new Thinning({ clock, log, journal, readings, isOurs: () => false });
+  const downsampling = new Downsampling({ clock, log, journal, readings, isOurs: () => false });
 
   const forgetting = new ForgetProbes({
     log,
@@ -75,7 +75,7 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
       counters: () => ({ ...ingest.counters(), acked: 0, stored: 0, duplicates: 0, batches: 0 }),
     },
     delivery,
-    thinning,
-    close: () => closeInOrder(thinning, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
+    downsampling,
+    close: () => closeInOrder(downsampling, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
   };
 }

@@ -10,7 +10,7 @@ import { CrossSiteReadings } from '../cluster/cross-site-readings.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
-import { Thinning } from '../retention/thinning.ts';
+import { Downsampling } from '../retention/downsampling.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
@@ -46,7 +46,7 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   await worker.start();
   crossSite.start();
   const notifying = await watching.start(ingest);
-  const thinning = new Thinning({ clock, log, journal, readings, isOurs });
+  const downsampling = new Downsampling({ clock, log, journal, readings, isOurs });
 
   return {
     ...services,
@@ -54,13 +54,13 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
     watching: watch,
     ingest,
     delivery,
-    thinning,
+    downsampling,
     forgetting,
     sitesHeld: () => worker?.sites.filter((site) => site !== defaultSession).length ?? 0,
     close: () =>
       closeInOrder(
         notifying,
-        thinning,
+        downsampling,
         forgetting,
         crossSite,
         worker,

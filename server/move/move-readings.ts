@@ -103,7 +103,7 @@ async function moveThinned(
     nextMs = last.atMs + 1;
   }
   const { firstAtMs, atMs, value } = series;
-  await to.takeThinned(series, { horizonMs, standIns, firstAtMs, last: { atMs, value } });
+  await to.takeDownsampled(series, { horizonMs, standIns, firstAtMs, last: { atMs, value } });
 }
 
 async function sameWithin(

@@ -4,7 +4,7 @@ import { type KeepingAnswer, offeredKeptDays } from '../../shared/contracts/rete
 import { toInstant } from '../../shared/contracts/time.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { Thinning } from './thinning.ts';
+import type { Downsampling } from './downsampling.ts';
 
 const paceDays = 7;
 const daysOfYear = 365;
@@ -12,15 +12,15 @@ const daysOfYear = 365;
 export interface KeepingParts {
   readonly readings: ReadingsStore;
   readonly clock: Clock;
-  readonly thinning: Thinning;
+  readonly downsampling: Downsampling;
 }
 
 export async function keepingView(
-  { readings, clock, thinning }: KeepingParts,
+  { readings, clock, downsampling }: KeepingParts,
   askedDays: number | undefined,
 ): Promise<KeepingAnswer> {
   const nowMs = clock.nowMs();
-  const keptDays = await thinning.keptDays();
+  const keptDays = await downsampling.keptDays();
   const horizonMs = await readings.horizon();
   const pace = await readings.weigh(nowMs - paceDays * msPerDay, nowMs);
   const inAYear = (bytes: number) => Math.round((bytes * daysOfYear) / paceDays);
@@ -40,9 +40,9 @@ export async function keepingView(
       thinnedBytes: pace.rollupBytes === null ? null : inAYear(pace.rollupBytes),
     },
     wouldFree,
-    heldBy: keptDays === null ? null : await thinning.heldBy(keptDays),
-    running: thinning.running,
-    last: await thinning.last(),
-    problem: thinning.problem,
+    heldBy: keptDays === null ? null : await downsampling.heldBy(keptDays),
+    running: downsampling.running,
+    last: await downsampling.last(),
+    problem: downsampling.problem,
   };
 }

@@ -1,7 +1,7 @@
 /**
  * The repository of every kept reading, whichever database stands behind it.
  *
- * Thinning takes raw readings away and leaves their rollups. Each series has a horizon of its own, a whole multiple of
+ * Downsampling takes raw readings away and leaves their rollups. Each series has a horizon of its own, a whole multiple of
  * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch. It
  * never resolves `append` before the batch would survive a power cut, or keeps half a batch.
  */
@@ -41,7 +41,7 @@ export interface KeptReading extends Reading {
   readonly standsFor?: { readonly count: number; readonly min: number; readonly max: number };
 }
 
-export interface ThinStep {
+export interface DownsampleStep {
   /** Raw readings that this step took away. */
   readonly removed: number;
   /** All is thinned that was asked for, and the room is given back as far as the store does that. */
@@ -138,13 +138,13 @@ export interface ReadingsStore {
    * A series begun after a thinning has none before the next, so that earlier seasons can still be taken in.
    * @throws {StoreError} when nothing was done; the same step can be taken later, also after a restart.
    */
-  thin(beforeMs: number): Promise<ThinStep>;
+  downsample(beforeMs: number): Promise<DownsampleStep>;
 
   /**
    * Takes over what another store had thinned of one series; again and again changes nothing. What this store has of
    * the series before that horizon as rows is hidden by it, so see first that there is none.
    */
-  takeThinned(series: SeriesRef, thinned: Thinned): Promise<void>;
+  takeDownsampled(series: SeriesRef, thinned: Thinned): Promise<void>;
 
   /**
    * Takes away all that these probes ever said, rollups and stand-ins with it, a short step at a time; to be called

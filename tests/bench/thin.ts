@@ -75,7 +75,7 @@ export async function run(): Promise<Record<string, number>> {
     let removed = 0;
     for (let done = false; !done; ) {
       const startMs = performance.now();
-      const step = await store.thin(beforeMs);
+      const step = await store.downsample(beforeMs);
       steps.push(performance.now() - startMs);
       removed += step.removed;
       done = step.done;

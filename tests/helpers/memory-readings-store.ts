@@ -103,7 +103,7 @@ export function memoryReadingsStore(): MemoryReadingsStore {
     },
     async check() {},
     async close() {},
-    async thin(beforeMs) {
+    async downsample(beforeMs) {
       horizonMs = Math.max(horizonMs, Math.floor(beforeMs / horizonStepMs) * horizonStepMs);
       const thinned = [...kept].filter(([, reading]) => reading.atMs < horizonMs);
       for (const [identity] of thinned) kept.delete(identity);
@@ -123,7 +123,7 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       return horizonMs;
     },
     weigh: notAsked,
-    takeThinned: notAsked,
+    takeDownsampled: notAsked,
     buckets: notAsked,
     rows: notAsked,
   };

@@ -85,7 +85,7 @@ describe('the embedded broker', () => {
   test('acknowledges a reading from a time that was thinned, and counts it: already-thinned', async () => {
     const { publisher, ingest, store, committed } = await start();
     const client = await publisher();
-    await store.thin(nowMs - 86_400_000);
+    await store.downsample(nowMs - 86_400_000);
     await client.publishAsync(topic, reading(nowMs - 2 * 86_400_000), { qos: 1 });
     await client.publishAsync(topic, reading(nowMs), { qos: 1 });
     expect([store.kept.size, committed.length]).toEqual([1, 1]);

@@ -8,7 +8,7 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { alarmStates } from '../../../shared/warning.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import type { Thinning } from '../../retention/thinning.ts';
+import type { Downsampling } from '../../retention/downsampling.ts';
 import type { LiveHub } from '../../services/live/live-hub.ts';
 import type { ProbeBook } from '../../services/probes/probe-book.ts';
 import type { Api } from '../api.ts';
@@ -18,7 +18,7 @@ import { registerPileMetrics } from './pile-metrics.ts';
 interface MetricsParts {
   readonly ingest: Ingest;
   readonly authPolicy: AuthPolicy | undefined;
-  readonly thinning: Thinning;
+  readonly downsampling: Downsampling;
   readonly readings: ReadingsStore;
   readonly log: FastifyBaseLogger;
   readonly watch: PilePort;
@@ -73,20 +73,20 @@ export function registerMetrics(api: Api, parts: MetricsParts): void {
         this.inc({ reason }, count);
     },
   });
-  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => parts.thinning.removedInAll);
+  counter('branhearth_readings_thinned', 'Readings thinned to rollups', () => parts.downsampling.removedInAll);
   const gauge = (name: string, help: string) => new Gauge({ name, help, registers });
   const bytes = gauge('branhearth_readings_bytes', 'Bytes that readings and rollups take up on disk');
   const thinnedBefore = gauge(
     'branhearth_readings_thinned_before_seconds',
     'Before this time only rollups are kept; 0 when nothing was thinned',
   );
-  const isThinning = gauge('branhearth_thinning_running', 'Whether readings are being thinned now');
+  const isDownsampling = gauge('branhearth_thinning_running', 'Whether readings are being thinned now');
   new Gauge({
     name: 'branhearth_readings_rows',
     help: 'Readings kept as they came',
     registers,
     async collect() {
-      isThinning.set(parts.thinning.running === null ? 0 : 1);
+      isDownsampling.set(parts.downsampling.running === null ? 0 : 1);
       try {
         const size = await parts.readings.size();
         this.set(size.rows);

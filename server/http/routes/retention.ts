@@ -24,7 +24,7 @@ export function registerKeeping(api: Api, parts: KeepingParts): void {
       schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },
     },
     async (request) => {
-      await parts.thinning.choose(request.body.keptDays);
+      await parts.downsampling.choose(request.body.keptDays);
       return keepingView(parts, undefined);
     },
   );

@@ -7,7 +7,7 @@
 import { StoreError } from '../../errors.ts';
 import { wholeStep } from '../readings/downsample.ts';
 import { horizonStepMs, tierLengthsMs, toMiddleMs } from '../readings/tiers.ts';
-import type { ThinStep } from '../readings-store.ts';
+import type { DownsampleStep } from '../readings-store.ts';
 import type { InfluxClient } from './influx-client.ts';
 import { numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
@@ -29,7 +29,7 @@ interface Hop {
   readonly reachesGoal: boolean;
 }
 
-export class InfluxThinner {
+export class InfluxDownsampler {
   readonly #client: InfluxClient;
   readonly #lasts: KnownLasts;
   readonly #notes: SeriesNotes;
@@ -52,7 +52,7 @@ export class InfluxThinner {
     this.#next = 0;
   }
 
-  async step(beforeMs: number): Promise<ThinStep> {
+  async step(beforeMs: number): Promise<DownsampleStep> {
     if (!this.#client.canDelete) {
       throw new StoreError(
         'Cannot thin the readings as InfluxDB 3 takes no single rows away: give its database a retention period instead',

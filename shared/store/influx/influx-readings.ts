@@ -14,6 +14,7 @@ import { mustBeWhole, noBuckets, wholeRange } from '../readings/whole-range.ts';
 import type {
   AppendResult,
   BucketsAnswer,
+  DownsampleStep,
   ForgetStep,
   KeptReading,
   ProbeName,
@@ -22,11 +23,10 @@ import type {
   SeriesPart,
   SeriesRef,
   Thinned,
-  ThinStep,
   Weight,
 } from '../readings-store.ts';
 import { diskBytes } from './disk-bytes.ts';
-import { InfluxThinner } from './downsample.ts';
+import { InfluxDownsampler } from './downsample.ts';
 import type { KnownInflux } from './influx-address.ts';
 import { type AuthPatience, authPatience, InfluxClient } from './influx-client.ts';
 import { influxError, isRefusedWrite } from './influx-error.ts';
@@ -74,7 +74,7 @@ class InfluxReadings implements ReadingsStore {
   readonly #lasts = new KnownLasts();
   readonly #sortOut = new SortOut(this.#lasts);
   readonly #notes: SeriesNotes;
-  readonly #thinner: InfluxThinner;
+  readonly #downsampler: InfluxDownsampler;
   /** One batch at a time is sorted out and written: the next must know what became of it. */
   #turn: Promise<unknown> = Promise.resolve();
   /** Probes whose rows still have to go. */
@@ -87,7 +87,7 @@ class InfluxReadings implements ReadingsStore {
     this.#address = address;
     this.#client = new InfluxClient(address, patience);
     this.#notes = new SeriesNotes(this.#client, this.#lasts);
-    this.#thinner = new InfluxThinner(this.#client, this.#lasts, this.#notes);
+    this.#downsampler = new InfluxDownsampler(this.#client, this.#lasts, this.#notes);
   }
 
   async append(readings: readonly Reading[]): Promise<AppendResult> {
@@ -214,14 +214,14 @@ class InfluxReadings implements ReadingsStore {
     });
   }
 
-  thin(beforeMs: number): Promise<ThinStep> {
+  downsample(beforeMs: number): Promise<DownsampleStep> {
     return this.#inTurn(async () => {
       this.#mustBeOpen();
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempt('thin the readings', async () => {
         // Series that other processes write have gone on meanwhile.
-        if (this.#thinner.isAtStart) await lookAtLasts(this.#client, this.#notes, this.#lasts);
-        return this.#thinner.step(wholeMs);
+        if (this.#downsampler.isAtStart) await lookAtLasts(this.#client, this.#notes, this.#lasts);
+        return this.#downsampler.step(wholeMs);
       });
     });
   }
@@ -247,10 +247,10 @@ class InfluxReadings implements ReadingsStore {
     const gone = new Set(probes.flatMap(({ site, probe }) => this.#lasts.ofProbe(site, probe)));
     this.#sortOut.drop(gone);
     this.#lasts.remove(gone);
-    this.#thinner.beginAnew();
+    this.#downsampler.beginAnew();
   }
 
-  takeThinned(series: SeriesRef, thinned: Thinned): Promise<void> {
+  takeDownsampled(series: SeriesRef, thinned: Thinned): Promise<void> {
     return this.#inTurn(async () => {
       this.#mustBeOpen();
       await this.#attempt('take over what was thinned', () => this.#notes.take(series, thinned));

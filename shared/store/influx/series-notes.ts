@@ -16,7 +16,7 @@ import { standInStart } from './questions.ts';
 
 const notesOf = (which: string): string =>
   `SELECT "first", "newest", "value", "horizon" FROM "series" WHERE time >= 0ms AND time <= 0ms${which} GROUP BY "probe", "quantity", "site"`;
-const thinningQuestion = 'SELECT "ms", "stamp" FROM "thinning" WHERE time >= 0ms AND time <= 0ms';
+const downsamplingQuestion = 'SELECT "ms", "stamp" FROM "thinning" WHERE time >= 0ms AND time <= 0ms';
 
 const linesPerWrite = 20_000;
 /** After so long a reader looks whether another process has thinned. */
@@ -60,7 +60,7 @@ export class SeriesNotes {
   async lookAgain(): Promise<void> {
     if (performance.now() - this.#lookedAtMs < lookAgainMs) return;
     const atMs = performance.now();
-    const [answer = []] = await this.#client.query([thinningQuestion]);
+    const [answer = []] = await this.#client.query([downsamplingQuestion]);
     if (this.#hasMoved(answer)) await this.look();
     this.#lookedAtMs = atMs;
   }
@@ -68,11 +68,11 @@ export class SeriesNotes {
   /** Reads every note. */
   async look(): Promise<void> {
     const atMs = performance.now();
-    const [thinning = [], notes = []] = await this.#client.query(
-      [thinningQuestion, notesOf('')],
+    const [downsampling = [], notes = []] = await this.#client.query(
+      [downsamplingQuestion, notesOf('')],
       this.#client.patience.countMs,
     );
-    this.#hasMoved(thinning);
+    this.#hasMoved(downsampling);
     for (const note of notes) this.#learn(note);
     this.#lookedAtMs = atMs;
     this.areKnown = notes.length > 0;
@@ -86,8 +86,8 @@ export class SeriesNotes {
     for (const note of (await this.#client.query(questions)).flat()) this.#learn(note);
   }
 
-  #hasMoved(thinning: readonly InfluxSeries[]): boolean {
-    const row = thinning[0]?.values[0];
+  #hasMoved(downsampling: readonly InfluxSeries[]): boolean {
+    const row = downsampling[0]?.values[0];
     if (row === undefined) return false;
     this.broughtToMs = Math.max(this.broughtToMs, numberIn(row[1]));
     const stamp = numberIn(row[2]);

@@ -3,7 +3,7 @@
  * is not in the rollups: what waits of a series is settled before its horizon moves.
  */
 import type { Database, Statement } from 'better-sqlite3';
-import type { ThinStep, Weight } from '../readings-store.ts';
+import type { DownsampleStep, Weight } from '../readings-store.ts';
 import type { Sweep } from './clean-up.ts';
 import type { KnownSeries, SeriesBook } from './series-book.ts';
 import { horizonStepMs, tierLengthsMs } from './tiers.ts';
@@ -32,7 +32,7 @@ interface Moved extends Due {
 /** Of one series: raw rows after its horizon; rollups, as many as its readings can fill: 18, 3 and 1 in three hours. */
 type Weighed = [rows: number | null, rollups: number | null];
 
-export class Thinner {
+export class Downsampler {
   readonly #db: Database;
   readonly #book: SeriesBook;
   readonly #sweep: Sweep;
@@ -79,7 +79,7 @@ export class Thinner {
   }
 
   /** Takes away at most `rows` rows, or gives back at most `pages` pages. When it throws, nothing was done. */
-  step(beforeMs: number, rows: number, pages: number): ThinStep {
+  step(beforeMs: number, rows: number, pages: number): DownsampleStep {
     const goalMs = wholeStep(beforeMs);
     const due = this.#due(goalMs, rows);
     // First and on its own: a horizon may only move over what is in the rollups.

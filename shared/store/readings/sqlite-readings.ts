@@ -14,6 +14,7 @@ import { type Hold, holdFile } from '../hold-file.ts';
 import type {
   AppendResult,
   BucketsAnswer,
+  DownsampleStep,
   ForgetStep,
   KeptReading,
   ProbeName,
@@ -22,13 +23,12 @@ import type {
   SeriesPart,
   SeriesRef,
   Thinned,
-  ThinStep,
   Weight,
 } from '../readings-store.ts';
 import Database from '../sqlite-driver.ts';
 import { storeError } from '../store-error.ts';
 import { Sweep } from './clean-up.ts';
-import { Thinner, weightOf } from './downsample.ts';
+import { Downsampler, weightOf } from './downsample.ts';
 import { Settler } from './flush.ts';
 import { Forgetter } from './forget.ts';
 import { Gatherer } from './gather.ts';
@@ -38,7 +38,7 @@ import { load } from './load.ts';
 import { mergeRows } from './merge-rows.ts';
 import { addSeriesSql, migrate } from './schema.ts';
 import { KnownSeries, SeriesBook } from './series-book.ts';
-import { takeThinned } from './take-downsampled.ts';
+import { takeDownsampled } from './take-downsampled.ts';
 import { planBuckets } from './tiers.ts';
 import { mustBeWhole, noBuckets, wholeRange } from './whole-range.ts';
 
@@ -48,7 +48,7 @@ export interface SqliteReadingsOptions {
   /** So many readings a step of the sweep settles at least. */
   readonly sweepRows?: number;
   /** So many raw rows a step of thinning takes away at most. */
-  readonly thinRows?: number;
+  readonly downsampleRows?: number;
   /** So many rows a step of forgetting takes away at most. */
   readonly forgetRows?: number;
 }
@@ -57,10 +57,10 @@ export interface SqliteReadingsOptions {
 const settleAtLeast = 32_768;
 const settlePerSeries = 16;
 const defaultSweepRows = 8_192;
-const defaultThinRows = 4_096;
+const defaultDownsampleRows = 4_096;
 const defaultForgetRows = 4_096;
 /** Pages given back in a step of thinning at most, 4 KiB each. */
-const thinPages = 128;
+const downsamplePages = 128;
 /** Counting stands back for other work after so long [ms]. */
 const longestCountMs = 5;
 /** While settling keeps failing, readings are still taken until so many times as many wait. */
@@ -95,7 +95,7 @@ export class SqliteReadings implements ReadingsStore {
   readonly #intake: Intake;
   readonly #sweep: Sweep;
   readonly #gatherer: Gatherer;
-  readonly #thinner: Thinner;
+  readonly #downsampler: Downsampler;
   readonly #forgetter: Forgetter;
   readonly #commit: () => void;
   /** After a step that failed, the next waits until so many more readings came. */
@@ -115,7 +115,7 @@ export class SqliteReadings implements ReadingsStore {
       this.#intake = new Intake(this.#book, (series, atMs) => settledValue.get(series.id, atMs));
       this.#sweep = new Sweep(this.#book, new Settler(db));
       this.#gatherer = new Gatherer(db);
-      this.#thinner = new Thinner(db, this.#book, this.#sweep);
+      this.#downsampler = new Downsampler(db, this.#book, this.#sweep);
       this.#forgetter = new Forgetter(db, this.#book, this.#sweep);
       this.#commit = this.#preparedCommit();
       load(db, this.#book, this.#sweep);
@@ -180,25 +180,25 @@ export class SqliteReadings implements ReadingsStore {
     }));
   }
 
-  async thin(beforeMs: number): Promise<ThinStep> {
+  async downsample(beforeMs: number): Promise<DownsampleStep> {
     this.#mustBeOpen();
     const [wholeMs] = wholeRange(beforeMs, beforeMs);
     try {
-      return this.#thinner.step(wholeMs, this.#options.thinRows ?? defaultThinRows, thinPages);
+      return this.#downsampler.step(wholeMs, this.#options.downsampleRows ?? defaultDownsampleRows, downsamplePages);
     } catch (cause) {
       this.#writeFailed = true;
       throw storeError('thin the readings', cause, this.#db.name);
     }
   }
 
-  async takeThinned({ site, probe, quantity }: SeriesRef, thinned: Thinned): Promise<void> {
+  async takeDownsampled({ site, probe, quantity }: SeriesRef, thinned: Thinned): Promise<void> {
     this.#mustBeOpen();
     this.#attempt('take over what was thinned', () => {
       // What waits would be settled over rollups that are complete without it.
       this.#sweep.finish();
       const known = this.#book.find(site, probe, quantity);
       const series = known ?? new KnownSeries(site, probe, quantity);
-      takeThinned(this.#db, series, thinned);
+      takeDownsampled(this.#db, series, thinned);
       if (known === undefined) this.#book.add(series);
     });
   }
@@ -207,7 +207,7 @@ export class SqliteReadings implements ReadingsStore {
     this.#mustBeOpen();
     try {
       this.#forgetter.hide(probes.flatMap(({ site, probe }) => this.#book.ofProbe(site, probe)));
-      if (probes.length > 0) this.#thinner.beginAnew();
+      if (probes.length > 0) this.#downsampler.beginAnew();
       return this.#forgetter.step(this.#options.forgetRows ?? defaultForgetRows);
     } catch (cause) {
       this.#writeFailed = true;
@@ -222,7 +222,7 @@ export class SqliteReadings implements ReadingsStore {
 
   async horizon(): Promise<number> {
     this.#mustBeOpen();
-    return this.#attempt('read how far was thinned', () => this.#thinner.horizonMs());
+    return this.#attempt('read how far was thinned', () => this.#downsampler.horizonMs());
   }
 
   async weigh(fromMs: number, toMs: number): Promise<Weight> {
@@ -231,7 +231,7 @@ export class SqliteReadings implements ReadingsStore {
     let sinceMs = performance.now();
     for (const series of [...this.#book.all]) {
       this.#mustBeOpen();
-      this.#attempt('count readings', () => this.#thinner.weigh(series, fromTimeMs, toTimeMs, sum));
+      this.#attempt('count readings', () => this.#downsampler.weigh(series, fromTimeMs, toTimeMs, sum));
       if (performance.now() - sinceMs < longestCountMs) continue;
       await nextTurn();
       sinceMs = performance.now();

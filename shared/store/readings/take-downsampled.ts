@@ -7,7 +7,7 @@ import type { KnownSeries } from './series-book.ts';
 import { tierLengthsMs, toMiddleMs } from './tiers.ts';
 
 /** @param series New to the file when it has no id yet. */
-export function takeThinned(db: Database, series: KnownSeries, thinned: Thinned): void {
+export function takeDownsampled(db: Database, series: KnownSeries, thinned: Thinned): void {
   const { horizonMs, standIns, firstAtMs, last } = thinned;
   const isNewer = last.atMs > series.lastAtMs;
   const after = {

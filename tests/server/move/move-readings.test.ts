@@ -6,7 +6,7 @@ import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readin
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
 import { beginMs, dayMs, someSeries } from '../../shared/store/arbitrary-readings.ts';
-import { thinWhole, toBuckets } from '../../shared/store/readings-store-contract.ts';
+import { downsampleWhole, toBuckets } from '../../shared/store/readings-store-contract.ts';
 
 const minutes = 3_000;
 const hourMs = 3_600_000;
@@ -72,7 +72,7 @@ describe.skipIf(!hasInflux)('moveReadings()', () => {
       test(`moves readings ${what}, goes on after it was killed, and changes nothing when run again`, async () => {
         const [from, to] = [await kinds[fromKind](), await kinds[toKind]()];
         await from.append(readings);
-        if (thinnedHours > 0) await thinWhole(from, beginMs + thinnedHours * hourMs);
+        if (thinnedHours > 0) await downsampleWhole(from, beginMs + thinnedHours * hourMs);
         const options = { pageRows: 500 };
         await expect(moveReadings(from, breaking(to, 9), options)).rejects.toThrow('killed');
         const halfway = (await to.size()).rows;
@@ -120,7 +120,7 @@ describe.skipIf(!hasInflux)('moveReadings()', () => {
     const [from, to] = [await kinds.embedded(), await kinds.server()];
     await from.append(readings);
     await moveReadings(from, to);
-    await thinWhole(from, beginMs + dayMs);
+    await downsampleWhole(from, beginMs + dayMs);
     const moved = await moveReadings(from, to);
     expect(moved.every(({ fromCount, toCount, difference }) => fromCount === toCount && difference === null)).toBe(
       true,

@@ -25,10 +25,10 @@ export function thinnedBeforeMs(n: number): number {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const [, , path = '', first = '0', thin] = process.argv;
-  const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, thinRows: 25 });
+  const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
   for (let n = Number(first); ; n += 1) {
     await store.append(numberedBatch(n));
-    if (thin === 'thin') for (const _ of someSeries) await store.thin(Math.max(0, thinnedBeforeMs(n)));
+    if (thin === 'thin') for (const _ of someSeries) await store.downsample(Math.max(0, thinnedBeforeMs(n)));
     writeSync(1, `${n}\n`);
   }
 }

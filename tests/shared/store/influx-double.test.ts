@@ -53,7 +53,7 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
             },
           };
         },
-        { latestMs: latestInfluxMs, tellsBytes: false, thins: generation === 2 },
+        { latestMs: latestInfluxMs, tellsBytes: false, downsamples: generation === 2 },
       );
 
       test('append() packs long batches for the way, and leaves short ones as they are', async () => {

@@ -3,7 +3,7 @@ import type { Reading } from '../../../shared/reading.ts';
 import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
 import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
-import { readingsStoreContract, thinWhole } from './readings-store-contract.ts';
+import { downsampleWhole, readingsStoreContract } from './readings-store-contract.ts';
 
 describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
   let influx: TestInflux;
@@ -100,7 +100,7 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
     const address = await influx.newDatabase();
     const [writer, reader] = [await openInfluxReadings(address), await openInfluxReadings(address)];
     await writer.append(Array.from({ length: 30 }, (_, hour) => reading(hour * hourMs, hour)));
-    await thinWhole(writer, 24 * hourMs);
+    await downsampleWhole(writer, 24 * hourMs);
     await reader.lasts();
     expect(await reader.rawFrom([reading(0, 0)])).toBe(24 * hourMs);
     const rows = await reader.rows([reading(0, 0)], 0, 100 * hourMs, 100);

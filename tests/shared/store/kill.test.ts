@@ -10,7 +10,7 @@ import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readin
 import { lengthOf } from '../../../shared/store/readings/tiers.ts';
 import { numberedBatch, readingsPerBatch, thinnedBeforeMs } from './append-until-killed.ts';
 import { beginMs, dayMs, someSeries } from './arbitrary-readings.ts';
-import { thinWhole } from './readings-store-contract.ts';
+import { downsampleWhole } from './readings-store-contract.ts';
 import { rollupsAndRaw } from './rollups-and-raw.ts';
 import { scratchFolder } from './scratch.ts';
 
@@ -87,7 +87,7 @@ test('a process killed again and again while it thins has every acknowledged rea
   let thinnedToMs = 0;
   for (let round = 0; round < 8; round += 1) {
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 14 + round * 2, () => {}, 'thin');
-    const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, thinRows: 25 });
+    const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
     const horizonMs = await store.horizon();
     expect(horizonMs).toBeGreaterThanOrEqual(thinnedToMs);
     thinnedToMs = horizonMs;
@@ -98,7 +98,7 @@ test('a process killed again and again while it thins has every acknowledged rea
     const sent = Array.from({ length: keptBatches }, (_, n) => numberedBatch(n)).flat();
     const again = await store.append(sent);
     expect(again.duplicateCount + again.beforeHorizonCount).toBe(sent.length);
-    await thinWhole(store, Math.max(0, thinnedBeforeMs(keptBatches - 1)));
+    await downsampleWhole(store, Math.max(0, thinnedBeforeMs(keptBatches - 1)));
     await store.close();
     const { rollups, fromRaw, waiting } = rollupsAndRaw(path);
     expect(waiting).toBe(0);

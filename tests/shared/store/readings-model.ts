@@ -30,7 +30,7 @@ export class ReadingsModel {
     });
   }
 
-  thin(beforeMs: number): void {
+  downsample(beforeMs: number): void {
     for (const last of this.lasts()) {
       const newestEndMs = wholeStep(last.atMs) + stepMs;
       const horizonMs = Math.min(wholeStep(beforeMs), newestEndMs);

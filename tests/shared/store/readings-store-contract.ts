@@ -35,13 +35,13 @@ export interface ContractBounds {
   /** Whether it knows how much room it takes; else it says 0. */
   readonly tellsBytes?: boolean;
   /** Whether it can thin; else it says why it cannot. */
-  readonly thins?: boolean;
+  readonly downsamples?: boolean;
 }
 
 export function readingsStoreContract(
   name: string,
   open: () => Promise<OpenedReadings>,
-  { latestMs = 8_640_000_000_000_000, tellsBytes = true, thins = true }: ContractBounds = {},
+  { latestMs = 8_640_000_000_000_000, tellsBytes = true, downsamples = true }: ContractBounds = {},
 ): void {
   const withStore = async (run: (store: ReadingsStore) => Promise<void>): Promise<void> => {
     const { store } = await open();
@@ -246,7 +246,7 @@ export function readingsStoreContract(
         }));
     });
 
-    test.skipIf(thins)('forget() says why it cannot, and takes nothing away', () =>
+    test.skipIf(downsamples)('forget() says why it cannot, and takes nothing away', () =>
       withStore(async (store) => {
         await store.append([at(core, 0, 20)]);
         await expect(store.forget([core])).rejects.toThrow(/InfluxDB 3 takes no rows away/);
@@ -254,7 +254,7 @@ export function readingsStoreContract(
       }),
     );
 
-    describe.skipIf(!thins)('forget()', () => {
+    describe.skipIf(!downsamples)('forget()', () => {
       const hours = (ref: SeriesRef, count: number) =>
         Array.from({ length: count * 60 }, (_, minute) => at(ref, minute, minute % 64));
       const endMs = beginMs + dayMs;
@@ -264,7 +264,7 @@ export function readingsStoreContract(
           const humid: SeriesRef = { ...core, quantity: 'humidity' };
           const elsewhere: SeriesRef = { ...core, site: 'saltmere-terrace' };
           await store.append([core, humid, top, elsewhere].flatMap((ref) => hours(ref, 12)));
-          await thinWhole(store, beginMs + 6 * 3_600_000);
+          await downsampleWhole(store, beginMs + 6 * 3_600_000);
           await store.append([at(core, 800, 30), at(top, 800, 30)]);
           const others = () => Promise.all([store.rows([top, elsewhere], 0, endMs, 10_000), store.rawFrom([top])]);
           const before = await others();
@@ -282,7 +282,7 @@ export function readingsStoreContract(
       test('one that speaks again begins anew, also before what it once said', () =>
         withStore(async (store) => {
           await store.append(hours(core, 12));
-          await thinWhole(store, beginMs + 6 * 3_600_000);
+          await downsampleWhole(store, beginMs + 6 * 3_600_000);
           await forgetWhole(store, [core]);
           expect([...(await store.append([at(core, 5, 77), at(core, 700, 78)])).outcomes]).toEqual([1, 1]);
           expect((await store.rows([core], 0, endMs, 100)).map(({ value }) => value)).toEqual([77, 78]);
@@ -307,16 +307,16 @@ export function readingsStoreContract(
       });
     });
 
-    test.skipIf(thins)('thin() says why it cannot, and takes nothing away', () =>
+    test.skipIf(downsamples)('downsample() says why it cannot, and takes nothing away', () =>
       withStore(async (store) => {
         await store.append([at(core, 0, 20)]);
-        await expect(store.thin(beginMs + dayMs)).rejects.toThrow(StoreError);
+        await expect(store.downsample(beginMs + dayMs)).rejects.toThrow(StoreError);
         expect((await store.size()).rows).toBe(1);
         expect([await store.horizon(), await store.rawFrom([core])]).toEqual([0, 0]);
       }),
     );
 
-    describe.skipIf(!thins)('thin()', () => {
+    describe.skipIf(!downsamples)('downsample()', () => {
       const hours = (count: number) => Array.from({ length: count * 60 }, (_, minute) => at(core, minute, minute % 64));
       const inHours = (count: number) => beginMs + count * 60 * minuteMs;
 
@@ -325,7 +325,7 @@ export function readingsStoreContract(
           await store.append(hours(12));
           expect(await store.horizon()).toBe(0);
           expect((await store.weigh(0, inHours(7))).rows).toBe(360); // six whole hours of the seven
-          expect(await thinWhole(store, inHours(7))).toBe(360);
+          expect(await downsampleWhole(store, inHours(7))).toBe(360);
           expect(await store.horizon()).toBe(inHours(6));
           expect(await store.rawFrom([core, top])).toBe(inHours(6));
           expect((await store.size()).rows).toBe(360);
@@ -341,14 +341,14 @@ export function readingsStoreContract(
           await store.append(hours(48));
           const ask = (points: number) => store.buckets([core], beginMs, inHours(48), points);
           const before = await Promise.all([288, 100, 48, 16, 3].map(ask));
-          await thinWhole(store, inHours(40));
+          await downsampleWhole(store, inHours(40));
           expect(await Promise.all([288, 100, 48, 16, 3].map(ask))).toEqual(before);
         }));
 
       test('gives a stretch whole to the one of two ranges in which its middle lies', () =>
         withStore(async (store) => {
           await store.append(hours(6));
-          await thinWhole(store, inHours(3));
+          await downsampleWhole(store, inHours(3));
           const count = async (fromMs: number, toMs: number) => {
             const { columns } = await store.buckets([core], fromMs, toMs, 1_000);
             return columns.flatMap(toBuckets).reduce((sum, bucket) => sum + bucket.count, 0);
@@ -362,7 +362,7 @@ export function readingsStoreContract(
       test('refuses what lies before the horizon, known or not, and counts nothing of it', () =>
         withStore(async (store) => {
           await store.append(hours(6));
-          await thinWhole(store, inHours(3));
+          await downsampleWhole(store, inHours(3));
           const late = [at(core, 179, 3), at(core, 179, 51), { ...at(core, 30, 9), atMs: beginMs + 1 }];
           const result = await store.append([...late, at(core, 180, 180 % 64), at(core, 400, 1)]);
           const { beforeHorizon, duplicate } = appended;
@@ -375,8 +375,8 @@ export function readingsStoreContract(
       test('never goes back', () =>
         withStore(async (store) => {
           await store.append(hours(12));
-          await thinWhole(store, inHours(6));
-          expect(await thinWhole(store, inHours(3))).toBe(0);
+          await downsampleWhole(store, inHours(6));
+          expect(await downsampleWhole(store, inHours(3))).toBe(0);
           expect(await store.horizon()).toBe(inHours(6));
           expect(await store.rawFrom([core])).toBe(inHours(6));
         }));
@@ -384,11 +384,11 @@ export function readingsStoreContract(
       test('lets a probe that was away bring what it kept, and an earlier season come in until the next thinning', () =>
         withStore(async (store) => {
           await store.append(hours(6));
-          await thinWhole(store, inHours(100));
+          await downsampleWhole(store, inHours(100));
           expect(await store.rawFrom([core])).toBe(inHours(6)); // its newest is at 5:59
           expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).newCount).toBe(2);
           expect((await store.append([at(top, 3, 20)])).duplicateCount).toBe(1);
-          await thinWhole(store, inHours(100));
+          await downsampleWhole(store, inHours(100));
           expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).beforeHorizonCount).toBe(2);
           expect((await store.size()).rows).toBe(0);
         }));
@@ -397,7 +397,7 @@ export function readingsStoreContract(
         const opened = await open();
         if (opened.reopen === undefined) return opened.store.close();
         await opened.store.append(hours(6));
-        await thinWhole(opened.store, inHours(3));
+        await downsampleWhole(opened.store, inHours(3));
         const store = await opened.reopen();
         expect(await store.horizon()).toBe(inHours(3));
         expect((await store.append([at(core, 0, 0)])).beforeHorizonCount).toBe(1);
@@ -438,31 +438,36 @@ export function readingsStoreContract(
 
     test('answers as if every reading were kept in one plain list, for any batches in any order, thinned or not', async () => {
       await fc.assert(
-        fc.asyncProperty(arbitraryBatches, arbitraryThinnings, arbitraryQuestion, async (batches, thin, question) => {
-          const forgetAfter = thins ? question.forgetAfter : Number.NaN;
-          const opened = await open();
-          let { store } = opened;
-          try {
-            const model = new ReadingsModel();
-            for (const [index, batch] of batches.entries()) {
-              const { outcomes } = await store.append(batch);
-              expect([...outcomes]).toEqual(model.append(batch));
-              const beforeMs = thins ? (thin[index] ?? null) : null;
-              if (beforeMs !== null) {
-                await thinWhole(store, beforeMs);
-                model.thin(beforeMs);
+        fc.asyncProperty(
+          arbitraryBatches,
+          arbitraryThinnings,
+          arbitraryQuestion,
+          async (batches, downsample, question) => {
+            const forgetAfter = downsamples ? question.forgetAfter : Number.NaN;
+            const opened = await open();
+            let { store } = opened;
+            try {
+              const model = new ReadingsModel();
+              for (const [index, batch] of batches.entries()) {
+                const { outcomes } = await store.append(batch);
+                expect([...outcomes]).toEqual(model.append(batch));
+                const beforeMs = downsamples ? (downsample[index] ?? null) : null;
+                if (beforeMs !== null) {
+                  await downsampleWhole(store, beforeMs);
+                  model.downsample(beforeMs);
+                }
+                if (index === forgetAfter) {
+                  await forgetWhole(store, [core]);
+                  model.forget([core]);
+                }
+                if (index === question.reopenAfter && opened.reopen) store = await opened.reopen();
               }
-              if (index === forgetAfter) {
-                await forgetWhole(store, [core]);
-                model.forget([core]);
-              }
-              if (index === question.reopenAfter && opened.reopen) store = await opened.reopen();
+              await expectSameAnswers(store, model, question);
+            } finally {
+              await store.close();
             }
-            await expectSameAnswers(store, model, question);
-          } finally {
-            await store.close();
-          }
-        }),
+          },
+        ),
         { seed: 20310331, numRuns: 60, ...bounded },
       );
     });
@@ -476,9 +481,9 @@ const arbitraryThinnings: fc.Arbitrary<(number | null)[]> = fc.array(fc.option(a
 });
 
 /** All steps of a thinning. */
-export async function thinWhole(store: ReadingsStore, beforeMs: number): Promise<number> {
+export async function downsampleWhole(store: ReadingsStore, beforeMs: number): Promise<number> {
   for (let removed = 0; ; ) {
-    const step = await store.thin(beforeMs);
+    const step = await store.downsample(beforeMs);
     removed += step.removed;
     if (step.done) return removed;
   }

@@ -15,16 +15,16 @@ import { arbitraryBatches, arbitraryTrickle, beginMs, bounded, dayMs, site } fro
 import { ReadingsModel } from './readings-model.ts';
 import {
   arbitraryQuestion,
+  downsampleWhole,
   expectSameAnswers,
   type Question,
   readingsStoreContract,
-  thinWhole,
 } from './readings-store-contract.ts';
 import { rollupsAndRaw } from './rollups-and-raw.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
 
 // Settled after every few readings, so that answers come from waiting readings, raw rows and rollups at once.
-const often = { settleAt: 16, sweepRows: 6, thinRows: 7 };
+const often = { settleAt: 16, sweepRows: 6, downsampleRows: 7 };
 
 readingsStoreContract('SQLite readings in memory', async () => ({
   store: openSqliteReadings(':memory:', often),
@@ -333,17 +333,17 @@ describe('forget()', () => {
   });
 
   test('in the middle of a sweep and of a thinning loses nothing of the other probes', async () => {
-    const store = openSqliteReadings(':memory:', { settleAt: 40, sweepRows: 5, thinRows: 11, forgetRows: 13 });
+    const store = openSqliteReadings(':memory:', { settleAt: 40, sweepRows: 5, downsampleRows: 11, forgetRows: 13 });
     const probes = Array.from({ length: 12 }, (_, one) => `p-${one}`);
     for (let hour = 0; hour < 8; hour += 1)
       await store.append(probes.flatMap((probe) => minutes(hour * 60, 60, probe)));
-    await store.thin(beginMs + dayMs);
+    await store.downsample(beginMs + dayMs);
     await store.append(probes.flatMap((probe) => minutes(600, 1, probe)));
     await store.forget([
       { site, probe: 'p-3' },
       { site, probe: 'p-11' },
     ]);
-    await thinWhole(store, beginMs + dayMs);
+    await downsampleWhole(store, beginMs + dayMs);
     while (!(await store.forget([])).done);
     const left = probes.filter((probe) => probe !== 'p-3' && probe !== 'p-11');
     const { columns } = await store.buckets(
@@ -372,7 +372,7 @@ describe('thin()', () => {
     await (await filled(new Database(path))).close();
     const before = statSync(path).size;
     const store = openSqliteReadings(path);
-    expect(await thinWhole(store, beginMs + 18 * dayMs)).toBe(2 * 18 * 1_440);
+    expect(await downsampleWhole(store, beginMs + 18 * dayMs)).toBe(2 * 18 * 1_440);
     await store.close();
     expect(statSync(path).size).toBeLessThan(before / 3);
     const db = new Database(path);
@@ -387,7 +387,7 @@ describe('thin()', () => {
     old.close();
     const db = new Database(path);
     const store = await filled(db);
-    expect(await thinWhole(store, beginMs + 18 * dayMs)).toBe(2 * 18 * 1_440);
+    expect(await downsampleWhole(store, beginMs + 18 * dayMs)).toBe(2 * 18 * 1_440);
     const free = Number(db.pragma('freelist_count', { simple: true }));
     expect(free).toBeGreaterThan(100);
     const pages = Number(db.pragma('page_count', { simple: true }));
@@ -397,10 +397,10 @@ describe('thin()', () => {
   });
 
   test('takes no more rows in a step than it may, and settles what waits before its horizon passes it', async () => {
-    const store = await filled(new Database(':memory:'), { settleAt: 1_000_000, thinRows: 500 });
+    const store = await filled(new Database(':memory:'), { settleAt: 1_000_000, downsampleRows: 500 });
     const steps: number[] = [];
     for (let done = false; !done; ) {
-      const step = await store.thin(beginMs + 10 * dayMs);
+      const step = await store.downsample(beginMs + 10 * dayMs);
       steps.push(step.removed);
       done = step.done;
     }
@@ -416,11 +416,13 @@ describe('thin()', () => {
     const store = await filled(new Database(path, { timeout: 50 }));
     const other = new Database(path);
     other.exec('BEGIN IMMEDIATE');
-    await expect(store.thin(beginMs + 10 * dayMs)).rejects.toThrow(/^Cannot thin the readings as another program/);
+    await expect(store.downsample(beginMs + 10 * dayMs)).rejects.toThrow(
+      /^Cannot thin the readings as another program/,
+    );
     expect(await store.rawFrom([reading(0)])).toBe(0);
     other.exec('ROLLBACK');
     other.close();
-    expect(await thinWhole(store, beginMs + 10 * dayMs)).toBe(2 * 10 * 1_440);
+    expect(await downsampleWhole(store, beginMs + 10 * dayMs)).toBe(2 * 10 * 1_440);
     await store.close();
   });
 });

@@ -29,11 +29,11 @@ const leastRestMs = 20;
 /** What a probe said shortly before a batch was laid belongs to its story. */
 const beforeLaidMs = msPerDay;
 
-export interface ThinningParts {
+export interface DownsamplingParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly journal: Pick<Journal, 'settings' | 'batches' | 'piles' | 'unreadable'>;
-  readonly readings: Pick<ReadingsStore, 'thin' | 'horizon' | 'weigh' | 'size'>;
+  readonly readings: Pick<ReadingsStore, 'downsample' | 'horizon' | 'weigh' | 'size'>;
   /** Where several processes share the readings, one of them thins; absent where this is the only one. */
   readonly isOurs?: () => boolean;
   /** Tests look more often. */
@@ -42,8 +42,8 @@ export interface ThinningParts {
 
 type Running = NonNullable<KeepingAnswer['running']>;
 
-export class Thinning {
-  readonly #parts: ThinningParts;
+export class Downsampling {
+  readonly #parts: DownsamplingParts;
   #timer: NodeJS.Timeout | undefined;
   #working: Promise<void> = Promise.resolve();
   #closed = false;
@@ -51,7 +51,7 @@ export class Thinning {
   running: Running | null = null;
   problem: string | null = null;
 
-  constructor(parts: ThinningParts) {
+  constructor(parts: DownsamplingParts) {
     this.#parts = parts;
     this.#next(0);
   }
@@ -150,7 +150,7 @@ export class Thinning {
     for (let done = false; !done; ) {
       if (this.#closed || this.#parts.isOurs?.() === false || (await this.keptDays()) !== chosen) return;
       const fromMs = performance.now();
-      const step = await readings.thin(beforeMs);
+      const step = await readings.downsample(beforeMs);
       removed += step.removed;
       this.#removedInAll += step.removed;
       this.running = { startedAt, before, removed, share: rows === 0 ? 1 : Math.min(1, removed / rows) };

@@ -95,7 +95,7 @@ describe('once an age is chosen', () => {
     await choose(keptDays);
     await until(
       'the end of the run',
-      () => test_.installation.thinning.last().then((last) => last ?? undefined),
+      () => test_.installation.downsampling.last().then((last) => last ?? undefined),
       60_000,
     );
   }, 90_000);
@@ -186,7 +186,7 @@ test('a batch that still lies keeps its readings, however long, and is named', a
   expect(keeping.heldBy).toMatchObject({ batchId: 'lies-long', pileName: 'Left lying' });
   const heldAt = isoOf(startedAtMs - msPerDay);
   await until('the end of the run', () =>
-    test_.installation.thinning.last().then((last) => (last?.before === heldAt ? last : undefined)),
+    test_.installation.downsampling.last().then((last) => (last?.before === heldAt ? last : undefined)),
   );
   const rows = await test_.installation.readings.rows([at(0)], 0, demoStartMs, 10);
   expect(rows.map(({ standsFor }) => standsFor)).toEqual([undefined, undefined]);
