@@ -30,7 +30,7 @@ const grams = z.number().positive().max(100_000);
  * What a thermometer in a hand may show of a pile or the air beside it [°C]: from a hard frost to well above the top of the
  * self-heating ladder. What lies beyond is a slip of the pen.
  */
-export const handRange = { minC: -40, maxC: 120 } as const;
+const handRange = { minC: -40, maxC: 120 } as const;
 const fewWords = z.string().trim().min(1).max(120);
 
 export const entryFactsSchema = z.discriminatedUnion('kind', [

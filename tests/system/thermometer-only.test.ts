@@ -81,7 +81,7 @@ test.runIf(hasChromium)(
       .getByText(/measured by hand/)
       .first()
       .waitFor();
-    expect(await page.locator('.position-lines').innerText()).not.toMatch(/silent|probe/);
+    expect(await page.locator('.position-lines').textContent()).not.toMatch(/silent|probe/);
     await picture('judged');
 
     await measure('54');

@@ -3,6 +3,7 @@ import { checkedValue } from '../../../ingest/decode/checked-value.ts';
 import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
 import { checkedTime } from '../../../ingest/decode/reading-time.ts';
 import { ReadingError } from '../../../shared/errors.ts';
+import { isHandProbe } from '../../../shared/hand-series.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
@@ -86,6 +87,10 @@ function readCell(
 ): Reading | Refusal {
   const named = own ?? row.probe ?? '';
   if (named === '') return { column: headingOf(columns, 'probe'), reason: 'names no probe' };
+  if (isHandProbe(named)) {
+    // Of a file of our own: taken in with its entry, else it would be a probe that nobody has.
+    return { column: headingOf(columns, 'probe'), reason: 'was measured by hand: bring it in with the entries' };
+  }
   const probe = namePattern.test(named) ? named : idFromName(named);
   const value = cellNumber(cell, decimalComma);
   if (typeof value === 'string') return { column: heading, reason: value };

@@ -232,3 +232,29 @@ describe('a file made to hold the reader up', () => {
     expect(problemSchema.parse(answer.json()).detail).toMatch(/has 20002 columns, and at most 200 are read/);
   });
 });
+
+describe('what was measured by hand, from a table', () => {
+  test('comes in as entries and readings of the place, with a decimal comma', async () => {
+    await farm.addPile('Notebook', { id: 'notebook', startedAt: ago(60) });
+    const ask: ImportAsk = {
+      kind: 'entries',
+      pileId: 'notebook',
+      csv: ['time;kind;position;temperatureC', `${at(30)};measured;core;38,5`, `${at(18)};measured;core;41`].join('\n'),
+    };
+    const { digest, rows } = await preview(ask);
+    expect(rows).toMatchObject({ accepted: 2, refused: 0 });
+    expect(await commit(ask, digest)).toMatchObject({ kept: 2, refused: 0 });
+    const shown = seriesAnswerSchema.parse((await farm.get('/api/piles/notebook/series')).json());
+    expect(shown.byHand?.map(({ position, temperatureC }) => [position, temperatureC])).toEqual([
+      ['core', 38.5],
+      ['core', 41],
+    ]);
+  });
+
+  test('is no reading of a probe when a file of our own is brought back', async () => {
+    const csv = `time,site,probe,quantity,value,unit\n${at(30)},${site},hand:notebook:core:1,temperature,38.5,°C`;
+    expect((await preview({ kind: 'readings', csv })).refused.map(({ column, reason }) => [column, reason])).toEqual([
+      ['probe', 'was measured by hand: bring it in with the entries'],
+    ]);
+  });
+});
