@@ -85,7 +85,12 @@ function valuesOf(payload: unknown): Record<string, number> {
 }
 
 async function startsUp(command: string, more: Record<string, string> = {}): Promise<void> {
-  const child = spawn('bash', ['-c', `exec ${command}`], { env: settings(more), stdio: ['ignore', 'pipe', 'inherit'] });
+  const child = spawn('bash', ['-c', `exec ${command}`], {
+    env: settings(more),
+    stdio: ['ignore', 'pipe', 'inherit'],
+    // npm hands a signal to a shell that keeps it, so all of them get it, as at a terminal.
+    detached: true,
+  });
   try {
     let said = '';
     child.stdout.on('data', (chunk: Buffer) => {
@@ -94,8 +99,9 @@ async function startsUp(command: string, more: Record<string, string> = {}): Pro
     const [, url] = await until('its pages', () => /pages at (http:[^,\s]+),/.exec(said) ?? undefined, 60_000);
     expect((await fetch(`${url}/api/health`)).ok).toBe(true);
   } finally {
-    const ended = new Promise((resolve) => child.once('exit', resolve));
-    child.kill('SIGTERM');
+    // Its output is at its end once the last of them is gone.
+    const ended = new Promise((resolve) => child.once('close', resolve));
+    if (child.pid !== undefined) process.kill(-child.pid, 'SIGTERM');
     await ended;
   }
 }
