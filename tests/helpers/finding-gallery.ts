@@ -42,10 +42,11 @@ function jumped(): Played {
   return all;
 }
 
+/** A probe of fine steps that says one number from the sixth hour on. */
 function stuck(): Played {
   const all = new Played(setupOf());
-  for (let minute = 0; minute <= 30 * 60; minute += 10) {
-    all.feed('core', 40, startMs + minute * msPerMinute);
+  for (let minute = 0; minute <= 36 * 60; minute += 10) {
+    all.feed('core', minute < 6 * 60 ? 39 + 0.0625 * (minute / 20) : 40, startMs + minute * msPerMinute);
     all.lookUntil(startMs + minute * msPerMinute);
   }
   return all;
