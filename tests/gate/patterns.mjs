@@ -17,7 +17,7 @@ const rooms = ['shared', 'core', 'ingest', 'server', 'simulator', 'web'];
 function sourcesBelow(folder) {
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) return sourcesBelow(path);
+    if (entry.isDirectory()) return entry.name === 'node_modules' ? [] : sourcesBelow(path);
     return /\.(ts|tsx|mjs)$/.test(entry.name) ? [path] : [];
   });
 }
