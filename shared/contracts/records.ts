@@ -67,7 +67,12 @@ export const batchRecordSchema = z.object({
   lots: z.array(lotSchema.extend({ massKgIn: z.number().nullable(), volumeLIn: z.number().nullable() })),
   /** Everything it came from, lots and batches, nearest first. */
   ancestry: z.array(lineageNodeSchema),
-  curves: z.object({ bucketMs: z.number(), temperatureC: z.array(curveSchema) }),
+  curves: z.object({
+    bucketMs: z.number(),
+    temperatureC: z.array(curveSchema),
+    /** Oldest first; drawn as single points, as nobody knows what lay between. */
+    byHand: z.array(z.object({ position: positionSchema, at: instantSchema, temperatureC: z.number() })),
+  }),
   /** Oldest first; struck-out ones left out. */
   entries: z.array(entrySchema.extend({ corrected: z.boolean() })),
   alarms: z.array(alarmDetailSchema),

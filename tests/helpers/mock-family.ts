@@ -292,6 +292,7 @@ export function recordOf(family: MockFamily, id: string, nowMs: number): BatchRe
           points: points.map(({ at }) => ({ at, min: 14, mean: 16, max: 18 })),
         },
       ],
+      byHand: [],
     },
     entries: [],
     alarms: [],

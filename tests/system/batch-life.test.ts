@@ -121,7 +121,7 @@ test.runIf(hasChromium)('it is tended from the address its label opens: three ta
   await page.getByRole('button', { name: 'Squeeze test' }).click();
   await page.getByRole('radio', { name: /^Holds/ }).check();
   await write();
-  await written('Squeeze test, holds');
+  await written('Squeezed: it holds, a drop or two, right');
 
   await page.getByRole('button', { name: 'Watered' }).click();
   await page.getByLabel('Water given').fill('4');
@@ -132,7 +132,7 @@ test.runIf(hasChromium)('it is tended from the address its label opens: three ta
   await page.getByRole('checkbox', { name: 'Sweet' }).check();
   await page.getByRole('checkbox', { name: 'Earthy' }).check();
   await write();
-  await written('Smell, sweet and earthy');
+  await written('Smells sweet and earthy');
 
   await page.getByRole('button', { name: 'Photo', exact: true }).click();
   const buffer = await sharp({ create: { width: 64, height: 48, channels: 3, background: '#c08a3e' } })

@@ -15,17 +15,26 @@ const point = (hours: number, mean: number) => ({
 });
 
 test('the frame holds every bucket, in tens of degrees', () =>
-  expect(frameOf([{ position: 'core', points: [point(0, 18), point(10, 47.2)] }])).toEqual({
+  expect(frameOf([{ position: 'core', points: [point(0, 18), point(10, 47.2)] }], [])).toEqual({
     fromMs: startMs,
     toMs: startMs + 10 * hour,
     lowC: 10,
     highC: 50,
   }));
 test('one bucket still has a frame with a height', () => {
-  const frame = frameOf([{ position: 'core', points: [{ ...point(0, 20), min: 20, max: 20 }] }]);
+  const frame = frameOf([{ position: 'core', points: [{ ...point(0, 20), min: 20, max: 20 }] }], []);
   expect(frame && frame.highC > frame.lowC && frame.toMs > frame.fromMs).toBe(true);
 });
-test('without readings there is none', () => expect(frameOf([{ position: 'core', points: [] }])).toBeUndefined());
+test('points measured by hand are held too, with a curve or alone', () => {
+  const byHand = [{ position: 'core' as const, at: point(20, 0).at, temperatureC: 61 }];
+  expect(frameOf([{ position: 'core', points: [point(0, 18)] }], byHand)).toMatchObject({
+    toMs: Date.parse(point(20, 0).at),
+    highC: 70,
+  });
+  expect(frameOf([], byHand)).toMatchObject({ lowC: 60, highC: 70 });
+});
+
+test('without readings there is none', () => expect(frameOf([{ position: 'core', points: [] }], [])).toBeUndefined());
 
 test('a line is broken where more than three buckets are missing, and only there', () => {
   const path = linePath(

@@ -66,7 +66,14 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
     lots: lotsOf(family, batch),
     ancestry:
       lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],
-    curves: await temperatureCurves(readings, sources, range, curvePoints),
+    curves: {
+      ...(await temperatureCurves(readings, sources, range, curvePoints)),
+      byHand: entries.flatMap(({ what, atMs }) =>
+        what.kind === 'measured'
+          ? [{ position: what.position, at: toInstant(atMs), temperatureC: what.temperatureC }]
+          : [],
+      ),
+    },
     entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
     alarms: await alarmsOf(journal, batch, range.toMs),
     timeTemperature: timeTemperature(

@@ -4,6 +4,7 @@ import { followHeatHistory, type HeatHistory } from '../../../core/records/heat-
 import { followHeat, type HeatLog } from '../../../core/records/heat-log.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { isHandProbe } from '../../../shared/hand-series.ts';
 import { type Position, positions } from '../../../shared/names.ts';
 import type { ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
@@ -23,12 +24,14 @@ function parts(sources: readonly PileSource[]): SeriesPart[] {
   }));
 }
 
+/** Of probes; what was measured by hand is no curve. */
 export async function temperatureCurves(
   readings: ReadingsStore,
-  sources: readonly PileSource[],
+  allSources: readonly PileSource[],
   range: { fromMs: number; toMs: number },
   points: number,
-): Promise<BatchRecordSheet['curves']> {
+): Promise<Omit<BatchRecordSheet['curves'], 'byHand'>> {
+  const sources = allSources.filter(({ claim }) => !isHandProbe(claim.probe));
   if (range.fromMs >= range.toMs) return { bucketMs: 0, temperatureC: [] };
   const { bucketMs, columns } = await readings.buckets(parts(sources), range.fromMs, range.toMs, points);
   const curves = new Map<Position, Curve['points']>();

@@ -75,6 +75,19 @@ for (const [name, isThere, open] of rows) {
       await stores.remove();
     });
 
+    test('is drawn in the record as a point, and no curve is made of it', async () => {
+      const batchId = await farm.addPile('drawn', { id: 'drawn', startedAt: ago(48) });
+      const at = ago(5);
+      await write(farm, 'drawn', { temperatureC: 41.5 }, at);
+      const record = await farm.get(`/api/batches/${batchId}/record`);
+      expect(record.json()).toMatchObject({
+        curves: { temperatureC: [], byHand: [{ position: 'core', at, temperatureC: 41.5 }] },
+      });
+      const paper = await farm.get(`/api/batches/${batchId}/record.pdf`);
+      expect(paper.statusCode).toBe(200);
+      expect(paper.headers['content-type']).toBe('application/pdf');
+    });
+
     test('is a reading of that place, with the moisture of a meter', async () => {
       await farm.addPile('kept', { id: 'kept', startedAt: ago(48) });
       const at = ago(5);

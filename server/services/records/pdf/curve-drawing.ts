@@ -1,6 +1,6 @@
 /** The temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
-import type { Position } from '../../../../shared/names.ts';
+import { type Position, positions } from '../../../../shared/names.ts';
 import { timeWords } from '../../day-words.ts';
 import { niceSteps, timeSteps } from './axis.ts';
 import { ink, type Sheet, softInk } from './sheet.ts';
@@ -23,8 +23,11 @@ const height = 210;
 const axisWidth = 34;
 
 export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: string): void {
-  const { temperatureC, bucketMs } = record.curves;
-  const all = temperatureC.flatMap(({ points }) => points);
+  const { temperatureC, bucketMs, byHand } = record.curves;
+  const all = [
+    ...temperatureC.flatMap(({ points }) => points),
+    ...byHand.map((one) => ({ min: one.temperatureC, max: one.temperatureC })),
+  ];
   if (all.length === 0) {
     sheet.paragraph('No temperature was measured while it lay there.');
     return;
@@ -48,12 +51,14 @@ export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: str
   drawGrid(sheet, plane, temps, timeSteps(fromMs, toMs, 6), timeZone);
   if (actC !== undefined) drawActLine(sheet, plane, actC);
   drawLines(sheet, plane, record.curves);
+  drawPoints(sheet, plane, byHand);
   drawActs(sheet, record, plane);
   drawNames(
     sheet,
-    temperatureC.map(({ position }) => position),
+    positions.filter((position) => [...temperatureC, ...byHand].some((one) => one.position === position)),
     left,
     top + height + 20,
+    byHand.length > 0,
   );
   doc.x = sheet.left;
   doc.y = top + height + 36;
@@ -133,6 +138,13 @@ function drawLines(
   doc.restore();
 }
 
+/** What was measured by hand: a ring each. */
+function drawPoints({ doc }: Sheet, { x, y }: Plane, byHand: BatchRecordSheet['curves']['byHand']): void {
+  doc.lineWidth(1);
+  for (const { position, at, temperatureC } of byHand)
+    doc.circle(x(Date.parse(at)), y(temperatureC), 2).stroke(looks[position].colour);
+}
+
 const marks: Record<string, string> = { turned: 'T', watered: 'W', spread: 'S', heaped: 'H' };
 
 /** A letter on a stem for each turn, watering, spreading and heaping. */
@@ -162,7 +174,7 @@ function drawActs(
   }
 }
 
-function drawNames({ doc }: Sheet, shown: readonly Position[], left: number, y: number): void {
+function drawNames({ doc }: Sheet, shown: readonly Position[], left: number, y: number, hasPoints: boolean): void {
   let x = left;
   for (const position of shown) {
     const { colour, dash, width } = looks[position];
@@ -180,5 +192,6 @@ function drawNames({ doc }: Sheet, shown: readonly Position[], left: number, y: 
       .text(position, x + 26, y, { lineBreak: false });
     x += 62;
   }
-  doc.fillColor(softInk).text('T turned   W watered   S spread   H heaped', x + 6, y, { lineBreak: false });
+  const measured = hasPoints ? 'rings: measured by hand   ' : '';
+  doc.fillColor(softInk).text(`${measured}T turned   W watered   S spread   H heaped`, x + 6, y, { lineBreak: false });
 }

@@ -1,11 +1,13 @@
 /** The temperatures of a batch as one small drawing for paper. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
+import { positions } from '../../../../shared/names.ts';
 import { msPerDay } from '../../../../shared/units.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { capital, positionNames } from '../../ui/format/words.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 
 type Curves = BatchRecordSheet['curves']['temperatureC'];
+type ByHand = BatchRecordSheet['curves']['byHand'];
 
 const size = { width: 720, height: 260, left: 40, right: 62, top: 12, bottom: 26 } as const;
 
@@ -16,9 +18,12 @@ export interface CurveFrame {
   readonly highC: number;
 }
 
-/** The time and the tens of degrees that hold every bucket; undefined without any. */
-export function frameOf(curves: Curves): CurveFrame | undefined {
-  const points = curves.flatMap((curve) => curve.points);
+/** The time and the tens of degrees that hold every bucket and every point; undefined without any. */
+export function frameOf(curves: Curves, byHand: ByHand): CurveFrame | undefined {
+  const points = [
+    ...curves.flatMap((curve) => curve.points),
+    ...byHand.map(({ at, temperatureC }) => ({ at, min: temperatureC, max: temperatureC })),
+  ];
   if (points.length === 0) return undefined;
   const times = points.map((point) => Date.parse(point.at));
   const lowC = Math.floor(Math.min(...points.map((point) => point.min)) / 10) * 10;
@@ -49,19 +54,29 @@ interface RecordCurvesProps {
   readonly unit: TempUnit;
 }
 
-export function RecordCurves({ curves: { temperatureC, bucketMs }, unit }: RecordCurvesProps) {
-  const frame = frameOf(temperatureC);
-  if (!frame) return <p class="quiet">No probe measured it.</p>;
+export function RecordCurves({ curves: { temperatureC, bucketMs, byHand }, unit }: RecordCurvesProps) {
+  const frame = frameOf(temperatureC, byHand);
+  if (!frame) return <p class="quiet">No temperature was measured.</p>;
   const { fromMs, toMs, lowC, highC } = frame;
   const x = (atMs: number) => size.left + ((atMs - fromMs) / (toMs - fromMs)) * (size.width - size.left - size.right);
   const y = (tempC: number) => size.top + ((highC - tempC) / (highC - lowC)) * (size.height - size.top - size.bottom);
   const tens = Array.from({ length: (highC - lowC) / 10 + 1 }, (_, index) => lowC + index * 10);
   const days = Array.from({ length: Math.floor((toMs - fromMs) / msPerDay) + 1 }, (_, index) => index);
   const everyDay = Math.max(1, Math.ceil(days.length / 12));
-  const highest = temperatureC.map(({ position, points }) => {
-    const most = Math.max(...points.map((point) => point.max));
+  const shown = positions.filter((position) => [...temperatureC, ...byHand].some((one) => one.position === position));
+  const highest = shown.map((position) => {
+    const most = Math.max(
+      ...temperatureC.flatMap((curve) => (curve.position === position ? curve.points.map((point) => point.max) : [])),
+      ...byHand.flatMap((one) => (one.position === position ? [one.temperatureC] : [])),
+    );
     return `${positionNames[position]} up to ${plainNumber(tempIn(unit, most), 1)} ${unitSigns[unit]}`;
   });
+  // The last point of a place that has no curve to bear its name.
+  const nameless = new Set(
+    shown
+      .filter((position) => !temperatureC.some((curve) => curve.position === position))
+      .map((position) => `${position} ${byHand.findLast((one) => one.position === position)?.at}`),
+  );
   const ends = spread(
     temperatureC.map(({ points }) => y(points.at(-1)?.mean ?? lowC)),
     14,
@@ -97,10 +112,21 @@ export function RecordCurves({ curves: { temperatureC, bucketMs }, unit }: Recor
               </text>
             </g>
           ))}
+          {byHand.map(({ position, at, temperatureC: tempC }) => (
+            <g key={`${position} ${at}`} class={`record-${position}`}>
+              <circle class="record-point" cx={x(Date.parse(at))} cy={y(tempC)} r="3" />
+              {nameless.has(`${position} ${at}`) && (
+                <text x={Math.min(x(Date.parse(at)) + 8, size.width - size.right + 6)} y={y(tempC) + 4}>
+                  {capital(positionNames[position])}
+                </text>
+              )}
+            </g>
+          ))}
         </svg>
       </Scrollable>
       <figcaption>
         By day of the batch, in {unitSigns[unit]}: {highest.join(', ')}.
+        {byHand.length > 0 && ' Rings were measured by hand.'}
       </figcaption>
     </figure>
   );
