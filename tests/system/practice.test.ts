@@ -71,7 +71,7 @@ test.runIf(hasChromium)(
     await page.getByRole('link', { name: 'Practise on a simulated pile' }).click();
     await page.getByRole('link', { name: hotWeek.name }).click();
     await page.getByText(hotWeek.goal.says).waitFor();
-    await page.getByText('A hot pile burns').waitFor();
+    await page.getByText('The core is hot enough to scald').waitFor();
     await button('Go to the pile').first().click();
     await page.getByText(`hour 0 of ${hotWeek.hours}`).waitFor();
     await button('Faster').click();
