@@ -152,7 +152,7 @@ test.runIf(hasChromium)('a correction stands, and what it said before can be rea
   await correction.getByRole('button', { name: 'Keep the correction' }).click();
   await page.locator('.diary b', { hasText: 'Watered, 5 L' }).waitFor();
   await page.getByRole('button', { name: /^What it said before.*Watered, 5 L/ }).click();
-  await page.getByText(/^Watered, 4 L/).waitFor();
+  await page.getByText(/^Watered, 4\sL/).waitFor();
   await page.getByText(/read the can wrong/).waitFor();
 });
 

@@ -72,7 +72,7 @@ export async function postgresPrint(url: string): Promise<JournalPrint> {
     tables: rows.map(({ name }) => name),
     printOf: (table) =>
       one(
-        `SELECT md5(string_agg(kept, ' ' ORDER BY kept)) FROM (SELECT (to_jsonb(t) - '${ownColumn}')::text AS kept FROM "${table}" t)`,
+        `SELECT md5(string_agg(kept, ' ' ORDER BY kept)) FROM (SELECT (to_jsonb(t) - '${ownColumn}')::text AS kept FROM "${table}" t) AS every`,
       ),
     auditRows: async () => Number(await one('SELECT count(*) FROM audit')),
     close: () => client.end(),
