@@ -130,46 +130,46 @@ function coreSays({ core, nowMs }: PileSnapshot, isFirst: boolean): Message {
     : believedMessage('core', core, nowMs, { isFirst });
 }
 
+/** In one shape, and copied whole: this is made of every place at every look. */
+const unseen: Sight = {
+  ...(Object.fromEntries(pileQuantities.map((one) => [quantityFacts[one].key, null])) as Record<PileQuantityKey, null>),
+  temperatureAtMs: null,
+  everyMs: 0,
+  doubted: null,
+  atMs: 0,
+  silent: false,
+};
+type Sight = { -readonly [Field in keyof PositionSight]: PositionSight[Field] };
+
+const valueKeys = pileQuantities.map((quantity) => ({ quantity, key: quantityFacts[quantity].key }));
+
 function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
   if (place === null) return null;
   const lead = leadingTrack(place);
   if (lead === null) return null;
+  const sight: Sight = { ...unseen };
+  let heardAtMs = 0;
+  for (const { quantity, key } of valueKeys) {
+    const track = place[quantity];
+    if (track === null) continue;
+    sight[key] = track.value;
+    if (track.heardAtMs > heardAtMs) heardAtMs = track.heardAtMs;
+  }
   const hand = speakingHand(place);
   if (hand !== null) {
-    return {
-      ...believedOf(place),
-      temperatureC: hand.tempC,
-      temperatureAtMs: hand.atMs,
-      everyMs: 0,
-      doubted: null,
-      atMs: hand.atMs,
-      silent: nowMs - hand.atMs > handHoldsMs,
-      byHand: true,
-    };
+    sight.temperatureC = hand.tempC;
+    sight.temperatureAtMs = hand.atMs;
+    sight.atMs = hand.atMs;
+    sight.silent = nowMs - hand.atMs > handHoldsMs;
+    sight.byHand = true;
+    return sight;
   }
-  return {
-    ...believedOf(place),
-    temperatureAtMs: place.temperature?.atMs ?? null,
-    everyMs: place.temperature?.intervalMs ?? 0,
-    doubted: doubtedOf(place.temperature),
-    atMs: heardAtMs(place),
-    silent: isSilent(lead, nowMs),
-  };
-}
-
-const noValues = Object.fromEntries(pileQuantities.map((one) => [quantityFacts[one].key, null])) as Believed;
-type Believed = Record<PileQuantityKey, number | null>;
-
-function believedOf(place: PositionState): Believed {
-  const values = { ...noValues };
-  for (const quantity of pileQuantities) values[quantityFacts[quantity].key] = place[quantity]?.value ?? null;
-  return values;
-}
-
-function heardAtMs(place: PositionState): number {
-  let lastMs = 0;
-  for (const quantity of pileQuantities) lastMs = Math.max(lastMs, place[quantity]?.heardAtMs ?? 0);
-  return lastMs;
+  sight.atMs = heardAtMs;
+  sight.temperatureAtMs = place.temperature?.atMs ?? null;
+  sight.everyMs = place.temperature?.intervalMs ?? 0;
+  sight.doubted = doubtedOf(place.temperature);
+  sight.silent = isSilent(lead, nowMs);
+  return sight;
 }
 
 /** While one is doubted it was the last that was heard. */
