@@ -48,7 +48,7 @@ export function measureNext({ hand, isProbeLost, limits: { actC }, nowMs }: Meas
   }
   const { afterH, reason } = pause(hand, actC);
   const atMs = hand.atMs + afterH * msPerHour;
-  return { position: 'core', atMs, reason, says: saysOf(reason, atMs, actC) };
+  return { position: 'core', atMs, reason, says: saysOf(reason, atMs, actC, nowMs > atMs) };
 }
 
 type Paced = Exclude<MeasureReason, 'never-measured' | 'probe-lost'>;
@@ -67,10 +67,10 @@ function pause(hand: HandReading, actC: number): { readonly afterH: number; read
   return { afterH, reason: isNear ? 'near-limit' : isClimbing ? 'climbing' : 'not-known-yet' };
 }
 
-function saysOf(reason: Paced, dueAtMs: number, actC: number): Message {
+function saysOf(reason: Paced, dueAtMs: number, actC: number, isOverdue: boolean): Message {
   return reason === 'quiet' || reason === 'not-known-yet'
-    ? message(`measure.${reason}`, { dueAtMs })
-    : message(`measure.${reason}`, { dueAtMs, actC });
+    ? message(`measure.${reason}`, { dueAtMs, isOverdue })
+    : message(`measure.${reason}`, { dueAtMs, actC, isOverdue });
 }
 
 /** How fast it moved between the last two; null where that cannot be told [K/h]. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { stepJudge } from '../../../core/session/judge.ts';
 import { measureNext } from '../../../core/session/measure-next.ts';
 import type { MeasureReason } from '../../../shared/measure-reasons.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { Position } from '../../../shared/names.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
 import { Played, setupOf, startMs } from '../helpers.ts';
@@ -210,5 +211,19 @@ describe('measureNext()', () => {
     };
     const next = measureNext({ hand, isProbeLost: false, limits: { actC: 50 }, nowMs: at(21) });
     expect([next.reason, Math.round(((next.atMs - at(20)) / msPerHour) * 100) / 100]).toEqual([reason, afterH]);
+  });
+
+  test.each([
+    [3, /^Measure the core again by /],
+    [3.01, /^Measure the core now, it was due by /],
+  ])('%d h after a measurement that asks for the next in 3 h', (hours, says) => {
+    const hand = { tempC: 41, atMs: at(20), beforeC: 29, beforeMs: at(8) };
+    const next = measureNext({
+      hand: { ...hand, probeC: null, probeAtMs: null, standsIn: false },
+      isProbeLost: false,
+      limits: { actC: 50 },
+      nowMs: at(20) + hours * msPerHour,
+    });
+    expect(plainEnglish(next.says, at(24))).toMatch(says);
   });
 });
