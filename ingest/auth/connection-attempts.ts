@@ -3,6 +3,7 @@
  * keeps more than a few hundred lines however many try.
  */
 
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { type RefusedReason, refusedReasonSchema } from '../../shared/contracts/keys.ts';
 import { excerpt } from '../decode/refusals.ts';
@@ -46,17 +47,15 @@ const longestWaitMs = 10_000;
 const forgetAfterMs = 10 * 60_000;
 
 export function createConnectionAttempts(clock: Clock): ConnectionAttempts {
-  const lines = new Map<string, AttemptLine>(); // oldest attempt first
-  const wrong = new Map<string, { tries: number; lastAtMs: number }>();
+  const lines = new BoundedMap<AttemptLine>(mostLines);
+  const wrong = new BoundedMap<{ tries: number; lastAtMs: number }>(mostAddresses);
   const totals = Object.fromEntries(refusedReasons.map((reason) => [reason, 0])) as Record<RefusedReason, number>;
 
   function countGuess(address: string): void {
     const nowMs = performance.now(); // the machine's own time: a clock set back must not lock anybody out
     const before = wrong.get(address);
     const tries = before !== undefined && nowMs - before.lastAtMs < forgetAfterMs ? before.tries + 1 : 1;
-    wrong.delete(address);
     wrong.set(address, { tries, lastAtMs: nowMs });
-    dropOldest(wrong, mostAddresses);
   }
 
   return {
@@ -66,23 +65,14 @@ export function createConnectionAttempts(clock: Clock): ConnectionAttempts {
       const shown = { ...attempt, address: excerpt(attempt.address), clientId: excerpt(attempt.clientId) };
       const name = JSON.stringify([shown.reason, shown.address, shown.clientId, shown.keyId]);
       const count = (lines.get(name)?.count ?? 0) + 1;
-      lines.delete(name); // so that the map stays in the order of the last attempt
       lines.set(name, { ...shown, count, lastAtMs: clock.nowMs() });
-      dropOldest(lines, mostLines);
     },
     lines: () => [...lines.values()].reverse(),
     totals: () => ({ ...totals }),
     waitMs(address) {
-      const seen = wrong.get(address);
+      const seen = wrong.peek(address);
       if (seen === undefined || seen.tries <= freeTries || performance.now() - seen.lastAtMs >= forgetAfterMs) return 0;
       return Math.min(firstWaitMs * 2 ** Math.min(seen.tries - freeTries - 1, 10), longestWaitMs);
     },
   };
-}
-
-function dropOldest(map: Map<string, unknown>, most: number): void {
-  for (const name of map.keys()) {
-    if (map.size <= most) return;
-    map.delete(name);
-  }
 }

@@ -1,6 +1,7 @@
 /** Which probes a device has, whether it is there, and who has which name. Bounded. */
+
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import type { Arrival } from '../decode/decoded.ts';
-import { BoundedMap } from './bounded-map.ts';
 import type { DeviceAvailability, DeviceReport } from './family.ts';
 
 /** How a probe is known outside its name. */

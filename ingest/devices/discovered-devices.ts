@@ -2,13 +2,13 @@
  * Reads what devices say that introduced themselves by discovery messages. It is bounded: a flood of introductions
  * drives out the oldest, and never reads a topic of ours.
  */
+
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import type { ReadingError } from '../../shared/errors.ts';
-import { BoundedMap } from './bounded-map.ts';
-import { type Discovered, type DiscoveredAvailability, isDiscovery, readDiscovery } from './discovery-message.ts';
+import { isDiscoveryTopic } from './device-topic.ts';
+import { type Discovered, type DiscoveredAvailability, readDiscovery } from './discovery-message.ts';
 import type { DeviceMessage, DeviceReport, FamilySays } from './family.ts';
 import { templateValue } from './value-template.ts';
-
-export const discoveryFilters = ['homeassistant/+/+/config', 'homeassistant/+/+/+/config'] as const;
 
 const rememberedMessages = 2_000;
 const mostTopics = 500;
@@ -33,27 +33,32 @@ interface OfTopic {
 
 /**
  * @param isOurs Whether a topic is none to be read by discovery.
- * @param changed Called when `topics` are others than before.
+ * @param changed Called when `topics` may be others than before.
  */
 export function openDiscovered(isOurs: (topic: string) => boolean, changed: () => void): DiscoveredDevices {
   const messages = new BoundedMap<{ readonly text: string; readonly found: readonly Named[] }>(rememberedMessages);
   /** What each availability topic of a device last said. */
   const states = new BoundedMap<ReadonlyMap<string, boolean>>(rememberedMessages);
-  let byTopic = new Map<string, OfTopic>();
+  /** Worked out when it is asked for: devices introduce themselves many at a time. */
+  let byTopic: ReadonlyMap<string, OfTopic> | undefined;
+
+  function topics(): ReadonlyMap<string, OfTopic> {
+    byTopic ??= byTopics([...messages.values()].flatMap(({ found }) => found));
+    return byTopic;
+  }
 
   function introduce(message: DeviceMessage): readonly ReadingError[] {
     const before = messages.get(message.topic);
     if (before?.text === message.text) return []; // said again on each connection
-    const { found, refusals } = readDiscovery(message.levels, message.json()) ?? { found: [], refusals: [] };
+    const { found, refusals } = readDiscovery(message.levels, message.json());
     if (message.text === '') messages.delete(message.topic);
     else
       messages.set(message.topic, {
         text: message.text,
         found: found.filter((one) => !isOurs(one.stateTopic)).map(named),
       });
-    const topicsBefore = [...byTopic.keys()].join('\n');
-    byTopic = byTopics([...messages.values()].flatMap(({ found: all }) => all));
-    if ([...byTopic.keys()].join('\n') !== topicsBefore) changed();
+    byTopic = undefined;
+    changed();
     return refusals;
   }
 
@@ -68,10 +73,10 @@ export function openDiscovered(isOurs: (topic: string) => boolean, changed: () =
   }
 
   return {
-    topics: () => [...byTopic.keys()],
+    topics: () => [...topics().keys()],
     read(message) {
-      if (isDiscovery(message.levels)) return { says: 'ours', refusals: introduce(message) };
-      const known = byTopic.get(message.topic);
+      if (isDiscoveryTopic(message.topic)) return { says: 'ours', refusals: introduce(message) };
+      const known = topics().get(message.topic);
       if (known === undefined) return undefined;
       const [first] = known.availabilities;
       if (known.values.length === 0) {

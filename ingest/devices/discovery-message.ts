@@ -35,20 +35,21 @@ export interface DiscoveredAvailability {
   readonly template: ValueTemplate | undefined;
 }
 
+/** Of one sensor, with or without a node, and of whole devices. */
+export const discoveryFilters = ['homeassistant/+/+/config', 'homeassistant/+/+/+/config'] as const;
+
 export interface DiscoveryMessage {
   readonly found: readonly Discovered[];
   readonly refusals: readonly ReadingError[];
 }
 
-const discoveryPrefix = 'homeassistant';
 const mostComponents = 100;
 const mostAvailabilities = 8;
 const longestTopic = 300;
 const longestText = 120;
 
-/** @returns undefined when the topic is none of discovery. */
-export function readDiscovery(levels: readonly string[], body: JsonObject | undefined): DiscoveryMessage | undefined {
-  if (!isDiscovery(levels)) return undefined;
+/** @param levels Of a topic of discovery. */
+export function readDiscovery(levels: readonly string[], body: JsonObject | undefined): DiscoveryMessage {
   if (body === undefined) return { found: [], refusals: [] };
   const whole = expanded(body);
   const fallback = levels.at(-2) ?? '';
@@ -62,10 +63,6 @@ export function readDiscovery(levels: readonly string[], body: JsonObject | unde
     found: read.filter((one) => one !== undefined && !(one instanceof ReadingError)) as Discovered[],
     refusals: read.filter((one) => one instanceof ReadingError),
   };
-}
-
-export function isDiscovery(levels: readonly string[]): boolean {
-  return levels[0] === discoveryPrefix && levels.at(-1) === 'config' && (levels.length === 4 || levels.length === 5);
 }
 
 type Read = Discovered | ReadingError | undefined;

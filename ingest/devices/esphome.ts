@@ -2,7 +2,7 @@
  * Boards that say one bare number a topic, `<node>/sensor/<name>/state`, retained, and `nan` for no reading. The unit is
  * not said there: their discovery messages have it, and where those are off values count as being in °C, % and ppm.
  */
-import type { DeviceFamily, DeviceMessage, FamilySays } from './family.ts';
+import { availabilityBy, type DeviceFamily, type DeviceMessage, type FamilySays } from './family.ts';
 import { readValueName } from './value-name.ts';
 
 /** Others publish below these in the same shape. */
@@ -22,10 +22,7 @@ export const esphome: DeviceFamily = {
 function read({ levels, text }: DeviceMessage): FamilySays {
   if (notNodes.has(levels[0] ?? '')) return undefined;
   const last = levels.at(-1);
-  if (last === 'status') {
-    if (text !== 'online' && text !== 'offline') return undefined;
-    return { via: levels.slice(0, -1).join('/'), online: text === 'online' };
-  }
+  if (last === 'status') return availabilityBy(levels.slice(0, -1).join('/'), text);
   const name = levels.at(-2) ?? '';
   const named = readValueName(name);
   // Text sensors have the same topics; a board's name of a value does not say whether it is a number.

@@ -74,6 +74,11 @@ export interface DeviceFamily {
   open(): FamilyReader;
 }
 
+/** As nearly all say it, by their last will too; any other word is no word of availability. */
+export function availabilityBy(via: string, word: unknown): DeviceAvailability | undefined {
+  return word === 'online' || word === 'offline' ? { via, online: word === 'online' } : undefined;
+}
+
 export const isObject = (value: unknown): value is JsonObject =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 

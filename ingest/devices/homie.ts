@@ -2,7 +2,7 @@
  * Devices that follow the Homie convention, version 5. Units and which properties are settings stand in the device's
  * `$description`; until that came its values are left alone.
  */
-import { BoundedMap } from './bounded-map.ts';
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import {
   type DeviceFamily,
   type DeviceMessage,

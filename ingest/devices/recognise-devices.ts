@@ -2,15 +2,16 @@
  * Reads messages of devices that speak in their own way, without a mapping. Their probes are unclaimed ones like any
  * other. A message of no family is left alone and counts as nothing.
  */
+
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { deviceSite } from '../../shared/names.ts';
 import { type Arrival, type Decoded, noReadings, noRefusals, refused } from '../decode/decoded.ts';
-import { matchFilter } from '../mapping/topic-filter.ts';
-import { BoundedMap } from './bounded-map.ts';
 import { createDeviceMemory, type DeviceHearers } from './device-memory.ts';
 import { createDeviceMessage } from './device-message.ts';
 import { deviceReadings } from './device-readings.ts';
-import { type DiscoveredDevices, discoveryFilters, openDiscovered } from './discovered-devices.ts';
+import { filterAmong, isFamilyTopic, isOf, standingFilters } from './device-topic.ts';
+import { type DiscoveredDevices, openDiscovered } from './discovered-devices.ts';
 import { deviceFamilies } from './families.ts';
 import type { DeviceFamily, DeviceFilter, DeviceMessage, DeviceReport, FamilyReader, FamilySays } from './family.ts';
 
@@ -48,14 +49,12 @@ interface Readers {
 }
 
 const nothing: Decoded = { readings: noReadings, refusals: noRefusals };
-const familyFilters = deviceFamilies.flatMap((family) => family.filters);
-const ofDiscovery = discoveryFilters.map((filter) => ({ filter }));
-const isOf = (topic: string, filters: readonly DeviceFilter[]) =>
-  filters.some(({ filter }) => matchFilter(filter, topic) !== undefined);
 
 export function recogniseDevices({ root, filtersChanged, ...hearers }: DevicesOptions): Devices {
   const memory = createDeviceMemory(hearers);
   const sites = new BoundedMap<Readers>(rememberedSites);
+  /** Topics that devices behind an outside broker introduced, beside the standing ones; asked for with every message there. */
+  let introduced: ReadonlySet<string> | undefined;
 
   function readersAt(site: string): Readers {
     const known = sites.get(site);
@@ -65,7 +64,11 @@ export function recogniseDevices({ root, filtersChanged, ...hearers }: DevicesOp
       // An outside broker tells no keys, so all it brings is of one site.
       discovered: openDiscovered(
         (topic) => topic.startsWith(`${root}/`),
-        () => site === deviceSite && filtersChanged(),
+        () => {
+          if (site !== deviceSite) return;
+          introduced = undefined;
+          filtersChanged();
+        },
       ),
     };
     sites.set(site, opened);
@@ -105,14 +108,20 @@ export function recogniseDevices({ root, filtersChanged, ...hearers }: DevicesOp
     return read.refusals.length === 0 ? taken : { ...taken, refusals: [...read.refusals, ...taken.refusals] };
   }
 
-  const discoveredTopics = () =>
-    (sites.get(deviceSite)?.discovered.topics() ?? []).filter((t) => !isOf(t, familyFilters));
+  function introducedTopics(): ReadonlySet<string> {
+    introduced ??= new Set(
+      sites
+        .get(deviceSite)
+        ?.discovered.topics()
+        .filter((topic) => !isFamilyTopic(topic)),
+    );
+    return introduced;
+  }
 
   return {
-    filters: () => [...familyFilters, ...ofDiscovery, ...discoveredTopics().map((filter) => ({ filter }))],
+    filters: () => [...standingFilters, ...[...introducedTopics()].map((filter) => ({ filter }))],
     filterOf(topic) {
-      const found = [...familyFilters, ...ofDiscovery].find(({ filter }) => matchFilter(filter, topic) !== undefined);
-      return found?.filter ?? discoveredTopics().find((filter) => filter === topic);
+      return filterAmong(topic, standingFilters) ?? (introducedTopics().has(topic) ? topic : undefined);
     },
     read({ topic, text, arrival, site = deviceSite }) {
       memory.expire(arrival.nowMs);
@@ -121,8 +130,8 @@ export function recogniseDevices({ root, filtersChanged, ...hearers }: DevicesOp
       for (const [family, reader] of readers.families) {
         // A board that introduced itself said its units there.
         if (family.id === 'esphome') {
-          const introduced = discovered(readers, site, message);
-          if (introduced !== undefined) return introduced;
+          const taken = discovered(readers, site, message);
+          if (taken !== undefined) return taken;
         }
         if (!isOf(topic, family.filters)) continue;
         const decoded = takeAll(family.id, site, reader.read(message), arrival);

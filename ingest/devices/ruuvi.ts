@@ -1,7 +1,14 @@
 /** Ruuvi sensors over Ruuvi gateways: their advertisements as they were heard, on `ruuvi/<gateway>/<sensor>`. */
-import { BoundedMap } from './bounded-map.ts';
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import { macDigits } from './device-name.ts';
-import { type DeviceFamily, type DeviceReport, type DeviceValue, type FamilyReader, textAt } from './family.ts';
+import {
+  availabilityBy,
+  type DeviceFamily,
+  type DeviceReport,
+  type DeviceValue,
+  type FamilyReader,
+  textAt,
+} from './family.ts';
 import { readAdvertisement } from './ruuvi-data.ts';
 
 export const ruuvi: DeviceFamily = {
@@ -21,10 +28,7 @@ function open(): FamilyReader {
       const [, gateway = '', sensor = ''] = message.levels;
       const body = message.json();
       if (body === undefined) return undefined;
-      if (sensor === 'gw_status') {
-        const { state } = body;
-        return state === 'online' || state === 'offline' ? { via: gateway, online: state === 'online' } : undefined;
-      }
+      if (sensor === 'gw_status') return availabilityBy(gateway, body.state);
       const data = readAdvertisement(textAt(body, 'data') ?? '');
       // Without its time, as gateways say it whose clock is not set, it counts from its arrival.
       const time = typeof body.ts === 'string' || typeof body.ts === 'number' ? body.ts : undefined;

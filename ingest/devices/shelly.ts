@@ -3,7 +3,7 @@
  * on: the status of one component on `<device>/status/<component>`, and `NotifyStatus` with whatever changed on
  * `<device>/events/rpc`. Where both are on, a value counts once.
  */
-import { BoundedMap } from './bounded-map.ts';
+import { BoundedMap } from '../../shared/bounded-map.ts';
 import {
   type DeviceFamily,
   type DeviceMessage,

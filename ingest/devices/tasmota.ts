@@ -4,6 +4,7 @@
  */
 import { parseInstant } from '../../shared/contracts/time.ts';
 import {
+  availabilityBy,
   type DeviceFamily,
   type DeviceMessage,
   type DeviceValue,
@@ -31,12 +32,10 @@ const chips = /^ESP(32|8266)/i;
 function read(message: DeviceMessage): FamilySays {
   const [first = '', second = '', last] = message.levels;
   const device = first === 'tele' ? second : first;
-  if (last === 'LWT') {
-    const word = message.text.toLowerCase();
-    return word === 'online' || word === 'offline' ? { via: device, online: word === 'online' } : undefined;
-  }
+  if (last === 'LWT') return availabilityBy(device, message.text.toLowerCase());
   const body = message.json();
-  if (body === undefined || textAt(body, 'Time') === undefined) return undefined;
+  const time = body && textAt(body, 'Time');
+  if (body === undefined || time === undefined) return undefined;
   const unit = textAt(body, 'TempUnit') ?? 'C';
   const values = Object.keys(body)
     .slice(0, mostSensors)
@@ -44,10 +43,8 @@ function read(message: DeviceMessage): FamilySays {
       const sensor = body[name];
       return isObject(sensor) && !chips.test(name) ? valuesOf(name, sensor, unit) : [];
     });
-  const time = textAt(body, 'Time');
   // Some are set up to say the offset as well.
-  const isWhole = time !== undefined && parseInstant(time) !== undefined;
-  return [{ via: device, device, values, time: isWhole ? time : undefined }];
+  return [{ via: device, device, values, time: parseInstant(time) === undefined ? undefined : time }];
 }
 
 /** A one-wire chip is known by its `Id`: the number behind its name changes when another is plugged in or fails. */

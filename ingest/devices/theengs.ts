@@ -3,8 +3,16 @@
  * latter's `RTL_433toMQTT`. Beacons and what nobody could decode come by the same topics and are no reports.
  */
 import { macDigits } from './device-name.ts';
-import type { DeviceFamily, DeviceMessage, DeviceReport, DeviceValue, FamilySays, JsonObject } from './family.ts';
-import { textAt } from './family.ts';
+import {
+  availabilityBy,
+  type DeviceFamily,
+  type DeviceMessage,
+  type DeviceReport,
+  type DeviceValue,
+  type FamilySays,
+  type JsonObject,
+  textAt,
+} from './family.ts';
 import { namedValues } from './named-values.ts';
 
 export const theengs: DeviceFamily = {
@@ -15,10 +23,7 @@ export const theengs: DeviceFamily = {
 
 function read(message: DeviceMessage): FamilySays {
   const [, gateway = '', kind] = message.levels;
-  if (kind === 'LWT') {
-    const { text } = message;
-    return text === 'online' || text === 'offline' ? { via: gateway, online: text === 'online' } : undefined;
-  }
+  if (kind === 'LWT') return availabilityBy(gateway, message.text);
   const body = message.json();
   if (body === undefined) return undefined;
   const report = kind === 'BTtoMQTT' ? overBluetooth(message, body) : overRadio(body);

@@ -3,8 +3,8 @@
  * from memory what a device did not say anew: with `last_seen` such a repeat has its old time; without it a value that
  * is as before counts as a repeat and is left out.
  */
-import { BoundedMap } from './bounded-map.ts';
-import type { DeviceFamily, DeviceMessage, DeviceValue, FamilyReader, FamilySays, JsonObject } from './family.ts';
+import { BoundedMap } from '../../shared/bounded-map.ts';
+import { availabilityBy, type DeviceFamily, type DeviceValue, type FamilyReader, type JsonObject } from './family.ts';
 
 export const zigbee2mqtt: DeviceFamily = {
   id: 'zigbee2mqtt',
@@ -22,7 +22,8 @@ function open(): FamilyReader {
       const levels = message.levels.slice(1);
       const last = levels.at(-1);
       if (levels.length === 0 || levels[0] === 'bridge' || last === 'set' || last === 'get') return undefined;
-      if (last === 'availability') return availability(levels.slice(0, -1).join('/'), message);
+      if (last === 'availability')
+        return availabilityBy(levels.slice(0, -1).join('/'), message.json()?.state ?? message.text);
       const body = message.json();
       if (body === undefined) return undefined;
       const device = levels.join('/');
@@ -35,11 +36,6 @@ function open(): FamilyReader {
       return [{ via: device, device, values: fresh }];
     },
   };
-}
-
-function availability(via: string, message: DeviceMessage): FamilySays {
-  const word = message.json()?.state ?? message.text;
-  return word === 'online' || word === 'offline' ? { via, online: word === 'online' } : undefined;
 }
 
 const exactly = [

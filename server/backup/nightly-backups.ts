@@ -12,6 +12,7 @@ import type { Config } from '../../shared/config.ts';
 import type { BackupsAnswer } from '../../shared/contracts/backups.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { message } from '../../shared/messages/message.ts';
+import { msPerDay } from '../../shared/units.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
 import { isDue, isOld, type Kept, keptOf, nightlyName, spare } from './nightly-rules.ts';
 
@@ -128,7 +129,7 @@ export class NightlyBackups {
       severity: 'warning',
       sinceMs: nowMs,
       seen: message('notice.system.backup', {
-        dayCount: Math.floor((nowMs - sinceMs) / 86_400_000),
+        dayCount: Math.floor((nowMs - sinceMs) / msPerDay),
         isReasonKnown: reason !== null,
         reasonText: reason ?? '',
       }),

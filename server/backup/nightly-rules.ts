@@ -1,4 +1,5 @@
 /** When a nightly backup is due, which are kept, and when the newest is old; times are of the machine [epoch ms]. */
+import { msPerDay, msPerHour } from '../../shared/units.ts';
 import { stamp } from './restore-backup.ts';
 
 export interface Kept {
@@ -9,8 +10,7 @@ export interface Kept {
   readonly isNightly: boolean;
 }
 
-const hourMs = 3_600_000;
-const oldMs = 3 * 24 * hourMs;
+const oldMs = 3 * msPerDay;
 /** By the clock on the wall there: most farms sleep. */
 const hourOfNight = 3;
 
@@ -18,7 +18,7 @@ export const nightlyName = (nowMs: number) => `nightly-${stamp(nowMs)}.tar.gz`;
 
 /** @param sinceMs When the newest good one was made, or the data began. @param triedMs The last try of this run. */
 export function isDue(at: { readonly nowMs: number; readonly sinceMs: number; readonly triedMs: number | undefined }) {
-  if (at.triedMs !== undefined && at.nowMs - at.triedMs < hourMs) return false;
+  if (at.triedMs !== undefined && at.nowMs - at.triedMs < msPerHour) return false;
   return at.sinceMs < lastNightMs(at.nowMs);
 }
 

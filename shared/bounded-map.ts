@@ -1,4 +1,4 @@
-/** A map that forgets whom it has not heard of for longest, so that a flood of invented names cannot fill the memory. */
+/** A map that forgets what was not asked for or set for longest, so that a flood of invented names cannot fill the memory. */
 export class BoundedMap<Value> {
   readonly #map = new Map<string, Value>();
   readonly #most: number;
@@ -13,6 +13,11 @@ export class BoundedMap<Value> {
     this.#map.delete(name);
     this.#map.set(name, value);
     return value;
+  }
+
+  /** As `get`, and it stays as old as it is. */
+  peek(name: string): Value | undefined {
+    return this.#map.get(name);
   }
 
   set(name: string, value: Value): void {
@@ -33,6 +38,7 @@ export class BoundedMap<Value> {
     return this.#map.size;
   }
 
+  /** The one longest ago first. */
   values(): IterableIterator<Value> {
     return this.#map.values();
   }
