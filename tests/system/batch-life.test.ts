@@ -2,37 +2,26 @@
  * A batch's whole life through the pages, on a phone: planned, laid, tended, judged, parted, taken on, finished, used, and printed.
  */
 
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { batchDetailSchema, batchesAnswerSchema, lineageAnswerSchema } from '../../shared/contracts/lineage.ts';
-import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { hasChromium } from '../helpers/browser.ts';
+import type { SpawnedInstallation } from '../helpers/spawn-server.ts';
+import { openSpawnedPage, type SpawnedPage } from '../helpers/spawned-page.ts';
 
 let installation: SpawnedInstallation;
-let browser: Browser;
 let page: Page;
-let remove: () => Promise<void>;
-const troubles: string[] = [];
+let opened: SpawnedPage | undefined;
+let troubles: readonly string[] = [];
 
 beforeAll(async () => {
   if (!hasChromium) return;
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  installation = await spawnInstallation(folder.dataDir);
-  browser = await launchBrowser();
-  page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
+  opened = await openSpawnedPage({ viewport: { width: 360, height: 740 }, timezoneId: 'UTC' });
+  ({ installation, page, troubles } = opened);
   page.setDefaultTimeout(10_000);
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
 });
-afterAll(async () => {
-  if (!hasChromium) return;
-  await browser.close();
-  await installation.stop();
-  await remove();
-});
+afterAll(() => opened?.close());
 
 const asks = (path: string) => fetch(installation.pagesUrl + path).then((answer) => answer.json());
 const form = (name: string): Locator => page.getByRole('form', { name });

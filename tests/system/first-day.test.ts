@@ -3,37 +3,26 @@
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { hasChromium } from '../helpers/browser.ts';
+import type { SpawnedInstallation } from '../helpers/spawn-server.ts';
+import { openSpawnedPage, type SpawnedPage } from '../helpers/spawned-page.ts';
 
 const publisher = '/usr/bin/mosquitto_pub';
 const canRun = hasChromium && existsSync(publisher);
 
 let installation: SpawnedInstallation;
-let browser: Browser;
 let page: Page;
-let remove: () => Promise<void>;
-const troubles: string[] = [];
+let opened: SpawnedPage | undefined;
+let troubles: readonly string[] = [];
 
 beforeAll(async () => {
   if (!canRun) return;
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  installation = await spawnInstallation(folder.dataDir);
-  browser = await launchBrowser();
-  page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+  opened = await openSpawnedPage({ viewport: { width: 360, height: 740 } });
+  ({ installation, page, troubles } = opened);
 });
-afterAll(async () => {
-  if (!canRun) return;
-  await browser.close();
-  await installation.stop();
-  await remove();
-});
+afterAll(() => opened?.close());
 
 function publish(topic: string, payload: string) {
   const port = new URL(installation.mqttUrl).port;

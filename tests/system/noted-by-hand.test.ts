@@ -1,21 +1,16 @@
 /**
  * What a grower finds with hand, nose and eyes, written down in the pages of the built program: with a probe in the pile, and without.
  */
-import { mkdirSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { hasChromium } from '../helpers/browser.ts';
+import type { SpawnedInstallation } from '../helpers/spawn-server.ts';
+import { keepPicture, openSpawnedPage, type SpawnedPage } from '../helpers/spawned-page.ts';
 
 let installation: SpawnedInstallation;
-let browser: Browser;
 let page: Page;
-let remove: () => Promise<void>;
-const troubles: string[] = [];
-
-/** Where to keep pictures of the pages, for whoever wants to look at them. */
-const picturesIn = process.env.KEEP_PICTURES;
+let opened: SpawnedPage | undefined;
+let troubles: readonly string[] = [];
 
 const laidMs = Date.now() - 48 * 3_600_000;
 
@@ -30,9 +25,8 @@ async function send(path: string, body: object): Promise<void> {
 
 beforeAll(async () => {
   if (!hasChromium) return;
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  installation = await spawnInstallation(folder.dataDir);
+  opened = await openSpawnedPage({ viewport: { width: 390, height: 844 } });
+  ({ installation, page, troubles } = opened);
   const startedAt = new Date(laidMs).toISOString();
   const recipe = { material: 'wheat-bran', depthM: 0.3, cover: 'breathable', moistureFrac: 0.6, massKg: 100 };
   await send('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
@@ -49,17 +43,8 @@ beforeAll(async () => {
   for (const row of rows) await client.publishAsync(`piles/${site}/p1/reading`, JSON.stringify(row), { qos: 1 });
   await client.endAsync();
   await send(`/api/probes/${site}/p1/claim`, { pileId: 'with-a-probe', position: 'core', from: startedAt });
-  browser = await launchBrowser();
-  page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
 }, 90_000);
-afterAll(async () => {
-  if (!hasChromium) return;
-  await browser.close();
-  await installation.stop();
-  await remove();
-});
+afterAll(() => opened?.close());
 
 async function write(kind: string, choices: readonly string[]): Promise<void> {
   await page.getByRole('button', { name: kind, exact: true }).click();
@@ -70,19 +55,7 @@ async function write(kind: string, choices: readonly string[]): Promise<void> {
   await page.getByText(`${kind}: written down.`).waitFor();
 }
 
-async function picture(name: string): Promise<void> {
-  if (!picturesIn) return;
-  mkdirSync(picturesIn, { recursive: true });
-  for (const [width, height] of [
-    [390, 1500],
-    [1440, 1100],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    await page.evaluate('window.scrollTo(0, 0)');
-    await page.screenshot({ path: `${picturesIn}/${name}-${width}.png` });
-  }
-  await page.setViewportSize({ width: 390, height: 844 });
-}
+const picture = (name: string) => keepPicture(page, name);
 
 const sentence = () => page.locator('.sentence-large');
 

@@ -1,36 +1,25 @@
 /**
  * Somebody new to it does a practice run on a phone: time runs fast, and they do what the sentences say.
  */
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createPractice } from '../../simulator/practice/practice.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
-import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { hasChromium } from '../helpers/browser.ts';
+import type { SpawnedInstallation } from '../helpers/spawn-server.ts';
+import { openSpawnedPage, type SpawnedPage } from '../helpers/spawned-page.ts';
 
 let installation: SpawnedInstallation;
-let browser: Browser;
 let page: Page;
-let remove: () => Promise<void>;
-const troubles: string[] = [];
+let opened: SpawnedPage | undefined;
+let troubles: readonly string[] = [];
 
 beforeAll(async () => {
   if (!hasChromium) return;
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  installation = await spawnInstallation(folder.dataDir);
-  browser = await launchBrowser();
-  page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+  opened = await openSpawnedPage({ viewport: { width: 360, height: 740 } });
+  ({ installation, page, troubles } = opened);
 });
-afterAll(async () => {
-  if (!hasChromium) return;
-  await browser.close();
-  await installation.stop();
-  await remove();
-});
+afterAll(() => opened?.close());
 
 const button = (name: RegExp | string) => page.getByRole('button', { name });
 

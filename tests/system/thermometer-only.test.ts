@@ -1,50 +1,23 @@
 /** A grower who has nothing but a thermometer, in the pages of the built program on a phone: from an empty start to a judged pile. */
-import { mkdirSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { hasChromium, launchBrowser } from '../helpers/browser.ts';
-import { makeDataDir } from '../helpers/open-test-server.ts';
-import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { hasChromium } from '../helpers/browser.ts';
+import type { SpawnedInstallation } from '../helpers/spawn-server.ts';
+import { keepPicture, openSpawnedPage, type SpawnedPage } from '../helpers/spawned-page.ts';
 
 let installation: SpawnedInstallation;
-let browser: Browser;
 let page: Page;
-let remove: () => Promise<void>;
-const troubles: string[] = [];
-
-/** Where to keep pictures of the pages, for whoever wants to look at them. */
-const picturesIn = process.env.KEEP_PICTURES;
+let opened: SpawnedPage | undefined;
+let troubles: readonly string[] = [];
 
 beforeAll(async () => {
   if (!hasChromium) return;
-  const folder = await makeDataDir();
-  remove = folder.remove;
-  installation = await spawnInstallation(folder.dataDir);
-  browser = await launchBrowser();
-  page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+  opened = await openSpawnedPage({ viewport: { width: 390, height: 844 } });
+  ({ installation, page, troubles } = opened);
 }, 90_000);
-afterAll(async () => {
-  if (!hasChromium) return;
-  await browser.close();
-  await installation.stop();
-  await remove();
-});
+afterAll(() => opened?.close());
 
-async function picture(name: string): Promise<void> {
-  if (!picturesIn) return;
-  mkdirSync(picturesIn, { recursive: true });
-  for (const [width, height] of [
-    [390, 1500],
-    [1440, 1100],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    await page.evaluate('window.scrollTo(0, 0)');
-    await page.screenshot({ path: `${picturesIn}/${name}-${width}.png` });
-  }
-  await page.setViewportSize({ width: 390, height: 844 });
-}
+const picture = (name: string) => keepPicture(page, name);
 
 async function measure(temperature: string): Promise<void> {
   await page.getByRole('link', { name: 'Write down a temperature' }).click();
