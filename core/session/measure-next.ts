@@ -48,7 +48,7 @@ export function measureNext({ hand, isProbeLost, limits: { actC }, nowMs }: Meas
   }
   const { afterH, reason } = pause(hand, actC);
   const atMs = hand.atMs + afterH * msPerHour;
-  return { position: 'core', atMs, reason, says: saysOf(reason, atMs, actC, nowMs > atMs) };
+  return { position: 'core', atMs, reason, says: saysOf(reason, dueSays(atMs, nowMs), actC) };
 }
 
 type Paced = Exclude<MeasureReason, 'never-measured' | 'probe-lost'>;
@@ -67,10 +67,15 @@ function pause(hand: HandReading, actC: number): { readonly afterH: number; read
   return { afterH, reason: isNear ? 'near-limit' : isClimbing ? 'climbing' : 'not-known-yet' };
 }
 
-function saysOf(reason: Paced, dueAtMs: number, actC: number, isOverdue: boolean): Message {
+/** A clause. */
+function dueSays(dueAtMs: number, nowMs: number): Message {
+  return message(nowMs > dueAtMs ? 'measure.overdue' : 'measure.due', { dueAtMs });
+}
+
+function saysOf(reason: Paced, duePart: Message, actC: number): Message {
   return reason === 'quiet' || reason === 'not-known-yet'
-    ? message(`measure.${reason}`, { dueAtMs, isOverdue })
-    : message(`measure.${reason}`, { dueAtMs, actC, isOverdue });
+    ? message(`measure.${reason}`, { duePart })
+    : message(`measure.${reason}`, { duePart, actC });
 }
 
 /** How fast it moved between the last two; null where that cannot be told [K/h]. */

@@ -10,6 +10,7 @@ import { lotSchema } from './lots.ts';
 import { pastHeatSchema } from './past-heat.ts';
 import { limitSchema } from './piles.ts';
 import { readinessSchema } from './readiness.ts';
+import { handPointSchema } from './series.ts';
 import { instantSchema } from './time.ts';
 
 /** One composting rule beside what was measured; facts for the reader, never a verdict. */
@@ -70,8 +71,8 @@ export const batchRecordSchema = z.object({
   curves: z.object({
     bucketMs: z.number(),
     temperatureC: z.array(curveSchema),
-    /** Oldest first; drawn as single points, as nobody knows what lay between. */
-    byHand: z.array(z.object({ position: positionSchema, at: instantSchema, temperatureC: z.number() })),
+    /** Oldest first. */
+    byHand: z.array(handPointSchema),
   }),
   /** Oldest first; struck-out ones left out. */
   entries: z.array(entrySchema.extend({ corrected: z.boolean() })),

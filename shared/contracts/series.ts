@@ -34,16 +34,23 @@ const positionSeriesSchema = z.object({
   ...pileFields(z.array(bucketSchema)),
 });
 
+/** Measured with a thermometer in a hand: a point by itself, as nobody knows what was between two. */
+export const handPointSchema = z.object({
+  position: positionSchema,
+  at: instantSchema,
+  temperatureC: z.number(),
+  entryId: z.string(),
+});
+export type HandPoint = z.infer<typeof handPointSchema>;
+
 export const seriesAnswerSchema = z.object({
   from: instantSchema,
   to: instantSchema,
   /** Length of one bucket [ms]; the line is broken where two buckets lie further apart than two of these (and 3 report intervals). */
   bucketMs: z.number().int().positive(),
   positions: z.partialRecord(positionSchema, positionSeriesSchema),
-  /** Measured with a thermometer in a hand, each by itself and in no bucket, oldest first; absent where nobody did. */
-  byHand: z
-    .array(z.object({ position: positionSchema, at: instantSchema, temperatureC: z.number(), entryId: z.string() }))
-    .optional(),
+  /** In no bucket, oldest first; absent where nobody measured. */
+  byHand: z.array(handPointSchema).optional(),
   /** Core temperature the batch should show, 10 %, median and 90 %, with where it comes from. */
   expected: z.object({
     origin: z.string(),

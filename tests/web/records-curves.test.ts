@@ -26,7 +26,7 @@ test('one bucket still has a frame with a height', () => {
   expect(frame && frame.highC > frame.lowC && frame.toMs > frame.fromMs).toBe(true);
 });
 test('points measured by hand are held too, with a curve or alone', () => {
-  const byHand = [{ position: 'core' as const, at: point(20, 0).at, temperatureC: 61 }];
+  const byHand = [{ position: 'core' as const, at: point(20, 0).at, temperatureC: 61, entryId: 'e1' }];
   expect(frameOf([{ position: 'core', points: [point(0, 18)] }], byHand)).toMatchObject({
     toMs: Date.parse(point(20, 0).at),
     highC: 70,

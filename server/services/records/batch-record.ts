@@ -14,6 +14,7 @@ import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../sh
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { judgedFrom } from '../../monitor/pile/origin.ts';
 import { entryView } from '../journal/entry-view.ts';
+import { handPoints } from '../journal/hand-points.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';
 import { type Family, readFamily } from '../lineage/family.ts';
 import { lineageFrom } from '../lineage/lineage-view.ts';
@@ -68,11 +69,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       lineageFrom(family, keyOf({ kind: 'batch', id: batch.id }), 'up')?.nodes.filter(({ step }) => step < 0) ?? [],
     curves: {
       ...(await temperatureCurves(readings, sources, range, curvePoints)),
-      byHand: entries.flatMap(({ what, atMs }) =>
-        what.kind === 'measured'
-          ? [{ position: what.position, at: toInstant(atMs), temperatureC: what.temperatureC }]
-          : [],
-      ),
+      byHand: handPoints(entries),
     },
     entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
     alarms: await alarmsOf(journal, batch, range.toMs),

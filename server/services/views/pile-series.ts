@@ -9,6 +9,7 @@ import { pileQuantities, type Quantity, quantityFacts } from '../../../shared/qu
 import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import { handPoints } from '../journal/hand-points.ts';
 
 interface Part {
   readonly claim: ClaimRecord;
@@ -60,10 +61,7 @@ async function measuredByHand(
   { fromMs, toMs }: SeriesQuestion,
 ): Promise<Pick<SeriesAnswer, 'byHand'>> {
   const entries = await journal.entries.list({ pileId, fromMs, toMs, kinds: ['measured'], limit: mostByHand });
-  const byHand = entries.reverse().flatMap(({ entryId, atMs, what }) => {
-    if (what.kind !== 'measured') return [];
-    return [{ position: what.position, at: toInstant(atMs), temperatureC: what.temperatureC, entryId }];
-  });
+  const byHand = handPoints(entries.reverse());
   return byHand.length === 0 ? {} : { byHand };
 }
 

@@ -20,9 +20,8 @@ export function entryCautions(kind: EntryKind, positions: PileSummary['positions
     return [...closed, `${cautionTexts['caution.smelling']} ${cautionTexts['caution.who']}`];
   }
   if (handsIn.includes(kind)) {
-    const isHot = hottest !== null && hottest >= hotFromC;
     if (closed.length > 0) return closed;
-    return [isHot ? `${cautionTexts['caution.hot-handful']} ${hands}` : hands];
+    return [hottest !== null && hottest >= hotFromC ? `${cautionTexts['caution.hot-handful']} ${hands}` : hands];
   }
   return [];
 }

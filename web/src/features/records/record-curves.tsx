@@ -75,7 +75,7 @@ export function RecordCurves({ curves: { temperatureC, bucketMs, byHand }, unit 
   const nameless = new Set(
     shown
       .filter((position) => !temperatureC.some((curve) => curve.position === position))
-      .map((position) => `${position} ${byHand.findLast((one) => one.position === position)?.at}`),
+      .map((position) => byHand.findLast((one) => one.position === position)?.entryId),
   );
   const ends = spread(
     temperatureC.map(({ points }) => y(points.at(-1)?.mean ?? lowC)),
@@ -112,10 +112,10 @@ export function RecordCurves({ curves: { temperatureC, bucketMs, byHand }, unit 
               </text>
             </g>
           ))}
-          {byHand.map(({ position, at, temperatureC: tempC }) => (
-            <g key={`${position} ${at}`} class={`record-${position}`}>
+          {byHand.map(({ position, at, temperatureC: tempC, entryId }) => (
+            <g key={entryId} class={`record-${position}`}>
               <circle class="record-point" cx={x(Date.parse(at))} cy={y(tempC)} r="3" />
-              {nameless.has(`${position} ${at}`) && (
+              {nameless.has(entryId) && (
                 <text x={Math.min(x(Date.parse(at)) + 8, size.width - size.right + 6)} y={y(tempC) + 4}>
                   {capital(positionNames[position])}
                 </text>
