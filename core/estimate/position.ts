@@ -114,9 +114,10 @@ function followHeat(place: PositionState, position: PilePosition, setup: PileSet
   else if (place.out.sinceMs === null) rememberHeat(place.heat, tempC, atMs, setup.limits, setup.noted);
   if (place.hand?.standsIn === true) return; // the probe cannot be believed, and somebody measured
   const passed = passesLimit(place, position, setup.limits, tempC);
+  if (passed === place.overheated) return; // nearly every reading
   // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.
-  const isBorneOut = place.temperature === null || followsOn(place.temperature, doubtedJumpK[position]);
-  if (!passed || place.overheated || isBorneOut || isByHand(place)) place.overheated = passed;
+  const isBorneOut = () => place.temperature === null || followsOn(place.temperature, doubtedJumpK[position]);
+  if (!passed || isByHand(place) || isBorneOut()) place.overheated = passed;
 }
 
 /** A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike. */
@@ -142,11 +143,12 @@ function betweenReadings(
   return hour.count === 0 && temperature.atMs >= endMs ? hour.meanC : undefined;
 }
 
-const leading: readonly PileQuantity[] = [...new Set<PileQuantity>(['temperature', 'moisture', ...pileQuantities])];
+const leadingOthers: readonly PileQuantity[] = [...new Set<PileQuantity>(['moisture', ...pileQuantities])];
 
 /** A place is silent when its temperature is; one that has no thermometer, when everything there is. */
 export function leadingTrack(place: Readonly<PositionState>): Track | null {
-  for (const quantity of leading) {
+  if (place.temperature !== null) return place.temperature; // nearly always, and looked up with every look
+  for (const quantity of leadingOthers) {
     const track = place[quantity];
     if (track !== null) return track;
   }

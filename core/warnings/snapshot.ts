@@ -141,15 +141,22 @@ const unseen: Sight = {
 };
 type Sight = { -readonly [Field in keyof PositionSight]: PositionSight[Field] };
 
-const valueKeys = pileQuantities.map((quantity) => ({ quantity, key: quantityFacts[quantity].key }));
+const besideTemperature = pileQuantities
+  .filter((quantity) => quantity !== 'temperature')
+  .map((quantity) => ({ quantity, key: quantityFacts[quantity].key }));
 
 function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
   if (place === null) return null;
   const lead = leadingTrack(place);
   if (lead === null) return null;
+  const { temperature } = place;
   const sight: Sight = { ...unseen };
   let heardAtMs = 0;
-  for (const { quantity, key } of valueKeys) {
+  if (temperature !== null) {
+    sight.temperatureC = temperature.value;
+    heardAtMs = temperature.heardAtMs;
+  }
+  for (const { quantity, key } of besideTemperature) {
     const track = place[quantity];
     if (track === null) continue;
     sight[key] = track.value;
@@ -165,9 +172,9 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
     return sight;
   }
   sight.atMs = heardAtMs;
-  sight.temperatureAtMs = place.temperature?.atMs ?? null;
-  sight.everyMs = place.temperature?.intervalMs ?? 0;
-  sight.doubted = doubtedOf(place.temperature);
+  sight.temperatureAtMs = temperature?.atMs ?? null;
+  sight.everyMs = temperature?.intervalMs ?? 0;
+  sight.doubted = doubtedOf(temperature);
   sight.silent = isSilent(lead, nowMs);
   return sight;
 }
