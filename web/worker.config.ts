@@ -8,8 +8,8 @@ import { build, type Plugin } from 'vite';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 
-/** Paper and straw of style/tokens.css, in light. */
-const paper = '#f7f1e4';
+/** Paper of style/tokens.css, in light. */
+const paper = '#f5f8f5';
 
 const icons = [
   { file: 'icon-192.png', source: 'mound.svg', size: 192, purpose: 'any' },

@@ -22,6 +22,7 @@ const allowed = new Set([
   'MIT',
   'MIT-0',
   'MPL-2.0',
+  'OFL-1.1',
   'Zlib',
 ]);
 /** Where a package names its licence in words of its own: read by us. */
@@ -63,11 +64,16 @@ function withAllItBrings(names) {
 /** Packages that the sources of the pages import and that are only needed to build them. */
 function compiledIntoPages() {
   const files = execFileSync('git', ['ls-files', 'web/src'], { cwd: root, encoding: 'utf8' }).split('\n');
-  const sources = files.filter((name) => /\.tsx?$/.test(name)).map((name) => readFileSync(join(root, name), 'utf8'));
+  const sources = files
+    .filter((name) => /\.(tsx?|css)$/.test(name))
+    .map((name) => readFileSync(join(root, name), 'utf8'));
   return Object.keys(ours.devDependencies).filter((name) =>
     sources.some(
       (text) =>
-        text.includes(` from '${name}'`) || text.includes(` from '${name}/`) || text.includes(`import '${name}'`),
+        text.includes(` from '${name}'`) ||
+        text.includes(` from '${name}/`) ||
+        text.includes(`import '${name}'`) ||
+        text.includes(`url("${name}/`),
     ),
   );
 }

@@ -1,4 +1,5 @@
 /** Puts the page on the screen and connects it to the server. */
+import './ui/style/type.css';
 import './ui/style/tokens.css';
 import './ui/style/base.css';
 import './ui/style/parts.css';

@@ -76,18 +76,17 @@ function pageOf({ state, heading, message, sentAt, parts, says, pileId }: AlarmL
 
 /** Tones of web/src/ui/style/tokens.css; this page stands alone, so that it opens at once on any phone. */
 const style = `
-:root{color-scheme:light dark;--paper:#f7f1e4;--card:#fcf8ef;--ink:#2a2017;--quiet:#5b4b39;--ember:#a63c12;--on-ember:#fff9ee;--serif:'Iowan Old Style','Palatino Linotype',Palatino,'Book Antiqua',Georgia,'Noto Serif',serif}
-@media(prefers-color-scheme:dark){:root{--paper:#191410;--card:#221b15;--ink:#f1e7d6;--quiet:#c6b59c;--ember:#f2925a;--on-ember:#1e1009}}
+:root{color-scheme:light dark;--paper:#f5f8f5;--card:#fcfdfc;--ink:#14201a;--quiet:#3f4d45;--accent:#0b5560;--on-accent:#f5fbfb}
+@media(prefers-color-scheme:dark){:root{--paper:#0d1411;--card:#151e1a;--ink:#e6efe9;--quiet:#b3c2b9;--accent:#82d3dc;--on-accent:#052024}}
 body{margin:0;background:var(--paper);color:var(--ink);font:1.0625rem/1.55 system-ui,-apple-system,'Segoe UI',Roboto,'Noto Sans',sans-serif}
 main{max-width:34rem;margin:0 auto;padding:1.5rem 1.125rem}
-.name,h1,.sentence{font-family:var(--serif)}
-.name{margin:0;color:var(--ember);font-weight:bold}
+.name{margin:0;color:var(--accent);font-weight:bold}
 h1{font-size:1.6rem;line-height:1.2;margin:.5rem 0 1rem}
-.message{background:var(--card);border-left:.4rem solid var(--ember);padding:.9rem 1rem}
+.message{background:var(--card);border-left:.4rem solid var(--accent);padding:.9rem 1rem}
 .message p{margin:0}
 .when{color:var(--quiet);font-size:1rem}
 .message .sentence{font-size:1.25rem}
 .part{margin:1rem 0 0;font-size:1rem}
-button{width:100%;min-height:3.5rem;border:0;border-radius:.4rem;background:var(--ember);color:var(--on-ember);font:inherit;font-weight:bold;cursor:pointer}
+button{width:100%;min-height:3.5rem;border:0;border-radius:.4rem;background:var(--accent);color:var(--on-accent);font:inherit;font-weight:bold;cursor:pointer}
 button:focus-visible,a:focus-visible{outline:.2rem solid var(--ink);outline-offset:.2rem}
-a{color:var(--ember);display:inline-block;padding:.6rem 0}`;
+a{color:var(--accent);display:inline-block;padding:.6rem 0}`;

@@ -15,11 +15,11 @@ export function mailText({ content, pageUrl, ack }: Job): string {
 
 /** The tones of web/src/ui/style/tokens.css, by hand: mail programs know no variables. */
 const tones: Record<Severity | 'over', string> = {
-  notice: '#6b5a33',
-  warning: '#8a5a00',
-  urgent: '#a63b12',
-  danger: '#8c1d18',
-  over: '#3d5a34',
+  notice: '#2f5540',
+  warning: '#2f4f66',
+  urgent: '#1d3266',
+  danger: '#0d1611',
+  over: '#2f5540',
 };
 
 export function mailHtml({ content, pageUrl, ack }: Job, tone: Severity | 'over'): string {
@@ -27,7 +27,7 @@ export function mailHtml({ content, pageUrl, ack }: Job, tone: Severity | 'over'
   const parts = content.parts
     .map(
       ({ label, text }) =>
-        `<p style="margin:0 0 14px"><b style="color:#5c4a2a">${escaped(label)}</b><br>${escaped(text)}</p>`,
+        `<p style="margin:0 0 14px"><b style="color:#3f4d45">${escaped(label)}</b><br>${escaped(text)}</p>`,
     )
     .join('');
   const button =
@@ -37,8 +37,8 @@ export function mailHtml({ content, pageUrl, ack }: Job, tone: Severity | 'over'
   const page =
     pageUrl === undefined
       ? ''
-      : `<p style="margin:0 0 14px"><a href="${escaped(pageUrl)}" style="color:#6a3d10">Look at it</a></p>`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(content.title)}</title></head><body style="margin:0;background:#f6f0e2;color:#2b2115;font:17px/1.5 Georgia,'Times New Roman',serif"><div style="max-width:560px;margin:0 auto;padding:22px 18px"><p style="margin:0 0 18px;padding:14px 16px;background:#fffaf0;border-left:6px solid ${colour};font-size:20px">${escaped(content.sentence)}</p>${parts}${button}${page}<p style="margin:24px 0 0;font-size:14px;color:#6b5d47">${escaped(foot)}</p></div></body></html>`;
+      : `<p style="margin:0 0 14px"><a href="${escaped(pageUrl)}" style="color:#0b5560">Look at it</a></p>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(content.title)}</title></head><body style="margin:0;background:#f5f8f5;color:#14201a;font:17px/1.5 system-ui,-apple-system,'Segoe UI',Roboto,sans-serif"><div style="max-width:560px;margin:0 auto;padding:22px 18px"><p style="margin:0 0 18px;padding:14px 16px;background:#fcfdfc;border-left:6px solid ${colour};font-size:20px">${escaped(content.sentence)}</p>${parts}${button}${page}<p style="margin:24px 0 0;font-size:14px;color:#3f4d45">${escaped(foot)}</p></div></body></html>`;
 }
 
 export function escaped(text: string): string {

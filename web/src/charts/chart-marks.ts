@@ -66,7 +66,7 @@ function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): v
   const y = limit && scales.y?.getPixelForValue(limit.value);
   if (!limit || y === undefined || y < chartArea.top || y > chartArea.bottom) return;
   ctx.save();
-  ctx.strokeStyle = colour('--ember');
+  ctx.strokeStyle = colour('--heat');
   ctx.lineWidth = 1.25;
   ctx.setLineDash([6, 4]);
   ctx.beginPath();
@@ -75,7 +75,7 @@ function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): v
   ctx.stroke();
   ctx.font = `${font.size}px ${font.family}`;
   ctx.textBaseline = 'bottom';
-  ctx.fillStyle = colour('--ember');
+  ctx.fillStyle = colour('--heat');
   ctx.fillText(limit.words, chartArea.left + 4, y - 3);
   ctx.restore();
 }

@@ -12,11 +12,11 @@ interface LineLook {
 }
 
 const looks: Record<Position, LineLook> = {
-  core: { colour: '#a8331c', dash: [], width: 1.4 },
-  top: { colour: '#8a6410', dash: [5, 2], width: 0.9 },
-  base: { colour: '#5a4a8a', dash: [2, 2], width: 0.9 },
-  edge: { colour: '#3f6b3a', dash: [7, 2, 1, 2], width: 0.9 },
-  air: { colour: '#2f6690', dash: [1, 2], width: 0.9 },
+  core: { colour: '#8f2708', dash: [], width: 1.4 },
+  top: { colour: '#764700', dash: [5, 2], width: 0.9 },
+  base: { colour: '#57500f', dash: [2, 2], width: 0.9 },
+  edge: { colour: '#7d3358', dash: [7, 2, 1, 2], width: 0.9 },
+  air: { colour: '#215a70', dash: [1, 2], width: 0.9 },
 };
 
 const height = 210;
@@ -82,7 +82,7 @@ function drawGrid(
 ): void {
   doc.lineWidth(0.4).font('plain').fontSize(7.5);
   for (const tempC of temps) {
-    doc.moveTo(left, y(tempC)).lineTo(right, y(tempC)).stroke('#ddd2c0');
+    doc.moveTo(left, y(tempC)).lineTo(right, y(tempC)).stroke('#cfd9d2');
     doc
       .fillColor(softInk)
       .text(`${tempC} °C`, edge, y(tempC) - 4, { width: axisWidth - 5, align: 'right', lineBreak: false });
@@ -104,8 +104,8 @@ function drawGrid(
 }
 
 function drawActLine({ doc }: Sheet, { y, left, right }: Plane, actC: number): void {
-  doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#a8331c').undash();
-  doc.fillColor('#a8331c').text(`turn or spread at ${actC} °C`, right - 150, y(actC) - 10, {
+  doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#8f2708').undash();
+  doc.fillColor('#8f2708').text(`turn or spread at ${actC} °C`, right - 150, y(actC) - 10, {
     width: 148,
     align: 'right',
     lineBreak: false,

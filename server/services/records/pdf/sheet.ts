@@ -5,10 +5,10 @@ import PDFDocument from 'pdfkit';
 const require = createRequire(import.meta.url);
 const fontFile = (name: string) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
 
-export const ink = '#2b2118';
-export const softInk = '#5b4d3f';
-const rule = '#c9b99f';
-const shade = '#f3ecdf';
+export const ink = '#14201a';
+export const softInk = '#3f4d45';
+const rule = '#b3bfb7';
+const shade = '#edf2ee';
 
 /** A4 [pt]. */
 const margin = 48;

@@ -17,7 +17,7 @@ export type Shade = 'light' | 'dark';
 export const heatScaleFromC = 10;
 export const heatScaleToC = 70;
 
-/** On light paper heat darkens, from straw over ember to a deep red; on dark paper it glows, from umber to flame. */
+/** From straw over amber to red in both; on light paper heat darkens, on dark paper it glows. */
 const anchors: Record<Shade, readonly Oklch[]> = {
   light: [
     { lightness: 0.945, chroma: 0.04, hueDeg: 98 },
@@ -29,12 +29,12 @@ const anchors: Record<Shade, readonly Oklch[]> = {
     { lightness: 0.3, chroma: 0.085, hueDeg: 22 },
   ],
   dark: [
-    { lightness: 0.33, chroma: 0.022, hueDeg: 75 },
-    { lightness: 0.4, chroma: 0.06, hueDeg: 50 },
-    { lightness: 0.5, chroma: 0.125, hueDeg: 38 },
-    { lightness: 0.63, chroma: 0.17, hueDeg: 43 },
-    { lightness: 0.76, chroma: 0.15, hueDeg: 64 },
-    { lightness: 0.89, chroma: 0.12, hueDeg: 88 },
+    { lightness: 0.29, chroma: 0.02, hueDeg: 130 },
+    { lightness: 0.39, chroma: 0.05, hueDeg: 104 },
+    { lightness: 0.5, chroma: 0.09, hueDeg: 88 },
+    { lightness: 0.61, chroma: 0.12, hueDeg: 68 },
+    { lightness: 0.7, chroma: 0.155, hueDeg: 48 },
+    { lightness: 0.79, chroma: 0.11, hueDeg: 30 },
   ],
 };
 
