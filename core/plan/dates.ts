@@ -6,6 +6,7 @@ import type { PlannedDateView } from '../../shared/contracts/plan.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Stage } from '../../shared/names.ts';
 import { stageProfiles } from '../../shared/profiles/stages.ts';
+import { handInBelowC } from '../../shared/squeeze.ts';
 import { limitOrigins, stageLimits } from '../../shared/stage.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 
@@ -72,9 +73,13 @@ export function planDates(ask: DatesAsk): PlannedDate[] {
 
   for (let day = 1; day < length.maxDays; day += 1) {
     if (turns.includes(day)) {
-      add('turn', day, message('plan.date.turn', { actC: { valueC: actC, decimals: 0 } }));
+      add('turn', day, message('plan.date.turn', { actC: { valueC: actC, decimals: 0 }, handInC: handInBelowC }));
     } else {
-      add('check', day, day === 1 ? message('plan.date.first-check') : message('plan.date.check'));
+      add(
+        'check',
+        day,
+        day === 1 ? message('plan.date.first-check') : message('plan.date.check', { handInC: handInBelowC }),
+      );
     }
   }
   dates.push({

@@ -1,22 +1,19 @@
-/**
- * What is said about the water of one material.
- *
- * Two or three drops from a squeezed handful: community composting practice (second-hand), about 60 to 65 % (from
- * memory).
- */
+/** What is said about the water of one material. Of the squeeze see shared/squeeze.ts. */
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { Notebook } from './notebook.ts';
 import type { IngredientFacts } from './plan-facts.ts';
 import type { WaterShares } from './water-shares.ts';
 
 export interface Wetted {
+  /** A squeeze of soil is judged otherwise than one of bran. */
+  readonly isSoil: boolean;
   readonly shares: WaterShares;
   readonly targetFrac: number;
   readonly moistureAfter: number;
   readonly drierKg: number | null;
 }
 
-export function sayWater(name: Message, { shares, targetFrac, moistureAfter, drierKg }: Wetted): Message {
+export function sayWater(name: Message, { isSoil, shares, targetFrac, moistureAfter, drierKg }: Wetted): Message {
   const { verdict, waterKg, firstPortionKg, restKg, starterKg } = shares;
   const hasStarter = starterKg > 0;
   switch (verdict) {
@@ -38,8 +35,8 @@ export function sayWater(name: Message, { shares, targetFrac, moistureAfter, dri
           hasStarter,
         }),
         firstPortionKg === 0
-          ? message('plan.water.starter-first')
-          : message('plan.water.portion-first', { firstL: firstPortionKg, hasStarter }),
+          ? message('plan.water.starter-first', { isSoil })
+          : message('plan.water.portion-first', { firstL: firstPortionKg, hasStarter, isSoil }),
         message('plan.water.the-rest', { restL: restKg }),
       );
   }

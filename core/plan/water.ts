@@ -51,7 +51,7 @@ export function planWater(ask: WaterAsk): WaterPlan {
     ...(ask.waterMeantL !== undefined && {
       meant: judgeMeant(book, ask, ask.waterMeantL, facts, moistureNow, targetFrac),
     }),
-    ...book.written(sayWater(name, { shares, targetFrac, moistureAfter, drierKg })),
+    ...book.written(sayWater(name, { isSoil: facts.family === 'soil', shares, targetFrac, moistureAfter, drierKg })),
   };
 }
 

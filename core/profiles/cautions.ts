@@ -7,7 +7,7 @@
  * | dryBran | NIOSH Alert 94-102 |
  * | ammonia | NIOSH (25 ppm over a shift; about 20 ppm is smelt) |
  * | using | 7 CFR 205.203(c)(1) (raw manure, 90 and 120 days) |
- * | foulAir, shedAir, fire, deep, scald, unknownHeat, watering | common practice, no source |
+ * | foulAir, shedAir, fire, deep, scald, unknownHeat, watering, handful, hotHandful | common practice, no source |
  */
 import { message } from '../../shared/messages/message.ts';
 
@@ -25,4 +25,6 @@ export const cautions = {
   unknownHeat: message('caution.unknown-heat'),
   watering: message('caution.watering'),
   using: message('caution.using'),
+  handful: message('caution.handful'),
+  hotHandful: message('caution.hot-handful'),
 } as const;

@@ -1,8 +1,11 @@
 /** One plain phrase for an entry, e.g. "Watered, 8 L". */
 import { type EntryFacts, type growthPlaces, sampleMoistureFrac } from '../../shared/entry.ts';
 import { type Message, message, verbatim } from '../../shared/messages/message.ts';
+import type { Stage } from '../../shared/names.ts';
+import { squeezeFelt, squeezeMeans } from '../../shared/squeeze.ts';
 
-export function entryMessage(what: EntryFacts): Message {
+/** @param stage Of the batch that it is about: what a squeeze means goes by it, and is left out where it is not known. */
+export function entryMessage(what: EntryFacts, stage?: Stage): Message {
   switch (what.kind) {
     case 'turned':
     case 'uncovered':
@@ -25,7 +28,7 @@ export function entryMessage(what: EntryFacts): Message {
     case 'rained':
       return what.rainMm === undefined ? message('entry.rained') : message('entry.rained-by', { rainMm: what.rainMm });
     case 'squeeze':
-      return message('entry.squeeze', { feel: what.feel, place: placeOf(what.place) });
+      return squeezed(what, stage);
     case 'smell':
       return message('entry.smell', { smellsList: what.smells.map((smell) => message(`entry.smell.${smell}`)) });
     case 'growth':
@@ -58,6 +61,14 @@ export function entryMessage(what: EntryFacts): Message {
     case 'readiness':
       return message('entry.readiness', { smell: what.smell, look: what.look, isReady: what.ready });
   }
+}
+
+function squeezed({ feel, place }: Extract<EntryFacts, { kind: 'squeeze' }>, stage: Stage | undefined): Message {
+  const where = placeOf(place);
+  const feelPart = squeezeFelt(feel);
+  return stage === undefined
+    ? message('entry.squeeze', { place: where, feelPart })
+    : message('entry.squeeze-judged', { place: where, feelPart, meaningPart: squeezeMeans(feel, stage) });
 }
 
 /** As the texts choose by it, whose keys hold no hyphen. */

@@ -5,6 +5,7 @@ import { handRule } from './by-hand.ts';
 import { chilledFinding } from './chilled.ts';
 import { dryingFinding } from './drying.ts';
 import type { Finding } from './finding.ts';
+import { withHandfulCaution } from './handful.ts';
 import { heatDamageFinding } from './heat-damage.ts';
 import { heatDoubtedFinding } from './heat-doubted.ts';
 import { overheatingFinding } from './overheating.ts';
@@ -46,7 +47,7 @@ const rules: { readonly [Kind in ConditionKind]: Rule<Kind> } = {
 export function findingsOf(pile: PileSnapshot): Finding[] {
   const findings: Finding[] = [];
   for (const kind of conditionKinds) {
-    if (!isProbeKind(kind)) findings.push(rules[kind](pile));
+    if (!isProbeKind(kind)) findings.push(withHandfulCaution(rules[kind](pile), pile));
     else
       for (const position of positions) {
         const found = rules[kind](pile, position);

@@ -17,6 +17,6 @@ export const actCautions = {
   heap: 'Mask and gloves on.',
   'add-dry-bran': 'Dry bran is dusty: mask on before the bag is opened.',
   'close-shed': 'Air goes bad in a closed shed: open the doors and wait before going in.',
-  squeeze: 'Gloves on. Take the handful with a fork and let it cool: the inside may burn.',
-  'look-and-smell': 'Do not put your face into it: smell from a hand held over it.',
+  squeeze: `${cautionTexts['caution.hot-handful']} ${cautionTexts['caution.hands']}`,
+  'look-and-smell': cautionTexts['caution.smelling'],
 } as const;

@@ -88,7 +88,7 @@ function runWithout(pile: Pile, later: readonly DoneAct[], until: TruthRow, inpu
   return truthRow(pile, weather(pile.atMs), until.afterH, readyAtStartKg);
 }
 
-/** A difference worth telling, and how it is told: up and down are what follows its size. */
+/** A difference worth showing, and its words: up and down are what follows its size. */
 interface Telling {
   readonly of: (row: TruthRow) => number;
   readonly worth: number;
@@ -134,8 +134,8 @@ const tellAtEnd: readonly Telling[] = [
 ];
 
 function inWords(afterH: number, soon: Comparison, atEnd: Comparison): string {
-  const first = told(soon, tellSoon);
-  const second = told(atEnd, tellAtEnd);
+  const first = differences(soon, tellSoon);
+  const second = differences(atEnd, tellAtEnd);
   const sentences = [
     first === '' ? '' : `${soon.went.afterH - afterH} h later it left ${first}.`,
     second === '' ? '' : `At the end it left ${second}.`,
@@ -143,7 +143,7 @@ function inWords(afterH: number, soon: Comparison, atEnd: Comparison): string {
   return sentences.length === 0 ? 'It made hardly any difference.' : sentences.join(' ');
 }
 
-function told({ went, without }: Comparison, tellings: readonly Telling[]): string {
+function differences({ went, without }: Comparison, tellings: readonly Telling[]): string {
   return tellings
     .flatMap(({ of, worth, up, down }) => {
       const by = of(went) - of(without);

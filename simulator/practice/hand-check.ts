@@ -1,16 +1,19 @@
 /** What hand and nose find, without any probe. */
+import { squeezeTexts } from '../../shared/messages/made/en/squeeze.ts';
+import type { SqueezeFeel } from '../../shared/squeeze.ts';
 import type { TruthRow } from './record.ts';
 
-/**
- * Squeeze test: two or three drops is right, a stream too wet, crumbling too dry (community composting practice; the
- * moistures that go with it are from memory).
- */
-export function squeezed({ moistureFrac }: TruthRow): string {
-  if (moistureFrac > 0.68) return 'Water runs out between the fingers: it is too wet.';
-  if (moistureFrac > 0.57)
-    return 'Two or three drops come out, and the ball holds together: it is as damp as it should be.';
-  if (moistureFrac > 0.48) return 'No drop comes out, but the ball holds together: it is on the dry side.';
-  return 'It crumbles when the hand opens: it is too dry.';
+/** How bran of this moisture feels, on the scale of shared/squeeze.ts; the moistures that go with it are from memory. */
+export function squeezed({ moistureFrac }: Pick<TruthRow, 'moistureFrac'>): SqueezeFeel {
+  if (moistureFrac > 0.68) return 'pours';
+  if (moistureFrac > 0.57) return 'drips';
+  return moistureFrac > 0.48 ? 'holds' : 'crumbles';
+}
+
+/** @example squeezedWords('crumbles') // => "Crumbles when the hand opens: too dry." */
+export function squeezedWords(feel: SqueezeFeel): string {
+  const felt = squeezeTexts[`squeeze.feel.${feel}`];
+  return `${felt.charAt(0).toUpperCase()}${felt.slice(1)}: ${squeezeTexts[`squeeze.bran.${feel}`]}.`;
 }
 
 export function lookedAndSmelled(row: TruthRow): string {

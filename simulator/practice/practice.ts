@@ -1,7 +1,9 @@
 /**
  * A pile tended by hand in fast time. Runs in a page's worker. It never shows what is really so before the debrief.
  */
+
 import type { Act } from '../../shared/contracts/domain/batch.ts';
+import type { SqueezeFeel } from '../../shared/squeeze.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { actOn } from '../model/acts.ts';
 import type { Air } from '../model/air.ts';
@@ -14,7 +16,7 @@ import { createProbe, measure, type Probe } from '../probes/probe.ts';
 import { truthAt } from '../probes/truth.ts';
 import { actCautions } from './cautions.ts';
 import { type Debrief, type DoneAct, effectsOf } from './debrief.ts';
-import { lookedAndSmelled, squeezed } from './hand-check.ts';
+import { lookedAndSmelled, squeezed, squeezedWords } from './hand-check.ts';
 import { journalEntry } from './journal-entry.ts';
 import { pileAct } from './pile-act.ts';
 import { readyFoodKg, type TruthRow, truthRow } from './record.ts';
@@ -33,7 +35,9 @@ interface PracticeView {
 export interface ActAnswer {
   readonly view: PracticeView;
   /** What hand and nose found, or why nothing was done. */
-  readonly told: string | undefined;
+  readonly found: string | undefined;
+  /** How a squeezed handful felt. */
+  readonly feel?: SqueezeFeel | undefined;
   readonly caution: string | undefined;
   readonly done: boolean;
 }
@@ -119,26 +123,29 @@ export function createPractice(scenario: PracticeScenario, seed: number, started
   }
 
   function act(wanted: PracticeAct): ActAnswer {
-    const answer = (told: string | undefined, was: boolean): ActAnswer => ({
+    const answer = (found: string | undefined, was: boolean, feel?: SqueezeFeel): ActAnswer => ({
       view: view(),
-      told,
+      found,
+      feel,
       caution: wanted.kind in actCautions ? actCautions[wanted.kind as keyof typeof actCautions] : undefined,
       done: was,
     });
     if (ended()) return answer('The run is over.', false);
     if (!scenario.tools.includes(wanted.kind)) return answer('There is nothing here to do that with.', false);
     const before = structuredClone(pile);
-    const told = carryOut(wanted);
+    const feel = wanted.kind === 'squeeze' ? squeezed(truthNow()) : undefined;
+    const found = feel === undefined ? carryOut(wanted) : squeezedWords(feel);
     done.push({ afterH: Math.round(afterH()), act: wanted, before });
     const entry = journalEntry(wanted, pile.atMs);
     if (entry !== undefined) journal.push(entry);
-    return answer(told, true);
+    return answer(found, true, feel);
   }
+
+  const truthNow = () => truthRow(pile, outdoors(), afterH(), readyAtStartKg);
 
   function carryOut(wanted: PracticeAct): string | undefined {
     if (wanted.kind === 'finish') endedAtH = Math.round(afterH());
-    if (wanted.kind === 'squeeze') return squeezed(truthRow(pile, outdoors(), afterH(), readyAtStartKg));
-    if (wanted.kind === 'look-and-smell') return lookedAndSmelled(truthRow(pile, outdoors(), afterH(), readyAtStartKg));
+    if (wanted.kind === 'look-and-smell') return lookedAndSmelled(truthNow());
     if (wanted.kind === 'reseat-probe') return reseat(wanted.probe);
     const onPile = pileAct(wanted);
     if (onPile !== undefined) actOn(pile, onPile, airAtPile(pile, weather(pile.atMs), 1));

@@ -108,9 +108,9 @@ test.runIf(hasChromium)('it is tended from the address its label opens: three ta
   await written('Turned');
 
   await page.getByRole('button', { name: 'Squeeze test' }).click();
-  await page.getByRole('radio', { name: /^Holds/ }).check();
+  await page.getByRole('radio', { name: /^Holds together, no drop/ }).check();
   await write();
-  await written('Squeezed: it holds, a drop or two, right');
+  await written('Squeezed: holds together, no drop (right, on the dry side)');
 
   await page.getByRole('button', { name: 'Watered' }).click();
   await page.getByLabel('Water given').fill('4');

@@ -65,7 +65,7 @@ describe.runIf(hasChromium)('what a grower notes by hand', () => {
       timeout: 60_000,
     }, async () => {
       await page.goto(`${installation.pagesUrl}/piles/${id}`);
-      await write('Squeeze test', ['Crumbles: too dry']);
+      await write('Squeeze test', ['Crumbles when the hand opens: too dry']);
       await sentence()
         .getByText(/^A squeeze 1 minute ago says it is too dry/)
         .waitFor();

@@ -26,7 +26,6 @@ import type {
 import { probeOut } from '../../simulator/practice/scenarios/probe-out.ts';
 import { laidRecipe } from '../../web/src/features/practice/laid-recipe.ts';
 import { type Frame, openSession } from '../../web/src/features/practice/practice-session.ts';
-import { feelOf } from '../../web/src/features/practice/squeeze-feel.ts';
 
 const reportH = 1 / 6;
 /** A week of a pile, twice. */
@@ -190,8 +189,7 @@ async function bothThrough(
   for (let report = 0; !frame.ended; report++) {
     for (const { act } of acts.filter((one) => one.atReport === report)) {
       frame = ours.act(act).frame;
-      const { told } = served.practice.act(act);
-      const feel = act.kind === 'squeeze' ? feelOf(told) : undefined;
+      const { feel } = served.practice.act(act);
       await served.write(feel ? { kind: 'squeeze', feel } : null);
       await compare(frame, served);
     }

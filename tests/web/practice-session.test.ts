@@ -11,7 +11,6 @@ import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { probeOut } from '../../simulator/practice/scenarios/probe-out.ts';
 import { laidRecipe } from '../../web/src/features/practice/laid-recipe.ts';
 import { openSession } from '../../web/src/features/practice/practice-session.ts';
-import { feelOf } from '../../web/src/features/practice/squeeze-feel.ts';
 
 describe('openSession()', () => {
   for (const scenario of practiceScenarios) {
@@ -46,11 +45,11 @@ describe('openSession()', () => {
     expect(origin(frame)).not.toBe(origin(before));
   });
 
-  test('what hand and nose find is told, and leaves no mark on the chart', () => {
+  test('what hand and nose find is shown, and leaves no mark on the chart', () => {
     const session = openSession(hotWeek, 1);
     const { frame, answer } = session.act({ kind: 'squeeze' });
-    expect(answer.told).toMatch(/drops/);
-    expect(frame.diary.at(-1)).toMatchObject({ words: 'Squeezed a handful', told: answer.told });
+    expect(answer.found).toMatch(/drops/);
+    expect(frame.diary.at(-1)).toMatchObject({ words: 'Squeezed a handful', detail: answer.found });
     expect(frame.pile.acts).toEqual([]);
   });
 
@@ -103,8 +102,7 @@ describe('openSession()', () => {
   });
 });
 
-describe('feelOf()', () => {
-  const at = (moistureFrac: number) => feelOf(squeezed({ moistureFrac } as Parameters<typeof squeezed>[0]));
+describe('squeezed()', () => {
   // The model's own borders between its four answers.
   const rows: [number, string][] = [
     [0.47, 'crumbles'],
@@ -114,12 +112,8 @@ describe('feelOf()', () => {
     [0.67, 'drips'],
     [0.69, 'pours'],
   ];
-  for (const [moistureFrac, feel] of rows) {
-    test(`feelOf() what a hand finds at ${moistureFrac}: ${feel}`, () => expect(at(moistureFrac)).toBe(feel));
-  }
-  test('feelOf() nothing told, or something else, is nothing felt', () => {
-    expect([feelOf(undefined), feelOf('It smells of earth.')]).toEqual([undefined, undefined]);
-  });
+  for (const [moistureFrac, feel] of rows)
+    test(`squeezed() of a bed at ${moistureFrac}: ${feel}`, () => expect(squeezed({ moistureFrac })).toBe(feel));
 });
 
 test('laidRecipe() of 70 kg of bran mixed to 60 % water: 70 · 0.88 / 0.4 = 154 kg in all', () => {

@@ -26,7 +26,7 @@ import {
   scaleOf,
 } from '../../web/src/features/practice/cut-drawing.ts';
 import { midnightsOf, nightsOf } from '../../web/src/features/practice/night-line.ts';
-import type { Told } from '../../web/src/features/practice/practice-messages.ts';
+import type { Answered } from '../../web/src/features/practice/practice-messages.ts';
 import { practiceSeries } from '../../web/src/features/practice/practice-series.ts';
 import type { Frame } from '../../web/src/features/practice/practice-session.ts';
 import { daysWords, practiceReader } from '../../web/src/features/practice/practice-time.ts';
@@ -46,44 +46,47 @@ const startMs = Date.UTC(2031, 5, 2, 8);
 describe('stepRun()', () => {
   const frame = { diary: [{ atMs: startMs, kind: 'act', words: 'Turned' }] } as unknown as Frame;
   const alarm = { id: 'overheating', kind: 'overheating', todo: 'Turn it.' } as AlarmSummary;
-  const told = (more: Partial<Told> = {}): RunEvent => ({ kind: 'told', told: { frame, ...more } });
-  const answer = { told: undefined, caution: 'Mask on.', done: true } as NonNullable<Told['answer']>;
+  const answered = (more: Partial<Answered> = {}): RunEvent => ({
+    kind: 'answered',
+    answered: { frame, ...more },
+  });
+  const answer = { found: undefined, caution: 'Mask on.', done: true } as NonNullable<Answered['answer']>;
   const tending: Run = { ...newRun('hot-week', 1), stage: 'tending', frame };
   const flowing: Run = { ...tending, flowing: true, busy: true };
-  const debrief = {} as NonNullable<Told['debrief']>;
+  const debrief = {} as NonNullable<Answered['debrief']>;
 
   const rows: [string, Run, RunEvent, Partial<Run>][] = [
     ['time cannot run before the pile lies there', newRun('x', 1), { kind: 'let-run' }, { flowing: false }],
-    ['the first frame opens the run', newRun('x', 1), told(), { stage: 'tending', busy: false }],
+    ['the first frame opens the run', newRun('x', 1), answered(), { stage: 'tending', busy: false }],
     ['a question makes it busy', tending, { kind: 'asked' }, { busy: true }],
-    ['a frame without news lets time flow on', flowing, told(), { flowing: true, busy: false }],
-    ['a new warning stops the clock', flowing, told({ raised: [alarm] }), { flowing: false, stoppedBy: alarm }],
-    ['an empty list of warnings does not', flowing, told({ raised: [] }), { flowing: true, stoppedBy: null }],
+    ['a frame without news lets time flow on', flowing, answered(), { flowing: true, busy: false }],
+    ['a new warning stops the clock', flowing, answered({ raised: [alarm] }), { flowing: false, stoppedBy: alarm }],
+    ['an empty list of warnings does not', flowing, answered({ raised: [] }), { flowing: true, stoppedBy: null }],
     [
       'an act is answered in the words of the diary',
       tending,
-      told({ answer }),
-      { answer: { words: 'Turned', told: undefined, caution: 'Mask on.', done: true } },
+      answered({ answer }),
+      { answer: { words: 'Turned', found: undefined, caution: 'Mask on.', done: true } },
     ],
     [
       'an act puts the warning that stopped the clock out of sight',
       { ...tending, stoppedBy: alarm },
-      told({ answer }),
+      answered({ answer }),
       { stoppedBy: null },
     ],
-    ['an acknowledgement leaves it in sight', { ...tending, stoppedBy: alarm }, told(), { stoppedBy: alarm }],
+    ['an acknowledgement leaves it in sight', { ...tending, stoppedBy: alarm }, answered(), { stoppedBy: alarm }],
     [
       'letting time run clears what was said',
-      { ...tending, stoppedBy: alarm, answer: { words: 'Turned', told: undefined, caution: undefined, done: true } },
+      { ...tending, stoppedBy: alarm, answer: { words: 'Turned', found: undefined, caution: undefined, done: true } },
       { kind: 'let-run' },
       { flowing: true, stoppedBy: null, answer: null },
     ],
     ['holding stops the clock', flowing, { kind: 'hold' }, { flowing: false }],
     ['the pace changes while time flows', flowing, { kind: 'pace', pace: 4 }, { pace: 4, flowing: true }],
-    ['a debrief ends the run', flowing, told({ debrief }), { stage: 'over', flowing: false, debrief }],
+    ['a debrief ends the run', flowing, answered({ debrief }), { stage: 'over', flowing: false, debrief }],
     ['a run that is over does not run on', { ...tending, stage: 'over' }, { kind: 'let-run' }, { flowing: false }],
     [
-      'a broken worker is told of',
+      'a broken worker is shown',
       flowing,
       { kind: 'broke', fault: 'no memory' },
       { stage: 'failed', fault: 'no memory' },

@@ -17,6 +17,7 @@ import {
 import type { EntriesQuestion, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { batchAt } from '../../services/journal/batch-at.ts';
 import { entryView, versionView } from '../../services/journal/entry-view.ts';
 import { JournalService, timeProblem } from '../../services/journal/journal-service.ts';
 import { handInQueue } from '../../services/journal/queue.ts';
@@ -42,8 +43,13 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
     const versions = await journal.entries.versions(entryId);
     const newest = versions.at(-1);
     if (!newest) return undefined;
-    const entry = entryView(newest, await journal.batches.list(newest.pileId));
-    return { newest, entry, earlier: versions.slice(0, -1).reverse().map(versionView) };
+    const batches = await journal.batches.list(newest.pileId);
+    const earlier = versions.slice(0, -1).reverse();
+    return {
+      newest,
+      entry: entryView(newest, batches),
+      earlier: earlier.map((one) => versionView(one, batchAt(batches, one.pileId, one.atMs)?.stage)),
+    };
   };
 
   const page = async (query: EntriesQuery, within: Pick<EntriesQuestion, 'pileId' | 'fromMs' | 'toMs'>) => {

@@ -4,10 +4,12 @@ import type { Entry, EntryVersion } from '../../../shared/contracts/journal.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { sampleMoistureFrac } from '../../../shared/entry.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
+import type { Stage } from '../../../shared/names.ts';
 import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
 import { batchAt } from './batch-at.ts';
 
-export function versionView(entry: EntryRecord): EntryVersion {
+/** @param stage Of the batch that it is about, where there is one. */
+export function versionView(entry: EntryRecord, stage?: Stage): EntryVersion {
   const { what } = entry;
   const weighedDry = what.kind === 'sample' && what.dryG !== undefined;
   return {
@@ -19,7 +21,7 @@ export function versionView(entry: EntryRecord): EntryVersion {
     note: entry.note,
     photoIds: [...entry.photoIds],
     what,
-    ...inWords({ says: entryMessage(what) }, 0),
+    ...inWords({ says: entryMessage(what, stage) }, 0),
     moistureFrac: weighedDry ? sampleMoistureFrac(what.wetG, what.dryG as number) : null,
     reason: entry.reason,
     withdrawn: entry.withdrawn,
@@ -28,10 +30,11 @@ export function versionView(entry: EntryRecord): EntryVersion {
 
 /** @param batches Of the entry's pile, or of all. */
 export function entryView(entry: EntryRecord, batches: readonly BatchRecord[]): Entry {
+  const batch = batchAt(batches, entry.pileId, entry.atMs);
   return {
-    ...versionView(entry),
+    ...versionView(entry, batch?.stage),
     id: entry.entryId,
     pileId: entry.pileId,
-    batchId: batchAt(batches, entry.pileId, entry.atMs)?.id ?? null,
+    batchId: batch?.id ?? null,
   };
 }

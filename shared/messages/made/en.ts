@@ -20,6 +20,7 @@ import { readinessTexts } from './en/readiness.ts';
 import { ruleTexts } from './en/rule.ts';
 import { sayTexts } from './en/say.ts';
 import { seasonTexts } from './en/season.ts';
+import { squeezeTexts } from './en/squeeze.ts';
 import { warningsTexts } from './en/warnings.ts';
 import { whyTexts } from './en/why.ts';
 
@@ -46,6 +47,7 @@ export const enTexts = {
   ...ruleTexts,
   ...sayTexts,
   ...seasonTexts,
+  ...squeezeTexts,
   ...warningsTexts,
   ...whyTexts,
 };

@@ -20,6 +20,7 @@ import type { ReadinessParams } from './params/readiness.ts';
 import type { RuleParams } from './params/rule.ts';
 import type { SayParams } from './params/say.ts';
 import type { SeasonParams } from './params/season.ts';
+import type { SqueezeParams } from './params/squeeze.ts';
 import type { WarningsParams } from './params/warnings.ts';
 import type { WhyParams } from './params/why.ts';
 
@@ -47,5 +48,6 @@ export interface MessageParams
     RuleParams,
     SayParams,
     SeasonParams,
+    SqueezeParams,
     WarningsParams,
     WhyParams {}

@@ -29,7 +29,7 @@ export const coldNights: PracticeScenario = {
     shed: 'roof',
     shadeFrac: 0.5,
   },
-  told: { material: 'wheat-bran', depthM: 0.12, moistureFrac: 0.6, doseFrac: 0.015, cover: 'open' },
+  given: { material: 'wheat-bran', depthM: 0.12, moistureFrac: 0.6, doseFrac: 0.015, cover: 'open' },
   climate: { ...mildClimate, meanC: 4, seasonK: 0, dayK: 4, frontK: 2, rhPct: 80, windMS: 2.5 },
   probes: fourProbes(),
   happenings: [],

@@ -28,7 +28,7 @@ export const fanLeftOn: PracticeScenario = {
     shadeFrac: 1,
     fanMS: 5,
   },
-  told: { material: 'wheat-bran', depthM: 0.13, moistureFrac: 0.54, doseFrac: 0.004, cover: 'open' },
+  given: { material: 'wheat-bran', depthM: 0.13, moistureFrac: 0.54, doseFrac: 0.004, cover: 'open' },
   climate: { ...mildClimate, meanC: 25, seasonK: 0, rhPct: 32, rainShare: 0 },
   probes: fourProbes(),
   happenings: [],

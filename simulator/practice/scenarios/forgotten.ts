@@ -28,7 +28,7 @@ export const forgotten: PracticeScenario = {
     cover: 'breathable',
     shadeFrac: 0.8,
   },
-  told: { material: 'wheat-bran', depthM: 0.36, moistureFrac: 0.58, doseFrac: 0.01, cover: 'breathable' },
+  given: { material: 'wheat-bran', depthM: 0.36, moistureFrac: 0.58, doseFrac: 0.01, cover: 'breathable' },
   climate: { ...mildClimate, meanC: 26, seasonK: 0, dayK: 6, frontK: 1, rhPct: 60, rainShare: 0.02 },
   probes: fourProbes(),
   happenings: [],

@@ -26,7 +26,7 @@ export const hotWeek: PracticeScenario = {
     cover: 'breathable',
     shadeFrac: 0.5,
   },
-  told: { material: 'wheat-bran', depthM: 0.34, moistureFrac: 0.6, doseFrac: 0.008, cover: 'breathable' },
+  given: { material: 'wheat-bran', depthM: 0.34, moistureFrac: 0.6, doseFrac: 0.008, cover: 'breathable' },
   climate: { ...mildClimate, meanC: 29, seasonK: 0, dayK: 7, frontK: 1, rhPct: 55, rainShare: 0 },
   probes: fourProbes(),
   happenings: [],

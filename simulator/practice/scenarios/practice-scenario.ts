@@ -73,7 +73,7 @@ export interface PracticeScenario {
   readonly awayUntilH: number;
   readonly recipe: Omit<PileRecipe, 'startMs'>;
   /** As the grower would have written it down. */
-  readonly told: Recipe & { readonly material: Material };
+  readonly given: Recipe & { readonly material: Material };
   readonly climate: Climate;
   readonly probes: readonly PracticeProbe[];
   /** What happens unseen [h after laying]. */
@@ -81,9 +81,9 @@ export interface PracticeScenario {
   /** Acts that make sense here, in the order they should be offered. */
   readonly tools: readonly PracticeActKind[];
   readonly weights: Weights;
-  /** One good way, told in the debrief and proved in the tests. */
+  /** One good way, given in the debrief and proved in the tests. */
   readonly example: readonly { readonly afterH: number; readonly act: PracticeAct }[];
-  /** What the run teaches, told in the debrief. */
+  /** What the run teaches, given in the debrief. */
   readonly lesson: string;
 }
 

@@ -29,7 +29,7 @@ export const probeOut: PracticeScenario = {
     cover: 'breathable',
     shadeFrac: 0.8,
   },
-  told: { material: 'wheat-bran', depthM: 0.33, moistureFrac: 0.6, doseFrac: 0.008, cover: 'breathable' },
+  given: { material: 'wheat-bran', depthM: 0.33, moistureFrac: 0.6, doseFrac: 0.008, cover: 'breathable' },
   climate: { ...mildClimate, meanC: 26, seasonK: 0, dayK: 5, frontK: 1, rhPct: 60, rainShare: 0 },
   probes: fourProbes([{ kind: 'pulled-out', fromH: 36 }]),
   happenings: [],

@@ -26,7 +26,7 @@ export const tooDeep: PracticeScenario = {
     shadeFrac: 0.9,
     shed: 'roof',
   },
-  told: { material: 'rice-bran', depthM: 0.45, moistureFrac: 0.6, doseFrac: 0.006, cover: 'breathable' },
+  given: { material: 'rice-bran', depthM: 0.45, moistureFrac: 0.6, doseFrac: 0.006, cover: 'breathable' },
   climate: { ...mildClimate, meanC: 19, seasonK: 0 },
   probes: fourProbes(),
   happenings: [],

@@ -27,7 +27,7 @@ export const tooWet: PracticeScenario = {
     shadeFrac: 0.9,
     shed: 'roof',
   },
-  told: { material: 'rice-bran', depthM: 0.3, moistureFrac: 0.6, doseFrac: 0.006, cover: 'breathable' },
+  given: { material: 'rice-bran', depthM: 0.3, moistureFrac: 0.6, doseFrac: 0.006, cover: 'breathable' },
   climate: { ...mildClimate, meanC: 20, seasonK: 0 },
   probes: fourProbes(),
   happenings: [],

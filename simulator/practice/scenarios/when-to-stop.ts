@@ -26,7 +26,7 @@ export const whenToStop: PracticeScenario = {
     cover: 'breathable',
     shadeFrac: 0.9,
   },
-  told: { material: 'wheat-bran', depthM: 0.22, moistureFrac: 0.61, doseFrac: 0.006, cover: 'breathable' },
+  given: { material: 'wheat-bran', depthM: 0.22, moistureFrac: 0.61, doseFrac: 0.006, cover: 'breathable' },
   climate: { ...mildClimate, meanC: 19, seasonK: 0, rainShare: 0 },
   probes: fourProbes(),
   happenings: [],

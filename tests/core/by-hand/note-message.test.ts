@@ -4,9 +4,15 @@ import type { NotedFacts } from '../../../core/profiles/noted.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';
 
 test.each<[NotedFacts, string]>([
-  [{ kind: 'squeeze', feel: 'crumbles' }, 'A squeezed handful crumbled.'],
-  [{ kind: 'squeeze', feel: 'holds', place: 'core' }, 'A squeezed handful from the core held together.'],
-  [{ kind: 'squeeze', feel: 'drips', place: 'edge' }, 'A squeezed handful from the edge dripped.'],
+  [{ kind: 'squeeze', feel: 'crumbles' }, 'A squeezed handful crumbled when the hand opened.'],
+  [
+    { kind: 'squeeze', feel: 'holds', place: 'core' },
+    'A squeezed handful from the core held together and gave no drop.',
+  ],
+  [
+    { kind: 'squeeze', feel: 'drips', place: 'edge' },
+    'A squeezed handful from the edge held together and gave two or three drops.',
+  ],
   [
     { kind: 'squeeze', feel: 'pours', place: 'all-through' },
     'Water ran out of a squeezed handful from all through it.',

@@ -30,7 +30,7 @@ describe('planWater()', () => {
   });
   test('says what to do, first portion before the squeeze test', () => {
     expect(plan({}).says).toBe(
-      'Wheat bran needs 12 L of water to reach 60 %. Mix in 9 L of it first, let it soak in, and squeeze a handful: it ' +
+      'Wheat bran needs 12 L of water to reach 60 %. Mix in 9 L of it first, let it soak in, and squeeze a handful hard: it ' +
         'should hold together and give two or three drops. Then the other 3 L, a little at a time.',
     );
     expect(plan({}).cautions.join()).toContain('Water cannot be taken out again');

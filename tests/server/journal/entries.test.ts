@@ -33,7 +33,7 @@ describe('POST /api/piles/:id/entries', () => {
       [{ kind: 'covered', cover: 'breathable' }, 'Covered, breathable cover'],
       [{ kind: 'uncovered' }, 'Uncovered'],
       [{ kind: 'moved', place: 'under the lean-to' }, 'Moved, under the lean-to'],
-      [{ kind: 'squeeze', feel: 'pours' }, 'Squeezed: water runs out, too wet'],
+      [{ kind: 'squeeze', feel: 'pours' }, 'Squeezed: water runs out (too wet)'],
       [{ kind: 'smell', smells: ['sweet', 'earthy'] }, 'Smells sweet and earthy'],
       [{ kind: 'growth', colour: 'white', place: 'skin', amount: 'many' }, 'Growth, white, many, on the skin'],
       [{ kind: 'growth', colour: 'other', otherColour: 'orange' }, 'Growth, orange'],

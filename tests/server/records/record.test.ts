@@ -36,7 +36,7 @@ describe('GET /api/batches/:id/record', () => {
       ['Smells sweet and fermented', false],
       ['Turned', false],
       ['Watered, 6 L', true],
-      ['Squeezed: it holds, a drop or two, right', false],
+      ['Squeezed: holds together, no drop (right, on the dry side)', false],
       ['Growth, white, all through', false],
       ['Weighed sample, 52 g wet, 23 g dry: moisture 55.8 %, wet basis', false],
       ['Note', false],

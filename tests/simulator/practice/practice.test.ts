@@ -35,8 +35,8 @@ describe('practice scenarios', () => {
     }
   });
   for (const scenario of practiceScenarios) {
-    test(`${scenario.id}: what the grower tells fits the recipe a real batch takes`, () => {
-      expect(givenRecipeSchema.safeParse(scenario.told).success).toBe(true);
+    test(`${scenario.id}: what the grower gives fits the recipe a real batch takes`, () => {
+      expect(givenRecipeSchema.safeParse(scenario.given).success).toBe(true);
     });
     for (const seed of [1, 2, 3]) {
       test(`${scenario.id}, seed ${seed}: left alone it misses its goal, tended as its example it reaches it`, () => {
@@ -76,7 +76,7 @@ describe('createPractice()', () => {
     practice.advance(1000);
     expect(practice.view()).toMatchObject({ ended: true, afterH: hotWeek.hours });
     expect(practice.advance(5).readings).toEqual([]);
-    expect(practice.act({ kind: 'turn' })).toMatchObject({ done: false, told: 'The run is over.' });
+    expect(practice.act({ kind: 'turn' })).toMatchObject({ done: false, found: 'The run is over.' });
   });
   test('createPractice() of a pile that was left alone has what its probes said meanwhile', () => {
     const practice = createPractice(probeOut, 1);
@@ -108,18 +108,18 @@ describe('createPractice()', () => {
 describe('hand checks', () => {
   test('squeeze tells too wet from right, and drier once dry bran is in', () => {
     const practice = createPractice(tooWet, 1);
-    expect(practice.act({ kind: 'squeeze' }).told).toMatch(/too wet/);
+    expect(practice.act({ kind: 'squeeze' }).found).toMatch(/too wet/);
     practice.act({ kind: 'add-dry-bran', massKg: 25 });
-    expect(practice.act({ kind: 'squeeze' }).told).toMatch(/as damp as it should be/);
+    expect(practice.act({ kind: 'squeeze' }).found).toMatch(/two or three drops: right/);
   });
   test('look-and-smell finds the sour layer without air, and white all through when it is done', () => {
     const wet = createPractice(tooWet, 1);
     wet.advance(48);
-    expect(wet.act({ kind: 'look-and-smell' }).told).toMatch(/sour/);
+    expect(wet.act({ kind: 'look-and-smell' }).found).toMatch(/sour/);
     const good = createPractice(whenToStop, 1);
-    expect(good.act({ kind: 'look-and-smell' }).told).toMatch(/nothing is white yet/);
+    expect(good.act({ kind: 'look-and-smell' }).found).toMatch(/nothing is white yet/);
     good.advance(110);
-    expect(good.act({ kind: 'look-and-smell' }).told).toMatch(/White all through/);
+    expect(good.act({ kind: 'look-and-smell' }).found).toMatch(/White all through/);
   });
   test('reseat-probe finds the probe that lies outside, and only that one', () => {
     const practice = createPractice(probeOut, 1);
@@ -129,8 +129,8 @@ describe('hand checks', () => {
         .readings.filter((r) => r.probe === probe && r.quantity === 'temperature')
         .at(-1)?.value ?? Number.NaN;
     expect(lastOf('core')).toBeLessThan(35);
-    expect(practice.act({ kind: 'reseat-probe', probe: 'top' }).told).toMatch(/sits where it should/);
-    expect(practice.act({ kind: 'reseat-probe', probe: 'core' }).told).toMatch(/back in its place/);
+    expect(practice.act({ kind: 'reseat-probe', probe: 'top' }).found).toMatch(/sits where it should/);
+    expect(practice.act({ kind: 'reseat-probe', probe: 'core' }).found).toMatch(/back in its place/);
     expect(lastOf('core')).toBeGreaterThan(42);
   });
 });

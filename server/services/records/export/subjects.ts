@@ -58,16 +58,17 @@ function factCells(what: EntryFacts): Row {
 }
 
 function entryRow(entry: EntryRecord, batches: readonly BatchRecord[]): Row {
+  const batch = batchAt(batches, entry.pileId, entry.atMs);
   return {
     id: entry.entryId,
     pile: entry.pileId,
-    batch: batchAt(batches, entry.pileId, entry.atMs)?.id,
+    batch: batch?.id,
     time: toInstant(entry.atMs),
     kind: entry.what.kind,
     by: entry.by,
     note: entry.note,
     ...factCells(entry.what),
-    says: plainEnglish(entryMessage(entry.what)),
+    says: plainEnglish(entryMessage(entry.what, batch?.stage)),
     photos: entry.photoIds.join('; '),
     recordedAt: toInstant(entry.recordedAtMs),
     version: entry.version,

@@ -1,8 +1,8 @@
 // Made from ../../en/hand.json by `npm run messages`; change that instead.
 export const handTexts = {
-  "hand.found.crumbled": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} crumbled.",
-  "hand.found.held": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} held together.",
-  "hand.found.dripped": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} dripped.",
+  "hand.found.crumbled": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} crumbled when the hand opened.",
+  "hand.found.held": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} held together and gave no drop.",
+  "hand.found.dripped": "A squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}} held together and gave two or three drops.",
   "hand.found.poured": "Water ran out of a squeezed handful{place, select, skin { from the skin} edge { from the edge} core { from the core} base { from the base} through { from all through it} other {}}.",
   "hand.found.sample": "A weighed sample holds {moistureFrac} water.",
   "hand.found.sample-not-dried": "A weighed sample holds an unknown share of water.",

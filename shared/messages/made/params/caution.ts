@@ -17,6 +17,7 @@ export interface CautionParams {
   'caution.unknown-heat': NoParams;
   'caution.who': NoParams;
   'caution.hands': NoParams;
+  'caution.handful': NoParams;
   'caution.hot-handful': NoParams;
   'caution.doors': NoParams;
   'caution.practice': NoParams;

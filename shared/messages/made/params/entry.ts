@@ -15,7 +15,8 @@ export interface EntryParams {
   'entry.moved-to': { readonly placeName: string };
   'entry.rained': NoParams;
   'entry.rained-by': { readonly rainMm: Amount };
-  'entry.squeeze': { readonly feel: 'crumbles' | 'drips' | 'holds' | 'other' | 'pours'; readonly place: 'base' | 'core' | 'edge' | 'other' | 'skin' | 'through' };
+  'entry.squeeze': { readonly feelPart: Part; readonly place: 'base' | 'core' | 'edge' | 'other' | 'skin' | 'through' };
+  'entry.squeeze-judged': { readonly feelPart: Part; readonly meaningPart: Part; readonly place: 'base' | 'core' | 'edge' | 'other' | 'skin' | 'through' };
   'entry.smell': { readonly smellsList: readonly (Part | string)[] };
   'entry.growth': { readonly amount: 'few' | 'many' | 'other' | 'some'; readonly colourPart: Part; readonly place: 'base' | 'core' | 'edge' | 'other' | 'skin' | 'through' };
   'entry.pests': { readonly amount: 'few' | 'many' | 'other' | 'some'; readonly pestsName: string };

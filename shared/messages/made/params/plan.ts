@@ -24,8 +24,8 @@ export interface PlanParams {
   'plan.slip.millilitres-as-ounces': NoParams;
   'plan.slip.ounces-as-millilitres': NoParams;
   'plan.water.needs': { readonly hasStarter: boolean; readonly materialCapitalPart: Part; readonly targetShare: Amount; readonly waterL: Amount };
-  'plan.water.starter-first': NoParams;
-  'plan.water.portion-first': { readonly firstL: Amount; readonly hasStarter: boolean };
+  'plan.water.starter-first': { readonly isSoil: boolean };
+  'plan.water.portion-first': { readonly firstL: Amount; readonly hasStarter: boolean; readonly isSoil: boolean };
   'plan.water.the-rest': { readonly restL: Amount };
   'plan.water.enough': { readonly afterShare: Amount; readonly hasStarter: boolean };
   'plan.water.too-wet': { readonly afterShare: Amount; readonly hasStarter: boolean; readonly targetShare: Amount };
@@ -61,9 +61,9 @@ export interface PlanParams {
   'plan.ground.shallower': { readonly leastCm: Amount; readonly stage: 'bran' | 'other' | 'soil' };
   'plan.ground.lower-in-warmth': { readonly leastCm: Amount };
   'plan.ground.dressing': NoParams;
-  'plan.date.turn': { readonly actC: Temperature };
+  'plan.date.turn': { readonly actC: Temperature; readonly handInC: Temperature };
   'plan.date.first-check': NoParams;
-  'plan.date.check': NoParams;
+  'plan.date.check': { readonly handInC: Temperature };
   'plan.date.ready': NoParams;
   'plan.step.on-hand-makes': NoParams;
   'plan.step.starter': NoParams;

@@ -6,10 +6,9 @@ import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { type EntryKind, isActKind } from '../../../../shared/entry.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
-import { actCautions, hotFromC, hottestC } from '../../ui/format/act-caution.ts';
+import { actCautions, handfulCautions, hottestC } from '../../ui/format/act-caution.ts';
 
 const closeUp: readonly EntryKind[] = ['smell', 'readiness', 'growth'];
-const hands = cautionTexts['caution.hands'];
 const handsIn: readonly EntryKind[] = ['squeeze', 'sample'];
 
 export function entryCautions(kind: EntryKind, positions: PileSummary['positions'] | undefined): string[] {
@@ -21,7 +20,7 @@ export function entryCautions(kind: EntryKind, positions: PileSummary['positions
   }
   if (handsIn.includes(kind)) {
     if (closed.length > 0) return closed;
-    return [hottest !== null && hottest >= hotFromC ? `${cautionTexts['caution.hot-handful']} ${hands}` : hands];
+    return handfulCautions(hottest);
   }
   return [];
 }

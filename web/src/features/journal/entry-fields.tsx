@@ -1,31 +1,19 @@
 /** The few inputs each kind of entry has. */
 import { coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
-import {
-  amountsSeen,
-  growthColours,
-  growthPlaces,
-  judgements,
-  smells,
-  squeezeFeels,
-} from '../../../../shared/entry.ts';
-import { positions } from '../../../../shared/names.ts';
+import { amountsSeen, growthColours, growthPlaces, judgements, smells } from '../../../../shared/entry.ts';
+import { positions, type Stage } from '../../../../shared/names.ts';
 import { capital } from '../../ui/format/words.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import type { EntryDraft } from './entry-draft.ts';
-import {
-  amountNames,
-  colourNames,
-  feelNames,
-  judgementNames,
-  measuredPlaceNames,
-  placeNames,
-  smellNames,
-} from './entry-words.ts';
+import { amountNames, colourNames, judgementNames, measuredPlaceNames, placeNames, smellNames } from './entry-words.ts';
+import { SqueezeFields } from './squeeze-fields.tsx';
 import { OneOf, SomeOf } from './thumb-choice.tsx';
 
 interface EntryFieldsProps {
   readonly draft: EntryDraft;
+  /** Of the pile. */
+  readonly stage: Stage;
   readonly onDraft: (change: Partial<EntryDraft>) => void;
   readonly errors: ReadonlyMap<string, string>;
 }
@@ -33,7 +21,7 @@ interface EntryFieldsProps {
 const named = <Value extends string>(values: readonly Value[], names: Record<Value, string>) =>
   values.map((value) => [value, capital(names[value])] as const);
 
-export function EntryFields({ draft, onDraft, errors }: EntryFieldsProps) {
+export function EntryFields({ draft, stage, onDraft, errors }: EntryFieldsProps) {
   const wrong = (field: string) => errors.get(`/what/${field}`);
   const place = (
     <OneOf
@@ -144,19 +132,13 @@ export function EntryFields({ draft, onDraft, errors }: EntryFieldsProps) {
       );
     case 'squeeze':
       return (
-        <>
-          <OneOf
-            legend="A handful, squeezed hard"
-            value={draft.feel}
-            choices={squeezeFeels.map((feel) => [feel, feelNames[feel]] as const)}
-            onValue={(feel) => onDraft({ feel })}
-            error={wrong('feel')}
-          />
-          <details class="more">
-            <summary>Where it was taken</summary>
-            {place}
-          </details>
-        </>
+        <SqueezeFields
+          stage={stage}
+          feel={draft.feel}
+          onFeel={(feel) => onDraft({ feel })}
+          error={wrong('feel')}
+          place={place}
+        />
       );
     case 'smell':
       return (

@@ -91,7 +91,7 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
         ))}
       {wantsPhoto && photos}
       {wantsNote && note}
-      <EntryFields draft={draft} onDraft={change} errors={errors} />
+      <EntryFields draft={draft} stage={pile?.stage ?? 'bran'} onDraft={change} errors={errors} />
       {more}
       {correcting && (
         <TextField

@@ -16,7 +16,7 @@ import { draftOf } from './entry-draft.ts';
 import { EntryForm } from './entry-form.tsx';
 import { correctEntry, getEntry, withdrawEntry } from './journal-api.ts';
 import { Photo } from './photo.tsx';
-import { useSayEntry } from './say-entry.ts';
+import { useSayWritten } from './say-entry.ts';
 
 interface EntryLineProps {
   readonly entry: Entry;
@@ -31,7 +31,7 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
   const units = usePlanUnits();
   const [open, setOpen] = useState<Open>('nothing');
   const toggle = (what: Open) => setOpen(open === what ? 'nothing' : what);
-  const says = useSayEntry()(entry.what);
+  const says = useSayWritten()(entry);
   const when = dayAndTime(Date.parse(entry.at), reader);
   const after = async () => {
     await onChange();
@@ -169,7 +169,7 @@ function StrikeOut({ entry, onDone }: { readonly entry: Entry; readonly onDone: 
 function Before({ entry }: { readonly entry: Entry }) {
   const { value, error } = useQuery(`${entry.id} ${entry.versionId}`, () => getEntry(entry.id));
   const reader = useReader();
-  const sayEntry = useSayEntry();
+  const sayWritten = useSayWritten();
   if (error !== undefined) return <Refusal error={error} />;
   if (!value) return <p class="quiet">Looking…</p>;
   // Each version tells why the one before it was replaced.
@@ -178,7 +178,7 @@ function Before({ entry }: { readonly entry: Entry }) {
     <ol class="before" aria-label={counted(value.earlier.length, 'earlier version')}>
       {value.earlier.map((version, index) => (
         <li key={version.versionId}>
-          {sayEntry(version.what)}, {dayAndTime(Date.parse(version.at), reader)}
+          {sayWritten(version)}, {dayAndTime(Date.parse(version.at), reader)}
           {version.note && <span class="diary-note">{version.note}</span>}
           <span class="origin">
             written {dayAndTime(Date.parse(version.recordedAt), reader)}

@@ -7,7 +7,6 @@ import type {
   growthPlaces,
   judgements,
   smells,
-  squeezeFeels,
 } from '../../../../shared/entry.ts';
 import type { Position } from '../../../../shared/names.ts';
 
@@ -39,12 +38,6 @@ export const entryGroups: readonly (readonly [title: string, kinds: readonly Ent
   ['Kept', ['photo', 'note', 'sample']],
 ];
 
-export const feelNames: Record<(typeof squeezeFeels)[number], string> = {
-  crumbles: 'Crumbles: too dry',
-  holds: 'Holds, hardly a drop: right',
-  drips: 'Drips: a little wet',
-  pours: 'Pours: too wet',
-};
 export const smellNames: Record<(typeof smells)[number], string> = {
   sweet: 'sweet',
   fermented: 'fermented',

@@ -1,6 +1,8 @@
 /** The water in the bed with its doubt, and how much more it could take. */
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { handfulCautions, hottestC } from '../../ui/format/act-caution.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { MoistureRule } from './moisture-rule.tsx';
@@ -8,22 +10,24 @@ import { handWateringWords, moistureBand, moistureStand, moistureWords, watering
 import './pile.css';
 
 export function Moisture({ pile }: { readonly pile: PileDetail }) {
+  const { unit } = usePrefs();
   if (!pile.batch || !pile.judgement) return null;
   const { moisture } = pile.batch;
   const band = moistureBand(pile.limits);
+  const hottest = hottestC(pile.positions);
+  const say = (text: string) => sentenceIn(unit, text);
   if (!moisture) {
     return (
       <Part id="moisture" title="Moisture">
         <p>
           How damp it is is not known now: the balance needs the core’s heat.
-          {!hazardStands(pile.alarms) && ' Squeeze a handful from the core.'}
+          {!hazardStands(pile.alarms) && ` Squeeze a handful from the core. ${say(handfulCautions(hottest).join(' '))}`}
         </p>
       </Part>
     );
   }
   const [dose, ...how] =
     handWateringWords(pile.alarms) ?? wateringWords(pile.judgement.waterToAdd, moisture.frac, band);
-  const say = (text: string) => sentenceIn('C', text);
   return (
     <Part id="moisture" title="Moisture">
       <p>
@@ -39,6 +43,7 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
       <p class="caution">
         <span class="label">Caution</span> Water cannot be taken out again. This is a balance of what was laid, given
         and driven out, not a measurement: your squeezed handful knows better.
+        {!hazardStands(pile.alarms) && handfulCautions(hottest).map((text) => ` ${say(text)}`)}
       </p>
     </Part>
   );

@@ -1,10 +1,11 @@
 /** A person's own judgement of smell and look, written into the journal. */
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sayReadiness } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
+import { actCautions, handfulCautions, hottestC } from '../../ui/format/act-caution.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import type { Judgement } from './person-word.ts';
@@ -14,9 +15,6 @@ const judgementChoices = [
   ['doubtful', 'Doubtful'],
   ['bad', 'Bad'],
 ] as const;
-
-/** The laboratory's rule for smelling anything unknown; common practice, no source. */
-const fanIt = 'Do not put your nose to the heap: take a handful, and fan a little of its air towards you.';
 
 interface ReadinessFormProps {
   readonly pile: PileDetail;
@@ -32,6 +30,9 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
   const [ready, setReady] = useState<'yes' | 'no'>('no');
   const [note, setNote] = useState('');
   const isBad = smell === 'bad' || look === 'bad';
+  const hottest = hottestC(pile.positions);
+  const cautions = [...actCautions('turned', hottest), ...handfulCautions(hottest), cautionTexts['caution.smelling']];
+
   const write = () =>
     mutation.run(async () => {
       await sayReadiness(pile.id, {
@@ -51,7 +52,7 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
           void write();
         }}
       >
-        {[...actCautions('turned', hottestC(pile.positions)), fanIt].map((caution) => (
+        {cautions.map((caution) => (
           <p class="caution" key={caution}>
             <span class="label">Caution</span> {sentenceIn(unit, caution)}
           </p>

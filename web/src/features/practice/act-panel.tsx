@@ -37,7 +37,7 @@ export function Hands({ scenario, run, frame }: HandsProps) {
         {run.answer && (
           <>
             <p>
-              <b>{run.answer.words}.</b> {run.answer.told && sentenceIn(unit, run.answer.told)}
+              <b>{run.answer.words}.</b> {run.answer.found && sentenceIn(unit, run.answer.found)}
             </p>
             {run.answer.caution && (
               <p class="caution">

@@ -1,4 +1,4 @@
-/** How each act of practice is told: to do, done, and as a mark on a chart. */
+/** How each act of practice is named: to do, done, and as a mark on a chart. */
 import type { PracticeAct, PracticeActKind } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 const cm = (depthM: number) => `${Math.round(depthM * 100)}\u00a0cm`;

@@ -1,4 +1,4 @@
-/** A practice pile before anybody measured it: outline, depth, cover, damp as told. */
+/** A practice pile before anybody measured it: outline, depth, cover, damp as written down. */
 
 import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
@@ -8,19 +8,19 @@ import { Mound } from '../../ui/mound/mound.tsx';
 import { branKg, laidRecipe } from './laid-recipe.ts';
 
 export function BedAsLaid({ scenario }: { readonly scenario: PracticeScenario }) {
-  const { told, stage, id } = scenario;
+  const { given, stage, id } = scenario;
   const batch = {
     id,
     startedAt: toInstant(0),
     progress: 0,
     phase: 'resting' as const,
     phaseReason: 'just-laid',
-    ...(told.moistureFrac !== undefined && { moisture: { frac: told.moistureFrac, sdFrac: 0.03 } }),
+    ...(given.moistureFrac !== undefined && { moisture: { frac: given.moistureFrac, sdFrac: 0.03 } }),
   };
   return (
     <figure class="bed-as-laid">
       <div aria-hidden="true">
-        <Mound pile={{ id, stage, positions: {}, batch }} depthM={told.depthM} cover={told.cover} large />
+        <Mound pile={{ id, stage, positions: {}, batch }} depthM={given.depthM} cover={given.cover} large />
       </div>
       <figcaption>{laidWords(scenario)}</figcaption>
     </figure>

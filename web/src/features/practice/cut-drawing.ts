@@ -121,7 +121,7 @@ export interface NumberMark {
   readonly words: string;
 }
 
-/** Numbers of acts above their marks; those that would write over each other are told together, at the first of them. */
+/** Numbers of acts above their marks; those that would write over each other are listed together, at the first of them. */
 export function numberMarks(hours: readonly number[], x: Scale, gap: number): NumberMark[] {
   const groups: { x: number; from: number; to: number }[] = [];
   hours.forEach((hour, i) => {

@@ -65,7 +65,7 @@ export function CutOpen({ scenario, debrief, startedAtMs, afterH, onHour }: CutO
         <svg width="34" height="10" aria-hidden="true">
           <path class="cut-said" d="M1 5h32" />
         </svg>{' '}
-        what the probes said. Numbers are your acts, told below.
+        what the probes said. Numbers are your acts, listed below.
       </p>
       <LayerCut {...frame} truth={truth} limitC={limits.actC} />
       <CutFrame

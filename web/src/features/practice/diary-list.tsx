@@ -20,7 +20,7 @@ export function DiaryList({ diary }: { readonly diary: readonly DiaryEntry[] }) 
             <time>{capital(dayAndTime(entry.atMs, reader))}</time>
             <p>
               <b>{entry.words}</b>
-              {entry.told && <span class="diary-note"> {sentenceIn(unit, entry.told)}</span>}
+              {entry.detail && <span class="diary-note"> {sentenceIn(unit, entry.detail)}</span>}
             </p>
           </li>
         ))

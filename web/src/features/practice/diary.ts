@@ -11,13 +11,13 @@ export interface DiaryEntry {
   readonly kind: 'act' | 'warning' | 'away';
   readonly words: string;
   /** What hand and nose found, or what the warning asked for. */
-  readonly told?: string | undefined;
+  readonly detail?: string | undefined;
   /** A word for the mark on the chart; only what changes the pile has one. */
   readonly mark?: string | undefined;
 }
 
-export function actEntry(act: PracticeAct, { view, told }: ActAnswer): DiaryEntry {
-  return { atMs: view.atMs, kind: 'act', words: doneWords(act), told, mark: actMark(act) };
+export function actEntry(act: PracticeAct, { view, found }: ActAnswer): DiaryEntry {
+  return { atMs: view.atMs, kind: 'act', words: doneWords(act), detail: found, mark: actMark(act) };
 }
 
 export function warningEntry(alarm: AlarmSummary, atMs: number): DiaryEntry {
@@ -26,7 +26,7 @@ export function warningEntry(alarm: AlarmSummary, atMs: number): DiaryEntry {
     atMs,
     kind: 'warning',
     words: `Warning: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
-    told: alarm.todo,
+    detail: alarm.todo,
   };
 }
 

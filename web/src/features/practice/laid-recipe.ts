@@ -1,5 +1,5 @@
 /**
- * What the grower wrote down when the bed was laid: what was told, and the mass it comes to. It never knows better than
+ * What the grower wrote down when the bed was laid: what was given, and the mass it comes to. It never knows better than
  * the grower: where the moisture was misjudged, so is the mass.
  */
 import type { Recipe } from '../../../../shared/contracts/domain/batch.ts';
@@ -16,8 +16,8 @@ export function branKg({ recipe }: PracticeScenario): number {
 }
 
 export function laidRecipe(scenario: PracticeScenario): Recipe {
-  const { told } = scenario;
-  if (told.moistureFrac === undefined) return told;
-  const massKg = (branKg(scenario) * (1 - branMoistureFrac)) / (1 - told.moistureFrac);
-  return { ...told, massKg: Math.round(massKg) };
+  const { given } = scenario;
+  if (given.moistureFrac === undefined) return given;
+  const massKg = (branKg(scenario) * (1 - branMoistureFrac)) / (1 - given.moistureFrac);
+  return { ...given, massKg: Math.round(massKg) };
 }

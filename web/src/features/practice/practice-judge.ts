@@ -12,16 +12,14 @@ import { AlarmRegistry } from '../../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
 import { PileSession } from '../../../../core/session/pile-session.ts';
 import type { Act } from '../../../../shared/contracts/domain/batch.ts';
-import type { squeezeFeels } from '../../../../shared/entry.ts';
 import { type Worded, worded } from '../../../../shared/messages/in-words.ts';
+import type { SqueezeFeel } from '../../../../shared/squeeze.ts';
 import { msPerDay, msPerHour } from '../../../../shared/units.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
 /** As often as the server: the band every three hours and after an act, two days ahead. */
 const bandEveryMs = 3 * msPerHour;
 const bandAheadMs = 2 * msPerDay;
-
-export type Feel = (typeof squeezeFeels)[number];
 
 export type PracticeAlarm = Worded<AlarmView>;
 
@@ -33,7 +31,7 @@ export interface PracticeJudge {
   /** Somebody looked and smelled; what they found stands in words of their own. */
   judged(atMs: number): void;
   /** A handful was squeezed. */
-  squeezed(feel: Feel, atMs: number): void;
+  squeezed(feel: SqueezeFeel, atMs: number): void;
   acknowledge(alarmId: string, nowMs: number): void;
   assessment(nowMs: number): Assessment;
   alarms(): PracticeAlarm[];

@@ -10,7 +10,7 @@ export type Question =
   | { readonly kind: 'act'; readonly act: PracticeAct }
   | { readonly kind: 'acknowledge'; readonly alarmId: string };
 
-export interface Told {
+export interface Answered {
   readonly frame: Frame;
   readonly raised?: Advance['raised'];
   readonly answer?: ActAnswer;
@@ -18,4 +18,4 @@ export interface Told {
   readonly debrief?: Debrief;
 }
 
-export type Reply = { readonly told: Told } | { readonly fault: string };
+export type Reply = { readonly answered: Answered } | { readonly fault: string };

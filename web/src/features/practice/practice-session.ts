@@ -19,7 +19,6 @@ import { laidRecipe } from './laid-recipe.ts';
 import { createJudge } from './practice-judge.ts';
 import { practicePile } from './practice-pile.ts';
 import { practiceSeries, reportEveryMs } from './practice-series.ts';
-import { feelOf } from './squeeze-feel.ts';
 
 export interface Frame {
   readonly atMs: number;
@@ -126,8 +125,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
         if (act.kind === 'shade') inShade = true;
         if (act.kind === 'fan-off') fanOff = true;
         diary.push(actEntry(act, answer));
-        const feel = act.kind === 'squeeze' ? feelOf(answer.told) : undefined;
-        if (feel) judge.squeezed(feel, answer.view.atMs);
+        if (answer.feel) judge.squeezed(answer.feel, answer.view.atMs);
         if (act.kind === 'look-and-smell') judge.judged(answer.view.atMs);
         if (actMark(act) !== undefined) judge.acted(practice.acts(), answer.view.atMs);
       }

@@ -1,7 +1,7 @@
 /** The pile, its judge and the heavy sums, away from the thread that draws. */
 import { config } from 'zod';
 import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
-import type { Question, Reply, Told } from './practice-messages.ts';
+import type { Answered, Question, Reply } from './practice-messages.ts';
 import { openSession, type Session } from './practice-session.ts';
 
 // The content security policy forbids code made from strings, which zod would otherwise try first.
@@ -9,7 +9,7 @@ config({ jitless: true });
 
 let session: Session | undefined;
 
-function tell(question: Question): Told {
+function answerTo(question: Question): Answered {
   if (question.kind === 'open') {
     const scenario = practiceScenarios.find(({ id }) => id === question.scenarioId);
     if (!scenario) throw new Error(`No practice pile "${question.scenarioId}"`);
@@ -30,8 +30,9 @@ function tell(question: Question): Told {
 addEventListener('message', ({ data }: MessageEvent<Question>) => {
   let reply: Reply;
   try {
-    const told = tell(data);
-    reply = { told: told.frame.ended && session ? { ...told, debrief: session.debrief() } : told };
+    const answered = answerTo(data);
+    const debrief = answered.frame.ended ? session?.debrief() : undefined;
+    reply = { answered: debrief ? { ...answered, debrief } : answered };
   } catch (error) {
     reply = { fault: error instanceof Error ? error.message : String(error) };
   }

@@ -92,7 +92,7 @@ function hear(reply: Reply): void {
     move({ kind: 'broke', fault: reply.fault });
     return;
   }
-  move({ kind: 'told', told: reply.told });
+  move({ kind: 'answered', answered: reply.answered });
   const next = waiting.shift();
   if (next) ask(next);
   else flow();

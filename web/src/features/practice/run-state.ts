@@ -5,7 +5,7 @@
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import type { DiaryEntry } from './diary.ts';
-import type { Told } from './practice-messages.ts';
+import type { Answered } from './practice-messages.ts';
 import type { Frame } from './practice-session.ts';
 
 /** Hours of the pile to a second of the clock. */
@@ -14,7 +14,7 @@ export type Pace = (typeof paces)[number];
 
 interface ActView {
   readonly words: string;
-  readonly told: string | undefined;
+  readonly found: string | undefined;
   readonly caution: string | undefined;
   readonly done: boolean;
 }
@@ -39,7 +39,7 @@ export interface Run {
 
 export type RunEvent =
   | { readonly kind: 'asked' }
-  | { readonly kind: 'told'; readonly told: Told }
+  | { readonly kind: 'answered'; readonly answered: Answered }
   | { readonly kind: 'broke'; readonly fault: string }
   | { readonly kind: 'let-run' }
   | { readonly kind: 'hold' }
@@ -65,8 +65,8 @@ export function stepRun(run: Run, event: RunEvent): Run {
   switch (event.kind) {
     case 'asked':
       return { ...run, busy: true };
-    case 'told':
-      return takeTold({ ...run, busy: false }, event.told);
+    case 'answered':
+      return takeAnswer({ ...run, busy: false }, event.answered);
     case 'broke':
       return { ...run, busy: false, stage: 'failed', flowing: false, fault: event.fault };
     case 'let-run':
@@ -78,7 +78,7 @@ export function stepRun(run: Run, event: RunEvent): Run {
   }
 }
 
-function takeTold(run: Run, { frame, raised = [], answer, debrief }: Told): Run {
+function takeAnswer(run: Run, { frame, raised = [], answer, debrief }: Answered): Run {
   const stoppedBy = raised.at(-1) ?? null;
   const isOver = debrief !== undefined;
   return {
@@ -88,14 +88,14 @@ function takeTold(run: Run, { frame, raised = [], answer, debrief }: Told): Run 
     flowing: run.flowing && !isOver && stoppedBy === null,
     debrief: debrief ?? null,
     // Something newer takes the place of what was said before; time alone does not while the clock is held.
-    answer: answer ? actTold(answer, frame.diary) : stoppedBy ? null : run.answer,
+    answer: answer ? actView(answer, frame.diary) : stoppedBy ? null : run.answer,
     stoppedBy: stoppedBy ?? (answer ? null : run.stoppedBy),
   };
 }
 
-function actTold({ told, caution, done }: NonNullable<Told['answer']>, diary: readonly DiaryEntry[]): ActView {
+function actView({ found, caution, done }: NonNullable<Answered['answer']>, diary: readonly DiaryEntry[]): ActView {
   const words = done ? (diary.findLast(({ kind }) => kind === 'act')?.words ?? 'Done') : 'Not done';
-  return { words, told, caution, done };
+  return { words, found, caution, done };
 }
 
 /** Hours until the next seven in the morning. */

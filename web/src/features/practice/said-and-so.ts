@@ -34,7 +34,7 @@ export function saidByHour(
   });
 }
 
-/** The pile as its probes told of it. */
+/** The pile as its probes saw it. */
 export function saidPositions(readings: readonly PracticeReading[], atMs: number): Positions {
   const said: Partial<Record<Position, PositionNow>> = {};
   for (const { probe, position, quantity, value, atMs: readAtMs } of readings) {

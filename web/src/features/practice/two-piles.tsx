@@ -1,4 +1,4 @@
-/** One hour of the run twice: the pile as its probes told of it, and as it was. */
+/** One hour of the run twice: the pile as its probes saw it, and as it was. */
 import { useMemo } from 'preact/hooks';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import type { TruthRow } from '../../../../simulator/practice/record.ts';

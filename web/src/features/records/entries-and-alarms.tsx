@@ -4,12 +4,12 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { Photo } from '../journal/photo.tsx';
-import { useSayEntry } from '../journal/say-entry.ts';
+import { useSayWritten } from '../journal/say-entry.ts';
 import { instantWords, type SheetPart } from './sheet-part.ts';
 import './records.css';
 
 export function Entries({ sheet: { entries }, reader }: SheetPart) {
-  const sayEntry = useSayEntry();
+  const sayWritten = useSayWritten();
   return (
     <Part id="acts" title="Journal">
       {entries.length === 0 && <p class="quiet">Nothing was written down.</p>}
@@ -19,7 +19,7 @@ export function Entries({ sheet: { entries }, reader }: SheetPart) {
             <time dateTime={entry.at}>{instantWords(entry.at, reader)}</time>
             <div>
               <p>
-                <b>{sayEntry(entry.what)}</b>
+                <b>{sayWritten(entry)}</b>
                 {entry.by && <span class="quiet"> by {entry.by}</span>}
                 {entry.corrected && <span class="quiet"> (corrected)</span>}
                 {entry.note && <span class="diary-note">{entry.note}</span>}
@@ -28,7 +28,7 @@ export function Entries({ sheet: { entries }, reader }: SheetPart) {
                 <ul class="photos">
                   {entry.photoIds.map((id, index) => (
                     <li key={id}>
-                      <Photo id={id} alt={`Photo ${index + 1} of ${sayEntry(entry.what)}`} />
+                      <Photo id={id} alt={`Photo ${index + 1} of ${sayWritten(entry)}`} />
                     </li>
                   ))}
                 </ul>

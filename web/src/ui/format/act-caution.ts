@@ -3,12 +3,19 @@
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
+import { handInBelowC } from '../../../../shared/squeeze.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
 
 const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
 
 /** A scald needs seconds at 60 °C and minutes at 50 °C; from 50 °C on gloves are asked for (common practice, no source). */
-export const hotFromC = 50;
+const hotFromC = 50;
+
+/** @param hottest Null where nobody knows how hot it is: then as if it were hot. */
+export function handfulCautions(hottest: number | null): string[] {
+  const isCool = hottest !== null && hottest < handInBelowC;
+  return [`${cautionTexts[isCool ? 'caution.handful' : 'caution.hot-handful']} ${cautionTexts['caution.hands']}`];
+}
 
 export function hottestC(positions: PileSummary['positions']): number | null {
   const live = Object.values(positions).flatMap((now) =>

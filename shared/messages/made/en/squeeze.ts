@@ -1,0 +1,21 @@
+// Made from ../../en/squeeze.json by `npm run messages`; change that instead.
+export const squeezeTexts = {
+  "squeeze.how": "Wear gloves. Take a handful from the core, a hand’s length under the surface, from the cool side. Squeeze it hard for about five seconds, then open your hand. Do it again with a handful from another place.",
+  "squeeze.feel.crumbles": "crumbles when the hand opens",
+  "squeeze.feel.holds": "holds together, no drop",
+  "squeeze.feel.drips": "holds together, two or three drops",
+  "squeeze.feel.pours": "water runs out",
+  "squeeze.bran.crumbles": "too dry",
+  "squeeze.bran.holds": "right, on the dry side",
+  "squeeze.bran.drips": "right",
+  "squeeze.bran.pours": "too wet",
+  "squeeze.soil.crumbles": "too dry",
+  "squeeze.soil.holds": "right",
+  "squeeze.soil.drips": "a little wet",
+  "squeeze.soil.pours": "too wet",
+  "squeeze.result": "{feelCapitalPart}: {meaningPart}",
+  "squeeze.todo.crumbles": "Give a little water, mix it in, and squeeze again after a quarter of an hour.",
+  "squeeze.todo.holds": "Leave its water as it is, and squeeze again the next day.",
+  "squeeze.todo.drips": "Give it no water, and squeeze again the next day.",
+  "squeeze.todo.pours": "Turn it loosely, mix in something dry such as bran or straw, and keep rain off.",
+};
