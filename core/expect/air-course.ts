@@ -1,10 +1,12 @@
 /**
  * Measured air as one value per hour, carried on beyond what was measured.
  *
- * Beyond the last reading the day before is repeated, drawn a little towards the mean of the last three days; before
- * the first it is that day's value at the same hour of day. With no reading at all: a mild day.
+ * Beyond the last reading it is as foretold, as far as that reaches without a gap. Beyond that the day before is repeated,
+ * drawn a little towards the mean of the last three days; before the first it is that day's value at the same hour of day.
+ * With no reading and nothing foretold: a mild day.
  */
 import { msPerHour } from '../../shared/units.ts';
+import { besideThePileK, foretoldByHour } from './air-ahead.ts';
 
 export interface AirReading {
   readonly atMs: number;
@@ -16,7 +18,31 @@ function mildDayC(atMs: number): number {
   return 20 + 5 * Math.cos((2 * Math.PI * (atMs / msPerHour - 15)) / 24);
 }
 
-export function airCourse(air: readonly AirReading[], fromMs: number, hours: number): Float64Array {
+/** @param foretold Air that somebody foretold, oldest first; hours that were measured count as measured. */
+export function airCourse(
+  air: readonly AirReading[],
+  fromMs: number,
+  hours: number,
+  foretold: readonly AirReading[] = [],
+): Float64Array {
+  const course = measuredByHour(air, fromMs, hours);
+  const ahead = foretoldByHour(foretold, fromMs, hours);
+  const lastMeasured = course.findLastIndex((tempC) => !Number.isNaN(tempC));
+  const offsetK = besideThePileK(course, ahead, lastMeasured);
+  for (let hour = lastMeasured + 1; hour <= hours; hour += 1) course[hour] = (ahead[hour] ?? Number.NaN) + offsetK;
+  let last = -1;
+  for (let hour = 0; hour <= hours; hour += 1) {
+    if (Number.isNaN(course[hour])) continue;
+    bridge(course, last, hour);
+    last = hour;
+  }
+  if (last < 0) return course.map((_, hour) => mildDayC(fromMs + hour * msPerHour));
+  carryOn(course, last);
+  return course;
+}
+
+/** Means of each hour; NaN where nothing was measured [°C]. */
+function measuredByHour(air: readonly AirReading[], fromMs: number, hours: number): Float64Array {
   const sums = new Float64Array(hours + 1);
   const counts = new Float64Array(hours + 1);
   for (const { atMs, tempC } of air) {
@@ -25,18 +51,7 @@ export function airCourse(air: readonly AirReading[], fromMs: number, hours: num
     sums[hour] = (sums[hour] ?? 0) + tempC;
     counts[hour] = (counts[hour] ?? 0) + 1;
   }
-  const course = new Float64Array(hours + 1).fill(Number.NaN);
-  let last = -1;
-  for (let hour = 0; hour <= hours; hour += 1) {
-    const count = counts[hour] ?? 0;
-    if (count === 0) continue;
-    course[hour] = (sums[hour] ?? 0) / count;
-    bridge(course, last, hour);
-    last = hour;
-  }
-  if (last < 0) return course.map((_, hour) => mildDayC(fromMs + hour * msPerHour));
-  carryOn(course, last);
-  return course;
+  return sums.map((sum, hour) => (counts[hour] === 0 ? Number.NaN : sum / (counts[hour] ?? 1)));
 }
 
 /** Straight line over a gap; the hours before the first reading take the first reading. */

@@ -2,6 +2,7 @@
  * The expected core temperature of a batch, as a band over an even grid of times. It never reaches beyond the grid.
  */
 import type { Message } from '../../shared/messages/message.ts';
+import type { AirAheadUsed } from './air-ahead.ts';
 
 export interface ExpectedBand {
   readonly fromMs: number;
@@ -14,6 +15,8 @@ export interface ExpectedBand {
   readonly origin: Message;
   /** The air it was worked out for, on the same grid: as measured, and from there on as assumed [°C]. */
   readonly airC?: ArrayLike<number>;
+  /** The foretold air that `airC` goes on with; absent where there was none to use. */
+  readonly airAhead?: AirAheadUsed;
   /** The ensemble's own curves, for the forecast; left out where only the band matters. */
   readonly members?: MemberCurves | PackedMembers;
   /** What was blended into it; left out where only the model speaks. */

@@ -23,7 +23,8 @@ export function expectedBand(
   toMs: number,
   options: EnsembleOptions = {},
 ): WorkedBand {
-  return bandOfEnsemble(runEnsemble(setup, air, toMs, { ...options, room }), originOf(setup, air));
+  const isForetold = (options.foretold?.length ?? 0) > 0;
+  return bandOfEnsemble(runEnsemble(setup, air, toMs, { ...options, room }), originOf(setup, air, isForetold));
 }
 
 export function bandOfEnsemble(ensemble: Ensemble, origin: Message): WorkedBand {
@@ -70,7 +71,8 @@ export function quantileOfSorted(sorted: ArrayLike<number>, share: number): numb
   return from + (place - left) * (to - from);
 }
 
-function originOf(setup: PileSetup, air: readonly AirReading[]): Message {
+function originOf(setup: PileSetup, air: readonly AirReading[], isForetold: boolean): Message {
   const actCount = setup.acts.filter((act) => act.kind !== 'note').length;
+  if (isForetold) return message('band.foretold', { isAirMeasured: air.length > 0, actCount });
   return message('band.model', { isAirMeasured: air.length > 0, actCount });
 }

@@ -3,6 +3,7 @@
  * pages.
  */
 import { Worker } from 'node:worker_threads';
+import { type AirAhead, usableAhead } from '../../core/expect/air-ahead.ts';
 import type { ExpectedBand } from '../../core/expect/band.ts';
 import { compactBand } from '../../core/expect/compact-band.ts';
 import { expectedBand } from '../../core/expect/expected-band.ts';
@@ -15,6 +16,9 @@ import { msPerHour } from '../../shared/units.ts';
 export interface BandQuestion {
   readonly setup: PileSetup;
   readonly air: readonly { atMs: number; tempC: number }[];
+  /** What somebody foretold of the air at the site; null where nobody did. */
+  readonly airAhead?: AirAhead | null;
+  readonly nowMs: number;
   /** The grower's own finished batches of the stage. */
   readonly finished: readonly FinishedBatch[];
   readonly toMs: number;
@@ -28,9 +32,14 @@ export interface BandKeeper {
 }
 
 /** The sum itself, wherever it runs. */
-export function answerBand({ setup, air, finished, toMs, forecastFromMs }: BandQuestion): ExpectedBand {
+export function answerBand(question: BandQuestion): ExpectedBand {
+  const { setup, air, finished, toMs, nowMs, forecastFromMs } = question;
+  const { points: foretold, used } = question.airAhead
+    ? usableAhead(question.airAhead, nowMs)
+    : { points: [], used: null };
   const fromHour = (forecastFromMs - setup.startedAtMs) / msPerHour - lookedBackH;
-  return compactBand(blendFinished(membersFrom(expectedBand(setup, air, toMs), fromHour), finished));
+  const worked = membersFrom(expectedBand(setup, air, toMs, { foretold }), fromHour);
+  return compactBand(blendFinished(used ? { ...worked, airAhead: used } : worked, finished));
 }
 
 interface Answer {

@@ -71,6 +71,6 @@ export class ExpectedBands {
     const air = await airByHour(this.#parts.readings, sources, setup.startedAtMs, nowMs);
     const finished = await this.#finished.ofStage(setup.stage);
     const forecastFromMs = nowMs - checkpointReachMs;
-    return this.#parts.bands.compute({ setup, air, finished, toMs: nowMs + aheadMs, forecastFromMs });
+    return this.#parts.bands.compute({ setup, air, finished, toMs: nowMs + aheadMs, nowMs, forecastFromMs });
   }
 }

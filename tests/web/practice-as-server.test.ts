@@ -97,7 +97,7 @@ class ServedPile {
       position === 'air' && quantity === 'temperature' ? [{ atMs, tempC: value }] : [],
     );
     const toMs = nowMs + 2 * msPerDay;
-    this.#watch.band = answerBand({ setup, air, finished: [], toMs, forecastFromMs: nowMs - checkpointReachMs });
+    this.#watch.band = answerBand({ setup, air, finished: [], toMs, nowMs, forecastFromMs: nowMs - checkpointReachMs });
     this.#bandMs = nowMs;
   }
 

@@ -1,0 +1,85 @@
+/** Air that somebody foretold, and how much of it is reckoned with. */
+import { msPerDay, msPerHour } from '../../shared/units.ts';
+import type { AirReading } from './air-course.ts';
+
+export interface AirAhead {
+  /** Who foretold it, as it is shown. */
+  readonly source: string;
+  readonly issuedMs: number;
+  /** Oldest first; hours that have gone by are those of issues before. */
+  readonly points: readonly AirReading[];
+}
+
+/** What of it an expected band was worked out with. */
+export interface AirAheadUsed {
+  readonly source: string;
+  readonly issuedMs: number;
+  /** The last hour it covers. */
+  readonly untilMs: number;
+}
+
+/** Older than this, no hour to come is taken from it: the day before says as much by then. Our own choice, no source. */
+export const airAheadStaleMs = 2 * msPerDay;
+/** Between two points further apart than this nothing is made up: services give six-hourly points for the days after tomorrow. */
+const longestStepMs = 6 * msPerHour;
+/** So many hours must be both measured and foretold before the one is put right by the other, and so far at most [h], [K]; our own choice. */
+const fewestSharedH = 6;
+const sharedH = 24;
+const mostOffsetK = 5;
+
+/** The points that may be reckoned with at `nowMs`, up to the first gap; what is said of them is null where none reaches beyond it. */
+export function usableAhead(
+  { source, issuedMs, points }: AirAhead,
+  nowMs: number,
+): { readonly points: readonly AirReading[]; readonly used: AirAheadUsed | null } {
+  const isStale = nowMs - issuedMs > airAheadStaleMs;
+  const untilMs = isStale ? null : coveredUntilMs(points, nowMs);
+  return {
+    points: points.filter(({ atMs }) => atMs <= (untilMs ?? nowMs)),
+    used: untilMs === null ? null : { source, issuedMs, untilMs },
+  };
+}
+
+/** The end of the unbroken stretch that lies over `nowMs`; null where nothing lies over it. */
+function coveredUntilMs(points: readonly AirReading[], nowMs: number): number | null {
+  let untilMs: number | null = null;
+  for (const [index, { atMs }] of points.entries()) {
+    const before = points[index - 1];
+    if (atMs <= nowMs) continue;
+    if (before === undefined ? atMs - nowMs > msPerHour : atMs - before.atMs > longestStepMs) break;
+    untilMs = atMs;
+  }
+  return untilMs;
+}
+
+/** The foretold air at each whole hour from `fromMs`; NaN where nothing covers it [°C]. */
+export function foretoldByHour(points: readonly AirReading[], fromMs: number, hours: number): Float64Array {
+  const byHour = new Float64Array(hours + 1).fill(Number.NaN);
+  for (const [index, to] of points.entries()) {
+    const from = points[index - 1] ?? to;
+    if (to.atMs - from.atMs > longestStepMs) continue;
+    const first = Math.max(0, Math.ceil((from.atMs - fromMs) / msPerHour));
+    const last = Math.min(hours, Math.floor((to.atMs - fromMs) / msPerHour));
+    for (let hour = first; hour <= last; hour += 1) {
+      const share = to.atMs === from.atMs ? 1 : (fromMs + hour * msPerHour - from.atMs) / (to.atMs - from.atMs);
+      byHour[hour] = from.tempC + share * (to.tempC - from.tempC);
+    }
+  }
+  return byHour;
+}
+
+/**
+ * How much warmer it is beside the pile than foretold [K], from the last day in which both are known: a shed is not the open
+ * field. Nothing while they share too few hours.
+ */
+export function besideThePileK(measured: Float64Array, foretold: Float64Array, lastHour: number): number {
+  let sum = 0;
+  let count = 0;
+  for (let hour = Math.max(0, lastHour - sharedH + 1); hour <= lastHour; hour += 1) {
+    const differenceK = (measured[hour] ?? Number.NaN) - (foretold[hour] ?? Number.NaN);
+    if (Number.isNaN(differenceK)) continue;
+    sum += differenceK;
+    count += 1;
+  }
+  return count < fewestSharedH ? 0 : Math.min(mostOffsetK, Math.max(-mostOffsetK, sum / count));
+}
