@@ -15,9 +15,10 @@ import type { DefaultSessionFacts, SiteSessions } from './client/site-sessions.t
 import { createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { type CommitQueue, createCommitQueue } from './commit/commit-queue.ts';
 import type { ForeignFilter, IngestLog, Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
-import { createIntake } from './commit/intake.ts';
+import { createIntake, type IntakeOptions } from './commit/intake.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
 import { createRefusals } from './decode/refusals.ts';
+import { airAheadFilter } from './decode/topic.ts';
 import type { DeviceFacts } from './devices/device-memory.ts';
 import { recogniseDevices } from './devices/recognise-devices.ts';
 import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';
@@ -43,6 +44,7 @@ export interface IngestOptions {
   /** Called after the commit with what was new only; must be quick. */
   onCommitted(readings: readonly Reading[], atMs: number): void;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
+  onAirAhead?: IntakeOptions['onAirAhead'];
   /** A device that was recognised by itself spoke for the first time since the start. */
   onDevice?(site: string, probe: string, facts: DeviceFacts): void;
   readonly log: IngestLog;
@@ -150,6 +152,7 @@ async function run<Ticket>(
           onDevice: guarded('onDevice', log, (site, probe, facts) => options.onDevice?.(site, probe, facts)),
         });
   const foreignFilters = (): ForeignFilter[] => [
+    ...(options.onAirAhead ? [{ filter: airAheadFilter(root), qos: 1 as const, isOptional: true }] : []),
     ...(devices?.filters() ?? []).map(({ filter, timed }) => ({
       filter,
       qos: timed === true ? (1 as const) : (0 as const),
@@ -171,6 +174,7 @@ async function run<Ticket>(
     calibrate: options.calibrate,
     admits: options.admits,
     onStatus,
+    onAirAhead: options.onAirAhead,
     devices,
   });
   const outcomes = createCommitOutcomes({

@@ -26,6 +26,7 @@ export const refusalReasons = [
   'conflicting-value',
   'already-thinned',
   'name-taken',
+  'unknown-site',
   'unknown-template',
 ] as const;
 export type RefusalReason = (typeof refusalReasons)[number];

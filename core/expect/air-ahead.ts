@@ -1,6 +1,6 @@
 /** Air that somebody foretold, and how much of it is reckoned with. */
 import { msPerDay, msPerHour } from '../../shared/units.ts';
-import type { AirReading } from './air-course.ts';
+import type { AirReading } from './air-reading.ts';
 
 export interface AirAhead {
   /** Who foretold it, as it is shown. */
@@ -50,6 +50,19 @@ function coveredUntilMs(points: readonly AirReading[], nowMs: number): number | 
     untilMs = atMs;
   }
   return untilMs;
+}
+
+/** An issue that differs by this from the one before makes another band of it at once, and others wait for their time [K]; our own choice. */
+const otherIssueK = 2;
+const comparedH = 24;
+
+/** Whether the next day is foretold otherwise than before, or for the first time. */
+export function isOtherIssue(before: readonly AirReading[], next: readonly AirReading[], nowMs: number): boolean {
+  const was = foretoldByHour(before, nowMs, comparedH);
+  return foretoldByHour(next, nowMs, comparedH).some((tempC, hour) => {
+    const differenceK = Math.abs(tempC - (was[hour] ?? Number.NaN));
+    return differenceK >= otherIssueK || Number.isNaN(differenceK) !== Number.isNaN(tempC);
+  });
 }
 
 /** The foretold air at each whole hour from `fromMs`; NaN where nothing covers it [°C]. */

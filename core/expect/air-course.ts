@@ -7,11 +7,7 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import { besideThePileK, foretoldByHour } from './air-ahead.ts';
-
-export interface AirReading {
-  readonly atMs: number;
-  readonly tempC: number;
-}
+import type { AirReading } from './air-reading.ts';
 
 /** A mild day in shade, when nothing is known: 20 °C, 5 K up and down, warmest at 15 h UTC. No source. */
 function mildDayC(atMs: number): number {

@@ -10,6 +10,8 @@
  */
 
 import type { Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
+import { airAheadFilter } from '../decode/topic.ts';
+import { matchFilter } from '../mapping/topic-filter.ts';
 import type { Delivery } from './deferred-acks.ts';
 import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
 
@@ -65,7 +67,8 @@ export function openSiteSessions(
     take(message, ticket) {
       const [first, site = ''] = message.topic.split('/', 2);
       if (first !== root) return sink.take(message, ticket);
-      if (heard.has(site)) {
+      // No session of a site hears what is foretold of it.
+      if (heard.has(site) && matchFilter(airAheadFilter(root), message.topic) === undefined) {
         sink.pass(ticket);
         return 0;
       }

@@ -8,6 +8,7 @@ import type { MappingInput } from '../../shared/contracts/ingest.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
+import { type AirAheadMessage, decodeAirAhead } from '../decode/air-ahead.ts';
 import { decodeNumber, decodeReading } from '../decode/decode-payload.ts';
 import {
   type Arrival,
@@ -51,6 +52,8 @@ export interface IntakeOptions {
   calibrate(site: string, probe: string, quantity: Quantity, value: number): number;
   admits(site: string, probe: string): boolean;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
+  /** Air foretold for a site; comes back with why it cannot be used. Absent where another process keeps it. */
+  onAirAhead?: ((site: string, ahead: AirAheadMessage) => Promise<ReadingError | undefined>) | undefined;
 }
 
 const nothing: Decoded = { readings: noReadings, refusals: noRefusals };
@@ -70,6 +73,7 @@ export function createIntake(options: IntakeOptions): Intake {
     if (size !== undefined) return refused(size);
     const text = textOf(message);
     if (route.kind === 'reading') return decodeReading(text, route.probe, arrival);
+    if (route.kind === 'air-ahead') return readAirAhead(message, route.site, arrival);
     if (route.kind === 'value') return decodeNumber(text, route.probe, route.quantity, arrival);
     return readStatus(text, route.probe, arrival);
   }
@@ -81,6 +85,14 @@ export function createIntake(options: IntakeOptions): Intake {
     }
     if (!options.admits(site, probe)) return refused(unclaimedError({ site, probe }));
     options.onStatus(site, probe, text === 'online', arrival.nowMs);
+    return nothing;
+  }
+
+  function readAirAhead({ topic, payload }: Inbound, site: string, arrival: Arrival): Decoded {
+    if (!options.onAirAhead) return nothing;
+    const ahead = decodeAirAhead(payload.toString('utf8'), arrival);
+    if (ahead instanceof ReadingError) return refused(ahead);
+    void options.onAirAhead(site, ahead).then((error) => error && refusals.count(error, topic, payload));
     return nothing;
   }
 

@@ -39,6 +39,8 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'A reading came again with the same probe, quantity and time but another value; the first one was kept. Two devices may be using one probe name.',
   'name-taken':
     'Two devices that were recognised by themselves call themselves alike, and only the first that spoke is listened to. Give one of them another name, or map its topic by hand.',
+  'unknown-site':
+    'Somebody foretells the air of a site that is not here. Add the site, or publish on the topic of one that is.',
   'unknown-template':
     'A device that introduced itself says by a template where its value stands, and the template does more than point there. Only a path with float, int and round is understood. Map its topic by hand.',
   'already-thinned':

@@ -9,8 +9,15 @@ export type Route =
   | { readonly kind: 'reading'; readonly probe: ProbeRef }
   | { readonly kind: 'status'; readonly probe: ProbeRef }
   | { readonly kind: 'value'; readonly probe: ProbeRef; readonly quantity: Quantity }
+  | { readonly kind: 'air-ahead'; readonly site: string }
   | { readonly kind: 'misshapen'; readonly error: ReadingError }
   | { readonly kind: 'foreign' };
+
+/** What is foretold of a whole site has no probe. */
+const airAheadLeaf = 'air-ahead';
+
+/** Every site's, for a broker. */
+export const airAheadFilter = (root: string): string => `${root}/+/${airAheadLeaf}`;
 
 const foreign: Route = { kind: 'foreign' };
 const quantityNames: ReadonlySet<string> = new Set(quantities);
@@ -19,6 +26,7 @@ export function readTopic(root: string, topic: string): Route {
   if (!topic.startsWith(`${root}/`)) return foreign;
   const levels = topic.slice(root.length + 1).split('/');
   const [site = '', probe = '', leaf = ''] = levels;
+  if (levels.length === 2 && probe === airAheadLeaf && namePattern.test(site)) return { kind: 'air-ahead', site };
   if (levels.length !== 3) return misshapen(topic, root, 'must have three levels below the root');
   if (!namePattern.test(site)) return misshapen(topic, root, 'must name a site by 1-64 of a-z 0-9 - _');
   if (!namePattern.test(probe)) return misshapen(topic, root, 'must name a probe by 1-64 of a-z 0-9 - _');

@@ -16,6 +16,7 @@ import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import type { OpenDeliveryParts } from '../notify/open-delivery.ts';
 import type { Downsampling } from '../retention/downsampling.ts';
+import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import type { LiveHub } from '../services/live/live-hub.ts';
 import type { People } from '../services/people/open-people.ts';
 import type { PhotoStore } from '../services/photos/photo-store.ts';
@@ -53,6 +54,8 @@ export interface Installation {
   /** Works out beside the main thread what would hold it up. */
   readonly beside: Beside;
   readonly people: People;
+  /** Takes in what is foretold of the air. */
+  readonly airAhead: AirAheadKeeper;
   /** How many sites this process watches, where several share them. */
   readonly sitesHeld?: () => number;
 }

@@ -12,6 +12,7 @@ import { NightlyBackups } from '../backup/nightly-backups.ts';
 import { holdWhole } from '../cluster/single-process.ts';
 import { openSafe } from '../health/open-health.ts';
 import { Downsampling } from '../retention/downsampling.ts';
+import { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { type PhotoStore, photosInJournal } from '../services/photos/photo-store.ts';
 import { PhotoSweep } from '../services/photos/photo-sweep.ts';
@@ -44,6 +45,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   const watching = await openWatching({ ...parts, services, notices, lease });
   const { watch, delivery } = watching;
 
+  const airAhead = new AirAheadKeeper({ journal, clock, log, issued: (site) => watch.airAheadIssued(site) });
   const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
   const ingest = await startIngest({
     store: readings,
@@ -53,6 +55,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     source: sourceOf(config, authPolicy),
     mappings: await journal.mappings.list(),
     ...followProbes({ probes, hub, log, keepIn: journal }),
+    onAirAhead: (site, ahead) => airAhead.take(site, ahead),
     log,
   });
   const notifying = await watching.start(ingest);
@@ -65,6 +68,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
 
   return {
     ...services,
+    airAhead,
     watch,
     watching: watch,
     ingest,

@@ -11,6 +11,7 @@ import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { Downsampling } from '../retention/downsampling.ts';
+import { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
@@ -67,6 +68,7 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
 
   return {
     ...shared,
+    airAhead: new AirAheadKeeper({ journal, clock, log }),
     forgetting,
     watch,
     ingest: {

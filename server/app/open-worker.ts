@@ -11,6 +11,7 @@ import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
 import { Downsampling } from '../retention/downsampling.ts';
+import { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
@@ -40,7 +41,8 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   });
   const { watch, delivery } = watching;
   const crossSite = new CrossSiteReadings({ clock, log, readings, probes, watch, isHeld });
-  const ingest = await ingestOf(services, crossSite, () => worker);
+  const airAhead = new AirAheadKeeper({ journal, clock, log });
+  const ingest = await ingestOf(services, crossSite, airAhead, () => worker);
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
   worker = new Worker({ id: ownId(), journal, readings, probes, watch, ingest, views, forgetting, log });
   await worker.start();
@@ -50,6 +52,7 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
 
   return {
     ...services,
+    airAhead,
     watch: everywhere,
     watching: watch,
     ingest,
@@ -81,6 +84,7 @@ type SharedServers = Awaited<ReturnType<typeof openSharedServers>>;
 async function ingestOf(
   { config, clock, log, readings, journal, hub, probes }: SharedServers,
   crossSite: CrossSiteReadings,
+  airAhead: AirAheadKeeper,
   worker: () => Worker | undefined,
 ) {
   const follow = followProbes({ probes, hub, log, keepIn: journal });
@@ -92,6 +96,7 @@ async function ingestOf(
       recognisesDevices: config.MQTT_DEVICES === 'yes',
       mappings: await journal.mappings.list(),
       ...follow,
+      onAirAhead: (site, ahead) => airAhead.take(site, ahead),
       onCommitted(committed, atMs) {
         follow.onCommitted(committed, atMs);
         crossSite.tookIn(committed);

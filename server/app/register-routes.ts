@@ -1,6 +1,7 @@
 import type { Api } from '../http/api.ts';
 import { registerApiDescription } from '../http/api-description.ts';
 import { registerActs } from '../http/routes/acts.ts';
+import { registerAirAhead } from '../http/routes/air-ahead.ts';
 import { registerAlarmLinks } from '../http/routes/alarm-links.ts';
 import { registerAlarmLinkAnswers } from '../http/routes/alarm-notifications.ts';
 import { registerAlarms } from '../http/routes/alarms.ts';
@@ -43,6 +44,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerHeld(api, installation);
   registerAuditRoute(api, installation);
   registerSites(api, installation);
+  registerAirAhead(api, installation);
   registerPiles(api, installation);
   registerSeries(api, installation);
   registerSeasons(api, installation);

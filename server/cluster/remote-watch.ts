@@ -214,7 +214,8 @@ export class RemoteWatch implements PilePort {
       if (this.#viewsChanged !== 'all') for (const id of about.split(',')) this.#viewsChanged.add(id);
       this.#views.ask();
     }
-    if (topic === 'changed') (about === 'probe' || about === 'mapping' ? this.#beside : this.#records).ask();
+    if (topic === 'changed' && about !== 'air_ahead')
+      (about === 'probe' || about === 'mapping' ? this.#beside : this.#records).ask();
     if (topic !== 'missed') return;
     this.#viewsChanged = 'all';
     this.#records.ask();

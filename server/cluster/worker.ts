@@ -256,6 +256,9 @@ export class Worker {
     if (all) this.#commands.kick();
     if (changed('site')) this.#quietly(this.#knowSites());
     if (changed('probe') || changed('claim')) this.#records.ask();
+    if (changed('air_ahead')) {
+      for (const site of this.#held.keys()) this.#quietly(this.#parts.watch.airAheadIssued(site));
+    }
     if (changed('mapping')) {
       this.#quietly(journal.mappings.list().then((mappings) => this.#parts.ingest.setMappings(mappings)));
     }

@@ -1,16 +1,16 @@
 import type { FastifyBaseLogger } from 'fastify';
 import pLimit from 'p-limit';
+import { isOtherIssue } from '../../core/expect/air-ahead.ts';
 import type { ExpectedBand } from '../../core/expect/band.ts';
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import type { Clock } from '../../shared/clock.ts';
-import type { Journal } from '../../shared/store/journal.ts';
+import type { AirAheadRecord, Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
 import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { airByHour } from './measured-air.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import type { PileSource } from './pile/pile-sources.ts';
 import { checkpointReachMs } from './pile/pile-watch.ts';
 
 /** How far beyond now the expected band reaches. */
@@ -31,6 +31,8 @@ export class ExpectedBands {
   readonly #parts: ExpectedBandsParts;
   readonly #finished: FinishedCurves;
   readonly #few = pLimit(atOnce);
+  /** As last made bands of, by site. */
+  readonly #airAhead = new Map<string, AirAheadRecord['points']>();
   #closed = false;
 
   constructor(parts: ExpectedBandsParts) {
@@ -49,7 +51,7 @@ export class ExpectedBands {
     if (!setup) return;
     const nowMs = this.#parts.clock.nowMs();
     pile.bandAskedMs = nowMs;
-    void this.#few(() => this.#compute(setup, pile.judgedSources, nowMs)).then(
+    void this.#few(() => this.#compute(setup, pile, nowMs)).then(
       (band) => {
         pile.watch.band = band;
         pile.bandIsNew = true;
@@ -61,16 +63,26 @@ export class ExpectedBands {
     );
   }
 
+  /** Something new is foretold of the air of these piles, all of one site: their bands are made anew where it changes them. */
+  async airAheadIssued(siteId: string, piles: readonly MonitoredPile[]): Promise<void> {
+    const next = await this.#parts.journal.airAhead.get(siteId);
+    const before = this.#airAhead.get(siteId) ?? [];
+    if (!next || !isOtherIssue(before, next.points, this.#parts.clock.nowMs())) return;
+    this.#airAhead.set(siteId, next.points);
+    for (const pile of piles) if (pile.begun) this.ask(pile);
+  }
+
   /** Nothing that waits is asked any more. */
   close(): void {
     this.#closed = true;
     this.#few.clearQueue();
   }
 
-  async #compute(setup: PileSetup, sources: readonly PileSource[], nowMs: number): Promise<ExpectedBand> {
-    const air = await airByHour(this.#parts.readings, sources, setup.startedAtMs, nowMs);
+  async #compute(setup: PileSetup, { judgedSources, pile }: MonitoredPile, nowMs: number): Promise<ExpectedBand> {
+    const air = await airByHour(this.#parts.readings, judgedSources, setup.startedAtMs, nowMs);
+    const airAhead = (await this.#parts.journal.airAhead.get(pile.siteId)) ?? null;
     const finished = await this.#finished.ofStage(setup.stage);
     const forecastFromMs = nowMs - checkpointReachMs;
-    return this.#parts.bands.compute({ setup, air, finished, toMs: nowMs + aheadMs, nowMs, forecastFromMs });
+    return this.#parts.bands.compute({ setup, air, airAhead, finished, toMs: nowMs + aheadMs, nowMs, forecastFromMs });
   }
 }

@@ -183,6 +183,11 @@ export class PileMonitor implements PilePort {
     });
   }
 
+  /** Something new is foretold of the air of a site. */
+  async airAheadIssued(siteId: string): Promise<void> {
+    await this.#bands.airAheadIssued(siteId, this.#piles.ofSite(siteId));
+  }
+
   /** Nothing is left to do: each was heard as it was kept, and a late one sends its watch back. */
   async broughtIn(): Promise<void> {}
 

@@ -181,6 +181,8 @@ export const pileDetailSchema = pileSummarySchema.extend({
     }),
   ),
   judgement: judgementSchema.nullable(),
+  /** The foretold air that its band and forecast reckon with; absent while there is none. */
+  airAhead: z.object({ source: z.string(), issuedAt: instantSchema, until: instantSchema }).optional(),
 });
 export type PileDetail = z.infer<typeof pileDetailSchema>;
 

@@ -174,6 +174,15 @@ export interface LineageChange {
   readonly flows?: readonly FlowRecord[];
 }
 
+/** Air that somebody foretold for a site, oldest point first. */
+export interface AirAheadRecord {
+  readonly siteId: string;
+  readonly source: string;
+  readonly issuedMs: number;
+  readonly receivedMs: number;
+  readonly points: readonly { readonly atMs: number; readonly tempC: number; readonly humidityPct: number | null }[];
+}
+
 /** A key of the broker with what it reaches; of its secret only hashes are kept. */
 export interface ProbeKeyRecord extends KnownKey {
   readonly name: string;
@@ -426,6 +435,15 @@ export interface Journal extends PeopleJournal {
     list(): Promise<(MappingInput & { id: string })[]>;
     add(mapping: MappingInput & { id: string }): Promise<void>;
     remove(id: string): Promise<boolean>;
+  };
+  readonly airAhead: {
+    /** The newest issue of a site, with what earlier ones said of hours that have gone by; undefined too where it cannot be read. */
+    get(siteId: string): Promise<AirAheadRecord | undefined>;
+    /**
+     * `known`: an issue as late was there already, and stays.
+     * @throws {ConflictError} when the site is unknown.
+     */
+    keep(ahead: AirAheadRecord): Promise<Kept>;
   };
   readonly probeKeys: {
     /** Oldest first, revoked ones too. */

@@ -1,5 +1,6 @@
 /** One pile with its recipe, limits and their origins, acts, and all that was looked at. */
 import type { z } from 'zod';
+import type { AirAheadUsed } from '../../../core/expect/air-ahead.ts';
 import { detailView } from '../../../core/session/assessment-view.ts';
 import { limitsView } from '../../../core/session/limits-view.ts';
 import type { actRecordSchema, PileDetail } from '../../../shared/contracts/piles.ts';
@@ -9,14 +10,19 @@ import type { ActRecord } from '../../../shared/store/journal.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
 
 export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): Promise<PileDetail> {
-  const { assessment } = await one.judged();
+  const { assessment, band } = await one.judged();
   return {
     ...one.summary(),
     recipe: one.batch?.recipe ?? null,
     limits: one.batch ? worded(limitsView(one.batch.stage, one.batch.limits)) : {},
     acts: acts.map(actView),
     ...worded(detailView(assessment)),
+    ...(band?.airAhead && { airAhead: airAheadView(band.airAhead) }),
   };
+}
+
+function airAheadView({ source, issuedMs, untilMs }: AirAheadUsed): PileDetail['airAhead'] {
+  return { source, issuedAt: toInstant(issuedMs), until: toInstant(untilMs) };
 }
 
 export function actView(act: ActRecord): z.infer<typeof actRecordSchema> {

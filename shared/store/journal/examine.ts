@@ -3,6 +3,7 @@
  * a row whose damaged column it asks by.
  */
 import { sql } from 'kysely';
+import { airAheadPlan } from './air-ahead.ts';
 import { alarmPlan, stepPlan } from './alarms.ts';
 import { tokenPlan } from './api-tokens.ts';
 import { countedPlan } from './attempts.ts';
@@ -57,6 +58,7 @@ const plans: Plans = {
   alarm: alarmPlan,
   alarm_step: stepPlan,
   mapping: mappingPlan,
+  air_ahead: airAheadPlan,
   broker_key: keyPlan,
   notice: noticePlan,
   message: messagePlan,

@@ -2,6 +2,7 @@
 
 import type { Journal } from '../journal.ts';
 import { journalActs } from './acts.ts';
+import { journalAirAhead } from './air-ahead.ts';
 import { journalAlarms } from './alarms.ts';
 import { journalTokens } from './api-tokens.ts';
 import { journalAttempts } from './attempts.ts';
@@ -52,6 +53,7 @@ export function journalOver(db: JournalDb, engine: JournalEngine = sqliteEngine,
     hear: (heard) => engine.hear(heard),
     notifications: journalNotifications(base),
     mappings: journalMappings(base),
+    airAhead: journalAirAhead(base),
     probeKeys: journalProbeKeys(base),
     settings: journalSettings(base),
     people: journalPeople(base),

@@ -10,6 +10,7 @@ import * as journal0006 from '../migrations/0006-leases-and-views.ts';
 import * as journal0007 from '../migrations/0007-what-ends-together.ts';
 import * as journal0008 from '../migrations/0008-mail-addresses.ts';
 import * as journal0009 from '../migrations/0009-language.ts';
+import * as journal0010 from '../migrations/0010-air-ahead.ts';
 import { storeError } from '../store-error.ts';
 
 /** By number; the names are kept in the database, so they never change. */
@@ -23,6 +24,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0007-what-ends-together': journal0007,
   '0008-mail-addresses': journal0008,
   '0009-language': journal0009,
+  '0010-air-ahead': journal0010,
 };
 
 /**

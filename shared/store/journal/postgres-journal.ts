@@ -124,7 +124,7 @@ async function sortByCodePoint(db: Kysely<unknown>): Promise<void> {
 }
 
 /** Tables that every process holds in memory in part: whoever changes them, all hear of it after the commit. */
-const notifyingTables = ['site', 'pile', 'batch', 'claim', 'mapping', 'probe'];
+const notifyingTables = ['site', 'pile', 'batch', 'claim', 'mapping', 'probe', 'air_ahead'];
 
 async function tellOfChanges(db: Kysely<unknown>): Promise<void> {
   await sql`CREATE OR REPLACE FUNCTION branhearth_tell() RETURNS trigger LANGUAGE plpgsql AS $$

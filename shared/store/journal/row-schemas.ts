@@ -50,6 +50,7 @@ export type ReadTable =
   | 'alarm_step'
   | 'watch'
   | 'mapping'
+  | 'air_ahead'
   | 'broker_key'
   | 'pile_ask'
   | 'notice'
@@ -198,6 +199,13 @@ export const rowSchemas: { readonly [Table in ReadTable]: z.ZodType<JournalTable
     site: text,
     probe: text,
     time_pointer: maybeText,
+  }),
+  air_ahead: z.object({
+    site_id: text,
+    source: text,
+    issued_at_ms: epochMs,
+    received_at_ms: epochMs,
+    points: text,
   }),
   broker_key: z.object({
     id: text,
@@ -364,6 +372,7 @@ const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
   batch_story: ['batch_id'],
   alarm_step: ['alarm_id', 'place'],
   watch: ['pile_id'],
+  air_ahead: ['site_id'],
   message_attempt: ['message_id', 'number'],
   told_link: ['digest'],
   telling: ['person_id'],

@@ -61,6 +61,8 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
     probe: string;
     time_pointer: string | null;
   };
+  /** The newest issue of a site; its points are JSON. */
+  air_ahead: { site_id: string; source: string; issued_at_ms: number; received_at_ms: number; points: string };
   setting: { key: string; value: string };
   broker_key: ProbeKeyRow;
   /** Pictures of photos, where the journal is shared by several processes; else they are files beside it. */

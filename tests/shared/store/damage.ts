@@ -123,6 +123,13 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
     site: yard.id,
     probe: 'barn-{1}',
   });
+  await journal.airAhead.keep({
+    siteId: yard.id,
+    source: 'somebody',
+    issuedMs: beginMs,
+    receivedMs: beginMs,
+    points: [{ atMs: beginMs + hourMs, tempC: 12, humidityPct: 80 }],
+  });
   await journal.probeKeys.add({
     id: 'key-1',
     name: 'Bran bay core',
@@ -213,6 +220,7 @@ const absurdJson: Readonly<Record<string, string>> = {
   'notice.facts': '{"sinceMs":-1,"probeCount":-1,"pileNames":[]}',
   'telling.wishes': '{"remindEveryMin":-5}',
   'hand_on.person_ids': '[{}]',
+  'air_ahead.points': '[[-1,1e9,null]]',
   'worker.state': '{"sites":-1}',
   'pile_ask.ask': '{"kind":"handle"}',
 };

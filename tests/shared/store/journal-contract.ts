@@ -419,6 +419,34 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
         expect(await journal.mappings.list()).toEqual([second]);
       }));
 
+    test('the air ahead of a site is its newest issue, after what earlier ones said of hours gone by', () =>
+      withFarm(async (journal) => {
+        const issue = (issuedMs: number, hours: readonly number[], tempC: number) => ({
+          siteId: yard.id,
+          source: 'a service',
+          issuedMs,
+          receivedMs: issuedMs + 60_000,
+          points: hours.map((hour) => ({ atMs: beginMs + hour * hourMs, tempC, humidityPct: null })),
+        });
+        expect(await journal.airAhead.get(yard.id)).toBeUndefined();
+        const first = issue(beginMs, [0, 1, 2, 3], 9);
+        expect(await journal.airAhead.keep(first)).toBe('kept');
+        expect(await journal.airAhead.get(yard.id)).toEqual(first);
+        const next = issue(beginMs + 2 * hourMs, [2, 3, 4], 12);
+        expect(await journal.airAhead.keep(next)).toBe('kept');
+        const joined = [...first.points.slice(0, 2), ...next.points];
+        expect(await journal.airAhead.get(yard.id)).toEqual({ ...next, points: joined });
+        // Again, or an earlier one that was on its way: nothing changes.
+        expect(await journal.airAhead.keep(next)).toBe('known');
+        expect(await journal.airAhead.keep(first)).toBe('known');
+        expect((await journal.airAhead.get(yard.id))?.points).toEqual(joined);
+        const weeksLater = issue(beginMs + 400 * hourMs, [400, 401], 15);
+        await journal.airAhead.keep(weeksLater);
+        expect(await journal.airAhead.get(yard.id)).toEqual(weeksLater);
+        expect(await journal.airAhead.get(terrace.id)).toBeUndefined();
+        await conflict(journal.airAhead.keep({ ...next, siteId: 'nowhere' }), '');
+      }));
+
     test('probe keys are listed oldest first, and a revoked one stays as it was revoked', () =>
       withEmpty(async (journal) => {
         const site: ProbeKeyRecord = {

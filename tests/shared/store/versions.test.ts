@@ -77,6 +77,9 @@ describe('journal versions', () => {
         ]);
       }
       if (name >= '0009') expect(await journal.people.get('person-1')).toMatchObject({ language: 'en' });
+      if (name >= '0010') {
+        expect(await journal.airAhead.get(yard.id)).toMatchObject({ source: 'a service', points: [{ tempC: 12.5 }] });
+      }
       await journal.close();
     });
 

@@ -6,6 +6,7 @@ import { fanWords } from '../../charts/fan-words.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { overWords } from './ahead-words.ts';
+import { AirAhead } from './air-ahead.tsx';
 import './pile.css';
 
 interface AheadProps {
@@ -28,6 +29,7 @@ export function Ahead({ pile, series }: AheadProps) {
     <div class="ahead">
       <p class="ahead-over">{unbroken(overWords(over, limitC, coreC, { nowMs, unit, reader }))}</p>
       {goes && <p class="ahead-fan">{unbroken(goes)}</p>}
+      <AirAhead airAhead={pile.airAhead} />
     </div>
   );
 }

@@ -96,6 +96,7 @@ export const refusalNames: Record<RefusalReason, string> = {
   'conflicting-value': 'Conflicting value',
   'already-thinned': 'Older than what was thinned',
   'name-taken': 'Two devices of one name',
+  'unknown-site': 'Unknown site',
   'unknown-template': 'Template not understood',
 };
 

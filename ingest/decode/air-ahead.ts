@@ -1,0 +1,48 @@
+/** Air foretold for a site, from the payload of its topic. */
+import {
+  type AirAheadProblem,
+  airAheadProblem,
+  type NewAirAhead,
+  newAirAheadSchema,
+} from '../../shared/contracts/air-ahead.ts';
+import { ReadingError } from '../../shared/errors.ts';
+import type { Arrival } from './decoded.ts';
+
+export interface AirAheadMessage extends Omit<NewAirAhead, 'issuedAt'> {
+  readonly issuedMs: number;
+}
+
+export function decodeAirAhead(text: string, { nowMs, retained }: Arrival): AirAheadMessage | ReadingError {
+  let payload: unknown;
+  try {
+    payload = JSON.parse(text);
+  } catch {
+    return new ReadingError('not-json', 'Cannot read the air ahead as it must be a JSON object with points');
+  }
+  const read = newAirAheadSchema.safeParse(payload);
+  if (!read.success) return refusal(problemOf(read.error.issues[0]));
+  const { issuedAt, ...ahead } = read.data;
+  // It lay at the broker for nobody knows how long.
+  if (issuedAt === undefined && retained)
+    return refusal({ reason: 'missing-field', pointer: '/issuedAt', detail: 'must stand in a retained message' });
+  const issuedMs = issuedAt ?? nowMs;
+  const problem = airAheadProblem(ahead, issuedMs, nowMs);
+  return problem ? refusal(problem) : { ...ahead, issuedMs };
+}
+
+interface Issue {
+  readonly code: string;
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+}
+
+function problemOf(issue: Issue | undefined): AirAheadProblem {
+  const { code, path, message } = issue ?? { code: '', path: [], message: 'not valid' };
+  const isTime = path.at(-1) === 'at' || path.at(-1) === 'issuedAt';
+  const tooFar = code === 'too_big' || code === 'too_small';
+  const reason = isTime ? 'bad-time' : tooFar ? 'out-of-range' : 'wrong-type';
+  return { reason, pointer: `/${path.map(String).join('/')}`, detail: message };
+}
+
+const refusal = ({ reason, pointer, detail }: AirAheadProblem) =>
+  new ReadingError(reason, `Cannot use the air ahead as ${pointer} is not what it must be: ${detail}`);

@@ -1,0 +1,83 @@
+/** Air that somebody foretells for a site: by `POST /api/sites/:id/air-ahead`, or retained on `<root>/<site>/air-ahead`. */
+import { z } from 'zod';
+import type { RefusalReason } from '../errors.ts';
+import { msPerDay, msPerMinute } from '../units.ts';
+import { instantInputSchema, instantSchema, toInstant } from './time.ts';
+
+/** Nobody foretells the air further ahead than this, and an issue begins this shortly before it was made at the most. */
+const furthestMs = 16 * msPerDay;
+const earliestMs = msPerDay;
+/** Clocks of programs run ahead a little. */
+const clockAheadMs = 5 * msPerMinute;
+/** Coldest and warmest air that was ever measured near the ground, rounded outwards (WMO archive: -89.2 and 56.7 °C; from memory). */
+const coldestC = -90;
+const warmestC = 60;
+export const mostAirPoints = 1_000;
+
+const newAirPointSchema = z.object({
+  at: instantInputSchema,
+  temperatureC: z.number().min(coldestC).max(warmestC),
+  humidityPct: z.number().min(0).max(100).optional(),
+});
+
+export const newAirAheadSchema = z
+  .object({
+    /** When it was made; on arrival when absent. */
+    issuedAt: instantInputSchema.optional(),
+    /** By whom, as pages show it. */
+    source: z.string().trim().min(1).max(60).optional(),
+    points: z.array(newAirPointSchema).min(2).max(mostAirPoints),
+  })
+  .superRefine(({ points }, context) => {
+    points.forEach(({ at }, index) => {
+      if (at > (points[index - 1]?.at ?? Number.NEGATIVE_INFINITY)) return;
+      const path = ['points', index, 'at'];
+      context.addIssue({ code: 'custom', path, message: 'must be later than the point before it' });
+    });
+  });
+export type NewAirAhead = z.output<typeof newAirAheadSchema>;
+
+/** What is kept of it, and whether a later issue was there already. */
+export const airAheadKeptSchema = z.object({
+  kept: z.boolean(),
+  source: z.string(),
+  issuedAt: instantSchema,
+  /** The last hour it covers. */
+  until: instantSchema,
+});
+export type AirAheadKept = z.infer<typeof airAheadKeptSchema>;
+
+export interface AirAheadProblem {
+  readonly reason: RefusalReason;
+  /** JSON Pointer to the field at fault. */
+  readonly pointer: string;
+  readonly detail: string;
+}
+
+/** What is wrong with its times as they stand to each other and to now; undefined when nothing is. */
+export function airAheadProblem(
+  { points }: Pick<NewAirAhead, 'points'>,
+  issuedMs: number,
+  nowMs: number,
+): AirAheadProblem | undefined {
+  const lastAt = `/points/${points.length - 1}/at`;
+  const firstMs = points[0]?.at ?? issuedMs;
+  const lastMs = points.at(-1)?.at ?? issuedMs;
+  const found = (atMs: number) => `: found ${toInstant(atMs)}`;
+  if (issuedMs > nowMs + clockAheadMs)
+    return { reason: 'future-time', pointer: '/issuedAt', detail: `must not lie in the future${found(issuedMs)}` };
+  if (firstMs < issuedMs - earliestMs)
+    return {
+      reason: 'bad-time',
+      pointer: '/points/0/at',
+      detail: `must be at most a day before it was issued${found(firstMs)}`,
+    };
+  if (lastMs > issuedMs + furthestMs)
+    return {
+      reason: 'future-time',
+      pointer: lastAt,
+      detail: `must be at most 16 days after it was issued${found(lastMs)}`,
+    };
+  if (lastMs <= nowMs) return { reason: 'bad-time', pointer: lastAt, detail: `must reach beyond now${found(lastMs)}` };
+  return undefined;
+}

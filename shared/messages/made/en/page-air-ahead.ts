@@ -1,0 +1,8 @@
+// Made from ../../en/page-air-ahead.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageAirAheadParams } from '../params/page-air-ahead.ts';
+
+export const pageAirAheadTexts: PageTexts<PageAirAheadParams> = {
+  "page-air-ahead.used": ["Reckons with the air foretold for the next ",["aheadMs"]," (",["sourceText"],"), made ",["sinceMs"]," ago."],
+  "page-air-ahead.fresh": ["Reckons with the air foretold for the next ",["aheadMs"]," (",["sourceText"],"), made just now."],
+};

@@ -1,0 +1,5 @@
+// Made from ../../en/page-air-ahead.json by `npm run messages`; change that instead.
+export interface PageAirAheadParams {
+  'page-air-ahead.used': { readonly aheadMs: number; readonly sinceMs: number; readonly sourceText: string };
+  'page-air-ahead.fresh': { readonly aheadMs: number; readonly sourceText: string };
+}
