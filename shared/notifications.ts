@@ -84,6 +84,8 @@ export const preferencesSchema = z.object({
     .default(null),
   timeZone: timeZoneSchema.default('UTC'),
   unit: z.enum(['C', 'F']).default('C'),
+  /** Whether hours are read with am and pm, as where the device is that they set this from. */
+  hour12: z.boolean().default(false),
   /** Minutes between reminders while nobody has acknowledged; null for none. */
   remindEveryMin: z
     .number()

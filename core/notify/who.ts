@@ -6,7 +6,7 @@ import { type Preferences, rankOf } from '../../shared/notifications.ts';
 import type { WarningKind } from '../../shared/warning.ts';
 import { quietEndsMs } from './wall-clock.ts';
 
-export type Match = 'heeds' | 'not-this-kind' | 'below-their-severity' | 'not-their-site' | 'not-asked-for';
+export type Match = 'matches' | 'not-this-kind' | 'below-their-severity' | 'not-their-site' | 'not-asked-for';
 
 /** What there is to tell, as far as preferences go; `kind` is null for what is no alarm of a pile. */
 export interface NotifyEvent {
@@ -27,13 +27,13 @@ export function isHazard({ kind }: Pick<NotifyEvent, 'kind'>): boolean {
 }
 
 export function matchOf({ isOwner, preferences }: Recipient, notifyEvent: NotifyEvent): Match {
-  if (notifyEvent.about === 'person') return 'heeds'; // it was asked for by name
-  if (notifyEvent.about === 'house') return (preferences.installationTrouble ?? isOwner) ? 'heeds' : 'not-asked-for';
+  if (notifyEvent.about === 'person') return 'matches'; // it was asked for by name
+  if (notifyEvent.about === 'house') return (preferences.installationTrouble ?? isOwner) ? 'matches' : 'not-asked-for';
   if (notifyEvent.siteId !== null && preferences.sites !== null && !preferences.sites.includes(notifyEvent.siteId))
     return 'not-their-site';
-  if (isHazard(notifyEvent)) return 'heeds';
+  if (isHazard(notifyEvent)) return 'matches';
   if (notifyEvent.kind !== null && preferences.withoutKinds.includes(notifyEvent.kind)) return 'not-this-kind';
-  return notifyEvent.rank >= rankOf(preferences.fromSeverity) ? 'heeds' : 'below-their-severity';
+  return notifyEvent.rank >= rankOf(preferences.fromSeverity) ? 'matches' : 'below-their-severity';
 }
 
 /** When a person may be told: now, or once their quiet hours are over. */

@@ -25,7 +25,9 @@ export interface SpreadContext {
 export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spreading {
   if ('lost' in notice.facts) throw new RangeError(`Cannot spread notice "${notice.id}" as its facts must be readable`);
   const notifyEvent = notifyEventOf(notice);
-  const matching = context.listeners.filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'heeds');
+  const matching = context.listeners.filter(
+    (one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'matches',
+  );
   const named = context.listeners.filter(({ personId }) => personId === notice.personId);
   const { notified, turn } =
     notice.personId === null

@@ -65,9 +65,9 @@ export class Recipients {
 
   /** How messages are worded for them. */
   async readerOf(personId: string): Promise<MessageReader> {
-    const [{ timeZone, unit }, known] = await Promise.all([this.preferencesOf(personId), this.known()]);
+    const [{ timeZone, unit, hour12 }, known] = await Promise.all([this.preferencesOf(personId), this.known()]);
     const language = known.find(({ id }) => id === personId)?.language ?? fallback;
-    return { timeZone, unit, language };
+    return { timeZone, unit, language, hour12 };
   }
 
   async mailOf(personId: string): Promise<MailGoes> {

@@ -66,7 +66,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const notifyEvent = notifyEventOf(basis);
     const nowMs = parts.clock.nowMs();
     const candidates = listeners
-      .filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'heeds')
+      .filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'matches')
       .map((one) => ({ personId: one.personId, notifyAtMs: notifyAtMs(one, notifyEvent, nowMs) }));
     const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
     const step = stepEscalation(turn, seen, order.personIds, candidates, order.afterMin, nowMs);

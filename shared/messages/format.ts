@@ -1,4 +1,5 @@
 /** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
+import { clockOptions } from '../hour-cycle.ts';
 import { type MeasureKind, measure, metric, toFigures, type Units } from '../measure.ts';
 import type { Sum } from '../sum.ts';
 import { differenceIn, tempIn, unitSigns } from '../temperature.ts';
@@ -16,6 +17,8 @@ export interface Reader {
   /** What is now for them: a moment of today is a time, of another day has its date [epoch ms]. */
   readonly nowMs: number;
   readonly units: Units;
+  /** Whether hours are read with am and pm; not when absent. */
+  readonly hour12?: boolean;
 }
 
 /** A program that asks for nothing else: English, SI units, moments in UTC. */
@@ -117,11 +120,11 @@ function hoursWords(hours: number, reader: Reader): string {
   return hours < 0.95 ? durationWords(hours * msPerHour, reader) : counted(Math.round(hours * 10) / 10, 'hour', reader);
 }
 
-/** @example momentWords(today at 16:30, reader) // => "16:30"; another day: "Fri 2 May, 16:30" */
+/** @example momentWords(today at 16:30, reader) // => "16:30", or "4:30 pm"; another day: "Fri 2 May, 16:30" */
 export function momentWords(atMs: number, reader: Reader): string {
-  const { language, timeZone, nowMs } = reader;
+  const { language, timeZone, nowMs, hour12 = false } = reader;
   const region = regionOf(language);
-  const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
+  const clock = dateFormat(region, { ...clockOptions(hour12), timeZone }).format(atMs);
   const day = dateFormat(region, { weekday: 'short', day: 'numeric', month: 'short', timeZone });
   return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;
 }
@@ -135,9 +138,9 @@ function sizeWords(bytes: number, reader: Reader): string {
 }
 
 /** @example dateWords(atMs, reader) // => "2 May 2031, 16:30": with its year, for what is read long after */
-function dateWords(atMs: number, { language, timeZone }: Reader): string {
+function dateWords(atMs: number, { language, timeZone, hour12 = false }: Reader): string {
   const region = regionOf(language);
-  const clock = dateFormat(region, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone }).format(atMs);
+  const clock = dateFormat(region, { ...clockOptions(hour12), timeZone }).format(atMs);
   return `${dateFormat(region, { day: 'numeric', month: 'long', year: 'numeric', timeZone }).format(atMs)}, ${clock}`;
 }
 

@@ -11,6 +11,8 @@ export interface MessageReader {
   readonly unit: 'C' | 'F';
   /** BCP 47. */
   readonly language: string;
+  /** Hours with am and pm; not when absent. */
+  readonly hour12?: boolean;
 }
 
 export interface MessageContent {
@@ -34,8 +36,8 @@ export function renderContent(
   };
 }
 
-export function readerOf({ timeZone, unit, language }: MessageReader, nowMs: number): Reader {
-  return { language, timeZone, nowMs, units: { ...metric, temperature: unit } };
+export function readerOf({ timeZone, unit, language, hour12 = false }: MessageReader, nowMs: number): Reader {
+  return { language, timeZone, nowMs, units: { ...metric, temperature: unit }, hour12 };
 }
 
 /** What was kept in words, before messages had codes, holds its temperatures in °C. */

@@ -18,19 +18,19 @@ const disk: NotifyEvent = { about: 'house', kind: null, rank: rankOf('urgent'), 
 
 describe('heedOf()', () => {
   const rows: [string, Partial<Preferences>, boolean, NotifyEvent, Match][] = [
-    ['no preference at all', {}, false, tooHot, 'heeds'],
-    ['just from its severity on', { fromSeverity: 'warning' }, false, tooHot, 'heeds'],
+    ['no preference at all', {}, false, tooHot, 'matches'],
+    ['just from its severity on', { fromSeverity: 'warning' }, false, tooHot, 'matches'],
     ['from the next severity on', { fromSeverity: 'urgent' }, false, tooHot, 'below-their-severity'],
     ['without its kind', { withoutKinds: ['overheating'] }, false, tooHot, 'not-this-kind'],
-    ['without another kind', { withoutKinds: ['drying'] }, false, tooHot, 'heeds'],
-    ['its site alone', { sites: ['saltmere-yard'] }, false, tooHot, 'heeds'],
+    ['without another kind', { withoutKinds: ['drying'] }, false, tooHot, 'matches'],
+    ['its site alone', { sites: ['saltmere-yard'] }, false, tooHot, 'matches'],
     ['another site alone', { sites: ['hill-barn'] }, false, tooHot, 'not-their-site'],
-    ['the hazard without its kind', { withoutKinds: ['self-heating'] }, false, fire, 'heeds'],
-    ['the hazard below their severity', { fromSeverity: 'danger' }, false, fire, 'heeds'],
+    ['the hazard without its kind', { withoutKinds: ['self-heating'] }, false, fire, 'matches'],
+    ['the hazard below their severity', { fromSeverity: 'danger' }, false, fire, 'matches'],
     ['the hazard at another site', { sites: [] }, false, fire, 'not-their-site'],
-    ['trouble of the house, an owner', {}, true, disk, 'heeds'],
+    ['trouble of the house, an owner', {}, true, disk, 'matches'],
     ['trouble of the house, somebody else', {}, false, disk, 'not-asked-for'],
-    ['trouble of the house, somebody who asked', { installationTrouble: true }, false, disk, 'heeds'],
+    ['trouble of the house, somebody who asked', { installationTrouble: true }, false, disk, 'matches'],
     [
       'trouble of the house, an owner who does not want it',
       { installationTrouble: false },
@@ -65,7 +65,7 @@ describe('the self-heating hazard', () => {
         fc.integer({ min: 0, max: 3 }),
         (preferred, nowMs, rank) => {
           const one = recipient(preferred);
-          expect(matchOf(one, { ...fire, rank })).toBe('heeds');
+          expect(matchOf(one, { ...fire, rank })).toBe('matches');
           expect(notifyAtMs(one, { ...fire, rank }, nowMs)).toBe(nowMs);
         },
       ),

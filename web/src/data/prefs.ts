@@ -3,7 +3,8 @@
  * what the person acknowledges.
  */
 import { z } from 'zod';
-import { hour12Of, type Reader } from '../ui/format/local-time.ts';
+import { isHour12 } from '../../../shared/hour-cycle.ts';
+import type { Reader } from '../ui/format/local-time.ts';
 import { createStore, useStore } from './store.ts';
 
 const prefsSchema = z.object({
@@ -68,7 +69,7 @@ export function setBearerToken(next: string): void {
   remember(tokenKey, next);
 }
 
-const hour12 = hour12Of(globalThis.navigator?.language);
+const hour12 = isHour12(globalThis.navigator?.language);
 
 /** Whose clock times are told in. */
 export function readerOf(zone: Prefs['zone'], siteZone: string | null | undefined, yearNow?: number): Reader {

@@ -34,8 +34,8 @@ export function useInLanguage(render: Render, reader: MessageReader): Say {
 export function useMessageReader(siteId?: string): MessageReader {
   const prefs = usePrefs();
   const nowMs = useServerNow();
-  const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone } = useReader(siteId);
-  return { language: fallback, timeZone, nowMs, units: unitsOf(prefs) };
+  const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone, hour12 } = useReader(siteId);
+  return { language: fallback, timeZone, nowMs, units: unitsOf(prefs), hour12 };
 }
 
 /** Something that holds sentences and, under the same names, the messages that they were made of. */

@@ -5,6 +5,7 @@ import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
 import { useMay } from '../../data/me.ts';
+import { readerOf } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
@@ -52,7 +53,7 @@ export function NotificationsPage() {
 function ByToken() {
   return (
     <p class="lead">
-      You use the server’s token, which has no person to notify. To say how you are told, forget it under{' '}
+      You use the server’s token, which has no person to notify. To choose how you are notified, forget it under{' '}
       <a href="/settings">Settings</a> and sign in by name.
     </p>
   );
@@ -74,7 +75,7 @@ function Mine({ notifications, refresh }: MineProps) {
   const change = (part: Partial<Preferences>) => setDraft((before) => ({ ...before, ...part }));
   const save = () =>
     mutation.run(async () => {
-      const answer = await savePreferences(draft);
+      const answer = await savePreferences({ ...draft, hour12: readerOf('mine', null).hour12 });
       const { standing, sentAt } = answer.mail;
       // The first code goes out by itself; should that be too many by now, the page offers it.
       if (answer.canMail && standing === 'waiting' && sentAt === null) await sendMailCode().catch(() => undefined);

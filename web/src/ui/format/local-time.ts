@@ -1,4 +1,5 @@
 /** Instants in the person's own zone or the site's. */
+import { clockOptions } from '../../../../shared/hour-cycle.ts';
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
 import { instantOf, wallOf } from '../../../../shared/zoned-time.ts';
 
@@ -11,10 +12,6 @@ export interface Reader {
   readonly yearNow?: number;
 }
 
-export function hour12Of(locale: string | undefined): boolean {
-  return new Intl.DateTimeFormat(locale, { hour: 'numeric' }).resolvedOptions().hour12 ?? false;
-}
-
 const kept = new Map<string, Intl.DateTimeFormat>();
 
 /** Making a formatter is slow next to using one, and a table uses thousands. */
@@ -24,7 +21,6 @@ function formatter(reader: Reader, options: Intl.DateTimeFormatOptions): Intl.Da
   if (known) return known;
   const made = new Intl.DateTimeFormat('en-GB', {
     ...options,
-    ...(options.hour ? { hourCycle: reader.hour12 ? 'h12' : 'h23' } : {}),
     ...(reader.timeZone ? { timeZone: reader.timeZone } : {}),
   });
   kept.set(key, made);
@@ -32,7 +28,7 @@ function formatter(reader: Reader, options: Intl.DateTimeFormatOptions): Intl.Da
 }
 
 export function clockTime(atMs: number, reader: Reader): string {
-  return formatter(reader, { hour: reader.hour12 ? 'numeric' : '2-digit', minute: '2-digit' }).format(atMs);
+  return formatter(reader, clockOptions(reader.hour12)).format(atMs);
 }
 
 /** @example dayAndTime(0, reader) // => "Thu 1 Jan, 00:00" */
