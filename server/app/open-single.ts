@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
-import { startIngest } from '../../ingest/start-ingest.ts';
+import { type Ingest, type IngestOptions, startIngest } from '../../ingest/start-ingest.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { openJournal } from '../../shared/store/open/open-journal.ts';
@@ -22,20 +22,15 @@ import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
 import { makeDataFolder } from './make-data-folder.ts';
-import { openServices } from './open-services.ts';
+import { openServices, type Services } from './open-services.ts';
 import { openWatching } from './open-watching.ts';
 import { outsideBroker } from './outside-source.ts';
 
 export async function openInstallation(parts: InstallationParts): Promise<OpenInstallation> {
-  const { config, clock, log, bands, version } = parts;
+  const { config, clock, log, bands } = parts;
   await makeDataFolder(config.DATA_DIR);
   const backupFolder = config.BACKUP_DIR ?? join(config.DATA_DIR, 'backups');
-  if (config.BACKUPS > 0) {
-    const nowMs = parts.machineNowMs?.() ?? Date.now();
-    await backUpBeforeMigration({ dataDir: config.DATA_DIR, folder: backupFolder, version, nowMs, log });
-  }
-  const readings = await openReadings(config);
-  const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
+  const { readings, journal } = await openStores(parts, backupFolder);
   const whole = config.JOURNAL_URL === undefined ? undefined : await holdWhole(journal, log);
   const { disk, notices } = await openSafe(config, clock, log);
   const photos = photosOf(config, journal);
@@ -47,17 +42,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
 
   const airAhead = new AirAheadKeeper({ journal, clock, log, issued: (site) => watch.airAheadIssued(site) });
   const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
-  const ingest = await startIngest({
-    store: readings,
-    clock,
-    root: config.MQTT_ROOT,
-    recognisesDevices: config.MQTT_DEVICES === 'yes',
-    source: sourceOf(config, authPolicy),
-    mappings: await journal.mappings.list(),
-    ...followProbes({ probes, hub, log, keepIn: journal }),
-    onAirAhead: (site, ahead) => airAhead.take(site, ahead),
-    log,
-  });
+  const ingest = await ingestOf(services, sourceOf(config, authPolicy), airAhead);
   const notifying = await watching.start(ingest);
   const downsampling = new Downsampling({ clock, log, journal, readings });
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
@@ -99,6 +84,35 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   };
 }
 
+/** Backs the journal up first, where opening it would change its layout. */
+async function openStores({ config, log, version, machineNowMs = Date.now }: InstallationParts, backupFolder: string) {
+  if (config.BACKUPS > 0) {
+    const { DATA_DIR: dataDir } = config;
+    await backUpBeforeMigration({ dataDir, folder: backupFolder, version, nowMs: machineNowMs(), log });
+  }
+  const readings = await openReadings(config);
+  const journal = await openJournal(config.JOURNAL_URL, config.DATA_DIR);
+  return { readings, journal };
+}
+
+async function ingestOf(
+  { config, clock, log, readings, journal, probes, hub }: Services,
+  source: IngestOptions['source'],
+  airAhead: AirAheadKeeper,
+): Promise<Ingest> {
+  return startIngest({
+    store: readings,
+    clock,
+    root: config.MQTT_ROOT,
+    recognisesDevices: config.MQTT_DEVICES === 'yes',
+    source,
+    mappings: await journal.mappings.list(),
+    ...followProbes({ probes, hub, log, keepIn: journal }),
+    onAirAhead: (site, ahead) => airAhead.take(site, ahead),
+    log,
+  });
+}
+
 function photosOf({ JOURNAL_URL, DATA_DIR }: Config, journal: Journal): PhotoStore {
   return JOURNAL_URL === undefined ? new PhotoFiles(join(DATA_DIR, 'photos')) : photosInJournal(journal);
 }
@@ -108,7 +122,7 @@ function endTakenOver(log: FastifyBaseLogger): void {
   process.kill(process.pid, 'SIGTERM');
 }
 
-function sourceOf(config: Config, authPolicy: AuthPolicy | undefined): Parameters<typeof startIngest>[0]['source'] {
+function sourceOf(config: Config, authPolicy: AuthPolicy | undefined): IngestOptions['source'] {
   if (config.MQTT_URL === undefined) {
     const { MQTT_TLS_CERT: certFile, MQTT_TLS_KEY: keyFile } = config;
     return {

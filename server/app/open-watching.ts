@@ -34,30 +34,18 @@ export interface Watching {
   start(ingest: Pick<Ingest, 'keep' | 'health'>): Promise<{ close(): Promise<void> }>;
 }
 
+/** Whoever hears of alarms; filled in once they are open, which is after the monitor. */
+interface Notified {
+  delivery?: Delivery;
+  sirens?: Sirens;
+}
+
 export async function openWatching(parts: WatchingParts): Promise<Watching> {
-  const { services, bands, notices, machineNowMs, guard, isOurs } = parts;
-  const { config, clock, log, journal, readings, probes, hub } = services;
-  let delivery: Delivery | undefined;
-  let sirens: Sirens | undefined;
+  const { services, notices, machineNowMs, guard, isOurs } = parts;
+  const { config, clock, log, journal, readings } = services;
+  const notified: Notified = {};
   let broker = (): ReturnType<Ingest['health']> => ({ state: 'down', detail: 'not connected yet' });
-  const watch = await PileMonitor.open({
-    clock,
-    log,
-    journal,
-    readings,
-    probes,
-    hub,
-    bands,
-    ...parts.lease,
-    onAlarms() {
-      delivery?.kick();
-      sirens?.changed();
-    },
-    onUnkept(notKept) {
-      void delivery?.notifyUnkept(notKept);
-      sirens?.changed();
-    },
-  });
+  const watch = await openMonitor(parts, notified);
   const all = parts.everywhere ?? watch;
   const unwell = () => systemUnwell({ readings, journal, watch, broker: () => broker() });
   const opened = openDelivery({
@@ -70,7 +58,7 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
     machineNowMs,
     ...(guard && { guard }),
   });
-  delivery = opened;
+  notified.delivery = opened;
 
   return {
     watch,
@@ -89,9 +77,31 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
         watch: { isHeldBack: (id) => all.isHeldBack(id), unkeptAlarms: () => watch.unkeptAlarms() },
         ...(isOurs && { isOurs }),
       });
-      sirens = announcing.sirens;
+      notified.sirens = announcing.sirens;
       const { examining, troubles } = startSelfChecks({ clock, log, journal, watch, notices });
       return { close: () => closeInOrder(examining, troubles, announcing.news, announcing.sirens) };
     },
   };
+}
+
+function openMonitor({ services, bands, lease }: WatchingParts, notified: Notified): Promise<PileMonitor> {
+  const { clock, log, journal, readings, probes, hub } = services;
+  return PileMonitor.open({
+    clock,
+    log,
+    journal,
+    readings,
+    probes,
+    hub,
+    bands,
+    ...lease,
+    onAlarms() {
+      notified.delivery?.kick();
+      notified.sirens?.changed();
+    },
+    onUnkept(notKept) {
+      void notified.delivery?.notifyUnkept(notKept);
+      notified.sirens?.changed();
+    },
+  });
 }

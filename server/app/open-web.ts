@@ -19,6 +19,8 @@ import type { InstallationParts, OpenInstallation } from './installation.ts';
 import { openSharedServers } from './open-shared-servers.ts';
 import { outsideBroker } from './outside-source.ts';
 
+type SharedServers = Awaited<ReturnType<typeof openSharedServers>>;
+
 export async function openWeb(parts: InstallationParts): Promise<OpenInstallation> {
   const shared = await openSharedServers(parts, 'web');
   const { config, clock, log, readings, journal, hub, probes } = shared;
@@ -33,22 +35,7 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
     },
   });
   const delivery = openDelivery({ config, journal, clock, log, watch });
-  const broker = outsideBroker(config);
-  const ingest = await startIngest({
-    store: onlookersStore(readings),
-    clock,
-    root: config.MQTT_ROOT,
-    recognisesDevices: config.MQTT_DEVICES === 'yes',
-    source: {
-      kind: 'outside',
-      ...broker,
-      clientId: `${broker.clientId}-web-${randomBytes(4).toString('hex')}`,
-      onlooker: true,
-    },
-    mappings: await journal.mappings.list(),
-    ...followProbes({ probes, hub, log }),
-    log,
-  });
+  const ingest = await listenIn(shared);
   opened = ingest;
   await delivery.start();
 
@@ -71,13 +58,30 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
     airAhead: new AirAheadKeeper({ journal, clock, log }),
     forgetting,
     watch,
-    ingest: {
-      ...ingest,
-      // Workers keep readings; what is only looked at counts as nothing.
-      counters: () => ({ ...ingest.counters(), acked: 0, stored: 0, duplicates: 0, batches: 0 }),
-    },
+    ingest,
     delivery,
     downsampling,
     close: () => closeInOrder(downsampling, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
   };
+}
+
+/** Hears what probes say, for pages only: it keeps no reading, so that what it takes in counts as nothing. */
+async function listenIn({ config, clock, log, readings, journal, probes, hub }: SharedServers): Promise<Ingest> {
+  const broker = outsideBroker(config);
+  const ingest = await startIngest({
+    store: onlookersStore(readings),
+    clock,
+    root: config.MQTT_ROOT,
+    recognisesDevices: config.MQTT_DEVICES === 'yes',
+    source: {
+      kind: 'outside',
+      ...broker,
+      clientId: `${broker.clientId}-web-${randomBytes(4).toString('hex')}`,
+      onlooker: true,
+    },
+    mappings: await journal.mappings.list(),
+    ...followProbes({ probes, hub, log }),
+    log,
+  });
+  return { ...ingest, counters: () => ({ ...ingest.counters(), acked: 0, stored: 0, duplicates: 0, batches: 0 }) };
 }

@@ -116,6 +116,7 @@ export const entriesQuerySchema = z.object({
 
 /** Newest first. */
 export const entriesAnswerSchema = z.object({ entries: z.array(entrySchema), next: z.string().nullable() });
+export type EntriesAnswer = z.infer<typeof entriesAnswerSchema>;
 
 /**
  * Entries that waited out of reach, in any order, for any piles; each as POST /api/piles/:id/entries takes it, and the id is

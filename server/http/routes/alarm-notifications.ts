@@ -1,17 +1,8 @@
-/** Who was notified of an alarm, when and how it went; what could not be delivered; the orders of sites. */
+/** Who was notified of an alarm, when and how it went, and what could not be delivered. */
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
-import {
-  alarmLinkAnswerSchema,
-  escalationAnswerSchema,
-  escalationSchema,
-  recipientsSchema,
-  serverNotificationsAnswerSchema,
-  serverNotificationsSchema,
-  undeliveredAnswerSchema,
-} from '../../../shared/contracts/notifications.ts';
+import { alarmLinkAnswerSchema, undeliveredAnswerSchema } from '../../../shared/contracts/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { Delivery } from '../../notify/delivery.ts';
 import { contentOf } from '../../notify/messages.ts';
 import { messageView, notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';
@@ -19,18 +10,15 @@ import { notFound } from '../problem.ts';
 import { readerOf } from '../reader-of.ts';
 
 const idParams = z.object({ id: z.string().min(1).max(100) });
-const siteParams = z.object({ site: z.string().min(1).max(64) });
 const mostShown = 100;
 const viewer = { access: 'viewer' as const };
-const owner = { access: 'owner' as const };
 
-interface AlarmLinkAnswersParts {
-  readonly delivery: Delivery;
+interface AlarmNotificationsParts {
   readonly journal: Journal;
   readonly clock: Clock;
 }
 
-export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }: AlarmLinkAnswersParts): void {
+export function registerAlarmNotifications(api: Api, { journal, clock }: AlarmNotificationsParts): void {
   const { notifications } = journal;
 
   api.get(
@@ -70,67 +58,6 @@ export function registerAlarmLinkAnswers(api: Api, { delivery, journal, clock }:
       const { id } = request.params;
       if (!(await notifications.messages.seen(id, clock.nowMs()))) return notFound(reply, 'undelivered message', id);
       return reply.code(204).send();
-    },
-  );
-
-  api.get(
-    '/api/notifications/people',
-    { config: viewer, schema: { response: { 200: recipientsSchema } } },
-    async () => ({
-      people: (await delivery.people.listeners()).map(({ personId, name, channels }) => ({
-        id: personId,
-        name,
-        channels: [...new Set(channels.map(({ channel }) => channel))],
-      })),
-    }),
-  );
-
-  api.get(
-    '/api/notifications/escalations',
-    { config: viewer, schema: { response: { 200: escalationAnswerSchema } } },
-    async () => ({
-      orders: (await notifications.escalations.list()).map(({ siteId, personIds, afterMin }) => ({
-        site: siteId,
-        personIds: [...personIds],
-        afterMin,
-      })),
-    }),
-  );
-
-  api.put(
-    '/api/notifications/escalations/:site',
-    {
-      config: { ...owner, does: 'changed who is told first' },
-      schema: { params: siteParams, body: escalationSchema, response: { 200: escalationSchema } },
-    },
-    async (request, reply) => {
-      const { site } = request.params;
-      if (!(await journal.sites.list()).some(({ id }) => id === site)) return notFound(reply, 'site', site);
-      await notifications.escalations.set({ siteId: site, ...request.body });
-      return request.body;
-    },
-  );
-
-  const ofInstallation = async () => ({
-    allowedAddresses: [...(await delivery.settings.allowed())],
-    heartbeatUrl: (await delivery.settings.heartbeatUrl()) ?? null,
-    heartbeat: delivery.heartbeat(),
-  });
-  api.get(
-    '/api/notifications/server',
-    { config: owner, schema: { response: { 200: serverNotificationsAnswerSchema } } },
-    ofInstallation,
-  );
-  api.put(
-    '/api/notifications/server',
-    {
-      config: { ...owner, does: 'changed where messages may go' },
-      schema: { body: serverNotificationsSchema, response: { 200: serverNotificationsAnswerSchema } },
-    },
-    async (request) => {
-      await delivery.settings.setAllowed(request.body.allowedAddresses);
-      await delivery.settings.setHeartbeatUrl(request.body.heartbeatUrl);
-      return ofInstallation();
     },
   );
 }

@@ -1,8 +1,5 @@
 /** The calendar of dates, behind an address that is each person's own. It never writes the secret into a log. */
 import { z } from 'zod';
-import { isStanding } from '../../../core/alarms/standing.ts';
-import { adviceOf } from '../../../core/say/advice.ts';
-import { advisedAlarm } from '../../../core/say/alarm-view.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
@@ -11,8 +8,8 @@ import { fallback } from '../../../shared/messages/language.ts';
 import { nameSchema } from '../../../shared/names.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import { batchName, readFamily } from '../../services/lineage/family.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
+import { calendarBatches } from '../../services/records/calendar/calendar-batches.ts';
 import { dateCalendar } from '../../services/records/calendar/date-calendar.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
@@ -26,16 +23,12 @@ interface CalendarParts {
 }
 
 export function registerCalendar(api: Api, parts: CalendarParts): void {
-  const { journal, config } = parts;
+  registerCalendarAddress(api, parts);
+  registerCalendarFile(api, parts);
+}
 
+function registerCalendarAddress(api: Api, { journal, config }: CalendarParts): void {
   const addresses = calendarAddresses(journal);
-  const shown = (address: string) => ({
-    address,
-    says: opensElsewhere(address)
-      ? 'The address is yours: whoever has it can read the dates, until you renew it.'
-      : 'The address is yours, and opens on this machine only: set BRANHEARTH_PUBLIC_URL to the one that phones reach. Whoever has it can read the dates, until you renew it.',
-  });
-  const addressOf = (base: string, secret: string) => `${base}/calendar/${secret}.ics`;
 
   api.get(
     '/api/calendar',
@@ -43,7 +36,7 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
     async (request, reply) => {
       const secret = await addresses.of(request.person);
       reply.header('Cache-Control', 'private, no-store');
-      return shown(addressOf(publicAddress(config.PUBLIC_URL, request), secret));
+      return calendarView(publicAddress(config.PUBLIC_URL, request), secret);
     },
   );
 
@@ -55,16 +48,13 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
     },
     async (request, reply) => {
       reply.header('Cache-Control', 'private, no-store');
-      return shown(addressOf(publicAddress(config.PUBLIC_URL, request), await addresses.renew(request.person)));
+      return calendarView(publicAddress(config.PUBLIC_URL, request), await addresses.renew(request.person));
     },
   );
+}
 
-  /** Times stand beside the sentences, so that their zone is the calendar's own. */
-  const readerOf = async (person: PersonRecord | null): Promise<Reader> => {
-    const kept = (await journal.notifications.preferences.list()).find(({ personId }) => personId === person?.id);
-    const units = { ...metric, temperature: kept?.preferences.unit ?? metric.temperature };
-    return { ...plainReader(parts.clock.nowMs(), units), language: person?.language ?? fallback };
-  };
+function registerCalendarFile(api: Api, { journal, config, clock }: CalendarParts): void {
+  const addresses = calendarAddresses(journal);
 
   api.get(
     '/calendar/:secret.ics',
@@ -86,27 +76,36 @@ export function registerCalendar(api: Api, parts: CalendarParts): void {
           'This address of the calendar was renewed, belongs to somebody who has left, or never was.',
         );
       }
-      const { site, pile } = request.query;
-      const family = await readFamily(journal);
-      const sites = new Map((await journal.sites.list()).map(({ id, name }) => [id, name]));
-      const hazards = new Map(
-        (await journal.alarms.open())
-          .filter(({ kind, machine }) => kind === 'self-heating' && isStanding(machine))
-          .map((alarm) => [alarm.pileId, adviceOf(advisedAlarm(alarm), []).todo]),
-      );
-      const batches = [...family.batches.values()].flatMap((batch) => {
-        const place = family.piles.get(batch.pileId);
-        if (!place || batch.endedAtMs !== null) return [];
-        if ((site !== undefined && place.siteId !== site) || (pile !== undefined && place.id !== pile)) return [];
-        const siteName = sites.get(place.siteId) ?? place.siteId;
-        const hazardTodo = hazards.get(place.id);
-        return [{ batch, name: batchName(family, batch), pileName: place.name, siteName, hazardTodo }];
-      });
+      const batches = await calendarBatches(journal, request.query);
       return reply
         .type('text/calendar; charset=utf-8')
         .header('Cache-Control', 'private, max-age=300')
         .header('Content-Disposition', 'inline; filename="branhearth.ics"')
-        .send(dateCalendar(batches, publicAddress(config.PUBLIC_URL, request), await readerOf(holder.person)));
+        .send(
+          dateCalendar(
+            batches,
+            publicAddress(config.PUBLIC_URL, request),
+            await calendarReader(journal, holder.person, clock.nowMs()),
+          ),
+        );
     },
   );
+}
+
+/** @param base Where people reach the server, without a slash at its end. */
+function calendarView(base: string, secret: string): z.output<typeof calendarSchema> {
+  const address = `${base}/calendar/${secret}.ics`;
+  return {
+    address,
+    says: opensElsewhere(address)
+      ? 'The address is yours: whoever has it can read the dates, until you renew it.'
+      : 'The address is yours, and opens on this machine only: set BRANHEARTH_PUBLIC_URL to the one that phones reach. Whoever has it can read the dates, until you renew it.',
+  };
+}
+
+/** Times stand beside the sentences, so that their zone is the calendar's own. */
+async function calendarReader(journal: Journal, person: PersonRecord | null, nowMs: number): Promise<Reader> {
+  const kept = (await journal.notifications.preferences.list()).find(({ personId }) => personId === person?.id);
+  const units = { ...metric, temperature: kept?.preferences.unit ?? metric.temperature };
+  return { ...plainReader(nowMs, units), language: person?.language ?? fallback };
 }

@@ -1,5 +1,4 @@
 /** The journal of a pile: entries handed in, listed, corrected, struck out. */
-import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import {
   correctionSchema,
@@ -14,11 +13,11 @@ import {
   queuedEntriesSchema,
   withdrawalSchema,
 } from '../../../shared/contracts/journal.ts';
-import type { EntriesQuestion, Journal } from '../../../shared/store/journal.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import { batchAt } from '../../services/journal/batch-at.ts';
-import { entryView, versionView } from '../../services/journal/entry-view.ts';
+import { entriesPage } from '../../services/journal/entries-page.ts';
+import { findEntry } from '../../services/journal/find-entry.ts';
 import { JournalService, timeProblem } from '../../services/journal/journal-service.ts';
 import { handInQueue } from '../../services/journal/queue.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
@@ -27,8 +26,6 @@ import { audit } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
-type EntriesQuery = z.output<typeof entriesQuerySchema>;
-
 interface EntriesParts {
   readonly journal: Journal;
   readonly readings: ReadingsStore;
@@ -36,42 +33,15 @@ interface EntriesParts {
   readonly clock: Clock;
 }
 
-export function registerEntries(api: Api, { journal, readings, watch, clock }: EntriesParts): void {
+export function registerEntries(api: Api, parts: EntriesParts): void {
+  const { journal, readings, watch, clock } = parts;
   const service = new JournalService({ journal, readings, clock, acted: (pileId) => watch.reload(pileId) });
+  registerEntryReads(api, parts);
+  registerNewEntries(api, parts, service);
+  registerEntryChanges(api, parts, service);
+}
 
-  const shown = async (entryId: string) => {
-    const versions = await journal.entries.versions(entryId);
-    const newest = versions.at(-1);
-    if (!newest) return undefined;
-    const batches = await journal.batches.list(newest.pileId);
-    const earlier = versions.slice(0, -1).reverse();
-    return {
-      newest,
-      entry: entryView(newest, batches),
-      earlier: earlier.map((one) => versionView(one, batchAt(batches, one.pileId, one.atMs)?.stage)),
-    };
-  };
-
-  const page = async (query: EntriesQuery, within: Pick<EntriesQuestion, 'pileId' | 'fromMs' | 'toMs'>) => {
-    const { from, to, kind, withdrawn, limit, after } = query;
-    const last = after === undefined ? undefined : readCursor(after);
-    const entries = await journal.entries.list({
-      ...within,
-      fromMs: Math.max(from ?? 0, within.fromMs ?? 0),
-      toMs: Math.min(to ?? Number.MAX_SAFE_INTEGER, within.toMs ?? Number.MAX_SAFE_INTEGER),
-      ...(kind && { kinds: [kind] }),
-      ...(last && { after: last }),
-      withdrawn: withdrawn === 'yes',
-      limit,
-    });
-    const batches = await journal.batches.list(within.pileId);
-    const end = entries.length === limit ? entries.at(-1) : undefined;
-    return {
-      entries: entries.map((entry) => entryView(entry, batches)),
-      next: end ? `${end.atMs}_${end.entryId}` : null,
-    };
-  };
-
+function registerEntryReads(api: Api, { journal, watch }: EntriesParts): void {
   api.get(
     '/api/piles/:id/entries',
     {
@@ -81,7 +51,7 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
     async (request, reply) => {
       const { id } = request.params;
       if (!watch.get(id)) return notFound(reply, 'pile', id);
-      return page(request.query, { pileId: id });
+      return entriesPage(journal, request.query, { pileId: id });
     },
   );
 
@@ -95,10 +65,21 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
       if (!batch) return notFound(reply, 'batch', request.params.id);
       const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
-      return page(request.query, { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) });
+      return entriesPage(journal, request.query, { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) });
     },
   );
 
+  api.get(
+    '/api/entries/:id',
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: entryDetailSchema } } },
+    async (request, reply) => {
+      const found = await findEntry(journal, request.params.id);
+      return found ? { entry: found.entry, earlier: found.earlier } : notFound(reply, 'entry', request.params.id);
+    },
+  );
+}
+
+function registerNewEntries(api: Api, { journal, watch, clock }: EntriesParts, service: JournalService): void {
   api.post(
     '/api/piles/:id/entries',
     {
@@ -111,7 +92,7 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
       const { kept, entryId } = await service.add(id, { ...request.body, by: signedBy(request, request.body.by) });
-      const made = await shown(entryId);
+      const made = await findEntry(journal, entryId);
       if (!made) return notFound(reply, 'entry', entryId);
       return reply.code(kept === 'kept' ? 201 : 200).send(made.entry);
     },
@@ -137,16 +118,9 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       return { outcomes };
     },
   );
+}
 
-  api.get(
-    '/api/entries/:id',
-    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: entryDetailSchema } } },
-    async (request, reply) => {
-      const found = await shown(request.params.id);
-      return found ? { entry: found.entry, earlier: found.earlier } : notFound(reply, 'entry', request.params.id);
-    },
-  );
-
+function registerEntryChanges(api: Api, { journal, clock }: EntriesParts, service: JournalService): void {
   api.post(
     '/api/entries/:id/corrections',
     {
@@ -154,13 +128,13 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       schema: { params: pileParams, body: correctionSchema, response: { 200: entrySchema, 201: entrySchema } },
     },
     async (request, reply) => {
-      const found = await shown(request.params.id);
+      const found = await findEntry(journal, request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);
       const problem = timeProblem(request.body.at, clock.nowMs());
       if (problem) return badTime(reply, problem);
       const { kept } = await service.correct(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
       if (kept === 'kept') audit(request, { subject: found.newest.pileId, before: found.entry });
-      const corrected = await shown(request.params.id);
+      const corrected = await findEntry(journal, request.params.id);
       return reply.code(kept === 'kept' ? 201 : 200).send((corrected ?? found).entry);
     },
   );
@@ -172,11 +146,11 @@ export function registerEntries(api: Api, { journal, readings, watch, clock }: E
       schema: { params: pileParams, body: withdrawalSchema, response: { 200: entrySchema } },
     },
     async (request, reply) => {
-      const found = await shown(request.params.id);
+      const found = await findEntry(journal, request.params.id);
       if (!found) return notFound(reply, 'entry', request.params.id);
       await service.withdraw(found.newest, { ...request.body, by: signedBy(request, request.body.by) });
       audit(request, { subject: found.newest.pileId, before: found.entry });
-      return ((await shown(request.params.id)) ?? found).entry;
+      return ((await findEntry(journal, request.params.id)) ?? found).entry;
     },
   );
 }
@@ -191,10 +165,4 @@ function badTime(reply: Parameters<typeof sendProblem>[0], detail: string) {
   return sendProblem(reply, 422, 'What was done or seen cannot lie in the future.', {
     errors: [{ pointer: '/at', detail }],
   });
-}
-
-/** Undefined for what is no cursor of ours: the list then starts at its beginning. */
-function readCursor(text: string): { atMs: number; entryId: string } | undefined {
-  const parts = /^(-?\d{1,16})_(.+)$/.exec(text);
-  return parts?.[2] === undefined ? undefined : { atMs: Number(parts[1]), entryId: parts[2] };
 }

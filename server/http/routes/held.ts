@@ -1,6 +1,4 @@
-/**
- * What a person holds that opens the pages or tells them something: seen and ended by an owner, as when a phone is lost.
- */
+/** What a person holds that opens the pages or notifies them: seen and ended by an owner, as when a phone is lost. */
 import { z } from 'zod';
 import {
   endedAnswerSchema,
@@ -9,15 +7,15 @@ import {
   heldEndedSchema,
   sessionsAnswerSchema,
 } from '../../../shared/contracts/people.ts';
-import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PushDevice } from '../../../shared/store/notifications-store.ts';
-import type { PersonRecord } from '../../../shared/store/people-journal.ts';
+import type { PersonRecord, SessionRecord, TokenRecord } from '../../../shared/store/people-journal.ts';
 import type { People } from '../../services/people/open-people.ts';
 import { sessionView } from '../../services/people/session-view.ts';
 import { tokenView } from '../../services/people/token-view.ts';
 import { calendarAddresses } from '../../services/records/calendar/calendar-addresses.ts';
 import { Refusal } from '../../services/refusal.ts';
+import { deviceView } from '../../services/views/device-view.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
 
@@ -25,37 +23,35 @@ const idSchema = z.string().min(1).max(64);
 const personParams = z.object({ id: idSchema });
 const itemParams = z.object({ id: idSchema, item: z.string().min(1).max(100) });
 
+const reads = { access: 'owner' } as const;
+const owner = (does: string) => ({ ...reads, does }) as const;
+
 interface HeldParts {
   readonly journal: Journal;
   readonly people: People;
 }
 
-export function registerHeld(api: Api, { journal, people }: HeldParts): void {
-  const reads = { access: 'owner' } as const;
-  const owner = (does: string) => ({ ...reads, does }) as const;
-  const { devices } = journal.notifications;
+/** All that one person holds. */
+interface Held {
+  readonly sessions: readonly SessionRecord[];
+  readonly tokens: readonly TokenRecord[];
+  readonly devices: readonly PushDevice[];
+}
 
-  const named = async (id: string): Promise<PersonRecord> => {
-    const person = await journal.people.get(id);
-    if (!person) throw new Refusal(404, `There is no person "${id}".`);
-    return person;
-  };
-  const heldBy = async (id: string) => {
-    const [sessions, tokens, told] = await Promise.all([
-      journal.sessions.list(id),
-      journal.tokens.list(id),
-      devices.list(id),
-    ]);
-    return { sessions, tokens, devices: told };
-  };
-  const gone = (what: string, id: string) => new Refusal(404, `There is no ${what} "${id}" of theirs.`);
+export function registerHeld(api: Api, parts: HeldParts): void {
+  registerAllHeld(api, parts);
+  registerHeldSessions(api, parts);
+  registerHeldTokens(api, parts);
+  registerHeldDevices(api, parts);
+}
 
+function registerAllHeld(api: Api, { journal, people }: HeldParts): void {
   api.get(
     '/api/people/:id/held',
     { config: reads, schema: { params: personParams, response: { 200: heldAnswerSchema } } },
     async (request) => {
-      const { id, name } = await named(request.params.id);
-      const held = await heldBy(id);
+      const { id, name } = await personNamed(journal, request.params.id);
+      const held = await heldBy(journal, id);
       return {
         sessions: held.sessions.map((one) => sessionView(one, request.session)),
         tokens: held.tokens.map((one) => tokenView(one, name)),
@@ -75,13 +71,9 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       },
     },
     async (request) => {
-      const { id, name, role } = await named(request.params.id);
-      const held = await heldBy(id);
-      const ended = {
-        sessions: held.sessions.length,
-        tokens: held.tokens.length,
-        devices: held.devices.length,
-      };
+      const { id, name, role } = await personNamed(journal, request.params.id);
+      const held = await heldBy(journal, id);
+      const ended = { sessions: held.sessions.length, tokens: held.tokens.length, devices: held.devices.length };
       const said = `sessions: ${ended.sessions}, API tokens: ${ended.tokens}, devices: ${ended.devices}`;
       audit(request, { subject: name, before: { held: said } });
       await journal.people.endHeld(id);
@@ -90,12 +82,14 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       return ended;
     },
   );
+}
 
+function registerHeldSessions(api: Api, { journal, people }: HeldParts): void {
   api.get(
     '/api/people/:id/sessions',
     { config: reads, schema: { params: personParams, response: { 200: sessionsAnswerSchema } } },
     async (request) => {
-      const { id } = await named(request.params.id);
+      const { id } = await personNamed(journal, request.params.id);
       return { sessions: (await journal.sessions.list(id)).map((one) => sessionView(one, request.session)) };
     },
   );
@@ -107,7 +101,7 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       schema: { params: personParams, response: { 200: endedAnswerSchema } },
     },
     async (request) => {
-      const { id, name } = await named(request.params.id);
+      const { id, name } = await personNamed(journal, request.params.id);
       audit(request, { subject: name });
       return { ended: await people.sessions.end({ personId: id }) };
     },
@@ -115,20 +109,19 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
 
   api.delete(
     '/api/people/:id/sessions/:item',
-    {
-      config: owner('ended a session of a person'),
-      schema: { params: itemParams, response: { 204: z.undefined() } },
-    },
+    { config: owner('ended a session of a person'), schema: { params: itemParams, response: { 204: z.undefined() } } },
     async (request, reply) => {
-      const { id, name } = await named(request.params.id);
+      const { id, name } = await personNamed(journal, request.params.id);
       const { item } = request.params;
       const before = (await journal.sessions.list(id)).find((one) => one.id === item);
-      if (!before || (await people.sessions.end({ personId: id, id: item })) === 0) throw gone('session', item);
+      if (!before || (await people.sessions.end({ personId: id, id: item })) === 0) throw notTheirs('session', item);
       audit(request, { subject: name, before: { address: before.address, agent: before.agent } });
       return reply.code(204).send();
     },
   );
+}
 
+function registerHeldTokens(api: Api, { journal, people }: HeldParts): void {
   api.delete(
     '/api/people/:id/tokens/:item',
     {
@@ -136,15 +129,18 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       schema: { params: itemParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {
-      const { id, name } = await named(request.params.id);
+      const { id, name } = await personNamed(journal, request.params.id);
       const { item } = request.params;
       const before = (await journal.tokens.list(id)).find((one) => one.id === item);
-      if (!before || !(await people.tokens.revoke(item, id))) throw gone('token', item);
+      if (!before || !(await people.tokens.revoke(item, id))) throw notTheirs('token', item);
       audit(request, { subject: name, before: { name: before.name, scope: before.scope } });
       return reply.code(204).send();
     },
   );
+}
 
+function registerHeldDevices(api: Api, { journal }: HeldParts): void {
+  const { devices } = journal.notifications;
   api.delete(
     '/api/people/:id/devices/:item',
     {
@@ -152,25 +148,36 @@ export function registerHeld(api: Api, { journal, people }: HeldParts): void {
       schema: { params: itemParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {
-      const { id, name } = await named(request.params.id);
+      const { id, name } = await personNamed(journal, request.params.id);
       const { item } = request.params;
       const before = (await devices.list(id)).find((one) => one.id === item);
-      if (!before || !(await devices.remove(item, id))) throw gone('device', item);
+      if (!before || !(await devices.remove(item, id))) throw notTheirs('device', item);
       audit(request, { subject: name, before: { label: before.label } });
       return reply.code(204).send();
     },
   );
 }
 
-function signedUpBy(
-  { madeWith }: PushDevice,
-  { sessions, tokens }: { sessions: readonly { id: string }[]; tokens: readonly { id: string }[] },
-): HeldDevice['by'] {
+/** @throws {Refusal} 404 when nobody has this id. */
+async function personNamed(journal: Journal, id: string): Promise<PersonRecord> {
+  const person = await journal.people.get(id);
+  if (!person) throw new Refusal(404, `There is no person "${id}".`);
+  return person;
+}
+
+async function heldBy({ sessions, tokens, notifications }: Journal, personId: string): Promise<Held> {
+  const [ofSessions, ofTokens, ofDevices] = await Promise.all([
+    sessions.list(personId),
+    tokens.list(personId),
+    notifications.devices.list(personId),
+  ]);
+  return { sessions: ofSessions, tokens: ofTokens, devices: ofDevices };
+}
+
+const notTheirs = (what: string, id: string) => new Refusal(404, `There is no ${what} "${id}" of theirs.`);
+
+function signedUpBy({ madeWith }: PushDevice, { sessions, tokens }: Held): HeldDevice['by'] {
   if (madeWith === null) return 'unknown';
   if (sessions.some(({ id }) => id === madeWith)) return 'session';
   return tokens.some(({ id }) => id === madeWith) ? 'token' : 'over';
-}
-
-export function deviceView({ id, label, addedAtMs, lastOkAtMs }: PushDevice) {
-  return { id, label, addedAt: toInstant(addedAtMs), lastOkAt: lastOkAtMs === null ? null : toInstant(lastOkAtMs) };
 }

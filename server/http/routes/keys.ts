@@ -1,28 +1,27 @@
-/** The broker's keys: made, listed, revoked; who was turned away; files for a Mosquitto of your own. */
+/** The broker's keys: made, listed, revoked, and who needs one. */
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
-import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
 import type { Ingest } from '../../../ingest/start-ingest.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import {
   authRuleSchema,
-  type Key,
+  type KeysAnswer,
   keysAnswerSchema,
+  type MadeKey,
   madeKeySchema,
   newKeySchema,
-  refusedConnectionsAnswerSchema,
 } from '../../../shared/contracts/keys.ts';
-import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { brokerAddress } from '../../services/probe-keys/broker-address.ts';
-import { accessFile, passwordFile } from '../../services/probe-keys/mosquitto-files.ts';
+import { keyView } from '../../services/probe-keys/key-view.ts';
 import { keepEveryProbeNeedsAKey, renewKeys } from '../../services/probe-keys/open-auth-policy.ts';
+import { reachProblem } from '../../services/probe-keys/reach-problem.ts';
 import { newSecret, randomLetters } from '../../services/probe-keys/secret.ts';
 import { shownKey } from '../../services/probe-keys/show-key.ts';
 import { qrPath } from '../../services/records/qr-path.ts';
 import type { Api } from '../api.ts';
-import { attachment } from '../attachment.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
 interface KeysParts {
@@ -30,54 +29,14 @@ interface KeysParts {
   readonly journal: Journal;
   readonly authPolicy: AuthPolicy | undefined;
   readonly clock: Clock;
-  readonly config: Pick<Config, 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL'>;
+  readonly config: Pick<Config, 'MQTT_ROOT' | 'PUBLIC_URL'>;
 }
 
 export function registerKeys(api: Api, parts: KeysParts): void {
-  const { journal, authPolicy, clock, config } = parts;
-  const root = config.MQTT_ROOT;
-  const installationAccount = { username: config.MQTT_USERNAME, password: config.MQTT_PASSWORD };
-
-  function view(key: ProbeKeyRecord): Key {
-    const seen = authPolicy?.seen(key.id);
-    return {
-      id: key.id,
-      name: key.name,
-      site: key.site,
-      probe: key.probe,
-      foreign: [...key.foreign],
-      hears: key.hears,
-      madeAt: toInstant(key.madeAtMs),
-      madeBy: key.madeBy,
-      revokedAt: key.revokedAtMs === null ? null : toInstant(key.revokedAtMs),
-      revokedBy: key.revokedBy,
-      seen: seen ? { connected: seen.connected, lastAt: toInstant(seen.lastAtMs), address: seen.address } : null,
-    };
-  }
-
-  async function answer() {
-    const rules = authPolicy?.rules();
-    return {
-      keys: (await journal.probeKeys.list()).map(view),
-      authPolicy: authPolicy ? ('embedded' as const) : ('outside' as const),
-      everyProbeNeedsAKey: rules?.everyProbeNeedsAKey ?? true,
-      networkIsTrusted: rules?.networkIsTrusted ?? false,
-    };
-  }
-
-  /** What the schema cannot see: a filter against MQTT 5 section 4.7, and that it is none of ours. */
-  function foreignProblem(foreign: readonly string[]): { pointer: string; detail: string } | undefined {
-    for (const [index, filter] of foreign.entries()) {
-      const first = filter.split('/')[0];
-      const ours = first === root;
-      const detail = ours ? `must not begin with ${first}, which is ours` : filterProblem(filter);
-      if (detail !== undefined) return { pointer: `/foreign/${index}`, detail };
-    }
-    return undefined;
-  }
+  const { journal, authPolicy } = parts;
 
   api.get('/api/keys', { config: { access: 'owner' }, schema: { response: { 200: keysAnswerSchema } } }, async () =>
-    answer(),
+    keysAndRules(parts),
   );
 
   api.post(
@@ -87,32 +46,10 @@ export function registerKeys(api: Api, parts: KeysParts): void {
       schema: { body: newKeySchema, response: { 201: madeKeySchema } },
     },
     async (request, reply) => {
-      const { name, ...reach } = request.body;
-      const problem = foreignProblem(reach.foreign);
+      const problem = reachProblem(request.body, parts.config.MQTT_ROOT);
       if (problem) return sendProblem(reply, 422, `${problem.pointer} ${problem.detail}.`, { errors: [problem] });
-      if (reach.site === null && reach.hears === 'own' && reach.foreign.length === 0) {
-        const detail = 'must be named, as a key that neither speaks nor listens opens nothing';
-        return sendProblem(reply, 422, `/site ${detail}.`, { errors: [{ pointer: '/site', detail }] });
-      }
-      const { secret, ...hashes } = newSecret();
-      const key: ProbeKeyRecord = {
-        id: `key-${randomLetters(10)}`,
-        name,
-        ...reach,
-        ...hashes,
-        madeAtMs: clock.nowMs(),
-        madeBy: request.person?.name ?? null,
-        revokedAtMs: null,
-        revokedBy: null,
-      };
-      await journal.probeKeys.add(key);
-      if (authPolicy) await renewKeys(authPolicy, journal);
-      const broker = brokerAddress(parts.ingest, config.PUBLIC_URL, request.hostname);
-      const { lines, example, address } = shownKey(key.id, reach, secret, broker, root);
-      reply.header('cache-control', 'no-store'); // it holds a secret
-      return reply
-        .code(201)
-        .send({ ...view(key), secret, broker, lines: [...lines], example, code: await qrPath(address) });
+      const made = await makeKey(parts, request, request.body);
+      return reply.header('cache-control', 'no-store').code(201).send(made); // it holds a secret
     },
   );
 
@@ -124,7 +61,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
     },
     async (request, reply) => {
       const { id } = request.params;
-      if (!(await journal.probeKeys.revoke(id, clock.nowMs(), request.person?.name ?? null))) {
+      if (!(await journal.probeKeys.revoke(id, parts.clock.nowMs(), request.person?.name ?? null))) {
         return notFound(reply, 'key in force', id);
       }
       if (authPolicy) await renewKeys(authPolicy, journal);
@@ -143,45 +80,48 @@ export function registerKeys(api: Api, parts: KeysParts): void {
         return sendProblem(reply, 409, 'The broker is your own, so its own settings say who needs a key.');
       await keepEveryProbeNeedsAKey(journal, request.body.everyProbeNeedsAKey);
       authPolicy.setEveryProbeNeedsAKey(request.body.everyProbeNeedsAKey);
-      return answer();
+      return keysAndRules(parts);
     },
   );
+}
 
-  const plainText = 'text/plain; charset=utf-8';
-  const aboutMosquitto = (summary: string) => ({ config: { access: 'owner' as const }, schema: { summary } });
+async function keysAndRules({ journal, authPolicy }: KeysParts): Promise<KeysAnswer> {
+  const rules = authPolicy?.rules();
+  return {
+    keys: (await journal.probeKeys.list()).map((key) => keyView(key, authPolicy)),
+    authPolicy: authPolicy ? 'embedded' : 'outside',
+    everyProbeNeedsAKey: rules?.everyProbeNeedsAKey ?? true,
+    networkIsTrusted: rules?.networkIsTrusted ?? false,
+  };
+}
 
-  api.get(
-    '/api/keys/mosquitto/passwords',
-    aboutMosquitto('The keys in force as a password file for Mosquitto'),
-    async (_request, reply) => {
-      const text = passwordFile(await journal.probeKeys.list(), installationAccount);
-      return reply.headers(attachment('branhearth.passwd', plainText)).send(text);
-    },
-  );
-
-  api.get(
-    '/api/keys/mosquitto/topics',
-    aboutMosquitto('What each key may publish and read, as an access file for Mosquitto'),
-    async (_request, reply) => {
-      const text = accessFile(await journal.probeKeys.list(), root, installationAccount);
-      return reply.headers(attachment('branhearth.acl', plainText)).send(text);
-    },
-  );
-
-  api.get(
-    '/api/ingest/refused-connections',
-    { config: { access: 'keeper' }, schema: { response: { 200: refusedConnectionsAnswerSchema } } },
-    async () => {
-      const names = new Map((await journal.probeKeys.list()).map(({ id, name }) => [id, name]));
-      const totals = Object.values(authPolicy?.connectionAttempts.totals() ?? {});
-      return {
-        total: totals.reduce((sum, count) => sum + count, 0),
-        turnedAway: (authPolicy?.connectionAttempts.lines() ?? []).map(({ lastAtMs, keyId, ...line }) => ({
-          ...line,
-          key: keyId === null ? null : (names.get(keyId) ?? keyId),
-          lastAt: toInstant(lastAtMs),
-        })),
-      };
-    },
-  );
+/** @returns The key with its secret, which is shown this once. */
+async function makeKey(
+  { ingest, journal, authPolicy, clock, config }: KeysParts,
+  { person, hostname }: FastifyRequest,
+  { name, ...reach }: z.output<typeof newKeySchema>,
+): Promise<MadeKey> {
+  const { secret, ...hashes } = newSecret();
+  const key: ProbeKeyRecord = {
+    id: `key-${randomLetters(10)}`,
+    name,
+    ...reach,
+    ...hashes,
+    madeAtMs: clock.nowMs(),
+    madeBy: person?.name ?? null,
+    revokedAtMs: null,
+    revokedBy: null,
+  };
+  await journal.probeKeys.add(key);
+  if (authPolicy) await renewKeys(authPolicy, journal);
+  const broker = brokerAddress(ingest, config.PUBLIC_URL, hostname);
+  const { lines, example, address } = shownKey(key.id, reach, secret, broker, config.MQTT_ROOT);
+  return {
+    ...keyView(key, authPolicy),
+    secret,
+    broker,
+    lines: [...lines],
+    example,
+    code: await qrPath(address),
+  };
 }

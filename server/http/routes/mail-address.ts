@@ -1,23 +1,17 @@
 /**
  * A code to the address of one's preferences, and the code entered: only then does anything else go there.
  */
-import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { mailAnswerSchema, mailCodeSchema } from '../../../shared/contracts/notifications.ts';
 import type { Delivery } from '../../notify/delivery.ts';
-import type { KnownPerson } from '../../notify/people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
+import { recipientAsking } from '../recipient-asking.ts';
 
 const viewer = { access: 'viewer' as const };
 
-/** @param asking Whoever asks, as somebody who is told. */
-export function registerMailAddress(
-  api: Api,
-  delivery: Delivery,
-  asking: (request: FastifyRequest) => Promise<KnownPerson>,
-): void {
+export function registerMailAddress(api: Api, delivery: Delivery): void {
   const { mail } = delivery;
 
   api.post(
@@ -27,7 +21,7 @@ export function registerMailAddress(
       schema: { response: { 202: z.object({ id: z.string() }) } },
     },
     async (request, reply) => {
-      const { id: personId } = await asking(request);
+      const { id: personId } = await recipientAsking(delivery.people, request);
       if (!delivery.can('email')) throw new Refusal(409, 'No mail server is set up yet, so no code can be sent.');
       const id = await mail.sendCode(personId);
       audit(request, { subject: (await delivery.people.preferencesOf(personId)).email.address });
@@ -42,7 +36,7 @@ export function registerMailAddress(
       schema: { body: mailCodeSchema, response: { 200: mailAnswerSchema } },
     },
     async (request) => {
-      const { id } = await asking(request);
+      const { id } = await recipientAsking(delivery.people, request);
       const address = await mail.confirm(id, request.body.code);
       audit(request, { subject: address, after: undefined });
       return mail.view(id);

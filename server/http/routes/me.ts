@@ -1,37 +1,35 @@
-/** One's own sessions and password, and tokens for programs; for whoever is signed in. */
-import type { FastifyRequest } from 'fastify';
+/** One's own sessions, password and language; for whoever is signed in. */
 import { z } from 'zod';
 import {
   endedAnswerSchema,
-  newTokenAnswerSchema,
-  newTokenSchema,
   passwordChangeSchema,
   readingSchema,
   sessionsAnswerSchema,
-  tokensAnswerSchema,
 } from '../../../shared/contracts/people.ts';
-import { roleWithin } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { People } from '../../services/people/open-people.ts';
 import { sessionView } from '../../services/people/session-view.ts';
-import { tokenView } from '../../services/people/token-view.ts';
-import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
+import { inPerson } from '../in-person.ts';
 import { notFound } from '../problem.ts';
 
-const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
+
+const reads = { access: 'viewer', inPerson: true } as const;
+const viewer = (does: string) => ({ ...reads, does }) as const;
 
 interface MeParts {
   readonly journal: Journal;
   readonly people: People;
 }
 
-export function registerMe(api: Api, { journal, people }: MeParts): void {
-  const reads = { access: 'viewer', inPerson: true } as const;
-  const viewer = (does: string) => ({ ...reads, does }) as const;
+export function registerMe(api: Api, parts: MeParts): void {
+  registerOwnSessions(api, parts);
+  registerOwnSettings(api, parts);
+}
 
+function registerOwnSessions(api: Api, { journal, people }: MeParts): void {
   api.get(
     '/api/me/sessions',
     { config: reads, schema: { response: { 200: sessionsAnswerSchema } } },
@@ -59,7 +57,9 @@ export function registerMe(api: Api, { journal, people }: MeParts): void {
       return ended > 0 ? { ended } : notFound(reply, 'session', request.params.id);
     },
   );
+}
 
+function registerOwnSettings(api: Api, { journal, people }: MeParts): void {
   api.put(
     '/api/me/reading',
     {
@@ -89,65 +89,4 @@ export function registerMe(api: Api, { journal, people }: MeParts): void {
       return reply.code(204).send();
     },
   );
-
-  api.get(
-    '/api/tokens',
-    {
-      config: reads,
-      schema: { description: 'One’s own; those of everybody for an owner.', response: { 200: tokensAnswerSchema } },
-    },
-    async (request) => {
-      const { id, role } = inPerson(request);
-      const tokens = await journal.tokens.list(role === 'owner' ? undefined : id);
-      const names = new Map((await journal.people.list()).map(({ id, name }) => [id, name]));
-      return { tokens: tokens.map((token) => tokenView(token, names.get(token.personId) ?? '')) };
-    },
-  );
-
-  api.post(
-    '/api/tokens',
-    {
-      config: { ...viewer('made an API token'), rateLimit: { max: 30, timeWindow: 60_000 } },
-      schema: { body: newTokenSchema, response: { 201: newTokenAnswerSchema } },
-    },
-    async (request, reply) => {
-      const { id, name: personName, role } = inPerson(request);
-      const { name, scope, days, password } = request.body;
-      if (roleWithin('owner', scope) !== roleWithin(role, scope)) {
-        throw new Refusal(422, 'A token cannot do more than you may yourself.', { pointer: '/scope' });
-      }
-      const person = await journal.people.get(id);
-      if (!person) return notFound(reply, 'person', id);
-      await people.signIn.confirm(request, person, password, '/password');
-      const endsAtMs = days === undefined ? null : people.nowMs() + days * dayMs;
-      const { token, secret } = await people.tokens.make(id, name, scope, endsAtMs);
-      audit(request, { subject: name, after: { name, scope, days } });
-      reply.header('Cache-Control', 'no-store');
-      return reply.code(201).send({ ...tokenView(token, personName), secret });
-    },
-  );
-
-  api.delete(
-    '/api/tokens/:id',
-    {
-      config: viewer('revoked an API token'),
-      schema: { params: idParams, response: { 204: z.undefined() } },
-    },
-    async (request, reply) => {
-      const { id } = request.params;
-      const person = inPerson(request);
-      const mine = person.role === 'owner' ? undefined : person.id;
-      const before = (await journal.tokens.list(mine)).find((token) => token.id === id);
-      if (!before || !(await people.tokens.revoke(id, mine))) return notFound(reply, 'token', id);
-      audit(request, { subject: before.name, before: { name: before.name, scope: before.scope } });
-      return reply.code(204).send();
-    },
-  );
-}
-
-/** The guard lets nobody else through to these routes. */
-function inPerson(request: FastifyRequest) {
-  const { person, session } = request;
-  if (!person || !session) throw new Error('a route for people in person was reached without a session');
-  return { ...person, session };
 }

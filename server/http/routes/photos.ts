@@ -13,7 +13,7 @@ import {
 } from '../../../shared/contracts/journal.ts';
 import type { Journal, PhotoRecord } from '../../../shared/store/journal.ts';
 import { WorkLine } from '../../beside/work-line.ts';
-import { drawPhoto, PhotoError } from '../../services/photos/draw-photo.ts';
+import { type DrawnPhoto, drawPhoto, PhotoError } from '../../services/photos/draw-photo.ts';
 import type { PhotoStore } from '../../services/photos/photo-store.ts';
 import type { Api } from '../api.ts';
 import { fewAtOnce } from '../few-at-once.ts';
@@ -29,14 +29,19 @@ interface PhotosParts {
   readonly clock: Clock;
 }
 
-export function registerPhotos(api: Api, { journal, photos, clock }: PhotosParts): void {
-  const line = new WorkLine({ atOnce: 1, mostOfOne: mostPhotos, mostWaiting: 40 });
-  const few = fewAtOnce(mostPhotos, 'Your other photos are still being drawn. Wait for them, then try again.');
+export function registerPhotos(api: Api, parts: PhotosParts): void {
   api.addContentTypeParser(
     [...photoTypes],
     { parseAs: 'buffer', bodyLimit: photoLimits.bytes },
     (_request, body, done) => done(null, body),
   );
+  registerPhotoUpload(api, parts);
+  registerPhotoFiles(api, parts);
+}
+
+function registerPhotoUpload(api: Api, parts: PhotosParts): void {
+  const line = new WorkLine({ atOnce: 1, mostOfOne: mostPhotos, mostWaiting: 40 });
+  const few = fewAtOnce(mostPhotos, 'Your other photos are still being drawn. Wait for them, then try again.');
 
   api.put(
     '/api/photos/:id',
@@ -56,23 +61,19 @@ export function registerPhotos(api: Api, { journal, photos, clock }: PhotosParts
       const { id } = request.params;
       const file = request.body;
       if (!Buffer.isBuffer(file)) return sendProblem(reply, 415, 'Send the picture itself: JPEG, PNG or WebP.');
-      const digest = createHash('sha256').update(file).digest('hex');
-      const before = await journal.photos.get(id);
-      if (before?.digest === digest) return photoView(before);
+      const drawn = () => line.run(request.person?.id ?? '', () => drawPhoto(file));
       try {
-        const person = request.person?.id ?? '';
-        const { width, height, whole, small } = await line.run(person, () => drawPhoto(file));
-        await photos.keep(digest, { width, height, whole, small });
-        const record = { id, digest, width, height, bytes: whole.length, keptAtMs: clock.nowMs() };
-        const kept = await journal.photos.add(record);
-        return reply.code(kept === 'kept' ? 201 : 200).send(photoView(record));
+        const { record, isNew } = await keepPhoto(parts, id, file, drawn);
+        return reply.code(isNew ? 201 : 200).send(photoView(record));
       } catch (error) {
         if (error instanceof PhotoError) return sendProblem(reply, 422, `${error.message}.`);
         throw error;
       }
     },
   );
+}
 
+function registerPhotoFiles(api: Api, { journal, photos }: PhotosParts): void {
   api.get(
     '/api/photos/:id',
     {
@@ -98,6 +99,25 @@ export function registerPhotos(api: Api, { journal, photos, clock }: PhotosParts
       );
     },
   );
+}
+
+/**
+ * A picture sent again under the same id changes nothing, and is not drawn again.
+ * @param draw Makes the sizes that are kept. @throws {PhotoError} When it cannot be drawn.
+ */
+async function keepPhoto(
+  { journal, photos, clock }: PhotosParts,
+  id: string,
+  file: Buffer,
+  draw: () => Promise<DrawnPhoto>,
+): Promise<{ record: PhotoRecord; isNew: boolean }> {
+  const digest = createHash('sha256').update(file).digest('hex');
+  const before = await journal.photos.get(id);
+  if (before?.digest === digest) return { record: before, isNew: false };
+  const { width, height, whole, small } = await draw();
+  await photos.keep(digest, { width, height, whole, small });
+  const record = { id, digest, width, height, bytes: whole.length, keptAtMs: clock.nowMs() };
+  return { record, isNew: (await journal.photos.add(record)) === 'kept' };
 }
 
 function photoView({ id, width, height, bytes }: PhotoRecord): Photo {

@@ -1,10 +1,7 @@
-/** Piles and their batches. */
-import type { FastifyReply } from 'fastify';
+/** Piles: listed, laid with their first batch, changed, removed. */
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import {
-  finishBatchSchema,
-  newBatchSchema,
   newPileSchema,
   pileChangeSchema,
   pileDetailSchema,
@@ -12,12 +9,14 @@ import {
 } from '../../../shared/contracts/piles.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import { idFromName, randomId } from '../../services/id-from-name.ts';
+import { idFromName } from '../../services/id-from-name.ts';
+import { newBatch, startProblem } from '../../services/lineage/new-batch.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
 import { pileDetail } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
 import { notFound, sendProblem } from '../problem.ts';
+import { sendPileAnew } from '../send-pile-anew.ts';
 
 export const pileParams = z.object({ id: z.string().min(1).max(64) });
 
@@ -27,13 +26,12 @@ interface PilesParts {
   readonly clock: Clock;
 }
 
-export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): void {
-  /** The pile as it stands after a change of its records. */
-  const readAnew = async (id: string, reply: FastifyReply) => {
-    const one = await watch.reload(id);
-    return one ? pileDetail(one, await journal.acts.list(id)) : notFound(reply, 'pile', id);
-  };
+export function registerPiles(api: Api, parts: PilesParts): void {
+  registerPileReads(api, parts);
+  registerPileChanges(api, parts);
+}
 
+function registerPileReads(api: Api, { journal, watch }: PilesParts): void {
   api.get(
     '/api/piles',
     { config: { access: 'viewer' }, schema: { response: { 200: pilesAnswerSchema } } },
@@ -50,6 +48,10 @@ export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): 
       return one ? pileDetail(one, await journal.acts.list(one.pile.id)) : notFound(reply, 'pile', request.params.id);
     },
   );
+}
+
+function registerPileChanges(api: Api, parts: PilesParts): void {
+  const { journal, watch, clock } = parts;
 
   api.post(
     '/api/piles',
@@ -58,21 +60,12 @@ export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): 
       schema: { body: newPileSchema, response: { 201: pileDetailSchema } },
     },
     async (request, reply) => {
-      const { id, site, name, stage, startedAt, recipe, limits } = request.body;
+      const { id, site, name } = request.body;
       const nowMs = clock.nowMs();
-      const problem = startProblem(startedAt, nowMs);
+      const problem = startProblem(request.body.startedAt, nowMs);
       if (problem) return sendProblem(reply, 422, problem, { errors: [{ pointer: '/startedAt', detail: problem }] });
       const pile = { id: id ?? idFromName(name), siteId: site, name, createdAtMs: nowMs };
-      await journal.piles.add(pile, {
-        id: randomId(),
-        pileId: pile.id,
-        stage,
-        startedAtMs: startedAt ?? nowMs,
-        endedAtMs: null,
-        outcome: null,
-        recipe: omitUndefined(recipe),
-        limits: omitUndefined(limits),
-      });
+      await journal.piles.add(pile, newBatch(pile.id, request.body, nowMs));
       const added = await watch.reload(pile.id);
       return added ? reply.code(201).send(await pileDetail(added, [])) : notFound(reply, 'pile', pile.id);
     },
@@ -93,7 +86,7 @@ export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): 
       if (limits && one.batch) {
         await journal.batches.change(one.batch.id, { limits: { ...one.batch.limits, ...omitUndefined(limits) } });
       }
-      return readAnew(one.pile.id, reply);
+      return sendPileAnew(parts, one.pile.id, reply);
     },
   );
 
@@ -113,55 +106,4 @@ export function registerPiles(api: Api, { journal, watch, clock }: PilesParts): 
       return reply.code(204).send();
     },
   );
-
-  api.post(
-    '/api/piles/:id/finish',
-    {
-      config: { access: 'keeper', does: 'finished the batch of a pile' },
-      schema: { params: pileParams, body: finishBatchSchema.nullish(), response: { 200: pileDetailSchema } },
-    },
-    async (request, reply) => {
-      const one = watch.get(request.params.id);
-      if (!one) return notFound(reply, 'pile', request.params.id);
-      if (!one.batch) return sendProblem(reply, 409, `No batch lies on ${one.pile.name} now.`);
-      const atMs = request.body?.at ?? clock.nowMs();
-      if (atMs < one.batch.startedAtMs) return sendProblem(reply, 422, 'A batch cannot end before it was laid.');
-      await watch.closeAlarms(one.pile.id);
-      await journal.batches.finish(one.batch.id, atMs, request.body?.outcome ?? null);
-      return readAnew(one.pile.id, reply);
-    },
-  );
-
-  api.post(
-    '/api/piles/:id/batches',
-    {
-      config: { access: 'keeper', does: 'laid a batch on a pile' },
-      schema: { params: pileParams, body: newBatchSchema, response: { 201: pileDetailSchema } },
-    },
-    async (request, reply) => {
-      const one = watch.get(request.params.id);
-      if (!one) return notFound(reply, 'pile', request.params.id);
-      const { stage, startedAt, recipe, limits } = request.body;
-      const nowMs = clock.nowMs();
-      const problem = startProblem(startedAt, nowMs);
-      if (problem) return sendProblem(reply, 422, problem, { errors: [{ pointer: '/startedAt', detail: problem }] });
-      await journal.batches.add({
-        id: randomId(),
-        pileId: one.pile.id,
-        stage,
-        startedAtMs: startedAt ?? nowMs,
-        endedAtMs: null,
-        outcome: null,
-        recipe: omitUndefined(recipe),
-        limits: omitUndefined(limits),
-      });
-      reply.code(201);
-      return readAnew(one.pile.id, reply);
-    },
-  );
-}
-
-function startProblem(startedAtMs: number | undefined, nowMs: number): string | undefined {
-  if (startedAtMs === undefined || startedAtMs <= nowMs + 5 * 60_000) return undefined;
-  return 'A batch that is watched cannot have been laid in the future.';
 }

@@ -1,10 +1,6 @@
-/** Batches laid beside each other. */
+/** Seasons: named, compared with each other, and filled up with batches of before. */
 import { z } from 'zod';
 import {
-  choiceSchema,
-  closestAnswerSchema,
-  compareAnswerSchema,
-  curvesAnswerSchema,
   differenceAnswerSchema,
   differenceQuestionSchema,
   earlierAnswerSchema,
@@ -14,47 +10,13 @@ import {
   seasonsAnswerSchema,
 } from '../../../shared/contracts/seasons.ts';
 import { type BringInParts, bringIn } from '../../services/seasons/bring-in.ts';
-import { compareCsv } from '../../services/seasons/compare-table.ts';
 import type { SeasonParts } from '../../services/seasons/compared-batches.ts';
 import { nameSeason } from '../../services/seasons/season-names.ts';
-import { closest, compare, curves, groupDifference, seasons } from '../../services/seasons/season-service.ts';
+import { groupDifference, seasons } from '../../services/seasons/season-service.ts';
 import type { Api } from '../api.ts';
 import { notFound, sendProblem } from '../problem.ts';
 
 export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): void {
-  api.get(
-    '/api/compare',
-    { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
-    async (request) => compare(parts, request.query),
-  );
-
-  api.get(
-    '/api/compare/curves',
-    { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: curvesAnswerSchema } } },
-    async (request) => ({ curves: await curves(parts, request.query) }),
-  );
-
-  api.get(
-    '/api/compare.csv',
-    { config: { access: 'viewer' }, schema: { querystring: choiceSchema } },
-    async (request, reply) => {
-      const { batches } = await compare(parts, request.query);
-      return reply
-        .type('text/csv; charset=utf-8')
-        .header('content-disposition', 'attachment; filename="batches-compared.csv"')
-        .send(compareCsv(batches));
-    },
-  );
-
-  api.get(
-    '/api/compare.json',
-    { config: { access: 'viewer' }, schema: { querystring: choiceSchema, response: { 200: compareAnswerSchema } } },
-    async (request, reply) =>
-      reply
-        .header('content-disposition', 'attachment; filename="batches-compared.json"')
-        .send(await compare(parts, request.query)),
-  );
-
   api.get(
     '/api/seasons/difference',
     {
@@ -86,15 +48,6 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
       await nameSeason(parts.journal, request.params.id, request.body.name);
       return { seasons: await seasons(parts) };
     },
-  );
-
-  api.get(
-    '/api/batches/:id/closest',
-    {
-      config: { access: 'viewer' },
-      schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 200: closestAnswerSchema } },
-    },
-    async (request, reply) => (await closest(parts, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
   );
 
   api.post(

@@ -1,0 +1,35 @@
+import type { z } from 'zod';
+import type { newBatchSchema } from '../../../shared/contracts/piles.ts';
+import type { BatchRecord } from '../../../shared/store/journal.ts';
+import { msPerMinute } from '../../../shared/units.ts';
+import { randomId } from '../id-from-name.ts';
+import { omitUndefined } from '../omit-undefined.ts';
+
+type NewBatch = z.output<typeof newBatchSchema>;
+
+/** A clock beside the pile may be this much ahead of ours. */
+const aheadMs = 5 * msPerMinute;
+
+/** The first record of a batch; laid now where it says no other time. */
+export function newBatch(
+  pileId: string,
+  { stage, startedAt, recipe, limits }: Pick<NewBatch, 'stage' | 'startedAt' | 'recipe' | 'limits'>,
+  nowMs: number,
+): BatchRecord {
+  return {
+    id: randomId(),
+    pileId,
+    stage,
+    startedAtMs: startedAt ?? nowMs,
+    endedAtMs: null,
+    outcome: null,
+    recipe: omitUndefined(recipe),
+    limits: omitUndefined(limits),
+  };
+}
+
+/** What is wrong with the time at which a batch was laid; undefined when nothing is. */
+export function startProblem(startedAtMs: number | undefined, nowMs: number): string | undefined {
+  if (startedAtMs === undefined || startedAtMs <= nowMs + aheadMs) return undefined;
+  return 'A batch that is watched cannot have been laid in the future.';
+}

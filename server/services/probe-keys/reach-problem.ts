@@ -1,0 +1,26 @@
+import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
+import type { KeyReach } from '../../../shared/probe-key.ts';
+
+export interface ReachProblem {
+  /** JSON Pointer of the field at fault. */
+  readonly pointer: string;
+  /** What it must be, without a subject and a full stop. */
+  readonly detail: string;
+}
+
+/**
+ * What a schema cannot see of the reach of a key: each filter against MQTT 5 section 4.7, that none is of our own
+ * topics, and that the key opens anything at all.
+ * @param root The first level of our own topics.
+ */
+export function reachProblem({ site, foreign, hears }: KeyReach, root: string): ReachProblem | undefined {
+  for (const [index, filter] of foreign.entries()) {
+    const first = filter.split('/')[0];
+    const detail = first === root ? `must not begin with ${first}, which is ours` : filterProblem(filter);
+    if (detail !== undefined) return { pointer: `/foreign/${index}`, detail };
+  }
+  if (site === null && hears === 'own' && foreign.length === 0) {
+    return { pointer: '/site', detail: 'must be named, as a key that neither speaks nor listens opens nothing' };
+  }
+  return undefined;
+}
