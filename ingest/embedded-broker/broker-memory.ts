@@ -13,14 +13,26 @@ interface UnderWay {
   readonly messageId?: number | undefined;
 }
 
+/** Retained messages and what is under way; the rest of what aedes asks for finds nothing. */
 export function createBrokerMemory() {
+  return {
+    ...noSessions,
+    ...noWills,
+    ...createRetainedShelf(),
+    ...createUnderWay(),
+    async setup() {},
+    async destroy() {},
+  };
+}
+
+function createRetainedShelf() {
   const retained = createTopicTree<AedesPublishPacket>();
-  /** Identifiers of QoS 2 messages that wait for their PUBREL; of one connection, as no session outlives it. */
-  const underWay = new WeakMap<Client, Set<number>>();
+
+  function* matchingAny(filters: readonly string[]): Generator<AedesPublishPacket> {
+    for (const filter of filters) yield* retained.matching(filter);
+  }
 
   return {
-    async setup() {},
-
     async storeRetained(packet: AedesPublishPacket) {
       if (packet.payload.length === 0)
         retained.delete(packet.topic); // [MQTT-3.3.1-10]
@@ -29,7 +41,14 @@ export function createBrokerMemory() {
     createRetainedStreamCombi(filters: readonly string[]) {
       return Readable.from(matchingAny(filters));
     },
+  };
+}
 
+/** Identifiers of QoS 2 messages that wait for their PUBREL; of one connection, as no session outlives it. */
+function createUnderWay() {
+  const underWay = new WeakMap<Client, Set<number>>();
+
+  return {
     async incomingStorePacket(client: Client, { messageId }: UnderWay) {
       if (messageId === undefined) return;
       const ids = underWay.get(client);
@@ -50,35 +69,33 @@ export function createBrokerMemory() {
     /** Not asked by aedes, but by our own hooks. */
     isUnderWay: (client: Client, messageId: number | undefined): boolean =>
       messageId !== undefined && underWay.get(client)?.has(messageId) === true,
-
-    // Sessions end with their connection: nobody is away whose messages could be kept.
-    async subscriptionsByTopic() {
-      return [];
-    },
-    async subscriptionsByClient() {
-      return [];
-    },
-    async cleanSubscriptions() {},
-    async addSubscriptions() {},
-    async removeSubscriptions() {},
-    async outgoingEnqueue() {},
-    async outgoingEnqueueCombi() {},
-    async outgoingUpdate() {},
-    async outgoingClearMessageId() {},
-    outgoingStream: () => Readable.from([]),
-
-    // A will stands with its connection; it would be kept for other brokers that share this memory, and there are none.
-    async putWill() {},
-    async delWill() {},
-    streamWill: () => Readable.from([]),
-
-    async destroy() {},
   };
-
-  function* matchingAny(filters: readonly string[]): Generator<AedesPublishPacket> {
-    for (const filter of filters) yield* retained.matching(filter);
-  }
 }
+
+/** Sessions end with their connection: nobody is away whose messages could be kept. */
+const noSessions = {
+  async subscriptionsByTopic() {
+    return [];
+  },
+  async subscriptionsByClient() {
+    return [];
+  },
+  async cleanSubscriptions() {},
+  async addSubscriptions() {},
+  async removeSubscriptions() {},
+  async outgoingEnqueue() {},
+  async outgoingEnqueueCombi() {},
+  async outgoingUpdate() {},
+  async outgoingClearMessageId() {},
+  outgoingStream: () => Readable.from([]),
+};
+
+/** A will stands with its connection; it would be kept for other brokers that share this memory, and there are none. */
+const noWills = {
+  async putWill() {},
+  async delWill() {},
+  streamWill: () => Readable.from([]),
+};
 
 /** Made once: it is thrown for every new message at QoS 2, and nobody looks at where. */
 const notUnderWay = new Error('no such message under way');

@@ -4,19 +4,13 @@
  * goes by fixed headers (MQTT 3.1.1 section 2.2.3), and of a packet that is on its way it keeps a topic at most.
  */
 import { cutPayload } from './cut-payload.ts';
+import { FixedHeader, fixedHeaderBytes } from './fixed-header.ts';
 import { costOf, longestFirstPacketBytes, longestOf, packetTypes } from './packet-limits.ts';
 
 /** A packet for which the connection ends. */
 export interface TooLong {
   readonly type: number;
   readonly lengthBytes: number;
-}
-
-export interface PacketGuard {
-  /** What the parser may have of this chunk: the very same bytes when nothing was cut or held back. */
-  pass(chunk: Uint8Array): Uint8Array | TooLong;
-  /** What came since this was asked last counts for, in short packets. */
-  spent(): number;
 }
 
 export interface GuardLimits {
@@ -32,151 +26,160 @@ const nothing = Buffer.alloc(0);
 /** Where in a packet the next byte lies; `start` is the variable header of a PUBLISH that may have to be cut. */
 type At = 'header' | 'start' | 'body' | 'cut';
 
-export function createPacketGuard(limits: GuardLimits): PacketGuard {
-  const { payloadBytes, firstPacketBytes = longestFirstPacketBytes } = limits;
-  let at: At = 'header';
-  let isFirst = true;
-  let headerBytes = 0;
-  let type = 0;
-  let lengthBytes = 0;
+export class PacketGuard {
+  readonly #payloadBytes: number;
+  readonly #firstPacketBytes: number;
+  readonly #header = new FixedHeader();
+  #at: At = 'header';
+  #isFirst = true;
+  #cost = 0;
   /** Bytes of the packet that are still to come. */
-  let toCome = 0;
+  #toCome = 0;
   /** Held back: a fixed header that is not whole, or what `start` has gathered behind it. */
-  let held: Buffer = nothing;
+  #held: Buffer = nothing;
   /** To be handed on once its payload has gone by. */
-  let cut: Buffer = nothing;
-  let cost = 0;
+  #cut: Buffer = nothing;
 
-  /** Takes one byte of the fixed header. @returns whether it is whole. */
-  function header(byte: number): boolean {
-    if (headerBytes === 0) {
-      type = byte >> 4;
-      lengthBytes = 0;
-      headerBytes = 1;
-      return false;
-    }
-    lengthBytes += (byte & 0x7f) * 128 ** (headerBytes - 1);
-    headerBytes += 1;
-    // Four length bytes at most; the broker's own parser ends a connection that sends more.
-    return (byte & 0x80) === 0 || headerBytes > 4;
+  // Of the chunk that is being passed:
+  #pos = 0;
+  #headerFrom = 0;
+  /** What stands before it is in `#parts`, held or dropped. */
+  #handedOn = 0;
+  #parts: Uint8Array[] = [];
+
+  constructor({ payloadBytes, firstPacketBytes = longestFirstPacketBytes }: GuardLimits) {
+    this.#payloadBytes = payloadBytes;
+    this.#firstPacketBytes = firstPacketBytes;
   }
 
-  /** The fixed header is whole. @returns where in its packet the next byte lies, or what is wrong with it. */
-  function begin(): At | TooLong {
-    const most = isFirst ? Math.min(firstPacketBytes, longestOf(type)) : longestOf(type);
+  /** What the parser may have of this chunk: the very same bytes when nothing was cut or held back. */
+  pass(chunk: Uint8Array): Uint8Array | TooLong {
+    this.#pos = 0;
+    this.#headerFrom = 0;
+    this.#handedOn = 0;
+    while (this.#pos < chunk.length) {
+      const wrong = this.#step(chunk);
+      if (wrong !== undefined) return wrong;
+    }
+    // Whether the packet of a header that is not whole may be handed on is not known yet.
+    if (this.#at === 'header' && this.#header.bytes > 0) this.#holdHeader(chunk);
+    return this.#handOn(chunk);
+  }
+
+  /** What came since this was asked last counts for, in short packets. */
+  spent(): number {
+    const before = this.#cost;
+    this.#cost = 0;
+    return before;
+  }
+
+  /** Goes on to the end of what `#at` says, or of the chunk. @returns what is wrong. */
+  #step(chunk: Uint8Array): TooLong | undefined {
+    if (this.#at === 'header') return this.#readHeader(chunk);
+    if (this.#at === 'start') return this.#gatherStart(chunk);
+    this.#letBy(chunk);
+    return undefined;
+  }
+
+  #readHeader(chunk: Uint8Array): TooLong | undefined {
+    const header = this.#header;
+    while (this.#pos < chunk.length) {
+      if (header.bytes === 0) this.#headerFrom = this.#pos;
+      const isWhole = header.take(chunk[this.#pos] ?? 0);
+      this.#pos += 1;
+      if (isWhole) return this.#beginPacket(chunk);
+    }
+    return undefined;
+  }
+
+  /** The fixed header is whole. */
+  #beginPacket(chunk: Uint8Array): TooLong | undefined {
+    const { type, lengthBytes } = this.#header;
+    const most = this.#isFirst ? Math.min(this.#firstPacketBytes, longestOf(type)) : longestOf(type);
     if (lengthBytes > most) return { type, lengthBytes };
-    isFirst = false;
-    cost += costOf(type, lengthBytes);
-    toCome = lengthBytes;
-    if (type === packetTypes.publish && lengthBytes > payloadBytes) return 'start';
-    return toCome === 0 ? 'header' : 'body';
+    this.#isFirst = false;
+    this.#cost += costOf(type, lengthBytes);
+    this.#toCome = lengthBytes;
+    if (type === packetTypes.publish && lengthBytes > this.#payloadBytes) {
+      this.#at = 'start';
+      this.#holdHeader(chunk);
+      return undefined;
+    }
+    this.#at = lengthBytes === 0 ? 'header' : 'body';
+    this.#header.clear();
+    if (this.#held.length > 0) this.#parts.push(this.#held);
+    this.#held = nothing;
+    return undefined;
+  }
+
+  /** The header, as far as it has come, waits until it is known what becomes of its packet. */
+  #holdHeader(chunk: Uint8Array): void {
+    this.#parts.push(chunk.subarray(this.#handedOn, this.#headerFrom));
+    this.#held = Buffer.concat([this.#held, chunk.subarray(this.#headerFrom, this.#pos)]);
+    this.#handedOn = this.#pos;
+  }
+
+  /** Gathers the variable header of a long PUBLISH. */
+  #gatherStart(chunk: Uint8Array): TooLong | undefined {
+    const { type, lengthBytes, bytes } = this.#header;
+    const variableBytes = this.#variableHeaderBytes() ?? 2;
+    if (variableBytes > Math.min(lengthBytes, 2 + longestHeldTopicBytes + this.#idBytes()))
+      return { type, lengthBytes };
+    const to = Math.min(chunk.length, this.#pos + bytes + variableBytes - this.#held.length);
+    this.#held = Buffer.concat([this.#held, chunk.subarray(this.#pos, to)]);
+    this.#pos = to;
+    this.#handedOn = to;
+    const wanted = this.#variableHeaderBytes();
+    if (wanted !== undefined && this.#held.length === bytes + wanted) this.#endStart(wanted);
+    return undefined;
+  }
+
+  /** Bytes before the payload, once the topic's length is known. */
+  #variableHeaderBytes(): number | undefined {
+    const { bytes } = this.#header;
+    if (this.#held.length < bytes + 2) return undefined;
+    return 2 + this.#held.readUInt16BE(bytes) + this.#idBytes();
   }
 
   /** A packet identifier is there from QoS 1 on (section 3.3.2.2). */
-  const idBytes = () => (((held[0] ?? 0) & 0x06) === 0 ? 0 : 2);
-
-  /** Bytes before the payload, once the topic's length is known. */
-  function variableHeaderBytes(): number | undefined {
-    if (held.length < headerBytes + 2) return undefined;
-    return 2 + held.readUInt16BE(headerBytes) + idBytes();
+  #idBytes(): number {
+    return ((this.#held[0] ?? 0) & 0x06) === 0 ? 0 : 2;
   }
 
-  /** Gathers the variable header of a long PUBLISH from `chunk`. @returns how far it got, or what is wrong. */
-  function start(chunk: Uint8Array, from: number): number | TooLong {
-    const variableBytes = variableHeaderBytes() ?? 2;
-    if (variableBytes > Math.min(lengthBytes, 2 + longestHeldTopicBytes + idBytes())) return { type, lengthBytes };
-    const wanted = headerBytes + variableBytes;
-    const to = Math.min(chunk.length, from + wanted - held.length);
-    held = Buffer.concat([held, chunk.subarray(from, to)]);
-    return to;
-  }
-
-  /** The variable header of a long PUBLISH is whole. @returns what may be handed on now. */
-  function startIsWhole(variableBytes: number): Buffer {
-    const whole = held;
-    held = nothing;
-    toCome = lengthBytes - variableBytes;
-    if (toCome <= payloadBytes) {
-      at = 'body';
-      headerBytes = 0;
-      return whole;
+  /** The variable header of a long PUBLISH is whole, so its payload is let by or cut. */
+  #endStart(variableBytes: number): void {
+    const whole = this.#held;
+    this.#held = nothing;
+    this.#toCome = this.#header.lengthBytes - variableBytes;
+    if (this.#toCome <= this.#payloadBytes) {
+      this.#at = 'body';
+      this.#parts.push(whole);
+    } else {
+      this.#at = 'cut';
+      const variable = whole.subarray(this.#header.bytes);
+      const payload = cutPayload(this.#toCome);
+      const first = fixedHeaderBytes(whole[0] ?? 0, variable.length + payload.length);
+      this.#cut = Buffer.concat([first, variable, payload]);
     }
-    const variable = whole.subarray(headerBytes);
-    const payload = cutPayload(toCome);
-    cut = Buffer.concat([fixedHeader(whole[0] ?? 0, variable.length + payload.length), variable, payload]);
-    at = 'cut';
-    headerBytes = 0;
-    return nothing;
+    this.#header.clear();
   }
 
-  return {
-    pass(chunk) {
-      const parts: Uint8Array[] = [];
-      let handedOn = 0; // what stands before it is in `parts`, held or dropped
-      let headerFrom = 0;
-      let pos = 0;
-      while (pos < chunk.length) {
-        if (at === 'body' || at === 'cut') {
-          const here = Math.min(toCome, chunk.length - pos);
-          pos += here;
-          toCome -= here;
-          if (at === 'cut') handedOn = pos;
-          if (toCome > 0) continue;
-          if (at === 'cut') parts.push(cut);
-          cut = nothing;
-          at = 'header';
-        } else if (at === 'start') {
-          const got = start(chunk, pos);
-          if (typeof got === 'object') return got;
-          pos = got;
-          handedOn = pos;
-          const variableBytes = variableHeaderBytes();
-          if (variableBytes !== undefined && held.length === headerBytes + variableBytes)
-            parts.push(startIsWhole(variableBytes));
-        } else {
-          if (headerBytes === 0) headerFrom = pos;
-          const isWhole = header(chunk[pos] ?? 0);
-          pos += 1;
-          if (!isWhole) continue;
-          const next = begin();
-          if (typeof next === 'object') return next;
-          at = next;
-          if (next === 'start') {
-            parts.push(chunk.subarray(handedOn, headerFrom));
-            held = Buffer.concat([held, chunk.subarray(headerFrom, pos)]);
-            handedOn = pos;
-          } else {
-            headerBytes = 0;
-            if (held.length > 0) parts.push(held);
-            held = nothing;
-          }
-        }
-      }
-      if (at === 'header' && headerBytes > 0) {
-        // Whether its packet may be handed on is not known yet.
-        parts.push(chunk.subarray(handedOn, headerFrom));
-        held = Buffer.concat([held, chunk.subarray(headerFrom)]);
-        handedOn = chunk.length;
-      }
-      if (parts.length === 0 && handedOn === 0) return chunk;
-      parts.push(chunk.subarray(handedOn));
-      return Buffer.concat(parts);
-    },
-    spent() {
-      const before = cost;
-      cost = 0;
-      return before;
-    },
-  };
-}
+  /** The rest of a packet goes by: handed on, or dropped when its payload is cut. */
+  #letBy(chunk: Uint8Array): void {
+    const here = Math.min(this.#toCome, chunk.length - this.#pos);
+    this.#pos += here;
+    this.#toCome -= here;
+    if (this.#at === 'cut') this.#handedOn = this.#pos;
+    if (this.#toCome > 0) return;
+    if (this.#at === 'cut') this.#parts.push(this.#cut);
+    this.#cut = nothing;
+    this.#at = 'header';
+  }
 
-/** @param first The packet's first byte, with its flags. */
-function fixedHeader(first: number, remainingBytes: number): Buffer {
-  const bytes = [first];
-  let rest = remainingBytes;
-  do {
-    bytes.push((rest % 128) | (rest > 127 ? 0x80 : 0));
-    rest = Math.floor(rest / 128);
-  } while (rest > 0);
-  return Buffer.from(bytes);
+  #handOn(chunk: Uint8Array): Uint8Array {
+    if (this.#parts.length === 0 && this.#handedOn === 0) return chunk;
+    const parts = [...this.#parts, chunk.subarray(this.#handedOn)];
+    this.#parts = [];
+    return Buffer.concat(parts);
+  }
 }

@@ -5,7 +5,7 @@
 import type { Socket } from 'node:net';
 import { largestPayloadBytes } from '../commit/intake.ts';
 import type { Pace } from './pace.ts';
-import { createPacketGuard, type TooLong } from './packet-guard.ts';
+import { PacketGuard, type TooLong } from './packet-guard.ts';
 
 /** Answers that a sender does not fetch; above this no more is read from it. */
 const unfetchedBytes = 256 * 1024;
@@ -22,76 +22,79 @@ export interface GateHearing {
   tooFast(): void;
 }
 
-export interface ReadingGate {
+export class ReadingGate {
+  readonly #socket: Socket;
+  readonly #room: GateRoom;
+  readonly #hearing: GateHearing;
+  readonly #guard = new PacketGuard({ payloadBytes: largestPayloadBytes });
+  #paces: readonly Pace[] = [];
+  #waits = false;
+
+  /** From now on the socket is read through this gate. */
+  constructor(socket: Socket, room: GateRoom, hearing: GateHearing) {
+    this.#socket = socket;
+    this.#room = room;
+    this.#hearing = hearing;
+    const read = socket.read.bind(socket);
+    // Nothing is asked of the gate where the stream asks for more in its own way, which takes nothing.
+    socket.read = (size?: number) => (size === 0 ? read(0) : this.#read(read, size));
+  }
+
   /** To be kept from now on; one may be shared with other connections. */
-  setPaces(paces: readonly Pace[]): void;
+  setPaces(paces: readonly Pace[]): void {
+    this.#paces = paces;
+  }
+
   /** What it sent turned out to cost more than its length says. */
-  spend(packets: number): void;
-}
-
-export function gateReading(socket: Socket, room: GateRoom, hearing: GateHearing): ReadingGate {
-  const guard = createPacketGuard({ payloadBytes: largestPayloadBytes });
-  const read = socket.read.bind(socket);
-  let paces: readonly Pace[] = [];
-  let waits = false;
-
-  function goOn(): void {
-    waits = false;
-    if (!socket.destroyed) socket.emit('readable'); // the broker asks again, and this decides again
+  spend(packets: number): void {
+    for (const pace of this.#paces) pace.spend(packets);
   }
 
-  function paceWaitMs(): number {
-    if (paces.length === 0) return 0;
-    const nowMs = performance.now();
-    return Math.max(...paces.map((pace) => pace.waitMs(nowMs)));
-  }
-
-  /** Whether reading has to wait; sees to it that it goes on. */
-  function mustWait(): boolean {
-    if (waits) return true;
-    if (!room.hasRoom()) {
-      waits = true;
-      room.whenRoom(goOn);
-    } else if (socket.writableLength > unfetchedBytes) {
-      waits = true;
-      socket.once('drain', goOn);
-    } else {
-      const waitMs = paceWaitMs();
-      if (waitMs > 0) {
-        waits = true;
-        hearing.tooFast();
-        setTimeout(goOn, waitMs).unref();
-      }
-    }
-    return waits;
-  }
-
-  function spend(packets: number): void {
-    for (const pace of paces) pace.spend(packets);
-  }
-
-  socket.read = (size?: number) => {
-    if (size === 0) return read(0); // the stream's own way of asking for more, which takes nothing
-    while (!mustWait()) {
-      const chunk: unknown = read(size);
+  #read(read: (size?: number) => unknown, size: number | undefined): unknown {
+    while (!this.#mustWait()) {
+      const chunk = read(size);
       if (!(chunk instanceof Uint8Array)) return chunk;
-      const passed = guard.pass(chunk);
+      const passed = this.#guard.pass(chunk);
       if (!(passed instanceof Uint8Array)) {
-        hearing.tooLong(passed);
+        this.#hearing.tooLong(passed);
         // The network connection must be closed for what breaks the protocol [MQTT-4.8.0-1].
-        socket.destroy();
+        this.#socket.destroy();
         return null;
       }
-      spend(guard.spent());
+      this.spend(this.#guard.spent());
       if (passed.length > 0) return passed;
     }
     return null;
-  };
+  }
 
-  return {
-    setPaces(given) {
-      paces = given;
-    },
-    spend,
+  /** Whether reading has to wait; sees to it that it goes on. */
+  #mustWait(): boolean {
+    if (this.#waits) return true;
+    if (!this.#room.hasRoom()) {
+      this.#waits = true;
+      this.#room.whenRoom(this.#goOn);
+    } else if (this.#socket.writableLength > unfetchedBytes) {
+      this.#waits = true;
+      this.#socket.once('drain', this.#goOn);
+    } else {
+      const waitMs = this.#paceWaitMs();
+      if (waitMs > 0) {
+        this.#waits = true;
+        this.#hearing.tooFast();
+        setTimeout(this.#goOn, waitMs).unref();
+      }
+    }
+    return this.#waits;
+  }
+
+  #paceWaitMs(): number {
+    if (this.#paces.length === 0) return 0;
+    const nowMs = performance.now();
+    return Math.max(...this.#paces.map((pace) => pace.waitMs(nowMs)));
+  }
+
+  readonly #goOn = (): void => {
+    this.#waits = false;
+    if (!this.#socket.destroyed) this.#socket.emit('readable'); // the broker asks again, and this decides again
   };
 }

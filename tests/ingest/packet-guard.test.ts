@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutLengthBytes } from '../../ingest/embedded-broker/cut-payload.ts';
-import { createPacketGuard, type GuardLimits } from '../../ingest/embedded-broker/packet-guard.ts';
+import { PacketGuard, type GuardLimits } from '../../ingest/embedded-broker/packet-guard.ts';
 import { longestPublishBytes } from '../../ingest/embedded-broker/packet-limits.ts';
 import { hello, lengthBytes, packet, publish, subscribe, unsubscribe } from './raw-mqtt.ts';
 
@@ -10,7 +10,7 @@ const header = (first: number, length: number) => Buffer.from([first, ...lengthB
 
 /** What the parser gets of these bytes, given in chunks of these sizes by turns; undefined when the connection ends. */
 function through(bytes: Buffer, sizes: readonly number[] = [bytes.length], given = limits): Buffer | undefined {
-  const guard = createPacketGuard(given);
+  const guard = new PacketGuard(given);
   const parts: Uint8Array[] = [];
   for (let at = 0, turn = 0; at < bytes.length; turn += 1) {
     const size = sizes[turn % sizes.length] ?? 1;
@@ -46,21 +46,21 @@ describe('a packet longer than its kind may be ends the connection at its fixed 
   ];
   for (const [kind, first, length, passes] of rows)
     test(`${kind} of ${length}: ${passes ? 'passes' : 'ends it'}`, () => {
-      const passed = createPacketGuard(limits).pass(Buffer.concat([begin, header(first, length)]));
+      const passed = new PacketGuard(limits).pass(Buffer.concat([begin, header(first, length)]));
       if (passes) expect(passed).toBeInstanceOf(Uint8Array);
       else expect(passed).toEqual({ type: first >> 4, lengthBytes: length });
     });
 
   test('the first packet of a connection is held to a limit of its own', () => {
-    expect(createPacketGuard(limits).pass(header(0x10, 16 * 1024 + 1))).toMatchObject({ type: 1 });
-    expect(createPacketGuard(limits).pass(header(0x30, 16 * 1024 + 1))).toMatchObject({ type: 3 });
-    expect(createPacketGuard(limits).pass(header(0x10, 16 * 1024))).toBeInstanceOf(Uint8Array);
+    expect(new PacketGuard(limits).pass(header(0x10, 16 * 1024 + 1))).toMatchObject({ type: 1 });
+    expect(new PacketGuard(limits).pass(header(0x30, 16 * 1024 + 1))).toMatchObject({ type: 3 });
+    expect(new PacketGuard(limits).pass(header(0x10, 16 * 1024))).toBeInstanceOf(Uint8Array);
   });
 });
 
 test('bytes with nothing to cut are handed on as they are, not copied', () => {
   const bytes = Buffer.concat([begin, publish('a/b', 'x'.repeat(200)), subscribe(1, ['#'])]);
-  expect(createPacketGuard(limits).pass(bytes)).toBe(bytes);
+  expect(new PacketGuard(limits).pass(bytes)).toBe(bytes);
 });
 
 describe('a PUBLISH whose payload is too long', () => {
@@ -114,7 +114,7 @@ test('a long packet counts for many short ones, and so do filters', () => {
     publish('a', 'x'.repeat(8_192)),
     subscribe(1, ['x'.repeat(59), 'y'.repeat(61)]),
   ].map((bytes) => {
-    const guard = createPacketGuard({ payloadBytes: 65_536 });
+    const guard = new PacketGuard({ payloadBytes: 65_536 });
     guard.pass(begin);
     guard.spent();
     guard.pass(bytes);
