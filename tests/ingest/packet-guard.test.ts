@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutLengthBytes } from '../../ingest/embedded-broker/cut-payload.ts';
-import { PacketGuard, type GuardLimits } from '../../ingest/embedded-broker/packet-guard.ts';
+import { type GuardLimits, PacketGuard } from '../../ingest/embedded-broker/packet-guard.ts';
 import { longestPublishBytes } from '../../ingest/embedded-broker/packet-limits.ts';
 import { hello, lengthBytes, packet, publish, subscribe, unsubscribe } from './raw-mqtt.ts';
 
