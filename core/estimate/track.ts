@@ -65,14 +65,14 @@ const takenBack = 1 / 3;
  */
 export const doubtedJumpK = { core: 8, top: 15, base: 12, edge: 15, air: 15 } as const;
 
-/** How much further than that a pile may have come with each hour beyond the first [K/h]; common practice, no source. */
-const meanwhileKPerH = 2;
-/** So long after the last believed reading anything may have become of a pile [ms]; our own choice, no source. */
-export const anythingAfterMs = 3 * msPerHour;
+/**
+ * How much further than that a pile may have come with each hour beyond the first [K/h]: faster than any pile of the simulator warms
+ * over three hours and longer; our own choice.
+ */
+export const meanwhileKPerH = 3.5;
 
 /** How far a value may lie from one measured `gapMs` before, so that it is believed by itself. */
 function possibleStep(jump: number, gapMs: number): number {
-  if (gapMs >= anythingAfterMs) return Number.POSITIVE_INFINITY;
   return jump + meanwhileKPerH * Math.max(0, gapMs / msPerHour - 1);
 }
 
@@ -110,7 +110,9 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   const step = value - track.value;
   let previous = track.value;
   let previousAtMs = track.atMs;
-  const jumped = Math.abs(step) > jump && Math.abs(step) > possibleStep(jump, atMs - track.atMs);
+  // Of one that has just thrown in wild values, the time that passed explains none.
+  const jumped =
+    Math.abs(step) > jump && (throwsWild(track, atMs) || Math.abs(step) > possibleStep(jump, atMs - track.atMs));
   if (jumped) {
     const isBorneOut = track.doubted !== null && Math.abs(value - track.doubted) <= possibleStep(jump / 2, gapMs);
     if (isBorneOut && track.doubted !== null) {
@@ -166,11 +168,22 @@ function countSpikes(track: Track, count: number, atMs: number): void {
   track.spikeAtMs = atMs;
 }
 
-/** In so long a spike counts for half [ms]; our own choice, no source. */
+/** In so long a spike counts for half, or in so many readings of a probe that is read seldom [ms, readings]; our own choice, no source. */
 const halfLifeMs = 24 * msPerHour;
+const halfLifeReadings = 16;
+
+/** So many lonely spikes, faded, are no longer a single one that has passed [-]; our own choice, no source. */
+const fewSpikes = 0.5;
+
+/** Whether a lonely spike of it was thrown out within about a day. */
+export function throwsWild(track: Track, nowMs: number): boolean {
+  return spikesNow(track, nowMs) >= fewSpikes;
+}
 
 export function spikesNow(track: Track, nowMs: number): number {
-  return track.spikes === 0 ? 0 : track.spikes * 0.5 ** ((nowMs - track.spikeAtMs) / halfLifeMs);
+  return track.spikes === 0
+    ? 0
+    : track.spikes * 0.5 ** ((nowMs - track.spikeAtMs) / Math.max(halfLifeMs, halfLifeReadings * track.intervalMs));
 }
 
 /**

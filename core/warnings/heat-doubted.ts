@@ -4,7 +4,7 @@
  */
 import { message } from '../../shared/messages/message.ts';
 import { type StageLimits, selfHeatingLadder } from '../../shared/stage.ts';
-import { anythingAfterMs } from '../estimate/track.ts';
+import { meanwhileKPerH } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { perLimits } from './per-limits.ts';
@@ -64,7 +64,9 @@ export function heatDoubtedFinding(pile: PileSnapshot): Finding<'heat-doubted'> 
   };
 }
 
-const whyOf = perLimits(({ actC }: StageLimits) => message('why.heat-doubted', { actC, anythingMs: anythingAfterMs }));
+const whyOf = perLimits(({ actC }: StageLimits) =>
+  message('why.heat-doubted.by-pace', { actC, eachHourK: meanwhileKPerH }),
+);
 const notMeasured = message('warnings.core.not-measured');
 const noJump = message('warnings.heat-doubted.seen.none');
 

@@ -6,10 +6,11 @@
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { isSeldom } from '../estimate/between.ts';
 import { isByHand } from '../estimate/hand-reading.ts';
 import { wasWarmK } from '../estimate/out-of-pile.ts';
 import { isStuck, stuckAfter } from '../estimate/stuck.ts';
-import { isSilent, spikesNow, stepOf, type Track } from '../estimate/track.ts';
+import { isSilent, spikesNow, stepOf, type Track, throwsWild } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
 import { noProbeFinding } from './silence.ts';
@@ -17,13 +18,14 @@ import type { PileSnapshot } from './snapshot.ts';
 
 /**
  * Lonely spikes, faded by half each day, from which on a probe is failing: two within some hours, for one alone may be anybody's hand on
- * the cable [-]; and as a share of what it says in a day, for one that speaks each minute has as many more chances [-]. Our own choice,
- * no source.
+ * the cable [-]; and as a share of what it says in a day, for one that speaks each minute has as many more chances [-]. A hand is on a
+ * cable for minutes: a probe that is read seldom would hardly be read just then, so of that one tells. Our own choice, no source.
  */
 const failingSpikes = 1.8;
 const failingShare = 0.01;
 
 export function isFailing(track: Track, nowMs: number): boolean {
+  if (isSeldom(track)) return throwsWild(track, nowMs);
   if (track.spikes < failingSpikes) return false;
   const readingsPerDay = track.intervalMs > 0 ? (24 * msPerHour) / track.intervalMs : 24;
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);
@@ -94,7 +96,9 @@ export function outFinding(pile: PileSnapshot, position: Position): Finding<'pro
     evidence: explainedBy ? 'missing' : failing || pulled ? 'present' : 'absent',
     severity: position === 'core' ? 'warning' : 'notice',
     seen: failing
-      ? message('warnings.probe-out.seen.failing', { position })
+      ? message(track.spikes < failingSpikes ? 'warnings.probe-out.seen.jumped' : 'warnings.probe-out.seen.failing', {
+          position,
+        })
       : pulled
         ? message('warnings.probe-out.seen.pulled', { position })
         : inPlace,

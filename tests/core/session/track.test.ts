@@ -7,6 +7,7 @@ import {
   spikesNow,
   startTrack,
   stepOf,
+  throwsWild,
 } from '../../../core/estimate/track.ts';
 
 const min = 60_000;
@@ -137,13 +138,13 @@ const jumps: [string, number, number, boolean][] = [
   ['half an hour', hour / 2, 8.1, false],
   ['an hour', hour, 8, true],
   ['an hour', hour, 8.1, false],
-  ['two hours', 2 * hour, 10, true],
-  ['two hours', 2 * hour, 10.1, false],
-  ['a minute short of three hours', 3 * hour - min, 11.9, true],
-  ['a minute short of three hours', 3 * hour - min, 12.1, false],
-  ['three hours', 3 * hour, 12.1, true],
-  ['three hours', 3 * hour, 60, true],
-  ['a day', 24 * hour, 24, true],
+  ['two hours', 2 * hour, 11.5, true],
+  ['two hours', 2 * hour, 11.6, false],
+  ['three hours', 3 * hour, 15, true],
+  ['three hours', 3 * hour, 15.1, false],
+  ['six hours', 6 * hour, 25.5, true],
+  ['six hours', 6 * hour, 25.6, false],
+  ['a day', 24 * hour, 60, true],
 ];
 for (const [gap, gapMs, jumpK, believed] of jumps) {
   for (const sign of [1, -1]) {
@@ -156,12 +157,31 @@ for (const [gap, gapMs, jumpK, believed] of jumps) {
   }
 }
 
-test('followTrack() doubts no longer than three hours, however often a probe speaks in between', () => {
+test('followTrack() believes the fourth value that a pile cannot have come to, whatever it is', () => {
   const track = startTrack(46, 0);
-  expect(followTrack(track, 70, 2 * hour, 8)).toBe(false);
-  // Unlike the doubted one and unlike the old one: but the old one is four hours old by now.
-  expect(followTrack(track, 20, 4 * hour, 8)).toBe(true);
-  expect(track.value).toBe(20);
+  for (const [place, wildC] of [90, 5, 85].entries())
+    expect(followTrack(track, wildC, 3 * (place + 1) * hour, 8)).toBe(false);
+  expect(followTrack(track, 10, 12 * hour, 8)).toBe(true);
+});
+
+test('followTrack() allows no time to a jump of a probe that has just thrown in a wild value', () => {
+  const track = startTrack(40, 0);
+  for (const [place, readC] of [72, 40, 54].entries()) followTrack(track, readC, 3 * (place + 1) * hour, 8);
+  expect(track).toMatchObject({ value: 40, doubted: 54 });
+});
+
+test('a lonely spike of a probe that is read every three hours counts for two days, of one read every ten minutes for one', () => {
+  for (const [everyMs, ageMs, counts] of [
+    [3 * hour, 47 * hour, true],
+    [3 * hour, 49 * hour, false],
+    [10 * min, 23 * hour, true],
+    [10 * min, 25 * hour, false],
+  ] as const) {
+    const track = startTrack(40, 0);
+    for (const [place, readC] of [40, 72, 40].entries()) followTrack(track, readC, (place + 1) * everyMs, 8);
+    expect(track.spikes).toBe(1);
+    expect(throwsWild(track, track.spikeAtMs + ageMs)).toBe(counts);
+  }
 });
 
 const follows: [string, (track: ReturnType<typeof startTrack>) => void, boolean][] = [

@@ -58,6 +58,7 @@ export const warningsTexts = {
   "warnings.probe-stuck.seen.none": "Its value changes as it should.",
   "warnings.probe-stuck.todo": "Measure there with a long-stem thermometer; if it differs, restart or change the probe.",
   "warnings.probe-out.seen.failing": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe throws in wild values that the next reading takes back.",
+  "warnings.probe-out.seen.jumped": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe threw in a wild value that its next reading took back. It is read so seldom that there will have been more.",
   "warnings.probe-out.seen.pulled": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe reads like the air beside the pile.",
   "warnings.probe-out.seen.none": "It reads like a place in the pile.",
   "warnings.probe-out.todo.failing": "Look at its cable and plugs for water, or change the probe.",

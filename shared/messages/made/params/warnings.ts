@@ -60,6 +60,7 @@ export interface WarningsParams {
   'warnings.probe-stuck.seen.none': NoParams;
   'warnings.probe-stuck.todo': NoParams;
   'warnings.probe-out.seen.failing': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
+  'warnings.probe-out.seen.jumped': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'warnings.probe-out.seen.pulled': { readonly position: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'warnings.probe-out.seen.none': NoParams;
   'warnings.probe-out.todo.failing': NoParams;

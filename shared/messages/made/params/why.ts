@@ -5,7 +5,7 @@ export interface WhyParams {
   'why.self-heating': { readonly step1C: Temperature; readonly step2C: Temperature; readonly step3C: Temperature; readonly step4C: Temperature; readonly step5C: Temperature };
   'why.overheating': { readonly actC: Temperature; readonly atOnceC: Temperature; readonly clearC: Temperature; readonly countsC: Temperature; readonly errorK: Difference; readonly lossC: Temperature };
   'why.overheating-soon': { readonly actC: Temperature; readonly believedK: Difference };
-  'why.heat-doubted': { readonly actC: Temperature; readonly anythingMs: number };
+  'why.heat-doubted.by-pace': { readonly actC: Temperature; readonly eachHourK: Difference };
   'why.heat-damage': { readonly lossC: Temperature; readonly lossH: number; readonly mouldsFromC: Temperature; readonly mouldsToC: Temperature; readonly sameAsC: Temperature };
   'why.probe-none': NoParams;
   'why.probe-silent.new': { readonly allowedMs: number };
