@@ -12,7 +12,8 @@ import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { Air } from './air.ts';
 import type { Disturbance } from './disturbance.ts';
 import { coreAtHour, coreEndOfHour, type Hours } from './hours.ts';
-import { soonOver } from './soon-over.ts';
+import type { Positions } from './position.ts';
+import { passesUnseen, soonOver } from './soon-over.ts';
 
 export const aheadSchema = z.object({
   /** Made with the first reading after an hour has closed; null while there is nothing to make it from. */
@@ -36,12 +37,13 @@ export interface AheadSight {
   readonly hours: Readonly<Hours>;
   readonly air: Readonly<Air>;
   readonly disturbance: Readonly<Disturbance>;
+  readonly positions: Readonly<Positions>;
 }
 
 /** Looks a day ahead from the end of the hour that has just closed. */
 export function lookAhead(
   ahead: Ahead,
-  { hours, air, disturbance }: AheadSight,
+  { hours, air, disturbance, positions }: AheadSight,
   setup: PileSetup,
   band: ExpectedBand | null,
 ): void {
@@ -66,5 +68,8 @@ export function lookAhead(
   };
   scoreRecord(ahead.record, pile);
   ahead.forecast = band === null ? null : forecastCore(band, pile, ahead.record);
-  ahead.soonOver = soonOver(ahead.soonOver, hours, ahead.forecast, meanC, setup.limits.actC);
+  const { actC } = setup.limits;
+  ahead.soonOver =
+    passesUnseen(positions.core?.temperature ?? null, ahead.forecast) ||
+    soonOver(ahead.soonOver, hours, ahead.forecast, meanC, actC);
 }

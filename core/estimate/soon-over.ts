@@ -1,6 +1,9 @@
 /** Whether the core is on its way over the limit. */
+import { msPerHour } from '../../shared/units.ts';
 import type { Forecast } from '../forecast/forecast.ts';
+import { isSeldom } from './between.ts';
 import { coreAtHour, type Hours } from './hours.ts';
+import type { Track } from './track.ts';
 
 /**
  * Share of the likest members that pass the limit, from which on it is likely, and below which it no longer is [-]; our own choice,
@@ -20,8 +23,26 @@ const nearK = 8;
  */
 export const believedK = 4.5;
 
+/**
+ * Of a core that is read seldom, it is said from this likelihood on that it passes within two of its readings [-]: whoever waits for the
+ * next one may hear of it when it has passed. From the development piles of the detection bench.
+ */
+const unseenFrom = 0.6;
+const withinReadings = 2;
+
 /** It must still be rising by this much in the hour [K]; our own choice, no source. */
 const risingK = 0.3;
+
+/**
+ * Whether the core is likely to pass its limit before two more readings have come, of one that is read seldom.
+ *
+ * @param core What is read of the core; null where nothing is.
+ */
+export function passesUnseen(core: Track | null, forecast: Forecast | null): boolean {
+  if (core === null || forecast === null || forecast.overInH === null || !isSeldom(core)) return false;
+  const untilH = (core.atMs + withinReadings * core.intervalMs - forecast.atMs) / msPerHour;
+  return forecast.overLikelihood >= unseenFrom && forecast.overInH <= untilH;
+}
 
 export function soonOver(
   was: boolean,

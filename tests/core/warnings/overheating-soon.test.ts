@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
+import { passesUnseen } from '../../../core/estimate/soon-over.ts';
+import { startTrack } from '../../../core/estimate/track.ts';
 import { passMessage } from '../../../core/warnings/overheating-soon.ts';
 import { verbatim } from '../../../shared/messages/message.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';
+import { msPerHour } from '../../../shared/units.ts';
 
 const itIs = verbatim('It is at 47 °C');
 
@@ -24,3 +27,20 @@ test('passMessage() without a forecast goes by the pace alone', () => {
     'It is at 47 °C and is likely to pass 50 °C within some hours.',
   );
 });
+
+const ahead: [string, number, number, number | null, boolean][] = [
+  // every [h], likelihood, in [h]
+  ['a core read every six hours that is likely to pass within them', 6, 0.6, 5, true],
+  ['a core read every six hours that is likely to pass before the reading after the next', 6, 0.6, 11, true],
+  ['a core read every six hours that is likely to pass after that', 6, 0.6, 13, false],
+  ['a core read every six hours that is as likely not to pass', 6, 0.59, 5, false],
+  ['a core read every six hours that none of its like passes', 6, 0.6, null, false],
+  ['a core read every hour, which is told of in time', 1, 0.9, 1, false],
+];
+for (const [what, everyH, overLikelihood, overInH, does] of ahead) {
+  test(`passesUnseen() of ${what}: ${does}`, () => {
+    const core = { ...startTrack(46, 48 * msPerHour), intervalMs: everyH * msPerHour };
+    const forecast = { atMs: 48 * msPerHour, p10C: [], p50C: [], p90C: [], overShare: 1, overLikelihood, overInH };
+    expect(passesUnseen(core, forecast)).toBe(does);
+  });
+}
