@@ -1,9 +1,11 @@
 /** When somebody last handled the pile, logged or seen in its curves: that explains a drop. What was only seen is offered for the journal. */
 import { z } from 'zod';
 import type { Act } from '../../shared/contracts/domain/batch.ts';
+import type { Material } from '../../shared/profiles/material-names.ts';
 import { msPerHour } from '../../shared/units.ts';
+import type { Bed } from '../profiles/bed.ts';
 import { isSeldom } from './between.ts';
-import { detectIntervention, type Intervention, interventions } from './interventions.ts';
+import { detectIntervention, type Intervention, interventions, ownFallShare, wasOpened } from './interventions.ts';
 import type { Positions } from './position.ts';
 import type { Track } from './track.ts';
 
@@ -44,11 +46,16 @@ export interface DisturbedHour {
   readonly beforeC: number | null;
   /** The air as the pile feels it. */
   readonly airC: number;
+  readonly bed: Bed;
+  readonly material: Material;
 }
 
-/** The last reading shows a fall before the hour's mean does; that of a core read seldom lies hours ahead. */
-function lastOf(core: Track | null, meanC: number): number {
-  return core === null || isSeldom(core) ? meanC : core.value;
+/** What was done between the last two readings of a core that is read seldom, told once, at the hour before the newer one. */
+function doneUnseen(core: Track, { endMs, airC, bed, material }: DisturbedHour): Intervention | undefined {
+  if (endMs + msPerHour <= core.atMs) return undefined;
+  const gapH = (core.atMs - core.previousAtMs) / msPerHour;
+  const isOpened = wasOpened(core.previous - core.value, core.previous - airC, ownFallShare(gapH, bed, material));
+  return isOpened ? 'turned' : undefined;
 }
 
 /**
@@ -60,19 +67,24 @@ export function followDisturbance(
   disturbance: Disturbance,
   { core: place, top, base, air }: Readonly<Positions>,
   acts: readonly Act[],
-  { endMs, coreC, beforeC, airC }: DisturbedHour,
+  hour: DisturbedHour,
 ): Intervention | undefined {
+  const { endMs, coreC, beforeC, airC } = hour;
   const moisturePct = place?.moisture == null ? null : place.moisture.value;
   const { moistureBeforePct } = disturbance;
   disturbance.moistureBeforePct = moisturePct;
-  const kind = detectIntervention({
-    coreK: beforeC === null ? null : lastOf(place?.temperature ?? null, coreC) - beforeC,
+  const core = place?.temperature ?? null;
+  const isReadSeldom = core !== null && isSeldom(core);
+  const inHour = detectIntervention({
+    // The last reading shows a fall before the hour's mean does; that of a core read seldom lies hours ahead.
+    coreK: beforeC === null ? null : (core === null || isReadSeldom ? coreC : core.value) - beforeC,
     topK: top?.hour.stepK ?? null,
     baseK: base?.hour.stepK ?? null,
     airK: air?.hour.stepK ?? 0,
     excessK: (beforeC ?? coreC) - airC,
     moisturePct: moisturePct === null || moistureBeforePct === null ? null : moisturePct - moistureBeforePct,
   });
+  const kind = inHour ?? (isReadSeldom ? doneUnseen(core, hour) : undefined);
   const outMs = place?.out.sinceMs ?? null;
   if (outMs !== null) {
     // What looked like a hand was the probe coming out of the pile.

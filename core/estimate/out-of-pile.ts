@@ -3,6 +3,9 @@
  * loses about half of its warmth, a pulled probe all of it.
  */
 import { z } from 'zod';
+import { msPerMinute } from '../../shared/units.ts';
+import { isSeldom } from './between.ts';
+import type { Track } from './track.ts';
 
 export const outSchema = z.object({
   /** Since when a place has read like the air beside the pile after being much warmer; null while it does not. */
@@ -12,6 +15,8 @@ export const outSchema = z.object({
   /** Highest hourly mean above the air in about the last half day, faded; and the same an hour earlier [K]. */
   warmthK: z.number(),
   warmthBeforeK: z.number(),
+  /** What it said in the hour before, where place and air are laid together reading by reading; null where hour by hour [°C]. */
+  pairedC: z.number().nullable(),
   /** Hours for which it is still suspected of having been pulled out. */
   suspectH: z.number(),
   /** Hours in a row within a degree of the air, and how far the air swung meanwhile [°C]. */
@@ -26,6 +31,7 @@ export const startOut = (): Out => ({
   stepBeforeK: 0,
   warmthK: 0,
   warmthBeforeK: 0,
+  pairedC: null,
   suspectH: 0,
   nearAirH: 0,
   airLowC: 0,
@@ -63,6 +69,34 @@ const backK = 3;
 /** Whether a place that was so far above the air is now as near to it as only a pulled probe is. */
 export function fellToAir(wasAboveK: number, aboveK: number): boolean {
   return wasAboveK >= wasWarmK && Math.abs(aboveK) < Math.max(nearK, nearShare * wasAboveK);
+}
+
+/** A place and the air beside it that were read at about the same time. */
+export interface ReadTogether {
+  readonly placeC: number;
+  readonly airC: number;
+}
+
+/** So near in time two readings count as one [ms]; our own choice, no source. */
+const togetherMs = 30 * msPerMinute;
+
+/**
+ * What a place that is read seldom and the air said when they were last read together; null where that is not known. On the lines
+ * between readings the one runs ahead of the other, by as much as the newer has come and the other has not.
+ */
+export function readTogether(place: Track, air: Track | null): ReadTogether | null {
+  if (air === null || !isSeldom(place) || !isSeldom(air)) return null;
+  const near = (one: number, other: number): boolean => Math.abs(one - other) <= togetherMs;
+  if (near(place.atMs, air.atMs)) return { placeC: place.value, airC: air.value };
+  if (near(place.previousAtMs, air.atMs)) return { placeC: place.previous, airC: air.value };
+  return null;
+}
+
+/** Follows one hour of a place that is laid beside the air reading by reading. */
+export function followPaired(out: Out, { placeC, airC }: ReadTogether, skin: boolean, endMs: number): void {
+  const { pairedC } = out;
+  out.pairedC = placeC;
+  followOut(out, pairedC === null ? null : placeC - pairedC, skin, placeC, airC, endMs);
 }
 
 /**

@@ -9,6 +9,7 @@ import type { BandPoint } from '../expect/band.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { BatchPhase } from './batch-phase.ts';
+import { isSeldom } from './between.ts';
 import type { Disturbance } from './disturbance.ts';
 import { isByHand } from './hand-reading.ts';
 import { airAtHour, coreAtHour, type Hours } from './hours.ts';
@@ -51,6 +52,9 @@ const dayDepthM = 0.075;
  */
 const sameMs = 3 * msPerHour;
 
+/** A stall that stands, of a batch that had its hump and is as old as its stage may be, is its end after so much more [h]; our own choice, no source. */
+const stallEndsH = 48;
+
 /** The count goes no higher, so that a stall ends a day after the bed works again [h]; our own choice, no source. */
 const mostForH = 48;
 
@@ -86,8 +90,9 @@ export function followStall(
   if (coreStandsStill(sight.positions)) return;
   const why = whyOfHour(stallStands(stall), sight, setup, expected, hour);
   stall.why = why ?? stall.why;
+  const weight = weightOfHour(sight.positions, stall.why);
   // Two steps back for each hour without it, so that one lucky hour does not start the count afresh.
-  stall.forH = why === undefined ? Math.max(0, stall.forH - 2) : Math.min(mostForH, stall.forH + 1);
+  stall.forH = why === undefined ? Math.max(0, stall.forH - 2 * weight) : Math.min(mostForH, stall.forH + weight);
   if (stall.forH === 0) stall.why = null;
 }
 
@@ -105,7 +110,8 @@ function whyOfHour(
   const hadItsHump = phase.highestExcessK >= humpK;
   // Too cold to work it is neither on its way nor at its end: what it shows is the weather, and the warmth it was laid with.
   const couldWork = 24 * mostPerH(core) >= standingPerDay;
-  if (!standing && couldWork && hadItsHump && ageH >= setup.limits.lengthMinH) return undefined;
+  const endsAfterH = setup.limits.lengthMinH + (standing ? stallEndsH : 0);
+  if (couldWork && hadItsHump && ageH >= endsAfterH) return undefined;
   if (disturbance.atMs !== null && endMs - disturbance.atMs < actExplainsH * msPerHour) return undefined;
   const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
   if (ageH < wakingH + coldWakingH * slow) return undefined;
@@ -121,7 +127,22 @@ function whyOfHour(
 
 /** Whether enough hours in a row have looked like a stall. */
 export function stallStands({ forH, why }: Readonly<Stall>): boolean {
-  return why !== null && forH >= (why === 'warm-but-idle' ? warmStallAfterH : stallAfterH);
+  return why !== null && forH >= neededH(why);
+}
+
+const neededH = (why: StallWhy): number => (why === 'warm-but-idle' ? warmStallAfterH : stallAfterH);
+
+/**
+ * A fall between two readings is one sight of the pile, however many hours it took, and nobody saw what made it: it makes no more than
+ * this share of a stall, so that the next reading must bear it out [-]; our own choice, no source.
+ */
+const fallShare = 0.6;
+
+function weightOfHour({ core }: Readonly<Positions>, why: StallWhy | null): number {
+  const track = core?.temperature;
+  if (track == null || why !== 'went-out' || !isSeldom(track)) return 1;
+  const sightH = (track.atMs - track.previousAtMs) / msPerHour;
+  return Math.min(1, (fallShare * neededH(why)) / sightH);
 }
 
 /** Rise of the core less what the warming air may have put into it through half the bed [K]. */

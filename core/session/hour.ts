@@ -12,7 +12,7 @@ import { followWater } from '../estimate/follow-water.ts';
 import { isByHand } from '../estimate/hand-reading.ts';
 import { coreAtHour, endHour, heldCore, keepHour, nearAirHours, riseOver } from '../estimate/hours.ts';
 import { followRise, noteTurning } from '../estimate/late-turning.ts';
-import { followOut } from '../estimate/out-of-pile.ts';
+import { followOut, followPaired, readTogether } from '../estimate/out-of-pile.ts';
 import { closePlace } from '../estimate/position.ts';
 import { calmStall, followStall } from '../estimate/stall.ts';
 import type { JudgeState } from '../estimate/state.ts';
@@ -82,8 +82,11 @@ function closeMeans({ positions }: JudgeState, endMs: number): Means {
       const place = positions[position];
       const meanC = said[position];
       // A person knows where the thermometer is.
-      if (place !== null && meanC !== null && !isByHand(place))
-        followOut(place.out, place.hour.stepK, position === 'top' || position === 'edge', meanC, airC, endMs);
+      if (place?.temperature == null || meanC === null || isByHand(place)) continue;
+      const isSkin = position === 'top' || position === 'edge';
+      const paired = readTogether(place.temperature, positions.air?.temperature ?? null);
+      if (paired === null) followOut(place.out, place.hour.stepK, isSkin, meanC, airC, endMs);
+      else followPaired(place.out, paired, isSkin, endMs);
     }
   }
   return {
@@ -122,7 +125,8 @@ function followCore(
   const { hours, positions, phase, disturbance, lateTurning } = state;
   const { worksFromAboveAirK } = stageProfiles[setup.stage];
   followRise(lateTurning, coreC);
-  const done = followDisturbance(disturbance, positions, setup.acts, { endMs, coreC, beforeC, airC });
+  const { material } = setup.recipe;
+  const done = followDisturbance(disturbance, positions, setup.acts, { endMs, coreC, beforeC, airC, bed, material });
   if (done === 'turned') noteTurning(lateTurning, phase.now, endMs, coreC);
   followCold(state.cold, coreC);
   followApart(state.apart, positions);

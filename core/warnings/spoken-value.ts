@@ -11,18 +11,22 @@ const alwaysOldMs = 3 * msPerHour;
 /** A reading may come late by half of its probe's interval [-]; our own choice, no source. */
 const lateShare = 1.5;
 
-type Spoken = Pick<PositionSight, 'temperatureC' | 'temperatureAtMs' | 'everyMs' | 'doubted'>;
+type Spoken = Pick<PositionSight, 'temperatureC' | 'temperatureAtMs' | 'everyMs' | 'doubted' | 'byHand'>;
 
-/** What is read more seldom than this is never the present: it is said with its age from the first minute on; our own proposal [ms]. */
+/** What is read more seldom than this, or by hand, is never the present: it is said with its age from the first minute on; our own proposal [ms]. */
 const seldomMs = 2 * msPerHour;
 
 /** Whether it is spoken of as of then, with its age. A pile that is read seldom does not change its words between two readings. */
 export function isOld(sight: Spoken, nowMs: number): boolean {
-  return sight.temperatureAtMs !== null && (sight.everyMs > seldomMs || isStale(sight, nowMs));
+  return sight.temperatureAtMs !== null && (isSeldom(sight) || isStale(sight, nowMs));
 }
 
 /** Whether so much may have changed since that a person is asked to measure anew. */
-export function isStale({ temperatureAtMs, everyMs }: Spoken, nowMs: number): boolean {
+export function isStale(sight: Spoken, nowMs: number): boolean {
+  const { temperatureAtMs, everyMs } = sight;
   if (temperatureAtMs === null) return false;
-  return nowMs - temperatureAtMs > Math.max(neverOldMs, Math.min(alwaysOldMs, lateShare * everyMs));
+  const rhythmMs = isSeldom(sight) ? alwaysOldMs : lateShare * everyMs;
+  return nowMs - temperatureAtMs > Math.max(neverOldMs, Math.min(alwaysOldMs, rhythmMs));
 }
+
+const isSeldom = ({ everyMs, byHand }: Spoken): boolean => byHand === true || everyMs > seldomMs;

@@ -46,7 +46,7 @@ test.runIf(hasChromium)(
 
     await measure('22,5');
     await page
-      .getByText(/the core is at 2[23]\s°C/)
+      .getByText(/the core was at 2[23]\s°C/)
       .first()
       .waitFor();
     await page.getByText(/Measure the core again by .*twice a day is enough while it is quiet\./).waitFor();
@@ -59,7 +59,7 @@ test.runIf(hasChromium)(
 
     await measure('54');
     await page
-      .getByText(/It is too hot: the core is at 54\s°C/)
+      .getByText(/It is too hot: the core was at 54\s°C/)
       .first()
       .waitFor();
     await page

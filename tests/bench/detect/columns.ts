@@ -85,6 +85,7 @@ function byHand({ scenario, world, ...one }: Case, random: Random): Case {
             quantity: 'temperature',
             value: trueC + offsetK + 0.2 * random.normal(),
             atMs: scenario.startMs + sample * sampleMs,
+            byHand: true,
           },
           isFahrenheit ? '1 °F' : '1 °C',
         );

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { detectIntervention, type HourStep } from '../../../core/estimate/interventions.ts';
+import { detectIntervention, type HourStep, ownFallShare, wasOpened } from '../../../core/estimate/interventions.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { play, setupOf, startMs, through } from '../helpers.ts';
 
@@ -20,6 +20,25 @@ const rows: [string, Partial<HourStep>, string | undefined][] = [
 for (const [what, step, hand] of rows) {
   test(`seenHand() of ${what}: ${hand ?? 'nothing'}`, () => {
     expect(detectIntervention({ ...still, ...step })).toBe(hand);
+  });
+}
+
+test('ownFallShare() is small for a deep bed in an hour and most of the warmth of a thin one in a day', () => {
+  const bed = { depthM: 0.3, cover: 'breathable' } as const;
+  expect(ownFallShare(3, bed, 'wheat-bran')).toBeCloseTo(0.053, 3);
+  expect(ownFallShare(24, { depthM: 0.1, cover: 'open' }, 'wheat-bran')).toBeGreaterThan(0.9);
+});
+
+const openings: [string, number, number, number, boolean][] = [
+  // fell, excess, what it may lose by itself
+  ['4 K of 12 K in an hour', 4, 12, 0.02, true],
+  ['3.9 K of 12 K in an hour', 3.9, 12, 0.02, false],
+  ['6.1 K of 20 K that could lose 10 % by itself', 6.1, 20, 0.1, true],
+  ['5.9 K of 20 K that could lose 10 % by itself', 5.9, 20, 0.1, false],
+];
+for (const [what, fellK, excessK, ownShare, opened] of openings) {
+  test(`wasOpened() of a fall of ${what}: ${opened}`, () => {
+    expect(wasOpened(fellK, excessK, ownShare)).toBe(opened);
   });
 }
 

@@ -265,7 +265,7 @@ describe('a pile that has only a thermometer', () => {
     const pile = await pileNow();
     expect(pile.positions.core).toMatchObject({ temperatureC: 44, silent: false, byHand: { temperatureC: 44 } });
     expect(pile.positions.core?.probe).toBeUndefined();
-    expect(pile.condition).toMatch(/the core is at 44 °C/);
+    expect(pile.condition).toMatch(/the core was at 44 °C/);
     expect(pile.measureNext).toMatchObject({ reason: 'climbing', messages: { says: { code: 'measure.climbing' } } });
     expect(pile.evidence.filter(({ kind, evidence }) => kind === 'probe-silent' && evidence === 'present')).toEqual([]);
 

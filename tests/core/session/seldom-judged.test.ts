@@ -1,0 +1,60 @@
+/** What is found in piles that are read seldom: each a way in which they were misjudged. */
+import { expect, test } from 'vitest';
+import { stepJudge } from '../../../core/session/judge.ts';
+import { msPerHour } from '../../../shared/units.ts';
+import { inWords, Played, setupOf, startMs, through } from '../helpers.ts';
+
+const day = (hour: number): number => 20 + 5 * Math.cos((2 * Math.PI * (hour - 15)) / 24);
+
+/** Core and air read every so many hours, the core first, and looked at every ten minutes. */
+function readEvery(everyH: number, hours: number, core: (hour: number) => number, air = day, isByHand = false): Played {
+  const all = new Played(setupOf());
+  for (let hour = 0; hour <= hours; hour += everyH) {
+    const atMs = startMs + hour * msPerHour;
+    all.lookUntil(atMs - 1);
+    const value = core(hour) + 0.07 * Math.sin(7 * hour);
+    stepJudge(all.state, all.setup, null, { position: 'core', quantity: 'temperature', value, atMs, byHand: isByHand });
+    if (!isByHand) all.feed('air', air(hour), atMs);
+    all.look(atMs);
+  }
+  all.lookUntil(startMs + hours * msPerHour);
+  return all;
+}
+
+test('a value thirty kelvins up within three hours is never called heat, and a person is asked once', () => {
+  const warm = through([0, 22], [30, 42], [200, 40]);
+  const all = readEvery(3, 96, (hour) => ([60, 81].includes(hour) ? 72 : warm(hour)));
+  const raised = all.events.filter(({ arrow }) => arrow.startsWith('raised')).map(({ kind }) => kind);
+  expect(raised).toEqual(['heat-doubted', 'probe-out']);
+  expect(inWords(all.finding('probe-out', 'core')).seen).toContain('wild');
+});
+
+for (const everyH of [3, 6]) {
+  test(`a probe pulled out of a pile that is read every ${everyH} h is found within a day`, () => {
+    const warm = through([0, 22], [30, 42], [200, 40]);
+    const all = readEvery(everyH, 72, (hour) => (hour < 48 ? warm(hour) : day(hour)));
+    expect(all.raised()).toEqual(['probe-out/core']);
+  });
+
+  test(`a turn between two readings of a pile that is read every ${everyH} h is seen, and is no stall`, () => {
+    const all = readEvery(everyH, 84, through([0, 22], [30, 42], [46, 43], [47, 30], [84, 31]));
+    expect(all.last?.seenHands.map(({ kind }) => kind)).toEqual(['turned']);
+    expect(all.events.find(({ kind }) => kind === 'stalling')?.hour ?? 100).toBeGreaterThan(64);
+  });
+}
+
+test('one fall between two readings is no stall until the next reading bears it out', () => {
+  const fell = through([0, 22], [24, 34], [36, 34], [48, 27], [60, 22], [96, 16]);
+  const all = readEvery(12, 96, fell, () => 12);
+  const stalledAtH = all.events.find(({ kind }) => kind === 'stalling')?.hour;
+  expect(stalledAtH).toBeGreaterThanOrEqual(60);
+  expect(stalledAtH).toBeLessThan(80);
+});
+
+test('a core measured by hand is said with its age from the first minute on, so that its words do not change', () => {
+  const all = readEvery(12, 24, through([0, 22], [24, 41]), day, true);
+  const first = all.say().condition;
+  expect(first).toContain('was at 41');
+  all.look(startMs + 25 * msPerHour);
+  expect(all.say().condition.replace('1 hour', '1 minute').replace('60 minutes', '1 minute')).toBe(first);
+});
