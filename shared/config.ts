@@ -190,6 +190,11 @@ export const configVariables = {
     fallback: undefined,
     schema: z.string().regex(mailAddressPattern),
   },
+  WEATHER_URL: {
+    must: 'the http:// or https:// address of a service that answers as Locationforecast 2.0 of MET Norway does, without a query; it is asked only where an owner set a place',
+    fallback: 'https://api.met.no/weatherapi/locationforecast/2.0/compact',
+    schema: urlSchema('http:', 'https:').refine((text) => !/[?#]/.test(text)),
+  },
   BACKUPS: {
     must: 'the number of nightly backups that are kept, from 1 to 365, or 0 for none',
     fallback: '7',

@@ -22,6 +22,7 @@ import type { People } from '../services/people/open-people.ts';
 import type { PhotoStore } from '../services/photos/photo-store.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
+import type { WeatherFetcher } from '../weather/fetch-weather.ts';
 
 export interface Installation {
   readonly config: Pick<
@@ -54,6 +55,8 @@ export interface Installation {
   /** Works out beside the main thread what would hold it up. */
   readonly beside: Beside;
   readonly people: People;
+  /** Asks a weather service, where an owner wants that. */
+  readonly weather: WeatherFetcher;
   /** Takes in what is foretold of the air. */
   readonly airAhead: AirAheadKeeper;
   /** How many sites this process watches, where several share them. */

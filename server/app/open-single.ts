@@ -12,7 +12,7 @@ import { NightlyBackups } from '../backup/nightly-backups.ts';
 import { holdWhole } from '../cluster/single-process.ts';
 import { openSafe } from '../health/open-health.ts';
 import { Downsampling } from '../retention/downsampling.ts';
-import { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
+import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { type PhotoStore, photosInJournal } from '../services/photos/photo-store.ts';
 import { PhotoSweep } from '../services/photos/photo-sweep.ts';
@@ -22,6 +22,7 @@ import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
 import { makeDataFolder } from './make-data-folder.ts';
+import { openAirAhead } from './open-air-ahead.ts';
 import { openServices, type Services } from './open-services.ts';
 import { openWatching } from './open-watching.ts';
 import { outsideBroker } from './outside-source.ts';
@@ -40,7 +41,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   const watching = await openWatching({ ...parts, services, notices, lease });
   const { watch, delivery } = watching;
 
-  const airAhead = new AirAheadKeeper({ journal, clock, log, issued: (site) => watch.airAheadIssued(site) });
+  const { airAhead, weather } = openAirAhead(parts, services, { issued: (site) => watch.airAheadIssued(site) });
   const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
   const ingest = await ingestOf(services, sourceOf(config, authPolicy), airAhead);
   const notifying = await watching.start(ingest);
@@ -50,10 +51,12 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   photoSweep.start();
   const backups = new NightlyBackups({ config, folder: backupFolder, log, notices, nowMs: parts.machineNowMs });
   await backups.start();
+  weather.start();
 
   return {
     ...services,
     airAhead,
+    weather,
     watch,
     watching: watch,
     ingest,
@@ -67,6 +70,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
     close: () =>
       closeInOrder(
         backups,
+        weather,
         notifying,
         disk,
         photoSweep,

@@ -11,11 +11,11 @@ import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { Downsampling } from '../retention/downsampling.ts';
-import { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
+import { openAirAhead } from './open-air-ahead.ts';
 import { openSharedServers } from './open-shared-servers.ts';
 import { outsideBroker } from './outside-source.ts';
 
@@ -55,7 +55,8 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
 
   return {
     ...shared,
-    airAhead: new AirAheadKeeper({ journal, clock, log }),
+    // A worker asks for the weather; here it is chosen.
+    ...openAirAhead(parts, shared, { isOurs: () => false }),
     forgetting,
     watch,
     ingest,

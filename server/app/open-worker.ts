@@ -11,11 +11,12 @@ import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
 import { Downsampling } from '../retention/downsampling.ts';
-import { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
+import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
+import { openAirAhead } from './open-air-ahead.ts';
 import { openSharedServers } from './open-shared-servers.ts';
 import { openWatching } from './open-watching.ts';
 import { outsideBroker } from './outside-source.ts';
@@ -41,18 +42,20 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   });
   const { watch, delivery } = watching;
   const crossSite = new CrossSiteReadings({ clock, log, readings, probes, watch, isHeld });
-  const airAhead = new AirAheadKeeper({ journal, clock, log });
+  const { airAhead, weather } = openAirAhead(parts, services, { isOurs });
   const ingest = await ingestOf(services, crossSite, airAhead, () => worker);
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
   worker = new Worker({ id: ownId(), journal, readings, probes, watch, ingest, views, forgetting, log });
   await worker.start();
   crossSite.start();
   const notifying = await watching.start(ingest);
+  weather.start();
   const downsampling = new Downsampling({ clock, log, journal, readings, isOurs });
 
   return {
     ...services,
     airAhead,
+    weather,
     watch: everywhere,
     watching: watch,
     ingest,
@@ -62,6 +65,7 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
     sitesHeld: () => worker?.sites.filter((site) => site !== defaultSession).length ?? 0,
     close: () =>
       closeInOrder(
+        weather,
         notifying,
         downsampling,
         forgetting,

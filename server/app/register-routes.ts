@@ -44,6 +44,7 @@ import { registerServerNotifications } from '../http/routes/server-notifications
 import { registerSession } from '../http/routes/session.ts';
 import { registerSites } from '../http/routes/sites.ts';
 import { registerTokens } from '../http/routes/tokens.ts';
+import { registerWeather } from '../http/routes/weather.ts';
 import { BatchLife } from '../services/lineage/batch-life.ts';
 import type { Installation } from './installation.ts';
 
@@ -58,6 +59,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerAuditRoute(api, installation);
   registerSites(api, installation);
   registerAirAhead(api, installation);
+  registerWeather(api, installation);
   registerPiles(api, installation);
   registerPileBatches(api, installation);
   registerSeries(api, installation);

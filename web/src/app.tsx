@@ -21,6 +21,9 @@ const NewPilePage = lazy(() =>
 const ProbesPage = lazy(() => import('./features/probes/probes-page.tsx').then((page) => page.ProbesPage));
 const IncomingPage = lazy(() => import('./features/incoming/incoming-page.tsx').then((page) => page.IncomingPage));
 const KeysPage = lazy(() => import('./features/keys/keys-page.tsx').then((page) => onlyFor('owner', page.KeysPage)));
+const WeatherPage = lazy(() =>
+  import('./features/weather/weather-page.tsx').then((page) => onlyFor('owner', page.WeatherPage)),
+);
 const PracticePage = lazy(() => import('./features/practice/practice-page.tsx').then((page) => page.PracticePage));
 const PlanPage = lazy(() => import('./features/plan/plan-page.tsx').then((page) => page.PlanPage));
 const LayPage = lazy(() => import('./features/plan/lay-page.tsx').then((page) => onlyFor('keeper', page.LayPage)));
@@ -107,6 +110,7 @@ const pages = [
   ['/practice/:id?', PracticePage],
   ['/plan/lay', LayPage],
   ['/plan/:what?', PlanPage],
+  ['/weather', WeatherPage],
   ['/retention', KeepingPage],
   ['/notifications', NotificationsPage],
   ['/settings', SettingsPage],

@@ -12,6 +12,8 @@ export interface GuardedOptions {
   /** `host:port` as they stand in addresses, e.g. "192.168.1.20:8080" or "sirens.farm.example:443". */
   readonly allowed: readonly string[];
   readonly timeoutMs: number;
+  /** Of an answer so much is read; 4 KiB when absent. */
+  readonly mostAnswerBytes?: number;
   /** For tests: certificates to trust beside those of Node. */
   readonly trust?: string | undefined;
   /** For tests: who answers for names. */
@@ -36,7 +38,7 @@ export class AddressRefused extends Error {
   override readonly name = 'AddressRefused';
 }
 
-const mostAnswerBytes = 4_096;
+const usualAnswerBytes = 4_096;
 
 /** IANA special-purpose address registries (RFC 6890 and its updates): nothing that is not the open internet. */
 const inner = new BlockList();
@@ -151,7 +153,7 @@ function send(
   url: URL,
   { address, family }: Resolved,
   { method, headers, body }: GuardedAsk,
-  { trust }: GuardedOptions,
+  { trust, mostAnswerBytes = usualAnswerBytes }: GuardedOptions,
   timeoutMs: number,
 ): Promise<GuardedAnswer> {
   const pinned: LookupFunction = (_host, { all }, done) =>
@@ -160,7 +162,7 @@ function send(
   return new Promise((resolve, reject) => {
     const sent = request(url, {
       method,
-      headers: { ...headers, 'User-Agent': 'Branhearth', Connection: 'close' },
+      headers: { 'User-Agent': 'Branhearth', ...headers, Connection: 'close' },
       lookup: pinned,
       agent: false,
       ...(trust === undefined ? {} : { ca: trust }),

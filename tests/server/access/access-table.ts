@@ -101,6 +101,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'PUT /api/seasons/{id}': 'keeper',
   'GET /api/sites': 'viewer',
   'POST /api/sites': 'keeper',
+  'GET /api/weather': 'owner',
+  'PUT /api/weather': 'owner',
   'POST /api/sites/{id}/air-ahead': 'keeper',
   'GET /calendar/{secret}.ics': 'open',
   'GET /api/notifications': 'viewer',

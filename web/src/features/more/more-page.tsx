@@ -18,6 +18,7 @@ export const morePlaces = [
   ['/people', 'People', 'Who has access, with which role; inviting people.'],
   ['/who-did-what', 'Audit log', 'Every change, by whom, when and from where.'],
   ['/account', 'My account', 'Where you are signed in, your password, tokens for programs.'],
+  ['/weather', 'Tomorrow’s air', 'Where the weather is asked for, so that forecasts reckon with it.'],
   [
     '/retention',
     'How long readings are kept',
@@ -36,6 +37,7 @@ const wanted: Partial<Record<string, Role>> = {
   '/people': 'owner',
   '/who-did-what': 'owner',
   '/keys': 'owner',
+  '/weather': 'owner',
   '/import': 'keeper',
 };
 

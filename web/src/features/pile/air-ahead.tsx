@@ -3,11 +3,13 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { formatQuantity } from '../../../../shared/messages/format.ts';
 import { pageAirAheadTexts } from '../../../../shared/messages/made/en/page-air-ahead.ts';
 import { msPerMinute } from '../../../../shared/units.ts';
+import { weatherLicenceUrl, weatherSource } from '../../../../shared/weather-source.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useServerNow } from '../../data/live/use-installation.ts';
+import './pile.css';
 
 export function AirAhead({ airAhead }: Pick<PileDetail, 'airAhead'>) {
-  const { text } = usePageTexts(pageAirAheadTexts, formatQuantity);
+  const { text, rich } = usePageTexts(pageAirAheadTexts, formatQuantity);
   const nowMs = useServerNow();
   const aheadMs = airAhead ? Date.parse(airAhead.until) - nowMs : 0;
   if (!airAhead || aheadMs <= 0) return null;
@@ -17,7 +19,9 @@ export function AirAhead({ airAhead }: Pick<PileDetail, 'airAhead'>) {
     <p class="ahead-air">
       {sinceMs < msPerMinute
         ? text('page-air-ahead.fresh', { aheadMs, sourceText })
-        : text('page-air-ahead.used', { aheadMs, sourceText, sinceMs })}
+        : text('page-air-ahead.used', { aheadMs, sourceText, sinceMs })}{' '}
+      {sourceText === weatherSource &&
+        rich('page-air-ahead.licence', { sourceText, licence: (inner) => <a href={weatherLicenceUrl}>{inner}</a> })}
     </p>
   );
 }
