@@ -4,6 +4,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { fortyPiles } from '../helpers/forty-piles.ts';
 import { emptyFarm, type OpenOptions, openService, type Service } from './open-pages.ts';
 
 interface Scene {
@@ -26,6 +27,11 @@ const scenes: readonly Scene[] = [
     name: 'token',
     open: { path: '/', token: 'stone' },
     arrange: (page) => page.getByLabel('Token').waitFor(),
+  },
+  {
+    name: 'home of forty piles',
+    open: { path: '/?stage=bran', farm: fortyPiles },
+    arrange: (page) => page.locator('.small-curve').first().waitFor(),
   },
   { name: 'pile', open: { path: '/piles/north-bed' }, arrange: chartsDrawn },
   {

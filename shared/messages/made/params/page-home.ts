@@ -21,4 +21,21 @@ export interface PageHomeParams {
   'page-home.stage': { readonly stage: 'bran' | 'other' | 'soil' };
   'page-home.stage-day': { readonly dayCount: number; readonly phase: 'active' | 'cooling' | 'other' | 'resting' | 'settled' | 'warming'; readonly stage: 'bran' | 'other' | 'soil' };
   'page-home.last-reading': { readonly ageText: string };
+  'page-home.find': NoParams;
+  'page-home.choose': NoParams;
+  'page-home.site': NoParams;
+  'page-home.site.all': NoParams;
+  'page-home.stage-choice': NoParams;
+  'page-home.stage-choice.of': { readonly stage: 'bran' | 'other' | 'soil' };
+  'page-home.state': NoParams;
+  'page-home.state.of': { readonly state: 'calm' | 'empty' | 'need' | 'other' | 'watch' };
+  'page-home.order': NoParams;
+  'page-home.order.of': { readonly order: 'age' | 'heat' | 'name' | 'other' };
+  'page-home.shown': { readonly pileCount: number; readonly shownCount: number };
+  'page-home.show-all': NoParams;
+  'page-home.none-like-that': NoParams;
+  'page-home.need': { readonly pileCount: number };
+  'page-home.watch': { readonly pileCount: number };
+  'page-home.others': { readonly pileCount: number; readonly siteName: string };
+  'page-home.curve': { readonly firstText: string; readonly isToldAhead: boolean; readonly nowText: string; readonly thenText: string };
 }

@@ -29,7 +29,7 @@ function comparePress(one: PileSummary, other: PileSummary): number {
 
 /** Then by name, so that nothing jumps about. */
 export function byPress(one: PileSummary, other: PileSummary): number {
-  return comparePress(one, other) || one.name.localeCompare(other.name, 'en');
+  return comparePress(one, other) || one.name.localeCompare(other.name, 'en', { numeric: true });
 }
 
 /** Warnings nobody has acknowledged yet and no other explains. */

@@ -1,25 +1,23 @@
 /** Every pile with its sentence, the most pressing first; or a welcome when there is none. */
 import type { ComponentChildren } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { pageHomeTexts } from '../../../../shared/messages/made/en/page-home.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { useSaidSoon } from '../../data/live/use-said-soon.ts';
 import { useMay } from '../../data/me.ts';
-import { ageWords, batchDay } from '../../ui/format/age.ts';
 import { clockTime, longDay } from '../../ui/format/local-time.ts';
-import { Mound } from '../../ui/mound/mound.tsx';
 import { MoundKey } from '../../ui/mound/mound-key.tsx';
-import { ToneMark } from '../../ui/parts/marks.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { silencedSentence } from '../pile/alarm-words.ts';
-import { isCoreMeasured } from '../pile/is-core-measured.ts';
-import { isStageKnown, TroubleLine } from '../pile/trouble-note.tsx';
-import { groupBySite, openingOf, unacknowledgedCount } from './home-order.ts';
+import { groupBySite, openingOf } from './home-order.ts';
 import { openingSentence } from './opening-sentence.ts';
+import { PileEntry } from './pile-entry.tsx';
 import { WelcomeSoon } from './welcome-soon.tsx';
 import './home.css';
+
+/** From so many on, a card for each is a wall. */
+const many = 7;
 
 export function HomePage() {
   const piles = useInstallation((installation) => installation.piles);
@@ -46,7 +44,6 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
   const { text } = words;
   const heading = usePage(text('page-home.title'));
   const isLost = useInstallation((installation) => installation.link === 'lost');
-  const sites = useInstallation((installation) => installation.sites);
   const nowMs = useServerNow();
   const reader = useReader();
   return (
@@ -60,19 +57,7 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
         </h1>
         <UnclaimedLine />
       </div>
-      {groupBySite(piles, sites).map((site) => (
-        <section class="site" key={site.id} aria-labelledby={`site-${site.id}`}>
-          <div class="site-name">
-            <h2 id={`site-${site.id}`}>{site.name}</h2>
-            <p>{text('page-home.piles', { pileCount: site.piles.length })}</p>
-          </div>
-          <ol class="entries">
-            {site.piles.map((pile) => (
-              <Entry key={pile.id} pile={pile} />
-            ))}
-          </ol>
-        </section>
-      ))}
+      {piles.length < many ? <FewPiles piles={piles} /> : <ManyPilesSoon piles={piles} />}
       <div class="below-entries">
         <MoundKey />
         <May to="keeper">
@@ -87,54 +72,42 @@ function Piles({ piles }: { readonly piles: readonly PileSummary[] }) {
   );
 }
 
-function Entry({ pile }: { readonly pile: PileSummary }) {
-  const said = useSaidSoon(pile.site);
+function FewPiles({ piles }: { readonly piles: readonly PileSummary[] }) {
+  const sites = useInstallation((installation) => installation.sites);
   const { text } = usePageTexts(pageHomeTexts);
-  const nowMs = useServerNow();
-  const reader = useReader(pile.site);
-  const waiting = unacknowledgedCount(pile);
-  const silenced = silencedSentence(pile.alarms, nowMs, reader);
   return (
-    <li class="entry">
-      <article aria-labelledby={`pile-${pile.id}`}>
-        <header class="entry-head">
-          <h3 id={`pile-${pile.id}`}>
-            <a href={`/piles/${pile.id}`}>{pile.name}</a>
-          </h3>
-          <ToneMark tone={pile.tone} />
-        </header>
-        <p class="sentence">{said(pile, 'condition')}</p>
-        {pile.next && <p class="next">{said(pile, 'next')}</p>}
-        <TroubleLine pile={pile} />
-        {waiting > 0 && <p class="waiting">{text('page-home.unacknowledged', { alarmCount: waiting })}</p>}
-        {silenced && <p class="facts">{silenced}</p>}
-        <EntryFacts pile={pile} />
-        <div class="entry-mound">
-          <Mound pile={pile} />
-        </div>
-      </article>
-    </li>
+    <>
+      {groupBySite(piles, sites).map((site) => (
+        <section class="site" key={site.id} aria-labelledby={`site-${site.id}`}>
+          <div class="site-name">
+            <h2 id={`site-${site.id}`}>{site.name}</h2>
+            <p>{text('page-home.piles', { pileCount: site.piles.length })}</p>
+          </div>
+          <ol class="entries">
+            {site.piles.map((pile) => (
+              <PileEntry key={pile.id} pile={pile} />
+            ))}
+          </ol>
+        </section>
+      ))}
+    </>
   );
 }
 
-function EntryFacts({ pile }: { readonly pile: PileSummary }) {
-  const nowMs = useServerNow();
-  const { text } = usePageTexts(pageHomeTexts);
-  const { batch, stage } = pile;
-  const newestMs = Math.max(...Object.values(pile.positions).map((now) => (now?.at ? Date.parse(now.at) : -Infinity)));
-  const stand = batch
-    ? text('page-home.stage-day', {
-        stage,
-        dayCount: batchDay(Date.parse(batch.startedAt), nowMs),
-        phase: isCoreMeasured(pile) ? batch.phase : 'other',
-      })
-    : text('page-home.stage', { stage });
-  return (
-    <p class="facts">
-      {isStageKnown(pile) && stand}
-      {Number.isFinite(newestMs) && ` ${text('page-home.last-reading', { ageText: ageWords(nowMs - newestMs) })}`}
-    </p>
-  );
+/** Kept, so that going back finds the page as high as it was. */
+let manyPiles: typeof import('./many-piles.tsx') | undefined;
+
+/** What many piles need is in a file of its own, so that a phone at a few piles is spared it. */
+function ManyPilesSoon({ piles }: { readonly piles: readonly PileSummary[] }) {
+  const [loaded, setLoaded] = useState(manyPiles);
+  useEffect(() => {
+    if (manyPiles) return;
+    void import('./many-piles.tsx').then((module) => {
+      manyPiles = module;
+      setLoaded(manyPiles);
+    });
+  }, []);
+  return loaded ? <loaded.ManyPiles piles={piles} /> : null;
 }
 
 function UnclaimedLine() {

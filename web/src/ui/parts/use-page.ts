@@ -1,5 +1,6 @@
 /** Names the page, and after a change of page takes keyboard and screen reader to its heading. */
 import { useEffect, useRef } from 'preact/hooks';
+import { takeScrollPlace } from './scroll-memory.ts';
 
 /** The address whose page was shown last; the first page after loading leaves the focus where the browser puts it. */
 let shownPath: string | undefined;
@@ -14,7 +15,7 @@ export function usePage(title: string) {
     shownPath = location.pathname;
     if (!isMove) return;
     heading.current?.focus({ preventScroll: true });
-    scrollTo(0, 0);
+    scrollTo(0, takeScrollPlace());
   }, []);
   return heading;
 }
