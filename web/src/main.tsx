@@ -9,6 +9,7 @@ import './ui/style/mound.css';
 import './ui/style/part.css';
 import './ui/style/diary.css';
 import './ui/style/entry.css';
+import './ui/style/print.css';
 
 import { render } from 'preact';
 import { config } from 'zod';

@@ -42,9 +42,13 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
       <time dateTime={entry.at}>{when}</time>
       <div>
         <p>
-          {entry.withdrawn ? <del>{says}</del> : <b>{says}</b>}
+          {entry.withdrawn ? <del class="struck-words">{says}</del> : <b>{says}</b>}
           {entry.by && <span class="quiet"> by {entry.by}</span>}
-          {entry.note && <span class="diary-note">{entry.withdrawn ? <del>{entry.note}</del> : entry.note}</span>}
+          {entry.note && (
+            <span class="diary-note">
+              {entry.withdrawn ? <del class="struck-words">{entry.note}</del> : entry.note}
+            </span>
+          )}
         </p>
         {entry.withdrawn && <p class="quiet">Struck out{entry.reason ? `: ${entry.reason}` : '.'}</p>}
         {entry.photoIds.length > 0 && <Photos ids={entry.photoIds} of={`${says}, ${when}`} />}

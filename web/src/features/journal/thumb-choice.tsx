@@ -73,7 +73,7 @@ function ThumbSet({
   return (
     <fieldset class="thumbs" aria-describedby={error ? id : undefined}>
       <legend>{legend}</legend>
-      <div class="thumbs-row">{children}</div>
+      <div class="thumbs-row picks">{children}</div>
       {error && (
         <p class="wrong" id={id}>
           {error}

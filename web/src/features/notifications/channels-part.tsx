@@ -26,12 +26,12 @@ export function ChannelsPart({ notifications, draft, saved, change, refresh, fie
   const { email, webhook, push } = draft;
   return (
     <Part id="channels" title="Channels">
-      <h3>On this device and others</h3>
+      <h3 class="notifications-title">On this device and others</h3>
       <Tick label="Notify my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
       <Devices notifications={notifications} refresh={refresh} />
       {notifications.devices.length > 0 && <TestButton channel="push" label="Send my devices a test" />}
 
-      <h3>By e-mail</h3>
+      <h3 class="notifications-title">By e-mail</h3>
       {!notifications.canMail && (
         <p class="hint">
           No mail server is set up yet: whoever runs the server sets <code>BRANHEARTH_SMTP_URL</code> and{' '}
@@ -57,7 +57,7 @@ export function ChannelsPart({ notifications, draft, saved, change, refresh, fie
         <TestButton channel="email" label="Send me a test e-mail" />
       )}
 
-      <h3>By webhook</h3>
+      <h3 class="notifications-title">By webhook</h3>
       <p class="hint">For your own programs: each warning as signed JSON to an address of yours.</p>
       <Tick label="Call my webhook" checked={webhook.on} onChange={(on) => change({ webhook: { ...webhook, on } })} />
       <TextField

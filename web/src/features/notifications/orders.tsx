@@ -64,7 +64,9 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
   const isChanged = personIds.join() !== order.personIds.join() || after !== String(order.afterMin);
   return (
     <section class="order" aria-labelledby={`order-${site}`}>
-      <h3 id={`order-${site}`}>{name}</h3>
+      <h3 class="notifications-title" id={`order-${site}`}>
+        {name}
+      </h3>
       {personIds.length === 0 && <p class="quiet">No order: everybody is notified at once, as they chose.</p>}
       <ol>
         {personIds.map((id, place) => (

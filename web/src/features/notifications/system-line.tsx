@@ -26,11 +26,13 @@ export function SystemLine() {
   return (
     <div class="house-line" role="status">
       {troubles(health).map((said) => (
-        <p key={said}>{said}</p>
+        <p class="house-trouble" key={said}>
+          {said}
+        </p>
       ))}
       <NobodyNotified />
       {pushOver && (
-        <p>
+        <p class="house-trouble">
           {pushOverWords[pushOver]} <a href="/notifications">Add this device again</a> if you want warnings here.
         </p>
       )}

@@ -157,13 +157,15 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
           {person.seenAt === null ? 'not signed in now' : `last seen ${dayAndTime(Date.parse(person.seenAt), reader)}`}.
         </p>
       </div>
-      <PickField
-        label={`Role of ${person.name}`}
-        value={person.role}
-        choices={[...roles].reverse().map((role) => [role, roleNames[role]] as const)}
-        hint={`${ARole[person.role]} ${roleSays[person.role]}.`}
-        onValue={(role) => void mutation.run(() => changePerson(person.id, { role })).then(refresh)}
-      />
+      <div class="people-role">
+        <PickField
+          label={`Role of ${person.name}`}
+          value={person.role}
+          choices={[...roles].reverse().map((role) => [role, roleNames[role]] as const)}
+          hint={`${ARole[person.role]} ${roleSays[person.role]}.`}
+          onValue={(role) => void mutation.run(() => changePerson(person.id, { role })).then(refresh)}
+        />
+      </div>
       <div class="people-deeds">
         <button
           type="button"

@@ -7,7 +7,7 @@ import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { overWords } from './ahead-words.ts';
 import { AirAhead } from './air-ahead.tsx';
-import './pile.css';
+import './ahead.css';
 
 interface AheadProps {
   readonly pile: PileDetail;

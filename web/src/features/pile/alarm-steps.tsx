@@ -9,7 +9,7 @@ import { nearTime } from '../../ui/format/local-time.ts';
 import { alarmStateNames } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { SentList } from '../notifications/sent-list.tsx';
-import './pile.css';
+import './warnings.css';
 
 /** Every step the alarm took, on request. */
 export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {

@@ -74,9 +74,6 @@ interface BatchFieldsProps {
 const folded = ['/startedAt', '/recipe/moistureFrac', '/recipe/massKg', '/recipe/doseFrac', '/recipe/cover'];
 
 export function BatchFields({ draft, onDraft, mutation }: BatchFieldsProps) {
-  // Only at first: what is being typed must not fold away.
-  const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
-  const isFoldWrong = folded.some((pointer) => mutation.fieldError(pointer) !== undefined);
   return (
     <>
       <Choice
@@ -108,52 +105,61 @@ export function BatchFields({ draft, onDraft, mutation }: BatchFieldsProps) {
         choices={shelters.map((shelter) => [shelter, capital(shelterNames[shelter])] as const)}
         onValue={(shelter) => onDraft({ shelter })}
       />
-      <details class="more" open={hasMore || isFoldWrong}>
-        <summary>More about the batch</summary>
-        <TextField
-          label="Laid"
-          type="datetime-local"
-          hint="Leave empty for now."
-          value={draft.laidAt}
-          onValue={(laidAt) => onDraft({ laidAt })}
-          error={mutation.fieldError('/startedAt')}
-        />
-        <div class="field-row">
-          <TextField
-            label="Moisture as laid"
-            unit="%, wet basis"
-            inputMode="decimal"
-            value={draft.moisturePct}
-            onValue={(moisturePct) => onDraft({ moisturePct })}
-            error={mutation.fieldError('/recipe/moistureFrac')}
-          />
-          <TextField
-            label="Mass as laid"
-            unit="kg, with its water"
-            inputMode="decimal"
-            value={draft.massKg}
-            onValue={(massKg) => onDraft({ massKg })}
-            error={mutation.fieldError('/recipe/massKg')}
-          />
-        </div>
-        <div class="field-row">
-          <TextField
-            label="Culture mixed in"
-            unit="% of the wet mass"
-            inputMode="decimal"
-            value={draft.dosePct}
-            onValue={(dosePct) => onDraft({ dosePct })}
-            error={mutation.fieldError('/recipe/doseFrac')}
-          />
-          <PickField
-            label="Cover"
-            value={draft.cover}
-            choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
-            onValue={(cover) => onDraft({ cover })}
-            error={mutation.fieldError('/recipe/cover')}
-          />
-        </div>
-      </details>
+      <FoldedFields draft={draft} onDraft={onDraft} mutation={mutation} />
     </>
+  );
+}
+
+function FoldedFields({ draft, onDraft, mutation }: BatchFieldsProps) {
+  // Only at first: what is being typed must not fold away.
+  const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
+  const isFoldWrong = folded.some((pointer) => mutation.fieldError(pointer) !== undefined);
+  return (
+    <details class="more" open={hasMore || isFoldWrong}>
+      <summary>More about the batch</summary>
+      <TextField
+        label="Laid"
+        type="datetime-local"
+        hint="Leave empty for now."
+        value={draft.laidAt}
+        onValue={(laidAt) => onDraft({ laidAt })}
+        error={mutation.fieldError('/startedAt')}
+      />
+      <div class="field-row">
+        <TextField
+          label="Moisture as laid"
+          unit="%, wet basis"
+          inputMode="decimal"
+          value={draft.moisturePct}
+          onValue={(moisturePct) => onDraft({ moisturePct })}
+          error={mutation.fieldError('/recipe/moistureFrac')}
+        />
+        <TextField
+          label="Mass as laid"
+          unit="kg, with its water"
+          inputMode="decimal"
+          value={draft.massKg}
+          onValue={(massKg) => onDraft({ massKg })}
+          error={mutation.fieldError('/recipe/massKg')}
+        />
+      </div>
+      <div class="field-row">
+        <TextField
+          label="Culture mixed in"
+          unit="% of the wet mass"
+          inputMode="decimal"
+          value={draft.dosePct}
+          onValue={(dosePct) => onDraft({ dosePct })}
+          error={mutation.fieldError('/recipe/doseFrac')}
+        />
+        <PickField
+          label="Cover"
+          value={draft.cover}
+          choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+          onValue={(cover) => onDraft({ cover })}
+          error={mutation.fieldError('/recipe/cover')}
+        />
+      </div>
+    </details>
   );
 }

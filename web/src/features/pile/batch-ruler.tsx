@@ -6,7 +6,7 @@ import { useSay } from '../../data/live/use-say.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
 import { renderPhase, standSentence } from './phase-words.ts';
-import './pile.css';
+import './batch-ruler.css';
 
 const ruler = { height: 46, edge: 5, lineY: 24 } as const;
 
@@ -45,7 +45,7 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
           <g key={x(i * 24)}>
             <path class="ruler-line" d={`M${x(i * 24)} ${ruler.lineY}v${i % everyDays === 0 ? 7 : 4}`} />
             {i < days && i % everyDays === 0 && (
-              <text x={x((i + everyDays / 2) * 24)} y={ruler.height - 5} text-anchor="middle">
+              <text class="ruler-number" x={x((i + everyDays / 2) * 24)} y={ruler.height - 5} text-anchor="middle">
                 {i + 1}
               </text>
             )}

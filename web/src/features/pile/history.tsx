@@ -15,17 +15,16 @@ import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Ahead } from './ahead.tsx';
 import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
-import './pile.css';
+import './history.css';
 
 type Charts = typeof import('../../charts/pile-charts.tsx').default;
 
 const refetchEveryMs = 4_000;
 
-export function History({ pile }: { readonly pile: PileDetail }) {
-  const reader = useReader(pile.site);
+/** The readings of the stretch that is chosen; a stretch that ends now goes on with what comes in. */
+function useChosenSeries(pile: PileDetail) {
   const [choice, setChoice] = useState<SpanChoice>('batch');
   const [custom, setCustom] = useState<TimeSpan>();
-  const [form, setForm] = useState<'charts' | 'table'>('charts');
   const [expected, setExpected] = useState<BandSource>('both');
   const startedAtMs = pile.batch ? Date.parse(pile.batch.startedAt) : null;
   const points = innerWidth < 600 ? 240 : 480;
@@ -39,11 +38,7 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   // Before the server's clock is known this device's may be years off: what was asked by it is asked anew.
   const byWhom = useInstallation(({ clock }) => (clock ? 'house' : 'device'));
   const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected} ${byWhom}`;
-  const {
-    value: series,
-    error,
-    refresh,
-  } = useQuery(key, () => {
+  const { value, error, refresh } = useQuery(key, () => {
     const { fromMs, toMs } = spanNow();
     return getSeries(pile.id, toInstant(Math.floor(fromMs)), toInstant(Math.ceil(toMs)), points, expected);
   });
@@ -54,7 +49,13 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   useThrottled(`${newest} ${pile.acts.length}`, refetchEveryMs, () => {
     if (choice !== 'custom') void refresh();
   });
+  return { choice, setChoice, custom, setCustom, expected, setExpected, spanNow, series: value, error };
+}
 
+export function History({ pile }: { readonly pile: PileDetail }) {
+  const { timeZone } = useReader(pile.site);
+  const [form, setForm] = useState<'charts' | 'table'>('charts');
+  const { choice, setChoice, custom, expected, setExpected, series, error, ...chosen } = useChosenSeries(pile);
   return (
     <Part id="history" title="Temperature: so far and ahead">
       <Ahead pile={pile} series={series} />
@@ -72,7 +73,9 @@ export function History({ pile }: { readonly pile: PileDetail }) {
         />
       </div>
       <ExpectedFrom batches={series?.expected.ownBatches} value={expected} onValue={setExpected} />
-      {choice === 'custom' && <CustomSpan timeZone={reader.timeZone} first={custom ?? spanNow()} onSpan={setCustom} />}
+      {choice === 'custom' && (
+        <CustomSpan timeZone={timeZone} first={custom ?? chosen.spanNow()} onSpan={chosen.setCustom} />
+      )}
       <Refusal error={error} />
       {series ? (
         form === 'charts' ? (

@@ -8,7 +8,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { handKey, type Intervention, offeredHands, withDismissed } from './offered-interventions.ts';
-import './pile.css';
+import './intervention-offers.css';
 
 const dismissedKey = 'branhearth.not-so';
 

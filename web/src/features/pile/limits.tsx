@@ -10,7 +10,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { limitChange, limitFields, limitUnit, shownLimit, type TypedLimits } from './limit-fields.ts';
 import { limitLines } from './limit-lines.ts';
-import './pile.css';
+import './limits.css';
 
 interface LimitsProps {
   readonly pile: PileDetail;

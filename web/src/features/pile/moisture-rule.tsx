@@ -1,6 +1,7 @@
 /** The estimate on a rule from dry to wet: the wanted band, the estimate, its doubt. */
 import type { MoistureBand } from './water-words.ts';
-import './pile.css';
+import './batch-ruler.css';
+import './moisture.css';
 
 const rule = { width: 330, height: 44, edge: 14, lineY: 20, lowFrac: 0.2, highFrac: 0.8 } as const;
 
@@ -31,7 +32,7 @@ export function MoistureRule({
       {[0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8].map((frac) => (
         <g key={frac}>
           <path class="ruler-line" d={`M${x(frac)} ${lineY}v5`} />
-          <text x={x(frac)} y={height - 4} text-anchor="middle">
+          <text class="moisture-number" x={x(frac)} y={height - 4} text-anchor="middle">
             {Math.round(frac * 100)}
           </text>
         </g>

@@ -7,7 +7,7 @@ import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { MoistureRule } from './moisture-rule.tsx';
 import { handWateringWords, moistureBand, moistureStand, moistureWords, wateringWords } from './water-words.ts';
-import './pile.css';
+import './moisture.css';
 
 export function Moisture({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();

@@ -10,7 +10,7 @@ import { changePile, removePile } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import './pile.css';
+import './name-and-removal.css';
 
 interface NameAndRemovalProps {
   readonly pile: PileDetail;

@@ -13,8 +13,8 @@ import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fie
 
 const newSite = '';
 
-/** @param planned What stands in the fields at first, where it was planned before. */
-export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
+/** What is typed of a pile to be laid, and laying it: first its place where that is new, then the pile, then its core's probe. */
+function useLaying(planned: BatchDraft) {
   const sites = useInstallation((installation) => installation.sites);
   const { route } = useLocation();
   const place = useMutation();
@@ -52,12 +52,24 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
     });
   };
 
+  return {
+    ...{ sites, chosen, setSite, siteName, setSiteName, name, setName, batch, setBatch, core, setCore, lay },
+    siteNameError: place.fieldError('/name') ?? place.fieldError('/id'),
+    error: place.error ?? mutation.error,
+    isBusy: place.busy || mutation.busy,
+    mutation,
+  };
+}
+
+/** @param planned What stands in the fields at first, where it was planned before. */
+export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
+  const { sites, chosen, batch, mutation, ...laying } = useLaying(planned);
   return (
     <form
       class="form"
       onSubmit={(event) => {
         event.preventDefault();
-        void lay();
+        void laying.lay();
       }}
     >
       {sites.length > 0 && (
@@ -65,7 +77,7 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
           label="Place"
           value={chosen}
           choices={[...sites.map((known) => [known.id, known.name] as const), [newSite, 'Somewhere new'] as const]}
-          onValue={setSite}
+          onValue={laying.setSite}
           error={mutation.fieldError('/site')}
         />
       )}
@@ -73,23 +85,23 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
         <TextField
           label="Name of the place"
           hint="Yard, shed, terrace: where its probes are."
-          value={siteName}
-          onValue={setSiteName}
+          value={laying.siteName}
+          onValue={laying.setSiteName}
           required
-          error={place.fieldError('/name') ?? place.fieldError('/id')}
+          error={laying.siteNameError}
         />
       )}
       <TextField
         label="Name of the pile"
-        value={name}
-        onValue={setName}
+        value={laying.name}
+        onValue={laying.setName}
         required
         error={mutation.fieldError('/name')}
       />
-      <CorePick value={core} onValue={setCore} />
-      <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} mutation={mutation} />
-      <Refusal error={place.error ?? mutation.error} />
-      <button type="submit" class="primary" disabled={place.busy || mutation.busy}>
+      <CorePick value={laying.core} onValue={laying.setCore} />
+      <BatchFields draft={batch} onDraft={(change) => laying.setBatch({ ...batch, ...change })} mutation={mutation} />
+      <Refusal error={laying.error} />
+      <button type="submit" class="primary" disabled={laying.isBusy}>
         Lay the pile
       </button>
     </form>

@@ -34,7 +34,7 @@ import { isStageKnown, TroubleNote } from './trouble-note.tsx';
 import { usePile } from './use-pile.ts';
 import { Warnings } from './warnings.tsx';
 import { WhyShort } from './why-short.tsx';
-import './pile.css';
+import './pile-page.css';
 
 export function PilePage() {
   const { params } = useRoute();
@@ -44,39 +44,10 @@ export function PilePage() {
 }
 
 function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: () => Promise<void> }) {
-  const heading = usePage(pile.name);
-  const said = useSaid(renderPile, pile.site);
-  const siteName = useInstallation(
-    (installation) => installation.sites.find((site) => site.id === pile.site)?.name ?? pile.site,
-  );
   const afterChange = () => Promise.all([refresh(), fetchAll()]);
   return (
     <div class="page pile-page">
-      <header class="opening">
-        <p class="dateline">
-          <a href="/">{siteName}</a>
-          {isStageKnown(pile) && `, ${stageNames[pile.stage]}`}
-        </p>
-        <div class="pile-title">
-          <h1 ref={heading} tabIndex={-1}>
-            {pile.name}
-          </h1>
-          <ToneMark tone={pile.tone} />
-        </div>
-        <p class="sentence sentence-large">{said(pile, 'condition')}</p>
-        {pile.next && <p class="next next-large">{said(pile, 'next')}</p>}
-        {pile.batch && (
-          <p class="measure-next">
-            {pile.measureNext && <>{said(pile.measureNext, 'says')} </>}
-            <May to="keeper">
-              <a class="button" href={`/piles/${pile.id}/journal?write=measured`}>
-                Write down a temperature
-              </a>
-            </May>
-          </p>
-        )}
-        <TroubleNote pile={pile} />
-      </header>
+      <Opening pile={pile} />
       <May to="keeper">
         {pile.batch === null && pile.trouble?.judged !== false && <NextBatch pile={pile} onChange={afterChange} />}
       </May>
@@ -107,6 +78,42 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         <NameAndRemoval pile={pile} onChange={afterChange} />
       </May>
     </div>
+  );
+}
+
+/** How it is, and what to do next. */
+function Opening({ pile }: { readonly pile: PileDetail }) {
+  const heading = usePage(pile.name);
+  const said = useSaid(renderPile, pile.site);
+  const siteName = useInstallation(
+    (installation) => installation.sites.find((site) => site.id === pile.site)?.name ?? pile.site,
+  );
+  return (
+    <header class="opening">
+      <p class="dateline">
+        <a href="/">{siteName}</a>
+        {isStageKnown(pile) && `, ${stageNames[pile.stage]}`}
+      </p>
+      <div class="pile-title">
+        <h1 ref={heading} tabIndex={-1}>
+          {pile.name}
+        </h1>
+        <ToneMark tone={pile.tone} />
+      </div>
+      <p class="sentence sentence-large">{said(pile, 'condition')}</p>
+      {pile.next && <p class="next next-large">{said(pile, 'next')}</p>}
+      {pile.batch && (
+        <p class="measure-next">
+          {pile.measureNext && <>{said(pile.measureNext, 'says')} </>}
+          <May to="keeper">
+            <a class="button" href={`/piles/${pile.id}/journal?write=measured`}>
+              Write down a temperature
+            </a>
+          </May>
+        </p>
+      )}
+      <TroubleNote pile={pile} />
+    </header>
   );
 }
 

@@ -22,26 +22,32 @@ interface ReadinessFormProps {
   readonly onDone: () => Promise<unknown>;
 }
 
-export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
-  const { name, unit } = usePrefs();
+/** A judgement as it stands in the form, and writing it down. */
+function useJudgement(pileId: string, onDone: () => Promise<unknown>) {
+  const { name } = usePrefs();
   const mutation = useMutation();
   const [smell, setSmell] = useState<Judgement>('doubtful');
   const [look, setLook] = useState<Judgement>('doubtful');
   const [ready, setReady] = useState<'yes' | 'no'>('no');
   const [note, setNote] = useState('');
   const isBad = smell === 'bad' || look === 'bad';
-  const hottest = hottestC(pile.positions);
-  const cautions = [...actCautions('turned', hottest), ...handfulCautions(hottest), cautionTexts['caution.smelling']];
-
   const write = () =>
     mutation.run(async () => {
-      await sayReadiness(pile.id, {
+      await sayReadiness(pileId, {
         what: { kind: 'readiness', smell, look, ready: ready === 'yes' && !isBad },
         ...(name === '' ? {} : { by: name }),
         ...(note.trim() === '' ? {} : { note: note.trim() }),
       });
       await onDone();
     });
+  return { smell, setSmell, look, setLook, ready, setReady, note, setNote, isBad, write, mutation };
+}
+
+export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
+  const { unit } = usePrefs();
+  const { isBad, mutation, ...judged } = useJudgement(pile.id, onDone);
+  const hottest = hottestC(pile.positions);
+  const cautions = [...actCautions('turned', hottest), ...handfulCautions(hottest), cautionTexts['caution.smelling']];
   return (
     <details class="more">
       <summary>{isFirst ? 'Say how it smells and looks' : 'Say it anew'}</summary>
@@ -49,7 +55,7 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
         class="form"
         onSubmit={(event) => {
           event.preventDefault();
-          void write();
+          void judged.write();
         }}
       >
         {cautions.map((caution) => (
@@ -57,11 +63,11 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
             <span class="label">Caution</span> {sentenceIn(unit, caution)}
           </p>
         ))}
-        <Choice legend="Its smell" value={smell} choices={judgementChoices} onValue={setSmell} />
-        <Choice legend="Its look" value={look} choices={judgementChoices} onValue={setLook} />
+        <Choice legend="Its smell" value={judged.smell} choices={judgementChoices} onValue={judged.setSmell} />
+        <Choice legend="Its look" value={judged.look} choices={judgementChoices} onValue={judged.setLook} />
         <Choice
           legend="Is it done, as you find it?"
-          value={isBad ? 'no' : ready}
+          value={isBad ? 'no' : judged.ready}
           choices={
             isBad
               ? [['no', 'Not yet']]
@@ -70,14 +76,14 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
                   ['yes', 'Yes'],
                 ]
           }
-          onValue={setReady}
+          onValue={judged.setReady}
         />
         {isBad && <p class="hint">While smell or look is bad it is not done.</p>}
         <TextField
           label="Note"
           hint="Which smell, which colours, where."
-          value={note}
-          onValue={setNote}
+          value={judged.note}
+          onValue={judged.setNote}
           error={mutation.fieldError('/note')}
         />
         <Refusal error={mutation.error} />

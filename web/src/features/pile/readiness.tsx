@@ -17,7 +17,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { lastWordOf, wordSentence } from './person-word.ts';
 import { ReadinessForm } from './readiness-form.tsx';
-import './pile.css';
+import './readiness.css';
 
 interface ReadinessProps {
   readonly pile: PileDetail;

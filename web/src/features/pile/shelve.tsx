@@ -1,7 +1,7 @@
 /** Puts a warning on the shelf for a while. */
 import { useState } from 'preact/hooks';
 import { PickField } from '../../ui/parts/forms.tsx';
-import './pile.css';
+import './warnings.css';
 
 const shelfMinutes = [
   ['30', '30 minutes'],

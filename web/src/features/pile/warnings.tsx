@@ -17,7 +17,7 @@ import { Steps } from './alarm-steps.tsx';
 import { stateWords } from './alarm-words.ts';
 import { Shelve } from './shelve.tsx';
 import { whyPath } from './why-facts.ts';
-import './pile.css';
+import './warnings.css';
 
 interface WarningsProps {
   readonly pileId: string;
@@ -89,12 +89,9 @@ interface StandingProps extends WarningProps {
 }
 
 function Warning({ pileId, alarm, site, onChange, isCautionShown }: StandingProps) {
-  const { name } = usePrefs();
   const said = useSaid(renderPile, site);
   const nowMs = useServerNow();
   const reader = useReader(site);
-  const mutation = useMutation();
-  const act = (request: () => Promise<unknown>) => mutation.run(() => request().then(onChange));
   return (
     <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
       <header>
@@ -116,6 +113,19 @@ function Warning({ pileId, alarm, site, onChange, isCautionShown }: StandingProp
           <span class="label">Caution</span> {said(alarm, 'caution')}
         </p>
       )}
+      <Answers pileId={pileId} alarm={alarm} onChange={onChange} />
+      <Steps alarm={alarm} site={site} />
+    </article>
+  );
+}
+
+/** What can be done about a warning itself, and where its reasons stand. */
+function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'alarm' | 'onChange'>) {
+  const { name } = usePrefs();
+  const mutation = useMutation();
+  const act = (request: () => Promise<unknown>) => mutation.run(() => request().then(onChange));
+  return (
+    <>
       <div class="buttons">
         {alarm.state === 'unacknowledged' && (
           <May to="keeper">
@@ -150,8 +160,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionShown }: StandingProp
         </a>
       </div>
       <Refusal error={mutation.error} />
-      <Steps alarm={alarm} site={site} />
-    </article>
+    </>
   );
 }
 

@@ -11,7 +11,6 @@ import { WhyLimits } from './why-limits.tsx';
 import { WhyReadings } from './why-readings.tsx';
 import { renderWhy } from './why-render.ts';
 import { WhyStanding } from './why-standing.tsx';
-import './pile.css';
 import './why.css';
 
 interface WhyKindProps {

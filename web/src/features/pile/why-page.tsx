@@ -16,7 +16,6 @@ import { usePile } from './use-pile.ts';
 import { whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
 import { renderWhy } from './why-render.ts';
-import './pile.css';
 import './why.css';
 
 export function WhyPage() {

@@ -17,7 +17,6 @@ import { Part } from '../../ui/parts/part.tsx';
 import { overWords } from './ahead-words.ts';
 import { moistureWords } from './water-words.ts';
 import { actsLately } from './why-facts.ts';
-import './pile.css';
 import './why.css';
 
 interface WhyReadingsProps {

@@ -11,7 +11,7 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { StepList } from './alarm-steps.tsx';
-import './pile.css';
+import './warnings.css';
 import './why.css';
 
 interface WhyStandingProps {

@@ -9,7 +9,7 @@ import { BedAsLaid } from './bed-as-laid.tsx';
 import { daysWords } from './practice-time.ts';
 import { startRun } from './run-keeper.ts';
 import { useArrival } from './use-arrival.ts';
-import '../pile/pile.css';
+import '../pile/pile-page.css';
 
 /** Everybody begins in the same weather, so that people can talk about it. */
 const firstSeed = 1;

@@ -4,7 +4,7 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { renderReadiness } from '../../ui/format/render-readiness.ts';
 import { Part } from '../../ui/parts/part.tsx';
-import '../pile/pile.css';
+import '../pile/readiness.css';
 
 export function PracticeDone({ pile }: { readonly pile: PileDetail }) {
   const say = useSay(renderReadiness);

@@ -8,7 +8,7 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from '../pile/alarm-order.ts';
 import { acknowledgeAlarm } from './run-keeper.ts';
-import '../pile/pile.css';
+import '../pile/warnings.css';
 
 interface PracticeWarningsProps {
   readonly alarms: readonly AlarmSummary[];
@@ -51,7 +51,7 @@ function titleOf({ kind, position }: AlarmSummary): string {
 
 function Acknowledge({ alarm }: { readonly alarm: AlarmSummary }) {
   return (
-    <p class="buttons">
+    <p class="buttons practice-acknowledge">
       <button type="button" onClick={() => acknowledgeAlarm(alarm.id)}>
         Acknowledge
       </button>

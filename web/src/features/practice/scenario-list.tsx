@@ -57,7 +57,7 @@ function Entry({ scenario, first, best, open }: EntryProps) {
     <li class="entry">
       <article aria-labelledby={`practice-${id}`}>
         <header class="entry-head">
-          <h2 id={`practice-${id}`}>
+          <h2 class="story-title" id={`practice-${id}`}>
             <a href={`/practice/${id}`}>{name}</a>
           </h2>
           {first && best === undefined && <span class="quiet">a good one to begin with</span>}

@@ -4,7 +4,7 @@
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Frame } from './practice-session.ts';
-import '../pile/pile.css';
+import '../pile/history.css';
 
 type Charts = typeof import('../../charts/pile-charts.tsx').default;
 

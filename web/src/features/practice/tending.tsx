@@ -23,7 +23,7 @@ import { endRun } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
 import { SeenCharts } from './seen-charts.tsx';
 import { useArrival } from './use-arrival.ts';
-import '../pile/pile.css';
+import '../pile/pile-page.css';
 
 interface TendingProps {
   readonly scenario: PracticeScenario;
@@ -40,7 +40,7 @@ export function Tending({ scenario, run, frame }: TendingProps) {
   const warnings = <PracticeWarnings key="warnings" alarms={pile.alarms} stoppedBy={run.stoppedBy} />;
   return (
     <div class="page pile-page practice-run">
-      <header class="opening">
+      <header class="opening practice-head">
         <p class="dateline">
           <a href="/practice">Practice</a>, not a real pile
         </p>

@@ -58,7 +58,7 @@ function Offset({ probe }: { readonly probe: Probe }) {
   const [typed, setTyped] = useState<string>();
   return (
     <form
-      class="form"
+      class="form offset-form"
       onSubmit={(event) => {
         event.preventDefault();
         const value = readNumber(typed ?? kept) ?? Number.NaN;

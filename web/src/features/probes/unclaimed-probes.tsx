@@ -28,7 +28,9 @@ export function UnclaimedProbes({ find }: { readonly find: string }) {
       <Pager of="probes in no pile" offset={offset} limit={limit} total={value.total} onTurn={page.turnTo} />
       {value.total > fewProbes && (
         <May to="owner">
-          <ForgetMany key={find} find={find} total={value.total} />
+          <div class="forget-many">
+            <ForgetMany key={find} find={find} total={value.total} />
+          </div>
         </May>
       )}
     </Part>

@@ -85,6 +85,7 @@ export function RecordCurves({ curves: { temperatureC, bucketMs, byHand }, unit 
     <figure class="record-curves">
       <Scrollable label="Temperatures, drawn" class="record-scroll">
         <svg
+          class="record-drawing"
           viewBox={`0 0 ${size.width} ${size.height}`}
           role="img"
           aria-label={`Temperatures by day: ${highest.join(', ')}`}

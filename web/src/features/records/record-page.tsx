@@ -72,7 +72,7 @@ function Sheet({
             <li key={sayRule(says)}>{sayRule(says)}</li>
           ))}
         </ul>
-        <div class="buttons no-print">
+        <div class="buttons record-files no-print">
           <button type="button" onClick={() => print()}>
             Print it
           </button>

@@ -28,7 +28,7 @@ export function TimeTemperature({ sheet, reader }: SheetPart) {
           ` Highest ${formatTemp(log.highestC, unit)}${log.highestAt ? `, ${instantWords(log.highestAt, reader)}` : ''}.`}
       </p>
       <PlacesHeat sheet={sheet} reader={reader} />
-      <table class="portions record-hours">
+      <table class="record-hours">
         <caption>Hours at or above</caption>
         <thead>
           <tr>
@@ -83,7 +83,7 @@ function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
     <>
       {messages.says && <p class="sentence">{say(messages.says)}</p>}
       <Scrollable label="How hot each place was" class="record-scroll">
-        <table class="portions record-hours">
+        <table class="record-hours">
           <caption>
             How hot each place was: {formatTemp(actC, unit, 0)} is where to act, {formatTemp(lossC, unit, 0)} where the
             culture is being lost

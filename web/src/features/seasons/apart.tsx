@@ -24,7 +24,7 @@ export function Apart({ curves, nameOf, by, unit }: ApartProps) {
   const ticks = [frame.lowC, 40, frame.highC].filter((tempC, i, all) => all.indexOf(tempC) === i);
   return (
     <>
-      <p class="hint">
+      <p class="hint no-print">
         Full line the core, dashed the air, in {unitSigns[unit]}; every drawing has the same{' '}
         {plainNumber((frame.toH - frame.fromH) / 24, 0)} days and the same scale. The fine line is 40 °C.
       </p>

@@ -18,7 +18,6 @@ import { notGiven } from '../pile/batch-fields.tsx';
 import { bringEarlier } from './season-api.ts';
 import './season.css';
 import './measure-table.css';
-import './season-print.css';
 
 const example = '2030-04-03  21  14\n2030-04-04  34  15\n2030-04-05  44  16';
 

@@ -21,7 +21,6 @@ import { renderSeason } from './render-season.ts';
 import { getClosest } from './season-api.ts';
 import './season.css';
 import './measure-table.css';
-import './season-print.css';
 
 export function LikePage() {
   const { id = '' } = useRoute().params;

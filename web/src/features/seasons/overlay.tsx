@@ -99,7 +99,7 @@ export function Overlay({ curves, nameOf, by, broughtOut, unit }: OverlayProps) 
           />
         </svg>
       )}
-      <figcaption class="hint">
+      <figcaption class="hint no-print">
         Beneath: the air, on the same days.
         {left > 0 &&
           ` ${counted(left, 'batch', 'batches')} never warmed and so ${left === 1 ? 'has' : 'have'} no place here.`}

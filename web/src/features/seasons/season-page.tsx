@@ -23,7 +23,6 @@ import { foundIn, sorted } from './table-rows.ts';
 import { TwoGroups } from './two-groups.tsx';
 import './season.css';
 import './measure-table.css';
-import './season-print.css';
 
 export function SeasonsPage() {
   const heading = usePage('Seasons side by side');
@@ -38,7 +37,7 @@ export function SeasonsPage() {
       <h1 ref={heading} tabIndex={-1}>
         Seasons side by side
       </h1>
-      <p class="lead">
+      <p class="lead no-print">
         What past batches did, laid over each other. The address of this page holds the choice, so a link shows the
         same.
       </p>
@@ -134,7 +133,9 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
       </Part>
       <section aria-labelledby="measures" class="measures-part">
         <h2 id="measures">Measures</h2>
-        <TextField label="Find in names and outcomes" value={view.find} onValue={(find) => onView({ find })} />
+        <div class="measures-find">
+          <TextField label="Find in names and outcomes" value={view.find} onValue={(find) => onView({ find })} />
+        </div>
         <MeasureTable
           batches={shown}
           view={view}
@@ -143,7 +144,7 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
           onSort={(sort, order) => onView({ sort, order })}
           onBringOut={(ids) => onView({ out: ids.join(',') })}
         />
-        <p class="hint">
+        <p class="hint no-print">
           A tick brings a curve out above. Activity-hours and the moisture at the end are sums of our own from the core
           and the air; the outcome is what a person wrote. Figures of heat come from ten-minute means.
         </p>
@@ -152,15 +153,19 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
         <TwoGroups batches={shown} view={view} unit={unit} onView={onView} />
       </Part>
       <May to="keeper">
-        <Part id="earlier" title="Earlier years">
-          <p>
-            A notebook with one temperature a day is enough: <a href="/seasons/earlier">bring in an earlier batch</a>.
-          </p>
-        </Part>
+        <div class="no-print">
+          <Part id="earlier" title="Earlier years">
+            <p>
+              A notebook with one temperature a day is enough: <a href="/seasons/earlier">bring in an earlier batch</a>.
+            </p>
+          </Part>
+        </div>
       </May>
-      <Part id="season-names" title="Names of seasons">
-        <SeasonNames seasons={answer.offers.seasons} onNamed={onNamed} />
-      </Part>
+      <div class="no-print">
+        <Part id="season-names" title="Names of seasons">
+          <SeasonNames seasons={answer.offers.seasons} onNamed={onNamed} />
+        </Part>
+      </div>
     </>
   );
 }

@@ -121,7 +121,7 @@ function Comparison({ one, other, unit }: { readonly one: Group; readonly other:
           </ul>
         </details>
       )}
-      <p class="hint">{say(paragraph(noCause, chanceRemark(compared)))}</p>
+      <p class="hint no-print">{say(paragraph(noCause, chanceRemark(compared)))}</p>
     </div>
   );
 }

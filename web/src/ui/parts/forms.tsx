@@ -124,7 +124,7 @@ export function Choice<Value extends string>({ legend, value, choices, onValue, 
   return (
     <fieldset class="choice">
       <legend class={hideLegend ? 'unseen' : undefined}>{legend}</legend>
-      <div class="choice-row">
+      <div class="choice-row picks">
         {choices.map(([choice, words]) => (
           <label key={choice}>
             <input
