@@ -68,7 +68,7 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
         {name}
       </h3>
       {personIds.length === 0 && <p class="quiet">No order: everybody is notified at once, as they chose.</p>}
-      <ol>
+      <ol class="order-list">
         {personIds.map((id, place) => (
           <li key={id}>
             <span>
