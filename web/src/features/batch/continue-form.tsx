@@ -15,12 +15,12 @@ import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
 import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
 import { PartOf, partBody, wholeBatch } from './part-of.tsx';
 
-export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
+/** What goes on as the next stage, as it stands in the form, and moving it there. */
+function useContinuing(batch: BatchDetail) {
   const mutation = useMutation();
   const units = usePlanUnits();
   const reader = useReader(batch.site);
   const { route } = useLocation();
-  const lots = useQuery('lots', getLots).value?.lots ?? [];
   const [on, setOn] = useState(emptyLayOn);
   const [part, setPart] = useState(wholeBatch);
   const [name, setName] = useState('');
@@ -44,35 +44,41 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
       await fetchAll();
       route(`/batches/${made.id}`);
     });
+  return { on, setOn, part, setPart, name, setName, inputs, setInputs, draft, setDraft, take, mutation };
+}
+
+export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
+  const lots = useQuery('lots', getLots).value?.lots ?? [];
+  const { on, part, draft, mutation, ...taking } = useContinuing(batch);
   return (
     <form
       class="form"
       aria-label="Move to the next stage"
       onSubmit={(event) => {
         event.preventDefault();
-        void take();
+        void taking.take();
       }}
     >
-      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={mutation.fieldError} />
+      <PartOf batch={batch} draft={part} onDraft={taking.setPart} wrong={mutation.fieldError} />
       <LayOnFields
         draft={on}
-        onDraft={(change) => setOn({ ...on, ...change })}
+        onDraft={(change) => taking.setOn({ ...on, ...change })}
         fromSite={batch.site}
         leaving={part.how === 'all' && batch.endedAt === null ? { id: batch.pileId, name: batch.pileName } : undefined}
         wrong={(pointer) => mutation.fieldError(`/on${pointer}`)}
       />
-      <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} mutation={mutation} />
+      <BatchFields draft={draft} onDraft={(change) => taking.setDraft({ ...draft, ...change })} mutation={mutation} />
       <InputFields
         lots={lots}
-        inputs={inputs}
-        onInputs={setInputs}
+        inputs={taking.inputs}
+        onInputs={taking.setInputs}
         wrong={(pointer) => mutation.fieldError(`/inputs${pointer}`)}
       />
       <TextField
         label="Name of the new batch"
         hint="Leave empty for one made from pile and day."
-        value={name}
-        onValue={setName}
+        value={taking.name}
+        onValue={taking.setName}
         error={mutation.fieldError('/name')}
       />
       <Refusal error={mutation.error} />

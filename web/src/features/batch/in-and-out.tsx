@@ -113,8 +113,6 @@ const renderLineage = rendererOf(lineageTexts);
 export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
   const units = usePlanUnits();
   const reader = useReader(batch.site);
-  const text = (kind: Parameters<typeof measureText>[0], value: number | null) =>
-    value === null ? undefined : measureText(kind, value, units, 3);
   const { laidKg, outKg, restKg, messages } = batch.amounts;
   const say = useSay(renderLineage, batch.site);
   const amounts = [
@@ -138,23 +136,7 @@ export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
           </li>
         ))}
         {batch.uses.map((use) => (
-          <li key={use.id}>
-            <p>
-              <b>{use.place}</b>, {capital(targetNames[use.target])}
-              <span class="origin">
-                {[
-                  fullDay(Date.parse(use.at), reader),
-                  amountWords(use, units),
-                  text('areaM2', use.areaM2),
-                  text('rateKgM2', use.rateKgPerM2),
-                  use.by,
-                ]
-                  .filter(Boolean)
-                  .join(', ')}
-              </span>
-              {use.note && <span class="diary-note">{use.note}</span>}
-            </p>
-          </li>
+          <UseLine key={use.id} use={use} site={batch.site} />
         ))}
       </ul>
       <dl class="ledger amounts">
@@ -162,12 +144,36 @@ export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
           <div key={what}>
             <dt>{what}</dt>
             <dd>
-              <b>{text('massKg', value) ?? 'not known'}</b>
+              <b>{value === null ? 'not known' : measureText('massKg', value, units, 3)}</b>
             </dd>
           </div>
         ))}
       </dl>
       {messages.remark && <p class="remark remark-watch">{say(messages.remark)}</p>}
     </Part>
+  );
+}
+
+function UseLine({ use, site }: { readonly use: BatchDetail['uses'][number]; readonly site: string }) {
+  const units = usePlanUnits();
+  const reader = useReader(site);
+  return (
+    <li>
+      <p>
+        <b>{use.place}</b>, {capital(targetNames[use.target])}
+        <span class="origin">
+          {[
+            fullDay(Date.parse(use.at), reader),
+            amountWords(use, units),
+            use.areaM2 !== null && measureText('areaM2', use.areaM2, units, 3),
+            use.rateKgPerM2 !== null && measureText('rateKgM2', use.rateKgPerM2, units, 3),
+            use.by,
+          ]
+            .filter(Boolean)
+            .join(', ')}
+        </span>
+        {use.note && <span class="diary-note">{use.note}</span>}
+      </p>
+    </li>
   );
 }

@@ -82,7 +82,6 @@ export function LotPage() {
   const day = useDay();
   const units = usePlanUnits();
   const reader = useReader();
-  const mutation = useMutation();
   const line = useQuery(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'down' }));
   return (
     <div class="page">
@@ -98,21 +97,7 @@ export function LotPage() {
           <>
             <p class="sentence">{lotSentence(value, day, amountWords(value, units))}</p>
             {value.note && <p class="diary-note">{value.note}</p>}
-            <p class="buttons">
-              <a class="button" href={`/lineage?start=lot:${id}`}>
-                Its family tree
-              </a>
-              <May to="keeper">
-                <button
-                  type="button"
-                  disabled={mutation.busy}
-                  onClick={() => void mutation.run(() => changeLot(id, { usedUp: !value.usedUp }).then(refresh))}
-                >
-                  {value.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
-                </button>
-              </May>
-            </p>
-            <Refusal error={mutation.error} />
+            <LotActs lot={value} refresh={refresh} />
           </>
         )}
       </div>
@@ -134,5 +119,28 @@ export function LotPage() {
         </May>
       )}
     </div>
+  );
+}
+
+function LotActs({ lot, refresh }: { readonly lot: Lot; readonly refresh: () => Promise<void> }) {
+  const mutation = useMutation();
+  return (
+    <>
+      <p class="buttons">
+        <a class="button" href={`/lineage?start=lot:${lot.id}`}>
+          Its family tree
+        </a>
+        <May to="keeper">
+          <button
+            type="button"
+            disabled={mutation.busy}
+            onClick={() => void mutation.run(() => changeLot(lot.id, { usedUp: !lot.usedUp }).then(refresh))}
+          >
+            {lot.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
+          </button>
+        </May>
+      </p>
+      <Refusal error={mutation.error} />
+    </>
   );
 }

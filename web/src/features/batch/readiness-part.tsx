@@ -65,64 +65,82 @@ interface ReadinessFactsProps {
 
 export function ReadinessFacts({ readiness, site, isAsking = false }: ReadinessFactsProps) {
   const say = useSay(renderReadiness, site);
-  const reader = useReader(site);
-  const { person, signs } = readiness;
-  const { says, good, bad } = readiness.messages;
+  const { says } = readiness.messages;
   const cautions = readiness.messages.cautions.filter(({ code }) => !isAsking || code !== 'caution.smelling');
   return (
     <>
       <p class="sentence">{say(says)}</p>
-      <div class="readiness-two">
-        <div>
-          <h3>What the probes saw</h3>
-          <ul class="signs">
-            {signs.map(({ sign, evidence, messages }) => (
-              <li key={sign} class={`sign sign-${evidence}`}>
-                <b>{evidenceNames[evidence]}</b> {say(messages.says)}
-              </li>
-            ))}
-          </ul>
-        </div>
-        <div>
-          <h3>What a person smelt and saw</h3>
-          {person ? (
-            <p>
-              {dayAndTime(Date.parse(person.at), reader)}
-              {person.by && `, ${person.by}`}: smell <b>{judgementNames[person.smell]}</b>, look{' '}
-              <b>{judgementNames[person.look]}</b>, {person.ready ? <b>ready</b> : 'not ready yet'}.
-              {person.note && <span class="diary-note">{person.note}</span>}
-            </p>
-          ) : (
-            <p class="quiet">Nobody has said yet. Probes alone never make it ready.</p>
-          )}
-        </div>
-      </div>
+      <BothSaw readiness={readiness} site={site} />
       {cautions.map((caution) => (
         <p class="caution" key={caution.code}>
           <span class="label">Caution</span> {say(caution)}
         </p>
       ))}
-      <details class="more readiness-look" open={isAsking}>
-        <summary>What is good and bad to find</summary>
-        <div class="readiness-two">
-          <div>
-            <h3>Good to find</h3>
-            <ul class="look-for look-good">
-              {good.map((one) => (
-                <li key={one.code}>{say(one)}</li>
-              ))}
-            </ul>
-          </div>
-          <div>
-            <h3>Bad to find</h3>
-            <ul class="look-for look-bad">
-              {bad.map((one) => (
-                <li key={one.code}>{say(one)}</li>
-              ))}
-            </ul>
-          </div>
-        </div>
-      </details>
+      <WhatToFind readiness={readiness} site={site} isOpen={isAsking} />
     </>
+  );
+}
+
+function BothSaw({ readiness: { person, signs }, site }: Pick<ReadinessFactsProps, 'readiness' | 'site'>) {
+  const say = useSay(renderReadiness, site);
+  const reader = useReader(site);
+  return (
+    <div class="readiness-two">
+      <div>
+        <h3>What the probes saw</h3>
+        <ul class="signs">
+          {signs.map(({ sign, evidence, messages }) => (
+            <li key={sign} class={`sign sign-${evidence}`}>
+              <b>{evidenceNames[evidence]}</b> {say(messages.says)}
+            </li>
+          ))}
+        </ul>
+      </div>
+      <div>
+        <h3>What a person smelt and saw</h3>
+        {person ? (
+          <p>
+            {dayAndTime(Date.parse(person.at), reader)}
+            {person.by && `, ${person.by}`}: smell <b>{judgementNames[person.smell]}</b>, look{' '}
+            <b>{judgementNames[person.look]}</b>, {person.ready ? <b>ready</b> : 'not ready yet'}.
+            {person.note && <span class="diary-note">{person.note}</span>}
+          </p>
+        ) : (
+          <p class="quiet">Nobody has said yet. Probes alone never make it ready.</p>
+        )}
+      </div>
+    </div>
+  );
+}
+
+interface WhatToFindProps extends Pick<ReadinessFactsProps, 'readiness' | 'site'> {
+  readonly isOpen: boolean;
+}
+
+function WhatToFind({ readiness, site, isOpen }: WhatToFindProps) {
+  const say = useSay(renderReadiness, site);
+  const { good, bad } = readiness.messages;
+  return (
+    <details class="more readiness-look" open={isOpen}>
+      <summary>What is good and bad to find</summary>
+      <div class="readiness-two">
+        <div>
+          <h3>Good to find</h3>
+          <ul class="look-for look-good">
+            {good.map((one) => (
+              <li key={one.code}>{say(one)}</li>
+            ))}
+          </ul>
+        </div>
+        <div>
+          <h3>Bad to find</h3>
+          <ul class="look-for look-bad">
+            {bad.map((one) => (
+              <li key={one.code}>{say(one)}</li>
+            ))}
+          </ul>
+        </div>
+      </div>
+    </details>
   );
 }

@@ -32,7 +32,8 @@ interface SplitFormProps {
   readonly onDone: () => Promise<unknown>;
 }
 
-export function SplitForm({ batch, onDone }: SplitFormProps) {
+/** The parts as they stand in the form, and taking them off. */
+function useSplit({ batch, onDone }: SplitFormProps) {
   const mutation = useMutation();
   const units = usePlanUnits();
   const [parts, setParts] = useState<readonly PartDraft[]>([emptyPart]);
@@ -41,7 +42,6 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
     setParts(parts.map((one, at) => (at === index ? { ...one, ...part } : one)));
   const masses = parts.map((part) => readMeasure('massKg', part.mass, units));
   const takenKg = masses.reduce<number>((sum, one) => sum + (one ?? 0), 0);
-  const rest = batch.amounts.restKg;
   const split = () =>
     mutation.run(async () => {
       await splitBatch(batch.id, {
@@ -55,51 +55,44 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
       await fetchAll();
       await onDone();
     });
+  return {
+    parts,
+    change,
+    addPart: () => setParts([...parts, emptyPart]),
+    all,
+    setAll,
+    takenKg,
+    units,
+    split,
+    mutation,
+  };
+}
+
+export function SplitForm(props: SplitFormProps) {
+  const { batch } = props;
+  const { parts, change, all, setAll, takenKg, units, mutation, ...splitting } = useSplit(props);
+  const rest = batch.amounts.restKg;
   return (
     <form
       class="form"
       aria-label="Split"
       onSubmit={(event) => {
         event.preventDefault();
-        void split();
+        void splitting.split();
       }}
     >
       {parts.map((part, index) => (
-        <fieldset class="split-part" key={`${index}-${parts.length}`}>
-          <legend>Part {index + 1}</legend>
-          <MeasureField
-            label="Its mass"
-            kind="massKg"
-            value={part.mass}
-            onValue={(mass) => change(index, { mass })}
-            required
-            error={mutation.fieldError(`/parts/${index}/massKg`)}
-          />
-          <LayOnFields
-            draft={part.on}
-            onDraft={(on) => change(index, { on: { ...part.on, ...on } })}
-            fromSite={batch.site}
-            wrong={(pointer) => mutation.fieldError(`/parts/${index}/on${pointer}`)}
-          />
-          <div class="field-row">
-            <MeasureField
-              label="Depth it lies at now"
-              kind="depthM"
-              value={part.depth}
-              onValue={(depth) => change(index, { depth })}
-              error={mutation.fieldError(`/parts/${index}/recipe/depthM`)}
-            />
-            <PickField
-              label="Cover"
-              value={part.cover}
-              choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
-              onValue={(cover) => change(index, { cover })}
-            />
-          </div>
-        </fieldset>
+        <PartFields
+          key={`${index}-${parts.length}`}
+          index={index}
+          part={part}
+          fromSite={batch.site}
+          onPart={(changed) => change(index, changed)}
+          wrong={(pointer) => mutation.fieldError(`/parts/${index}${pointer}`)}
+        />
       ))}
       <p>
-        <button type="button" onClick={() => setParts([...parts, emptyPart])}>
+        <button type="button" onClick={splitting.addPart}>
           One more part
         </button>
       </p>
@@ -122,5 +115,50 @@ export function SplitForm({ batch, onDone }: SplitFormProps) {
         Split
       </button>
     </form>
+  );
+}
+
+interface PartFieldsProps {
+  readonly index: number;
+  readonly part: PartDraft;
+  readonly fromSite: string;
+  readonly onPart: (changed: Partial<PartDraft>) => void;
+  readonly wrong: (pointer: string) => string | undefined;
+}
+
+function PartFields({ index, part, fromSite, onPart, wrong }: PartFieldsProps) {
+  return (
+    <fieldset class="split-part">
+      <legend>Part {index + 1}</legend>
+      <MeasureField
+        label="Its mass"
+        kind="massKg"
+        value={part.mass}
+        onValue={(mass) => onPart({ mass })}
+        required
+        error={wrong('/massKg')}
+      />
+      <LayOnFields
+        draft={part.on}
+        onDraft={(on) => onPart({ on: { ...part.on, ...on } })}
+        fromSite={fromSite}
+        wrong={(pointer) => wrong(`/on${pointer}`)}
+      />
+      <div class="field-row">
+        <MeasureField
+          label="Depth it lies at now"
+          kind="depthM"
+          value={part.depth}
+          onValue={(depth) => onPart({ depth })}
+          error={wrong('/recipe/depthM')}
+        />
+        <PickField
+          label="Cover"
+          value={part.cover}
+          choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+          onValue={(cover) => onPart({ cover })}
+        />
+      </div>
+    </fieldset>
   );
 }

@@ -20,20 +20,37 @@ interface UseFormProps {
   readonly onDone: () => Promise<unknown>;
 }
 
-export function UseForm({ batch, onDone }: UseFormProps) {
+interface UseDraft {
+  readonly target: (typeof useTargets)[number];
+  readonly place: string;
+  readonly part: { readonly how: 'all' | 'part'; readonly mass: string };
+  readonly area: string;
+  readonly volume: string;
+  /** On the wall clock; empty means now. */
+  readonly at: string;
+  readonly note: string;
+}
+
+const emptyUse: UseDraft = {
+  target: 'bed',
+  place: '',
+  part: { how: 'part', mass: '' },
+  area: '',
+  volume: '',
+  at: '',
+  note: '',
+};
+
+/** A use as it stands in the form, and writing it down. */
+function useUseDraft({ batch, onDone }: UseFormProps) {
   const mutation = useMutation();
   const units = usePlanUnits();
   const reader = useReader(batch.site);
   const { name } = usePrefs();
-  const [target, setTarget] = useState<(typeof useTargets)[number]>('bed');
-  const [place, setPlace] = useState('');
-  const [part, setPart] = useState<{ how: 'all' | 'part'; mass: string }>({ how: 'part', mass: '' });
-  const [area, setArea] = useState('');
-  const [volume, setVolume] = useState('');
-  const [at, setAt] = useState('');
-  const [note, setNote] = useState('');
+  const [draft, setDraft] = useState(emptyUse);
   const write = () =>
     mutation.run(async () => {
+      const { target, place, part, area, volume, at, note } = draft;
       const atMs = instantOfWall(at, reader.timeZone);
       const areaM2 = readMeasure('areaM2', area, units);
       const volumeL = readMeasure('volumeL', volume, units);
@@ -50,6 +67,11 @@ export function UseForm({ batch, onDone }: UseFormProps) {
       await fetchAll();
       await onDone();
     });
+  return { draft, change: (part: Partial<UseDraft>) => setDraft({ ...draft, ...part }), write, mutation };
+}
+
+export function UseForm(props: UseFormProps) {
+  const { draft, change, write, mutation } = useUseDraft(props);
   return (
     <form
       class="form"
@@ -66,51 +88,63 @@ export function UseForm({ batch, onDone }: UseFormProps) {
       <div class="field-row">
         <PickField
           label="Used on"
-          value={target}
+          value={draft.target}
           choices={useTargets.map((one) => [one, capital(targetNames[one])] as const)}
-          onValue={setTarget}
+          onValue={(target) => change({ target })}
         />
         <TextField
           label="Which one"
           hint="Bed 3, upper terrace."
-          value={place}
-          onValue={setPlace}
+          value={draft.place}
+          onValue={(place) => change({ place })}
           required
           error={mutation.fieldError('/place')}
         />
       </div>
-      <PartOf batch={batch} draft={part} onDraft={setPart} wrong={mutation.fieldError} />
+      <PartOf batch={props.batch} draft={draft.part} onDraft={(part) => change({ part })} wrong={mutation.fieldError} />
       <MeasureField
         label="Ground covered"
         kind="areaM2"
-        value={area}
-        onValue={setArea}
+        value={draft.area}
+        onValue={(area) => change({ area })}
         hint="With the mass it gives the rate."
         error={mutation.fieldError('/areaM2')}
       />
-      <details class="more">
-        <summary>Volume, another time, a note</summary>
-        <MeasureField
-          label="Volume"
-          kind="volumeL"
-          value={volume}
-          onValue={setVolume}
-          error={mutation.fieldError('/volumeL')}
-        />
-        <TextField
-          label="When"
-          type="datetime-local"
-          hint="Leave empty for now."
-          value={at}
-          onValue={setAt}
-          error={mutation.fieldError('/at')}
-        />
-        <TextField label="Note" value={note} onValue={setNote} error={mutation.fieldError('/note')} />
-      </details>
+      <FoldedFields draft={draft} change={change} wrong={mutation.fieldError} />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
         Write down the use
       </button>
     </form>
+  );
+}
+
+interface FoldedProps {
+  readonly draft: UseDraft;
+  readonly change: (part: Partial<UseDraft>) => void;
+  readonly wrong: (pointer: string) => string | undefined;
+}
+
+function FoldedFields({ draft, change, wrong }: FoldedProps) {
+  return (
+    <details class="more">
+      <summary>Volume, another time, a note</summary>
+      <MeasureField
+        label="Volume"
+        kind="volumeL"
+        value={draft.volume}
+        onValue={(volume) => change({ volume })}
+        error={wrong('/volumeL')}
+      />
+      <TextField
+        label="When"
+        type="datetime-local"
+        hint="Leave empty for now."
+        value={draft.at}
+        onValue={(at) => change({ at })}
+        error={wrong('/at')}
+      />
+      <TextField label="Note" value={draft.note} onValue={(note) => change({ note })} error={wrong('/note')} />
+    </details>
   );
 }

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
+import type { EntryKind } from '../../../../shared/entry.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { changePrefs, usePrefs } from '../../data/prefs.ts';
@@ -29,46 +30,46 @@ interface EntryFormProps {
   readonly more?: ComponentChildren;
 }
 
-export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrite, onLeave, more }: EntryFormProps) {
-  const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === pileId));
-  const reader = useReader(pile?.site);
+/** An entry as it stands in the form, what is wrong with it, and writing it. */
+function useEntryDraft({ first, firstAtMs, onWrite }: EntryFormProps, timeZone: string | undefined) {
   const units = usePlanUnits();
   const nowMs = useServerNow();
-  const { unit, name } = usePrefs();
+  const { name } = usePrefs();
   const mutation = useMutation();
   const [draft, setDraft] = useState(first);
-  const [at, setAt] = useState<string | null>(
-    firstAtMs === undefined ? null : wallOfInstant(firstAtMs, reader.timeZone),
-  );
+  const [at, setAt] = useState<string | null>(firstAtMs === undefined ? null : wallOfInstant(firstAtMs, timeZone));
   const [reason, setReason] = useState('');
   const [errors, setErrors] = useState<ReadonlyMap<string, string>>(new Map());
   const change = (part: Partial<EntryDraft>) => setDraft({ ...draft, ...part });
   const wrong = (pointer: string) => errors.get(pointer) ?? mutation.fieldError(pointer);
 
   const write = async () => {
-    const isSame = firstAtMs !== undefined && at === wallOfInstant(firstAtMs, reader.timeZone);
-    const whenMs = isSame ? firstAtMs : at === null ? serverMomentMs() : instantOfWall(at, reader.timeZone);
+    const isSame = firstAtMs !== undefined && at === wallOfInstant(firstAtMs, timeZone);
+    const whenMs = isSame ? firstAtMs : at === null ? serverMomentMs() : instantOfWall(at, timeZone);
     if (whenMs === undefined) return setErrors(new Map([['/at', 'Say the day and the time.']]));
     const checked = checkedEntry(draft, units, whenMs, name);
     setErrors(checked.errors);
     const { entry } = checked;
     if (entry) await mutation.run(() => onWrite(entry, reason.trim()));
   };
+  const when = at ?? wallOfInstant(nowMs, timeZone);
+  return { draft, change, when, setWhen: setAt, reason, setReason, errors, wrong, write, mutation };
+}
 
+export function EntryForm(props: EntryFormProps) {
+  const { pileId, correcting = false, onLeave, more } = props;
+  const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === pileId));
+  const { timeZone } = useReader(pile?.site);
+  const { draft, change, errors, wrong, mutation, ...written } = useEntryDraft(props, timeZone);
   const wantsPhoto = draft.kind === 'photo';
   const wantsNote = draft.kind === 'note';
   const note = (
-    <Field label="Note" error={wrong('/note')}>
-      {(ids) => (
-        <textarea
-          {...ids}
-          rows={wantsNote ? 4 : 2}
-          maxLength={2000}
-          value={draft.note}
-          onInput={(event) => change({ note: event.currentTarget.value })}
-        />
-      )}
-    </Field>
+    <NoteField
+      rows={wantsNote ? 4 : 2}
+      value={draft.note}
+      onValue={(text) => change({ note: text })}
+      error={wrong('/note')}
+    />
   );
   const photos = (
     <PhotoField photoIds={draft.photoIds} onPhotos={(photoIds) => change({ photoIds })} error={wrong('/photoIds')} />
@@ -80,15 +81,10 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        void write();
+        void written.write();
       }}
     >
-      {!correcting &&
-        entryCautions(draft.kind, pile?.positions).map((caution) => (
-          <p class="caution" key={caution}>
-            <span class="label">Caution</span> {sentenceIn(unit, caution)}
-          </p>
-        ))}
+      {!correcting && <Cautions kind={draft.kind} positions={pile?.positions} />}
       {wantsPhoto && photos}
       {wantsNote && note}
       <EntryFields draft={draft} stage={pile?.stage ?? 'bran'} onDraft={change} errors={errors} />
@@ -96,8 +92,8 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
       {correcting && (
         <TextField
           label="Why it is corrected"
-          value={reason}
-          onValue={setReason}
+          value={written.reason}
+          onValue={written.setReason}
           hint="What it said before stays readable."
           error={mutation.fieldError('/reason')}
         />
@@ -113,24 +109,73 @@ export function EntryForm({ pileId, first, firstAtMs, correcting = false, onWrit
       </div>
       <details class="more" open={correcting}>
         <summary>{wantsPhoto || wantsNote ? 'Another time, more to say' : 'Another time, a note, a photo'}</summary>
-        <div class="field-row">
-          <TextField
-            label="When"
-            type="datetime-local"
-            value={at ?? wallOfInstant(nowMs, reader.timeZone)}
-            onValue={setAt}
-            error={wrong('/at')}
-          />
-          <TextField
-            label="Who"
-            value={name}
-            onValue={(who) => changePrefs({ name: who.slice(0, 80) })}
-            hint="Remembered on this device."
-          />
-        </div>
+        <WhenAndWho when={written.when} onWhen={written.setWhen} error={wrong('/at')} />
         {!wantsNote && note}
         {!wantsPhoto && photos}
       </details>
     </form>
+  );
+}
+
+function Cautions({
+  kind,
+  positions,
+}: {
+  readonly kind: EntryKind;
+  readonly positions: Parameters<typeof entryCautions>[1];
+}) {
+  const { unit } = usePrefs();
+  return (
+    <>
+      {entryCautions(kind, positions).map((caution) => (
+        <p class="caution" key={caution}>
+          <span class="label">Caution</span> {sentenceIn(unit, caution)}
+        </p>
+      ))}
+    </>
+  );
+}
+
+interface NoteFieldProps {
+  readonly rows: number;
+  readonly value: string;
+  readonly onValue: (value: string) => void;
+  readonly error: string | undefined;
+}
+
+function NoteField({ rows, value, onValue, error }: NoteFieldProps) {
+  return (
+    <Field label="Note" error={error}>
+      {(ids) => (
+        <textarea
+          {...ids}
+          rows={rows}
+          maxLength={2000}
+          value={value}
+          onInput={(event) => onValue(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
+interface WhenAndWhoProps {
+  readonly when: string;
+  readonly onWhen: (when: string) => void;
+  readonly error: string | undefined;
+}
+
+function WhenAndWho({ when, onWhen, error }: WhenAndWhoProps) {
+  const { name } = usePrefs();
+  return (
+    <div class="field-row">
+      <TextField label="When" type="datetime-local" value={when} onValue={onWhen} error={error} />
+      <TextField
+        label="Who"
+        value={name}
+        onValue={(who) => changePrefs({ name: who.slice(0, 80) })}
+        hint="Remembered on this device."
+      />
+    </div>
   );
 }

@@ -52,43 +52,7 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
         </p>
         {entry.withdrawn && <p class="quiet">Struck out{entry.reason ? `: ${entry.reason}` : '.'}</p>}
         {entry.photoIds.length > 0 && <Photos ids={entry.photoIds} of={`${says}, ${when}`} />}
-        <div class="entry-acts">
-          {!entry.withdrawn && (
-            <>
-              <May to="keeper">
-                <button
-                  type="button"
-                  class="plain"
-                  aria-expanded={open === 'correct'}
-                  onClick={() => toggle('correct')}
-                >
-                  Correct
-                  <span class="unseen">
-                    {' '}
-                    {says}, {when}
-                  </span>
-                </button>
-              </May>
-              <May to="keeper">
-                <button type="button" class="plain" aria-expanded={open === 'strike'} onClick={() => toggle('strike')}>
-                  Strike out
-                  <span class="unseen">
-                    {' '}
-                    {says}, {when}
-                  </span>
-                </button>
-              </May>
-            </>
-          )}
-          {entry.version > 1 && (
-            <button type="button" class="plain" aria-expanded={open === 'before'} onClick={() => toggle('before')}>
-              What it said before
-              <span class="unseen">
-                , of {says}, {when}
-              </span>
-            </button>
-          )}
-        </div>
+        <EntryActs entry={entry} of={`${says}, ${when}`} open={open} onToggle={toggle} />
         {open === 'correct' && (
           <EntryForm
             correcting
@@ -111,6 +75,39 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
         {open === 'before' && <Before entry={entry} />}
       </div>
     </li>
+  );
+}
+
+interface EntryActsProps {
+  readonly entry: Entry;
+  /** Which entry, for those who hear the buttons alone. */
+  readonly of: string;
+  readonly open: Open;
+  readonly onToggle: (what: Open) => void;
+}
+
+function EntryActs({ entry, of, open, onToggle }: EntryActsProps) {
+  const act = (what: Open, words: string) => (
+    <button type="button" class="plain" aria-expanded={open === what} onClick={() => onToggle(what)}>
+      {words}
+      <span class="unseen"> {of}</span>
+    </button>
+  );
+  return (
+    <div class="entry-acts">
+      {!entry.withdrawn && (
+        <May to="keeper">
+          {act('correct', 'Correct')}
+          {act('strike', 'Strike out')}
+        </May>
+      )}
+      {entry.version > 1 && (
+        <button type="button" class="plain" aria-expanded={open === 'before'} onClick={() => onToggle('before')}>
+          What it said before
+          <span class="unseen">, of {of}</span>
+        </button>
+      )}
+    </div>
   );
 }
 

@@ -1,5 +1,6 @@
 /** What can be written about a pile, under the thumb: a kind, a choice, and it is written. */
 import { useState } from 'preact/hooks';
+import type { NewEntry } from '../../../../shared/contracts/journal.ts';
 import { type EntryKind, entryKindSchema } from '../../../../shared/entry.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { Tick } from '../../ui/parts/tick.tsx';
@@ -15,7 +16,8 @@ interface WritePanelProps {
   readonly onWritten?: () => void;
 }
 
-export function WritePanel({ pileId, onWritten }: WritePanelProps) {
+/** Which kind stands open, and writing an entry of it down. */
+function useWriting({ pileId, onWritten }: WritePanelProps) {
   const [kind, setKind] = useState<EntryKind | null>(kindAskedFor);
   const [status, setStatus] = useState('');
   const piles = useInstallation((installation) => installation.piles) ?? [];
@@ -23,6 +25,24 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
   const others = piles.filter((one) => one.id !== pileId && one.site === site && one.batch !== null);
   const [rainsOnAll, setRainsOnAll] = useState(true);
   const isLost = useInstallation((installation) => installation.link === 'lost');
+  const write = async (what: EntryKind, entry: NewEntry) => {
+    await writeDown(pileId, entry);
+    // It rains on a whole site; beds under a roof take nothing of it.
+    if (what === 'rained' && rainsOnAll) for (const { id } of others) await writeDown(id, entry);
+    // The next kind may be open already.
+    setKind((now) => (now === what ? null : now));
+    setStatus(`${entryNames[what]}: written down${isLost ? ', and waits here until the server is in reach' : ''}.`);
+    onWritten?.();
+  };
+  const choose = (one: EntryKind) => {
+    setKind(one === kind ? null : one);
+    setStatus('');
+  };
+  return { kind, choose, leave: () => setKind(null), status, others, rainsOnAll, setRainsOnAll, write };
+}
+
+export function WritePanel(props: WritePanelProps) {
+  const { kind, choose, leave, status, others, rainsOnAll, setRainsOnAll, write } = useWriting(props);
   return (
     <div class="write-panel">
       {entryGroups.map(([title, kinds]) => (
@@ -30,15 +50,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
           <legend>{title}</legend>
           <div class="kinds-row">
             {kinds.map((one) => (
-              <button
-                type="button"
-                key={one}
-                aria-pressed={one === kind}
-                onClick={() => {
-                  setKind(one === kind ? null : one);
-                  setStatus('');
-                }}
-              >
+              <button type="button" key={one} aria-pressed={one === kind} onClick={() => choose(one)}>
                 {entryNames[one]}
               </button>
             ))}
@@ -46,9 +58,9 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
           {kind && kinds.includes(kind) && (
             <EntryForm
               key={kind}
-              pileId={pileId}
+              pileId={props.pileId}
               first={emptyEntry(kind)}
-              onLeave={() => setKind(null)}
+              onLeave={leave}
               more={
                 kind === 'rained' &&
                 others.length > 0 && (
@@ -59,17 +71,7 @@ export function WritePanel({ pileId, onWritten }: WritePanelProps) {
                   />
                 )
               }
-              onWrite={async (entry) => {
-                await writeDown(pileId, entry);
-                // It rains on a whole site; beds under a roof take nothing of it.
-                if (kind === 'rained' && rainsOnAll) for (const { id } of others) await writeDown(id, entry);
-                // The next kind may be open already.
-                setKind((now) => (now === kind ? null : now));
-                setStatus(
-                  `${entryNames[kind]}: written down${isLost ? ', and waits here until the server is in reach' : ''}.`,
-                );
-                onWritten?.();
-              }}
+              onWrite={(entry) => write(kind, entry)}
             />
           )}
         </fieldset>
