@@ -5,7 +5,7 @@
  * - every class is spoken of by one sheet alone; those of `ui/style` count as one, and only they style elements by name,
  * - what a rule of any other sheet dresses wears a class of that sheet, or is reached from one step by step by `>` (within its own table or
  *   drawing, anywhere). The page itself may be dressed while it shows such a class: `html:has(.own)`,
- * - whatever wears a class brings its sheet along by its own imports: no page depends on which page was open before.
+ * - whatever wears a class brings its sheet along by its own imports: nothing depends on who shows it, or on which page was open before.
  *
  * What a shared sheet lets others set is a custom property (`--fields-apart`).
  */
@@ -91,17 +91,9 @@ function reach(file, seen = new Set()) {
   return seen;
 }
 
-/** Whoever brings a sheet may dress what it embeds. */
-const embeds = new Map();
-for (const file of text.keys()) {
-  for (const sheet of file.endsWith('.css') ? [] : importsOf(file).filter((name) => name.endsWith('.css'))) {
-    embeds.set(sheet, new Set([...(embeds.get(sheet) ?? []), ...reach(file)]));
-  }
-}
 for (const file of files.filter((f) => f.endsWith('.tsx'))) {
   const reached = reach(file);
-  const isBrought = (sheet) =>
-    isShared(sheet) || dirname(sheet) === dirname(file) || reached.has(sheet) || embeds.get(sheet)?.has(file);
+  const isBrought = (sheet) => isShared(sheet) || reached.has(sheet);
   for (const [, words] of text.get(file).matchAll(/\bclass="([^"]*)"/g)) {
     for (const name of words.split(/\s+/)) {
       const sheets = [...(sheetsOf.get(name) ?? [])];

@@ -18,6 +18,7 @@ import { addInput, getLots, withdrawInput } from './batch-api.ts';
 import { amountWords, targetNames, wayNames } from './batch-words.ts';
 import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
 import '../../ui/parts/remark.css';
+import './batch.css';
 
 interface PartProps {
   readonly batch: BatchDetail;

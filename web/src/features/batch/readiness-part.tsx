@@ -20,6 +20,7 @@ import { EntryForm } from '../journal/entry-form.tsx';
 import { judgementNames } from '../journal/entry-words.ts';
 import { waiting, writeDown } from '../journal/waiting.ts';
 import { getReadiness } from './batch-api.ts';
+import './batch.css';
 
 const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Not known' } as const;
 

@@ -12,6 +12,7 @@ import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { notGiven } from '../pile/batch-fields.tsx';
 import { splitBatch } from './batch-api.ts';
 import { emptyLayOn, type LayOnDraft, LayOnFields, layOnBody } from './lay-on-fields.tsx';
+import './batch.css';
 
 interface PartDraft {
   readonly on: LayOnDraft;

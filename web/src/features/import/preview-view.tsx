@@ -16,6 +16,7 @@ import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { useSayEntry } from '../journal/say-entry.ts';
 import { choiceOf, choicesFor, meaningOf } from './column-choices.ts';
 import '../../ui/parts/scrollable.css';
+import './import.css';
 
 interface PreviewViewProps {
   readonly kind: ImportAsk['kind'];

@@ -16,6 +16,7 @@ import { EntryFields } from './entry-fields.tsx';
 import { entryNames } from './entry-words.ts';
 import { PhotoField } from './photo-field.tsx';
 import { serverMomentMs } from './server-moment.ts';
+import './journal.css';
 
 interface EntryFormProps {
   readonly pileId: string;

@@ -17,6 +17,7 @@ import { EntryForm } from './entry-form.tsx';
 import { correctEntry, getEntry, withdrawEntry } from './journal-api.ts';
 import { Photo } from './photo.tsx';
 import { useSayWritten } from './say-entry.ts';
+import './journal.css';
 
 interface EntryLineProps {
   readonly entry: Entry;

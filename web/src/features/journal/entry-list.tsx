@@ -8,6 +8,7 @@ import { EntryLine } from './entry-line.tsx';
 import { getEntries } from './journal-api.ts';
 import { waiting } from './waiting.ts';
 import { WaitingList } from './waiting-list.tsx';
+import './journal.css';
 
 interface EntryListProps {
   readonly pileId: string;

@@ -5,6 +5,7 @@ import { newClientId } from './client-id.ts';
 import { Photo } from './photo.tsx';
 import { shrinkPhoto } from './shrink-photo.ts';
 import { waitingStore } from './waiting-store.ts';
+import './journal.css';
 
 interface PhotoFieldProps {
   readonly photoIds: readonly string[];

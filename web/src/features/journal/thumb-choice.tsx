@@ -1,5 +1,6 @@
 /** Choices large enough for a dirty thumb: one of them, or several. */
 import { useId } from 'preact/hooks';
+import './thumb-choice.css';
 
 interface ThumbProps {
   readonly legend: string;

@@ -10,6 +10,7 @@ import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { isOf, type WaitingEntry, writerName } from './outbox.ts';
 import { useSayEntry } from './say-entry.ts';
 import { takeOver, throwAway, waiting } from './waiting.ts';
+import './journal.css';
 
 export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
   const entries = useStore(waiting, (now) => now.entries).filter((one) => one.pileId === pileId);

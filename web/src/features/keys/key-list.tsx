@@ -7,6 +7,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { reachWords, seenWords } from './key-words.ts';
 import { revokeKey } from './keys-api.ts';
+import './keys.css';
 
 interface KeyListProps {
   readonly keys: readonly Key[];

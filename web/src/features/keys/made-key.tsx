@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { CopyText } from '../../ui/parts/copy-text.tsx';
+import './keys.css';
 
 interface MadeKeyProps {
   readonly made: MadeKey;

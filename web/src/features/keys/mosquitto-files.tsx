@@ -1,5 +1,6 @@
 /** The same keys for a Mosquitto of one's own, where that one decides. */
 import { FileLink } from '../../ui/parts/file-link.tsx';
+import './keys.css';
 
 export function MosquittoFiles() {
   return (

@@ -3,6 +3,7 @@ import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/li
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { keyOf } from './lineage-layout.ts';
 import { memberAddress } from './lineage-tree.tsx';
+import './lineage.css';
 
 const kindNames: Record<LineageNode['kind'], string> = { lot: 'Lot', batch: 'Batch', use: 'Use' };
 

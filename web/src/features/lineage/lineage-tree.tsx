@@ -2,6 +2,7 @@
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { drawLineage, keyOf, type Placed, wrapWords } from './lineage-layout.ts';
+import './lineage.css';
 
 const cell = { width: 148, height: 132 } as const;
 /** Height of a member's mark; its name stands below. */

@@ -12,6 +12,7 @@ import { MailStanding } from './mail-standing.tsx';
 import { removeDevice, renewSecret } from './notifications-api.ts';
 import { TestButton } from './test-button.tsx';
 import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
+import './notifications.css';
 
 interface ChannelsPartProps {
   readonly notifications: NotificationsAnswer;

@@ -9,6 +9,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Field, Refusal } from '../../ui/parts/forms.tsx';
 import { confirmMail, sendMailCode } from './notifications-api.ts';
 import { followOutcome } from './test-button.tsx';
+import './notifications.css';
 
 interface MailStandingProps {
   readonly mail: MailAnswer;

@@ -7,6 +7,7 @@ import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { getOrders, getRecipients, saveOrder } from './notifications-api.ts';
 import { channelNames } from './sent-words.ts';
+import './notifications.css';
 
 const firstAfterMin = 15;
 

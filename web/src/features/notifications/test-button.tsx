@@ -5,6 +5,7 @@ import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getNotice, sendTest } from './notifications-api.ts';
+import './notifications.css';
 
 const askEveryMs = 500;
 const patienceMs = 25_000;

@@ -7,6 +7,7 @@ import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { severityChoices } from './sent-words.ts';
+import './notifications.css';
 
 interface WhatPartProps {
   readonly draft: Preferences;

@@ -10,6 +10,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { deviceWords, scopeNames } from '../../ui/format/role-words.ts';
 import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { endHeld, endHeldOne, getHeld } from './people-api.ts';
+import './people.css';
 
 interface HeldProps {
   readonly person: Member;

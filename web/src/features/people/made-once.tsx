@@ -1,5 +1,6 @@
 /** A link or secret that is shown this once. */
 import { CopyText } from '../../ui/parts/copy-text.tsx';
+import './people.css';
 
 interface MadeOnceProps {
   readonly title: string;

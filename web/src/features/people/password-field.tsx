@@ -1,6 +1,7 @@
 /** A password, shown when asked for, pasted as one likes, and known to password managers. */
 import { useState } from 'preact/hooks';
 import { Field } from '../../ui/parts/forms.tsx';
+import './people.css';
 
 interface PasswordFieldProps {
   readonly label: string;

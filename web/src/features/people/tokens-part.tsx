@@ -15,6 +15,7 @@ import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { MadeOnce } from './made-once.tsx';
 import { PasswordField } from './password-field.tsx';
 import { getTokens, makeToken, revokeToken } from './people-api.ts';
+import './people.css';
 
 const lengths = [
   ['30', 'A month'],

@@ -6,7 +6,7 @@ import { msPerMinute } from '../../../../shared/units.ts';
 import { weatherLicenceUrl, weatherSource } from '../../../../shared/weather-source.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useServerNow } from '../../data/live/use-installation.ts';
-import './pile.css';
+import './ahead.css';
 
 export function AirAhead({ airAhead }: Pick<PileDetail, 'airAhead'>) {
   const { text, rich } = usePageTexts(pageAirAheadTexts, formatQuantity);

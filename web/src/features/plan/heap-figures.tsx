@@ -12,6 +12,7 @@ import { type HeapDraft, heapMaterial, layAddress } from './plan-asks.ts';
 import { Figures } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
 import { Shares } from './shares-drawing.tsx';
+import './plan.css';
 
 type Text = (kind: Parameters<typeof measureText>[0], value: number) => string;
 

@@ -10,6 +10,7 @@ import { emptyHeap, emptyPortion, type HeapDraft, planHeap, wantedKinds } from '
 import { PlanResult } from './plan-result.tsx';
 import { PortionFields } from './portion-fields.tsx';
 import { SpreadFields } from './spread-fields.tsx';
+import './plan.css';
 
 export function HeapPlan() {
   const [draft, setDraft] = useState<HeapDraft>(emptyHeap);

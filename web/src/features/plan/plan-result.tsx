@@ -4,6 +4,7 @@ import type { PlanRemark, PlanStep, TakenFact, Written } from '../../../../core/
 import type { Planned } from './plan-asks.ts';
 import { useSayPlan, useSaySum } from './plan-say.ts';
 import '../../ui/parts/remark.css';
+import './plan.css';
 
 interface PlanResultProps<Answer extends Written> {
   readonly planned: Planned<Answer>;

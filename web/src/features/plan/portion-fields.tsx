@@ -6,6 +6,7 @@ import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import type { PortionDraft } from './plan-asks.ts';
 import { ingredientNames, unlessKnown } from './water-plan.tsx';
+import './plan.css';
 
 interface PortionFieldsProps {
   readonly index: number;

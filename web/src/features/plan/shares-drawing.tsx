@@ -1,6 +1,7 @@
 /** A heap cut open: how much of its room is solid, how much water, how much air. */
 import { useId } from 'preact/hooks';
 import { plainNumber } from '../../ui/format/temperature.ts';
+import './plan.css';
 
 /** Outline of a low mound, 200 by 80. */
 const mound = 'M4 78Q22 14 100 12T196 78Z';

@@ -9,6 +9,7 @@ import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
+import './plan.css';
 
 export function StarterPlan() {
   const [draft, setDraft] = useState<StarterDraft>(emptyStarter);

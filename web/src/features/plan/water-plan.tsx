@@ -12,6 +12,7 @@ import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
+import './plan.css';
 
 export const ingredientNames = ingredients.map((one) => [one, capital(materialNames[one])] as const);
 

@@ -7,6 +7,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import { doneWords } from './act-words.ts';
+import './cut-open.css';
 
 interface ActEffectsProps {
   readonly debrief: Debrief;

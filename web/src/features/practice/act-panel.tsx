@@ -14,6 +14,7 @@ import { toDoWords } from './act-words.ts';
 import type { Frame } from './practice-session.ts';
 import { doAct } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
+import './tending.css';
 
 interface HandsProps {
   readonly scenario: PracticeScenario;

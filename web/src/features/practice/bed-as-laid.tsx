@@ -6,6 +6,7 @@ import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { branKg, laidRecipe } from './laid-recipe.ts';
+import './practice.css';
 
 export function BedAsLaid({ scenario }: { readonly scenario: PracticeScenario }) {
   const { given, stage, id } = scenario;

@@ -5,6 +5,7 @@ import { spreadRows } from '../../ui/mound/mound-layout.ts';
 import { linePath, numberMarks, type Scale } from './cut-drawing.ts';
 import { midnightsOf, nightsOf } from './night-line.ts';
 import type { HourValue } from './said-and-so.ts';
+import './cut-open.css';
 
 export const cut = { left: 46, right: 74, height: 116, numbersHeight: 28, headroom: 8, daysHeight: 24 } as const;
 

@@ -10,6 +10,7 @@ import { roundMarks, scaleOf } from './cut-drawing.ts';
 import { CutFrame, CutLine, cut } from './cut-frame.tsx';
 import { LayerCut } from './layer-cut.tsx';
 import { saidByHour } from './said-and-so.ts';
+import './cut-open.css';
 
 interface CutOpenProps {
   readonly scenario: PracticeScenario;

@@ -16,6 +16,9 @@ import { partingWords, tellingHour } from './said-and-so.ts';
 import { ScoreLines } from './score-lines.tsx';
 import { TwoPiles } from './two-piles.tsx';
 import { useArrival } from './use-arrival.ts';
+import './cut-open.css';
+import './practice.css';
+import './tending.css';
 
 interface DebriefViewProps {
   readonly scenario: PracticeScenario;

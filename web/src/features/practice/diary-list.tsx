@@ -6,6 +6,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import type { DiaryEntry } from './diary.ts';
+import './tending.css';
 
 export function DiaryList({ diary }: { readonly diary: readonly DiaryEntry[] }) {
   const { unit } = usePrefs();

@@ -7,6 +7,7 @@ import { formatTemp } from '../../ui/format/temperature.ts';
 import { useShade } from '../../ui/use-shade.ts';
 import { columnsOf, depthOf, hotRegions, knotsOf, regionPath, roundMarks, scaleOf, skinPath } from './cut-drawing.ts';
 import { CutFrame, type CutShared } from './cut-frame.tsx';
+import './cut-open.css';
 
 interface LayerCutProps extends CutShared {
   readonly truth: readonly TruthRow[];

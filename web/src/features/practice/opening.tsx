@@ -10,6 +10,7 @@ import { daysWords } from './practice-time.ts';
 import { startRun } from './run-keeper.ts';
 import { useArrival } from './use-arrival.ts';
 import '../pile/pile-page.css';
+import './practice.css';
 
 /** Everybody begins in the same weather, so that people can talk about it. */
 const firstSeed = 1;

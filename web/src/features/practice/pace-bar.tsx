@@ -11,6 +11,7 @@ import { midnightsOf, nightsOf } from './night-line.ts';
 import type { Frame } from './practice-session.ts';
 import { hold, letRun, setPace, skipHours, skipToMorning } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
+import './pace.css';
 
 interface PaceBarProps {
   readonly scenario: PracticeScenario;

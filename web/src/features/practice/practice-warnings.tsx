@@ -9,6 +9,7 @@ import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from '../pile/alarm-order.ts';
 import { acknowledgeAlarm } from './run-keeper.ts';
 import '../pile/warnings.css';
+import './tending.css';
 
 interface PracticeWarningsProps {
   readonly alarms: readonly AlarmSummary[];

@@ -4,6 +4,8 @@ import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningNames, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
+import './practice.css';
+import './tending.css';
 
 export function PracticeWhy({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();

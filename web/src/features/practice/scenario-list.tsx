@@ -11,6 +11,7 @@ import { BedAsLaid } from './bed-as-laid.tsx';
 import { type BestScores, bestScores } from './best-score.ts';
 import { daysWords, runLengthWords } from './practice-time.ts';
 import { practiceRun } from './run-keeper.ts';
+import './practice.css';
 
 export function ScenarioList() {
   const heading = usePage('Practice');

@@ -2,6 +2,7 @@
 import type { Score } from '../../../../simulator/practice/score.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
+import './cut-open.css';
 
 export function ScoreLines({ score }: { readonly score: Score }) {
   const { unit } = usePrefs();

@@ -24,6 +24,7 @@ import type { Run } from './run-state.ts';
 import { SeenCharts } from './seen-charts.tsx';
 import { useArrival } from './use-arrival.ts';
 import '../pile/pile-page.css';
+import './tending.css';
 
 interface TendingProps {
   readonly scenario: PracticeScenario;

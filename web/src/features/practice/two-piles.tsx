@@ -10,6 +10,7 @@ import { formatTemp } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { saidPositions, truePositions } from './said-and-so.ts';
+import './cut-open.css';
 
 interface TwoPilesProps {
   readonly scenario: PracticeScenario;

@@ -5,6 +5,7 @@ import { msPerDay } from '../../../../shared/units.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { capital, positionNames } from '../../ui/format/words.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
+import './records.css';
 
 type Curves = BatchRecordSheet['curves']['temperatureC'];
 type ByHand = BatchRecordSheet['curves']['byHand'];

@@ -5,6 +5,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { sizeWords } from '../../ui/format/amount.ts';
 import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
 import { Part } from '../../ui/parts/part.tsx';
+import './retention.css';
 
 const getBackups = () => ask(backupsAnswerSchema, '/api/backups');
 

@@ -4,6 +4,7 @@ import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { frameOf, pathOf, type Size, xOf, yOf } from './overlay-shape.ts';
+import './season.css';
 
 interface ApartProps {
   readonly curves: readonly AgedCurve[];

@@ -5,6 +5,7 @@ import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import { capital, stageNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import type { ChoiceKey, ChoiceText } from './address.ts';
+import './season.css';
 
 interface ChooseProps {
   readonly choice: ChoiceText;

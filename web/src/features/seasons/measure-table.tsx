@@ -13,6 +13,7 @@ import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
 import { cellOf, headingOf, measureWords } from './measure-words.ts';
 import '../../ui/parts/scrollable.css';
+import './measure-table.css';
 
 interface MeasureTableProps {
   readonly batches: readonly ComparedBatch[];

@@ -18,6 +18,7 @@ import {
   xOf,
   yOf,
 } from './overlay-shape.ts';
+import './season.css';
 
 export interface OverlayProps {
   readonly curves: readonly AgedCurve[];

@@ -6,6 +6,7 @@ import { capital, counted } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { nameSeason } from './season-api.ts';
+import './season.css';
 
 interface SeasonNamesProps {
   readonly seasons: readonly SeasonView[];

@@ -13,6 +13,7 @@ import { PickField } from '../../ui/parts/forms.tsx';
 import type { View } from './address.ts';
 import { amountOf, measureWords } from './measure-words.ts';
 import { renderSeason } from './render-season.ts';
+import './season.css';
 
 const splitNames: Record<Split, string> = {
   material: 'material',
