@@ -50,7 +50,7 @@ import { listMockProbes } from './mock-probes.ts';
 
 /** As strict as the server's own. */
 const contentPolicy =
-  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'";
+  "default-src 'none'; script-src 'self'; font-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'";
 
 export interface MockApi {
   readonly url: string;
