@@ -8,6 +8,7 @@ import { chipErrorK, temperatureDeadbandK } from '../alarms/policies.ts';
 import type { JudgeReading, PilePosition, PileSetup } from '../profiles/pile-setup.ts';
 import { isSeldom, valueBetween } from './between.ts';
 import { handReadingSchema, isByHand, measuredByHand, probeSpokeBeside } from './hand-reading.ts';
+import { rungAt } from './hazard-rung.ts';
 import { heatMemorySchema, rememberHeat, startHeat } from './heat-memory.ts';
 import { addToHour, closeMean, hourMeanSchema, startHourMean } from './hour-mean.ts';
 import { outSchema, startOut } from './out-of-pile.ts';
@@ -21,6 +22,8 @@ const positionSchema = z.object({
   hour: hourMeanSchema,
   /** Over the limit, or a core as near to it as a probe may be off; with the deadband counted in. */
   overheated: z.boolean(),
+  /** Rung of the ladder of self-heating, counted from 1, with the deadband counted in; 0 below it. */
+  rung: z.number(),
   /** What it has been through; null in the air, and before any temperature. */
   heat: heatMemorySchema.nullable(),
   out: outSchema,
@@ -43,6 +46,7 @@ const startPosition = (): PositionState => ({
   hand: null,
   hour: startHourMean(),
   overheated: false,
+  rung: 0,
   heat: null,
   out: startOut(),
 });
@@ -113,6 +117,7 @@ function followHeat(place: PositionState, position: PilePosition, setup: PileSet
   if (place.heat === null) place.heat = startHeat(tempC, atMs);
   else if (place.out.sinceMs === null) rememberHeat(place.heat, tempC, atMs, setup.limits, setup.noted);
   if (place.hand?.standsIn === true) return; // the probe cannot be believed, and somebody measured
+  place.rung = rungAt(place.rung, tempC);
   const passed = passesLimit(place, position, setup.limits, tempC);
   if (passed === place.overheated) return; // nearly every reading
   // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.

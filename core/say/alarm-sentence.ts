@@ -5,6 +5,7 @@ import type { WarningKind } from '../../shared/warning.ts';
 import { chipErrorK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { doubtedHeat } from '../warnings/doubted-heat.ts';
+import type { Finding } from '../warnings/finding.ts';
 import { easedTodo } from './eased-todo.ts';
 import { againstHand, handSentence } from './hand-sentence.ts';
 import { damageSentence, doubtedSentence } from './heat-sentences.ts';
@@ -59,10 +60,15 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
       return eased(againstHand('hand-wet', facts) ?? message('say.waterlogged', coreNow(facts)), 'act');
     case 'uneven':
       return eased(uneven, 'watch');
+    case 'stalling':
+      return eased(message(hasWarmed(finding) ? 'say.stalling' : 'say.never-warmed', coreNow(facts)), 'act');
     default:
       return eased(message(`say.${kind}`, coreNow(facts)), 'act');
   }
 }
+
+/** What never warmed cannot have stopped warming. */
+const hasWarmed = (finding: Finding | undefined) => finding?.seen.code !== 'warnings.stalling.seen.never-warmed';
 
 function overheatingSentence(facts: AlarmFacts): Saying {
   const { assessment, temp, present } = facts;

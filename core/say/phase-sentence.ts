@@ -4,6 +4,7 @@
  */
 import { type Difference, type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
+import type { Phase } from '../../shared/warning.ts';
 import { warmExcessK } from '../estimate/phase.ts';
 import type { Assessment } from '../session/assessment.ts';
 import { isOld, isStale } from '../warnings/spoken-value.ts';
@@ -33,26 +34,26 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
   const isStaleNow = sight !== null && isStale(sight, assessment.atMs);
   // The air of now says nothing of a core of then.
   const above = aboveAir(isOldNow || assessment.airC === null ? null : coreC - assessment.airC);
-  const { comfortMinC, comfortMaxC } = assessment.limits;
   const actC = facts.temp(assessment.limits.actC);
   const now = { isOld: isOldNow, coreIsPart };
 
   if (coreC > assessment.limits.actC)
     return said('watch', message('say.passed', { ...now, actC }), message('say.next.passed', { isOld: isStaleNow }));
-  switch (assessment.phase) {
+  // Warm of what it was laid with, and of the weather: what has made no heat has not begun.
+  switch (assessment.hasMadeHeat || isUnderWay(assessment.phase) ? assessment.phase : 'resting') {
     case 'resting':
-      return restingSentence(assessment, coreC, coreIsPart, facts);
+      return restingSentence(assessment, coreIsPart, facts);
     case 'warming': {
       const isFast = assessment.againstExpected === 'above';
       const condition = message('say.warming', { ...now, ...above, isFast });
       return said('calm', condition, message('say.next.warming', { isOld: isOldNow, actC }));
     }
     case 'active':
-      if (coreC > comfortMaxC) {
+      if (assessment.comfort === 'above') {
         const condition = message('say.working-hard', { ...now, actC });
         return said('watch', condition, message('say.next.working-hard', { isOld: isStaleNow }));
       }
-      return coreC >= comfortMinC
+      return assessment.comfort === 'within'
         ? said('calm', message('say.working-well', { ...now, ...above }), next.workingWell)
         : said('calm', message('say.working-gently', { ...now, ...above }), next.workingGently);
     case 'cooling': {
@@ -65,14 +66,15 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
 }
 
 /** Nothing has risen by itself yet; but a pile may be laid warm, or its first warmth may have faded. */
-function restingSentence(assessment: Assessment, coreC: number, coreIsPart: Message, { temp }: AlarmFacts): Saying {
-  const { actC, comfortMaxC } = assessment.limits;
+function restingSentence(assessment: Assessment, coreIsPart: Message, { temp }: AlarmFacts): Saying {
+  const { actC } = assessment.limits;
+  const coreC = assessment.positions.core?.temperatureC ?? 0;
   const airC = assessment.airC ?? assessment.positions.air?.temperatureC ?? null;
   // Unmeasured air is taken as the judge takes it.
   const aboveK = coreC - (airC ?? Math.min(coreC, 25));
   const isWarm = aboveK >= warmExcessK;
   const above = { coreIsPart, ...aboveAir(airC === null ? null : aboveK) };
-  if (isWarm && coreC > comfortMaxC) {
+  if (isWarm && assessment.comfort === 'above') {
     const condition = message('say.hot-already', { coreIsPart, actC: temp(actC) });
     return said('watch', condition, message('say.next.working-hard', { isOld: false }));
   }
@@ -84,6 +86,8 @@ function restingSentence(assessment: Assessment, coreC: number, coreIsPart: Mess
     ? said('calm', message('say.warmth-faded', { coreIsPart }), next.warmthFaded)
     : said('calm', message('say.not-begun', { coreIsPart }), next.notBegun);
 }
+
+const isUnderWay = (phase: Phase) => phase === 'warming' || phase === 'active';
 
 const said = (tone: Tone, condition: Message, todo: Message): Saying => ({ condition, next: todo, tone });
 

@@ -4,6 +4,7 @@ import type { Assumption } from '../../shared/contracts/domain/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Phase } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
+import type { ComfortSide } from '../estimate/comfort.ts';
 import type { CoreCourse } from '../estimate/course.ts';
 import type { HandReading } from '../estimate/hand-reading.ts';
 import type { PastHeat } from '../estimate/heat-memory.ts';
@@ -35,6 +36,10 @@ export interface Assessment {
   readonly coreRiseKPerH: number | null;
   /** Null when it cannot be told. */
   readonly coreCourse: CoreCourse | null;
+  /** On which side of the warmth its culture likes the core is; null when it cannot be told. */
+  readonly comfort: ComfortSide | null;
+  /** Whether it has made heat of its own, rather than kept what it was laid with. */
+  readonly hasMadeHeat: boolean;
   /** Where the core stands against what such a pile should show. */
   readonly againstExpected: 'below' | 'within' | 'above' | null;
   /** Estimated moisture, wet basis, with one standard deviation; null while nothing of this bed stands behind it. */

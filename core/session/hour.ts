@@ -138,6 +138,7 @@ function followCore(
     nearAirH: nearAirHours(hours, dayC),
     workingC: worksFromAboveAirK === null ? setup.limits.comfortMinC : dayC + worksFromAboveAirK,
     disturbedAtMs: disturbance.atMs,
+    limits: setup.limits,
   });
   const expected = band === null ? undefined : bandAt(band, endMs);
   followStall(state.stall, state, setup, expected, { coreC, depthM: bed.depthM, endMs });

@@ -8,7 +8,9 @@
 import { positions } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { lookAhead } from '../estimate/ahead.ts';
+import { hasMadeHeat } from '../estimate/batch-phase.ts';
 import { bridgedMs, isAwaited } from '../estimate/between.ts';
+import { comfortNow } from '../estimate/comfort.ts';
 import { coreCourse } from '../estimate/course.ts';
 import { offeredMs } from '../estimate/disturbance.ts';
 import { hear, markHourEnds, nearAirHours } from '../estimate/hours.ts';
@@ -94,6 +96,8 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     airC: look.positions.air === null ? null : state.air.feltC,
     coreRiseKPerH: look.coreRiseKPerH,
     coreCourse: coreC === null ? null : coreCourse(state.hours, coreC),
+    comfort: coreC === null ? null : comfortNow(phase.comfort, coreC, setup.limits),
+    hasMadeHeat: hasMadeHeat(phase, state.work.most),
     againstExpected:
       expected === undefined || coreC === null
         ? null

@@ -5,6 +5,7 @@
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { type Rung, rungAt } from '../estimate/hazard-rung.ts';
 import { followsOn } from '../estimate/track.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
@@ -26,7 +27,7 @@ const openedCaution = paragraph(cautions.spores, cautions.scald, cautions.fire);
 
 export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> {
   const hottest = hottestBorneOut(pile);
-  const rung = hottest === undefined ? 0 : rungOf(hottest.tempC);
+  const rung = hottest === undefined ? 0 : rungAt(pile.state.positions[hottest.position]?.rung ?? 0, hottest.tempC);
   if (hottest === undefined || rung === 0) {
     const doubted = pile.doubtedHeat !== null && pile.doubtedHeat.tempC >= selfHeatingLadder[0].fromC;
     const unsure = pile.coreKnown ? hotUnheard(pile) : undefined;
@@ -66,14 +67,7 @@ export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> 
   };
 }
 
-/** Rung of the ladder, counted from 1; 0 below it. */
-type Rung = 1 | 2 | 3 | 4 | 5;
-
-function rungOf(tempC: number): Rung | 0 {
-  return (selfHeatingLadder.findLastIndex(({ fromC }) => tempC >= fromC) + 1) as Rung | 0;
-}
-
-const todoOf: Record<Rung, Message> = {
+const todoOf: Record<Exclude<Rung, 0>, Message> = {
   1: message('warnings.self-heating.todo.1'),
   2: message('warnings.self-heating.todo.2'),
   3: message('warnings.self-heating.todo.3'),

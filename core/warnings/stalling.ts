@@ -1,6 +1,7 @@
 /** A batch that should be working and is not. */
 import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
+import { coreAtHour } from '../estimate/hours.ts';
 import {
   actExplainsH,
   type StallWhy,
@@ -16,9 +17,17 @@ import { type Finding, nothingToDo } from './finding.ts';
 import { coreNow, coreNowFirst, coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 
 function seenAs(why: StallWhy, pile: PileSnapshot): Message {
+  if (why === 'went-out' && keepsItsHeat(pile))
+    return message('warnings.stalling.seen.idle', { corePart: coreNow(pile) });
   return message(`warnings.stalling.seen.${why}`, {
     corePart: why === 'below-what-it-should' ? coreNowFirst(pile) : coreNow(pile),
   });
+}
+
+/** It makes no heat, and still has half of what it had. */
+function keepsItsHeat({ state: { phase, air, hours } }: PileSnapshot): boolean {
+  const lastC = coreAtHour(hours, hours.done - 1);
+  return lastC !== null && air.dayC !== null && lastC - air.dayC >= phase.peakExcessK / 2;
 }
 
 const noStall = message('warnings.stalling.seen.none');

@@ -32,6 +32,7 @@ export const sayTexts = {
   "say.soon-holds": "It was on its way to being too hot and rises no further for now: {coreIsPart}.",
   "say.drying": "It is drying out{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.drying-against-hand": "It is drying out by the estimate ({waterFrac} water), though {isNamed, select, true {{byName}’s} other {a}} {how, select, sample {weighed sample} other {squeeze}} {agoMs} ago says it is damp enough.",
+  "say.never-warmed": "It has not warmed as it should{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.stalling": "It has stopped warming before its work was done{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.chilled": "It is too cold to work{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.waterlogged": "It is too wet, so air cannot get in{isCoreKnown, select, true {: {coreIsPart}} other {}}.",

@@ -78,6 +78,7 @@ export const warningsTexts = {
   "warnings.stalling.seen.never-warmed": "It has not warmed: {corePart}.",
   "warnings.stalling.seen.below-what-it-should": "{corePart} and no longer rising, below what such a pile should show by now.",
   "warnings.stalling.seen.warm-but-idle": "It stays warm but hardly makes heat any more: {corePart}; the bed keeps it warm, and most of its food is left.",
+  "warnings.stalling.seen.idle": "It warmed, and hardly makes heat any more before its work was done; {corePart}.",
   "warnings.stalling.seen.went-out": "It warmed, then lost more than half of its heat before its work was done; {corePart}.",
   "warnings.stalling.seen.none": "Nothing points to a stall.",
   "warnings.stalling.todo.dry": "It looks too dry to work: squeeze a handful, and if it crumbles, water it, mix, and cover it warmly.",

@@ -34,6 +34,7 @@ export interface SayParams {
   'say.soon-holds': { readonly coreIsPart: Part };
   'say.drying': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.drying-against-hand': { readonly agoMs: number; readonly byName: string; readonly how: 'other' | 'sample'; readonly isNamed: boolean; readonly waterFrac: number };
+  'say.never-warmed': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.stalling': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.chilled': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.waterlogged': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };

@@ -80,6 +80,7 @@ export interface WarningsParams {
   'warnings.stalling.seen.never-warmed': { readonly corePart: Part };
   'warnings.stalling.seen.below-what-it-should': { readonly corePart: Part };
   'warnings.stalling.seen.warm-but-idle': { readonly corePart: Part };
+  'warnings.stalling.seen.idle': { readonly corePart: Part };
   'warnings.stalling.seen.went-out': { readonly corePart: Part };
   'warnings.stalling.seen.none': NoParams;
   'warnings.stalling.todo.dry': NoParams;
