@@ -348,7 +348,7 @@ describe('what a person prefers', () => {
     await page.getByRole('radio', { name: 'Dark' }).check();
     await page.reload();
     const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
-    expect(ground).toBe('rgb(25, 20, 16)');
+    expect(ground).toBe('rgb(13, 20, 17)');
   });
 
   test('the site’s own time is kept to when asked for', async () => {
