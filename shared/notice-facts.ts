@@ -51,6 +51,9 @@ const summaryFactsSchema = z.object({
   ),
 });
 
+/** A pile is due to be measured by hand. */
+const measureFactsSchema = z.object({ due: keptMessageSchema });
+
 /** Tests kept before channels were called so have `way`. */
 const testFactsSchema = z.preprocess(
   withChannel,
@@ -68,6 +71,7 @@ export type NoticeFacts =
   | z.infer<typeof alarmFactsSchema>
   | z.infer<typeof installationFactsSchema>
   | z.infer<typeof summaryFactsSchema>
+  | z.infer<typeof measureFactsSchema>
   | z.infer<typeof testFactsSchema>
   | z.infer<typeof codeFactsSchema>
   | typeof lostFacts;
@@ -76,6 +80,7 @@ export function factsSchemaOf(about: NoticeSubject, answer: NoticeReason): z.Zod
   if (answer === 'test') return testFactsSchema;
   if (answer === 'confirmation') return codeFactsSchema;
   if (answer === 'summary') return summaryFactsSchema;
+  if (answer === 'measure-due') return measureFactsSchema;
   switch (about) {
     case 'site':
       return siteFactsSchema;

@@ -17,6 +17,7 @@ export const noticeReasons = [
   'handed-on',
   'not-reached',
   'summary',
+  'measure-due',
   'test',
   'confirmation',
 ] as const;
@@ -97,6 +98,8 @@ export const preferencesSchema = z.object({
   notifyCleared: z.boolean().default(true),
   /** Minute of the day of the daily summary; null for none. */
   summaryAtMin: minuteOfDay.nullable().default(null),
+  /** Once for each time that a pile without a probe is due to be measured by hand. */
+  measureReminders: z.boolean().default(false),
   /** Trouble of the server itself: disk, broker, delivery. Null: owners only. */
   installationTrouble: z.boolean().nullable().default(null),
   email: z.object({ on: z.boolean(), address: mailAddressSchema }).default({ on: false, address: '' }),

@@ -112,6 +112,15 @@ export function summaryMessage(piles: readonly SummaryPile[]): NoticeContent {
   };
 }
 
+/** @param due Why now, and by when. */
+export function measureMessage(pileName: string, siteName: string, due: Message): NoticeContent {
+  return {
+    title: { name: pileName, what: message('notice.measure.title') },
+    sentence: paragraph(message('notice.measure', { pileName, siteName }), due),
+    parts: [],
+  };
+}
+
 export function testMessage(personName: string): NoticeContent {
   return {
     title: { name: ourName, what: message('notice.test.title') },

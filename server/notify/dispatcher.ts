@@ -168,7 +168,7 @@ export class Dispatcher {
     message: MessageRecord,
     notice: KeptNotice,
   ): Promise<{ messages?: MessageRecord[]; notices?: NoticeRecord[] }> {
-    if (['test', 'confirmation', 'summary', 'cleared'].includes(notice.answer)) return {};
+    if (['test', 'confirmation', 'summary', 'measure-due', 'cleared'].includes(notice.answer)) return {};
     const { journal, people, clock, newId } = this.#parts;
     const now = await journal.notifications.notices.get(notice.id);
     if (now?.messages.some(({ state }) => state === 'sent')) return {};

@@ -4,6 +4,7 @@ import type { NoticeContent } from '../../core/notify/notice-content.ts';
 import {
   confirmationLetter,
   lostLetter,
+  measureMessage,
   type SiteMessageParts,
   siteMessage,
   summaryMessage,
@@ -67,6 +68,7 @@ async function saidIn(
     });
   const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
   const pileName = pile?.name ?? 'A pile';
+  if ('due' in facts) return measureMessage(pileName, await siteName(), facts.due);
   if (!('kind' in facts)) return lostLetter(pileName, await siteName());
   return alarmMessage({
     answer: notice.answer,
@@ -97,5 +99,7 @@ export function pageOf({ publicUrl }: Pick<MessageParts, 'publicUrl'>, notice: N
   if (publicUrl === undefined) return undefined;
   if (notice.about === 'alarm' && notice.pileId !== null)
     return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}`;
+  if (notice.answer === 'measure-due' && notice.pileId !== null)
+    return `${publicUrl}/piles/${encodeURIComponent(notice.pileId)}/journal?write=measured`;
   return notice.answer === 'test' || notice.answer === 'confirmation' ? `${publicUrl}/notifications` : `${publicUrl}/`;
 }

@@ -40,6 +40,7 @@ export async function timedNotices(parts: TimedParts): Promise<void> {
   await aboutAlarms(parts, listeners);
   await aboutSites(parts);
   await summaries(parts, listeners);
+  await measurements(parts, listeners);
 }
 
 async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): Promise<void> {
@@ -185,5 +186,49 @@ async function summaries({ journal, clock, watch, newId }: TimedParts, listeners
         facts: { piles },
       },
     ]);
+  }
+}
+
+/**
+ * Once for each time that a pile is due to be measured by hand, to whoever wants that; in their quiet hours nobody is, and after
+ * them whatever is still due. Of a probe that is lost a warning tells already.
+ */
+async function measurements(
+  { journal, clock, watch, newId }: TimedParts,
+  listeners: readonly Listener[],
+): Promise<void> {
+  const nowMs = clock.nowMs();
+  const wanting = listeners.filter(
+    ({ preferences, channels }) =>
+      preferences.measureReminders && channels.length > 0 && !isQuiet(preferences.quiet, nowMs, preferences.timeZone),
+  );
+  if (!watch || wanting.length === 0) return;
+  for (const one of watch.all()) {
+    const { measureNext } = one.summary();
+    const { batch, pile } = one;
+    if (batch === null || !measureNext || measureNext.reason === 'probe-lost') continue;
+    const dueMs = Date.parse(measureNext.at);
+    if (dueMs > nowMs) continue;
+    // What nobody has measured yet is due at every moment.
+    const when = measureNext.reason === 'never-measured' ? batch.id : String(dueMs);
+    const notices = wanting
+      .filter(({ preferences }) => preferences.sites === null || preferences.sites.includes(pile.siteId))
+      .map(
+        ({ personId }): NoticeRecord => ({
+          id: newId(),
+          key: `measure/${pile.id}/${when}/${personId}`,
+          about: 'person',
+          answer: 'measure-due',
+          rank: 0,
+          siteId: pile.siteId,
+          pileId: pile.id,
+          alarmId: null,
+          personId,
+          atMs: nowMs,
+          dueMs: nowMs,
+          facts: { due: measureNext.messages.says },
+        }),
+      );
+    await journal.notifications.notices.add(notices);
   }
 }

@@ -54,6 +54,8 @@ const entryFields: Record<string, string> = {
   ...Object.fromEntries(
     entryFactColumns.filter((name) => name !== 'moistureFrac').map((name) => [name.toLowerCase(), name]),
   ),
+  where: 'position',
+  spot: 'position',
   litres: 'amountL',
   'water l': 'amountL',
   'depth m': 'depthM',
@@ -64,7 +66,15 @@ export function guessMeaning(heading: string, kind: ImportAsk['kind']): ColumnMe
   const words = plain(heading);
   const field = (kind === 'readings' ? readingFields : entryFields)[words];
   if (field !== undefined) return { as: 'field', field };
-  return kind === 'readings' ? guessValue(heading, words) : ignored;
+  return kind === 'readings' ? guessValue(heading, words) : guessFact(words);
+}
+
+/** A temperature or a moisture with its unit, which is found out again where the cells are read. */
+function guessFact(words: string): ColumnMeaning {
+  const quantity = namedQuantity(words);
+  if (quantity === undefined || withoutQuantity(words, quantity) !== '') return ignored;
+  if (quantity === 'temperature') return { as: 'field', field: 'temperatureC' };
+  return quantity === 'moisture' ? { as: 'field', field: 'moisturePct' } : ignored;
 }
 
 function guessValue(heading: string, words: string): ColumnMeaning {

@@ -2,11 +2,14 @@
 import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import { clientIdSchema, newEntrySchema } from '../../../shared/contracts/journal.ts';
-import { type EntryKind, entryKinds } from '../../../shared/entry.ts';
+import { entryKinds } from '../../../shared/entry.ts';
 import type { PileRecord } from '../../../shared/store/journal.ts';
+import { fahrenheitToCelsius } from '../../../shared/units.ts';
 import { timeProblem } from '../journal/journal-service.ts';
 import { entryFactColumns } from '../records/export/subjects.ts';
 import { cellNumber } from './cell-number.ts';
+import { kindOf, positionOf } from './entry-synonyms.ts';
+import { headingDegrees } from './heading-words.ts';
 import { type Columns, columnOf, fieldOf, hasTime, type ImportAskRead, type Refusal, rowTime } from './row-reader.ts';
 
 export interface EntryManner {
@@ -24,30 +27,15 @@ export interface ImportedEntry {
 
 export function entryColumnsProblem({ columns, ask }: EntryManner): string | null {
   if (!hasTime(columns)) return 'No column says when: name one "time", or say which it is.';
-  if (columnOf(columns, 'kind') === undefined && columnOf(columns, 'note') === undefined) {
-    return 'No column says what was done: name one "kind", or one "note".';
+  if (['kind', 'note', 'temperatureC'].every((field) => columnOf(columns, field) === undefined)) {
+    return 'No column says what was done: name one "kind", one "note", or one "temperature".';
   }
   return columnOf(columns, 'pile') === undefined && ask.pileId === undefined
     ? 'Say which pile the entries are of.'
     : null;
 }
 
-const numbers: readonly string[] = ['temperatureC', 'moisturePct', 'amountL', 'depthM', 'rainMm', 'wetG', 'dryG'];
-
-/** Words for a kind beside its own. */
-const otherWords: Record<string, EntryKind> = {
-  turn: 'turned',
-  turning: 'turned',
-  water: 'watered',
-  watering: 'watered',
-  cover: 'covered',
-  uncover: 'uncovered',
-  move: 'moved',
-  heap: 'heaped',
-  rain: 'rained',
-  smelt: 'smell',
-  pest: 'pests',
-};
+const numbers: readonly string[] = ['moisturePct', 'amountL', 'depthM', 'rainMm', 'wetG', 'dryG'];
 
 export function entryReader(manner: EntryManner): (cells: readonly string[]) => ImportedEntry | Refusal {
   const { columns, ask, piles, nowMs } = manner;
@@ -89,22 +77,29 @@ export function entryReader(manner: EntryManner): (cells: readonly string[]) => 
 }
 
 function factsOf(
-  { columns, decimalComma }: EntryManner,
+  { columns, decimalComma, ask }: EntryManner,
   cells: readonly string[],
 ): { what: Record<string, unknown> } | Refusal {
-  const said = (fieldOf(columns, cells, 'kind') ?? 'note').toLowerCase();
-  const kind = entryKinds.find((one) => one === said) ?? otherWords[said];
+  const hasHeat = fieldOf(columns, cells, 'temperatureC') !== undefined;
+  const said = fieldOf(columns, cells, 'kind') ?? (hasHeat ? 'measured' : 'note');
+  const kind = kindOf(said);
   if (kind === undefined)
     return { column: heading(columns, 'kind'), reason: `"${said}" is none of ${entryKinds.join(', ')}` };
-  const facts: Record<string, unknown> = { kind };
+  // Where a thermometer was held is the core, unless the row says otherwise.
+  const facts: Record<string, unknown> = { kind, ...(kind === 'measured' && { position: 'core' }) };
   for (const field of entryFactColumns) {
     const cell = fieldOf(columns, cells, field);
     if (cell === undefined) continue;
-    if (numbers.includes(field)) {
+    if (field === 'temperatureC') {
+      const value = temperatureC(cell, heading(columns, field) ?? '', decimalComma, ask.temperatureUnit);
+      if (typeof value === 'string') return { column: heading(columns, field), reason: value };
+      facts[field] = value;
+    } else if (numbers.includes(field)) {
       const value = cellNumber(cell, decimalComma);
       if (typeof value === 'string') return { column: heading(columns, field), reason: value };
       facts[field] = value;
-    } else if (field === 'smells') facts.smells = cell.split(/[;,]/).map((one) => one.trim().toLowerCase());
+    } else if (field === 'position') facts.position = positionOf(cell) ?? cell;
+    else if (field === 'smells') facts.smells = cell.split(/[;,]/).map((one) => one.trim().toLowerCase());
     else if (field === 'ready') {
       const ready = yesOrNo(cell);
       if (ready === undefined) return { column: heading(columns, field), reason: `"${cell}" is neither yes nor no` };
@@ -113,6 +108,16 @@ function factsOf(
     else facts[field] = cell;
   }
   return { what: facts };
+}
+
+/** Its unit stands in the cell, or in the heading, or is what the person said. @returns what is wrong with the cell, as text. */
+function temperatureC(cell: string, ofColumn: string, decimalComma: boolean, otherwise: 'C' | 'F'): number | string {
+  const [, figure = cell, written] = /^(.*?\d)\s?[°º]?\s?([CF])$/i.exec(cell.slice(0, 80)) ?? [];
+  const value = cellNumber(figure, decimalComma);
+  if (typeof value === 'string') return value;
+  const own = ofColumn === 'temperatureC' ? 'C' : headingDegrees(ofColumn);
+  const unit = written?.toUpperCase() ?? own ?? otherwise;
+  return unit === 'F' ? Math.round(100 * fahrenheitToCelsius(value)) / 100 : value;
 }
 
 function yesOrNo(cell: string): boolean | undefined {

@@ -180,6 +180,10 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
     return nothing({ id });
   },
   'POST /api/sites': ({ number, name }) => of({ id: `site-${name.toLowerCase()}-${number}`, name: 'Terrace' }),
+  'POST /api/sites/{id}/air-ahead': () =>
+    of({ points: [1, 2].map((hour) => ({ at: Date.now() + hour * 3_600_000, temperatureC: 12 })) }, { id: 'yard' }),
+  // For no place: nobody is asked.
+  'PUT /api/weather': () => of({ contact: null, places: [] }),
   'POST /api/lots': ({ number }) =>
     of({ name: `Rice bran ${number}`, facts: { kind: 'material', material: 'rice-bran' } }),
   'PATCH /api/lots/{id}': ({ lot }) => of({ usedUp: true }, { id: lot }),

@@ -251,6 +251,43 @@ describe('what was measured by hand, from a table', () => {
     ]);
   });
 
+  test.each([
+    ['°F in the heading', 'when;temperature (°F)', `${at(10)};104`, 40],
+    ['°F in the cell', 'when;what;where;temp', `${at(9)};thermometer;middle;104 °F`, 40],
+    ['a notebook in °C', 'date time;what;spot;temperature °C', `${at(8)};Temp;heart;41,5`, 41.5],
+    ['a column of our own export stays in °C', 'time;kind;position;temperatureC', `${at(7)};measured;core;43`, 43],
+  ])('is read as written: %s', async (_what, headings, row, temperatureC) => {
+    const { entries, problem, refused } = await preview({
+      kind: 'entries',
+      pileId: 'notebook',
+      csv: `${headings}\n${row}`,
+    });
+    expect([problem, refused, entries[0]?.what]).toEqual([
+      null,
+      [],
+      { kind: 'measured', position: 'core', temperatureC },
+    ]);
+  });
+
+  test('is read in °F where the person says so and nothing in the file does', async () => {
+    const csv = `time;place;kind;temperature;moisture\n${at(6)};;measurement;122;35`;
+    const ask: ImportAsk = { kind: 'entries', pileId: 'notebook', temperatureUnit: 'F', csv };
+    expect((await preview(ask)).entries[0]?.what).toEqual({
+      kind: 'measured',
+      position: 'core',
+      temperatureC: 50,
+      moisturePct: 35,
+    });
+  });
+
+  test('words of a notebook for kinds are understood, and others named with those that are', async () => {
+    const words = ['Turned over', 'wetted', 'mould', 'Remark', 'juggled'];
+    const csv = ['time;kind;colour;note', ...words.map((word, i) => `${at(5 - i / 10)};${word};white;x`)].join('\n');
+    const { entries, refused } = await preview({ kind: 'entries', pileId: 'notebook', csv });
+    expect(entries.map(({ what }) => what.kind).sort()).toEqual(['growth', 'note', 'turned', 'watered']);
+    expect(refused.map(({ reason }) => reason)).toMatchObject([expect.stringContaining('"juggled" is none of')]);
+  });
+
   test('is no reading of a probe when a file of our own is brought back', async () => {
     const csv = `time,site,probe,quantity,value,unit\n${at(30)},${site},hand:notebook:core:1,temperature,38.5,°C`;
     expect((await preview({ kind: 'readings', csv })).refused.map(({ column, reason }) => [column, reason])).toEqual([

@@ -41,6 +41,8 @@ export const noticeTexts = {
   "notice.summary.none": "No pile is laid just now.",
   "notice.summary.calm": "{pileCount, plural, one {# pile} other {# piles}} watched, and no warning stands.",
   "notice.summary.warned": "{pileCount, plural, one {# pile} other {# piles}} watched; {warnedCount, plural, one {a warning stands} other {warnings stand}} at {pilesList}.",
+  "notice.measure.title": "time to measure it",
+  "notice.measure": "{pileName} at {siteName}:",
   "notice.test.title": "a test, nothing is wrong",
   "notice.test": "This is the test that {personName} asked for: warnings will reach you this way.",
   "notice.confirm.title": "is this your address?",

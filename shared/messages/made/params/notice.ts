@@ -43,6 +43,8 @@ export interface NoticeParams {
   'notice.summary.none': NoParams;
   'notice.summary.calm': { readonly pileCount: number };
   'notice.summary.warned': { readonly pileCount: number; readonly pilesList: readonly (Part | string)[]; readonly warnedCount: number };
+  'notice.measure.title': NoParams;
+  'notice.measure': { readonly pileName: string; readonly siteName: string };
   'notice.test.title': NoParams;
   'notice.test': { readonly personName: string };
   'notice.confirm.title': NoParams;

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
 import { type EntryKind, entryKindSchema } from '../../../../shared/entry.ts';
+import { type Position, positionSchema } from '../../../../shared/names.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { emptyEntry } from './entry-draft.ts';
@@ -59,7 +60,7 @@ export function WritePanel(props: WritePanelProps) {
             <EntryForm
               key={kind}
               pileId={props.pileId}
-              first={emptyEntry(kind)}
+              first={{ ...emptyEntry(kind), position: positionAskedFor() }}
               onLeave={leave}
               more={
                 kind === 'rained' &&
@@ -81,6 +82,11 @@ export function WritePanel(props: WritePanelProps) {
       </p>
     </div>
   );
+}
+
+/** ... and for the place of a temperature; a pile is judged by its core. */
+function positionAskedFor(): Position {
+  return positionSchema.safeParse(new URLSearchParams(location.search).get('at')).data ?? 'core';
 }
 
 /** A link may ask for one kind. @example '?write=measured' */

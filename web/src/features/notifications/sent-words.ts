@@ -13,6 +13,7 @@ export const reasonNames: Record<NotificationView['reason'], string> = {
   'handed-on': 'Handed on',
   'not-reached': 'Somebody else could not be reached',
   summary: 'Daily summary',
+  'measure-due': 'Time to measure',
   test: 'Test',
   confirmation: 'Code for an address',
 };

@@ -58,6 +58,11 @@ export function WhenPart({ draft, change, fieldError }: WhenPartProps) {
       {summaryAtMin !== null && (
         <TimeField label="At" minute={summaryAtMin} onMinute={(minute) => change({ summaryAtMin: minute })} />
       )}
+      <Tick
+        label="When a pile without a probe is due to be measured by hand"
+        checked={draft.measureReminders}
+        onChange={(measureReminders) => change({ measureReminders })}
+      />
       <Choice
         legend="Temperatures in messages"
         value={draft.unit}

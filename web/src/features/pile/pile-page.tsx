@@ -34,6 +34,7 @@ import { isStageKnown, TroubleNote } from './trouble-note.tsx';
 import { usePile } from './use-pile.ts';
 import { Warnings } from './warnings.tsx';
 import { WhyShort } from './why-short.tsx';
+import { writeMeasuredPath } from './write-measured-path.ts';
 import './pile-page.css';
 
 export function PilePage() {
@@ -106,7 +107,7 @@ function Opening({ pile }: { readonly pile: PileDetail }) {
         <p class="measure-next">
           {pile.measureNext && <>{said(pile.measureNext, 'says')} </>}
           <May to="keeper">
-            <a class="button" href={`/piles/${pile.id}/journal?write=measured`}>
+            <a class="button" href={writeMeasuredPath(pile.id, 'core')}>
               Write down a temperature
             </a>
           </May>

@@ -1,6 +1,7 @@
 /** The warnings of a pile: what was seen, what to do, by when, with which caution. */
 
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
+import { isMeasureAsked } from '../../../../shared/messages/measure-asked.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
@@ -17,6 +18,7 @@ import { Steps } from './alarm-steps.tsx';
 import { stateWords } from './alarm-words.ts';
 import { Shelve } from './shelve.tsx';
 import { whyPath } from './why-facts.ts';
+import { writeMeasuredPath } from './write-measured-path.ts';
 import './warnings.css';
 
 interface WarningsProps {
@@ -155,6 +157,13 @@ function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'al
             />
           )}
         </May>
+        {alarm.messages && isMeasureAsked(alarm.messages.todo) && (
+          <May to="keeper">
+            <a class="button" href={writeMeasuredPath(pileId, alarm.position)}>
+              Write down what you measure
+            </a>
+          </May>
+        )}
         <a class="button plain-link" href={whyPath(pileId, alarm.kind)}>
           Why it says so<span class="unseen"> of {titleOf(alarm)}</span>
         </a>
