@@ -27,7 +27,7 @@ export type Ending = z.infer<typeof endingSchema>;
 export const endingNames: Record<Ending, string> = {
   finished: 'finished',
   continued: 'taken on to the next stage',
-  split: 'parted',
+  split: 'split',
   merged: 'put together with others',
   used: 'used up',
   abandoned: 'abandoned',
@@ -163,6 +163,7 @@ export const lineageNodeSchema = z.object({
   share: z.number().min(0).nullable(),
   stage: stageSchema.nullable(),
   ending: endingSchema.nullable(),
+  messages: z.object({ says: messageSchema }),
 });
 export type LineageNode = z.infer<typeof lineageNodeSchema>;
 

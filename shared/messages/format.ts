@@ -54,6 +54,8 @@ const amounts: readonly (readonly [RegExp, MeasureKind, scale?: number])[] = [
 const shown: readonly (readonly [RegExp, Show])[] = [
   [/AtMs$/, (ms, reader) => momentWords(ms, reader)],
   [/DateMs$/, (ms, reader) => dateWords(ms, reader)],
+  [/DayMs$/, (ms, reader) => dayWords(ms, reader)],
+  [/WhenMs$/, (ms, reader) => whenWords(ms, reader)],
   [/Bytes$/, (bytes, reader) => sizeWords(bytes, reader)],
   [/Hours$/, (hours, reader) => withUnit(atMost(hours, 2, reader), 'h')],
   [/[a-z0-9]G$/, (grams, reader) => withUnit(atMost(grams, 2, reader), 'g')],
@@ -142,6 +144,18 @@ function dateWords(atMs: number, { language, timeZone, hour12 = false }: Reader)
   const region = regionOf(language);
   const clock = dateFormat(region, { ...clockOptions(hour12), timeZone }).format(atMs);
   return `${dateFormat(region, { day: 'numeric', month: 'long', year: 'numeric', timeZone }).format(atMs)}, ${clock}`;
+}
+
+/** @example dayWords(atMs, reader) // => "2 May 2031": short, as a table needs it */
+export function dayWords(atMs: number, { language, timeZone }: Reader): string {
+  return dateFormat(regionOf(language), { day: 'numeric', month: 'short', year: 'numeric', timeZone }).format(atMs);
+}
+
+/** @example whenWords(atMs, reader) // => "2 May 2031, 16:30", or "2 May 2031, 4:30 pm" */
+export function whenWords(atMs: number, reader: Reader): string {
+  const { language, timeZone, hour12 = false } = reader;
+  const clock = dateFormat(regionOf(language), { ...clockOptions(hour12), timeZone }).format(atMs);
+  return `${dayWords(atMs, reader)}, ${clock}`;
 }
 
 /** @param count Of figures. @example amountWords('massKg', 12, reader, 3) // => "26.5 lb" for whoever reads pounds */

@@ -197,6 +197,7 @@ export function nodesOf(family: MockFamily, start: { kind: string; id: string } 
       share: start && step > 0 ? 0.25 : null,
       stage: batch?.stage ?? null,
       ending: batch?.ending ?? null,
+      messages: { says: verbatim(says) },
     };
   };
   return [

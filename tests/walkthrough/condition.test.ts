@@ -27,7 +27,7 @@ const refusedFiles = () =>
     'core/warnings/rules.ts',
     'core/say/condition.ts',
     'core/notify/letter.ts',
-    'server/services/records/pdf/record-pdf.ts',
+    'server/services/records/pdf/alarm-drawing.ts',
     'web/src/ui/format/words.ts',
   ]);
 
@@ -39,7 +39,7 @@ test('a kind that is only declared does not compile, and the compiler names what
     'core/say/alarm-sentence.ts',
     'core/say/phrases.ts',
     'core/warnings/rules.ts',
-    'server/services/records/pdf/record-pdf.ts',
+    'server/services/records/pdf/alarm-drawing.ts',
     'web/src/ui/format/words.ts',
   ]);
 });

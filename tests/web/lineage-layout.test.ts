@@ -4,6 +4,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FlowView, LineageAnswer, LineageNode } from '../../shared/contracts/lineage.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { drawLineage, rowsOf, wrapWords } from '../../web/src/features/lineage/lineage-layout.ts';
 import { sideOf } from '../../web/src/features/lineage/lineage-list.tsx';
 import { flowWidth } from '../../web/src/features/lineage/lineage-tree.tsx';
@@ -18,6 +19,7 @@ const node = (index: number): LineageNode => ({
   id: String(index),
   name: `Batch ${index}`,
   says: '',
+  messages: { says: verbatim('') },
   at: new Date(nowMs + index).toISOString(),
   step: 0,
   share: null,

@@ -2,6 +2,7 @@
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { readinessSchema } from '../../../shared/contracts/readiness.ts';
 import { batchRecordSchema } from '../../../shared/contracts/records.ts';
+import { metric } from '../../../shared/messages/format.ts';
 import type { Beside } from '../../beside/job.ts';
 import { oneAnswer } from '../../beside/job.ts';
 import { WorkLine } from '../../beside/work-line.ts';
@@ -17,6 +18,7 @@ import type { Api } from '../api.ts';
 import { attachment } from '../attachment.ts';
 import { fileAnswer } from '../file-answer.ts';
 import { notFound } from '../problem.ts';
+import { readerOf } from '../reader-of.ts';
 import { whileWaitedFor } from '../waited-for.ts';
 import { pileParams } from './piles.ts';
 
@@ -69,7 +71,8 @@ export function registerRecords(api: Api, parts: RecordsParts): void {
           const picture = photo && (await photos.read(photo.digest, 'small'));
           if (picture) pictures.set(id, picture);
         }
-        const pdf = await oneAnswer(beside.run(recordJob, { record, pictures }, signal));
+        const reader = { ...readerOf(request, clock.nowMs()), units: metric };
+        const pdf = await oneAnswer(beside.run(recordJob, { record, reader, pictures }, signal));
         const name = `record-${idFromName(record.batch.name)}.pdf`;
         return reply.headers(attachment(name, 'application/pdf')).send(Buffer.from(pdf));
       });

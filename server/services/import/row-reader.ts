@@ -1,7 +1,7 @@
 /** What both imports share: columns with their meanings, and the time of a row. */
 import type { z } from 'zod';
 import { type ColumnMeaning, type importAskSchema, importLimits } from '../../../shared/contracts/import.ts';
-import { knownZone } from '../day-words.ts';
+import { knownZone } from '../known-zone.ts';
 import { isEmptyCell } from './cell-number.ts';
 import { cellTime, shownDateOrder, type TimeManner } from './cell-time.ts';
 import { guessMeaning } from './column-guess.ts';

@@ -2,8 +2,11 @@
 import { wholeKg } from '../../../core/lineage/amounts.ts';
 import { type LineageKey, refOf } from '../../../core/lineage/graph.ts';
 import type { Whole } from '../../../core/lineage/shares.ts';
-import { type BatchView, endingNames, type LineageNode } from '../../../shared/contracts/lineage.ts';
+import type { BatchView, LineageNode } from '../../../shared/contracts/lineage.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { plainReader } from '../../../shared/messages/format.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { plainSpaces, renderEnglish } from '../../../shared/messages/render.ts';
 import type {
   BatchRecord,
   BatchStoryRecord,
@@ -13,10 +16,11 @@ import type {
   PileRecord,
   UseRecord,
 } from '../../../shared/store/journal.ts';
-import { dayWords, knownZone } from '../day-words.ts';
+import { knownZone } from '../known-zone.ts';
+import { lotMaterial, organicChoice } from './lot-words.ts';
 
 export interface Family {
-  /** Of the first site, in which days are told; UTC where it has none. */
+  /** Of the first site, by whose days batches are named; UTC where it has none. */
   readonly timeZone: string;
   readonly piles: ReadonlyMap<string, PileRecord>;
   readonly batches: ReadonlyMap<string, BatchRecord>;
@@ -52,16 +56,15 @@ function byId<T extends { readonly id: string }>(records: readonly T[]): Map<str
   return new Map(records.map((record) => [record.id, record]));
 }
 
-const stageWords = { bran: 'Bran', soil: 'Soil' } as const;
-
 /** As the person named it, else by stage, day and place, e.g. "Bran of 3 Apr 2031, Cart shed". */
 export function batchName(family: Family, batch: BatchRecord): string {
-  const pile = family.piles.get(batch.pileId)?.name ?? batch.pileId;
-  return (
-    family.stories.get(batch.id)?.name ??
-    `${stageWords[batch.stage]} of ${dayWords(batch.startedAtMs, family.timeZone)}, ${pile}`
-  );
+  const pileName = family.piles.get(batch.pileId)?.name ?? batch.pileId;
+  const laid = { stage: batch.stage, laidDayMs: batch.startedAtMs, pileName };
+  return family.stories.get(batch.id)?.name ?? inEnglish(family, message('lineage.batch-name', laid));
 }
+
+const inEnglish = ({ timeZone }: Family, said: Message): string =>
+  plainSpaces(renderEnglish(said, { ...plainReader(0), timeZone }));
 
 export function batchView(family: Family, batch: BatchRecord): BatchView {
   const story = family.stories.get(batch.id);
@@ -81,62 +84,70 @@ export function batchView(family: Family, batch: BatchRecord): BatchView {
   };
 }
 
-type NodeFacts = Pick<LineageNode, 'name' | 'says' | 'at' | 'stage' | 'ending'>;
+type NodeFacts = Pick<LineageNode, 'name' | 'says' | 'at' | 'stage' | 'ending' | 'messages'>;
 
 /** Undefined for a key that leads nowhere. */
 export function nodeFacts(family: Family, key: LineageKey): NodeFacts | undefined {
+  const known = nodeOf(family, key);
+  return known && { ...known.facts, says: inEnglish(family, known.says), messages: { says: known.says } };
+}
+
+interface KnownNode {
+  readonly facts: Pick<LineageNode, 'name' | 'at' | 'stage' | 'ending'>;
+  readonly says: Message;
+}
+
+function nodeOf(family: Family, key: LineageKey): KnownNode | undefined {
   const { kind, id } = refOf(key);
   if (kind === 'batch') {
     const batch = family.batches.get(id);
-    if (!batch) return undefined;
-    const view = batchView(family, batch);
-    const ended = view.ending === null ? '' : `, ${endingNames[view.ending]}`;
-    return {
-      name: view.name,
-      says: `${batch.stage}, laid ${dayWords(batch.startedAtMs, family.timeZone)} on ${view.pileName}${ended}`,
-      at: view.startedAt,
-      stage: batch.stage,
-      ending: view.ending,
-    };
+    return batch && batchNode(family, batch);
   }
   if (kind === 'lot') {
     const lot = family.lots.get(id);
-    return (
-      lot && {
-        name: lot.name,
-        says: lotSays(lot, family.timeZone),
-        at: toInstant(lot.createdAtMs),
-        stage: null,
-        ending: null,
-      }
-    );
+    return lot && { facts: { ...unstaged, name: lot.name, at: toInstant(lot.createdAtMs) }, says: lotSays(lot) };
   }
   const use = family.uses.get(id);
-  if (!use) return undefined;
-  const amount = use.massKg === null ? '' : `, ${Math.round(use.massKg * 100) / 100} kg`;
-  const says = `${useWords[use.target]} ${dayWords(use.atMs, family.timeZone)}${amount}`;
-  return { name: use.place, says, at: toInstant(use.atMs), stage: null, ending: null };
+  return use && { facts: { ...unstaged, name: use.place, at: toInstant(use.atMs) }, says: useSays(use) };
 }
 
-const useWords: Record<UseRecord['target'], string> = {
-  bed: 'spread on a bed',
-  compost: 'added to compost',
-  potting: 'mixed into potting soil',
-  store: 'put in store',
-  'given-away': 'given away',
-  other: 'used',
-};
+const unstaged = { stage: null, ending: null } as const;
 
-function lotSays({ facts }: LotRecord, timeZone: string): string {
+function batchNode(family: Family, batch: BatchRecord): KnownNode {
+  const { name, pileName, startedAt, ending } = batchView(family, batch);
+  const laid = { stage: batch.stage, laidDayMs: batch.startedAtMs, pileName };
+  return {
+    facts: { name, at: startedAt, stage: batch.stage, ending },
+    says: message('lineage.batch', { ...laid, ending: ending ?? 'other' }),
+  };
+}
+
+function useSays({ target, atMs, massKg }: UseRecord): Message {
+  return message('lineage.use', {
+    target: target === 'given-away' ? 'given' : target,
+    usedDayMs: atMs,
+    isWeighed: massKg !== null,
+    usedKg: massKg ?? 0,
+  });
+}
+
+function lotSays({ facts }: LotRecord): Message {
   if (facts.kind === 'starter') {
-    const place = facts.collectedPlace ? ` collected at ${facts.collectedPlace}` : '';
-    const day = facts.collectedAt === undefined ? '' : ` ${dayWords(facts.collectedAt, timeZone)}`;
-    return `starter${place}${day}`;
+    return message('lineage.starter', {
+      isPlaceKnown: facts.collectedPlace !== undefined,
+      placeName: facts.collectedPlace ?? '',
+      isDayKnown: facts.collectedAt !== undefined,
+      collectedDayMs: facts.collectedAt ?? 0,
+    });
   }
-  const from = facts.supplier ? ` from ${facts.supplier}` : '';
-  const number = facts.lotNumber ? `, lot ${facts.lotNumber}` : '';
-  const organic = facts.organic === 'unknown' ? '' : `, organic: ${facts.organic}`;
-  return `${facts.material.replaceAll('-', ' ')}${from}${number}${organic}`;
+  return message('lineage.material', {
+    materialPart: lotMaterial(facts.material),
+    isSupplierKnown: facts.supplier !== undefined,
+    supplierName: facts.supplier ?? '',
+    isNumbered: facts.lotNumber !== undefined,
+    numberName: facts.lotNumber ?? '',
+    organic: organicChoice[facts.organic],
+  });
 }
 
 /** What there was of a node before anything was taken from it. */

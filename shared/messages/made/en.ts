@@ -17,6 +17,7 @@ import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
 import { quantityTexts } from './en/quantity.ts';
 import { readinessTexts } from './en/readiness.ts';
+import { recordTexts } from './en/record.ts';
 import { ruleTexts } from './en/rule.ts';
 import { sayTexts } from './en/say.ts';
 import { seasonTexts } from './en/season.ts';
@@ -44,6 +45,7 @@ export const enTexts = {
   ...planTexts,
   ...quantityTexts,
   ...readinessTexts,
+  ...recordTexts,
   ...ruleTexts,
   ...sayTexts,
   ...seasonTexts,

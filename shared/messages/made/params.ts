@@ -17,6 +17,7 @@ import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
 import type { QuantityParams } from './params/quantity.ts';
 import type { ReadinessParams } from './params/readiness.ts';
+import type { RecordParams } from './params/record.ts';
 import type { RuleParams } from './params/rule.ts';
 import type { SayParams } from './params/say.ts';
 import type { SeasonParams } from './params/season.ts';
@@ -45,6 +46,7 @@ export interface MessageParams
     PlanParams,
     QuantityParams,
     ReadinessParams,
+    RecordParams,
     RuleParams,
     SayParams,
     SeasonParams,

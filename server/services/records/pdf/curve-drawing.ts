@@ -1,8 +1,9 @@
 /** The temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
+import { message } from '../../../../shared/messages/message.ts';
 import { type Position, positions } from '../../../../shared/names.ts';
-import { timeWords } from '../../day-words.ts';
 import { niceSteps, timeSteps } from './axis.ts';
+import type { Paper } from './paper.ts';
 import { ink, type Sheet, softInk } from './sheet.ts';
 
 interface LineLook {
@@ -22,14 +23,14 @@ const looks: Record<Position, LineLook> = {
 const height = 210;
 const axisWidth = 34;
 
-export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: string): void {
+export function drawCurves({ sheet, say, record }: Paper): void {
   const { temperatureC, bucketMs, byHand } = record.curves;
   const all = [
     ...temperatureC.flatMap(({ points }) => points),
     ...byHand.map((one) => ({ min: one.temperatureC, max: one.temperatureC })),
   ];
   if (all.length === 0) {
-    sheet.paragraph('No temperature was measured while it lay there.');
+    sheet.paragraph(say(message('record.no-curve')));
     return;
   }
   sheet.need(height + 60);
@@ -48,8 +49,8 @@ export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: str
   const y = (tempC: number) => top + height - ((tempC - lowC) / (highC - lowC)) * height;
 
   const plane = { x, y, top, left, right };
-  drawGrid(sheet, plane, temps, timeSteps(fromMs, toMs, 6), timeZone);
-  if (actC !== undefined) drawActLine(sheet, plane, actC);
+  drawGrid(sheet, plane, temps, timeSteps(fromMs, toMs, 6), say);
+  if (actC !== undefined) drawActLine(sheet, plane, actC, say);
   drawLines(sheet, plane, record.curves);
   drawPoints(sheet, plane, byHand);
   drawActs(sheet, record, plane);
@@ -59,6 +60,7 @@ export function drawCurves(sheet: Sheet, record: BatchRecordSheet, timeZone: str
     left,
     top + height + 20,
     byHand.length > 0,
+    say,
   );
   doc.x = sheet.left;
   doc.y = top + height + 36;
@@ -78,14 +80,16 @@ function drawGrid(
   { x, y, top, left, right }: Plane,
   temps: readonly number[],
   times: readonly number[],
-  timeZone: string,
+  say: Paper['say'],
 ): void {
   doc.lineWidth(0.4).font('plain').fontSize(7.5);
   for (const tempC of temps) {
     doc.moveTo(left, y(tempC)).lineTo(right, y(tempC)).stroke('#cfd9d2');
-    doc
-      .fillColor(softInk)
-      .text(`${tempC} °C`, edge, y(tempC) - 4, { width: axisWidth - 5, align: 'right', lineBreak: false });
+    doc.fillColor(softInk).text(say(message('record.degrees', { tempC })), edge, y(tempC) - 4, {
+      width: axisWidth - 5,
+      align: 'right',
+      lineBreak: false,
+    });
   }
   times.forEach((atMs, i) => {
     doc
@@ -95,17 +99,22 @@ function drawGrid(
     const isLast = i === times.length - 1 && x(atMs) > right - 70;
     doc
       .fillColor(softInk)
-      .text(timeWords(atMs, timeZone), isLast ? right - 90 : x(atMs) - (i === 0 ? 0 : 45), top + height + 6, {
-        width: 90,
-        align: isLast ? 'right' : i === 0 ? 'left' : 'center',
-        lineBreak: false,
-      });
+      .text(
+        say(message('record.when', { atWhenMs: atMs })),
+        isLast ? right - 90 : x(atMs) - (i === 0 ? 0 : 45),
+        top + height + 6,
+        {
+          width: 90,
+          align: isLast ? 'right' : i === 0 ? 'left' : 'center',
+          lineBreak: false,
+        },
+      );
   });
 }
 
-function drawActLine({ doc }: Sheet, { y, left, right }: Plane, actC: number): void {
+function drawActLine({ doc }: Sheet, { y, left, right }: Plane, actC: number, say: Paper['say']): void {
   doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#8f2708').undash();
-  doc.fillColor('#8f2708').text(`turn or spread at ${actC} °C`, right - 150, y(actC) - 10, {
+  doc.fillColor('#8f2708').text(say(message('record.act-line', { actC })), right - 150, y(actC) - 10, {
     width: 148,
     align: 'right',
     lineBreak: false,
@@ -174,7 +183,14 @@ function drawActs(
   }
 }
 
-function drawNames({ doc }: Sheet, shown: readonly Position[], left: number, y: number, hasPoints: boolean): void {
+function drawNames(
+  { doc }: Sheet,
+  shown: readonly Position[],
+  left: number,
+  y: number,
+  hasPoints: boolean,
+  say: Paper['say'],
+): void {
   let x = left;
   for (const position of shown) {
     const { colour, dash, width } = looks[position];
@@ -189,9 +205,8 @@ function drawNames({ doc }: Sheet, shown: readonly Position[], left: number, y: 
       .font('plain')
       .fontSize(7.5)
       .fillColor(ink)
-      .text(position, x + 26, y, { lineBreak: false });
+      .text(say(message('record.place', { position })), x + 26, y, { lineBreak: false });
     x += 62;
   }
-  const measured = hasPoints ? 'rings: measured by hand   ' : '';
-  doc.fillColor(softInk).text(`${measured}T turned   W watered   S spread   H heaped`, x + 6, y, { lineBreak: false });
+  doc.fillColor(softInk).text(say(message('record.marks', { hasPoints })), x + 6, y, { lineBreak: false });
 }

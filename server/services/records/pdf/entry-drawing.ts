@@ -1,32 +1,29 @@
 /** What was done and seen, and the photos of it, in the record on paper. */
-import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
-import { timeWords } from '../../day-words.ts';
-import type { Sheet } from './sheet.ts';
+import { message } from '../../../../shared/messages/message.ts';
+import { type Paper, whenMessage } from './paper.ts';
 
-export function drawEntries(sheet: Sheet, { entries }: BatchRecordSheet, zone: string): void {
-  sheet.heading('What was done and seen');
+export function drawEntries({ sheet, say, record: { entries } }: Paper): void {
+  sheet.heading(say(message('record.heading.entries')));
   if (entries.length === 0) {
-    sheet.paragraph('Nothing was written down.');
+    sheet.paragraph(say(message('record.nothing-written')));
     return;
   }
   const rows = entries.map(({ at, says, note, by, corrected, photoIds }) => [
-    timeWords(Date.parse(at), zone),
+    say(whenMessage(at)),
     [
       says,
-      photoIds.length > 0 ? `(${photoIds.length} photo${photoIds.length > 1 ? 's' : ''})` : '',
-      corrected ? '(corrected)' : '',
-    ]
-      .filter(Boolean)
-      .join(' '),
+      ...(photoIds.length > 0 ? [say(message('record.photos', { photoCount: photoIds.length }))] : []),
+      ...(corrected ? [say(message('record.corrected'))] : []),
+    ].join(' '),
     note ?? '',
     by ?? '',
   ]);
   sheet.table(
     [
-      { heading: 'When', share: 3 },
-      { heading: 'What', share: 4 },
-      { heading: 'Note', share: 5 },
-      { heading: 'Who', share: 2 },
+      { heading: say(message('record.column.when')), share: 3 },
+      { heading: say(message('record.column.what')), share: 4 },
+      { heading: say(message('record.column.note')), share: 5 },
+      { heading: say(message('record.column.who')), share: 2 },
     ],
     rows,
   );
@@ -35,12 +32,7 @@ export function drawEntries(sheet: Sheet, { entries }: BatchRecordSheet, zone: s
 const mostPhotosShown = 12;
 const photoSide = 118;
 
-export function drawPhotos(
-  sheet: Sheet,
-  { entries }: BatchRecordSheet,
-  photos: ReadonlyMap<string, Buffer>,
-  zone: string,
-): void {
+export function drawPhotos({ sheet, say, record: { entries } }: Paper, photos: ReadonlyMap<string, Buffer>): void {
   const shown = entries.flatMap(({ photoIds, at }) =>
     photoIds.flatMap((id) => {
       const picture = photos.get(id);
@@ -49,7 +41,7 @@ export function drawPhotos(
   );
   if (shown.length === 0) return;
   sheet.need(photoSide + 60);
-  sheet.heading('Photos');
+  sheet.heading(say(message('record.heading.photos')));
   const { doc } = sheet;
   shown.slice(0, mostPhotosShown).forEach(({ picture, at }, i) => {
     const column = i % 4;
@@ -58,11 +50,11 @@ export function drawPhotos(
     doc
       .font('plain')
       .fontSize(7)
-      .text(timeWords(Date.parse(at), zone), x, y, { width: photoSide, lineBreak: false });
+      .text(say(whenMessage(at)), x, y, { width: photoSide, lineBreak: false });
     doc.image(picture, x, y + 11, { fit: [photoSide, photoSide] });
     doc.x = sheet.left;
     doc.y = column === 3 || i === Math.min(shown.length, mostPhotosShown) - 1 ? y + photoSide + 16 : y;
   });
   if (shown.length > mostPhotosShown)
-    sheet.paragraph(`${shown.length - mostPhotosShown} more are in the journal.`, { soft: true });
+    sheet.paragraph(say(message('record.more-photos', { moreCount: shown.length - mostPhotosShown })), { soft: true });
 }

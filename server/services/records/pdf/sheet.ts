@@ -24,25 +24,31 @@ export interface SheetFacts {
   readonly title: string;
   readonly drawnUpAt: Date;
   readonly foot: string;
+  /** BCP 47. */
+  readonly language: string;
+  /** @example (1, 3) => "page 1 of 3" */
+  readonly page: (number: number, of: number) => string;
 }
 
 export class Sheet {
   readonly doc: PDFKit.PDFDocument;
   readonly #foot: string;
+  readonly #page: SheetFacts['page'];
   #lacked = false;
 
-  constructor({ title, drawnUpAt, foot }: SheetFacts) {
+  constructor({ title, drawnUpAt, foot, language, page }: SheetFacts) {
     this.doc = new PDFDocument({
       size: 'A4',
       margins: { top: margin, bottom: margin + footHeight, left: margin, right: margin },
       bufferPages: true,
-      lang: 'en',
+      lang: language,
       displayTitle: true,
       info: { Title: title, Creator: 'Branhearth', CreationDate: drawnUpAt, ModDate: drawnUpAt },
     });
     this.doc.registerFont('plain', fontFile('DejaVuSans'));
     this.doc.registerFont('bold', fontFile('DejaVuSans-Bold'));
     this.#foot = foot;
+    this.#page = page;
     this.doc.font('plain').fillColor(ink);
   }
 
@@ -192,7 +198,7 @@ export class Sheet {
         .fontSize(7.5)
         .fillColor(softInk)
         .text(
-          this.known(`${this.#foot}   ·   page ${page + 1} of ${count}`),
+          this.known(`${this.#foot}   ·   ${this.#page(page + 1, count)}`),
           this.left,
           this.doc.page.height - margin - 8,
           {
