@@ -100,15 +100,10 @@ export function createAuthPolicy({ clock, root, rules: given = {} }: AuthPolicyO
       const unnamed = username === undefined || username === '' || (keys.size === 0 && revoked.size === 0);
       if (unnamed) return withoutKey(address) ?? { refused: 'no-key', keyId: null };
       const kept = keys.get(username);
-      if (kept === undefined) {
-        return revoked.has(username)
-          ? { refused: 'revoked-key', keyId: username }
-          : { refused: 'unknown-key', keyId: null };
-      }
-      const digest = createHash('sha256')
-        .update(password ?? '')
-        .digest();
-      return timingSafeEqual(digest, kept.digest) ? kept.principal : { refused: 'wrong-secret', keyId: username };
+      if (kept !== undefined) return admitByKey(kept, username, password);
+      return revoked.has(username)
+        ? { refused: 'revoked-key', keyId: username }
+        : { refused: 'unknown-key', keyId: null };
     },
     mayStay(principal, address) {
       return principal.keyId === null
@@ -134,6 +129,13 @@ export function createAuthPolicy({ clock, root, rules: given = {} }: AuthPolicyO
     seen: (keyId) => seen.get(keyId),
     connectionAttempts,
   };
+}
+
+function admitByKey({ digest, principal }: Kept, keyId: string, password: Uint8Array | undefined): Admission {
+  const given = createHash('sha256')
+    .update(password ?? '')
+    .digest();
+  return timingSafeEqual(given, digest) ? principal : { refused: 'wrong-secret', keyId };
 }
 
 /** A key that did not change keeps its speaker, so that its connections stay. */

@@ -9,27 +9,14 @@
  * again what was not acknowledged (section 4.4).
  */
 
-import type { Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
-import { airAheadFilter } from '../decode/topic.ts';
-import { matchFilter } from '../mapping/topic-filter.ts';
+import type { ForeignFilter, Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
+import { type DefaultSessionFacts, markPrefix, openDefaultSession } from './default-session.ts';
 import type { Delivery } from './deferred-acks.ts';
-import { type OutsideBrokerOptions, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
+import { type OutsideSession, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
+import type { OutsideBrokerOptions } from './outside-options.ts';
 
 /** Stands for the default session among the sites; no site can be called that. */
 export const defaultSession = '+';
-
-export interface SiteSessions extends Source<OutsideTicket> {
-  hold(site: string, told: SessionView): void;
-  /** Takes nothing more of a site; what was taken is still acknowledged. */
-  pauseSite(site: string): Promise<void>;
-  letGo(site: string): Promise<void>;
-  /** Sites whose own session hears all: the default session leaves these alone. */
-  setHeard(sites: Iterable<string>): void;
-  /** Sends a site's mark once more: the default session had no session yet, or the mark was lost with it. */
-  barrierAgain(site: string, text: string): void;
-  /** The lease was confirmed: what was not allowed to connect may. */
-  confirm(site: string): void;
-}
 
 interface SessionView {
   /** Whether it is still ours, as far as this process knows. */
@@ -38,132 +25,130 @@ interface SessionView {
   stands?(hadBefore: boolean): Promise<string | undefined>;
 }
 
-export interface DefaultSessionFacts {
-  /** A site spoke that nobody has heard of. */
-  unknownSite(site: string): void;
-  /** The mark of a site came through. */
-  mark(site: string, text: string): void;
-}
+export class SiteSessions implements Source<OutsideTicket> {
+  readonly url: string;
+  readonly #options: OutsideBrokerOptions;
+  readonly #context: SourceContext;
+  readonly #sink: Sink<OutsideTicket>;
+  readonly #facts: DefaultSessionFacts;
+  readonly #sessions = new Map<string, OutsideSession>();
+  readonly #heard = new Set<string>();
+  readonly #unknown = new Set<string>();
+  #foreign: readonly ForeignFilter[] = [];
+  #paused = false;
 
-type Session = ReturnType<typeof openOutsideBroker>;
+  constructor(
+    options: OutsideBrokerOptions,
+    context: SourceContext,
+    sink: Sink<OutsideTicket>,
+    facts: DefaultSessionFacts,
+  ) {
+    this.url = options.url;
+    this.#options = options;
+    this.#context = context;
+    this.#sink = sink;
+    this.#facts = facts;
+  }
 
-export function openSiteSessions(
-  options: OutsideBrokerOptions,
-  context: SourceContext,
-  sink: Sink<OutsideTicket>,
-  told: DefaultSessionFacts,
-): SiteSessions {
-  const { root, log } = context;
-  const sessions = new Map<string, Session>();
-  const heard = new Set<string>();
-  const unknown = new Set<string>();
-  const barrierPrefix = `${options.clientId}-heard/`;
-  let foreign: Parameters<Session['setForeign']>[0] = [];
-  let paused = false;
+  acknowledge(tickets: readonly OutsideTicket[]): void {
+    acknowledgeAll(tickets, this.#sessions.values());
+  }
 
-  /** Hears everything, keeps what no site's own session does. */
-  const defaultSessionSink: Sink<OutsideTicket> = {
-    ...sink,
-    take(message, ticket) {
-      const [first, site = ''] = message.topic.split('/', 2);
-      if (first !== root) return sink.take(message, ticket);
-      // No session of a site hears what is foretold of it.
-      if (heard.has(site) && matchFilter(airAheadFilter(root), message.topic) === undefined) {
-        sink.pass(ticket);
-        return 0;
-      }
-      const readings = sink.take(message, ticket);
-      // A name of which nothing is kept is no site.
-      if (readings > 0 && !unknown.has(site)) {
-        unknown.add(site);
-        told.unknownSite(site);
-      }
-      return readings;
-    },
-  };
+  health(): SourceHealth {
+    return worst([...this.#sessions.values()].map((session) => session.health()));
+  }
 
-  const openDefaultSession = (mayConnect: () => boolean): Session => {
-    const session = openOutsideBroker(
-      {
-        ...options,
-        mayConnect,
-        marks: {
-          filter: `${barrierPrefix}+`,
-          heard: (topic, text) => told.mark(topic.slice(barrierPrefix.length), text),
-        },
-      },
-      context,
-      defaultSessionSink,
-    );
-    session.setForeign(foreign);
+  setForeign(filters: readonly ForeignFilter[]): void {
+    this.#foreign = filters;
+    this.#sessions.get(defaultSession)?.setForeign(filters);
+  }
+
+  async listen(filter: string, forMs: number): Promise<void> {
+    await [...this.#sessions.values()][0]?.listen(filter, forMs);
+  }
+
+  hold(site: string, view: SessionView): void {
+    if (this.#paused || this.#sessions.has(site)) return;
+    this.#sessions.set(site, site === defaultSession ? this.#openDefault(view) : this.#openSite(site, view));
+  }
+
+  /** Takes nothing more of a site; what was taken is still acknowledged. */
+  async pauseSite(site: string): Promise<void> {
+    await this.#sessions.get(site)?.pause();
+  }
+
+  async letGo(site: string): Promise<void> {
+    const session = this.#sessions.get(site);
+    this.#sessions.delete(site);
+    await session?.close();
+    this.#context.log.info({ site }, 'let go of a site');
+  }
+
+  /** Sites whose own session hears all: the default session leaves these alone. */
+  setHeard(sites: Iterable<string>): void {
+    this.#heard.clear();
+    for (const site of sites) this.#heard.add(site);
+  }
+
+  keep(topic: string, text: string): void {
+    this.#sessions.get(topic.split('/')[1] ?? '')?.keep(topic, text);
+  }
+
+  /** Sends a site's mark once more: the default session had no session yet, or the mark was lost with it. */
+  barrierAgain(site: string, text: string): void {
+    this.#sessions.get(site)?.publish(`${markPrefix(this.#options)}${site}`, text);
+  }
+
+  /** The lease was confirmed: what was not allowed to connect may. */
+  confirm(site: string): void {
+    this.#sessions.get(site)?.confirm();
+  }
+
+  async pause(): Promise<void> {
+    this.#paused = true;
+    await Promise.all([...this.#sessions.values()].map((session) => session.pause()));
+  }
+
+  async close(): Promise<void> {
+    await Promise.all([...this.#sessions.values()].map((session) => session.close()));
+  }
+
+  #openDefault({ mayConnect }: SessionView): OutsideSession {
+    const session = openDefaultSession({
+      options: this.#options,
+      context: this.#context,
+      sink: this.#sink,
+      facts: this.#facts,
+      mayConnect,
+      isHeard: (site) => this.#heard.has(site),
+      unknown: this.#unknown,
+    });
+    session.setForeign(this.#foreign);
     return session;
-  };
+  }
 
-  const openSite = (site: string, { mayConnect, stands }: SessionView): Session => {
-    const session: Session = openOutsideBroker(
+  #openSite(site: string, { mayConnect, stands }: SessionView): OutsideSession {
+    const session: OutsideSession = openOutsideBroker(
       {
-        ...options,
-        clientId: `${options.clientId}-site-${site}`,
-        rootFilter: `${root}/${site}/+/+`,
+        ...this.#options,
+        clientId: `${this.#options.clientId}-site-${site}`,
+        rootFilter: `${this.#context.root}/${site}/+/+`,
         mayConnect,
         onStanding: (hadBefore) => {
           void stands?.(hadBefore).then((mark) => {
-            if (mark !== undefined) session.publish(`${barrierPrefix}${site}`, mark);
+            if (mark !== undefined) session.publish(`${markPrefix(this.#options)}${site}`, mark);
           });
         },
       },
-      context,
-      sink,
+      this.#context,
+      this.#sink,
     );
     return session;
-  };
-
-  return {
-    url: options.url,
-    acknowledge: (tickets) => acknowledgeAll(tickets, sessions.values()),
-    health: () => worst([...sessions.values()].map((session) => session.health())),
-    setForeign(next) {
-      foreign = next;
-      sessions.get(defaultSession)?.setForeign(next);
-    },
-    async listen(filter, forMs) {
-      await [...sessions.values()][0]?.listen(filter, forMs);
-    },
-    hold(site, sessionView) {
-      if (paused || sessions.has(site)) return;
-      sessions.set(
-        site,
-        site === defaultSession ? openDefaultSession(sessionView.mayConnect) : openSite(site, sessionView),
-      );
-    },
-    async pauseSite(site) {
-      await sessions.get(site)?.pause();
-    },
-    async letGo(site) {
-      const session = sessions.get(site);
-      sessions.delete(site);
-      await session?.close();
-      log.info({ site }, 'let go of a site');
-    },
-    setHeard(sites) {
-      heard.clear();
-      for (const site of sites) heard.add(site);
-    },
-    keep: (topic, text) => sessions.get(topic.split('/')[1] ?? '')?.keep(topic, text),
-    barrierAgain: (site, text) => sessions.get(site)?.publish(`${barrierPrefix}${site}`, text),
-    confirm: (site) => sessions.get(site)?.confirm(),
-    async pause() {
-      paused = true;
-      await Promise.all([...sessions.values()].map((session) => session.pause()));
-    },
-    async close() {
-      await Promise.all([...sessions.values()].map((session) => session.close()));
-    },
-  };
+  }
 }
 
 /** A delivery belongs to the connection it came on; each session picks its own. */
-function acknowledgeAll(tickets: readonly OutsideTicket[], sessions: Iterable<Session>): void {
+function acknowledgeAll(tickets: readonly OutsideTicket[], sessions: Iterable<OutsideSession>): void {
   const byLine = new Map<Delivery['stream'], Delivery[]>();
   for (const ticket of tickets) {
     if (ticket === undefined) continue;

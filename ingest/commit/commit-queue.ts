@@ -2,41 +2,17 @@
  * Gathers readings into batches, and lets a message be acknowledged only after its commit. It never gives a ticket back
  * whose readings are not kept; never drops a batch because the store failed.
  */
-import { StoreError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';
-import type { AppendResult, ReadingsStore } from '../../shared/store/readings-store.ts';
+import type { AppendResult } from '../../shared/store/readings-store.ts';
+import { Backlog, type BacklogBounds } from './backlog.ts';
+import { PatientStore, type PatientStoreOptions } from './patient-store.ts';
 
-export interface CommitQueueOptions<Ticket> {
-  readonly store: Pick<ReadingsStore, 'append'>;
+/** Beyond its bounds (50,000 readings and messages, 64 MB) `hasRoom` is false. */
+export interface CommitQueueOptions<Ticket> extends PatientStoreOptions, Partial<BacklogBounds> {
   acknowledge(tickets: readonly Ticket[]): void;
   committed(readings: readonly Reading[], result: AppendResult): void;
-  /** The store kept nothing; the same batch is tried again after the time named. */
-  failed(error: unknown, retryAfterMs: number): void;
-  recovered(): void;
   /** Most readings of one commit. */
   readonly batchReadings?: number;
-  /** Most readings and messages waiting; beyond it `hasRoom` is false. */
-  readonly capacity?: number;
-  /** Most bytes of messages waiting: each stays in memory, as it came, until it is acknowledged. */
-  readonly capacityBytes?: number;
-  readonly firstRetryMs?: number;
-  readonly longestRetryMs?: number;
-}
-
-export interface CommitQueue<Ticket> {
-  /** @param messageBytes What the message that the ticket stands for takes up. */
-  add(readings: readonly Reading[], ticket: Ticket, messageBytes?: number): void;
-  hasRoom(): boolean;
-  /** Calls back once, as soon as there is room. */
-  whenRoom(callback: () => void): void;
-  /** Readings and messages that wait for a commit. */
-  waiting(): { readings: number; messages: number };
-  /** Whether the store refused the batch that is being tried. */
-  failing(): boolean;
-  /** Resolves when nothing waits, after the time named, or once the store fails; true when all is kept. */
-  drain(withinMs: number): Promise<boolean>;
-  /** Gives up what still waits; those messages stay unacknowledged. */
-  stop(): void;
 }
 
 interface Batch<Ticket> {
@@ -45,113 +21,104 @@ interface Batch<Ticket> {
   bytes: number;
 }
 
-export function createCommitQueue<Ticket>(options: CommitQueueOptions<Ticket>): CommitQueue<Ticket> {
-  const { batchReadings = 5_000, capacity = 50_000, capacityBytes = 64 * 1024 * 1024 } = options;
-  const { firstRetryMs = 250, longestRetryMs = 10_000 } = options;
-  const batches: Batch<Ticket>[] = []; // oldest first; the last one is being filled
-  let readingsWaiting = 0;
-  let messagesWaiting = 0;
-  let bytesWaiting = 0;
-  let working = false;
-  let scheduled = false;
-  let failing = false;
-  let stopped = false;
-  let retry: { timer: NodeJS.Timeout; go: () => void } | undefined;
-  const forRoom: (() => void)[] = [];
+export class CommitQueue<Ticket> {
+  readonly #options: Pick<CommitQueueOptions<Ticket>, 'acknowledge' | 'committed'>;
+  readonly #batchReadings: number;
+  readonly #store: PatientStore;
+  readonly #backlog: Backlog;
+  readonly #batches: Batch<Ticket>[] = []; // oldest first; the last one is being filled
+  #working = false;
+  #scheduled = false;
+  #stopped = false;
 
-  function add(readings: readonly Reading[], ticket: Ticket, messageBytes = 0): void {
-    let batch = batches.at(-1);
-    // The first batch is in the store's hands while working, so it takes no more.
-    if (batch === undefined || (working && batches.length === 1) || batch.readings.length >= batchReadings) {
-      batch = { readings: [], tickets: [], bytes: 0 };
-      batches.push(batch);
-    }
+  constructor(options: CommitQueueOptions<Ticket>) {
+    const { capacity = 50_000, capacityBytes = 64 * 1024 * 1024, batchReadings = 5_000 } = options;
+    this.#options = options;
+    this.#batchReadings = batchReadings;
+    this.#store = new PatientStore(options);
+    this.#backlog = new Backlog({ capacity, capacityBytes });
+  }
+
+  /** @param messageBytes What the message that the ticket stands for takes up. */
+  add(readings: readonly Reading[], ticket: Ticket, messageBytes = 0): void {
+    const batch = this.#batchToFill();
     for (const reading of readings) batch.readings.push(reading);
     batch.tickets.push(ticket);
     batch.bytes += messageBytes;
-    readingsWaiting += readings.length;
-    messagesWaiting += 1;
-    bytesWaiting += messageBytes;
-    schedule();
+    this.#backlog.add(readings.length, 1, messageBytes);
+    this.#schedule();
+  }
+
+  hasRoom(): boolean {
+    return this.#backlog.hasRoom();
+  }
+
+  /** Calls back once, as soon as there is room. */
+  whenRoom(callback: () => void): void {
+    this.#backlog.whenRoom(callback);
+  }
+
+  /** Readings and messages that wait for a commit. */
+  waiting(): { readings: number; messages: number } {
+    const { readings, messages } = this.#backlog;
+    return { readings, messages };
+  }
+
+  /** Whether the store refused the batch that is being tried. */
+  failing(): boolean {
+    return this.#store.failing;
+  }
+
+  /** Resolves when nothing waits, after the time named, or once the store fails; true when all is kept. */
+  async drain(withinMs: number): Promise<boolean> {
+    const untilMs = performance.now() + withinMs;
+    while (this.#backlog.messages > 0 && !this.#stopped && !this.#store.failing && performance.now() < untilMs) {
+      await new Promise((resolve) => setTimeout(resolve, 10));
+    }
+    return this.#backlog.messages === 0;
+  }
+
+  /** Gives up what still waits; those messages stay unacknowledged. */
+  stop(): void {
+    this.#stopped = true;
+    this.#store.stop();
+  }
+
+  #batchToFill(): Batch<Ticket> {
+    const last = this.#batches.at(-1);
+    // The first batch is in the store's hands while working, so it takes no more.
+    const isTaken = this.#working && this.#batches.length === 1;
+    if (last !== undefined && !isTaken && last.readings.length < this.#batchReadings) return last;
+    const batch = { readings: [], tickets: [], bytes: 0 };
+    this.#batches.push(batch);
+    return batch;
   }
 
   /** The end of this turn of the event loop: everything the sockets had ready shares one commit. */
-  function schedule(): void {
-    if (scheduled || working || stopped) return;
-    scheduled = true;
+  #schedule(): void {
+    if (this.#scheduled || this.#working || this.#stopped) return;
+    this.#scheduled = true;
     setImmediate(() => {
-      scheduled = false;
-      void work();
+      this.#scheduled = false;
+      void this.#work();
     });
   }
 
-  async function work(): Promise<void> {
-    if (working) return;
-    working = true;
-    while (!stopped) {
-      const batch = batches[0];
+  async #work(): Promise<void> {
+    if (this.#working) return;
+    this.#working = true;
+    while (!this.#stopped) {
+      const batch = this.#batches[0];
       if (batch === undefined) break;
       // A batch without readings holds only messages that were refused or said something else.
-      const result = batch.readings.length === 0 ? undefined : await appendUntilKept(batch.readings);
-      if (stopped) break;
-      batches.shift();
-      readingsWaiting -= batch.readings.length;
-      messagesWaiting -= batch.tickets.length;
-      bytesWaiting -= batch.bytes;
-      if (result !== undefined) options.committed(batch.readings, result);
-      options.acknowledge(batch.tickets);
-      while (forRoom.length > 0 && hasRoom()) forRoom.shift()?.();
+      const result = batch.readings.length === 0 ? undefined : await this.#store.append(batch.readings);
+      if (this.#stopped) break;
+      this.#batches.shift();
+      this.#backlog.remove(batch.readings.length, batch.tickets.length, batch.bytes);
+      if (result !== undefined) this.#options.committed(batch.readings, result);
+      this.#options.acknowledge(batch.tickets);
+      this.#backlog.letIn();
     }
-    working = false;
+    this.#working = false;
   }
-
-  async function appendUntilKept(readings: readonly Reading[]): Promise<AppendResult | undefined> {
-    for (let retryMs = firstRetryMs; !stopped; retryMs = Math.min(2 * retryMs, longestRetryMs)) {
-      try {
-        const result = await options.store.append(readings);
-        if (failing) options.recovered();
-        failing = false;
-        return result;
-      } catch (error) {
-        failing = true;
-        // A store that names a time is not asked before it.
-        const askedMs = error instanceof StoreError ? (error.retryAfterMs ?? 0) : 0;
-        const waitMs = Math.max(retryMs, askedMs);
-        options.failed(error, waitMs);
-        await new Promise<void>((go) => {
-          retry = { timer: setTimeout(go, waitMs), go };
-        });
-      }
-    }
-    return undefined;
-  }
-
-  function hasRoom(): boolean {
-    return readingsWaiting < capacity && messagesWaiting < capacity && bytesWaiting < capacityBytes;
-  }
-
-  return {
-    add,
-    hasRoom,
-    whenRoom(callback) {
-      if (hasRoom()) callback();
-      else forRoom.push(callback);
-    },
-    waiting: () => ({ readings: readingsWaiting, messages: messagesWaiting }),
-    failing: () => failing,
-    async drain(withinMs) {
-      const untilMs = performance.now() + withinMs;
-      while (messagesWaiting > 0 && !stopped && !failing && performance.now() < untilMs) {
-        await new Promise((resolve) => setTimeout(resolve, 10));
-      }
-      return messagesWaiting === 0;
-    },
-    stop() {
-      stopped = true;
-      if (retry !== undefined) {
-        clearTimeout(retry.timer);
-        retry.go();
-      }
-    },
-  };
 }

@@ -2,7 +2,7 @@
 
 import type { Clock } from '../../shared/clock.ts';
 import type { ReadingError } from '../../shared/errors.ts';
-import type { Inbound } from './intake.ts';
+import type { Inbound } from './inbound.ts';
 
 /** What pino's logger offers and we use. */
 export interface IngestLog {

@@ -2,7 +2,7 @@
 import { ReadingError } from '../../shared/errors.ts';
 import { isWarningTopic } from '../../shared/probe-key.ts';
 import type { Principal } from '../auth/auth-policy.ts';
-import { largestPayloadBytes } from '../commit/intake.ts';
+import { largestPayloadBytes } from '../commit/inbound.ts';
 import { cutLengthBytes } from './cut-payload.ts';
 import { type Hook, type HookParts, socketOf } from './hook-parts.ts';
 import { notItsTopic } from './not-its-topic.ts';

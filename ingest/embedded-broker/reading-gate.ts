@@ -3,7 +3,7 @@
  * memory of the others.
  */
 import type { Socket } from 'node:net';
-import { largestPayloadBytes } from '../commit/intake.ts';
+import { largestPayloadBytes } from '../commit/inbound.ts';
 import type { Pace } from './pace.ts';
 import { PacketGuard, type TooLong } from './packet-guard.ts';
 

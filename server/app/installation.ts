@@ -1,7 +1,7 @@
 /** The parts that a running Branhearth consists of, as routes and watchers see them. */
 import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
-import type { Ingest } from '../../ingest/start-ingest.ts';
+import type { Ingest } from '../../ingest/ingest.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';

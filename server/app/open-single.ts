@@ -2,7 +2,8 @@
 import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
-import { type Ingest, type IngestOptions, startIngest } from '../../ingest/start-ingest.ts';
+import type { Ingest, IngestOptions } from '../../ingest/ingest.ts';
+import { startIngest } from '../../ingest/start-ingest.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { openJournal } from '../../shared/store/open/open-journal.ts';

@@ -2,7 +2,7 @@
  * What every process opens that watches piles: their monitor, and whoever is notified of what it finds. The two need each
  * other, so they are joined here.
  */
-import type { Ingest } from '../../ingest/start-ingest.ts';
+import type { Ingest } from '../../ingest/ingest.ts';
 import { startSelfChecks } from '../health/start-self-checks.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';

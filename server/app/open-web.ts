@@ -5,7 +5,8 @@
  * keeps no session there and stores nothing of what it hears.
  */
 import { randomBytes } from 'node:crypto';
-import { type Ingest, startIngest } from '../../ingest/start-ingest.ts';
+import type { Ingest } from '../../ingest/ingest.ts';
+import { startIngest } from '../../ingest/start-ingest.ts';
 import { askToForget } from '../cluster/ask-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';

@@ -1,5 +1,5 @@
 /** The outside broker as it is configured. */
-import type { OutsideBrokerOptions } from '../../ingest/client/outside-broker.ts';
+import type { OutsideBrokerOptions } from '../../ingest/client/outside-options.ts';
 import type { Config } from '../../shared/config.ts';
 import { ConfigError } from '../../shared/errors.ts';
 

@@ -4,7 +4,7 @@
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { defaultSession } from '../../ingest/client/site-sessions.ts';
-import type { SiteIngest } from '../../ingest/start-ingest.ts';
+import type { SiteIngest } from '../../ingest/ingest.ts';
 import type { Journal, JournalNews, Lease, LeaseTable } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';

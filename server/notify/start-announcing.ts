@@ -1,7 +1,7 @@
 /** Sirens and lamps by MQTT, and trouble of the server, begun together. */
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
-import type { Ingest } from '../../ingest/start-ingest.ts';
+import type { Ingest } from '../../ingest/ingest.ts';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Journal } from '../../shared/store/journal.ts';

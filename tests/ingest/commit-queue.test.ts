@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { createCommitQueue } from '../../ingest/commit/commit-queue.ts';
+import { CommitQueue } from '../../ingest/commit/commit-queue.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { memoryReadingsStore } from '../helpers/memory-readings-store.ts';
 import { until } from '../helpers/until.ts';
@@ -17,7 +17,7 @@ function open(options: { batchReadings?: number; capacity?: number; capacityByte
   const store = memoryReadingsStore();
   const acknowledged: number[] = [];
   const log: string[] = [];
-  const queue = createCommitQueue<number>({
+  const queue = new CommitQueue<number>({
     store,
     acknowledge: (tickets) => acknowledged.push(...tickets),
     committed: (_, { newCount, duplicateCount }) => log.push(`committed ${newCount} new ${duplicateCount} again`),

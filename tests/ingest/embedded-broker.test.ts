@@ -1,7 +1,7 @@
 import { createConnection, createServer } from 'node:net';
 import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { IngestOptions } from '../../ingest/start-ingest.ts';
+import type { IngestOptions } from '../../ingest/ingest.ts';
 import { ConfigError } from '../../shared/errors.ts';
 import type { MemoryReadingsStore } from '../helpers/memory-readings-store.ts';
 import { until } from '../helpers/until.ts';

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { createIntake, type Inbound } from '../../ingest/commit/intake.ts';
+import type { Inbound } from '../../ingest/commit/inbound.ts';
+import { createIntake } from '../../ingest/commit/intake.ts';
 import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
 import { createRefusals } from '../../ingest/decode/refusals.ts';
 import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';

@@ -1,5 +1,6 @@
 /** An Ingest on a store in memory, with what it said along the way. */
-import { type Ingest, type IngestOptions, startIngest } from '../../ingest/start-ingest.ts';
+import type { Ingest, IngestOptions } from '../../ingest/ingest.ts';
+import { startIngest } from '../../ingest/start-ingest.ts';
 import { liveClock } from '../../shared/clock.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { type MemoryReadingsStore, memoryReadingsStore } from '../helpers/memory-readings-store.ts';

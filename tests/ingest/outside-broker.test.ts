@@ -1,6 +1,6 @@
 import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { IngestOptions } from '../../ingest/start-ingest.ts';
+import type { IngestOptions } from '../../ingest/ingest.ts';
 import { ConfigError } from '../../shared/errors.ts';
 import type { MemoryReadingsStore } from '../helpers/memory-readings-store.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';

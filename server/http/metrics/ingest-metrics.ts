@@ -1,5 +1,5 @@
 import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
-import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import { addCounter, addCounterByReason, type MetricsRegistry } from './registers.ts';
 
 interface IngestMetricsParts {

@@ -1,5 +1,5 @@
 /** GET /api/health, open to everyone: is the server up, and can it work. */
-import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';

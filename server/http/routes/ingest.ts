@@ -1,7 +1,7 @@
 /** What came in and was refused, and what comes in on topics that are not ours. */
 import { z } from 'zod';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
-import type { Ingest } from '../../../ingest/start-ingest.ts';
 import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
 import type { Api } from '../api.ts';
 import { sendProblem } from '../problem.ts';

@@ -2,7 +2,7 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
-import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import {

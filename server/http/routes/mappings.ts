@@ -1,8 +1,8 @@
 /** How messages on foreign topics become readings; tried before they are saved. */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import { mappingProblem } from '../../../ingest/mapping/mapping.ts';
-import type { Ingest } from '../../../ingest/start-ingest.ts';
 import {
   type MappingInput,
   mappingInputSchema,

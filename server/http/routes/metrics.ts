@@ -2,7 +2,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import { collectDefaultMetrics, type OpenMetricsContentType, Registry } from 'prom-client';
 import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
-import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';

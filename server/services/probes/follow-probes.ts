@@ -1,6 +1,6 @@
 /** What ingest hears of probes, brought to the probe book, to open pages, and into the journal. */
 import type { FastifyBaseLogger } from 'fastify';
-import type { IngestOptions } from '../../../ingest/start-ingest.ts';
+import type { IngestOptions } from '../../../ingest/ingest.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { ProbeBook } from './probe-book.ts';

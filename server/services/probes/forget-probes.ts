@@ -4,7 +4,7 @@
  */
 import { setTimeout as pause } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
-import type { Ingest } from '../../../ingest/start-ingest.ts';
+import type { Ingest } from '../../../ingest/ingest.ts';
 import { ConflictError } from '../../../shared/errors.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ProbeName, ReadingsStore } from '../../../shared/store/readings-store.ts';

@@ -1,5 +1,6 @@
 /** An intake that recognises devices, with what it said along the way. */
-import { createIntake, type Inbound } from '../../../ingest/commit/intake.ts';
+import type { Inbound } from '../../../ingest/commit/inbound.ts';
+import { createIntake } from '../../../ingest/commit/intake.ts';
 import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
 import { createRefusals } from '../../../ingest/decode/refusals.ts';
 import { recogniseDevices } from '../../../ingest/devices/recognise-devices.ts';

@@ -1,0 +1,83 @@
+/**
+ * The topics beside ours that are heard, and why: a person mapped them, devices that are known by themselves speak
+ * there, or programs foretell the air.
+ */
+import type { MappingInput } from '../shared/contracts/ingest.ts';
+import type { ForeignFilter, IngestLog } from './commit/inbound-source.ts';
+import { airAheadFilter } from './decode/topic.ts';
+import type { DeviceHearers } from './devices/device-memory.ts';
+import { type Devices, recogniseDevices } from './devices/recognise-devices.ts';
+import { mappingProblem } from './mapping/mapping.ts';
+
+export interface ForeignTopicsParts extends DeviceHearers {
+  readonly root: string;
+  readonly log: IngestLog;
+  readonly mappings: readonly MappingInput[];
+  readonly recognisesDevices: boolean;
+  readonly hearsAirAhead: boolean;
+  /** `filters` are others than before. */
+  changed(): void;
+}
+
+/** Devices introduce themselves many at a time, all at once where a broker kept it. */
+const devicesGatheredMs = 100;
+
+export class ForeignTopics {
+  /** Absent where devices are read by mappings alone. */
+  readonly devices: Devices | undefined;
+  readonly #parts: ForeignTopicsParts;
+  #mappings: readonly MappingInput[];
+  #later: NodeJS.Timeout | undefined;
+
+  constructor(parts: ForeignTopicsParts) {
+    const { root, onStatus, onDevice } = parts;
+    this.#parts = parts;
+    this.#mappings = workingMappings(parts.mappings, parts.log);
+    this.devices = parts.recognisesDevices
+      ? recogniseDevices({ root, onStatus, onDevice, filtersChanged: () => this.#devicesChanged() })
+      : undefined;
+  }
+
+  /** Those in force. */
+  mappings(): readonly MappingInput[] {
+    return this.#mappings;
+  }
+
+  /** One that cannot work is left out and logged. */
+  setMappings(mappings: readonly MappingInput[]): void {
+    this.#mappings = workingMappings(mappings, this.#parts.log);
+    this.#parts.changed();
+  }
+
+  /** What to hear at an outside broker. */
+  filters(): ForeignFilter[] {
+    const { root, hearsAirAhead } = this.#parts;
+    return [
+      ...(hearsAirAhead ? [{ filter: airAheadFilter(root), qos: 1 as const, isOptional: true }] : []),
+      ...(this.devices?.filters() ?? []).map(({ filter, timed }) => ({
+        filter,
+        qos: timed === true ? (1 as const) : (0 as const),
+        isOptional: true,
+      })),
+      // Last, so that a filter that somebody wrote counts as they meant it.
+      ...this.#mappings.map(({ filter }) => ({ filter, qos: 1 as const, isOptional: false })),
+    ];
+  }
+
+  stop(): void {
+    clearTimeout(this.#later);
+  }
+
+  #devicesChanged(): void {
+    clearTimeout(this.#later);
+    this.#later = setTimeout(() => this.#parts.changed(), devicesGatheredMs).unref();
+  }
+}
+
+function workingMappings(mappings: readonly MappingInput[], log: IngestLog): readonly MappingInput[] {
+  return mappings.filter((mapping) => {
+    const problem = mappingProblem(mapping);
+    if (problem !== undefined) log.error({ mapping, problem }, 'a mapping cannot work and is left out');
+    return problem === undefined;
+  });
+}

@@ -1,0 +1,158 @@
+/** Joins a broker, the decoders and the commit queue: every message goes through all three. */
+import { toInstant } from '../shared/contracts/time.ts';
+import { type CommitOutcomes, createCommitOutcomes } from './commit/commit-outcomes.ts';
+import { CommitQueue } from './commit/commit-queue.ts';
+import { guarded } from './commit/guarded.ts';
+import type { Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
+import { createIntake } from './commit/intake.ts';
+import { recallTemperatures } from './commit/recall-temperatures.ts';
+import { StoreTrouble } from './commit/store-trouble.ts';
+import { createPowerOnGuard } from './decode/power-on-guard.ts';
+import { createRefusals, type Refusals } from './decode/refusals.ts';
+import { ForeignTopics } from './foreign-topics.ts';
+import type { Ingest, IngestOptions } from './ingest.ts';
+import { createForeignMessages, type ForeignMessages } from './mapping/foreign-messages.ts';
+import { tryMapping } from './mapping/mapping.ts';
+import { filterProblem, matchFilter } from './mapping/topic-filter.ts';
+
+/** How long closing waits for the store to take what has come in. */
+const closingMs = 5_000;
+
+/** All that is joined. */
+interface Joined<Ticket> {
+  readonly source: Source<Ticket>;
+  readonly queue: CommitQueue<Ticket>;
+  readonly trouble: StoreTrouble;
+  readonly outcomes: CommitOutcomes;
+  readonly refusals: Refusals;
+  readonly foreign: ForeignMessages;
+  readonly topics: ForeignTopics;
+  /** Messages. */
+  readonly counted: { received: number; acked: number };
+  recall(): Promise<void>;
+}
+
+/** @param open Opens the broker, which hands every message to the sink. */
+export async function joinIngest<Ticket>(
+  options: Omit<IngestOptions, 'source'>,
+  open: (context: SourceContext, sink: Sink<Ticket>) => Promise<Source<Ticket>>,
+): Promise<Ingest> {
+  const { store, clock, root, log } = options;
+  const counted = { received: 0, acked: 0 };
+  const refusals = createRefusals(clock);
+  const foreign = createForeignMessages();
+  const powerOn = createPowerOnGuard();
+  const trouble = new StoreTrouble(log);
+  const onCommitted = guarded('onCommitted', log, options.onCommitted);
+  const outcomes = createCommitOutcomes({ root, clock, refusals, onCommitted });
+  const queue = new CommitQueue<Ticket>({
+    store,
+    ...(options.capacity === undefined ? {} : { capacity: options.capacity }),
+    committed: outcomes.committed,
+    acknowledge(tickets) {
+      counted.acked += tickets.length;
+      source.acknowledge(tickets);
+    },
+    failed: (error, retryAfterMs) => trouble.failed(error, retryAfterMs),
+    recovered: () => trouble.recovered(),
+  });
+  const topics = topicsOf(options, () => source.setForeign(topics.filters()));
+  const sink = sinkOf(options, { counted, queue, refusals, foreign, topics, powerOn });
+
+  const recall = () => recallTemperatures(store, powerOn, log);
+  await recall();
+  const source = await open({ root, clock, log }, sink);
+  source.setForeign(topics.filters());
+  return ingestOf({ source, queue, trouble, outcomes, refusals, foreign, topics, counted, recall });
+}
+
+function topicsOf(options: Omit<IngestOptions, 'source'>, changed: () => void): ForeignTopics {
+  const { root, log, mappings, recognisesDevices = true } = options;
+  return new ForeignTopics({
+    root,
+    log,
+    mappings,
+    recognisesDevices,
+    hearsAirAhead: options.onAirAhead !== undefined,
+    onStatus: guarded('onStatus', log, options.onStatus),
+    onDevice: guarded('onDevice', log, (site, probe, facts) => options.onDevice?.(site, probe, facts)),
+    changed,
+  });
+}
+
+/** What the broker hands its messages to: decoded, and queued for the commit after which each is acknowledged. */
+function sinkOf<Ticket>(
+  options: Omit<IngestOptions, 'source'>,
+  parts: Pick<Joined<Ticket>, 'counted' | 'queue' | 'refusals' | 'foreign' | 'topics'> & {
+    readonly powerOn: ReturnType<typeof createPowerOnGuard>;
+  },
+): Sink<Ticket> {
+  const { root, clock, log, calibrate, admits, onAirAhead } = options;
+  const { counted, queue, refusals, foreign, topics, powerOn } = parts;
+  const intake = createIntake({
+    root,
+    clock,
+    refusals,
+    powerOn,
+    foreign,
+    mappings: () => topics.mappings(),
+    calibrate,
+    admits,
+    onStatus: guarded('onStatus', log, options.onStatus),
+    onAirAhead,
+    devices: topics.devices,
+  });
+  return {
+    take(message, ticket) {
+      counted.received += 1;
+      const readings = intake(message);
+      queue.add(readings, ticket, message.topic.length + message.payload.length);
+      return readings.length;
+    },
+    pass: (ticket) => queue.add([], ticket),
+    show: (topic, payload) => foreign.keep({ atMs: clock.nowMs(), topic, payload: payload.toString('utf8') }),
+    hasRoom: () => queue.hasRoom(),
+    whenRoom: (callback) => queue.whenRoom(callback),
+    refuse: refusals.count,
+  };
+}
+
+function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
+  const { source, queue, outcomes, refusals, foreign, topics, counted, recall } = joined;
+  return {
+    url: source.url,
+    tlsUrl: source.tlsUrl,
+    health: () => healthOf(joined),
+    counters: () => ({ ...counted, ...outcomes.counted, refused: refusals.counts() }),
+    refusals: refusals.answer,
+    setMappings: (mappings) => topics.setMappings(mappings),
+    foreignMessages: (filter) =>
+      foreign
+        .list()
+        .filter(({ topic }) => filter === undefined || matchFilter(filter, topic) !== undefined)
+        .map(({ atMs, topic, payload }) => ({ at: toInstant(atMs), topic, payload })),
+    keep: (topic, text) => source.keep(topic, text),
+    async listen(filter, forMs) {
+      const problem = filterProblem(filter);
+      if (problem !== undefined) throw new RangeError(`Cannot listen to ${JSON.stringify(filter)} as it ${problem}`);
+      await source.listen(filter, forMs);
+    },
+    tryMapping: (mapping) => tryMapping(mapping, foreign.list()),
+    settled: (withinMs) => queue.drain(withinMs),
+    recall,
+    async close() {
+      topics.stop();
+      await source.pause();
+      await queue.drain(closingMs);
+      queue.stop();
+      await source.close();
+    },
+  };
+}
+
+function healthOf<Ticket>({ source, queue, trouble }: Joined<Ticket>): SourceHealth {
+  if (!queue.failing()) return source.health();
+  const { messages } = queue.waiting();
+  const detail = `Readings cannot be stored (${trouble.problem}); ${messages} messages wait unacknowledged`;
+  return { state: 'down', detail };
+}
