@@ -11,7 +11,7 @@ import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { airByHour } from './measured-air.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import { checkpointReachMs } from './pile/pile-watch.ts';
+import { checkpointReachMs } from './pile/checkpoints.ts';
 
 /** How far beyond now the expected band reaches. */
 const aheadMs = 2 * msPerDay;

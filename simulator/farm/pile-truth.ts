@@ -47,24 +47,7 @@ export function followTruth(played: PlayedPile) {
   const { setup, pile } = played;
   const { stage } = setup;
   const readyAtStart = readyFoodKg(played);
-  const truth: PileTruth = {
-    site: setup.site,
-    pile: setup.name,
-    stage,
-    laidAtMs: setup.laidAtMs,
-    passes50AtH: null,
-    passes60AtH: null,
-    driedAtH: null,
-    stalledAtH: null,
-    peakC: Number.NEGATIVE_INFINITY,
-    peakAtH: 0,
-    hoursAbove50: 0,
-    moistureFracAtEnd: Number.NaN,
-    aliveFracAtEnd: Number.NaN,
-    faults: setup.probes.flatMap(({ name, faults }) =>
-      faults.map(({ kind, fromH, toH }) => ({ probe: name, kind, fromH, toH: toH ?? null })),
-    ),
-  };
+  const truth = newTruth(setup);
   const airC: number[] = [];
   let lastHour = 0;
   let handledAtH = Number.NEGATIVE_INFINITY;
@@ -103,6 +86,28 @@ export function followTruth(played: PlayedPile) {
     handled(): void {
       handledAtH = (pile.atMs - setup.laidAtMs) / 3_600_000;
     },
+  };
+}
+
+/** Before anything became of it. */
+function newTruth(setup: PlayedPile['setup']): PileTruth {
+  return {
+    site: setup.site,
+    pile: setup.name,
+    stage: setup.stage,
+    laidAtMs: setup.laidAtMs,
+    passes50AtH: null,
+    passes60AtH: null,
+    driedAtH: null,
+    stalledAtH: null,
+    peakC: Number.NEGATIVE_INFINITY,
+    peakAtH: 0,
+    hoursAbove50: 0,
+    moistureFracAtEnd: Number.NaN,
+    aliveFracAtEnd: Number.NaN,
+    faults: setup.probes.flatMap(({ name, faults }) =>
+      faults.map(({ kind, fromH, toH }) => ({ probe: name, kind, fromH, toH: toH ?? null })),
+    ),
   };
 }
 

@@ -2,18 +2,12 @@
  * One pile being watched: readings in, judgement and alarms out. It never judges a reading before it is committed, or
  * loses a late one: it goes back and reads again.
  */
-import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import { z } from 'zod';
-import { judgeStateSchema } from '../../../core/estimate/state.ts';
 import type { ExpectedBand } from '../../../core/expect/band.ts';
 import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
 import type { AlarmChange, AlarmHandling, AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import type { JudgeState } from '../../../core/session/judge.ts';
-import { stateVersion } from '../../../core/session/kept-state.ts';
 import { PileSession } from '../../../core/session/pile-session.ts';
 import type { PositionRhythm } from '../../../core/session/rhythms.ts';
-import { alarmMachineSchema } from '../../../shared/alarm-record.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import type {
   ActRecord,
@@ -23,30 +17,16 @@ import type {
   WatchChange,
 } from '../../../shared/store/journal.ts';
 import type { HeardOfPeople } from '../../services/journal/heard-by-judge.ts';
+import { Checkpoints, checkpointReachMs } from './checkpoints.ts';
+import { type KeptJudgement, keptJudgement, readKept } from './kept-judgement.ts';
 import { setupOf } from './origin.ts';
 
 /** Probes of a pile do not report at the same instant; what is late by no more than this is taken as just now. */
 const jitterMs = 2 * 60_000;
 /** A probe that spoke this shortly before the batch was laid tells what the pile was like as it was laid. */
 const beforeLaidMs = 3_600_000;
-const checkpointEveryMs = 2 * 3_600_000;
-const mostCheckpoints = 3;
 /** Clocks of probes run ahead a little. */
 const aheadMs = 600_000;
-/** So far back a late reading sends the judge; what is later still is read from the start of the batch. */
-export const checkpointReachMs = mostCheckpoints * checkpointEveryMs;
-
-interface Checkpoint {
-  readonly throughMs: number;
-  /** Packed: most piles never go back, but every one keeps a few. */
-  readonly state: Uint8Array;
-}
-
-const quickly = { level: 1 } as const;
-/** Copied, for zlib's answer is the beginning of 16 KB that it would keep from being freed. */
-const packed = (state: JudgeState): Uint8Array => new Uint8Array(deflateRawSync(JSON.stringify(state), quickly));
-const unpacked = (state: Uint8Array): JudgeState =>
-  judgeStateSchema.parse(JSON.parse(inflateRawSync(state).toString()));
 
 /** Reads the pile's committed readings in [fromMs, toMs), oldest first, page by page. */
 export type ReadBack = (fromMs: number, toMs: number) => AsyncIterable<readonly JudgeReading[]>;
@@ -75,7 +55,7 @@ export class PileWatch {
   #saidBefore: Assessment | null = null;
   #pending: JudgeReading[] = [];
   #lateFromMs = Number.POSITIVE_INFINITY;
-  #checkpoints: Checkpoint[] = [];
+  readonly #checkpoints = new Checkpoints();
   /** Whether anything happened since the place in the journal was kept. */
   #unkept = false;
 
@@ -145,14 +125,14 @@ export class PileWatch {
       }
     }
     session.startAnew();
-    this.#checkpoints = [];
+    this.#checkpoints.clear();
     await this.#readOpening(session);
     await this.#readThrough(session, setup.startedAtMs, nowMs);
   }
 
-  async #resumeFrom(session: PileSession, kept: Kept, throughMs: number, nowMs: number): Promise<void> {
+  async #resumeFrom(session: PileSession, kept: KeptJudgement, throughMs: number, nowMs: number): Promise<void> {
     session.goOnFrom(kept.judge, throughMs);
-    this.#checkpoints = [];
+    this.#checkpoints.clear();
     await this.#readThrough(session, throughMs + 1, nowMs);
     session.assessment(Math.max(nowMs, throughMs)); // what it cannot judge by is not gone on with
     this.registry.restoreWaiting(kept.waiting);
@@ -216,16 +196,9 @@ export class PileWatch {
 
   #step(session: PileSession, reading: JudgeReading, checkpointsFromMs = 0): void {
     const nextMs = Math.max(reading.atMs, session.throughMs);
-    if (nextMs >= checkpointsFromMs) this.#checkpoint(session, nextMs);
+    if (nextMs >= checkpointsFromMs) this.#checkpoints.offer(session, nextMs);
     session.step(reading);
     this.#unkept = true;
-  }
-
-  #checkpoint({ state, throughMs }: PileSession, nextMs: number): void {
-    const last = this.#checkpoints.at(-1);
-    if (last && nextMs - last.throughMs < checkpointEveryMs) return;
-    this.#checkpoints.push({ throughMs, state: packed(state) });
-    if (this.#checkpoints.length > mostCheckpoints) this.#checkpoints.shift();
   }
 
   /** A reading older than what was judged came in: back to before it, and through everything again. */
@@ -242,9 +215,8 @@ export class PileWatch {
   }
 
   async #readAgain(session: PileSession, lateMs: number, nowMs: number): Promise<void> {
-    this.#checkpoints = this.#checkpoints.filter((one) => one.throughMs < lateMs);
-    const from = this.#checkpoints.at(-1);
-    if (from) session.goOnFrom(unpacked(from.state), from.throughMs);
+    const from = this.#checkpoints.backTo(lateMs);
+    if (from) session.goOnFrom(from.state, from.throughMs);
     else {
       session.startAnew();
       await this.#readOpening(session);
@@ -279,24 +251,7 @@ export class PileWatch {
       pileId: this.pile.id,
       batchId: this.batch.id,
       throughMs: this.#session.throughMs,
-      state: {
-        version: stateVersion(),
-        judge: this.#session.state,
-        waiting: this.registry.waiting(),
-      } satisfies Kept,
+      state: keptJudgement({ judge: this.#session.state, waiting: this.registry.waiting() }),
     };
   }
-}
-
-const keptSchema = z.object({
-  version: z.string(),
-  judge: judgeStateSchema,
-  waiting: z.array(z.tuple([z.string(), alarmMachineSchema])),
-});
-type Kept = z.infer<typeof keptSchema>;
-
-/** A judge of another version remembers other things: its batch is then read again from the start. */
-function readKept(state: unknown): Kept | undefined {
-  const { data: kept } = keptSchema.safeParse(state);
-  return kept?.version === stateVersion() ? kept : undefined;
 }
