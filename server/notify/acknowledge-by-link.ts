@@ -1,7 +1,9 @@
 /** Acknowledging from a message, by the secret of its link. */
 import { isSilenced, isStanding } from '../../core/alarms/standing.ts';
 import type { Clock } from '../../shared/clock.ts';
-import { momentWords } from '../../shared/messages/format.ts';
+import { plainReader, type Reader } from '../../shared/messages/format.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
+import { plainSpaces, render } from '../../shared/messages/render.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NotificationLink } from '../../shared/store/notifications-store.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
@@ -23,10 +25,13 @@ export interface AlarmLinkAnswer {
   readonly heading: string;
   /** What the message said, and when it was made; while something is to be done, also what was seen and the cautions. */
   readonly message: string | null;
+  /** "The message of 2 May, 16:30"; null where there is none. */
   readonly sentAt: string | null;
   readonly parts: MessageContent['parts'];
   readonly says: string;
   readonly pileId: string | null;
+  /** In which all of it is said (BCP 47). */
+  readonly language: string;
 }
 
 const channelWords = { email: 'the e-mail', push: 'the notification', webhook: 'the webhook' } as const;
@@ -41,55 +46,45 @@ export async function answerLink(
   const notice = link && (await journal.notifications.notices.get(link.noticeId));
   if (!link || !notice)
     return {
+      ...inWords(plainReader(clock.nowMs()), message('link.unknown'), message('link.unknown.says')),
       state: 'unknown',
-      heading: 'This link is not known',
       message: null,
       sentAt: null,
       parts: [],
-      says: 'It may be cut off, or long over. Warnings that still stand are on the page of the piles.',
       pileId: null,
     };
-  const reader = await people.readerOf(link.personId);
-  const time = (atMs: number) => momentWords(atMs, readerOf(reader, clock.nowMs()));
+  const who = await people.readerOf(link.personId);
+  const reader = readerOf(who, clock.nowMs());
+  const said = (heading: Message, says: Message) => inWords(reader, heading, says);
+  const { personName } = link;
   /** As it is to be done now, or, where that is over, in the words of then: "do it now" would send somebody in vain. */
-  const letterAt = (nowMs: number) =>
-    contentOf(
-      { journal, clock: { ...clock, nowMs: () => nowMs }, publicUrl: undefined },
-      notice,
-      link.personName,
-      reader,
-    );
-  const shown = { sentAt: time(notice.atMs), pileId: notice.pileId };
-  const over = { ...shown, message: (await letterAt(notice.atMs)).sentence, parts: [] };
+  const messageAt = (nowMs: number) =>
+    contentOf({ journal, clock: { ...clock, nowMs: () => nowMs }, publicUrl: undefined }, notice, personName, who);
+  const sentAt = plainSpaces(render(message('link.sent', { sentAtMs: notice.atMs }), reader));
+  const shown = { sentAt, pileId: notice.pileId };
+  const over = { ...shown, message: (await messageAt(notice.atMs)).sentence, parts: [] };
   const alarms = await alarmsOf(journal, notice);
   const asking = alarms.filter(({ state }) => state === 'unacknowledged' || state === 'returned-unacknowledged');
   if (link.usedAtMs !== null) {
-    const says = `Acknowledged by ${link.personName} with this link, ${time(link.usedAtMs)}.`;
-    return { ...over, state: 'used', heading: 'Acknowledged before', says };
+    const says = message('link.used.says', { personName, usedAtMs: link.usedAtMs });
+    return { ...over, state: 'used', ...said(message('link.used'), says) };
   }
   if (link.expiresAtMs <= clock.nowMs()) {
-    const says = 'Nothing is acknowledged by it any more. Open the pile to see how it stands now.';
-    return { ...over, state: 'too-old', heading: 'This link is too old', says };
+    return { ...over, state: 'too-old', ...said(message('link.too-old'), message('link.too-old.says')) };
   }
-  if (asking.length === 0) return { ...over, state: 'nothing-left', ...(await whoDid(journal, alarms)) };
-  const { sentence: message, parts: cautions } = await letterAt(clock.nowMs());
-  const standing = { ...shown, message, parts: cautions };
-  if (!press)
-    return {
-      ...standing,
-      state: 'ready',
-      heading: 'Have you seen this?',
-      says: 'Acknowledging stops the reminders and tells the others that you are on it.',
-    };
+  if (asking.length === 0) return { ...over, state: 'nothing-left', ...said(...(await whoDid(journal, alarms))) };
+  const { sentence, parts: cautions } = await messageAt(clock.nowMs());
+  const standing = { ...shown, message: sentence, parts: cautions };
+  if (!press) return { ...standing, state: 'ready', ...said(message('link.ready'), message('link.ready.says')) };
   await acknowledge(parts, asking, link);
   // Used only now: whoever is cut off in between presses once more.
   await journal.notifications.links.use(link.digest, clock.nowMs());
-  return {
-    ...standing,
-    state: 'done',
-    heading: 'Acknowledged',
-    says: `Acknowledged by ${link.personName}. The reminders stop; the others can see that you are on it.`,
-  };
+  return { ...standing, state: 'done', ...said(message('link.done'), message('link.done.says', { personName })) };
+}
+
+function inWords(reader: Reader, heading: Message, says: Message) {
+  const say = (one: Message) => plainSpaces(render(one, reader));
+  return { heading: say(heading), says: say(says), language: reader.language };
 }
 
 async function acknowledge(
@@ -122,21 +117,14 @@ async function siteAlarms(journal: Journal, notice: KeptNotice): Promise<string[
   return joined.flat().flatMap(({ alarmId }) => alarmId ?? []);
 }
 
-async function whoDid(
-  journal: Journal,
-  alarms: readonly AlarmRecord[],
-): Promise<Pick<AlarmLinkAnswer, 'heading' | 'says'>> {
-  if (alarms.some((alarm) => isSilenced(alarm) && isStanding(alarm.machine))) {
-    const says =
-      'It still stands, and somebody has put its notifications aside. Open the pile to see how it stands now.';
-    return { heading: 'Put aside', says };
-  }
+async function whoDid(journal: Journal, alarms: readonly AlarmRecord[]): Promise<[heading: Message, says: Message]> {
+  if (alarms.some((alarm) => isSilenced(alarm) && isStanding(alarm.machine)))
+    return [message('link.put-aside'), message('link.put-aside.says')];
   for (const { id, state } of alarms) {
     if (state !== 'acknowledged') continue;
     const step = (await journal.alarms.steps(id)).findLast(({ arrow }) => arrow === 'acknowledged');
-    const heading = 'Acknowledged before';
-    const says = step?.by ? `${step.by} has acknowledged it already.` : 'It has been acknowledged already.';
-    return { heading, says: `${says} Open the pile to see how it stands now.` };
+    const by = { isNamed: Boolean(step?.by), personName: step?.by ?? '' };
+    return [message('link.used'), message('link.acknowledged-by', by)];
   }
-  return { heading: 'It is over', says: 'The warning no longer stands, and there is nothing left to acknowledge.' };
+  return [message('link.over'), message('link.over.says')];
 }

@@ -134,6 +134,7 @@ export class Dispatcher {
       message,
       notice,
       content: await contentOf(this.#parts, notice, message.personName, reader),
+      reader,
       pageUrl: pageOf(this.#parts, notice),
       ack:
         secret === undefined

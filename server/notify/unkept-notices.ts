@@ -101,6 +101,7 @@ export class UnkeptNotices {
       message,
       notice,
       content,
+      reader,
       pageUrl: pageOf({ publicUrl }, notice),
       ack: undefined,
     });

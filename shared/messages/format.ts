@@ -147,12 +147,12 @@ function dateWords(atMs: number, { language, timeZone, hour12 = false }: Reader)
 }
 
 /** @example dayWords(atMs, reader) // => "2 May 2031": short, as a table needs it */
-export function dayWords(atMs: number, { language, timeZone }: Reader): string {
+function dayWords(atMs: number, { language, timeZone }: Reader): string {
   return dateFormat(regionOf(language), { day: 'numeric', month: 'short', year: 'numeric', timeZone }).format(atMs);
 }
 
 /** @example whenWords(atMs, reader) // => "2 May 2031, 16:30", or "2 May 2031, 4:30 pm" */
-export function whenWords(atMs: number, reader: Reader): string {
+function whenWords(atMs: number, reader: Reader): string {
   const { language, timeZone, hour12 = false } = reader;
   const clock = dateFormat(regionOf(language), { ...clockOptions(hour12), timeZone }).format(atMs);
   return `${dayWords(atMs, reader)}, ${clock}`;

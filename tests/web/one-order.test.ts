@@ -117,7 +117,7 @@ async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], 
   };
   const parts = { journal: journalOf(records) as never, clock: clock as never, publicUrl: undefined };
   const content = await contentOf(parts, notice, 'Ana', reader);
-  const job = { message: { id: 'm' } as MessageRecord, notice, content, pageUrl: undefined, ack: undefined };
+  const job = { message: { id: 'm' } as MessageRecord, notice, content, reader, pageUrl: undefined, ack: undefined };
   return {
     content,
     bodies: [mailText(job), mailHtml(job, 'danger'), pushPayload(job).body, JSON.stringify(content)],

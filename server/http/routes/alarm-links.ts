@@ -1,9 +1,12 @@
 /**
- * The page that a link in a message opens: what was told, and one button. It never acknowledges on GET, whoever opens
+ * The page that a link in a message opens: what the message said, and one button. It never acknowledges on GET, whoever opens
  * it; the secret in the address is all that is asked for.
  */
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
+import { plainReader } from '../../../shared/messages/format.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { plainSpaces, render } from '../../../shared/messages/render.ts';
 import { type AcknowledgeByLinkParts, type AlarmLinkAnswer, answerLink } from '../../notify/acknowledge-by-link.ts';
 import { escaped } from '../../notify/channels/mail-body.ts';
 import { alarmLinkPath, earlierAlarmLinkPath } from '../../notify/notification-links.ts';
@@ -21,7 +24,10 @@ const statuses: Record<AlarmLinkAnswer['state'], number> = {
 };
 
 export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts): Promise<void> {
-  const response = fileAnswer('A page with what was told and one button; JSON where that is asked for.', 'text/html');
+  const response = fileAnswer(
+    'A page with what the message said and one button; JSON where that is asked for.',
+    'text/html',
+  );
   const options = {
     config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,
     schema: { params: linkParams, response },
@@ -58,20 +64,21 @@ function send(reply: FastifyReply, answer: AlarmLinkAnswer, asJson: boolean) {
 /** A number stays on one line with its unit; plain messages have plain spaces. */
 const withUnits = (text: string) => escaped(text).replaceAll(/(\d) (?=[°%])/g, '$1&nbsp;');
 
-function pageOf({ state, heading, message, sentAt, parts, says, pileId }: AlarmLinkAnswer): string {
+function pageOf({ state, heading, message: sentence, sentAt, parts, says, pileId, language }: AlarmLinkAnswer): string {
+  const say = (said: Message) => escaped(plainSpaces(render(said, { ...plainReader(0), language })));
   const button =
-    state === 'ready' ? '<form method="post"><button type="submit">I have seen it: acknowledge</button></form>' : '';
+    state === 'ready' ? `<form method="post"><button type="submit">${say(message('link.button'))}</button></form>` : '';
   const pile =
     pileId === null
-      ? '<p><a href="/">See the piles</a></p>'
-      : `<p><a href="/piles/${encodeURIComponent(pileId)}">See the pile</a></p>`;
+      ? `<p><a href="/">${say(message('link.see-piles'))}</a></p>`
+      : `<p><a href="/piles/${encodeURIComponent(pileId)}">${say(message('link.see-pile'))}</a></p>`;
   const cautions = parts.map(({ label, text }) => `<p class="part"><b>${escaped(label)}</b> ${withUnits(text)}</p>`);
   const card =
-    message === null
+    sentence === null
       ? ''
-      : `<div class="message"><p class="when">The message of ${escaped(sentAt ?? '')}</p><p class="sentence">${withUnits(message)}</p></div>`;
+      : `<div class="message"><p class="when">${escaped(sentAt ?? '')}</p><p class="sentence">${withUnits(sentence)}</p></div>`;
   const title = `${escaped(heading)}: Branhearth`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${title}</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${escaped(heading)}</h1>${card}<p>${escaped(says)}</p>${button}${cautions.join('')}${pile}</main></body></html>`;
+  return `<!doctype html><html lang="${escaped(language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${title}</title><style>${style}</style></head><body><main><p class="name">Branhearth</p><h1>${escaped(heading)}</h1>${card}<p>${escaped(says)}</p>${button}${cautions.join('')}${pile}</main></body></html>`;
 }
 
 /** Tones of web/src/ui/style/tokens.css; this page stands alone, so that it opens at once on any phone. */

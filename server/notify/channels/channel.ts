@@ -1,12 +1,14 @@
 /** What every channel to a person takes and gives. */
 import type { AttemptOutcome } from '../../../shared/notifications.ts';
 import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
-import type { MessageContent } from './render-content.ts';
+import type { MessageContent, MessageReader } from './render-content.ts';
 
 export interface Job {
   readonly message: MessageRecord;
   readonly notice: NoticeRecord;
   readonly content: MessageContent;
+  /** Who reads it, in whose language it is. */
+  readonly reader: MessageReader;
   /** Where the alarm or pile can be looked at; undefined while the server has no public address. */
   readonly pageUrl: string | undefined;
   /** Acknowledges, once; undefined where there is nothing to acknowledge. */

@@ -8,6 +8,8 @@ import { entryTexts } from './en/entry.ts';
 import { handTexts } from './en/hand.ts';
 import { laidTexts } from './en/laid.ts';
 import { lineageTexts } from './en/lineage.ts';
+import { linkTexts } from './en/link.ts';
+import { mailTexts } from './en/mail.ts';
 import { materialTexts } from './en/material.ts';
 import { measureTexts } from './en/measure.ts';
 import { noticeTexts } from './en/notice.ts';
@@ -36,6 +38,8 @@ export const enTexts = {
   ...handTexts,
   ...laidTexts,
   ...lineageTexts,
+  ...linkTexts,
+  ...mailTexts,
   ...materialTexts,
   ...measureTexts,
   ...noticeTexts,

@@ -8,6 +8,8 @@ import type { EntryParams } from './params/entry.ts';
 import type { HandParams } from './params/hand.ts';
 import type { LaidParams } from './params/laid.ts';
 import type { LineageParams } from './params/lineage.ts';
+import type { LinkParams } from './params/link.ts';
+import type { MailParams } from './params/mail.ts';
 import type { MaterialParams } from './params/material.ts';
 import type { MeasureParams } from './params/measure.ts';
 import type { NoticeParams } from './params/notice.ts';
@@ -37,6 +39,8 @@ export interface MessageParams
     HandParams,
     LaidParams,
     LineageParams,
+    LinkParams,
+    MailParams,
     MaterialParams,
     MeasureParams,
     NoticeParams,

@@ -9,6 +9,7 @@ const job = (change: Partial<Job> = {}): Job => ({
   message,
   notice,
   content,
+  reader: { timeZone: 'UTC', unit: 'C', language: 'en' },
   pageUrl: undefined,
   ack: undefined,
   ...change,

@@ -1,0 +1,22 @@
+// Made from ../../en/link.json by `npm run messages`; change that instead.
+export const linkTexts = {
+  "link.unknown": "This link is not known",
+  "link.unknown.says": "It may be cut off, or long over. Warnings that still stand are on the page of the piles.",
+  "link.used": "Acknowledged before",
+  "link.used.says": "Acknowledged by {personName} with this link, {usedAtMs}.",
+  "link.too-old": "This link is too old",
+  "link.too-old.says": "Nothing is acknowledged by it any more. Open the pile to see how it stands now.",
+  "link.ready": "Have you seen this?",
+  "link.ready.says": "Acknowledging stops the reminders and shows the others that you are on it.",
+  "link.done": "Acknowledged",
+  "link.done.says": "Acknowledged by {personName}. The reminders stop; the others can see that you are on it.",
+  "link.put-aside": "Put aside",
+  "link.put-aside.says": "It still stands, and somebody has put its notifications aside. Open the pile to see how it stands now.",
+  "link.acknowledged-by": "{isNamed, select, true {{personName} has acknowledged it already.} other {It has been acknowledged already.}} Open the pile to see how it stands now.",
+  "link.over": "It is over",
+  "link.over.says": "The warning no longer stands, and there is nothing left to acknowledge.",
+  "link.button": "I have seen it: acknowledge",
+  "link.see-piles": "See the piles",
+  "link.see-pile": "See the pile",
+  "link.sent": "The message of {sentAtMs}",
+};
