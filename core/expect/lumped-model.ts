@@ -65,6 +65,7 @@ export interface Course {
 }
 
 /** Fills `coreC` and `moistureFrac`, each of length `hours` + 1, from the start on. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the step of an integrator, whole.
 export function runMember(
   member: Member,
   recipe: Recipe,

@@ -52,12 +52,15 @@ export function toHours(spanMs: number): number {
 
 /** @param turnsAtMs When turns were logged. */
 export function ruleFacts(log: HeatLog, turnsAtMs: readonly number[]): RuleView[] {
+  return [...rulesOfTheUs(log, turnsAtMs), ...rulesElsewhere(log, turnsAtMs)];
+}
+
+function rulesOfTheUs(log: HeatLog, turnsAtMs: readonly number[]): RuleView[] {
   const organic = time(log, organicBand);
-  const at = (tempC: number) => time(log, atLeast(tempC));
+  const at55 = time(log, atLeast(55));
   const turnsWithin = ({ firstAtMs, lastAtMs }: { firstAtMs: number | null; lastAtMs: number | null }) =>
     turnsAtMs.filter((atMs) => firstAtMs !== null && lastAtMs !== null && atMs >= firstAtMs && atMs <= lastAtMs).length;
   const longestHours = toHours(organic.longestMs);
-  const longestAt55 = toHours(at(55).longestMs);
   return [
     rule(
       'us-organic-vessel',
@@ -76,7 +79,7 @@ export function ruleFacts(log: HeatLog, turnsAtMs: readonly number[]): RuleView[
       'seen',
       message('rule.us-sludge-reduce.asks', { lowC: 40, highC: 55 }),
       message('rule.measured.at-and-above', {
-        longestHours: toHours(at(40).longestMs),
+        longestHours: toHours(time(log, atLeast(40)).longestMs),
         lowC: 40,
         aboveHours: toHours(time(log, above55).totalMs),
         highC: 55,
@@ -86,8 +89,19 @@ export function ruleFacts(log: HeatLog, turnsAtMs: readonly number[]): RuleView[
       'us-sludge-windrow',
       'seen',
       message('rule.us-sludge-windrow.asks', { highC: 55 }),
-      message('rule.measured.at-turned', { longestHours: longestAt55, highC: 55, turnCount: turnsWithin(at(55)) }),
+      message('rule.measured.at-turned', {
+        longestHours: toHours(at55.longestMs),
+        highC: 55,
+        turnCount: turnsWithin(at55),
+      }),
     ),
+  ];
+}
+
+function rulesElsewhere(log: HeatLog, turnsAtMs: readonly number[]): RuleView[] {
+  const at = (tempC: number) => time(log, atLeast(tempC));
+  const longestAt55 = toHours(at(55).longestMs);
+  return [
     rule(
       'au-compost',
       'from memory',
