@@ -8,6 +8,12 @@ import type { Scenario, Story } from './scenario.ts';
 import { type Truth, truthOf } from './truth.ts';
 import { runWorld, sampleMin, type World } from './world.ts';
 
+export interface Relaid {
+  readonly depthM?: number;
+  /** Food of what it is made of, against what it is. */
+  readonly heatRatio?: number;
+}
+
 export interface Case {
   readonly scenario: Story;
   readonly world: World;
@@ -16,6 +22,8 @@ export interface Case {
   readonly truth: Truth;
   /** What its probes would have said every few minutes, their losses of messages left out. */
   finely(): readonly JudgeReading[];
+  /** The same pile laid otherwise. */
+  relaid(change: Relaid): Case;
   /** Hours between its readings where they are made seldom on purpose; 0 as drawn. */
   readonly gapH: number;
 }
@@ -28,6 +36,7 @@ export function caseOf(scenario: Scenario): Case {
     readings: probeReadings(scenario, world),
     truth: truthOf(scenario, world),
     finely: () => probeReadings({ ...scenario, everyMin: sampleMin, lossShare: 0 }, world),
+    relaid: (change) => caseOf({ ...scenario, ...change }),
     gapH: 0,
   };
 }

@@ -10,25 +10,40 @@ import type { Case } from './case.ts';
 import { everyHours, losses, outage, type Step, shown, steps, visits } from './rhythms.ts';
 import type { Fault } from './scenario.ts';
 import { truthOf } from './truth.ts';
-import { sampleMin, type World } from './world.ts';
+import { sampleMin, samplesPerHour, type World } from './world.ts';
 
 export const rhythms = ['1h', '3h', '6h', 'hand'] as const;
-export const mishaps = ['outage', 'steps', 'lossy', 'swapped'] as const;
+export const mishaps = [
+  'outage',
+  'steps',
+  'lossy',
+  'swapped',
+  '1min',
+  '24h',
+  'half-heat',
+  'double-heat',
+  'thin',
+  'deep',
+  'moved',
+  'hover',
+] as const;
 export type Column = (typeof rhythms)[number] | (typeof mishaps)[number];
 
 const sampleMs = sampleMin * msPerMinute;
 /** Hours between readings, as far as what is said of them can be no sooner. */
-const gapH: Record<Column, number> = { '1h': 1, '3h': 3, '6h': 6, hand: 12, outage: 0, steps: 0, lossy: 0, swapped: 0 };
+const gapsH: Partial<Record<Column, number>> = { '1h': 1, '3h': 3, '6h': 6, hand: 12, '24h': 24 };
 
 /** @returns undefined where the pile cannot be read so. */
 export function caseAs(column: Column, drawn: Case): Case | undefined {
   const random = createRandom(seedOf(`${drawn.scenario.name}/${column}`));
-  const one = { ...drawn, gapH: gapH[column] };
+  const gapH = gapsH[column] ?? 0;
+  const one = { ...drawn, gapH };
   switch (column) {
     case '1h':
     case '3h':
     case '6h':
-      return { ...one, readings: seldom(one, gapH[column], random) };
+    case '24h':
+      return { ...one, readings: seldom(one, gapH, random) };
     case 'hand':
       return byHand(one, random);
     case 'outage':
@@ -43,6 +58,20 @@ export function caseAs(column: Column, drawn: Case): Case | undefined {
     }
     case 'swapped':
       return swapped(one);
+    case '1min':
+      return { ...one, readings: everyMinute(one.finely(), random) };
+    case 'half-heat':
+      return drawn.relaid({ heatRatio: 0.5 });
+    case 'double-heat':
+      return drawn.relaid({ heatRatio: 2 });
+    case 'thin':
+      return drawn.relaid({ depthM: random.between(0.05, 0.1) });
+    case 'deep':
+      return drawn.relaid({ depthM: random.between(0.7, 1) });
+    case 'moved':
+      return movedAway(one, random);
+    case 'hover':
+      return hovering(one, random);
   }
 }
 
@@ -120,6 +149,77 @@ function swapped(one: Case): Case | undefined {
     scenario: { ...one.scenario, faults: one.scenario.faults.map(swap) },
     readings: fine.map(swap),
   };
+}
+
+/** Straight between what was drawn, with a chip's noise and steps. */
+function everyMinute(fine: readonly JudgeReading[], random: Random): JudgeReading[] {
+  const lines = new Map<string, JudgeReading>();
+  const readings: JudgeReading[] = [];
+  for (const reading of fine) {
+    const line = `${reading.position}/${reading.quantity}`;
+    const before = lines.get(line);
+    lines.set(line, reading);
+    const minutes = before === undefined ? 0 : Math.round((reading.atMs - before.atMs) / msPerMinute);
+    // One that jumps or repeats itself goes on doing so as drawn.
+    const isSmooth =
+      minutes <= 60 && Math.abs(reading.value - (before?.value ?? 0)) < 5 && reading.value !== before?.value;
+    for (let minute = 1; before !== undefined && isSmooth && minute < minutes; minute += 1) {
+      const value = before.value + (minute / minutes) * (reading.value - before.value) + 0.06 * random.normal();
+      readings.push({ ...reading, value: Math.round(16 * value) / 16, atMs: before.atMs + minute * msPerMinute });
+    }
+    readings.push(reading);
+  }
+  return readings.sort(byTime);
+}
+
+/** For a while the core's probe lies in another pile, half a run ahead of this one, and nobody tells. */
+function movedAway({ scenario, world, finely, ...one }: Case, random: Random): Case {
+  const fromH = random.between(24, Math.max(25, scenario.days * 24 - 48));
+  const toH = fromH + random.between(6, 48);
+  const isAway = ({ position, quantity, atMs }: JudgeReading): boolean => {
+    const hour = (atMs - scenario.startMs) / msPerHour;
+    return position === 'core' && quantity === 'temperature' && hour >= fromH && hour < toH;
+  };
+  const readings = finely().map((reading) => {
+    if (!isAway(reading)) return reading;
+    const sample = Math.round((reading.atMs - scenario.startMs) / sampleMs);
+    const there = world.coreC[(sample + Math.floor(world.samples / 2)) % world.samples] ?? 0;
+    return { ...reading, value: Math.round(16 * (there + 0.06 * random.normal())) / 16 };
+  });
+  const fault: Fault = { kind: 'moved', position: 'core', hour: fromH, untilHour: toH };
+  const moved = { ...scenario, faults: [...scenario.faults, fault] };
+  return { ...one, scenario: moved, world, finely, readings, truth: truthOf(moved, world) };
+}
+
+/** Limits at which words change [°C]. */
+const hoverC = [35, 45, 50, 65, 71] as const;
+const hoversFromH = 48;
+
+/** From its third day on the core stays within a few tenths of a limit, at work. */
+function hovering({ scenario, world, finely, ...one }: Case, random: Random): Case {
+  const limitC = random.pick(hoverC);
+  const from = hoversFromH * samplesPerHour;
+  const risingFrom = from - 12 * samplesPerHour;
+  const startC = world.coreC[risingFrom] ?? limitC;
+  const eaten = world.eatenShare[risingFrom] ?? 0;
+  const there: World = {
+    ...world,
+    coreC: world.coreC.map((tempC, sample) => {
+      if (sample < risingFrom) return tempC;
+      const share = Math.min(1, (sample - risingFrom) / (from - risingFrom));
+      return startC + share * (limitC - startC) + 0.2 * share * Math.sin((2 * Math.PI * sample) / (5 * samplesPerHour));
+    }),
+    eatenShare: world.eatenShare.map((share, sample) =>
+      sample < risingFrom ? share : eaten + (0.15 * (sample - risingFrom)) / (24 * samplesPerHour),
+    ),
+  };
+  const readings = finely().map((reading) => {
+    const sample = Math.round((reading.atMs - scenario.startMs) / sampleMs);
+    if (reading.position !== 'core' || reading.quantity !== 'temperature' || sample < risingFrom) return reading;
+    return { ...reading, value: Math.round(16 * ((there.coreC[sample] ?? 0) + 0.06 * random.normal())) / 16 };
+  });
+  const faultless = { ...scenario, faults: scenario.faults.filter(({ position }) => position !== 'core') };
+  return { ...one, scenario: faultless, world: there, finely, readings, truth: truthOf(faultless, there) };
 }
 
 function coarse(reading: JudgeReading, step: Step): JudgeReading {

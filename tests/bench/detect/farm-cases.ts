@@ -22,10 +22,10 @@ import { createRandom, seedOf } from '../../../simulator/model/random.ts';
 import { shelterOf } from '../../../simulator/model/shelter.ts';
 import type { Fault as ProbeFault } from '../../../simulator/probes/fault.ts';
 import type { ProbeSetup } from '../../../simulator/probes/probe.ts';
-import type { Case } from './case.ts';
+import type { Case, Relaid } from './case.ts';
 import type { Fault, Hand, Story } from './scenario.ts';
 import { truthOf } from './truth.ts';
-import { emptyWorld, sampleInto, sampleMin, shiftIngredients, shiftKinetics, type World } from './world.ts';
+import { emptyWorld, feed, sampleInto, sampleMin, shiftIngredients, shiftKinetics, type World } from './world.ts';
 
 const startMs = Date.UTC(2031, 2, 1);
 const days = { keeper: 9, condition: 8, mishap: 10 } as const;
@@ -40,11 +40,29 @@ export function* farmCases(seed: number, piles: number, shift = 0): Generator<Ca
 
 function* played(by: keyof typeof days, farm: Farm, shift: number): Generator<Case, void, undefined> {
   for (const pile of farm.piles) {
-    const moved = shifted(pile, farm.seed, shift);
-    const scenario = storyOf(by, pile, farm.seed);
-    const { world, readings } = play({ ...farm, startMs: pile.laidAtMs, piles: [moved] }, moved, scenario.days);
-    yield { scenario, world, readings, truth: truthOf(scenario, world), finely: () => readings, gapH: 0 };
+    yield playedCase(by, farm, pile, shift, {});
   }
+}
+
+function playedCase(by: keyof typeof days, farm: Farm, pile: FarmPile, shift: number, change: Relaid): Case {
+  const laid = relaid(pile, change);
+  const moved = shifted(laid, farm.seed, shift);
+  const scenario = storyOf(by, laid, farm.seed);
+  const { world, readings } = play({ ...farm, startMs: laid.laidAtMs, piles: [moved] }, moved, scenario.days);
+  return {
+    scenario,
+    world,
+    readings,
+    truth: truthOf(scenario, world),
+    finely: () => readings,
+    relaid: (other) => playedCase(by, farm, pile, shift, other),
+    gapH: 0,
+  };
+}
+
+function relaid(pile: FarmPile, { depthM = pile.recipe.depthM, heatRatio = 1 }: Relaid): FarmPile {
+  const { recipe } = pile;
+  return { ...pile, recipe: { ...recipe, depthM, ingredients: feed(recipe.ingredients, heatRatio) } };
 }
 
 /** Out of order or with a cut wire, a pile's probes are heard as the server would hear them. */

@@ -17,7 +17,8 @@ export interface Hand {
   readonly logged: boolean;
 }
 
-export type FaultKind = 'silent' | 'stuck' | 'out' | 'spikes';
+/** One that was moved to another pile is not looked for: nobody knows the core meanwhile, and nothing claims to find it. */
+export type FaultKind = 'silent' | 'stuck' | 'out' | 'spikes' | 'moved';
 
 export interface Fault {
   readonly kind: FaultKind;
@@ -68,4 +69,6 @@ export interface Scenario extends Story {
   readonly lossShare: number;
   /** Each material and growth constant is multiplied by a number within 1 ± this. */
   readonly shift: number;
+  /** Food of what it is made of, against the usual; 1 when absent. */
+  readonly heatRatio?: number;
 }

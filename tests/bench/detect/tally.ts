@@ -127,6 +127,7 @@ export class Tally {
 
   private probeFaults({ scenario, world }: Case, raised: readonly Raised[]): void {
     for (const fault of scenario.faults) {
+      if (fault.kind === 'moved') continue;
       const at = fault.hour * samplesPerHour;
       const until = Math.min(world.samples, (fault.untilHour ?? Number.POSITIVE_INFINITY) * samplesPerHour);
       if (until - at < 24 * samplesPerHour) continue; // a probe may honestly repeat one value for half of that

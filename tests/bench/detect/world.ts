@@ -124,7 +124,7 @@ function ready(pile: Pile): number {
 
 function layPile(scenario: Scenario, random: Random): Pile {
   return createPile({
-    ingredients: shiftIngredients(ingredientsOf(scenario), scenario.shift, random),
+    ingredients: feed(shiftIngredients(ingredientsOf(scenario), scenario.shift, random), scenario.heatRatio ?? 1),
     moistureFrac: scenario.moistureFrac,
     doseFrac: scenario.doseFrac,
     depthM: scenario.depthM,
@@ -162,6 +162,17 @@ export function shiftIngredients(ingredients: readonly Ingredient[], shift: numb
       ...ingredient,
       material: shiftAll(typeof material === 'string' ? materials[material] : material, shift, random),
     };
+  });
+}
+
+/** So much more or less food in the same material. */
+export function feed(ingredients: readonly Ingredient[], ratio: number): Ingredient[] {
+  if (ratio === 1) return [...ingredients];
+  return ingredients.map((ingredient) => {
+    const { material } = ingredient;
+    const one = typeof material === 'string' ? materials[material] : material;
+    const fed = { ...one, readyFrac: one.readyFrac * ratio, slowFrac: Math.min(0.9, one.slowFrac * ratio) };
+    return { ...ingredient, material: fed };
   });
 }
 
